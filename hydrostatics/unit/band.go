@@ -1,0 +1,163 @@
+package unit
+
+import (
+	"encoding"
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Scalar is any quantity that is a plain number in SI: all but Temperature.
+type Scalar interface {
+	~float64
+	fmt.Stringer
+	encoding.TextMarshaler
+	Rounded(digits int) string
+}
+
+// Band is a quantity with a tolerance: no less than Least, no more than
+// Greatest, and by design Nominal. The zero value is exactly zero.
+//
+// As text it is one of
+//
+//	3000 psi
+//	2850 psi .. 3150 psi             (nominal in the middle)
+//	2850 psi .. 3000 psi .. 3150 psi
+//	3000 psi +/- 5 %                 (± is read too)
+//	3000 psi +/- 150 psi
+type Band[Q Scalar] struct {
+	Least, Nominal, Greatest Q
+}
+
+// Exactly returns the band of a value without tolerance.
+func Exactly[Q Scalar](q Q) Band[Q] { return Band[Q]{q, q, q} }
+
+// Within returns q with a relative tolerance, such as 0.05 for ±5 %.
+func Within[Q Scalar](q Q, fraction float64) Band[Q] {
+	d := Q(math.Abs(float64(q) * fraction))
+	return Band[Q]{q - d, q, q + d}
+}
+
+// Check reports what is wrong with b: a value that isn't finite, or ends that
+// are out of order.
+func (b Band[Q]) Check() error {
+	for _, q := range [...]Q{b.Least, b.Nominal, b.Greatest} {
+		if math.IsNaN(float64(q)) || math.IsInf(float64(q), 0) {
+			return fmt.Errorf("unit: band holds %v; its values must be finite", q)
+		}
+	}
+	if b.Least > b.Nominal || b.Nominal > b.Greatest {
+		return fmt.Errorf("unit: band %v .. %v .. %v is out of order; it runs from least over nominal to greatest",
+			b.Least, b.Nominal, b.Greatest)
+	}
+	return nil
+}
+
+// Contains tells whether q lies in b, ends included.
+func (b Band[Q]) Contains(q Q) bool { return b.Least <= q && q <= b.Greatest }
+
+// Exact tells whether b has no width.
+func (b Band[Q]) Exact() bool { return b.Least == b.Greatest }
+
+// Shift returns b moved by d.
+func (b Band[Q]) Shift(d Q) Band[Q] { return Band[Q]{b.Least + d, b.Nominal + d, b.Greatest + d} }
+
+// Times returns b scaled by k; a negative k turns the ends round.
+func (b Band[Q]) Times(k float64) Band[Q] {
+	s := Band[Q]{Q(float64(b.Least) * k), Q(float64(b.Nominal) * k), Q(float64(b.Greatest) * k)}
+	if k < 0 {
+		s.Least, s.Greatest = s.Greatest, s.Least
+	}
+	return s
+}
+
+// String writes b without loss.
+func (b Band[Q]) String() string {
+	if b.Exact() && b.Least == b.Nominal {
+		return b.Nominal.String()
+	}
+	return b.Least.String() + " .. " + b.Nominal.String() + " .. " + b.Greatest.String()
+}
+
+// Rounded writes b for people.
+func (b Band[Q]) Rounded(digits int) string {
+	if b.Exact() && b.Least == b.Nominal {
+		return b.Nominal.Rounded(digits)
+	}
+	return b.Least.Rounded(digits) + " .. " + b.Nominal.Rounded(digits) + " .. " + b.Greatest.Rounded(digits)
+}
+
+// MarshalText writes b without loss.
+func (b Band[Q]) MarshalText() ([]byte, error) {
+	if err := b.Check(); err != nil {
+		return nil, err
+	}
+	return []byte(b.String()), nil
+}
+
+// UnmarshalText reads one of the forms in the type's doc.
+func (b *Band[Q]) UnmarshalText(text []byte) error {
+	s := strings.ReplaceAll(string(text), "±", "+/-")
+	if value, tolerance, found := strings.Cut(s, "+/-"); found {
+		return b.readTolerance(value, tolerance)
+	}
+	parts := strings.Split(s, "..")
+	var q [3]Q
+	var errs []error
+	for i, p := range parts {
+		if i == 3 {
+			return fmt.Errorf("unit: cannot read %q as a band: more than three values", s)
+		}
+		errs = append(errs, read(p, &q[i]))
+	}
+	if err := errors.Join(errs...); err != nil {
+		return err
+	}
+	var r Band[Q]
+	switch len(parts) {
+	case 1:
+		r = Exactly(q[0])
+	case 2:
+		r = Band[Q]{q[0], q[0] + (q[1]-q[0])/2, q[1]}
+	default:
+		r = Band[Q]{q[0], q[1], q[2]}
+	}
+	if err := r.Check(); err != nil {
+		return err
+	}
+	*b = r
+	return nil
+}
+
+func (b *Band[Q]) readTolerance(value, tolerance string) error {
+	var q, d Q
+	if err := read(value, &q); err != nil {
+		return err
+	}
+	if percent, found := strings.CutSuffix(strings.TrimSpace(tolerance), "%"); found {
+		v, err := strconv.ParseFloat(strings.TrimSpace(percent), 64)
+		if err != nil || !(v >= 0 && v <= 100) {
+			return fmt.Errorf("unit: cannot read %q as a tolerance: write 0 %% to 100 %%", tolerance)
+		}
+		d = Q(math.Abs(float64(q)) * v / 100)
+	} else if err := read(tolerance, &d); err != nil {
+		return err
+	}
+	if d < 0 {
+		return fmt.Errorf("unit: tolerance %v is negative", d)
+	}
+	*b = Band[Q]{q - d, q, q + d}
+	return b.Check()
+}
+
+// read is q's own UnmarshalText: every Scalar of this package has one on its
+// pointer, which a type constraint can't say without a second parameter.
+func read[Q Scalar](text string, q *Q) error {
+	u, ok := any(q).(encoding.TextUnmarshaler)
+	if !ok {
+		return fmt.Errorf("unit: %T can't be read from text", *q)
+	}
+	return u.UnmarshalText([]byte(strings.TrimSpace(text)))
+}

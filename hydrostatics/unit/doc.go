@@ -1,0 +1,33 @@
+// Package unit holds the physical quantities of well completion work and
+// their units.
+//
+// It works as time.Duration does. A quantity is a float64 in SI, constants are
+// there to multiply by, and In divides:
+//
+//	p := 5000 * unit.PSI
+//	p.In(unit.Bar)  // 344.7...
+//	fmt.Println(p)  // 5000 psi
+//
+// A quantity is its own text, both ways, for JSON, CSV and flags
+// (flag.TextVar): a number, a space that may be left out before a letter, and
+// a unit, such as "5000 psi", "9.2 lb/gal" or "1e-6 1/psi". Lengths are also
+// read as the trade writes pipe sizes: "9-5/8 in". A bare number, an unknown
+// unit, the unit of another quantity, NaN and infinities are errors of type
+// *ParseError. Units are a closed, case-sensitive table.
+//
+// Text round-trips without loss: String and MarshalText take the shortest
+// decimal in one of the trade's units that parses back to the same bits, and
+// only where no such decimal exists the SI unit.
+//
+// Pressures are gauge unless a doc says otherwise. Pressure and stress are one
+// type. Temperature is a type of its own, because a difference of two
+// temperatures isn't a temperature.
+//
+// All factors follow from exact definitions: the international foot, inch and
+// pound, the US gallon of 231 in³, the barrel of 42 gal, and g = 9.80665 m/s².
+// One lb/gal is therefore 4/77 = 0.0519480… psi/ft. The field's 0.052 is
+// 0.100 % more: 5 psi in 5,000 of mud pressure.
+//
+// Sources: NIST Special Publication 811 (2008), Appendix B; every factor is
+// held against GNU units by the tests.
+package unit

@@ -1,0 +1,171 @@
+package unit
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// symbol is one way to write a unit, with its size in SI.
+type symbol struct {
+	text   string
+	factor float64
+}
+
+// trade is a unit that values are printed in, from a magnitude in SI upward.
+type trade struct {
+	text   string
+	factor float64
+	from   float64
+}
+
+// table is all that text needs to know of a quantity. The first symbol is SI,
+// with factor 1; the trade's units stand largest threshold first.
+type table struct {
+	quantity string
+	symbols  []symbol
+	trade    []trade
+}
+
+// natural picks the unit that a person would take for a value of this size.
+func (t *table) natural(x float64) trade {
+	for _, u := range t.trade {
+		if math.Abs(x) >= u.from {
+			return u
+		}
+	}
+	return t.trade[len(t.trade)-1]
+}
+
+// format writes x without loss.
+func (t *table) format(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return strconv.FormatFloat(x, 'g', -1, 64) + " " + t.symbols[0].text
+	}
+	best := ""
+	try := func(text string, factor float64) {
+		number, ok := shortest(x, factor)
+		if !ok {
+			return
+		}
+		if s := number + " " + text; best == "" || len(s) < len(best) {
+			best = s
+		}
+	}
+	first := t.natural(x)
+	try(first.text, first.factor)
+	for _, u := range t.trade {
+		try(u.text, u.factor)
+	}
+	if best == "" {
+		try(t.symbols[0].text, 1)
+	}
+	return best
+}
+
+// shortest finds the shortest decimal d for which d*factor is x to the bit.
+// Where factor is above one in its binade not every x can be met; then ok is
+// false.
+func shortest(x, factor float64) (number string, ok bool) {
+	v := x / factor
+	for digits := 0; digits < 17; digits++ {
+		s := strconv.FormatFloat(v, 'e', digits, 64)
+		if d, err := strconv.ParseFloat(s, 64); err == nil && same(d*factor, x) {
+			return strconv.FormatFloat(d, 'g', -1, 64), true
+		}
+	}
+	for _, d := range [...]float64{math.Nextafter(v, math.Inf(1)), math.Nextafter(v, math.Inf(-1))} {
+		if same(d*factor, x) {
+			return strconv.FormatFloat(d, 'g', -1, 64), true
+		}
+	}
+	return "", false
+}
+
+func same(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b) }
+
+// rounded writes x for people: at least that many significant digits, never
+// fewer than the whole units.
+func (t *table) rounded(x float64, digits int) string {
+	u := t.natural(x)
+	return Significant(x/u.factor, digits) + " " + u.text
+}
+
+// Significant writes v with at least digits significant digits and never
+// fewer than its whole units: (12345.6, 3) is "12346", (0.012345, 3) is
+// "0.0123". Magnitudes below 1e-4 take an exponent. Trailing zeros after the
+// point are dropped.
+func Significant(v float64, digits int) string {
+	if v == 0 {
+		return "0" // and never "-0"
+	}
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return strconv.FormatFloat(v, 'g', -1, 64)
+	}
+	digits = min(max(digits, 1), 17)
+	exponent := int(math.Floor(math.Log10(math.Abs(v))))
+	if exponent < -4 {
+		return strconv.FormatFloat(v, 'e', digits-1, 64)
+	}
+	s := strconv.FormatFloat(v, 'f', max(digits-1-exponent, 0), 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// marshal is format, with an error for what can't be read back.
+func (t *table) marshal(x float64) ([]byte, error) {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return nil, t.fault(t.format(x), "not a finite number")
+	}
+	return []byte(t.format(x)), nil
+}
+
+// parse reads a number with its unit into SI.
+func (t *table) parse(text string) (float64, error) {
+	number, unit := split(text)
+	factor, err := t.factor(text, unit)
+	if number == "" {
+		return 0, t.fault(text, "no number found")
+	}
+	v, problem := t.number(number)
+	if problem != "" {
+		return 0, t.fault(text, problem)
+	}
+	if err != nil {
+		return 0, err
+	}
+	x := v * factor
+	if math.IsInf(x, 0) {
+		return 0, t.fault(text, "too large")
+	}
+	return x, nil
+}
+
+func (t *table) factor(text, unit string) (float64, error) {
+	if unit == "" {
+		return 0, t.fault(text, "no unit given")
+	}
+	for _, s := range t.symbols {
+		if s.text == unit {
+			return s.factor, nil
+		}
+	}
+	for _, other := range tables() {
+		if other == t {
+			continue
+		}
+		for _, s := range other.symbols {
+			if s.text == unit {
+				return 0, t.fault(text, strconv.Quote(unit)+" is a unit of "+other.quantity)
+			}
+		}
+	}
+	for _, s := range t.symbols {
+		if strings.EqualFold(s.text, unit) {
+			return 0, t.fault(text, strconv.Quote(unit)+" is not a unit here; "+strconv.Quote(s.text)+" is (case counts)")
+		}
+	}
+	return 0, t.fault(text, strconv.Quote(unit)+" is not a unit here")
+}

@@ -1,0 +1,30 @@
+package unit
+
+// tables lists every quantity's table, so that an error can say whose unit a
+// misplaced symbol is.
+func tables() []*table {
+	return []*table{
+		&lengthUnits,
+		&areaUnits,
+		&volumeUnits,
+		&angleUnits,
+		&curvatureUnits,
+		&massUnits,
+		&forceUnits,
+		&weightPerLengthUnits,
+		&pressureUnits,
+		&densityUnits,
+		&gradientUnits,
+		&temperatureDifferenceUnits,
+		&temperatureGradientUnits,
+		&flowRateUnits,
+		&velocityUnits,
+		&viscosityUnits,
+		&compressibilityUnits,
+		&expansivityUnits,
+		&torqueUnits,
+		&secondMomentUnits,
+		&productivityIndexUnits,
+		&temperatureUnits,
+	}
+}
