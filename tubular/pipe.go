@@ -111,21 +111,21 @@ func (p Pipe) WeightInAir() unit.WeightPerLength {
 }
 
 // BuoyedWeight returns the effective weight per length with fluids of the given
-// densities in and around the pipe: its slope is that of the effective force.
+// densities in and around the pipe: the slope of the effective force in a
+// vertical string.
 //
 //	we = w + ρi g Ai - ρo g Ao
 //
-// The weight of couplings counts in w; the fluid they displace is counted by
-// the volume of their steel.
+// w is the weight in air with couplings; Ao and Ai are those of the body, so
+// fluid displaced by couplings is not counted. For a pipe without couplings and
+// one fluid this is w (1 - ρ/ρsteel).
 //
-// Source: Lubinski, Althouse and Logan 1962, Eq. for w; API RP 7G for equal
-// fluids, where it is w (1 - ρ/ρsteel).
+// Source: Lubinski, Althouse and Logan, J. Pet. Tech. June 1962, weight in the
+// presence of liquids.
 func (p Pipe) BuoyedWeight(inside, outside unit.Density) unit.WeightPerLength {
 	w := float64(p.WeightInAir())
 	ρi, ρo := float64(inside), float64(outside)
-	Ai := float64(p.InnerArea())
-	// The outside of the body with its couplings spread over the length.
-	Ao := Ai + float64(p.Displacement())
+	Ai, Ao := float64(p.InnerArea()), float64(p.OuterArea())
 	return unit.WeightPerLength(w + g*(ρi*Ai-ρo*Ao))
 }
 
