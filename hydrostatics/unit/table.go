@@ -85,10 +85,17 @@ func shortest(x, factor float64) (number string, ok bool) {
 func same(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b) }
 
 // rounded writes x for people: at least that many significant digits, never
-// fewer than the whole units.
+// fewer than the whole units; in the natural unit unless another of the
+// trade's units reads shorter.
 func (t *table) rounded(x float64, digits int) string {
 	u := t.natural(x)
-	return Significant(x/u.factor, digits) + " " + u.text
+	best := Significant(x/u.factor, digits) + " " + u.text
+	for _, u := range t.trade {
+		if s := Significant(x/u.factor, digits) + " " + u.text; len(s) < len(best) {
+			best = s
+		}
+	}
+	return best
 }
 
 // Significant writes v with at least digits significant digits and never

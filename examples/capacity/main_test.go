@@ -1,0 +1,13 @@
+package main
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestCapacity(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "faults", 2, "-od", "2-7/8 in", "-id", "3 in", "-hole", "2 in", "-length", "-5 ft")
+	golden.File(t, command, "flags", 2, "-od", "2.875", "-lenght", "5 ft", "-hole", "NaN in")
+}

@@ -1,0 +1,106 @@
+package calculator_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+	"completion.example/internal/calculator"
+	"github.com/stretchr/testify/require"
+)
+
+func double(answer calculator.Answer, err error) calculator.Command {
+	return calculator.Command{Name: "double", Question: "what is twice a length?", Picture: true,
+		Setup: func(flags *flag.FlagSet) func() (calculator.Answer, error) {
+			var l unit.Length
+			flags.TextVar(&l, "length", 5*unit.Foot, "a length")
+			flags.Float64("factor", 2, "a number")
+			return func() (calculator.Answer, error) {
+				a := answer
+				a.Results = append(a.Results, calculator.Result{Name: "twice", Value: 2 * l})
+				return a, err
+			}
+		}}
+}
+
+func run(c calculator.Command, args ...string) (code int, out, errs string) {
+	var o, e bytes.Buffer
+	code = c.Run(args, &o, &e)
+	return code, o.String(), e.String()
+}
+
+func TestExitCodes(t *testing.T) {
+	code, out, errs := run(double(calculator.Answer{}, nil))
+	require.Zero(t, code)
+	require.Contains(t, out, "twice")
+	require.Contains(t, out, "10 ft")
+	require.Contains(t, out, calculator.Caution)
+	require.Empty(t, errs)
+
+	code, out, errs = run(double(calculator.Answer{}, errors.New("no level does it")))
+	require.Equal(t, 1, code)
+	require.Empty(t, out)
+	require.Contains(t, errs, "no answer: no level does it")
+
+	code, _, errs = run(double(calculator.Answer{}, calculator.BadInput{Err: errors.New("length is 5 ft; above 6 ft")}))
+	require.Equal(t, 2, code)
+	require.Contains(t, errs, "above 6 ft")
+
+	code, out, _ = run(double(calculator.Answer{Failed: true}, nil))
+	require.Equal(t, 1, code)
+	require.Contains(t, out, "twice")
+}
+
+func TestEveryFaultOfTheFlagsIsReported(t *testing.T) {
+	code, out, errs := run(double(calculator.Answer{}, nil), "-lenght", "7 ft", "-length", "7", "-factor", "NaN", "-length", "7 psi", "loose")
+	require.Equal(t, 2, code)
+	require.Empty(t, out, "nothing half-run")
+	for _, want := range []string{"did you mean -length?", "no unit given", "-factor is NaN", `"psi" is a unit of pressure`, `"loose" belongs to no flag`} {
+		require.Contains(t, errs, want)
+	}
+}
+
+func TestJSONKeepsQuantitiesWithoutLoss(t *testing.T) {
+	odd := unit.Pressure(12345678.9012345)
+	a := calculator.Answer{
+		Results: []calculator.Result{{Name: "odd", Value: odd}, {Name: "share", Value: 1.0 / 3}},
+		Steps:   []working.Step{{Name: "n", Symbol: "y", Equation: "x", Inputs: []working.Input{{Symbol: "x", Value: working.Number(2)}}, Value: working.Number(2), Source: "s"}},
+		Tables:  []calculator.Table{{Name: "t", Header: []string{"a"}, Rows: [][]any{{3 * unit.Foot}, {true}}}},
+	}
+	_, out, _ := run(double(a, nil), "-json", "-explain")
+	var d struct {
+		Inputs  map[string]string
+		Results []struct {
+			Name  string
+			Value json.RawMessage
+		}
+		Working []struct{ Equation string }
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &d))
+	require.Equal(t, "5 ft", d.Inputs["length"])
+	var p unit.Pressure
+	require.NoError(t, json.Unmarshal(d.Results[0].Value, &p))
+	require.Equal(t, odd, p)
+	require.Len(t, d.Working, 1)
+}
+
+func TestPictureIsWrittenOrRefused(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "a.svg")
+	code, _, errs := run(double(calculator.Answer{}, nil), "-picture", file)
+	require.Equal(t, 1, code)
+	require.Contains(t, errs, "no picture")
+	a := calculator.Answer{Draw: func(w io.Writer) error { _, err := w.Write([]byte("<svg/>")); return err }}
+	code, _, _ = run(double(a, nil), "-picture", file)
+	require.Zero(t, code)
+	b, err := os.ReadFile(file)
+	require.NoError(t, err)
+	require.Equal(t, "<svg/>", strings.TrimSpace(string(b)))
+}

@@ -1,0 +1,93 @@
+package calculator
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Parse reads args into flags and returns every fault, not only the first.
+func Parse(flags *flag.FlagSet, args []string) error {
+	var faults []error
+	for {
+		err := flags.Parse(args)
+		if errors.Is(err, flag.ErrHelp) {
+			return err
+		}
+		if err == nil {
+			break
+		}
+		args = flags.Args()
+		if name, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); unknown {
+			err = fmt.Errorf("no flag -%s%s", name, suggestion(flags, name))
+			if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
+				args = args[1:] // the value that was meant for it
+			}
+		}
+		faults = append(faults, err)
+	}
+	for _, a := range flags.Args() {
+		faults = append(faults, fmt.Errorf("%q belongs to no flag; a value with a space wants quotes", a))
+	}
+	flags.VisitAll(func(f *flag.Flag) {
+		if g, ok := f.Value.(flag.Getter); ok {
+			if x, ok := g.Get().(float64); ok && (math.IsNaN(x) || math.IsInf(x, 0)) {
+				faults = append(faults, fmt.Errorf("-%s is %v; it must be a finite number", f.Name, x))
+			}
+		}
+	})
+	return errors.Join(faults...)
+}
+
+// suggestion names the flag that was probably meant.
+func suggestion(flags *flag.FlagSet, name string) string {
+	best, least := "", len(name)/2+1
+	flags.VisitAll(func(f *flag.Flag) {
+		if d := distance(name, f.Name); d < least {
+			best, least = f.Name, d
+		}
+	})
+	if best == "" {
+		return ""
+	}
+	return "; did you mean -" + best + "?"
+}
+
+// distance is the number of letters to insert, delete or replace that turn a
+// into b (Levenshtein 1966).
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			replace := diagonal
+			if a[i] != b[j] {
+				replace++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(replace, row[j]+1, diagonal+1)
+		}
+	}
+	return row[len(b)]
+}
+
+// input is a flag as it was understood.
+type input struct{ name, value string }
+
+func inputs(flags *flag.FlagSet) []input {
+	var in []input
+	flags.VisitAll(func(f *flag.Flag) {
+		switch f.Name {
+		case "json", "explain", "picture":
+		default:
+			in = append(in, input{f.Name, f.Value.String()})
+		}
+	})
+	return in
+}

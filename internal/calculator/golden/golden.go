@@ -1,0 +1,62 @@
+// Package golden holds a calculator's output against a file that a person has
+// read. Run the test with -update to write the files anew, then read them.
+package golden
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"completion.example/internal/calculator"
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// Check runs c with its defaults and -explain and compares the output with
+// testdata/default.golden; then it asks what every calculator must do: valid
+// JSON, help, and exit code 2 with a hint for a flag that is misspelt.
+func Check(t *testing.T, c calculator.Command) {
+	t.Helper()
+	File(t, c, "default", 0, "-explain")
+	var out, errs bytes.Buffer
+	require.Zero(t, c.Run([]string{"-json", "-explain"}, &out, &errs), errs.String())
+	require.True(t, json.Valid(out.Bytes()), "JSON: %s", out.String())
+	out.Reset()
+	require.Zero(t, c.Run([]string{"-h"}, &out, &errs))
+	require.Contains(t, out.String(), c.Question)
+	require.Contains(t, out.String(), calculator.Caution)
+	require.Equal(t, 2, c.Run([]string{"-explian", "-frobnicate", "5 psi"}, &out, &errs))
+	require.Contains(t, errs.String(), "did you mean -explain?")
+	require.Contains(t, errs.String(), "no flag -frobnicate")
+}
+
+// File runs c with args, wants the exit code, and compares standard output
+// followed by standard error with testdata/name.golden.
+func File(t *testing.T, c calculator.Command, name string, code int, args ...string) {
+	t.Helper()
+	var out, errs bytes.Buffer
+	got := c.Run(args, &out, &errs)
+	Compare(t, name, out.String()+errs.String())
+	require.Equal(t, code, got, "exit code of %s: %s", strings.Join(args, " "), errs.String())
+}
+
+// Compare holds text against testdata/name.golden.
+func Compare(t *testing.T, name, text string) {
+	t.Helper()
+	file := filepath.Join("testdata", name+".golden")
+	if *update {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(text, "\n")); d != "" {
+		t.Errorf("%s differs (-want +got):\n%s", file, d)
+	}
+}

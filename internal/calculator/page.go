@@ -1,0 +1,186 @@
+package calculator
+
+import (
+	"encoding"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+	"time"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// page is an answer on its way to the reader.
+type page struct {
+	command Command
+	answer  Answer
+	inputs  []input
+	explain bool
+}
+
+// text writes the page for people: caution, inputs as understood, working,
+// tables, answer, and the printed answer beside it.
+func (p page) text(out io.Writer) error {
+	w := &strings.Builder{}
+	fmt.Fprintf(w, "%s: %s\n%s\n", p.command.Name, p.command.Question, Caution)
+	fmt.Fprintf(w, "\nInputs\n")
+	rows(w, len(p.inputs), func(i int) []string { return []string{p.inputs[i].name, p.inputs[i].value} })
+	if p.explain {
+		fmt.Fprintf(w, "\nWorking\n")
+		for _, s := range p.answer.Steps {
+			fmt.Fprintf(w, "  %s (%s)\n    %s\n", s.Name, s.Source, s)
+		}
+		if len(p.answer.Steps) == 0 {
+			fmt.Fprintf(w, "  (this answer has no closed form to show; its doc names method and source)\n")
+		}
+	}
+	for _, t := range p.answer.Tables {
+		fmt.Fprintf(w, "\n%s\n", t.Name)
+		rows(w, len(t.Rows)+1, func(i int) []string {
+			if i == 0 {
+				return t.Header
+			}
+			return words(t.Rows[i-1])
+		})
+	}
+	fmt.Fprintf(w, "\nAnswer\n")
+	rows(w, len(p.answer.Results), func(i int) []string {
+		return []string{p.answer.Results[i].Name, Word(p.answer.Results[i].Value)}
+	})
+	for _, n := range p.answer.Notes {
+		fmt.Fprintf(w, "  note: %s\n", n)
+	}
+	if c := p.answer.Published; c != nil {
+		fmt.Fprintf(w, "\nPublished\n  %s: printed %s, here %s (%s)\n", c.Name, Word(c.Printed), Word(c.Ours), c.Source)
+	}
+	_, err := io.WriteString(out, w.String())
+	return err
+}
+
+// rows aligns n rows of cells in columns.
+func rows(out io.Writer, n int, row func(int) []string) {
+	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	for i := range n {
+		fmt.Fprintf(w, "  %s\n", strings.Join(row(i), "\t"))
+	}
+	w.Flush() //nolint:errcheck // a strings.Builder takes everything
+}
+
+func words(values []any) []string {
+	s := make([]string, len(values))
+	for i, v := range values {
+		s[i] = Word(v)
+	}
+	return s
+}
+
+// digits of a printed answer.
+const digits = 5
+
+// Word writes a value for people.
+func Word(v any) string {
+	switch v := v.(type) {
+	case string:
+		return v
+	case interface{ Rounded(int) string }:
+		return v.Rounded(digits)
+	case float64:
+		return unit.Significant(v, digits)
+	case time.Duration:
+		return v.Round(time.Millisecond).String()
+	case bool:
+		if v {
+			return "yes"
+		}
+		return "no"
+	case nil:
+		return ""
+	}
+	return fmt.Sprint(v)
+}
+
+// json writes the page for machines. Quantities are text without loss.
+func (p page) json(out io.Writer) error {
+	type pair struct {
+		Name  string `json:"name"`
+		Value any    `json:"value"`
+	}
+	type line struct {
+		Name     string `json:"name"`
+		Symbol   string `json:"symbol"`
+		Equation string `json:"equation"`
+		Numbers  string `json:"numbers"`
+		Value    string `json:"value"`
+		Source   string `json:"source"`
+	}
+	type table struct {
+		Name   string   `json:"name"`
+		Header []string `json:"header"`
+		Rows   [][]any  `json:"rows"`
+	}
+	type published struct {
+		Name    string `json:"name"`
+		Printed any    `json:"printed"`
+		Ours    any    `json:"ours"`
+		Source  string `json:"source"`
+	}
+	var d struct {
+		Calculator string            `json:"calculator"`
+		Caution    string            `json:"caution"`
+		Inputs     map[string]string `json:"inputs"`
+		Results    []pair            `json:"results"`
+		Tables     []table           `json:"tables,omitempty"`
+		Notes      []string          `json:"notes,omitempty"`
+		Working    []line            `json:"working,omitempty"`
+		Published  *published        `json:"published,omitempty"`
+	}
+	d.Calculator, d.Caution, d.Notes = p.command.Name, Caution, p.answer.Notes
+	d.Inputs = map[string]string{}
+	for _, in := range p.inputs {
+		d.Inputs[in.name] = in.value
+	}
+	for _, r := range p.answer.Results {
+		d.Results = append(d.Results, pair{r.Name, machine(r.Value)})
+	}
+	for _, t := range p.answer.Tables {
+		m := table{Name: t.Name, Header: t.Header}
+		for _, row := range t.Rows {
+			cells := make([]any, len(row))
+			for i, v := range row {
+				cells[i] = machine(v)
+			}
+			m.Rows = append(m.Rows, cells)
+		}
+		d.Tables = append(d.Tables, m)
+	}
+	if p.explain {
+		for _, s := range p.answer.Steps {
+			d.Working = append(d.Working, line{s.Name, s.Symbol, s.Equation, s.Numbers(), s.Value.String(), s.Source})
+		}
+	}
+	if c := p.answer.Published; c != nil {
+		d.Published = &published{c.Name, machine(c.Printed), machine(c.Ours), c.Source}
+	}
+	e := json.NewEncoder(out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(d)
+}
+
+// machine keeps what JSON can hold and turns the rest into text.
+func machine(v any) any {
+	switch v := v.(type) {
+	case nil, string, bool, int, encoding.TextMarshaler:
+		return v
+	case float64:
+		return json.Number(strconv.FormatFloat(v, 'g', -1, 64))
+	case time.Duration:
+		return v.String()
+	case fmt.Stringer:
+		return v.String()
+	}
+	return v
+}
