@@ -1,0 +1,94 @@
+package fluid
+
+// The basic equation of IAPWS-IF97 region 1: the Gibbs free energy of liquid
+// water,
+//
+//	g/(R·T) = γ(π, τ) = Σ n·(7.1 − π)^I·(τ − 1.222)^J,   π = p/16.53 MPa,  τ = 1386 K/T
+//
+// Source: IAPWS R7-97(2012), Eq. 7, Table 2 (coefficients), Table 3
+// (relations).
+const (
+	region1Gas         = 461.526  // J/(kg·K), Eq. 1
+	region1Pressure    = 16.53e6  // Pa
+	region1Temperature = 1386.0   // K
+	region1Pi          = 7.1      // shift of π
+	region1Tau         = 1.222    // shift of τ
+	waterTLeast        = 273.15   // K
+	waterTGreatest     = 623.15   // K
+	waterPGreatest     = 100e6    // Pa absolute
+	waterPTriple       = 611.2126 // Pa, saturation at 273.15 K by Eq. 30
+)
+
+// region1Terms are the rows of Table 2 that carry pressure (I > 0); the others
+// don't touch volume.
+var region1Terms = [...]struct {
+	i, j int
+	n    float64
+}{
+	{1, -9, 0.28319080123804e-3}, {1, -7, -0.60706301565874e-3}, {1, -1, -0.18990068218419e-1},
+	{1, 0, -0.32529748770505e-1}, {1, 1, -0.21841717175414e-1}, {1, 3, -0.52838357969930e-4},
+	{2, -3, -0.47184321073267e-3}, {2, 0, -0.30001780793026e-3}, {2, 1, 0.47661393906987e-4},
+	{2, 3, -0.44141845330846e-5}, {2, 17, -0.72694996297594e-15},
+	{3, -4, -0.31679644845054e-4}, {3, 0, -0.28270797985312e-5}, {3, 6, -0.85205128120103e-9},
+	{4, -5, -0.22425281908000e-5}, {4, -2, -0.65171222895601e-6}, {4, 10, -0.14341729937924e-12},
+	{5, -8, -0.40516996860117e-6}, {8, -11, -0.12734301741641e-8}, {8, -6, -0.17424871230634e-9},
+	{21, -29, -0.68762131295531e-18}, {23, -31, 0.14478307828521e-19}, {29, -38, 0.26335781662795e-22},
+	{30, -39, -0.11947622640071e-22}, {31, -40, 0.18228094581404e-23}, {32, -41, -0.93537087292458e-25},
+}
+
+// region1Volume returns the specific volume, m³/kg, at p (absolute, Pa) and t
+// (K): v = (R·T/p*)·∂γ/∂π. The terms are those of region1Terms, grouped by the
+// power of 7.1 − π, so that no power is taken twice.
+func region1Volume(p, t float64) float64 {
+	a := region1Pi - p/region1Pressure
+	b := region1Temperature/t - region1Tau
+	c := 1 / b
+	a2, b2, c2 := a*a, b*b, c*c
+	a4, b4, c4 := a2*a2, b2*b2, c2*c2
+	a8, b8, c8 := a4*a4, b4*b4, c4*c4
+	c3, c5 := c2*c, c4*c
+	d := a * c
+
+	f1 := c*(-0.18990068218419e-1+c2*c4*(-0.60706301565874e-3+0.28319080123804e-3*c2)) - 0.32529748770505e-1 +
+		b*(-0.21841717175414e-1-0.52838357969930e-4*b2)
+	f2 := -0.47184321073267e-3*c3 - 0.30001780793026e-3 +
+		b*(0.47661393906987e-4-0.44141845330846e-5*b2-0.72694996297594e-15*b8*b8)
+	f3 := -0.31679644845054e-4*c4 - 0.28270797985312e-5 - 0.85205128120103e-9*b4*b2
+	f4 := -0.22425281908000e-5*c5 - 0.65171222895601e-6*c2 - 0.14341729937924e-12*b8*b2
+	f5 := -0.40516996860117e-6 * c8
+	f8 := c4 * c2 * (-0.12734301741641e-8*c5 - 0.17424871230634e-9)
+	c16 := c8 * c8
+	high := a8 * a8 * a4 * c16 * c8 * c5 * (21*-0.68762131295531e-18 + 23*0.14478307828521e-19*d*d +
+		a8*c8*c*(29*0.26335781662795e-22+d*(30*-0.11947622640071e-22+d*(31*0.18228094581404e-23+d*32*-0.93537087292458e-25))))
+
+	slope := f1 + a*(2*f2+a*(3*f3+a*(4*f4+a*(5*f5+8*a2*a*f8)))) + high
+	return -region1Gas / region1Pressure * t * slope
+}
+
+// region1Slopes returns ∂γ/∂π, ∂²γ/∂π² and ∂²γ/∂π∂τ, straight from the table.
+func region1Slopes(p, t float64) (gp, gpp, gpt float64) {
+	a := region1Pi - p/region1Pressure
+	b := region1Temperature/t - region1Tau
+	const low, high = 42, 17
+	var as [33]float64             // a^0 … a^32
+	var bs [low + high + 1]float64 // b^-42 … b^17
+	as[0], bs[low] = 1, 1
+	for k := 1; k < len(as); k++ {
+		as[k] = as[k-1] * a
+	}
+	for k := 1; k <= high; k++ {
+		bs[low+k] = bs[low+k-1] * b
+	}
+	for k := 1; k <= low; k++ {
+		bs[low-k] = bs[low-k+1] / b
+	}
+	for _, r := range region1Terms {
+		i := float64(r.i)
+		gp -= r.n * i * as[r.i-1] * bs[low+r.j]
+		if r.i > 1 {
+			gpp += r.n * i * (i - 1) * as[r.i-2] * bs[low+r.j]
+		}
+		gpt -= r.n * i * as[r.i-1] * float64(r.j) * bs[low+r.j-1]
+	}
+	return gp, gpp, gpt
+}
