@@ -86,16 +86,26 @@ func same(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b)
 
 // rounded writes x for people: at least that many significant digits, never
 // fewer than the whole units; in the natural unit unless another of the
-// trade's units reads shorter.
+// trade's units says the same exactly in fewer digits, as 10 ft does beside
+// 120 in.
 func (t *table) rounded(x float64, digits int) string {
 	u := t.natural(x)
-	best := Significant(x/u.factor, digits) + " " + u.text
+	best := Significant(x/u.factor, digits)
+	text := u.text
 	for _, u := range t.trade {
-		if s := Significant(x/u.factor, digits) + " " + u.text; len(s) < len(best) {
-			best = s
+		s := Significant(x/u.factor, digits)
+		v, err := strconv.ParseFloat(s, 64)
+		if exact := math.Abs(v*u.factor-x) <= 1e-12*math.Abs(x); err == nil && exact && figures(s) < figures(best) {
+			best, text = s, u.text
 		}
 	}
-	return best
+	return best + " " + text
+}
+
+// figures counts the digits of a number between its outer zeros.
+func figures(number string) int {
+	mantissa, _, _ := strings.Cut(number, "e")
+	return len(strings.Trim(strings.ReplaceAll(strings.TrimPrefix(mantissa, "-"), ".", ""), "0"))
 }
 
 // Significant writes v with at least digits significant digits and never
