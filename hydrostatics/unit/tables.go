@@ -20,6 +20,8 @@ func tables() []*table {
 		&flowRateUnits,
 		&velocityUnits,
 		&viscosityUnits,
+		&consistencyUnits,
+		&shearRateUnits,
 		&compressibilityUnits,
 		&expansivityUnits,
 		&torqueUnits,
