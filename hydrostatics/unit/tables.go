@@ -27,6 +27,9 @@ func tables() []*table {
 		&torqueUnits,
 		&secondMomentUnits,
 		&productivityIndexUnits,
+		&massRateUnits,
+		&permeabilityUnits,
+		&flowCoefficientUnits,
 		&temperatureUnits,
 	}
 }

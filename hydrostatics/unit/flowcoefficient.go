@@ -1,0 +1,63 @@
+package unit
+
+// FlowCoefficient is what a valve, choke or sleeve lets through, as the
+// standard's coefficient Av = q·sqrt(ρ/Δp), in m². An opening of area A with
+// discharge coefficient Cd has Av = √2·Cd·A. The zero value is shut.
+type FlowCoefficient float64
+
+// Square roots that make a flow coefficient; constants can't call math.Sqrt.
+// Water is that of 15 °C and one atmosphere, 999.1026 kg/m³ (Tanaka et al.,
+// Metrologia 38, 2001), the standard's reference for a relative density of one.
+const (
+	sqrtWater = 31.608584277059927 // of 999.1026 kg/m³
+	sqrtBar   = 316.22776601683793 // of 1e5 Pa
+	sqrtPSI   = 83.034675245757187 // of one psi in Pa
+)
+
+// Units of flow coefficient: multiply a number by one, or divide by one with
+// In. Kv counts m³/h of water at 1 bar, Cv US gal/min of water at 1 psi; Cv is
+// therefore 1.15610 Kv (IEC 60534-1 rounds it to 1.156).
+const (
+	Av FlowCoefficient = 1                                                           // m2
+	Kv FlowCoefficient = sqrtWater / sqrtBar / 3600                                  // Kv
+	Cv FlowCoefficient = sqrtWater / sqrtPSI * (231 * 0.0254 * 0.0254 * 0.0254) / 60 // Cv
+)
+
+var flowCoefficientUnits = table{
+	quantity: "flow coefficient",
+	symbols: []symbol{
+		{"m2", float64(Av)},
+		{"Kv", float64(Kv)},
+		{"Cv", float64(Cv)},
+	},
+	trade: []trade{
+		{"Cv", float64(Cv), 0},
+	},
+}
+
+// In returns c counted in u, for example c.In(unit.Cv).
+func (c FlowCoefficient) In(u FlowCoefficient) float64 { return float64(c / u) }
+
+// String writes c without loss, in the trade's unit.
+func (c FlowCoefficient) String() string { return flowCoefficientUnits.format(float64(c)) }
+
+// Rounded writes c in the trade's unit to that many significant digits; whole
+// units are never rounded away.
+func (c FlowCoefficient) Rounded(digits int) string {
+	return flowCoefficientUnits.rounded(float64(c), digits)
+}
+
+// MarshalText writes c without loss; NaN and infinities are errors.
+func (c FlowCoefficient) MarshalText() ([]byte, error) {
+	return flowCoefficientUnits.marshal(float64(c))
+}
+
+// UnmarshalText reads a number with its unit; see the package doc.
+func (c *FlowCoefficient) UnmarshalText(text []byte) error {
+	x, err := flowCoefficientUnits.parse(string(text))
+	if err != nil {
+		return err
+	}
+	*c = FlowCoefficient(x)
+	return nil
+}

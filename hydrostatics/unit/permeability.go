@@ -1,0 +1,52 @@
+package unit
+
+// Permeability is how easily a rock lets fluid through, in m².
+// The zero value is zero.
+type Permeability float64
+
+// Units of permeability: multiply a number by one, or divide by one with In.
+//
+// A darcy lets 1 cm³/s of 1 cP through 1 cm² under 1 atm per cm, which makes
+// 1e-7/101325 m² exactly (SPE Metric Standard, 1984).
+const (
+	PermeabilitySI Permeability = 1              // m2
+	Darcy          Permeability = 1e-7 / 101325  // D
+	Millidarcy     Permeability = 1e-10 / 101325 // mD
+)
+
+var permeabilityUnits = table{
+	quantity: "permeability",
+	symbols: []symbol{
+		{"m2", float64(PermeabilitySI)},
+		{"D", float64(Darcy)},
+		{"mD", float64(Millidarcy)},
+	},
+	trade: []trade{
+		{"mD", float64(Millidarcy), 0},
+	},
+}
+
+// In returns k counted in u, for example k.In(unit.Millidarcy).
+func (k Permeability) In(u Permeability) float64 { return float64(k / u) }
+
+// String writes k without loss, in the trade's unit.
+func (k Permeability) String() string { return permeabilityUnits.format(float64(k)) }
+
+// Rounded writes k in the trade's unit to that many significant digits; whole
+// units are never rounded away.
+func (k Permeability) Rounded(digits int) string {
+	return permeabilityUnits.rounded(float64(k), digits)
+}
+
+// MarshalText writes k without loss; NaN and infinities are errors.
+func (k Permeability) MarshalText() ([]byte, error) { return permeabilityUnits.marshal(float64(k)) }
+
+// UnmarshalText reads a number with its unit; see the package doc.
+func (k *Permeability) UnmarshalText(text []byte) error {
+	x, err := permeabilityUnits.parse(string(text))
+	if err != nil {
+		return err
+	}
+	*k = Permeability(x)
+	return nil
+}
