@@ -1,0 +1,24 @@
+package movement
+
+import "completion.example/hydrostatics/unit"
+
+// Movement is a change of length by cause: lengthening positive.
+type Movement struct {
+	Piston     unit.Length // changed pressure forces on the end and on every change of section
+	Ballooning unit.Length // changed pressure inside and outside, through Poisson's ratio
+	Buckling   unit.Length // changed helical or sinusoidal shortening
+	Thermal    unit.Length // changed temperature
+	Friction   unit.Length // drag of fluid flowing inside
+}
+
+// Total returns the sum of all causes.
+func (m Movement) Total() unit.Length {
+	return m.Piston + m.Ballooning + m.Buckling + m.Thermal + m.Friction
+}
+
+func (m Movement) plus(n Movement) Movement {
+	return Movement{
+		Piston: m.Piston + n.Piston, Ballooning: m.Ballooning + n.Ballooning, Buckling: m.Buckling + n.Buckling,
+		Thermal: m.Thermal + n.Thermal, Friction: m.Friction + n.Friction,
+	}
+}

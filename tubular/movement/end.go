@@ -1,0 +1,76 @@
+package movement
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// End is the lower end of a string in a seal bore.
+type End struct {
+	Bore    unit.Length   // seal bore diameter
+	OD, ID  unit.Length   // of the pipe above the seals
+	Inside  unit.Pressure // in the pipe at the seals
+	Outside unit.Pressure // around the pipe above the seals
+	Below   unit.Pressure // under the seals: equal to Inside where the string is open below
+}
+
+// Force returns the axial force that the pressures cause in the pipe wall just
+// above the seals: tension positive.
+//
+//	F = Ai*pi - Ap*pb + (Ap - Ao)*po
+//
+// Ap, Ai and Ao are the areas of seal bore, pipe bore and pipe outside; pi, po
+// and pb the pressures inside, outside and below. With the string open below
+// (pb = pi) this is Lubinski's -[(Ap - Ai)*pi - (Ap - Ao)*po]. With a plugged
+// string hanging clear of any seal pb = po and the bore drops out:
+// F = Ai*pi - Ao*po.
+//
+// Source: Lubinski, Althouse & Logan, JPT June 1962, actual force Fa.
+func (e End) Force() unit.Force {
+	ap, ai, ao := disc(e.Bore), disc(e.ID), disc(e.OD)
+	return unit.Force(ai*float64(e.Inside) - ap*float64(e.Below) + (ap-ao)*float64(e.Outside))
+}
+
+// Effective returns the effective axial force just above the seals: tension
+// positive. Its negative is Lubinski's fictitious force Ff.
+//
+//	Fe = F - pi*Ai + po*Ao = -Ap*(pb - po)
+//
+// Source: Lubinski, Althouse & Logan, JPT June 1962, fictitious force Ff.
+func (e End) Effective() unit.Force {
+	return unit.Force(-disc(e.Bore) * float64(e.Below-e.Outside))
+}
+
+func disc(d unit.Length) float64 { return math.Pi / 4 * float64(d) * float64(d) }
+
+// EffectiveForce returns the effective axial force of a pipe from its true one.
+//
+//	Fe = F - pi*Ai + po*Ao
+//
+// F is positive in tension, Ai and Ao are bore and outside area, pi and po the
+// pressures inside and outside.
+//
+// Source: Lubinski, Althouse & Logan, JPT June 1962 (fictitious force is -Fe).
+func EffectiveForce(force unit.Force, inside, outside unit.Pressure, bore, outer unit.Area) unit.Force {
+	return unit.Force(float64(force) - float64(inside)*float64(bore) + float64(outside)*float64(outer))
+}
+
+// TrueForce returns the axial force in the pipe wall from the effective one;
+// it is the inverse of EffectiveForce.
+//
+//	F = Fe + pi*Ai - po*Ao
+func TrueForce(effective unit.Force, inside, outside unit.Pressure, bore, outer unit.Area) unit.Force {
+	return unit.Force(float64(effective) + float64(inside)*float64(bore) - float64(outside)*float64(outer))
+}
+
+// ShoulderForce returns the step of true axial force at a change of section,
+// above minus below, tension positive. The effective force has no step there.
+//
+//	ΔF = pi*(Ai above - Ai below) - po*(Ao above - Ao below)
+//
+// Source: equilibrium of the shoulder; Hammerlindl, JPT February 1977, forces
+// at a change of tubing size.
+func ShoulderForce(inside, outside unit.Pressure, aboveOD, aboveID, belowOD, belowID unit.Length) unit.Force {
+	return unit.Force(float64(inside)*(disc(aboveID)-disc(belowID)) - float64(outside)*(disc(aboveOD)-disc(belowOD)))
+}

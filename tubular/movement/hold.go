@@ -1,0 +1,39 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/internal/root"
+)
+
+// ErrNoRest says that no packer force holds the seals at their stop: the
+// string's length doesn't answer to the force as an elastic string's does.
+var ErrNoRest = errors.New("movement: no packer force holds the seals at the stop")
+
+// hold finds where the seals come to rest between the stops. change is the
+// change of length under an added axial force at the lower end, and rises with
+// it at least as fast as Hooke's law says: compliance is that slope. So the
+// force of the unbuckled string brackets the answer. Where buckling in a
+// deviated hole breaks that rule the bracket is widened, and if it still
+// doesn't hold an error says so.
+func hold(change func(force float64) float64, up, down, compliance float64) (force, motion float64, err error) {
+	free := change(0)
+	stop := min(max(free, up), down)
+	if stop == free {
+		return 0, free, nil
+	}
+	far := (stop - free) / compliance
+	// A little more than Hooke's force, because of rounding.
+	far *= 1 + 1e-9
+	residual := func(f float64) float64 { return change(f) - stop }
+	for range 20 {
+		if r := residual(far); r == 0 || (r > 0) == (far > 0) {
+			force, err = root.Find(residual, 0, far, math.Abs(far)*1e-14)
+			return force, stop, err
+		}
+		far *= 2
+	}
+	return 0, 0, fmt.Errorf("%w: at %.6g N it is still %.3g m away", ErrNoRest, far, residual(far))
+}

@@ -1,0 +1,110 @@
+package movement
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Restraint says how far the seals may move in the packer.
+type Restraint int
+
+// The restraints.
+const (
+	Free     Restraint = iota // seals slide both ways without end
+	Limited                   // seals slide between stops: a locator above, a latch or the end of the bore
+	Anchored                  // the string is fixed to the packer
+)
+
+func restraintNames() [3]string {
+	return [3]string{Free: "free", Limited: "limited", Anchored: "anchored"}
+}
+
+// String returns the name of r.
+func (r Restraint) String() string {
+	if names := restraintNames(); r >= 0 && int(r) < len(names) {
+		return names[r]
+	}
+	return fmt.Sprintf("Restraint(%d)", int(r))
+}
+
+// MarshalText returns the name of r.
+func (r Restraint) MarshalText() ([]byte, error) {
+	if r < Free || r > Anchored {
+		return nil, fmt.Errorf("movement: restraint %d, permitted %s", int(r), permittedRestraints())
+	}
+	return []byte(r.String()), nil
+}
+
+// UnmarshalText reads a name of a restraint.
+func (r *Restraint) UnmarshalText(text []byte) error {
+	for k, name := range restraintNames() {
+		if name == string(text) {
+			*r = Restraint(k)
+			return nil
+		}
+	}
+	return fmt.Errorf("movement: restraint %q, permitted %s", text, permittedRestraints())
+}
+
+func permittedRestraints() string {
+	names := restraintNames()
+	return strings.Join(names[:], ", ")
+}
+
+// Seals are the seals of a string in a packer's seal bore.
+type Seals struct {
+	Bore      unit.Length // seal bore diameter
+	Restraint Restraint
+	Up, Down  unit.Length // travel from the as-set position to the stops; only where Limited
+}
+
+// travel returns the range of movement of the seals, down positive.
+func (s Seals) travel() (up, down float64) {
+	switch s.Restraint {
+	case Limited:
+		return -float64(s.Up), float64(s.Down)
+	case Anchored:
+		return 0, 0
+	}
+	return math.Inf(-1), math.Inf(1)
+}
+
+func (s Seals) faults() []error {
+	faults := []error{above("Seals.Bore", s.Bore, 0)}
+	if _, err := s.Restraint.MarshalText(); err != nil {
+		faults = append(faults, err)
+	}
+	if s.Restraint == Limited {
+		faults = append(faults, notNegative("Seals.Up", s.Up), notNegative("Seals.Down", s.Down))
+	} else if s.Up != 0 || s.Down != 0 {
+		faults = append(faults, fmt.Errorf("movement: Seals.Up = %s and Seals.Down = %s, permitted only zero where seals are %s",
+			s.Up.Rounded(6), s.Down.Rounded(6), s.Restraint))
+	}
+	return faults
+}
+
+// notNegative reports a travel that is negative or NaN; infinite means no stop
+// on that side.
+func notNegative(field string, l unit.Length) error {
+	if l >= 0 {
+		return nil
+	}
+	return fmt.Errorf("movement: %s = %s, permitted from 0 upwards", field, l.Rounded(6))
+}
+
+// slackOff reports weight set down or pulled where nothing could take it.
+func (s Seals) slackOff(f unit.Force) error {
+	if err := finite("SlackOff", f); err != nil {
+		return err
+	}
+	if f > 0 && (s.Restraint == Free || s.Restraint == Limited && s.Down != 0) {
+		return fmt.Errorf("movement: SlackOff = %s, permitted only zero where seals can move down", f.Rounded(6))
+	}
+	if f < 0 && (s.Restraint == Free || s.Restraint == Limited && s.Up != 0) {
+		return fmt.Errorf("movement: SlackOff = %s, permitted only zero where seals can move up", f.Rounded(6))
+	}
+	return nil
+}

@@ -1,0 +1,73 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+)
+
+// Section is a length of one pipe in one hole. A crossover, a tool or a
+// thick-walled sub is a section too. A string is a list of sections from the
+// hanger down.
+type Section struct {
+	Pipe   tubular.Pipe
+	Bottom unit.Length // measured depth of its lower end below the hanger
+	Hole   unit.Length // inside diameter of the casing or hole around it
+}
+
+// bar is a section as plain numbers in SI.
+type bar struct {
+	top, bottom float64 // measured depth
+	ai, ao, as  float64 // bore, outside and steel area
+	e, i, nu    float64
+	alpha       float64
+	ws          float64 // weight in air per length
+	r           float64 // radial clearance
+	od          float64
+}
+
+func (b *bar) length() float64 { return b.bottom - b.top }
+
+// effectiveWeight is the slope of the effective force in a vertical hole with
+// fluids of these densities. It takes the areas of the pipe body, as Lubinski
+// does: what couplings displace is left out.
+func (b *bar) effectiveWeight(inside, outside float64) float64 {
+	return b.ws + gravity*(inside*b.ai-outside*b.ao)
+}
+
+// bars checks sections and turns them into numbers.
+func bars(sections []Section) ([]bar, error) {
+	if len(sections) == 0 {
+		return nil, errors.New("movement: Sections is empty, permitted one section of pipe or more")
+	}
+	var faults []error
+	out := make([]bar, 0, len(sections))
+	var top unit.Length
+	for k, s := range sections {
+		field := func(name string) string { return fmt.Sprintf("Sections[%d].%s", k, name) }
+		if err := s.Pipe.Validate(); err != nil {
+			faults = append(faults, fmt.Errorf("movement: %s: %w", field("Pipe"), err))
+		}
+		if err := errors.Join(atLeast(field("Hole"), s.Hole, s.Pipe.OD), above(field("Bottom"), s.Bottom, top)); err != nil {
+			faults = append(faults, err)
+		}
+		out = append(out, newBar(top, s))
+		top = s.Bottom
+	}
+	return out, errors.Join(faults...)
+}
+
+func newBar(top unit.Length, s Section) bar {
+	p, m := s.Pipe, s.Pipe.Material
+	return bar{
+		top: float64(top), bottom: float64(s.Bottom), od: float64(p.OD),
+		ai: float64(p.InnerArea()), ao: float64(p.OuterArea()), as: float64(p.SteelArea()),
+		e: float64(m.Young), i: float64(p.SecondMoment()), nu: m.Poisson, alpha: float64(m.Expansion),
+		ws: float64(p.WeightInAir()), r: float64(s.Hole-p.OD) / 2,
+	}
+}
+
+// gravity is standard gravity, in m/s².
+const gravity = 9.80665

@@ -1,0 +1,106 @@
+package movement
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+)
+
+const (
+	lubinski    = "Lubinski, Althouse & Logan 1962"
+	hammerlindl = "Hammerlindl 1977, combination strings"
+)
+
+// Steps are the lines of the working, section by section from the bottom up as
+// the forces build, then the packer. Lengths of change are in inches.
+func (a Analysis) Steps() []working.Step {
+	var steps []working.Step
+	for k := len(a.Sections) - 1; k >= 0; k-- {
+		mark := ""
+		if len(a.Sections) > 1 {
+			mark = fmt.Sprintf(", section %d", k+1)
+		}
+		steps = append(steps, a.Sections[k].steps(mark)...)
+	}
+	m := a.Movement
+	steps = append(steps,
+		working.Step{
+			Name: "free movement", Symbol: "dL", Equation: "dL1 + dL2 + dL3 + dL4 + dL5",
+			Inputs: []working.Input{input("dL1", inches(m.Piston)), input("dL2", inches(m.Buckling)), input("dL3", inches(m.Ballooning)), input("dL4", inches(m.Thermal)), input("dL5", inches(m.Friction))},
+			Value:  inches(m.Total()), Source: lubinski,
+		},
+		working.Step{
+			Name: "seals without restraint after slack-off", Symbol: "x", Equation: "dL - ds",
+			Inputs: []working.Input{input("dL", inches(m.Total())), input("ds", inches(a.SlackOff.Total()))},
+			Value:  inches(m.Total() - a.SlackOff.Total()), Source: lubinski,
+		},
+		working.Step{
+			Name: "true force above the seals", Symbol: "F", Equation: "Fa + Fp",
+			Inputs: []working.Input{input("Fa", working.Of(a.EndForce)), input("Fp", working.Of(a.PackerForce))},
+			Value:  working.Of(a.TrueForce), Source: lubinski + "; Fp solves movement at the stop",
+		},
+	)
+	return steps
+}
+
+func (s SectionMovement) steps(mark string) []working.Step {
+	p, m := s.Section.Pipe, s.Movement
+	e, as := working.Of(p.Material.Young), working.Of(p.SteelArea())
+	ai, ao, l := working.Of(p.InnerArea()), working.Of(p.OuterArea()), working.Of(s.Length)
+	return []working.Step{
+		{
+			Name: "piston effect" + mark, Symbol: "dL1", Equation: "dF*L/(E*As)",
+			Inputs: []working.Input{input("dF", working.Of(s.PistonChange)), input("L", l), input("E", e), input("As", as)},
+			Value:  inches(m.Piston), Source: lubinski + "; " + hammerlindl,
+		},
+		s.Initial.step(s, "dL2i", "buckling before"+mark),
+		s.Final.step(s, "dL2f", "buckling after"+mark),
+		{
+			Name: "ballooning" + mark, Symbol: "dL3", Equation: "-2*nu*L*(Ai*dpi - Ao*dpo)/(E*As)",
+			Inputs: []working.Input{input("nu", working.Number(p.Material.Poisson)), input("L", l), input("Ai", ai), input("dpi", working.Of(s.InsideChange)), input("Ao", ao), input("dpo", working.Of(s.OutsideChange)), input("E", e), input("As", as)},
+			Value:  inches(m.Ballooning), Source: lubinski,
+		},
+		{
+			Name: "temperature" + mark, Symbol: "dL4", Equation: "a*L*dT",
+			Inputs: []working.Input{input("a", working.Of(p.Material.Expansion)), input("L", l), input("dT", working.Of(s.Warming))},
+			Value:  inches(m.Thermal), Source: lubinski,
+		},
+		{
+			Name: "flow friction" + mark, Symbol: "dL5", Equation: "(Fd + d*Ai*L/2)*L/(E*As)",
+			Inputs: []working.Input{input("Fd", working.Of(s.DragBelow)), input("d", working.Of(s.FrictionChange)), input("Ai", ai), input("L", l), input("E", e), input("As", as)},
+			Value:  inches(m.Friction), Source: lubinski,
+		},
+	}
+}
+
+// step is the buckling line for where the neutral point lies: below the
+// section, in it, or above it.
+func (b SectionBuckling) step(s SectionMovement, symbol, name string) working.Step {
+	p := s.Section.Pipe
+	step := working.Step{Name: name, Symbol: symbol, Value: inches(b.Shortening), Source: lubinski}
+	r, e, i := input("r", working.Of((s.Section.Hole-p.OD)/2)), input("E", working.Of(p.Material.Young)), input("I", working.Of(p.SecondMoment()))
+	ft, fb, l := input("Ft", working.Of(-b.Top)), input("Ff", working.Of(-b.Bottom)), input("L", working.Of(s.Length))
+	switch {
+	case b.Top >= 0 && b.Bottom >= 0:
+		step.Name += ": none"
+		step.Equation, step.Inputs = "0*max(Ft, Ff)", []working.Input{ft, fb}
+	case b.Top < 0 && b.Bottom < 0:
+		step.Name += ": whole length"
+		step.Equation, step.Inputs = "-r*r*L*(Ft + Ff)/(8*E*I)", []working.Input{r, l, ft, fb, e, i}
+	case b.Bottom < 0:
+		w := input("w", working.In(b.Weight, unit.PoundPerInch, "lb/in"))
+		step.Equation, step.Inputs = "-r*r*Ff*Ff/(8*E*I*w)", []working.Input{r, fb, e, i, w}
+	default:
+		w := input("w", working.In(b.Weight, unit.PoundPerInch, "lb/in"))
+		step.Name += ": from the top"
+		step.Equation, step.Inputs = "r*r*Ft*Ft/(8*E*I*w)", []working.Input{r, ft, e, i, w}
+	}
+	return step
+}
+
+func inches(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
+
+func input(symbol string, v working.Value) working.Input {
+	return working.Input{Symbol: symbol, Value: v}
+}

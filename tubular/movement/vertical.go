@@ -1,0 +1,221 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Condition is a state of the fluids in a vertical well.
+type Condition struct {
+	InsideDensity, OutsideDensity unit.Density
+	InsideSurface, OutsideSurface unit.Pressure // at the hanger
+	Friction                      unit.Gradient // pressure lost inside per length, positive for flow down
+}
+
+// Inside returns the pressure inside the string at a depth.
+func (c Condition) Inside(depth unit.Length) unit.Pressure {
+	return c.InsideSurface + unit.Pressure((gravity*float64(c.InsideDensity)-float64(c.Friction))*float64(depth))
+}
+
+// Outside returns the pressure outside the string at a depth.
+func (c Condition) Outside(depth unit.Length) unit.Pressure {
+	return c.OutsideSurface + unit.Pressure(gravity*float64(c.OutsideDensity)*float64(depth))
+}
+
+// Vertical is a string sealed in a packer in a vertical well with fluids of
+// constant density: the classical case in closed form.
+//
+// Source: Lubinski, Althouse & Logan, "Helical buckling of tubing sealed in
+// packers", JPT June 1962, p. 655; Hammerlindl, "Movement, forces, and stresses
+// associated with combination tubing strings sealed in packers", JPT February
+// 1977, p. 195.
+type Vertical struct {
+	Sections       []Section
+	Seals          Seals
+	Initial, Final Condition
+	Warming        unit.TemperatureDifference // mean temperature, final less initial
+	// SlackOff is the weight set down on the packer in the initial condition;
+	// negative is a pull. Seals that are free can't take any.
+	SlackOff unit.Force
+	// Closed says that the string is plugged at its lower end and hangs there
+	// clear of any seal. Seals must then be zero.
+	Closed bool
+}
+
+// Analysis is what the change from the initial to the final condition does.
+type Analysis struct {
+	// Movement is what seals free to move would do, from the initial condition
+	// without slack-off.
+	Movement Movement
+	// SlackOff is the shortening by the weight set down.
+	SlackOff SlackOff
+	// EndForce and EndEffective are the true and the effective axial force
+	// above the seals in the final condition with nothing restrained. The
+	// negative of EndEffective is the classical fictitious force.
+	EndForce, EndEffective unit.Force
+	// Neutral is the height of the neutral point above the seals with nothing
+	// restrained: zero where nothing is buckled, the whole length where all is.
+	Neutral unit.Length
+	// SealMovement is what the seals really do, down positive.
+	SealMovement unit.Length
+	// PackerForce is the tubing-to-packer force: positive where the packer
+	// holds the string in tension, so that the string pulls the packer up;
+	// negative where it bears the string's weight. Zero between the stops.
+	PackerForce unit.Force
+	// TrueForce and EffectiveForce are the axial forces above the seals in the
+	// final condition with the packer's force.
+	TrueForce, EffectiveForce unit.Force
+	// Sections are the shares of the sections in Movement, from the top.
+	Sections []SectionMovement
+
+	initial unit.Force // effective force above the seals, initial, without slack-off
+	seals   Seals
+}
+
+// SlackOff is the shortening of the string by weight set down on the packer.
+type SlackOff struct{ Stretch, Buckling unit.Length }
+
+// Total returns the sum. Its negative is the distance by which the hanger
+// comes down after the seals touched.
+func (s SlackOff) Total() unit.Length { return s.Stretch + s.Buckling }
+
+// SectionMovement is the share of one section in the free movement, with the
+// terms that it follows from.
+type SectionMovement struct {
+	Section  Section
+	Length   unit.Length
+	Movement Movement
+	// PistonChange is the changed axial force from the end and the shoulders
+	// below; DragBelow the drag of flow on the pipe below, changed.
+	PistonChange, DragBelow unit.Force
+	// InsideChange and OutsideChange are the changes of mean pressure.
+	InsideChange, OutsideChange unit.Pressure
+	FrictionChange              unit.Gradient
+	Warming                     unit.TemperatureDifference
+	// Initial and Final are the buckling states.
+	Initial, Final SectionBuckling
+}
+
+// SectionBuckling is the buckling of one section in one condition.
+type SectionBuckling struct {
+	Weight      unit.WeightPerLength // effective
+	Top, Bottom unit.Force           // effective axial force
+	Shortening  unit.Length
+}
+
+// Analyse computes the movement or the force on the packer. It checks all
+// inputs first.
+func (v Vertical) Analyse() (Analysis, error) {
+	bars, err := v.check()
+	if err != nil {
+		return Analysis{}, err
+	}
+	n := len(bars)
+	depth := v.Sections[n-1].Bottom
+	initial, final := v.end(v.Initial), v.end(v.Final)
+	a := Analysis{EndForce: final.Force(), EndEffective: final.Effective(), Sections: make([]SectionMovement, n), initial: initial.Effective(), seals: v.Seals}
+
+	piston := float64(final.Force() - initial.Force())
+	drag := 0.0
+	friction := float64(v.Final.Friction - v.Initial.Friction)
+	fe0, fe1 := float64(initial.Effective()), float64(final.Effective())
+	for k := n - 1; k >= 0; k-- {
+		b := &bars[k]
+		if k < n-1 {
+			piston += v.shoulder(v.Final, k) - v.shoulder(v.Initial, k)
+		}
+		s := SectionMovement{Section: v.Sections[k], Length: unit.Length(b.length()), PistonChange: unit.Force(piston), DragBelow: unit.Force(drag), FrictionChange: unit.Gradient(friction), Warming: v.Warming}
+		middle := unit.Length((b.top + b.bottom) / 2)
+		s.InsideChange = v.Final.Inside(middle) - v.Initial.Inside(middle)
+		s.OutsideChange = v.Final.Outside(middle) - v.Initial.Outside(middle)
+		s.Initial, fe0 = b.buckling(s.Section, v.Initial, fe0)
+		s.Final, fe1 = b.buckling(s.Section, v.Final, fe1)
+		s.Movement = Movement{
+			Piston:     Stretch(s.Section.Pipe, s.Length, s.PistonChange),
+			Ballooning: Ballooning(s.Section.Pipe, s.Length, s.InsideChange, s.OutsideChange),
+			Buckling:   s.Final.Shortening - s.Initial.Shortening,
+			Thermal:    Expansion(s.Section.Pipe, s.Length, v.Warming),
+			Friction:   Stretch(s.Section.Pipe, s.Length, s.DragBelow) + FlowDrag(s.Section.Pipe, s.Length, s.FrictionChange),
+		}
+		a.Movement = a.Movement.plus(s.Movement)
+		drag += friction * b.ai * b.length()
+		a.Sections[k] = s
+	}
+	a.Neutral = neutral(a.Sections, depth)
+	return a, a.restrain(v.SlackOff)
+}
+
+// neutral returns the height above the end over which the effective force is
+// compressive in the final condition with nothing restrained.
+func neutral(sections []SectionMovement, depth unit.Length) unit.Length {
+	for k := len(sections) - 1; k >= 0; k-- {
+		s := sections[k]
+		if f := s.Final; f.Top >= 0 || f.Bottom >= 0 {
+			if f.Bottom >= 0 {
+				return depth - s.Section.Bottom
+			}
+			share := float64(f.Bottom) / float64(f.Bottom-f.Top)
+			return depth - s.Section.Bottom + s.Length*unit.Length(share)
+		}
+	}
+	return depth
+}
+
+// end is the lower end in a condition.
+func (v Vertical) end(c Condition) End {
+	last := v.Sections[len(v.Sections)-1]
+	e := End{
+		Bore: v.Seals.Bore, OD: last.Pipe.OD, ID: last.Pipe.ID,
+		Inside: c.Inside(last.Bottom), Outside: c.Outside(last.Bottom), Below: c.Inside(last.Bottom),
+	}
+	if v.Closed {
+		e.Bore, e.Below = last.Pipe.OD, e.Outside
+	}
+	return e
+}
+
+// shoulder is the step of force between section k and the one below.
+func (v Vertical) shoulder(c Condition, k int) float64 {
+	up, down := v.Sections[k], v.Sections[k+1]
+	return float64(ShoulderForce(c.Inside(up.Bottom), c.Outside(up.Bottom), up.Pipe.OD, up.Pipe.ID, down.Pipe.OD, down.Pipe.ID))
+}
+
+// buckling returns the section's state from the effective force at its bottom,
+// and the force at its top.
+func (b *bar) buckling(s Section, c Condition, bottom float64) (SectionBuckling, float64) {
+	w := b.effectiveWeight(float64(c.InsideDensity), float64(c.OutsideDensity))
+	top := bottom + w*b.length()
+	return SectionBuckling{
+		Weight: unit.WeightPerLength(w), Top: unit.Force(top), Bottom: unit.Force(bottom),
+		Shortening: HelicalShortening(s.Pipe, unit.Length(b.length()), unit.Length(b.r), unit.Force(top), unit.Force(bottom)),
+	}, top
+}
+
+func (v Vertical) check() ([]bar, error) {
+	bars, err := bars(v.Sections)
+	faults := []error{err}
+	for _, c := range []struct {
+		name string
+		c    Condition
+	}{{"Initial", v.Initial}, {"Final", v.Final}} {
+		faults = append(faults,
+			atLeast(c.name+".InsideDensity", c.c.InsideDensity, 0), atLeast(c.name+".OutsideDensity", c.c.OutsideDensity, 0),
+			finite(c.name+".InsideSurface", c.c.InsideSurface), finite(c.name+".OutsideSurface", c.c.OutsideSurface),
+			finite(c.name+".Friction", c.c.Friction))
+	}
+	faults = append(faults, finite("Warming", v.Warming))
+	if v.Closed {
+		if v.Seals != (Seals{}) {
+			faults = append(faults, errors.New("movement: Seals are given, permitted none where Closed"))
+		}
+		if v.SlackOff != 0 {
+			faults = append(faults, fmt.Errorf("movement: SlackOff = %s, permitted only zero where Closed", v.SlackOff.Rounded(6)))
+		}
+	} else {
+		faults = append(faults, v.Seals.faults()...)
+		faults = append(faults, v.Seals.slackOff(v.SlackOff))
+	}
+	return bars, errors.Join(faults...)
+}
