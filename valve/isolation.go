@@ -1,0 +1,215 @@
+package valve
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// IsolationKind is how an isolation valve answers to pressure.
+type IsolationKind uint8
+
+// Kinds of isolation valves.
+const (
+	OpensUnderPressure IsolationKind = iota // opens when the differential rises above A
+	OpensAtBleedOff                         // unlocks above A, opens when bled below B
+	OpensAfterCycles                        // counts cycles of above A and below B; opens with the last bleed-off
+)
+
+var isolationKinds = [...]string{"opens under pressure", "opens at bleed-off", "opens after cycles"}
+
+// String returns the kind in words.
+func (k IsolationKind) String() string {
+	if int(k) < len(isolationKinds) {
+		return isolationKinds[k]
+	}
+	return fmt.Sprintf("isolation kind %d", uint8(k))
+}
+
+// MarshalText writes the kind in words.
+func (k IsolationKind) MarshalText() ([]byte, error) {
+	if int(k) >= len(isolationKinds) {
+		return nil, fmt.Errorf("valve: no kind %d of isolation valve; there are %q", uint8(k), isolationKinds)
+	}
+	return []byte(isolationKinds[k]), nil
+}
+
+// UnmarshalText reads one of the kinds as String writes them.
+func (k *IsolationKind) UnmarshalText(text []byte) error {
+	for i, s := range isolationKinds {
+		if s == string(text) {
+			*k = IsolationKind(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("valve: cannot read %q as a kind of isolation valve; write one of %q", text, isolationKinds)
+}
+
+// IsolationValve is a closed valve in the string that pressure opens, and that
+// stays open.
+//
+// The differential is that of the side pressured from surface minus the other.
+// The zero value opens at any differential above zero.
+type IsolationValve struct {
+	Kind   IsolationKind
+	Unlock unit.Band[unit.Pressure] // A: opens, unlocks or counts when the differential rises to it
+	Bleed  unit.Band[unit.Pressure] // B: opens or re-arms when it falls to it; not used by OpensUnderPressure
+	Cycles int                      // number of cycles; only used by OpensAfterCycles, from 1
+}
+
+// Row returns the valve as triggers on its differential:
+//
+//	opens under pressure    rising A
+//	opens at bleed-off      rising A, falling B
+//	opens after n cycles    rising A n times with B between, falling B
+func (v IsolationValve) Row() Row {
+	up := Trigger{Threshold: v.Unlock}
+	down := Trigger{Threshold: v.Bleed, Direction: Falling}
+	switch v.Kind {
+	case OpensAtBleedOff:
+		return Row{up, down}
+	case OpensAfterCycles:
+		up.Count, up.Rearm = v.Cycles, v.Bleed
+		return Row{up, down}
+	}
+	return Row{up}
+}
+
+// Check reports everything that is wrong with v: an unknown kind, bands that
+// aren't finite or are out of order, B not wholly below A, Cycles out of range.
+func (v IsolationValve) Check() error {
+	var errs []error
+	if int(v.Kind) >= len(isolationKinds) {
+		errs = append(errs, fmt.Errorf("valve: no kind %d of isolation valve; there are %q", v.Kind, isolationKinds))
+	}
+	if err := v.Unlock.Check(); err != nil {
+		errs = append(errs, fmt.Errorf("valve: unlocking differential: %w", err))
+	}
+	if v.Kind == OpensUnderPressure {
+		return errors.Join(errs...)
+	}
+	if err := v.Bleed.Check(); err != nil {
+		errs = append(errs, fmt.Errorf("valve: bleed-off differential: %w", err))
+	} else if !(v.Bleed.Greatest < v.Unlock.Least) {
+		errs = append(errs, fmt.Errorf("valve: bleed-off differential goes up to %v; it must be less than the unlocking differential from %v",
+			v.Bleed.Greatest, v.Unlock.Least))
+	}
+	if v.Kind == OpensAfterCycles && (v.Cycles < 1 || v.Cycles > MaxCount) {
+		errs = append(errs, fmt.Errorf("valve: number of cycles is %d; it must be 1 to %d", v.Cycles, MaxCount))
+	}
+	return errors.Join(errs...)
+}
+
+// PressureEvent is one ramp of surface pressure in the ledger of everything that
+// the well has seen since the valve was run: tests, circulation, setting of
+// packers, bleeding off.
+type PressureEvent struct {
+	Name     string
+	Columns  Columns // at the valve, at that time
+	From, To unit.Pressure
+}
+
+// PressureRecord is an event with what it did to a valve.
+type PressureRecord struct {
+	Event     PressureEvent
+	From, To  unit.Band[unit.Pressure] // differential at the valve
+	Outcome   Outcome
+	Condition Condition // afterwards
+}
+
+// IsolationHistory is where a valve stands after a ledger.
+type IsolationHistory struct {
+	Records   []PressureRecord
+	State     State
+	Condition Condition
+
+	// CyclesLeast and CyclesMost are the times that the differential certainly
+	// and possibly rose to A with a bleed-off to B between.
+	CyclesLeast, CyclesMost int
+}
+
+// CyclesLeft returns how many more times the differential has to rise to A: at
+// most, for the device that counted least; and at least.
+func (v IsolationValve) CyclesLeft(h IsolationHistory) (most, least int) {
+	n := 1
+	if v.Kind == OpensAfterCycles {
+		n = v.Cycles
+	}
+	return n - h.CyclesLeast, n - h.CyclesMost
+}
+
+// After walks a ledger from the valve as run.
+//
+// Columns with a tolerance widen every ramp by what they may be off; see
+// Row.RampWithin. Errors name the event whose pressures aren't finite or in
+// order.
+func (v IsolationValve) After(events []PressureEvent) (IsolationHistory, error) {
+	errs := []error{v.Check()}
+	for i, e := range events {
+		err := errors.Join(e.Columns.Check(), unit.Band[unit.Pressure]{Least: min(e.From, e.To), Nominal: e.From, Greatest: max(e.From, e.To)}.Check())
+		if err != nil {
+			errs = append(errs, fmt.Errorf("valve: event %d, %q: %w", i, e.Name, err))
+		}
+	}
+	if err := errors.Join(errs...); err != nil {
+		return IsolationHistory{}, err
+	}
+	row := v.Row()
+	var h IsolationHistory
+	for _, e := range events {
+		d := e.Columns.Differential()
+		r := PressureRecord{Event: e, From: d.Shift(e.From), To: d.Shift(e.To)}
+		r.Outcome = row.RampWithin(h.State, r.From.Nominal, r.To.Nominal, d.Shift(-d.Nominal))
+		h.State = r.Outcome.State
+		r.Condition = row.Condition(h.State)
+		h.Records = append(h.Records, r)
+	}
+	h.Condition = row.Condition(h.State)
+	h.CyclesLeast, h.CyclesMost = v.cycles(h.State.latest), v.cycles(h.State.earliest)
+	return h, nil
+}
+
+func (v IsolationValve) cycles(p progress) int {
+	switch {
+	case p.links == 0:
+		return p.counted
+	case v.Kind == OpensAfterCycles:
+		return v.Cycles
+	}
+	return 1
+}
+
+// PressureUp returns the surface window in which a rise does its part with
+// certainty: opens the valve, unlocks it, or counts one cycle, while every other
+// demand is met.
+func (v IsolationValve) PressureUp(c Columns, surface SurfaceRange, others ...Demand) (SurfaceWindow, error) {
+	return v.window(Demand{Name: "isolation valve, rising", Trigger: Trigger{Threshold: v.Unlock}, Columns: c, Fire: true}, surface, others)
+}
+
+// BleedOff returns the surface window to bleed to, in which a fall opens or
+// re-arms the valve with certainty while every other demand is met.
+//
+// Where the column on the applied side alone keeps the differential above B, no
+// surface pressure does it, and the error says how far the column must come
+// down. OpensUnderPressure has no bleed-off: an error.
+func (v IsolationValve) BleedOff(c Columns, surface SurfaceRange, others ...Demand) (SurfaceWindow, error) {
+	if v.Kind == OpensUnderPressure {
+		return SurfaceWindow{}, errors.New("valve: an isolation valve that opens under pressure has no bleed-off differential")
+	}
+	return v.window(Demand{Name: "isolation valve, falling", Trigger: Trigger{Threshold: v.Bleed, Direction: Falling}, Columns: c, Fire: true}, surface, others)
+}
+
+// Hold returns the surface window in which a rise can't move the valve, whatever
+// it has counted before, while every other demand is met: for a pressure test
+// above it.
+func (v IsolationValve) Hold(c Columns, surface SurfaceRange, others ...Demand) (SurfaceWindow, error) {
+	return v.window(Demand{Name: "isolation valve, holding", Trigger: Trigger{Threshold: v.Unlock}, Columns: c}, surface, others)
+}
+
+func (v IsolationValve) window(own Demand, surface SurfaceRange, others []Demand) (SurfaceWindow, error) {
+	if err := v.Check(); err != nil {
+		return SurfaceWindow{}, err
+	}
+	return Window(surface, append([]Demand{own}, others...))
+}

@@ -1,0 +1,156 @@
+package choke
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+)
+
+// Liquid is what flows, at inlet conditions.
+type Liquid struct {
+	Density          unit.Density
+	VapourPressure   unit.Pressure  // absolute, at inlet temperature; zero for a dead liquid
+	CriticalPressure unit.Pressure  // absolute, of the substance; only with a vapour pressure
+	Viscosity        unit.Viscosity // zero stands for turbulent flow
+}
+
+func (l Liquid) check() error {
+	faults := []error{positive("density", l.Density), notNegative("vapour pressure", l.VapourPressure), notNegative("viscosity", l.Viscosity)}
+	if l.VapourPressure > 0 && !(l.CriticalPressure > l.VapourPressure && finite(float64(l.CriticalPressure))) {
+		faults = append(faults, fmt.Errorf("choke: critical pressure is %v; it must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure))
+	}
+	return errors.Join(faults...)
+}
+
+func (l Liquid) criticalRatio() float64 {
+	if l.VapourPressure == 0 {
+		return 0.96
+	}
+	return CriticalPressureRatio(l.VapourPressure, l.CriticalPressure)
+}
+
+// LiquidFlow is a liquid's flow through a choke with the terms that make it.
+type LiquidFlow struct {
+	Coefficient    unit.FlowCoefficient // C
+	Density        unit.Density         // ρ
+	Rate           unit.FlowRate        // q
+	Drop           unit.Pressure        // Δp, as the pressures are
+	ChokedDrop     unit.Pressure        // above it the rate doesn't grow
+	SizingDrop     unit.Pressure        // the lesser of the two
+	CriticalRatio  float64              // FF
+	PipingFactor   float64              // FP
+	Recovery       float64              // FLP
+	Reynolds       float64              // Rev; zero where no viscosity was given
+	ReynoldsFactor float64              // FR
+	Choked         bool
+	Outside        []string // what lies beyond the standard's range
+}
+
+// Liquid computes the flow of a liquid from upstream to downstream:
+//
+//	q = FP·FR·C·sqrt(Δps/ρ)
+//	Δps = min(p1-p2, Δpchoked)
+//	Δpchoked = (FLP/FP)²·(p1 - FF·pv)
+//
+// with p1, pv absolute. With a viscosity FR follows from the valve Reynolds
+// number of the flow itself. Equal pressures give no flow. Errors: ErrNoFlow
+// where downstream is above upstream; faults of the inputs; an inlet at or
+// below its own vapour pressure.
+// Source: IEC 60534-2-1:2011, sizing equations for incompressible fluids.
+func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, error) {
+	p1, p2, err := pressures(upstream, downstream)
+	f, errs := t.liquid(l, p1, err)
+	if errs != nil {
+		return LiquidFlow{}, errs
+	}
+	f.Drop = unit.Pressure(p1 - p2)
+	f.SizingDrop = min(f.Drop, f.ChokedDrop)
+	f.Choked = f.Drop > f.ChokedDrop
+	full := f.PipingFactor * float64(t.Coefficient) * math.Sqrt(float64(f.SizingDrop)/float64(l.Density))
+	q, err := t.viscous(full, float64(l.Viscosity)/float64(l.Density), func(float64) float64 { return 1 })
+	if err != nil {
+		return LiquidFlow{}, err
+	}
+	return t.finish(f, l, q), nil
+}
+
+// liquid checks the inputs and returns the terms that the rate doesn't change.
+func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
+	if err := errors.Join(t.check(l.Viscosity != 0), l.check(), within("recovery factor FL", t.Recovery, 0, 1), err); err != nil {
+		return LiquidFlow{}, err
+	}
+	f := LiquidFlow{Coefficient: t.Coefficient, Density: l.Density, CriticalRatio: l.criticalRatio(), PipingFactor: t.PipingFactor(), Recovery: t.RecoveryWithFittings()}
+	if p1 <= float64(l.VapourPressure) {
+		return f, fmt.Errorf("choke: upstream pressure is %v absolute; it must be above the vapour pressure of %v: the liquid boils before the choke",
+			unit.Pressure(p1), l.VapourPressure)
+	}
+	r := f.Recovery / f.PipingFactor
+	f.ChokedDrop = unit.Pressure(r * r * (p1 - f.CriticalRatio*float64(l.VapourPressure)))
+	return f, nil
+}
+
+// viscous solves q = FR(Rev(q))·Y(Rev)·full for the rate at inlet conditions.
+// FR grows from zero as the root of q, so that there is always one solution
+// above zero, and none above full.
+func (t Trim) viscous(full, nu float64, expansion func(reynolds float64) float64) (float64, error) {
+	if nu == 0 || full == 0 {
+		return full * expansion(math.Inf(1)), nil
+	}
+	excess := func(q float64) float64 {
+		re := t.reynolds(q, nu)
+		return t.ReynoldsFactor(re)*expansion(re)*full - q
+	}
+	if excess(full) >= 0 {
+		return full, nil
+	}
+	lo := full
+	for excess(lo) < 0 && lo > math.SmallestNonzeroFloat64 {
+		lo /= 16
+	}
+	q, err := root.Find(excess, lo, full, 0)
+	if err != nil {
+		return 0, fmt.Errorf("choke: viscous flow: %w", err)
+	}
+	return q, nil
+}
+
+// finish fills in what follows from the rate.
+func (t Trim) finish(f LiquidFlow, l Liquid, q float64) LiquidFlow {
+	f.Rate, f.ReynoldsFactor = unit.FlowRate(q), 1
+	reynolds := math.Inf(1)
+	if l.Viscosity > 0 && q > 0 {
+		reynolds = t.reynolds(q, float64(l.Viscosity)/float64(l.Density))
+		f.Reynolds, f.ReynoldsFactor = reynolds, t.ReynoldsFactor(reynolds)
+	}
+	f.Outside = t.outside(reynolds)
+	return f
+}
+
+// LiquidDrop computes the drop that a rate costs, which is Liquid the other
+// way round:
+//
+//	Δp = ρ·(q/(FP·FR·C))²
+//
+// Errors: ErrChoked where no drop makes the choke pass the rate.
+func (t Trim) LiquidDrop(l Liquid, upstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
+	p1, _, err := pressures(upstream, -unit.Atmosphere)
+	f, err := t.liquid(l, p1, errors.Join(err, notNegative("rate", rate)))
+	if err != nil {
+		return LiquidFlow{}, err
+	}
+	f = t.finish(f, l, float64(rate))
+	if rate == 0 {
+		return f, nil
+	}
+	v := float64(rate) / (f.PipingFactor * f.ReynoldsFactor * float64(t.Coefficient))
+	f.Drop = unit.Pressure(float64(l.Density) * v * v)
+	f.SizingDrop = f.Drop
+	if !(f.Drop <= f.ChokedDrop) {
+		return LiquidFlow{}, fmt.Errorf("%w: %v would take a drop of %v; from %v upstream this choke of %v chokes at a drop of %v",
+			ErrChoked, rate.Rounded(5), f.Drop.Rounded(5), upstream.Rounded(5), t.Coefficient.Rounded(4), f.ChokedDrop.Rounded(5))
+	}
+	return f, nil
+}

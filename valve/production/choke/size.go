@@ -1,0 +1,89 @@
+package choke
+
+import (
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+)
+
+// SizeLiquid finds the flow coefficient that passes a rate of liquid between
+// two pressures, all factors that depend on the coefficient being converged.
+// t's own Coefficient is not used. Errors: those of Liquid; ErrNoSize where the
+// fittings alone hold back more than the rate.
+// Source: IEC 60534-2-1:2011, solved rather than iterated a fixed number of
+// times, so that printed examples that stop early differ.
+func (t Trim) SizeLiquid(l Liquid, upstream, downstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
+	if err := positive("rate", rate); err != nil {
+		return LiquidFlow{}, err
+	}
+	var f LiquidFlow
+	err := t.converge(float64(rate), func(c unit.FlowCoefficient) (float64, error) {
+		t.Coefficient = c
+		var err error
+		f, err = t.Liquid(l, upstream, downstream)
+		return float64(f.Rate), err
+	})
+	if err != nil {
+		return LiquidFlow{}, err
+	}
+	return f, nil
+}
+
+// SizeGas finds the flow coefficient that passes a mass rate of gas between two
+// pressures, as SizeLiquid does for liquid.
+func (t Trim) SizeGas(g Gas, upstream, downstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
+	if err := positive("mass rate", rate); err != nil {
+		return GasFlow{}, err
+	}
+	var f GasFlow
+	err := t.converge(float64(rate), func(c unit.FlowCoefficient) (float64, error) {
+		t.Coefficient = c
+		var err error
+		f, err = t.Gas(g, upstream, downstream)
+		return float64(f.Mass), err
+	})
+	if err != nil {
+		return GasFlow{}, err
+	}
+	return f, nil
+}
+
+// converge leaves flow at the coefficient for which it gives the target. The flow
+// grows with the coefficient: in proportion first, and towards a limit where
+// fittings hold it back.
+func (t Trim) converge(target float64, flow func(unit.FlowCoefficient) (float64, error)) error {
+	const least = 1e-14 // m²: far below any real opening
+	most := 100.0       // m²: far above
+	if t.Bore > 0 {
+		most = 10 * greatestRatio * float64(unit.Kv/unit.FlowCoefficient(unit.Millimetre*unit.Millimetre)) * float64(t.Bore) * float64(t.Bore)
+	}
+	var fault error
+	excess := func(logC float64) float64 {
+		q, err := flow(unit.FlowCoefficient(math.Exp(logC)))
+		if err != nil {
+			fault = err
+			return math.NaN()
+		}
+		return q/target - 1
+	}
+	lo, hi := math.Log(least), math.Log(most)
+	atMost := excess(hi)
+	if fault != nil {
+		return fault
+	}
+	if atMost < 0 {
+		return fmt.Errorf("%w: a coefficient of %v, ten times the standard's range, passes %.4g of it", ErrNoSize,
+			unit.FlowCoefficient(most).Rounded(4), 1+atMost)
+	}
+	x, err := root.Find(excess, lo, hi, 0)
+	if fault != nil {
+		return fault
+	}
+	if err != nil {
+		return fmt.Errorf("%w: %w", ErrNoSize, err)
+	}
+	_, err = flow(unit.FlowCoefficient(math.Exp(x)))
+	return err
+}
