@@ -36,33 +36,34 @@ var region1Terms = [...]struct {
 	{30, -39, -0.11947622640071e-22}, {31, -40, 0.18228094581404e-23}, {32, -41, -0.93537087292458e-25},
 }
 
-// region1Volume returns the specific volume, m³/kg, at p (absolute, Pa) and t
-// (K): v = (R·T/p*)·∂γ/∂π. The terms are those of region1Terms, grouped by the
-// power of 7.1 − π, so that no power is taken twice.
-func region1Volume(p, t float64) float64 {
-	a := region1Pi - p/region1Pressure
+// region1Density returns the density, kg/m³, at p (absolute, Pa) and t (K):
+// ρ = p*/(R·T·∂γ/∂π). The terms are those of region1Terms, grouped by the power
+// of a = 7.1 − π so that no power is taken twice; b = τ − 1.222, c = 1/b, and
+// f1 to f8 are the factors of 1, a, a², a³, a⁴ and a⁷.
+func region1Density(p, t float64) float64 {
+	a := region1Pi - p*(1/region1Pressure)
 	b := region1Temperature/t - region1Tau
-	c := 1 / b
-	a2, b2, c2 := a*a, b*b, c*c
-	a4, b4, c4 := a2*a2, b2*b2, c2*c2
-	a8, b8, c8 := a4*a4, b4*b4, c4*c4
-	c3, c5 := c2*c, c4*c
+	c := t / (region1Temperature - region1Tau*t) // beside the other division instead of after it
 	d := a * c
+	a2, b2, c2, d2 := a*a, b*b, c*c, d*d
+	b4, c4, d4 := b2*b2, c2*c2, d2*d2
+	d8 := d4 * d4
+	c5, c6, b6 := c4*c, c4*c2, b4*b2
+	b10, c9, cd8 := b6*b4, c4*c5, c*d8
 
-	f1 := c*(-0.18990068218419e-1+c2*c4*(-0.60706301565874e-3+0.28319080123804e-3*c2)) - 0.32529748770505e-1 +
+	f1 := c*(-0.18990068218419e-1+c6*(-0.60706301565874e-3+0.28319080123804e-3*c2)) - 0.32529748770505e-1 +
 		b*(-0.21841717175414e-1-0.52838357969930e-4*b2)
-	f2 := -0.47184321073267e-3*c3 - 0.30001780793026e-3 +
-		b*(0.47661393906987e-4-0.44141845330846e-5*b2-0.72694996297594e-15*b8*b8)
-	f3 := -0.31679644845054e-4*c4 - 0.28270797985312e-5 - 0.85205128120103e-9*b4*b2
-	f4 := -0.22425281908000e-5*c5 - 0.65171222895601e-6*c2 - 0.14341729937924e-12*b8*b2
-	f5 := -0.40516996860117e-6 * c8
-	f8 := c4 * c2 * (-0.12734301741641e-8*c5 - 0.17424871230634e-9)
-	c16 := c8 * c8
-	high := a8 * a8 * a4 * c16 * c8 * c5 * (21*-0.68762131295531e-18 + 23*0.14478307828521e-19*d*d +
-		a8*c8*c*(29*0.26335781662795e-22+d*(30*-0.11947622640071e-22+d*(31*0.18228094581404e-23+d*32*-0.93537087292458e-25))))
+	f2 := 2*-0.47184321073267e-3*(c2*c) + 2*-0.30001780793026e-3 +
+		b*(2*0.47661393906987e-4-b2*(2*0.44141845330846e-5+b10*b4*(2*0.72694996297594e-15)))
+	f3 := 3*-0.31679644845054e-4*c4 - 3*0.28270797985312e-5 - 3*0.85205128120103e-9*b6
+	f4 := 4*-0.22425281908000e-5*c5 - 4*0.65171222895601e-6*c2 - 4*0.14341729937924e-12*b10
+	f5 := 5 * -0.40516996860117e-6 * (c4 * c4)
+	f8 := c6 * (8*-0.12734301741641e-8*c5 - 8*0.17424871230634e-9)
+	high := d8 * d8 * (d4 * c9) * (21*-0.68762131295531e-18 + 23*0.14478307828521e-19*d2 +
+		cd8*((29*0.26335781662795e-22+d*(30*-0.11947622640071e-22))+d2*(31*0.18228094581404e-23+d*(32*-0.93537087292458e-25))))
 
-	slope := f1 + a*(2*f2+a*(3*f3+a*(4*f4+a*(5*f5+8*a2*a*f8)))) + high
-	return -region1Gas / region1Pressure * t * slope
+	slope := (f1 + a*f2) + a2*((f3+a*f4)+a2*(f5+a2*(a*f8))) + high
+	return -region1Pressure / region1Gas / (t * slope)
 }
 
 // region1Slopes returns ∂γ/∂π, ∂²γ/∂π² and ∂²γ/∂π∂τ, straight from the table.

@@ -32,10 +32,12 @@ const waterName = "water"
 // Source: IAPWS R7-97(2012), Table 3.
 func (Water) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	P, T := absolute(p), t.Kelvin()
-	if err := checkWater(P, T); err != nil {
-		return 0, err
+	if !surelyLiquid(P, T) {
+		if err := checkWater(P, T); err != nil {
+			return 0, err
+		}
 	}
-	return unit.Density(1 / region1Volume(P, T)), nil
+	return unit.Density(region1Density(P, T)), nil
 }
 
 // Compressibility returns the isothermal compressibility,
@@ -91,11 +93,15 @@ func (Water) BoilingPressure(t unit.Temperature) (unit.Pressure, error) {
 	return gauge(boilingPressure(t.Kelvin())), nil
 }
 
-// checkWater holds p (absolute, Pa) and t (K) against region 1. The first test
-// spares most states the saturation curve: 0.1 MPa is above it up to 372 K, and
-// the pressure of 623.15 K is above all of it.
+// surelyLiquid spares most states the saturation curve: 0.1 MPa is above it up
+// to 372 K, and the pressure of 623.15 K is above all of it.
+func surelyLiquid(p, t float64) bool {
+	return t >= waterTLeast && p <= waterPGreatest && (p >= 0.1e6 && t <= 372 || p >= region1Pressure+1e4 && t <= waterTGreatest)
+}
+
+// checkWater holds p (absolute, Pa) and t (K) against region 1.
 func checkWater(p, t float64) error {
-	if t >= waterTLeast && p <= waterPGreatest && (p >= 0.1e6 && t <= 372 || p >= region1Pressure+1e4 && t <= waterTGreatest) {
+	if surelyLiquid(p, t) {
 		return nil
 	}
 	var faults []error
