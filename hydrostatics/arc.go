@@ -1,0 +1,108 @@
+package hydrostatics
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// vector has the axes north, east and down.
+type vector struct{ n, e, v float64 }
+
+func (a vector) plus(b vector) vector   { return vector{a.n + b.n, a.e + b.e, a.v + b.v} }
+func (a vector) minus(b vector) vector  { return vector{a.n - b.n, a.e - b.e, a.v - b.v} }
+func (a vector) times(k float64) vector { return vector{k * a.n, k * a.e, k * a.v} }
+func (a vector) dot(b vector) float64   { return a.n*b.n + a.e*b.e + a.v*b.v }
+
+// direction is the unit tangent of a hole.
+func direction(inclination, azimuth unit.Angle) vector {
+	si, ci := math.Sincos(float64(inclination))
+	if si == 0 {
+		return vector{0, 0, ci}
+	}
+	sa, ca := math.Sincos(float64(azimuth))
+	return vector{si * ca, si * sa, ci}
+}
+
+// angles is the inverse of direction; a vertical tangent has azimuth zero.
+func angles(t vector) (inclination, azimuth unit.Angle) {
+	flat := math.Hypot(t.n, t.e)
+	if flat > 0 {
+		azimuth = unit.Angle(fullTurn(math.Atan2(t.e, t.n)))
+	}
+	return unit.Angle(math.Atan2(flat, t.v)), azimuth
+}
+
+// fullTurn carries an angle of −π to π into 0 to 2π.
+func fullTurn(a float64) float64 {
+	if a < 0 {
+		a += 2 * math.Pi
+		if a >= 2*math.Pi {
+			return 0 // a minute negative angle has no room below the full turn
+		}
+	}
+	return a
+}
+
+// chord returns the displacement along an arc of length l between two unit
+// tangents, and its bend:
+//
+//	β = 2·atan x,  x = tan(β/2) = |t2 − t1|/|t2 + t1|
+//	Δ = (l/2)·RF·(t1 + t2),  RF = tan(β/2)/(β/2)
+//
+// With the half-angle's tangent the ratio factor needs no special case for a
+// straight hole and loses no digits near one, where the arc cosine of the
+// textbook form loses half of them.
+func chord(l float64, t1, t2 vector) (delta vector, bend float64) {
+	sum, diff := t1.plus(t2), t2.minus(t1)
+	xx := diff.dot(diff) / sum.dot(sum)
+	ratio := atanRatio(xx)
+	return sum.times(l / 2 / ratio), 2 * math.Sqrt(xx) * ratio
+}
+
+// atanRatio is atan(x)/x as a function of x².
+func atanRatio(xx float64) float64 {
+	if xx < 1e-3 { // the series' next term is below 1e-17
+		return 1 - xx*(1./3-xx*(1./5-xx*(1./7-xx*(1./9-xx/11))))
+	}
+	x := math.Sqrt(xx)
+	if math.IsInf(x, 0) {
+		return 0
+	}
+	return math.Atan(x) / x
+}
+
+// arc is one interval of a path.
+type arc struct {
+	length, bend float64
+	along, aside vector // unit tangent at its start, unit normal towards its centre
+}
+
+func (p *Path) arc(i int) arc { return between(&p.nodes[i], &p.nodes[i+1]) }
+
+func between(from, to *node) arc {
+	a := arc{length: to.md - from.md, bend: from.bend, along: from.dir}
+	normal := to.dir.minus(from.dir.times(from.dir.dot(to.dir)))
+	if size := math.Sqrt(normal.dot(normal)); size > 0 {
+		a.aside = normal.times(1 / size)
+	}
+	return a
+}
+
+// at returns the displacement and the tangent after a length s:
+//
+//	θ = β·s/l
+//	Δ = s·[sin θ/θ·t + (1 − cos θ)/θ·n]
+//	t(s) = cos θ·t + sin θ·n
+func (a arc) at(s float64) (delta, tangent vector) {
+	theta := a.bend * (s / a.length)
+	sin, cos := math.Sincos(theta)
+	sinc, rise := 1.0, 0.0
+	if theta > 0 {
+		sinc = sin / theta
+		half := math.Sin(theta / 2)
+		rise = 2 * half * half / theta
+	}
+	delta = a.along.times(s * sinc).plus(a.aside.times(s * rise))
+	return delta, a.along.times(cos).plus(a.aside.times(sin))
+}

@@ -1,0 +1,249 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Layer is one fluid between two true vertical depths. LayersAlong makes
+// layers from measured depths.
+type Layer struct {
+	Fluid       Fluid
+	Top, Bottom unit.Length
+}
+
+// Reference is where a column's pressure is known: at surface, at a formation,
+// at any depth in it.
+type Reference struct {
+	Pressure unit.Pressure
+	TVD      unit.Length
+}
+
+// Column is fluid at rest, layer upon layer. Its pressure follows
+//
+//	dp/dz = ρ(p, T(z))·g
+//
+// from the reference up and down. Constant density is exact and a
+// SlightlyCompressible fluid has its closed form; any other density is
+// integrated once, when the column is made, to better than 1e-8 of the
+// pressure difference, and what is kept answers every depth without asking the
+// fluid again. A Column never changes, so it is safe for concurrent use. The
+// zero value holds no depth.
+//
+// The density must rise or fall smoothly with pressure and temperature within
+// a layer; a kink or a small jump only costs time.
+type Column struct {
+	layers      []Layer
+	temperature *TemperatureProfile
+	reference   Reference
+	pieces      []piece // in order of depth
+}
+
+// slackDepth is by how much depths that should be equal may differ after
+// conversions of unit, m.
+const slackDepth = 1e-6
+
+// NewColumn prepares a column of layers, from the top down and each beginning
+// where the last one ends. The temperature may be nil if all densities are
+// constant. The reference may be anywhere from the top to the bottom.
+func NewColumn(layers []Layer, temperature *TemperatureProfile, at Reference) (*Column, error) {
+	c := &Column{layers: slices.Clone(layers), temperature: temperature}
+	if err := c.check(); err != nil {
+		return nil, errors.Join(err, finite("reference pressure", at.Pressure))
+	}
+	return c.WithReference(at)
+}
+
+func (c *Column) check() error {
+	if len(c.layers) == 0 {
+		return errors.New("hydrostatics: a column needs at least one layer")
+	}
+	var errs []error
+	for i, l := range c.layers {
+		name := fmt.Sprintf("layer %d", i+1)
+		errs = append(errs, finite(name+": top", l.Top), above(name+": bottom", l.Bottom, l.Top))
+		if i > 0 {
+			if last := c.layers[i-1].Bottom; !(math.Abs(float64(l.Top-last)) <= slackDepth) {
+				errs = append(errs, fmt.Errorf("hydrostatics: %s: top is %v; it must be the bottom of the layer above, %v", name, l.Top, last))
+			}
+			c.layers[i].Top = c.layers[i-1].Bottom
+		}
+		errs = append(errs, c.checkFluid(name, l.Fluid))
+	}
+	return errors.Join(errs...)
+}
+
+func (c *Column) checkFluid(name string, f Fluid) error {
+	if f == nil {
+		return fmt.Errorf("hydrostatics: %s has no fluid", name)
+	}
+	if own, ok := f.(interface{ check() error }); ok {
+		if err := own.check(); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+	}
+	if u, ok := f.(Uniform); ok {
+		if rho, ok := u.UniformDensity(); ok {
+			return within(name+": density", rho, 0, unit.Density(math.Inf(1)))
+		}
+	}
+	if c.temperature == nil || len(c.temperature.depth) == 0 {
+		return fmt.Errorf("hydrostatics: %s: its density varies, so the column needs a temperature profile", name)
+	}
+	return nil
+}
+
+// WithReference returns the same layers with another reference.
+func (c *Column) WithReference(at Reference) (*Column, error) {
+	if err := errors.Join(finite("reference pressure", at.Pressure), c.holds("reference depth", at.TVD)); err != nil {
+		return nil, err
+	}
+	d := &Column{layers: c.layers, temperature: c.temperature, reference: at}
+	z := c.clamp(at.TVD)
+	up := marcher{temperature: c.temperature, keep: true}
+	if _, err := up.carry(c.layers, float64(at.Pressure), z, float64(c.Top())); err != nil {
+		return nil, err
+	}
+	slices.Reverse(up.pieces)
+	down := marcher{temperature: c.temperature, keep: true, pieces: up.pieces}
+	if _, err := down.carry(c.layers, float64(at.Pressure), z, float64(c.Bottom())); err != nil {
+		return nil, err
+	}
+	d.pieces = down.pieces
+	return d, nil
+}
+
+// Carry takes a pressure from one depth of the column to another through its
+// layers, without regard to the column's own reference and without allocating.
+// It integrates anew each time: for many depths at one reference use At.
+func (c *Column) Carry(p unit.Pressure, from, to unit.Length) (unit.Pressure, error) {
+	if err := finite("pressure", p); err != nil {
+		return 0, err
+	}
+	for _, z := range [...]unit.Length{from, to} {
+		if err := c.holds("depth", z); err != nil {
+			return 0, err
+		}
+	}
+	m := marcher{temperature: c.temperature}
+	q, err := m.carry(c.layers, float64(p), c.clamp(from), c.clamp(to))
+	return unit.Pressure(q), err
+}
+
+// At returns the pressure at a depth; outside the column the error is
+// ErrOutsideColumn.
+func (c *Column) At(tvd unit.Length) (unit.Pressure, error) {
+	if err := c.holds("depth", tvd); err != nil {
+		return 0, err
+	}
+	z := c.clamp(tvd)
+	return unit.Pressure(c.pieces[c.piece(z)].at(z)), nil
+}
+
+// Profile fills dst with the pressures at depths, which may come in any order;
+// in order of depth is quickest. It doesn't allocate.
+func (c *Column) Profile(depths []unit.Length, dst []unit.Pressure) error {
+	if len(dst) != len(depths) {
+		return fmt.Errorf("hydrostatics: profile of %d depths into %d places; they must be as many", len(depths), len(dst))
+	}
+	i := 0
+	for k, tvd := range depths {
+		if err := c.holds("depth", tvd); err != nil {
+			return err
+		}
+		z := c.clamp(tvd)
+		if q := &c.pieces[i]; z < q.top || z > q.bottom {
+			i = c.piece(z)
+		}
+		dst[k] = unit.Pressure(c.pieces[i].at(z))
+	}
+	return nil
+}
+
+// Depth returns the depth at which the column has a pressure, the inverse of
+// At: the least one where an empty layer holds it all along. A pressure that
+// occurs nowhere is ErrOutsideColumn.
+func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
+	if c == nil || len(c.pieces) == 0 {
+		return 0, fmt.Errorf("hydrostatics: the column has no layers: %w", ErrOutsideColumn)
+	}
+	want := float64(p)
+	top, bottom := c.pieces[0].ptop, c.pieces[len(c.pieces)-1].pbottom
+	slack := 1e-14 * (math.Abs(top) + math.Abs(bottom))
+	if !(want >= top-slack && want <= bottom+slack) {
+		return 0, fmt.Errorf("hydrostatics: pressure %v is not in the column's %v to %v: %w",
+			p, unit.Pressure(top), unit.Pressure(bottom), ErrOutsideColumn)
+	}
+	i := sort.Search(len(c.pieces), func(i int) bool { return c.pieces[i].pbottom >= want })
+	return unit.Length(c.pieces[min(i, len(c.pieces)-1)].depth(want)), nil
+}
+
+// EquivalentDensity returns the equivalent mud weight at a depth: the constant
+// density that would give the pressure there from TVD 0.
+func (c *Column) EquivalentDensity(tvd unit.Length) (unit.Density, error) {
+	p, err := c.At(tvd)
+	if err != nil {
+		return 0, err
+	}
+	if err := above("depth", tvd, 0); err != nil {
+		return 0, err
+	}
+	return EquivalentDensity(p, tvd), nil
+}
+
+// Density returns the fluid's own density at a depth; where two layers meet,
+// that of the upper one.
+func (c *Column) Density(tvd unit.Length) (unit.Density, error) {
+	p, err := c.At(tvd)
+	if err != nil {
+		return 0, err
+	}
+	i := sort.Search(len(c.layers)-1, func(i int) bool { return c.layers[i].Bottom >= tvd })
+	return c.layers[i].Fluid.Density(p, c.temperature.At(tvd))
+}
+
+// Layers returns the layers, from the top down.
+func (c *Column) Layers() []Layer { return slices.Clone(c.layers) }
+
+// Reference returns where the pressure is given.
+func (c *Column) Reference() Reference { return c.reference }
+
+// Top returns the least depth of the column.
+func (c *Column) Top() unit.Length {
+	if c == nil || len(c.layers) == 0 {
+		return 0
+	}
+	return c.layers[0].Top
+}
+
+// Bottom returns the greatest depth of the column.
+func (c *Column) Bottom() unit.Length {
+	if c == nil || len(c.layers) == 0 {
+		return 0
+	}
+	return c.layers[len(c.layers)-1].Bottom
+}
+
+func (c *Column) holds(name string, tvd unit.Length) error {
+	if c == nil || len(c.layers) == 0 {
+		return fmt.Errorf("hydrostatics: the column has no layers: %w", ErrOutsideColumn)
+	}
+	if tvd >= c.Top()-slackDepth && tvd <= c.Bottom()+slackDepth {
+		return nil
+	}
+	return fmt.Errorf("hydrostatics: %s %v is not in the column's %v to %v: %w", name, tvd, c.Top(), c.Bottom(), ErrOutsideColumn)
+}
+
+func (c *Column) clamp(tvd unit.Length) float64 {
+	return float64(min(max(tvd, c.Top()), c.Bottom()))
+}
+
+// piece finds the piece that holds z.
+func (c *Column) piece(z float64) int {
+	return sort.Search(len(c.pieces)-1, func(i int) bool { return c.pieces[i].bottom >= z })
+}

@@ -1,0 +1,83 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Uniform is what a Fluid offers as well if its density may be the same at
+// every pressure and temperature: a column then takes the exact closed form
+// and needs no temperature.
+type Uniform interface {
+	// UniformDensity returns that density; ok is false where it varies after all.
+	UniformDensity() (rho unit.Density, ok bool)
+}
+
+// Incompressible is a fluid of constant density: the mud weight on the sheet.
+// Zero stands for an empty hole.
+type Incompressible unit.Density
+
+// Density returns the constant.
+func (f Incompressible) Density(unit.Pressure, unit.Temperature) (unit.Density, error) {
+	if err := f.check(); err != nil {
+		return 0, err
+	}
+	return unit.Density(f), nil
+}
+
+// UniformDensity returns the constant.
+func (f Incompressible) UniformDensity() (unit.Density, bool) { return unit.Density(f), true }
+
+func (f Incompressible) check() error {
+	return within("density", unit.Density(f), 0, unit.Density(math.Inf(1)))
+}
+
+// SlightlyCompressible is a liquid known by its density at one state, with
+// constant compressibility and thermal expansivity:
+//
+//	ρ = ρ0·exp[c·(p − p0) − α·(T − T0)]
+//
+// ρ0 in kg/m³ at p0 (Pa, gauge) and T0 (K), c in 1/Pa, α (volumetric) in 1/K.
+// Columns of it have a closed form. It serves brines and oils over ranges where
+// c and α hold, and is the yardstick for the numerical columns.
+//
+// Source: the definitions of c = (1/ρ)·∂ρ/∂p and α = −(1/ρ)·∂ρ/∂T.
+type SlightlyCompressible struct {
+	Reference       unit.Density
+	Pressure        unit.Pressure
+	Temperature     unit.Temperature
+	Compressibility unit.Compressibility
+	Expansivity     unit.Expansivity
+}
+
+// Density returns the density at a state.
+func (f SlightlyCompressible) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
+	rho := float64(f.Reference) * math.Exp(float64(f.Compressibility)*float64(p-f.Pressure)-
+		float64(f.Expansivity)*float64(t.Sub(f.Temperature)))
+	if !(rho > 0) || math.IsInf(rho, 0) {
+		return 0, errors.Join(f.check(), fmt.Errorf("hydrostatics: no density at %v and %v", p, t))
+	}
+	return unit.Density(rho), nil
+}
+
+// UniformDensity returns the density if neither pressure nor temperature
+// changes it.
+func (f SlightlyCompressible) UniformDensity() (unit.Density, bool) {
+	return f.Reference, f.Compressibility == 0 && f.Expansivity == 0
+}
+
+func (f SlightlyCompressible) check() error {
+	errs := []error{
+		above("density", f.Reference, 0),
+		finite("reference pressure", f.Pressure),
+		within("compressibility", f.Compressibility, 0, unit.Compressibility(math.Inf(1))),
+		finite("expansivity", f.Expansivity),
+	}
+	if f.Expansivity != 0 {
+		errs = append(errs, checkTemperature("reference temperature", f.Temperature))
+	}
+	return errors.Join(errs...)
+}

@@ -1,0 +1,218 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// marcher carries a pressure through layers and may keep the pieces.
+type marcher struct {
+	temperature *TemperatureProfile
+	keep        bool
+	pieces      []piece
+	budget      int
+}
+
+const (
+	maxPieces = 4096
+	// fit is how much the last terms of a density's series may be of the first.
+	// What they leave out of the pressure is about a tenth of it.
+	fit = 1e-9
+	// settled is how much of a step's pressure difference the last sweep of the
+	// fixed-point iteration may leave.
+	settled   = 1e-11
+	maxSweeps = 12
+	// finest is the share of a layer that isn't halved any more: a jump of the
+	// density within it costs less than that share of the jump.
+	finest = 0x1p-32
+)
+
+// carry takes p from one depth to another.
+func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
+	m.budget = maxPieces
+	if from <= to {
+		for i := range layers {
+			l := &layers[i]
+			a, b := math.Max(float64(l.Top), from), math.Min(float64(l.Bottom), to)
+			if a < b {
+				var err error
+				if p, err = m.through(l, p, a, b); err != nil {
+					return 0, fmt.Errorf("layer %d: %w", i+1, err)
+				}
+			}
+		}
+		return p, nil
+	}
+	for i := len(layers) - 1; i >= 0; i-- {
+		l := &layers[i]
+		a, b := math.Min(float64(l.Bottom), from), math.Max(float64(l.Top), to)
+		if a > b {
+			var err error
+			if p, err = m.through(l, p, a, b); err != nil {
+				return 0, fmt.Errorf("layer %d: %w", i+1, err)
+			}
+		}
+	}
+	return p, nil
+}
+
+// through takes p through one layer, from a to b.
+func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
+	if u, ok := l.Fluid.(Uniform); ok {
+		if rho, ok := u.UniformDensity(); ok {
+			return m.end(piece{z0: a, p0: p, law: uniform, rho: float64(rho)}, b)
+		}
+	}
+	f, closed := l.Fluid.(SlightlyCompressible)
+	for z := a; z != b; {
+		next := m.temperature.kink(z, b)
+		var err error
+		if closed {
+			p, err = m.exponential(f, p, z, next)
+		} else {
+			p, err = m.smooth(l.Fluid, p, z, next)
+		}
+		if err != nil {
+			return 0, err
+		}
+		z = next
+	}
+	return p, nil
+}
+
+// end completes a piece that runs from its anchor to b.
+func (m *marcher) end(q piece, b float64) (float64, error) {
+	p := q.at(b)
+	if math.IsNaN(p) || math.IsInf(p, 0) {
+		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at %v", unit.Length(b))
+	}
+	if m.keep {
+		q.top, q.bottom, q.ptop, q.pbottom = q.z0, b, q.p0, p
+		if b < q.z0 {
+			q.top, q.bottom, q.ptop, q.pbottom = b, q.z0, p, q.p0
+		}
+		m.pieces = append(m.pieces, q)
+	}
+	return p, nil
+}
+
+func (m *marcher) exponential(f SlightlyCompressible, p, z, next float64) (float64, error) {
+	ta, tb := m.temperature.At(unit.Length(z)), m.temperature.At(unit.Length(next))
+	rho, err := f.Density(unit.Pressure(p), ta)
+	if err != nil {
+		return 0, err
+	}
+	return m.end(piece{
+		z0: z, p0: p, law: exponential, rho: float64(rho), c: float64(f.Compressibility),
+		a: float64(f.Expansivity) * float64(tb.Sub(ta)) / (next - z),
+	}, next)
+}
+
+// smooth integrates any density from z to next, where the temperature is
+// straight: one collocated piece, or halves of it where that doesn't fit.
+func (m *marcher) smooth(f Fluid, p, z, next float64) (float64, error) {
+	ta, tb := m.temperature.At(unit.Length(z)).Kelvin(), m.temperature.At(unit.Length(next)).Kelvin()
+	whole := next - z
+	for step := whole; z != next; {
+		if m.budget--; m.budget < 0 {
+			return 0, errors.New("hydrostatics: the fluid's density isn't smooth enough to be integrated")
+		}
+		if math.Abs(step) >= math.Abs(next-z)*(1-1e-12) {
+			step = next - z
+		}
+		t0 := tb + (ta-tb)*((next-z)/whole)
+		t1 := tb + (ta-tb)*((next-z-step)/whole)
+		q := piece{z0: z, p0: p, law: polynomial, length: step}
+		fits, err := q.collocate(f, t0, t1)
+		if !fits && math.Abs(step) > finest*math.Abs(whole) {
+			step /= 2
+			continue
+		}
+		if err != nil {
+			return 0, err
+		}
+		b := z + step
+		if step == next-z {
+			b = next
+		}
+		if p, err = m.end(q, b); err != nil {
+			return 0, err
+		}
+		z = b
+		step *= 2
+	}
+	return p, nil
+}
+
+// collocate fits the piece to a fluid between temperatures t0 at the anchor
+// and t1. It tells whether the fit is good; an error is the fluid's own.
+//
+// The pressures at the collocation points are found by fixed-point iteration,
+// which gains a factor of about c·ρ·g·length at each sweep: 60 for 4,000 m of
+// water.
+func (q *piece) collocate(f Fluid, t0, t1 float64) (fits bool, err error) {
+	var rho, p [degree + 1]float64
+	for j := range p {
+		p[j] = q.p0
+	}
+	first, err := density(f, q.p0, t0, q.z0)
+	if err != nil {
+		return false, err
+	}
+	for j := range p {
+		p[j] += gravity * first * q.length * chebyshev[j]
+	}
+	rho[0] = first
+	last := math.Inf(1)
+	for range maxSweeps {
+		for j := 1; j <= degree; j++ {
+			x := chebyshev[j]
+			if rho[j], err = density(f, p[j], t0+(t1-t0)*x, q.z0+q.length*x); err != nil {
+				return false, err
+			}
+		}
+		change := 0.0
+		for j := 1; j <= degree; j++ {
+			row := &collocated[j-1]
+			s := 0.0
+			for k, r := range rho {
+				s += row[k] * r
+			}
+			was := p[j]
+			p[j] = q.p0 + gravity*q.length/2*s
+			change = math.Max(change, math.Abs(p[j]-was))
+		}
+		// The next sweep would change the pressures by about the last change
+		// times the ratio of the last two.
+		left := change
+		if change < last && !math.IsInf(last, 1) {
+			left *= change / last
+		}
+		if left <= settled*math.Abs(p[degree]-q.p0) || change <= 1e-15*math.Abs(q.p0) {
+			fits = true
+			break
+		}
+		last = change
+	}
+	c := series(&rho)
+	for m := range c {
+		c[m] *= gravity * q.length / 2
+	}
+	q.rho, q.rise = first, integral(&c)
+	return fits && math.Abs(c[degree])+math.Abs(c[degree-1]) <= fit*math.Abs(c[0]), nil
+}
+
+func density(f Fluid, p, kelvin, z float64) (float64, error) {
+	rho, err := f.Density(unit.Pressure(p), unit.Kelvin(kelvin))
+	if err != nil {
+		return 0, fmt.Errorf("hydrostatics: at %v: %w", unit.Length(z), err)
+	}
+	if !(rho > 0) || math.IsInf(float64(rho), 0) {
+		return 0, fmt.Errorf("hydrostatics: the fluid's density at %v, %v and %v is %v; it must be finite and positive",
+			unit.Length(z), unit.Pressure(p), unit.Kelvin(kelvin), rho)
+	}
+	return float64(rho), nil
+}

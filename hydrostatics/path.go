@@ -1,0 +1,217 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Station is one line of a directional survey.
+type Station struct {
+	MD          unit.Length
+	Inclination unit.Angle // from the vertical, 0 to 180°
+	Azimuth     unit.Angle // from north towards east, −360° to 360°
+}
+
+// Position is a point of a well path.
+type Position struct {
+	MD, TVD, North, East unit.Length
+	Inclination, Azimuth unit.Angle // azimuth in 0 to 360°
+	DoglegSeverity       unit.Curvature
+}
+
+// Path is the path of a well through its survey stations by minimum curvature:
+// each interval is an arc of a circle, tangent to the hole's direction at both
+// stations. It is prepared once; looking up a depth then takes the logarithm
+// of the number of stations. The zero value holds no depth; make one with
+// NewPath or Vertical. A Path never changes, so it is safe for concurrent use.
+type Path struct {
+	stations []Station
+	nodes    []node
+	falling  bool // TVD never decreases with MD
+}
+
+// node is a station with its position and the arc that starts there.
+type node struct {
+	md   float64
+	pos  vector  // north, east, TVD
+	dir  vector  // unit tangent
+	bend float64 // of the arc to the next node, rad
+	high float64 // least and greatest TVD on that arc
+	low  float64
+}
+
+// NewPath prepares the path through survey stations. MD must rise from station
+// to station. If the first station isn't at MD 0 the hole is taken to start
+// vertical at MD 0.
+//
+// A bend of half a turn between two stations is an error: its plane isn't
+// determined.
+func NewPath(stations []Station) (*Path, error) {
+	if err := checkStations(stations); err != nil {
+		return nil, err
+	}
+	p := &Path{stations: slices.Clone(stations), falling: true}
+	if first := stations[0]; first.MD > 0 {
+		p.stations = slices.Insert(p.stations, 0, Station{Azimuth: first.Azimuth})
+	}
+	p.nodes = make([]node, len(p.stations))
+	for i, s := range p.stations {
+		n := &p.nodes[i]
+		n.md, n.dir = float64(s.MD), direction(s.Inclination, s.Azimuth)
+		if i == 0 {
+			n.high, n.low = 0, 0
+			continue
+		}
+		from := &p.nodes[i-1]
+		delta, bend := chord(n.md-from.md, from.dir, n.dir)
+		if bend > math.Pi-1e-6 {
+			return nil, fmt.Errorf("hydrostatics: the hole turns by %v between MD %v and %v; with half a turn the plane of the arc is undetermined: give a station between",
+				unit.Angle(bend).Rounded(4), p.stations[i-1].MD, s.MD)
+		}
+		from.bend = bend
+		n.pos = from.pos.plus(delta)
+		from.high, from.low = verticalReach(from, n)
+		if from.low < from.pos.v || from.high > n.pos.v {
+			p.falling = false
+		}
+		n.high, n.low = n.pos.v, n.pos.v
+	}
+	return p, nil
+}
+
+// Vertical returns the path of a vertical hole down to a depth.
+func Vertical(depth unit.Length) (*Path, error) {
+	if err := above("depth", depth, 0); err != nil {
+		return nil, err
+	}
+	return NewPath([]Station{{}, {MD: depth}})
+}
+
+func checkStations(stations []Station) error {
+	if len(stations) == 0 {
+		return errors.New("hydrostatics: a well path needs at least one station")
+	}
+	const slack = 1e-9 // rad: 360 deg as text may come an ulp above a full turn
+	var errs []error
+	for i, s := range stations {
+		name := func(field string) string { return fmt.Sprintf("station %d: %s", i+1, field) }
+		if i == 0 {
+			if !(s.MD >= 0) || math.IsInf(float64(s.MD), 0) {
+				errs = append(errs, within(name("MD"), s.MD, 0, unit.Length(math.Inf(1))))
+			}
+		} else if last := stations[i-1].MD; !(s.MD > last) || math.IsInf(float64(s.MD), 0) {
+			errs = append(errs, fmt.Errorf("hydrostatics: station %d: MD is %v; it must be finite and more than the last station's %v", i+1, s.MD, last))
+		}
+		if !(s.Inclination >= 0 && s.Inclination <= math.Pi+slack) {
+			errs = append(errs, within(name("inclination"), s.Inclination, 0, 180*unit.Degree))
+		}
+		if !(s.Azimuth >= -2*math.Pi-slack && s.Azimuth <= 2*math.Pi+slack) {
+			errs = append(errs, within(name("azimuth"), s.Azimuth, -360*unit.Degree, 360*unit.Degree))
+		}
+	}
+	if len(stations) == 1 && stations[0].MD == 0 {
+		errs = append(errs, errors.New("hydrostatics: a well path needs a station below MD 0"))
+	}
+	return errors.Join(errs...)
+}
+
+// Stations returns the stations, with the one at surface that was implied.
+func (p *Path) Stations() []Station { return slices.Clone(p.list()) }
+
+// Positions returns the position of every station.
+func (p *Path) Positions() []Position {
+	positions := make([]Position, len(p.list()))
+	for i, s := range p.list() {
+		positions[i] = p.on(max(i-1, 0), float64(s.MD))
+	}
+	return positions
+}
+
+func (p *Path) list() []Station {
+	if p == nil {
+		return nil
+	}
+	return p.stations
+}
+
+// TotalDepth returns the MD of the last station.
+func (p *Path) TotalDepth() unit.Length {
+	if len(p.list()) == 0 {
+		return 0
+	}
+	return p.stations[len(p.stations)-1].MD
+}
+
+// At returns the position at a measured depth, on the arc between stations.
+// The dogleg severity is the arc's, at a station that of the arc above it.
+// Outside the survey the error is ErrOutsidePath.
+func (p *Path) At(md unit.Length) (Position, error) {
+	i, err := p.interval(md)
+	if err != nil {
+		return Position{}, err
+	}
+	return p.on(i, float64(md)), nil
+}
+
+// TVD returns the true vertical depth at a measured depth; errors as At.
+func (p *Path) TVD(md unit.Length) (unit.Length, error) {
+	i, err := p.interval(md)
+	if err != nil {
+		return 0, err
+	}
+	pos, _ := p.arc(i).at(float64(md) - p.nodes[i].md)
+	return unit.Length(p.nodes[i].pos.v + pos.v), nil
+}
+
+// interval finds the arc that holds md: the one that ends there at a station.
+func (p *Path) interval(md unit.Length) (int, error) {
+	if p == nil || len(p.nodes) < 2 {
+		return 0, fmt.Errorf("hydrostatics: the path has no stations: %w", ErrOutsidePath)
+	}
+	first, last := p.nodes[0].md, p.nodes[len(p.nodes)-1].md
+	if !(float64(md) >= first && float64(md) <= last) {
+		return 0, fmt.Errorf("hydrostatics: MD %v is not in %v to %v: %w", md, unit.Length(first), unit.Length(last), ErrOutsidePath)
+	}
+	i := sort.Search(len(p.nodes), func(i int) bool { return p.nodes[i].md >= float64(md) })
+	return max(i-1, 0), nil
+}
+
+func (p *Path) on(i int, md float64) Position {
+	from := &p.nodes[i]
+	at := Position{MD: unit.Length(md)}
+	pos, dir := from.pos, from.dir
+	switch {
+	case i+1 == len(p.nodes):
+	case md == p.nodes[i+1].md: // the station itself, not its image through the arc
+		pos, dir = p.nodes[i+1].pos, p.nodes[i+1].dir
+	default:
+		delta, tangent := p.arc(i).at(md - from.md)
+		pos, dir = from.pos.plus(delta), tangent
+	}
+	at.North, at.East, at.TVD = unit.Length(pos.n), unit.Length(pos.e), unit.Length(pos.v)
+	at.Inclination, at.Azimuth = angles(dir)
+	if i+1 < len(p.nodes) {
+		at.DoglegSeverity = unit.Curvature(from.bend / (p.nodes[i+1].md - from.md))
+	}
+	return at
+}
+
+// Closure returns the horizontal distance from the wellhead and its azimuth.
+func (at Position) Closure() (unit.Length, unit.Angle) {
+	n, e := float64(at.North), float64(at.East)
+	return unit.Length(math.Hypot(n, e)), unit.Angle(fullTurn(math.Atan2(e, n)))
+}
+
+// Section returns the vertical section: the horizontal displacement seen
+// along an azimuth,
+//
+//	VS = N·cos A + E·sin A
+func (at Position) Section(azimuth unit.Angle) unit.Length {
+	sin, cos := math.Sincos(float64(azimuth))
+	return unit.Length(float64(at.North)*cos + float64(at.East)*sin)
+}
