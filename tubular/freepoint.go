@@ -1,0 +1,120 @@
+package tubular
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+)
+
+// FreePoint is a pull test of a stuck string.
+type FreePoint struct {
+	Sections []Section   // from the top
+	Stretch  unit.Length // between the two marks
+	Pull     unit.Force  // the higher pull less the lower one
+}
+
+// StuckDepth is where a pull test says a string is stuck.
+type StuckDepth struct {
+	Depth   unit.Length // below the top of the string, along it
+	Section int         // index of the section it is in
+	Into    unit.Length // depth below the top of that section
+
+	stretch, above unit.Length
+	pull           unit.Force
+	pipe           Pipe
+	top            unit.Length
+}
+
+// FreeError says that a string stretched more than it could if it were stuck
+// anywhere: it is free, or parted.
+type FreeError struct {
+	Stretch, Greatest unit.Length // measured, and of the whole string
+}
+
+func (e *FreeError) Error() string {
+	return fmt.Sprintf("tubular: FreePoint.Stretch = %v: want at most %v, the stretch of the whole string: it is free",
+		e.Stretch.Rounded(5), e.Greatest.Rounded(5))
+}
+
+// Find returns the depth at which the string is stuck: the sections' stretches
+// are added from the top until the measured one is reached.
+//
+//	e = ΔF Σ L / (E As)
+//
+// Friction above the stuck point makes it look shallower. The error is a
+// *FreeError when the whole string stretches less than measured.
+//
+// Source: Lapeyrouse, chapter 4 (stuck pipe), section by section.
+func (f FreePoint) Find() (StuckDepth, error) {
+	faults := []error{validateSections(f.Sections)}
+	if !finite(f.Stretch) || f.Stretch <= 0 {
+		faults = append(faults, fmt.Errorf("tubular: FreePoint.Stretch = %v: want above 0", f.Stretch))
+	}
+	if !finite(f.Pull) || f.Pull <= 0 {
+		faults = append(faults, fmt.Errorf("tubular: FreePoint.Pull = %v: want above 0", f.Pull))
+	}
+	if err := errors.Join(faults...); err != nil {
+		return StuckDepth{}, err
+	}
+	var above, top unit.Length // stretch of, and length of, the sections above
+	for i, s := range f.Sections {
+		e := s.Pipe.Stretch(f.Pull, s.Length)
+		last := i == len(f.Sections)-1
+		if above+e >= f.Stretch || last && nearly(above+e, f.Stretch) {
+			into := min(s.Pipe.FreeLength(f.Stretch-above, f.Pull), s.Length)
+			return StuckDepth{Depth: top + into, Section: i, Into: into,
+				stretch: f.Stretch, above: above, pull: f.Pull, pipe: s.Pipe, top: top}, nil
+		}
+		above, top = above+e, top+s.Length
+	}
+	return StuckDepth{}, &FreeError{Stretch: f.Stretch, Greatest: above}
+}
+
+// nearly forgives the rounding of a string stuck at its very end.
+func nearly(a, b unit.Length) bool { return a >= b*(1-1e-12) }
+
+// PullToStretch returns the pull at the top that stretches sections stuck at
+// their lower end by e.
+//
+//	F = e / Σ (L / (E As))
+func PullToStretch(sections []Section, e unit.Length) (unit.Force, error) {
+	if err := errors.Join(validateSections(sections), finiteInput("stretch", e)); err != nil {
+		return 0, err
+	}
+	compliance := 0.0
+	for _, s := range sections {
+		compliance += float64(s.Length) / (float64(s.Pipe.Material.Young) * float64(s.Pipe.SteelArea()))
+	}
+	return unit.Force(float64(e) / compliance), nil
+}
+
+// MarginOfOverpull returns the pull that is left above a hook load.
+//
+//	MOP = k F - hook load
+//
+// share is the part k of the limit F (body yield or weakest joint) that one is
+// ready to use: 0.9 for drill pipe and 0.8 to 0.85 for tubing are common
+// practice.
+//
+// Source: API RP 7G (1998), margin of overpull.
+func MarginOfOverpull(limit unit.Force, share float64, hookLoad unit.Force) unit.Force {
+	return unit.Force(share)*limit - hookLoad
+}
+
+// Steps shows how the stuck depth comes about.
+func (d StuckDepth) Steps() []working.Step {
+	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	As := in("As", working.Of(d.pipe.SteelArea()))
+	const source = "Lapeyrouse, chapter 4 (stuck pipe)"
+	return []working.Step{
+		{Name: "steel area", Symbol: "As", Equation: "pi/4*(D*D - d*d)", Value: As.Value, Source: "geometry",
+			Inputs: []working.Input{in("D", working.Of(d.pipe.OD)), in("d", working.Of(d.pipe.ID))}},
+		{Name: "free length in this section", Symbol: "L", Equation: "E*As*(e - eAbove)/dF", Value: working.Of(d.Into), Source: source,
+			Inputs: []working.Input{in("E", working.Of(d.pipe.Material.Young)), As, in("e", working.In(d.stretch, unit.Inch, "in")),
+				in("eAbove", working.In(d.above, unit.Inch, "in")), in("dF", working.Of(d.pull))}},
+		{Name: "stuck depth along the string", Symbol: "Ls", Equation: "top + L", Value: working.Of(d.Depth), Source: "sum",
+			Inputs: []working.Input{in("top", working.Of(d.top)), in("L", working.Of(d.Into))}},
+	}
+}

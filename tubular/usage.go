@@ -1,0 +1,149 @@
+package tubular
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// DesignFactors are the reserves that a load must keep to each resistance: load
+// times factor must not pass the resistance.
+type DesignFactors struct {
+	Name     string
+	Burst    float64 // to internal yield
+	Collapse float64
+	Axial    float64 // to body yield, tension and compression
+	Triaxial float64 // of von Mises stress to yield strength
+	Source   string
+}
+
+// Validate reports factors below 1 or not numbers.
+func (f DesignFactors) Validate() error {
+	var faults []error
+	for _, x := range []struct {
+		name  string
+		value float64
+	}{{"Burst", f.Burst}, {"Collapse", f.Collapse}, {"Axial", f.Axial}, {"Triaxial", f.Triaxial}} {
+		if !(x.value >= 1 && x.value <= 10) {
+			faults = append(faults, fmt.Errorf("tubular: DesignFactors.%s = %v: want 1 to 10", x.name, x.value))
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// WithoutReserve returns factors of 1: the resistances themselves.
+func WithoutReserve() DesignFactors {
+	return DesignFactors{Name: "without reserve", Burst: 1, Collapse: 1, Axial: 1, Triaxial: 1, Source: "the ratings themselves"}
+}
+
+// NorwegianShelf returns the minimum factors of NORSOK D-010: burst 1.10,
+// collapse 1.10, axial 1.25, triaxial 1.25. From memory of the standard.
+func NorwegianShelf() DesignFactors {
+	return DesignFactors{Name: "NORSOK D-010", Burst: 1.10, Collapse: 1.10, Axial: 1.25, Triaxial: 1.25,
+		Source: "NORSOK D-010, from memory"}
+}
+
+// Single figures from the literature, for factors of one's own.
+const (
+	SuggestedTubingBurst = 1.25 // on internal yield of tubing, at least. SPE PetroWiki, Tubing design factors
+	SourStressShare      = 0.80 // of the yield strength, for C90 and T95 in sour service. SPE PetroWiki, Tubing design factors
+	BullheadBurstShare   = 0.80 // of the burst rating, upper limit while bullheading. Crumpton 2018, p. 280
+)
+
+// Limit is a resistance that a load may come near to.
+type Limit int
+
+// The limits.
+const (
+	BurstLimit Limit = iota
+	CollapseLimit
+	AxialLimit
+	TriaxialLimit
+)
+
+var limits = [...]string{"burst", "collapse", "axial", "triaxial"}
+
+// String returns the limit's name.
+func (l Limit) String() string {
+	if l < 0 || int(l) >= len(limits) {
+		return fmt.Sprintf("Limit(%d)", int(l))
+	}
+	return limits[l]
+}
+
+// MarshalText writes the limit's name.
+func (l Limit) MarshalText() ([]byte, error) {
+	if l < 0 || int(l) >= len(limits) {
+		return nil, fmt.Errorf("tubular: Limit = %d: want 0 to %d", int(l), len(limits)-1)
+	}
+	return []byte(limits[l]), nil
+}
+
+// UnmarshalText reads a limit's name.
+func (l *Limit) UnmarshalText(text []byte) error {
+	for i, name := range limits {
+		if string(text) == name {
+			*l = Limit(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("tubular: no limit %q: want burst, collapse, axial or triaxial", text)
+}
+
+// Usage is how much of each resistance a load uses, with the design factor in
+// it: 1 is the limit and 0 no load. The safety factor that is really there is
+// the design factor divided by the usage.
+type Usage struct {
+	Burst, Collapse, Axial, Triaxial float64
+}
+
+// Governing returns the limit that is used most, and how much of it.
+func (u Usage) Governing() (Limit, float64) {
+	limit, most := BurstLimit, u.Burst
+	if !(u.Collapse <= most) {
+		limit, most = CollapseLimit, u.Collapse
+	}
+	if !(u.Axial <= most) {
+		limit, most = AxialLimit, u.Axial
+	}
+	if !(u.Triaxial <= most) {
+		limit, most = TriaxialLimit, u.Triaxial
+	}
+	return limit, most
+}
+
+// Within tells whether no limit is passed.
+func (u Usage) Within() bool {
+	_, most := u.Governing()
+	return most <= 1
+}
+
+// Usage returns how much of each resistance a load uses.
+//
+//	burst      f (pi - po) / internal yield          where pi > po
+//	collapse   f (po - pi) / collapse(Fa/As, pi)     where po > pi
+//	axial      f (|Fa|/As + E κ ro) / Y              real force, with bending
+//	triaxial   f σv / Y                              see VonMises
+//
+// Burst and collapse have API's wall tolerance in them; the stresses are those
+// of the nominal wall. Where tension leaves no collapse resistance at all, the
+// use of collapse is counted as 1e6.
+//
+// Source: API TR 5C3 (2008), Addendum 2015; von Mises.
+func (b *Body) Usage(l Load, f DesignFactors) Usage {
+	u := Usage{Triaxial: f.Triaxial * float64(b.VonMises(l)) * b.perYield}
+	σa := float64(l.Axial) * b.perSteel
+	u.Axial = f.Axial * (math.Abs(σa) + b.young*math.Abs(float64(l.Curvature))*b.ro) * b.perYield
+	switch dp := float64(l.Inside - l.Outside); {
+	case dp < 0:
+		const none = 1e6
+		u.Collapse = min(none, -f.Collapse*dp/float64(b.Collapse(unit.Pressure(σa), l.Inside)))
+	case dp > 0:
+		u.Burst = f.Burst * dp / b.burst
+	case dp != dp:
+		u.Burst, u.Collapse = dp, dp
+	}
+	return u
+}
