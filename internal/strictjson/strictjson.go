@@ -1,0 +1,284 @@
+// Package strictjson reads JSON into a Go value and reports every fault at
+// once, each with its path in the file: unknown fields, names that stand
+// twice, wrong kinds, and whatever a value's own UnmarshalText says.
+//
+// encoding/json stops at the first fault, without a path, and lets a name
+// that stands twice pass.
+package strictjson
+
+import (
+	"bytes"
+	"encoding"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Fault is one thing wrong, and where.
+type Fault struct {
+	Path string // such as steps[3].ramps[0].tubing
+	Err  error
+}
+
+func (f Fault) Error() string {
+	if f.Path == "" {
+		return f.Err.Error()
+	}
+	return f.Path + ": " + f.Err.Error()
+}
+
+// Unwrap returns the fault without its place.
+func (f Fault) Unwrap() error { return f.Err }
+
+// Unmarshal reads data into the value that to points to. Struct fields are
+// matched by their json tag, or else by their name in lower case, to the
+// letter. On any fault to holds what could be read.
+func Unmarshal(data []byte, to any) error {
+	v := reflect.ValueOf(to)
+	if v.Kind() != reflect.Pointer || v.IsNil() {
+		return errors.New("strictjson: the value to read into must be a pointer")
+	}
+	d := json.NewDecoder(bytes.NewReader(data))
+	d.UseNumber()
+	r := reader{}
+	tree, err := r.parse(d, "")
+	if err == nil {
+		if _, err = d.Token(); err == io.EOF {
+			err = nil
+		} else if err == nil {
+			err = errors.New("text after the end of the JSON value")
+		}
+	}
+	if err != nil {
+		return errors.Join(append(r.faults, place(data, d, err))...)
+	}
+	r.read("", tree, v.Elem())
+	return errors.Join(r.faults...)
+}
+
+// place adds line and column to a fault of syntax.
+func place(data []byte, d *json.Decoder, err error) error {
+	at := min(int(d.InputOffset()), len(data))
+	var s *json.SyntaxError
+	if errors.As(err, &s) {
+		at = min(int(s.Offset), len(data))
+	}
+	line := 1 + bytes.Count(data[:at], []byte("\n"))
+	column := at - bytes.LastIndexByte(data[:at], '\n')
+	if err == io.EOF {
+		err = io.ErrUnexpectedEOF
+	}
+	return fmt.Errorf("line %d, column %d: %w", line, column, err)
+}
+
+// object keeps the order of the file.
+type object struct {
+	names  []string
+	values map[string]any
+}
+
+type reader struct{ faults []error }
+
+func (r *reader) fault(path string, format string, args ...any) {
+	r.faults = append(r.faults, Fault{path, fmt.Errorf(format, args...)})
+}
+
+// parse builds the tree and finds names that stand twice.
+func (r *reader) parse(d *json.Decoder, path string) (any, error) {
+	t, err := d.Token()
+	if err != nil {
+		return nil, err
+	}
+	switch t {
+	case json.Delim('{'):
+		o := object{values: map[string]any{}}
+		for d.More() {
+			key, err := d.Token()
+			if err != nil {
+				return nil, err
+			}
+			name := key.(string) // the decoder has checked that a name is a string
+			v, err := r.parse(d, join(path, name))
+			if err != nil {
+				return nil, err
+			}
+			if _, twice := o.values[name]; twice {
+				r.fault(join(path, name), "stands twice")
+				continue
+			}
+			o.names = append(o.names, name)
+			o.values[name] = v
+		}
+		_, err := d.Token()
+		return o, err
+	case json.Delim('['):
+		list := []any{}
+		for d.More() {
+			v, err := r.parse(d, index(path, len(list)))
+			if err != nil {
+				return nil, err
+			}
+			list = append(list, v)
+		}
+		_, err := d.Token()
+		return list, err
+	}
+	return t, nil
+}
+
+func join(path, name string) string {
+	if strings.ContainsAny(name, " .[]:") {
+		name = strconv.Quote(name)
+	}
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}
+
+func index(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
+
+// read puts a tree into a value.
+func (r *reader) read(path string, tree any, v reflect.Value) {
+	if tree == nil {
+		r.fault(path, "is null; leave it out instead")
+		return
+	}
+	if u, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+		r.text(path, tree, u)
+		return
+	}
+	switch v.Kind() {
+	case reflect.Pointer:
+		v.Set(reflect.New(v.Type().Elem()))
+		r.read(path, tree, v.Elem())
+	case reflect.Struct:
+		r.structure(path, tree, v)
+	case reflect.Map:
+		r.mapping(path, tree, v)
+	case reflect.Slice:
+		list, ok := tree.([]any)
+		if !ok {
+			r.fault(path, "is %s; want a list", kind(tree))
+			return
+		}
+		v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
+		for i, t := range list {
+			r.read(index(path, i), t, v.Index(i))
+		}
+	default:
+		r.scalar(path, tree, v)
+	}
+}
+
+func (r *reader) text(path string, tree any, u encoding.TextUnmarshaler) {
+	s, ok := tree.(string)
+	if !ok {
+		if n, number := tree.(json.Number); number {
+			s = n.String() // so that the quantity itself says which units would do
+		} else {
+			r.fault(path, "is %s; want text", kind(tree))
+			return
+		}
+	}
+	if err := u.UnmarshalText([]byte(s)); err != nil {
+		r.faults = append(r.faults, Fault{path, err})
+	}
+}
+
+func (r *reader) structure(path string, tree any, v reflect.Value) {
+	o, ok := tree.(object)
+	if !ok {
+		r.fault(path, "is %s; want an object with fields", kind(tree))
+		return
+	}
+	fields := map[string]int{}
+	var known []string
+	for i := range v.NumField() {
+		f := v.Type().Field(i)
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if !f.IsExported() || name == "-" {
+			continue
+		}
+		if name == "" {
+			name = strings.ToLower(f.Name)
+		}
+		fields[name] = i
+		known = append(known, name)
+	}
+	for _, name := range o.names {
+		i, ok := fields[name]
+		if !ok {
+			slices.Sort(known)
+			r.fault(join(path, name), "unknown field; there are %s", strings.Join(known, ", "))
+			continue
+		}
+		r.read(join(path, name), o.values[name], v.Field(i))
+	}
+}
+
+func (r *reader) mapping(path string, tree any, v reflect.Value) {
+	o, ok := tree.(object)
+	if !ok {
+		r.fault(path, "is %s; want an object", kind(tree))
+		return
+	}
+	v.Set(reflect.MakeMapWithSize(v.Type(), len(o.names)))
+	for _, name := range o.names {
+		e := reflect.New(v.Type().Elem()).Elem()
+		r.read(join(path, name), o.values[name], e)
+		v.SetMapIndex(reflect.ValueOf(name).Convert(v.Type().Key()), e)
+	}
+}
+
+func (r *reader) scalar(path string, tree any, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.String:
+		if s, ok := tree.(string); ok {
+			v.SetString(s)
+			return
+		}
+		r.fault(path, "is %s; want text", kind(tree))
+	case reflect.Bool:
+		if b, ok := tree.(bool); ok {
+			v.SetBool(b)
+			return
+		}
+		r.fault(path, "is %s; want true or false", kind(tree))
+	case reflect.Int:
+		n, ok := tree.(json.Number)
+		if i, err := strconv.ParseInt(string(n), 10, 32); ok && err == nil {
+			v.SetInt(i)
+			return
+		}
+		r.fault(path, "is %s; want a whole number", kind(tree))
+	case reflect.Float64:
+		n, ok := tree.(json.Number)
+		if f, err := n.Float64(); ok && err == nil {
+			v.SetFloat(f)
+			return
+		}
+		r.fault(path, "is %s; want a number", kind(tree))
+	default:
+		r.fault(path, "can't be read: no rule for %s", v.Type())
+	}
+}
+
+func kind(tree any) string {
+	switch t := tree.(type) {
+	case object:
+		return "an object"
+	case []any:
+		return "a list"
+	case string:
+		return strconv.Quote(t)
+	case json.Number:
+		return t.String()
+	}
+	return fmt.Sprint(tree)
+}
