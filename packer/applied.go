@@ -1,0 +1,92 @@
+package packer
+
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+)
+
+// Applied is a setting with a pressure on it.
+type Applied struct {
+	Surface      unit.Pressure
+	Differential unit.Band[unit.Pressure] // at the setting piston
+	Stages       []StageState
+	State        State // of the whole: acted once the last stage has for certain
+
+	Force unit.Band[unit.Force] // on slips and element while the pressure is on
+	Kept  unit.Band[unit.Force] // after it is bled off; zero unless every stage has acted for certain
+
+	Plug     unit.Pressure // greatest
+	PlugUsed float64       // share of the plug's rating; above 1 it may go
+}
+
+// StageState is where a stage stands. Margin is the surface pressure past the
+// greatest value if it has acted, and short of the least if it has not. Inside
+// the band, where the state isn't known, it is negative: what is lacking to the
+// nearer end.
+type StageState struct {
+	Name   string
+	State  State
+	Margin unit.Pressure
+}
+
+// Apply returns what a surface pressure does.
+//
+//	Δp = p + pt - pr
+//	F  = Δp A
+//	F(kept) = F × share kept
+//
+// Symbols as for Pressures; A is the area of the piston. The surface pressure
+// must be finite and not below zero. Source: balance of a piston.
+func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
+	var f faults
+	notNegative(&f, "surface pressure", surface)
+	p, err := s.Pressures()
+	if err != nil {
+		f = append(f, err)
+	}
+	if err := f.err(); err != nil {
+		return Applied{}, err
+	}
+	a := Applied{
+		Surface:      surface,
+		Differential: s.Columns.Differential().Shift(surface),
+		Plug:         surface + p.plug,
+	}
+	a.PlugUsed = float64(a.Plug / s.Plug.Rating)
+	for _, stage := range p.Stages {
+		state := StageState{Name: stage.Name, State: stateOf(surface, stage.Surface)}
+		short, past := stage.Surface.Least-surface, surface-stage.Surface.Greatest
+		switch state.State {
+		case Acted:
+			state.Margin = past
+		case Not:
+			state.Margin = short
+		case Unknown:
+			state.Margin = max(short, past)
+		}
+		a.State = state.State
+		a.Stages = append(a.Stages, state)
+	}
+	a.Force = onArea(a.Differential, s.Piston)
+	if a.State == Acted {
+		a.Kept = a.Force.Times(s.Kept)
+	}
+	return a, finiteResult("setting force", float64(a.Force.Least), float64(a.Force.Greatest), float64(a.Plug), a.PlugUsed)
+}
+
+func onArea(p unit.Band[unit.Pressure], a unit.Area) unit.Band[unit.Force] {
+	return unit.Band[unit.Force]{Least: Push(p.Least, a), Nominal: Push(p.Nominal, a), Greatest: Push(p.Greatest, a)}
+}
+
+// ElementPressure returns the contact pressure that an axial force keeps in an
+// element between mandrel and casing, which must stay above any differential
+// that it is to hold.
+//
+//	p = F / (π/4 (D² - d²))
+//
+// F is the force kept, D the bore of the casing, d the diameter under the
+// element. Rubber is taken as a fluid, without friction on the walls: an upper
+// bound. Source: definition.
+func ElementPressure(kept unit.Force, casingBore, mandrel unit.Length) unit.Pressure {
+	return unit.Pressure(float64(kept) / float64(tubular.AnnularCapacity(casingBore, mandrel)))
+}

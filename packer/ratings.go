@@ -1,0 +1,157 @@
+package packer
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Ratings are what a packer's parts bear, each by itself, from which an
+// envelope can be built where its maker gives none. They are inputs, with
+// whatever design factor the user has taken off them.
+type Ratings struct {
+	// Element: the differential it holds.
+	FromBelow, FromAbove unit.Pressure
+
+	// Mandrel, and what joins it to the tubing: pull and set-down of the tubing.
+	Tension, Compression unit.Force
+
+	// Slips: the force of the whole packer on the casing, up and down.
+	Up, Down unit.Force
+
+	// Area is what a differential pushes the packer on: of the bore of the
+	// casing less the seal bore, or less what the tubing's own end force counts.
+	Area unit.Area
+
+	// Cuts are further limits, such as release pins.
+	Cuts []Cut
+}
+
+// Cut is a limit on axial load and differential together.
+//
+//	-AtLeast ≤ F + Δp Area ≤ AtMost
+//
+// F is the axial load, positive up. Both ends are positive numbers, one for each
+// direction.
+type Cut struct {
+	Name            string
+	Area            unit.Area
+	AtMost, AtLeast unit.Force
+}
+
+// Polygon builds an envelope from the ratings.
+//
+//	-FromAbove ≤ Δp ≤ FromBelow            element
+//	-Compression ≤ F ≤ Tension             mandrel
+//	-Down ≤ F + Δp A ≤ Up                  slips
+//
+// F is the axial load of the tubing, positive up, Δp the differential, positive
+// from below, A the area. The limits are taken as independent of one another:
+// where one part weakens another (an element that a turning mandrel drags, slips
+// on worn casing) the envelope is smaller, and only a test shows it.
+//
+// Errors name every rating that isn't positive. Source: balance of the packer;
+// API Spec 11D1 has the maker publish the result of such limits as its envelope.
+func (r Ratings) Polygon() (Polygon, error) {
+	if err := r.Validate(); err != nil {
+		return Polygon{}, err
+	}
+	corners := []corner{
+		{Load{-r.FromAbove, -r.Compression}, "mandrel in compression"},
+		{Load{r.FromBelow, -r.Compression}, "element from below"},
+		{Load{r.FromBelow, r.Tension}, "mandrel in tension"},
+		{Load{-r.FromAbove, r.Tension}, "element from above"},
+	}
+	cuts := append([]Cut{{"slips", r.Area, r.Up, r.Down}}, r.Cuts...)
+	for _, c := range cuts {
+		corners = clip(corners, c.Area, 1, c.AtMost, c.Name+" up")
+		corners = clip(corners, c.Area, -1, c.AtLeast, c.Name+" down")
+	}
+	p := Polygon{}
+	for _, c := range corners {
+		p.Vertices = append(p.Vertices, c.Load)
+		p.Limits = append(p.Limits, c.limit)
+	}
+	return p, nil
+}
+
+// corner is a vertex with the limit of the edge that leaves it.
+type corner struct {
+	Load
+	limit string
+}
+
+// clip keeps of a polygon what satisfies sign·(F + Δp A) ≤ limit. The rest point
+// is always inside, so something is always left.
+//
+// Source: Sutherland and Hodgman 1974, Communications of the ACM 17(1).
+func clip(corners []corner, area unit.Area, sign float64, limit unit.Force, name string) []corner {
+	over := func(l Load) float64 {
+		return sign*(float64(l.Axial)+float64(l.Differential)*float64(area)) - float64(limit)
+	}
+	var kept []corner
+	for i, c := range corners {
+		next := corners[(i+1)%len(corners)]
+		a, b := over(c.Load), over(next.Load)
+		cross := func() Load {
+			t := a / (a - b)
+			return Load{
+				c.Differential + unit.Pressure(t)*(next.Differential-c.Differential),
+				c.Axial + unit.Force(t)*(next.Axial-c.Axial),
+			}
+		}
+		switch {
+		case a <= 0 && b <= 0:
+			kept = append(kept, c)
+		case a < 0: // leaves here; the new edge begins at the crossing
+			kept = append(kept, c, corner{cross(), name})
+		case a == 0: // leaves from the corner itself
+			kept = append(kept, corner{c.Load, name})
+		case b < 0: // comes back in
+			kept = append(kept, corner{cross(), c.limit})
+		}
+	}
+	return kept
+}
+
+// Validate reports everything that is wrong with r.
+func (r Ratings) Validate() error {
+	var f faults
+	positive(&f, "Ratings.FromBelow", r.FromBelow)
+	positive(&f, "Ratings.FromAbove", r.FromAbove)
+	positive(&f, "Ratings.Tension", r.Tension)
+	positive(&f, "Ratings.Compression", r.Compression)
+	positive(&f, "Ratings.Up", r.Up)
+	positive(&f, "Ratings.Down", r.Down)
+	notNegative(&f, "Ratings.Area", r.Area)
+	for i, c := range r.Cuts {
+		field := fmt.Sprintf("Ratings.Cuts[%d]", i)
+		if c.Name == "" {
+			f = append(f, errors.New("packer: "+field+".Name is empty: want a name"))
+		}
+		anyValue(&f, field+".Area", c.Area)
+		positive(&f, field+".AtMost", c.AtMost)
+		positive(&f, field+".AtLeast", c.AtLeast)
+	}
+	return f.err()
+}
+
+// Tests returns the differentials at which the packer can be tested from above
+// and from below with an axial load on it, each with a share of the envelope
+// kept in hand: 0.1 tests to 90 % of what is left. from above is given as a
+// positive differential. It is an error if the axial load alone is outside.
+func (e *Envelope) Tests(axial unit.Force, inHand float64) (fromAbove, fromBelow unit.Pressure, err error) {
+	var f faults
+	anyValue(&f, "axial load", axial)
+	share(&f, "share in hand", inHand, 0, 1)
+	if err := f.err(); err != nil {
+		return 0, 0, err
+	}
+	least, greatest, ok := e.DifferentialAt(axial)
+	if !ok || least > 0 || greatest < 0 {
+		return 0, 0, fmt.Errorf("packer: axial load %s is outside the envelope without any differential: it holds none", axial.Rounded(4))
+	}
+	k := unit.Pressure(1 - inHand)
+	return -least * k, greatest * k, nil
+}

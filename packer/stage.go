@@ -1,0 +1,88 @@
+package packer
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
+)
+
+// Stage is one thing that the setting mechanism does in its turn: pins that
+// part, a lower slip, the element, a lock.
+type Stage struct {
+	Name string
+
+	// Acts is the differential at the setting piston, tubing minus reference,
+	// at which the stage is over.
+	Acts unit.Band[unit.Pressure]
+}
+
+// PinnedStage returns the stage of a piston that is held by shear pins.
+//
+//	Δp = n S k (1 ± t) / A
+//
+// Errors are those of valve.Pins.PressureOn. Source: definition.
+func PinnedStage(name string, pins valve.Pins, piston unit.Area) (Stage, error) {
+	band, err := pins.PressureOn(piston)
+	if err != nil {
+		return Stage{}, fmt.Errorf("packer: stage %q: %w", name, err)
+	}
+	return Stage{Name: name, Acts: band}, nil
+}
+
+// State says whether something with a band has acted.
+type State uint8
+
+// States. Unknown is what a band entered but not passed leaves behind.
+const (
+	Not State = iota
+	Unknown
+	Acted
+)
+
+// String returns "not", "unknown" or "acted".
+func (s State) String() string {
+	switch s {
+	case Not:
+		return "not"
+	case Unknown:
+		return "unknown"
+	case Acted:
+		return "acted"
+	}
+	return fmt.Sprintf("state %d", uint8(s))
+}
+
+// MarshalText writes the state's name.
+func (s State) MarshalText() ([]byte, error) {
+	if s > Acted {
+		return nil, fmt.Errorf("packer: no state %d; there are not, unknown and acted", uint8(s))
+	}
+	return []byte(s.String()), nil
+}
+
+// UnmarshalText reads the state's name.
+func (s *State) UnmarshalText(text []byte) error {
+	switch string(text) {
+	case "not":
+		*s = Not
+	case "unknown":
+		*s = Unknown
+	case "acted":
+		*s = Acted
+	default:
+		return fmt.Errorf("packer: cannot read %q as a state; write not, unknown or acted", text)
+	}
+	return nil
+}
+
+// stateOf holds a value against a rising threshold.
+func stateOf(x unit.Pressure, threshold unit.Band[unit.Pressure]) State {
+	switch {
+	case x >= threshold.Greatest:
+		return Acted
+	case x >= threshold.Least:
+		return Unknown
+	}
+	return Not
+}
