@@ -21,9 +21,9 @@ func (c Constant) Density(unit.Pressure, unit.Temperature) (unit.Density, error)
 	return c.Value, nil
 }
 
-// ConstantDensity tells that the density is constant, so that a column can use
+// UniformDensity tells that the density is constant, so that a column can use
 // the closed form; false where the density isn't positive.
-func (c Constant) ConstantDensity() (unit.Density, bool) {
+func (c Constant) UniformDensity() (unit.Density, bool) {
 	return c.Value, positive("", "", c.Value, float64(c.Value)) == nil
 }
 
