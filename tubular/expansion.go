@@ -6,6 +6,8 @@ import (
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"gonum.org/v1/gonum/integrate"
+	"gonum.org/v1/gonum/interp"
 )
 
 // Expansion is a linear expansion coefficient that changes with temperature: a
@@ -36,7 +38,10 @@ func CarbonSteel() Expansion {
 func (x Expansion) Strain(from, to unit.Temperature) (float64, error) {
 	a, err1 := x.integral(from)
 	b, err2 := x.integral(to)
-	return b - a, errors.Join(err1, err2)
+	if err := errors.Join(err1, err2); err != nil {
+		return 0, err
+	}
+	return b - a, nil
 }
 
 // Mean returns the mean coefficient between two temperatures, to put into
@@ -44,12 +49,8 @@ func (x Expansion) Strain(from, to unit.Temperature) (float64, error) {
 func (x Expansion) Mean(from, to unit.Temperature) (unit.Expansivity, error) {
 	d := to.Sub(from)
 	if d == 0 {
-		f := from.Fahrenheit()
-		i, err := x.interval(f)
-		if err != nil {
-			return 0, err
-		}
-		return unit.Expansivity(x.at(i, f)) * unit.PerFahrenheit, nil
+		α, err := x.at(from.Fahrenheit())
+		return unit.Expansivity(α) * unit.PerFahrenheit, err
 	}
 	ε, err := x.Strain(from, to)
 	if err != nil {
@@ -58,22 +59,24 @@ func (x Expansion) Mean(from, to unit.Temperature) (unit.Expansivity, error) {
 	return unit.Expansivity(ε / float64(d)), nil
 }
 
-// integral is the strain from the start of the table.
+// integral is the strain from the start of the table to f.
 func (x Expansion) integral(t unit.Temperature) (float64, error) {
 	f := t.Fahrenheit()
-	last, err := x.interval(f)
+	α, err := x.at(f)
 	if err != nil {
 		return 0, err
 	}
-	sum := 0.0
-	for i := range last {
-		sum += (x.coefficient[i] + x.coefficient[i+1]) / 2 * (x.temperature[i+1] - x.temperature[i])
+	n := sort.SearchFloat64s(x.temperature, f) // nodes below f
+	if n == 0 {
+		return 0, nil
 	}
-	return sum + (x.coefficient[last]+x.at(last, f))/2*(f-x.temperature[last]), nil
+	ts := append(append(make([]float64, 0, n+1), x.temperature[:n]...), f)
+	αs := append(append(make([]float64, 0, n+1), x.coefficient[:n]...), α)
+	return integrate.Trapezoidal(ts, αs), nil
 }
 
-// interval returns the interval of the table that f is in.
-func (x Expansion) interval(f float64) (int, error) {
+// at is the coefficient at f °F.
+func (x Expansion) at(f float64) (float64, error) {
 	n := len(x.temperature)
 	if n == 0 {
 		return 0, errors.New("tubular: Expansion = zero value: want a table, such as CarbonSteel()")
@@ -83,11 +86,9 @@ func (x Expansion) interval(f float64) (int, error) {
 	if !(f >= x.temperature[0]-slack && f <= x.temperature[n-1]+slack) {
 		return 0, fmt.Errorf("tubular: temperature = %.6g degF: want %v to %v degF for expansion", f, x.temperature[0], x.temperature[n-1])
 	}
-	i := sort.SearchFloat64s(x.temperature, f) - 1
-	return min(max(i, 0), n-2), nil
-}
-
-func (x Expansion) at(i int, f float64) float64 {
-	t, c := x.temperature, x.coefficient
-	return c[i] + (c[i+1]-c[i])*(f-t[i])/(t[i+1]-t[i])
+	var line interp.PiecewiseLinear
+	if err := line.Fit(x.temperature, x.coefficient); err != nil {
+		return 0, fmt.Errorf("tubular: Expansion: %w", err)
+	}
+	return line.Predict(f), nil
 }

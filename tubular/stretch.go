@@ -48,8 +48,8 @@ func (p Pipe) FreeLength(e unit.Length, pull unit.Force) unit.Length {
 }
 
 // ThermalStretch returns how much longer a length of p becomes when it is warmed,
-// with the material's expansion taken as constant. See SteelExpansion for one
-// that rises with temperature.
+// with the material's expansion taken as constant. See CarbonSteel for one that
+// rises with temperature.
 //
 //	e = α L ΔT
 //

@@ -1,0 +1,141 @@
+package catalogue
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+)
+
+//go:embed pipes.csv
+var pipes string
+
+// Catalogue is a list of pipes. The zero value is empty. It is not changed by
+// its methods.
+type Catalogue struct {
+	entries []Entry
+}
+
+// Errors to branch on.
+var (
+	ErrNotFound  = errors.New("not in the catalogue")
+	ErrDuplicate = errors.New("already in the catalogue")
+)
+
+// NotFoundError says what was looked for and what there is. It wraps
+// ErrNotFound.
+type NotFoundError struct {
+	OD     unit.Length
+	Weight unit.WeightPerLength
+
+	Sizes []unit.Length // what there is, where the size isn't
+	Have  []Entry       // what there is of this size
+}
+
+func (e *NotFoundError) Error() string {
+	var have []string
+	if len(e.Have) == 0 {
+		for _, od := range e.Sizes {
+			have = append(have, od.String())
+		}
+		return fmt.Sprintf("catalogue: OD %v: %v: there are %s", e.OD, ErrNotFound, strings.Join(have, ", "))
+	}
+	for _, entry := range e.Have {
+		have = append(have, entry.Weight.String())
+	}
+	return fmt.Sprintf("catalogue: %v at %v: %v: there are %s", e.OD, e.Weight, ErrNotFound, strings.Join(have, ", "))
+}
+
+func (e *NotFoundError) Unwrap() error { return ErrNotFound }
+
+// Standard returns the API sizes.
+func Standard() (Catalogue, error) {
+	entries, err := Read(strings.NewReader(pipes))
+	if err != nil {
+		return Catalogue{}, err
+	}
+	return Catalogue{}.With(entries...)
+}
+
+// With returns the catalogue with more pipes in it. It is an error when an entry
+// contradicts itself, or when a pipe of its size and weight is there already
+// (the error wraps ErrDuplicate).
+func (c Catalogue) With(entries ...Entry) (Catalogue, error) {
+	all := slices.Clip(c.entries)
+	var faults []error
+	for i, e := range entries {
+		if err := e.Validate(); err != nil {
+			faults = append(faults, fmt.Errorf("catalogue: entry %d: %w", i, err))
+			continue
+		}
+		if slices.ContainsFunc(all, func(x Entry) bool { return same(x, e.OD, e.Weight) }) {
+			faults = append(faults, fmt.Errorf("catalogue: entry %d: %v: %w", i, e, ErrDuplicate))
+			continue
+		}
+		all = append(all, e)
+	}
+	if err := errors.Join(faults...); err != nil {
+		return Catalogue{}, err
+	}
+	return Catalogue{entries: all}, nil
+}
+
+// Entries returns all pipes, in the order in which they were added.
+func (c Catalogue) Entries() []Entry { return slices.Clone(c.entries) }
+
+// Sizes returns the outside diameters that there are, smallest first.
+func (c Catalogue) Sizes() []unit.Length {
+	var sizes []unit.Length
+	for _, e := range c.entries {
+		sizes = append(sizes, e.OD)
+	}
+	slices.Sort(sizes)
+	return slices.Compact(sizes)
+}
+
+// OfSize returns the pipes of an outside diameter, lightest first.
+func (c Catalogue) OfSize(od unit.Length) []Entry {
+	var found []Entry
+	for _, e := range c.entries {
+		if sameSize(e.OD, od) {
+			found = append(found, e)
+		}
+	}
+	slices.SortStableFunc(found, func(a, b Entry) int {
+		switch {
+		case a.Weight < b.Weight:
+			return -1
+		case a.Weight > b.Weight:
+			return 1
+		}
+		return 0
+	})
+	return found
+}
+
+// Find returns the pipe of an outside diameter and nominal weight, which together
+// name one pipe. The error is a *NotFoundError that lists what there is.
+func (c Catalogue) Find(od unit.Length, weight unit.WeightPerLength) (Entry, error) {
+	for _, e := range c.entries {
+		if same(e, od, weight) {
+			return e, nil
+		}
+	}
+	return Entry{}, &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)}
+}
+
+// same tells whether e is the pipe of that size and weight, to the digits in
+// which they are printed.
+func same(e Entry, od unit.Length, weight unit.WeightPerLength) bool {
+	const digit = 0.004 * unit.PoundPerFoot
+	return sameSize(e.OD, od) && math.Abs(float64(e.Weight-weight)) <= float64(digit)
+}
+
+func sameSize(a, b unit.Length) bool {
+	const digit = 0.0006 * unit.Inch
+	return math.Abs(float64(a-b)) <= float64(digit)
+}

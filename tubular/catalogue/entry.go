@@ -1,0 +1,122 @@
+package catalogue
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+)
+
+// Kind says what a pipe is for.
+type Kind string
+
+// The kinds.
+const (
+	Tubing Kind = "tubing"
+	Casing Kind = "casing"
+	Line   Kind = "line" // anything else that a user adds
+)
+
+// Finish says how the ends of a pipe are made, and with that what its nominal
+// weight counts.
+type Finish string
+
+// The finishes.
+const (
+	NonUpset      Finish = "non-upset"
+	ExternalUpset Finish = "external upset"
+	IntegralJoint Finish = "integral joint"
+	Threaded      Finish = "threaded"  // casing, threaded and coupled
+	PlainEnd      Finish = "plain end" // sold with the maker's own connection
+)
+
+// Provenance says how a row got here.
+type Provenance string
+
+// The provenances.
+const (
+	Published Provenance = "published" // read in the source
+	Memory    Provenance = "memory"    // recalled, checked by geometry only
+	User      Provenance = "user"      // added by the user
+)
+
+// Entry is one pipe of the catalogue.
+type Entry struct {
+	Kind     Kind
+	OD       unit.Length
+	Weight   unit.WeightPerLength // nominal, couplings included
+	Finish   Finish
+	Wall, ID unit.Length
+	Drift    unit.Length
+	Coupling unit.Length // outside diameter; zero for none or not known
+
+	// Engaged lengths of API short and long round thread, L4 - M of API Std 5B;
+	// zero where it isn't made.
+	ShortThread, LongThread unit.Length
+
+	Status Provenance
+	Source string
+}
+
+// Pipe returns the entry as a pipe of a grade.
+func (e Entry) Pipe(g Grade) tubular.Pipe {
+	return tubular.Pipe{OD: e.OD, ID: e.ID, Weight: e.Weight, Material: g.Material()}
+}
+
+// String writes size, weight and finish.
+func (e Entry) String() string {
+	return fmt.Sprintf("%v %v %s %s", e.OD, e.Weight, e.Finish, e.Kind)
+}
+
+// Validate reports every way in which an entry contradicts itself: the bore must
+// be the outside diameter less two walls, the drift not above the bore, the
+// nominal weight near that of the steel, a coupling larger than the pipe.
+func (e Entry) Validate() error {
+	var faults []error
+	fault := func(format string, args ...any) {
+		faults = append(faults, fmt.Errorf("catalogue: Entry."+format, args...))
+	}
+	switch e.Kind {
+	case Tubing, Casing, Line:
+	default:
+		fault("Kind = %q: want tubing, casing or line", e.Kind)
+	}
+	switch e.Finish {
+	case NonUpset, ExternalUpset, IntegralJoint, Threaded, PlainEnd:
+	default:
+		fault("Finish = %q: want non-upset, external upset, integral joint, threaded or plain end", e.Finish)
+	}
+	switch e.Status {
+	case Published, Memory, User:
+	default:
+		fault("Status = %q: want published, memory or user", e.Status)
+	}
+	p := tubular.Pipe{OD: e.OD, ID: e.ID, Weight: e.Weight, Material: tubular.Steel()}
+	if err := p.Validate(); err != nil {
+		return errors.Join(append(faults, err)...)
+	}
+	const printed = 0.0006 * unit.Inch // sizes are printed to a thousandth
+	if !(math.Abs(float64(e.OD-2*e.Wall-e.ID)) <= float64(printed)) {
+		fault("ID = %v: want %v, the OD of %v less two walls of %v", e.ID, (e.OD - 2*e.Wall).Rounded(5), e.OD, e.Wall)
+	}
+	if !(e.Drift > 0 && e.Drift <= e.ID) {
+		fault("Drift = %v: want above 0 and up to the ID of %v", e.Drift, e.ID)
+	}
+	if plain := p.PlainEndWeight(); !(e.Weight >= 0.985*plain && e.Weight <= 1.10*plain) {
+		fault("Weight = %v: want 0.985 to 1.10 of the plain-end weight of %v", e.Weight, plain.Rounded(4))
+	}
+	if e.Coupling != 0 && !(e.Coupling > e.OD && e.Coupling < 3*e.OD) {
+		fault("Coupling = %v: want above the OD of %v, or 0 for none", e.Coupling, e.OD)
+	}
+	for _, thread := range []struct {
+		name   string
+		length unit.Length
+	}{{"ShortThread", e.ShortThread}, {"LongThread", e.LongThread}} {
+		if !(thread.length >= 0 && thread.length < 3*e.OD) {
+			fault("%s = %v: want above 0, or 0 for none", thread.name, thread.length)
+		}
+	}
+	return errors.Join(faults...)
+}
