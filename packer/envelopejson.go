@@ -1,14 +1,19 @@
 package packer
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"io"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/strictjson"
 )
 
+// maxPolygonBytes is the most that ReadPolygon reads.
+const maxPolygonBytes = 1 << 20
+
 // ReadPolygon reads a polygon from JSON, quantities as text with their unit, and
-// checks that it is an envelope. A field it doesn't know is an error.
+// checks that it is an envelope. Unknown, missing and doubled fields are errors
+// with their path. encoding/json writes what ReadPolygon reads.
 //
 //	{"vertices": [{"differential": "5000 psi", "axial": "-20000 lbf"}, …],
 //	 "limits": ["element from below", …]}
@@ -20,20 +25,30 @@ func ReadPolygon(r io.Reader) (Polygon, error) {
 	if len(text) > maxPolygonBytes {
 		return Polygon{}, fmt.Errorf("packer: envelope: more than %d bytes", maxPolygonBytes)
 	}
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.DisallowUnknownFields()
-	var p Polygon
-	if err := d.Decode(&p); err != nil {
-		return Polygon{}, fmt.Errorf("packer: envelope: %w", err)
+	// Pointers, so that a coordinate left out isn't taken for zero.
+	var file struct {
+		Name     string `json:"name"`
+		Vertices []struct {
+			Differential *unit.Pressure `json:"differential"`
+			Axial        *unit.Force    `json:"axial"`
+		} `json:"vertices"`
+		Limits []string `json:"limits"`
 	}
-	if d.More() {
-		return Polygon{}, fmt.Errorf("packer: envelope: something follows it at byte %d", d.InputOffset())
+	var f faults
+	f.include("envelope", strictjson.Unmarshal(text, &file))
+	p := Polygon{Name: file.Name, Limits: file.Limits}
+	for i, v := range file.Vertices {
+		if v.Differential == nil || v.Axial == nil {
+			f.add("envelope: vertices[%d] needs both differential and axial", i)
+			continue
+		}
+		p.Vertices = append(p.Vertices, Load{*v.Differential, *v.Axial})
+	}
+	if err := f.err(); err != nil {
+		return Polygon{}, err
 	}
 	if _, err := p.Envelope(); err != nil {
 		return Polygon{}, err
 	}
 	return p, nil
 }
-
-// maxPolygonBytes is the most that ReadPolygon reads.
-const maxPolygonBytes = 1 << 20

@@ -1,8 +1,8 @@
 package packer
 
 import (
-	"errors"
 	"fmt"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 )
@@ -69,12 +69,26 @@ func (r Ratings) Polygon() (Polygon, error) {
 		corners = clip(corners, c.Area, -1, c.AtLeast, c.Name+" down")
 	}
 	p := Polygon{}
-	for _, c := range corners {
+	near := func(a, b Load) bool {
+		return math.Abs(float64(a.Differential-b.Differential)) <= cornerWidth*float64(r.FromBelow+r.FromAbove) &&
+			math.Abs(float64(a.Axial-b.Axial)) <= cornerWidth*float64(r.Tension+r.Compression)
+	}
+	for i, c := range corners {
+		// A limit that only grazes a corner leaves an edge of no length.
+		if near(c.Load, corners[(i+1)%len(corners)].Load) {
+			continue
+		}
 		p.Vertices = append(p.Vertices, c.Load)
 		p.Limits = append(p.Limits, c.limit)
 	}
+	if _, err := p.Envelope(); err != nil {
+		return Polygon{}, fmt.Errorf("packer: ratings too far apart to make an envelope: %w", err)
+	}
 	return p, nil
 }
+
+// cornerWidth is how near two corners are one, as a share of the span.
+const cornerWidth = 1e-8
 
 // corner is a vertex with the limit of the edge that leaves it.
 type corner struct {
@@ -128,7 +142,7 @@ func (r Ratings) Validate() error {
 	for i, c := range r.Cuts {
 		field := fmt.Sprintf("Ratings.Cuts[%d]", i)
 		if c.Name == "" {
-			f = append(f, errors.New("packer: "+field+".Name is empty: want a name"))
+			f.add("%s.Name is empty: want a name", field)
 		}
 		anyValue(&f, field+".Area", c.Area)
 		positive(&f, field+".AtMost", c.AtMost)

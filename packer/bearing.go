@@ -1,0 +1,125 @@
+package packer
+
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+)
+
+// Seat is a packer set in casing: the bore of the casing and its own seal bore,
+// or for a string made up into the packer the diameter up to which the string's
+// own end force counts.
+type Seat struct{ Casing, Bore unit.Length }
+
+// Bearing is what a set packer bears and hands on to the casing.
+type Bearing struct {
+	Tubing   unit.Force // of the tubing on the packer, positive up
+	Pressure unit.Force // of the differential on the packer's own ring
+	Casing   unit.Force // of the packer on the casing, positive up
+
+	Load Load // for the envelope
+
+	seat         Seat
+	below, above unit.Pressure
+}
+
+// Bearing returns the forces on a set packer.
+//
+//	Fp = (pb - pa) π/4 (D² - B²)
+//	Fc = Ft + Fp
+//
+//	Ft      force of the tubing on the packer, positive where it pulls up
+//	pb, pa  pressure below the packer and above it, in the annulus
+//	D, B    bore of the casing, seal bore of the packer
+//
+// NaN in gives NaN out; D must not be less than B. What the pressures do inside
+// the seal bore acts on the string and stands in Ft. Source: balance of the
+// packer.
+func (s Seat) Bearing(tubing unit.Force, below, above unit.Pressure) Bearing {
+	b := Bearing{
+		Tubing: tubing, Pressure: Push(below-above, tubular.AnnularCapacity(s.Casing, s.Bore)),
+		Load: Load{Differential: below - above, Axial: tubing},
+		seat: s, below: below, above: above,
+	}
+	b.Casing = b.Tubing + b.Pressure
+	return b
+}
+
+// Steps works the result.
+func (b Bearing) Steps() []working.Step {
+	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	return []working.Step{{
+		Name: "differential on the packer's ring", Symbol: "Fp", Equation: "(pb - pa)*pi/4*(D*D - B*B)",
+		Inputs: []working.Input{in("pb", working.Of(b.below)), in("pa", working.Of(b.above)), in("D", working.Of(b.seat.Casing)), in("B", working.Of(b.seat.Bore))},
+		Value:  working.Of(b.Pressure), Source: "pressure on an area",
+	}, {
+		Name: "packer on casing", Symbol: "Fc", Equation: "Ft + Fp",
+		Inputs: []working.Input{in("Ft", working.Of(b.Tubing)), in("Fp", working.Of(b.Pressure))},
+		Value:  working.Of(b.Casing), Source: "balance of the packer",
+	}}
+}
+
+// Case is a load case of the string above a set packer.
+type Case struct {
+	Name   string
+	String movement.Vertical
+	Below  unit.Pressure // under the packer, in the casing
+}
+
+// Connected is one case with one way of joining string and packer.
+type Connected struct {
+	Case      string
+	Restraint movement.Restraint
+	Bearing   Bearing
+
+	Movement unit.Length // of the seals, down positive
+	Force    unit.Force  // real force in the string just above the packer
+}
+
+// Connections returns what a case does to the packer with the seals free, with
+// the case's own stops, and anchored. Slack-off counts where the seals can take
+// it. The stops of the middle one are those of String.Seals, which must be
+// Limited for it to be there.
+//
+// Errors are those of movement.Vertical.Analyse. Source: movement.Vertical;
+// Seat.Bearing.
+func (s Seat) Connections(c Case) ([]Connected, error) {
+	var f faults
+	positive(&f, "Seat.Bore", s.Bore)
+	if !finite(s.Casing) || s.Casing < s.Bore {
+		f.add("Seat.Casing = %v: want no less than the seal bore, %v", s.Casing, s.Bore)
+	}
+	notNegative(&f, "Case.Below", c.Below)
+	if len(c.String.Sections) == 0 {
+		f.add("Case.String.Sections is empty: want one section or more")
+	}
+	if err := f.err(); err != nil {
+		return nil, err
+	}
+	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].Bottom)
+	var all []Connected
+	for _, r := range [...]movement.Restraint{movement.Free, movement.Limited, movement.Anchored} {
+		v := c.String
+		v.Seals.Bore = s.Bore
+		if r == movement.Limited && v.Seals.Restraint != movement.Limited {
+			continue
+		}
+		if r != movement.Limited {
+			v.Seals.Restraint, v.Seals.Up, v.Seals.Down = r, 0, 0
+		}
+		if r == movement.Free {
+			v.SlackOff = 0
+		}
+		a, err := v.Analyse()
+		if err != nil {
+			f.include("case "+c.Name, err)
+			return nil, f.err()
+		}
+		all = append(all, Connected{
+			Case: c.Name, Restraint: r, Movement: a.SealMovement, Force: a.TrueForce,
+			Bearing: s.Bearing(a.PackerForce, c.Below, above),
+		})
+	}
+	return all, nil
+}

@@ -1,0 +1,93 @@
+package packer
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// ErrNoSpaceOut says that no height of the locator keeps the seals engaged and
+// the locator off its shoulder in every case.
+var ErrNoSpaceOut = errors.New("packer: no space-out satisfies all cases")
+
+// SealPlan is a string of seals that is to be landed in a receptacle.
+type SealPlan struct {
+	Bore  Receptacle
+	Seals SealStack
+	Cases []Travel
+
+	Engaged   unit.Length // least length of seal stack in the bore, in any case
+	Clearance unit.Length // least height of the locator over its shoulder, in any case
+}
+
+// SpaceOut is the range of heights at which the locator may be landed above its
+// shoulder.
+type SpaceOut struct {
+	Least, Greatest unit.Length
+	// What sets the ends: a case and what happens in it.
+	LeastBy, GreatestBy string
+	Stroke              Stroke
+}
+
+// Middle returns the height farthest from both ends.
+func (s SpaceOut) Middle() unit.Length { return (s.Least + s.Greatest) / 2 }
+
+// NoSpaceOutError carries the two demands that contradict each other. It is
+// ErrNoSpaceOut.
+type NoSpaceOutError struct {
+	SpaceOut // Least is above Greatest
+}
+
+func (e *NoSpaceOutError) Error() string {
+	return fmt.Sprintf("%v: %s needs the locator at least %s up, %s allows at most %s: %s of seal or bore are lacking",
+		ErrNoSpaceOut, e.LeastBy, e.Least.Rounded(4), e.GreatestBy, e.Greatest.Rounded(4), (e.Least - e.Greatest).Rounded(4))
+}
+
+// Is makes errors.Is(err, ErrNoSpaceOut) true.
+func (e *NoSpaceOutError) Is(target error) bool { return target == ErrNoSpaceOut }
+
+// SpaceOut returns the heights of the locator above its shoulder, when landed,
+// for which every case keeps the clearance and the engagement.
+//
+//	h ≥ m + clearance                              locator off its shoulder
+//	h ≥ m + S + First - Bottom + engaged           seals don't leave the bore below
+//	h ≤ m + S + Last - Top - engaged               seals don't leave it above
+//
+// for the movement m of every case and for none. S is the measured depth of the
+// shoulder. With a set-down on the locator in mind use Engage with a height of
+// zero instead.
+//
+// It returns a *NoSpaceOutError with both demands where they contradict each
+// other. Source: geometry.
+func (p SealPlan) SpaceOut() (SpaceOut, error) {
+	if err := p.Validate(); err != nil {
+		return SpaceOut{}, err
+	}
+	stroke, err := StrokeOf(p.Cases)
+	if err != nil {
+		return SpaceOut{}, err
+	}
+	s := SpaceOut{Least: 0, LeastBy: "the shoulder", Greatest: unit.Length(math.Inf(1)), Stroke: stroke}
+	for _, c := range append([]Travel{{Case: "as landed"}}, p.Cases...) {
+		for _, floor := range [...]struct {
+			h  unit.Length
+			by string
+		}{
+			{c.Movement + p.Clearance, c.Case + ", locator off its shoulder,"},
+			{c.Movement + p.Bore.Shoulder + p.Seals.First - p.Bore.Bottom + p.Engaged, c.Case + ", seals past the bottom of the bore,"},
+		} {
+			if floor.h > s.Least {
+				s.Least, s.LeastBy = floor.h, floor.by
+			}
+		}
+		if h := c.Movement + p.Bore.Shoulder + p.Seals.Last - p.Bore.Top - p.Engaged; h < s.Greatest {
+			s.Greatest, s.GreatestBy = h, c.Case+", seals out of the top of the bore,"
+		}
+	}
+	if s.Least > s.Greatest {
+		return SpaceOut{}, &NoSpaceOutError{s}
+	}
+	return s, nil
+}

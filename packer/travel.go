@@ -1,0 +1,159 @@
+package packer
+
+import (
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+)
+
+// Receptacle is the seal bore and the shoulder above it on which a locator
+// stops. Depths are measured depths.
+type Receptacle struct {
+	Shoulder    unit.Length
+	Top, Bottom unit.Length // of the polished bore
+}
+
+// SealStack is where the seals sit on the string, below its locator.
+type SealStack struct{ First, Last unit.Length }
+
+// Length returns the length of the stack.
+func (s SealStack) Length() unit.Length { return s.Last - s.First }
+
+// Travel is what the seals would do in one load case if nothing stopped them,
+// downwards positive, from where they were landed.
+type Travel struct {
+	Case     string
+	Movement unit.Length
+}
+
+// TravelOf returns the travel of a movement analysis.
+func TravelOf(name string, a movement.Analysis) Travel {
+	return Travel{Case: name, Movement: a.Movement.Total()}
+}
+
+// Stroke is the reach of the seals over all cases, the landed position among
+// them.
+type Stroke struct {
+	Up, Down         unit.Length // both counted positive
+	UpCase, DownCase string      // empty where no case moves that way
+}
+
+// Total returns the whole stroke: the least length by which seals and bore must
+// overlap, if nothing is to stop them and any engagement at all will do.
+func (s Stroke) Total() unit.Length { return s.Up + s.Down }
+
+// StrokeOf returns the stroke over all cases. Every movement must be finite.
+func StrokeOf(cases []Travel) (Stroke, error) {
+	var f faults
+	checkTravels(&f, cases)
+	if err := f.err(); err != nil {
+		return Stroke{}, err
+	}
+	var s Stroke
+	for _, c := range cases {
+		if c.Movement > s.Down {
+			s.Down, s.DownCase = c.Movement, c.Case
+		}
+		if -c.Movement > s.Up {
+			s.Up, s.UpCase = -c.Movement, c.Case
+		}
+	}
+	return s, nil
+}
+
+// Engagement is how the seals stand in one case.
+type Engagement struct {
+	Case     string
+	Free     unit.Length // movement if nothing stopped them
+	Movement unit.Length // with the locator on its shoulder at most
+	// Height is of the locator above its shoulder. Stopped is set where the
+	// movement would go farther: the string then bears on the shoulder with the
+	// force that movement's Limited restraint gives.
+	Height  unit.Length
+	Stopped bool
+	Short   unit.Length // the movement that the shoulder takes up
+
+	Engaged unit.Length // length of seal stack inside the bore; zero is unstung
+	// Margin is Engaged less what must be; negative is too little.
+	Margin unit.Length
+}
+
+// Engage returns how the seals stand in every case with the locator landed at a
+// height above its shoulder, the landed case first.
+//
+//	m  = min(free movement, h)
+//	e  = min(Bottom, S - h + m + Last) - max(Top, S - h + m + First), at least 0
+//
+//	h  height of the locator above the shoulder when landed
+//	S  measured depth of the shoulder
+//
+// Errors name every field out of range. Source: geometry.
+func (p SealPlan) Engage(height unit.Length) ([]Engagement, error) {
+	f := p.faults()
+	notNegative(&f, "height", height)
+	if err := f.err(); err != nil {
+		return nil, err
+	}
+	engaged := []Engagement{p.engage(Travel{Case: "as landed"}, height)}
+	for _, c := range p.Cases {
+		engaged = append(engaged, p.engage(c, height))
+	}
+	return engaged, nil
+}
+
+func (p SealPlan) engage(c Travel, height unit.Length) Engagement {
+	e := Engagement{Case: c.Case, Free: c.Movement, Movement: min(c.Movement, height)}
+	e.Height = height - e.Movement
+	e.Short = c.Movement - e.Movement
+	e.Stopped = e.Short > 0
+	at := p.Bore.Shoulder - e.Height
+	e.Engaged = max(0, min(p.Bore.Bottom, at+p.Seals.Last)-max(p.Bore.Top, at+p.Seals.First))
+	e.Margin = e.Engaged - p.Engaged
+	return e
+}
+
+// Restraint returns the seals for package movement: free to rise, stopped by the
+// locator after the height below it.
+func Restraint(bore, height unit.Length) movement.Seals {
+	return movement.Seals{Bore: bore, Restraint: movement.Limited, Up: unit.Length(math.Inf(1)), Down: height}
+}
+
+func checkTravels(f *faults, cases []Travel) {
+	for i, c := range cases {
+		if !finite(c.Movement) {
+			f.add("case %d %s: Movement = %v: want a finite number", i, c.Case, c.Movement)
+		}
+	}
+}
+
+func (p SealPlan) faults() faults {
+	var f faults
+	notNegative(&f, "SealPlan.Bore.Shoulder", p.Bore.Shoulder)
+	notNegative(&f, "SealPlan.Bore.Top", p.Bore.Top)
+	if !finite(p.Bore.Bottom) || !(p.Bore.Bottom > p.Bore.Top) {
+		f.add("SealPlan.Bore.Bottom = %v: want below the top of the bore, %v", p.Bore.Bottom, p.Bore.Top)
+	}
+	notNegative(&f, "SealPlan.Seals.First", p.Seals.First)
+	if !finite(p.Seals.Last) || !(p.Seals.Last > p.Seals.First) {
+		f.add("SealPlan.Seals.Last = %v: want below the first seal, %v", p.Seals.Last, p.Seals.First)
+	}
+	notNegative(&f, "SealPlan.Engaged", p.Engaged)
+	if most := min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top); p.Engaged > most {
+		f.add("SealPlan.Engaged = %v: want at most %v, the shorter of stack and bore", p.Engaged, most)
+	}
+	notNegative(&f, "SealPlan.Clearance", p.Clearance)
+	checkTravels(&f, p.Cases)
+	return f
+}
+
+// Validate reports everything that is wrong with p.
+func (p SealPlan) Validate() error {
+	f := p.faults()
+	return f.err()
+}
+
+func (e Engagement) String() string {
+	return fmt.Sprintf("%s: %s engaged, locator %s above its shoulder", e.Case, e.Engaged.Rounded(4), e.Height.Rounded(4))
+}
