@@ -36,7 +36,7 @@ var flowRateUnits = table{
 	},
 	trade: []trade{
 		{"bbl/d", float64(BarrelPerDay), 0},
-		{"bbl/min", float64(BarrelPerMinute), 42 * 231 * 0.0254 * 0.0254 * 0.0254 / 60},
+		{"bbl/min", float64(BarrelPerMinute), 0}, // only where it is the shorter text
 	},
 }
 
