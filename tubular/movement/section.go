@@ -13,7 +13,7 @@ import (
 // hanger down.
 type Section struct {
 	Pipe   tubular.Pipe
-	Bottom unit.Length // measured depth of its lower end below the hanger
+	Bottom unit.Length // measured depth of its lower end
 	Hole   unit.Length // inside diameter of the casing or hole around it
 }
 
@@ -37,14 +37,13 @@ func (b *bar) effectiveWeight(inside, outside float64) float64 {
 	return b.ws + gravity*(inside*b.ai-outside*b.ao)
 }
 
-// bars checks sections and turns them into numbers.
-func bars(sections []Section) ([]bar, error) {
+// bars checks sections below a top and turns them into numbers.
+func bars(top unit.Length, sections []Section) ([]bar, error) {
 	if len(sections) == 0 {
 		return nil, errors.New("movement: Sections is empty, permitted one section of pipe or more")
 	}
 	var faults []error
 	out := make([]bar, 0, len(sections))
-	var top unit.Length
 	for k, s := range sections {
 		field := func(name string) string { return fmt.Sprintf("Sections[%d].%s", k, name) }
 		if err := s.Pipe.Validate(); err != nil {

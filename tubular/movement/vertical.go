@@ -194,7 +194,7 @@ func (b *bar) buckling(s Section, c Condition, bottom float64) (SectionBuckling,
 }
 
 func (v Vertical) check() ([]bar, error) {
-	bars, err := bars(v.Sections)
+	bars, err := bars(0, v.Sections)
 	faults := []error{err}
 	for _, c := range []struct {
 		name string

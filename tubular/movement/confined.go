@@ -1,0 +1,138 @@
+package movement
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+)
+
+// Confined is a pipe in a hole under axial compression. Loads of buckling are
+// compressions of the effective force, given as positive numbers as the trade
+// does: a pipe buckles where -Fe is greater.
+type Confined struct {
+	Pipe        tubular.Pipe
+	Hole        unit.Length          // inside diameter of the casing or hole
+	Weight      unit.WeightPerLength // effective: with fluids inside and outside
+	Inclination unit.Angle           // from the vertical
+	Build       unit.Curvature       // change of inclination per length, positive where it grows with depth
+	Turn        unit.Curvature       // sine of inclination times change of azimuth per length
+}
+
+// Clearance returns the radial clearance.
+//
+//	r = (Dh - Do)/2
+func (c Confined) Clearance() unit.Length { return (c.Hole - c.Pipe.OD) / 2 }
+
+func (c Confined) numbers() (ei, r, w, sin float64) {
+	return float64(c.Pipe.Material.Young) * float64(c.Pipe.SecondMoment()), float64(c.Clearance()), float64(c.Weight), math.Sin(float64(c.Inclination))
+}
+
+// Sinusoidal returns the compression at which the pipe snakes along the low
+// side of a straight or a curved inclined hole.
+//
+//	F = sqrt(4*E*I*wc/r),  wc = sqrt((w*sinθ + F*θ')² + (F*sinθ*φ')²)
+//
+// In a straight hole this is Dawson and Paslay's 2*sqrt(E*I*w*sinθ/r). With
+// build alone it is He and Kyllingstad's
+// 2*E*I*θ'/r*(1 + sqrt(1 + w*sinθ*r/(E*I*θ'²))). The least such load is
+// returned. Zero in a straight vertical hole: see VerticalSinusoidal.
+//
+// Source: Dawson & Paslay, JPT October 1984, p. 1734 (SPE 11167); He &
+// Kyllingstad, SPE Drilling & Completion March 1995, p. 10 (SPE 25370).
+func (c Confined) Sinusoidal() unit.Force {
+	ei, r, w, sin := c.numbers()
+	k, g := 4*ei/r, w*sin
+	θ, φ := float64(c.Build), float64(c.Turn)
+	if φ == 0 {
+		// F² = k*|g + F*θ|: the root on the branch that the pipe starts from.
+		s := θ
+		if g < 0 {
+			s = -θ
+		}
+		if g == 0 {
+			s = math.Abs(θ)
+		}
+		return unit.Force((k*s + math.Sqrt(k*k*s*s+4*k*math.Abs(g))) / 2)
+	}
+	// F⁴ = k²*((g + F*θ)² + (F*φ)²) has one positive root, or three where the
+	// hole drops; upward is above them all. Marks part the least from the rest.
+	upward := k*math.Hypot(θ, φ) + math.Sqrt(k*math.Abs(g))
+	beyond := func(f float64) bool { return f >= onset(ei, r, contact(g, θ, φ, f)) }
+	low, high := 0.0, upward
+	const marks = 64
+	for i := 1; i <= marks; i++ {
+		if f := upward * float64(i) / marks; beyond(f) {
+			low, high = upward*float64(i-1)/marks, f
+			break
+		}
+	}
+	for range 60 {
+		if m := (low + high) / 2; beyond(m) {
+			high = m
+		} else {
+			low = m
+		}
+	}
+	return unit.Force(high)
+}
+
+// HelicalLeast returns the least compression that can hold a helix in a
+// straight inclined hole, by energy: √2 times the sinusoidal load.
+//
+//	F = 2*sqrt(2)*sqrt(E*I*w*sinθ/r)
+//
+// Source: Chen, Lin & Cheatham, Journal of Energy Resources Technology June
+// 1990 (SPE 19176).
+func (c Confined) HelicalLeast() unit.Force { return unit.Force(math.Sqrt2) * c.Sinusoidal() }
+
+// Helical returns the compression at the end of a pipe in a straight inclined
+// hole at which its helix is full, with the load growing through the
+// transition: 2√2 - 1 times the sinusoidal load.
+//
+//	F = 2*(2*sqrt(2) - 1)*sqrt(E*I*w*sinθ/r)
+//
+// Source: Wu & Juvkam-Wold 1993 (SPE 25503).
+func (c Confined) Helical() unit.Force { return unit.Force(2*math.Sqrt2-1) * c.Sinusoidal() }
+
+// VerticalSinusoidal returns the compression at the lower end at which a long
+// pipe in a vertical hole first bends.
+//
+//	F = 1.94*(E*I*w²)^(1/3)
+//
+// Source: Lubinski, Drilling and Production Practice 1950 (1.94, buckling of
+// the first order).
+func (c Confined) VerticalSinusoidal() unit.Force { return c.vertical(1.94) }
+
+// VerticalHelical returns the compression at the lower end at which a helix
+// forms in a vertical hole.
+//
+//	F = 5.55*(E*I*w²)^(1/3)
+//
+// Source: Wu 1992, quoted by Wu & Juvkam-Wold, Journal of Energy Resources
+// Technology September 1995 (5.55).
+func (c Confined) VerticalHelical() unit.Force { return c.vertical(5.55) }
+
+func (c Confined) vertical(k float64) unit.Force {
+	ei, _, w, _ := c.numbers()
+	return unit.Force(k * math.Cbrt(ei*w*w))
+}
+
+// Contact returns the contact force per length of a pipe that isn't buckled,
+// under an effective force (tension positive).
+//
+//	wc = sqrt((w*sinθ - Fe*θ')² + (Fe*sinθ*φ')²)
+//
+// Source: Johancsik, Friesen & Dawson, JPT June 1984, p. 987 (SPE 11380).
+func (c Confined) Contact(effective unit.Force) unit.WeightPerLength {
+	_, _, w, sin := c.numbers()
+	return unit.WeightPerLength(contact(w*sin, float64(c.Build), float64(c.Turn), -float64(effective)))
+}
+
+// contact is the contact force per length under a compression f.
+func contact(g, θ, φ, f float64) float64 {
+	if φ == 0 {
+		return math.Abs(g + f*θ)
+	}
+	return math.Hypot(g+f*θ, f*φ)
+}

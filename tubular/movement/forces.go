@@ -1,0 +1,148 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// forces fills in the nodes' pressures and axial forces with nothing
+// restrained, and the lengths that they add to the string.
+func (l *Landed) forces(state State, c *Case) error {
+	if err := l.check(state); err != nil {
+		return err
+	}
+	if cap(c.Nodes) < len(l.points) {
+		c.Nodes = make([]Node, len(l.points))
+	}
+	c.Nodes = c.Nodes[:len(l.points)]
+	if err := l.pressures(state, c.Nodes); err != nil {
+		return err
+	}
+	l.axial(state, c)
+	return nil
+}
+
+func (l *Landed) check(state State) error {
+	var faults []error
+	if state.Inside == nil {
+		faults = append(faults, errors.New("Inside is missing"))
+	}
+	if state.Outside == nil {
+		faults = append(faults, errors.New("Outside is missing"))
+	}
+	if n := len(state.Friction); n != 0 && n != len(l.bars) {
+		faults = append(faults, fmt.Errorf("Friction has %d values, permitted none or one for each of %d sections", n, len(l.bars)))
+	}
+	for k, f := range state.Friction {
+		if err := finite("Friction", f); err != nil {
+			faults = append(faults, fmt.Errorf("section %d: %w", k, err))
+		}
+	}
+	switch state.Tail {
+	case Open, Hanging:
+		if state.Below != 0 {
+			faults = append(faults, fmt.Errorf("Below = %s, permitted only where the tail is plugged", state.Below.Rounded(6)))
+		}
+	case Plugged:
+		if err := finite("Below", state.Below); err != nil {
+			faults = append(faults, err)
+		}
+	default:
+		faults = append(faults, fmt.Errorf("Tail = %d, permitted Open, Plugged, Hanging", int(state.Tail)))
+	}
+	return errors.Join(faults...)
+}
+
+// pressures asks the state at every node.
+func (l *Landed) pressures(state State, nodes []Node) error {
+	lost := 0.0
+	for i := range l.points {
+		p := &l.points[i]
+		if i > 0 && state.Friction != nil {
+			lost += float64(state.Friction[p.section]) * l.elements[i-1].length
+		}
+		tvd := unit.Length(p.tvd)
+		n := &nodes[i]
+		*n = Node{MD: unit.Length(p.md), TVD: tvd, Section: p.section}
+		n.Inside, n.Outside = state.Inside(tvd)-unit.Pressure(lost), state.Outside(tvd)
+		bad := !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside))
+		if state.Temperature != nil {
+			n.Temperature = state.Temperature(tvd)
+			bad = bad || !isFinite(n.Temperature.Kelvin())
+		}
+		if bad {
+			return fmt.Errorf("at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; permitted any finite values",
+				tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
+		}
+		n.Weight = unit.WeightPerLength(l.bars[p.section].effectiveWeight(
+			density(state.Inside, tvd), density(state.Outside, tvd)))
+	}
+	return nil
+}
+
+// density is the fluid's at a depth, from the slope of its pressure. It is
+// wanted where the hole is inclined; the axial force comes from the pressures
+// themselves.
+func density(pressure func(unit.Length) unit.Pressure, tvd unit.Length) float64 {
+	low, high := tvd-unit.Metre, tvd
+	if low < 0 {
+		low, high = tvd, tvd+unit.Metre
+	}
+	ρ := float64(pressure(high)-pressure(low)) / (gravity * float64(high-low))
+	if !isFinite(ρ) {
+		return 0
+	}
+	return ρ
+}
+
+// axial marches up from the lower end. In a section the true force grows by
+// the pipe's own weight and the drag of flow; at a shoulder it steps.
+func (l *Landed) axial(state State, c *Case) {
+	nodes := c.Nodes
+	last := len(nodes) - 1
+	bottom := &nodes[last]
+	s := l.sections[bottom.Section]
+	end := End{Bore: l.seals.Bore, OD: s.Pipe.OD, ID: s.Pipe.ID, Inside: bottom.Inside, Outside: bottom.Outside}
+	switch state.Tail {
+	case Open:
+		end.Below = bottom.Inside
+	case Plugged:
+		end.Below = state.Below
+	case Hanging:
+		end.Below = bottom.Outside
+	}
+	piston, drag, weight := float64(end.Force()), 0.0, 0.0
+	c.totals = totals{}
+	bottom.True = unit.Force(piston)
+	for i := last - 1; i >= 0; i-- {
+		a, b, e := &nodes[i], &nodes[i+1], &l.elements[i]
+		bar := &l.bars[a.Section]
+		if a.Section != b.Section {
+			lower := &l.bars[b.Section]
+			piston += float64(a.Inside)*(bar.ai-lower.ai) - float64(a.Outside)*(bar.ao-lower.ao)
+			a.True = unit.Force(piston + drag + weight)
+			continue
+		}
+		ea, h := bar.e*bar.as, e.length
+		grown := 0.0
+		if state.Friction != nil {
+			grown = float64(state.Friction[a.Section]) * bar.ai * h
+		}
+		c.totals.piston += piston * h / ea
+		c.totals.friction += (drag + grown/2) * h / ea
+		c.totals.ballooning -= bar.nu / ea * h * (bar.ai*float64(a.Inside+b.Inside) - bar.ao*float64(a.Outside+b.Outside))
+		c.totals.thermal += bar.alpha * h * (a.Temperature.Kelvin() + b.Temperature.Kelvin()) / 2
+		drag += grown
+		weight += bar.ws * e.drop
+		a.True = unit.Force(piston + drag + weight)
+	}
+	for i := range nodes {
+		n, bar := &nodes[i], &l.bars[nodes[i].Section]
+		n.Effective = unit.Force(float64(n.True) - float64(n.Inside)*bar.ai + float64(n.Outside)*bar.ao)
+	}
+}
+
+func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

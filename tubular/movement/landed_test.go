@@ -1,0 +1,130 @@
+package movement_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+	"github.com/stretchr/testify/require"
+)
+
+// state turns a condition of the classical case into one of a landed string.
+func state(c movement.Condition, t unit.Temperature) movement.State {
+	static := c
+	static.Friction = 0
+	return movement.State{
+		Inside: static.Inside, Outside: static.Outside,
+		Temperature: func(unit.Length) unit.Temperature { return t },
+	}
+}
+
+// landed is the string of a classical case, node by node.
+func landed(t testing.TB, v movement.Vertical, spacing unit.Length) (*movement.Landed, movement.Case) {
+	t.Helper()
+	bottom := v.Sections[len(v.Sections)-1].Bottom
+	path, err := hydrostatics.Vertical(bottom)
+	require.NoError(t, err)
+	s := movement.String{Sections: v.Sections, Path: path, Seals: v.Seals, Spacing: spacing}
+	before, after := state(v.Initial, unit.Fahrenheit(150)), state(v.Final, unit.Fahrenheit(150).Add(v.Warming))
+	for range v.Sections {
+		before.Friction = append(before.Friction, v.Initial.Friction)
+		after.Friction = append(after.Friction, v.Final.Friction)
+	}
+	l, err := s.Land(before, v.SlackOff)
+	require.NoError(t, err)
+	c, err := l.Load(after)
+	require.NoError(t, err)
+	return l, c
+}
+
+// combination is a tapered string: two sizes and a heavier joint between.
+func combination() movement.Vertical {
+	v := packerExample()
+	pipe := func(od, id, w float64) tubular.Pipe {
+		return tubular.Pipe{OD: unit.Length(od) * unit.Inch, ID: unit.Length(id) * unit.Inch, Weight: unit.WeightPerLength(w) * unit.PoundPerFoot, Material: tubular.Steel()}
+	}
+	v.Sections = []movement.Section{
+		{Pipe: pipe(3.5, 2.992, 9.3), Bottom: 5200 * unit.Foot, Hole: 6.094 * unit.Inch},
+		{Pipe: pipe(4.5, 2.75, 30), Bottom: 5240 * unit.Foot, Hole: 6.094 * unit.Inch},
+		{Pipe: pipe(2.875, 2.441, 6.5), Bottom: 10000 * unit.Foot, Hole: 6.094 * unit.Inch},
+	}
+	return v
+}
+
+func TestNodesAgreeWithTheClosedForm(t *testing.T) {
+	flowing := combination()
+	flowing.Final.Friction = 0.12 * unit.PSIPerFoot
+	heavy := packerExample() // buckled over its whole length
+	heavy.Final.InsideSurface = 9000 * unit.PSI
+	light := packerExample() // floats: compressed from the top
+	light.Initial.InsideDensity, light.Final.InsideDensity = 1*unit.PoundPerGallon, 1*unit.PoundPerGallon
+	light.Initial.OutsideDensity, light.Final.OutsideDensity = 20*unit.PoundPerGallon, 20*unit.PoundPerGallon
+	light.Sections[0].Pipe.Weight = 1 * unit.PoundPerFoot
+	for name, v := range map[string]movement.Vertical{
+		"uniform": packerExample(), "combination": combination(), "flowing": flowing, "heavy": heavy, "light": light,
+	} {
+		for _, r := range []movement.Restraint{movement.Free, movement.Anchored, movement.Limited} {
+			v.Seals.Restraint, v.SlackOff = r, 0
+			v.Seals.Up, v.Seals.Down = 0, 0
+			if r != movement.Free {
+				v.SlackOff = 20000 * unit.PoundForce
+			}
+			if r == movement.Limited {
+				v.Seals.Up = 30 * unit.Inch
+			}
+			t.Run(fmt.Sprintf("%s %v", name, r), func(t *testing.T) {
+				want, err := v.Analyse()
+				require.NoError(t, err)
+				for _, spacing := range []unit.Length{10 * unit.Metre, 777 * unit.Foot} {
+					_, got := landed(t, v, spacing)
+					same := func(name string, got, want, scale float64) {
+						t.Helper()
+						require.LessOrEqualf(t, math.Abs(got-want), 1e-6*math.Max(math.Abs(want), scale), "%s = %.12g, want %.12g", name, got, want)
+					}
+					m, w := got.Movement, want.Movement
+					same("piston", float64(m.Piston), float64(w.Piston), 0.01)
+					same("ballooning", float64(m.Ballooning), float64(w.Ballooning), 0.01)
+					same("buckling", float64(m.Buckling), float64(w.Buckling), 0.01)
+					same("thermal", float64(m.Thermal), float64(w.Thermal), 0.01)
+					same("friction", float64(m.Friction), float64(w.Friction), 0.01)
+					same("slack-off stretch", float64(got.SlackOff.Stretch), float64(want.SlackOff.Stretch), 0.01)
+					same("slack-off buckling", float64(got.SlackOff.Buckling), float64(want.SlackOff.Buckling), 0.01)
+					same("seal movement", float64(got.SealMovement), float64(want.SealMovement), 0.01)
+					same("packer force", float64(got.PackerForce), float64(want.PackerForce), 100)
+					same("true force", float64(got.TrueForce), float64(want.TrueForce), 100)
+					same("effective force", float64(got.EffectiveForce), float64(want.EffectiveForce), 100)
+					if r == movement.Free {
+						same("neutral point", float64(got.Neutral), float64(v.Sections[len(v.Sections)-1].Bottom-want.Neutral), 1)
+					}
+				}
+			})
+		}
+	}
+}
+
+func TestNodesAgreeWithThePackerExample(t *testing.T) {
+	// Lubinski, Althouse & Logan 1962: -165.2 in (recalled); the neutral point
+	// follows from Ff/w = 66,323 lbf / 0.6401 lb/in.
+	_, c := landed(t, packerExample(), 0)
+	near(t, "total", c.Movement.Total().In(unit.Inch), -165.2, 0.2)
+	near(t, "neutral point above the packer", (10000*unit.Foot - c.Neutral).In(unit.Inch), 103611.13, 5)
+	require.Equal(t, c.HelicalLength, c.BuckledLength)
+	near(t, "length buckled", c.BuckledLength.In(unit.Inch), 103611.13, 5)
+}
+
+func TestSlackOffStandsInTheReference(t *testing.T) {
+	v := packerExample()
+	v.Seals.Restraint, v.SlackOff = movement.Anchored, 20000*unit.PoundForce
+	l, _ := landed(t, v, 0)
+	c := l.AsSet()
+	// By hand: 6.5 lb/ft over 10,000 ft, less 7.31 lb/gal at the end of 1.8119 in².
+	weight := 65000.0
+	end := 7.31 * 4.0 / 77 * 10000 * math.Pi / 4 * (2.875*2.875 - 2.441*2.441)
+	near(t, "hanger load", c.HangerLoad.In(unit.PoundForce), weight-end-20000, 1e-6*weight)
+	near(t, "packer force", c.PackerForce.In(unit.PoundForce), -20000, 1e-6)
+	near(t, "effective force", c.EffectiveForce.In(unit.PoundForce), -20000, 1e-6)
+}

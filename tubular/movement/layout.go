@@ -1,0 +1,73 @@
+package movement
+
+import (
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+)
+
+// point is a node of the string.
+type point struct {
+	md, tvd float64
+	sin     float64 // of the inclination
+	section int
+}
+
+// element is what lies between node i and the next, of the same section.
+type element struct {
+	length, drop float64 // along the hole and vertical
+	build, turn  float64
+}
+
+// layOut fills in points and elements.
+func (l *Landed) layOut(path *hydrostatics.Path, spacing float64) error {
+	stations := path.Stations()
+	var last hydrostatics.Position
+	for k := range l.bars {
+		b := &l.bars[k]
+		marks := []float64{b.top}
+		for _, s := range stations {
+			if md := float64(s.MD); md > b.top && md < b.bottom {
+				marks = append(marks, md)
+			}
+		}
+		marks = append(marks, b.bottom)
+		for m := range len(marks) - 1 {
+			n := max(1, int(math.Ceil((marks[m+1]-marks[m])/spacing-1e-9)))
+			first := 0
+			if m > 0 {
+				first = 1 // the mark itself is there already
+			}
+			for i := first; i <= n; i++ {
+				md := marks[m+1]
+				if i < n {
+					md = marks[m] + (marks[m+1]-marks[m])*float64(i)/float64(n)
+				}
+				at, err := path.At(unit.Length(md))
+				if err != nil {
+					return fmt.Errorf("movement: %w", err)
+				}
+				if len(l.points) > 0 {
+					l.elements = append(l.elements, between(last, at))
+				}
+				l.points = append(l.points, point{md: md, tvd: float64(at.TVD), sin: math.Sin(float64(at.Inclination)), section: k})
+				last = at
+			}
+		}
+	}
+	return nil
+}
+
+// between is the element between two positions. Its bend β splits into build
+// and turn by sin²(β/2) = sin²(Δθ/2) + sinθ1*sinθ2*sin²(Δφ/2).
+func between(a, b hydrostatics.Position) element {
+	e := element{length: float64(b.MD - a.MD), drop: float64(b.TVD - a.TVD)}
+	if e.length > 0 {
+		e.build = float64(b.Inclination-a.Inclination) / e.length
+		sines := math.Sin(float64(a.Inclination)) * math.Sin(float64(b.Inclination))
+		e.turn = 2 * math.Asin(math.Sqrt(max(0, sines))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))) / e.length
+	}
+	return e
+}

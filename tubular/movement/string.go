@@ -1,0 +1,104 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+)
+
+// String is a completion string from the hanger to the seals in a packer.
+type String struct {
+	Sections []Section // from the hanger down
+	Path     *hydrostatics.Path
+	Hanger   unit.Length // measured depth of the hanger on the path
+	Seals    Seals
+	Spacing  unit.Length // greatest distance between nodes; zero stands for 10 m
+	// HelicalOnset is the load at which sinusoidal buckling in an inclined hole
+	// turns helical, as a multiple of the sinusoidal load: from 1 to 2√2, which
+	// zero stands for (Mitchell 1999). Chen, Lin & Cheatham 1990 have √2, Wu &
+	// Juvkam-Wold 1993 have 2√2 - 1.
+	HelicalOnset float64
+}
+
+// Tail is how the lower end of the string stands towards what is below it.
+type Tail int
+
+// The tails.
+const (
+	Open    Tail = iota // the pressure inside acts under the seals
+	Plugged             // State.Below acts under the seals
+	Hanging             // clear of any seal, packer not set: the pressure outside acts below
+)
+
+// String returns the name of t.
+func (t Tail) String() string {
+	switch t {
+	case Open:
+		return "open"
+	case Plugged:
+		return "plugged"
+	case Hanging:
+		return "hanging"
+	}
+	return fmt.Sprintf("Tail(%d)", int(t))
+}
+
+// State is the pressures and temperatures along a string at one time.
+type State struct {
+	// Inside and Outside are the pressures by true vertical depth, at rest:
+	// losses by flow apart.
+	Inside, Outside func(tvd unit.Length) unit.Pressure
+	// Temperature of the pipe by true vertical depth; nil in the reference and
+	// all other states alike where temperature plays no part.
+	Temperature func(tvd unit.Length) unit.Temperature
+	// Friction is the pressure lost to friction inside per length of each
+	// section, positive for flow down; nil without flow.
+	Friction []unit.Gradient
+	Tail     Tail
+	Below    unit.Pressure // under the seals, where the tail is plugged
+}
+
+// defaultSpacing is the node distance that a zero Spacing stands for.
+const defaultSpacing = 10 * unit.Metre
+
+// maxNodes bounds the memory that a mistyped spacing can take.
+const maxNodes = 1_000_000
+
+// prepare checks the string and lays out its nodes. Every section's ends and
+// every survey station are nodes; an end of two sections is two nodes, so that
+// the step of force there is seen.
+func (s String) prepare() (l *Landed, err error) {
+	bars, err := bars(s.Hanger, s.Sections)
+	faults := append([]error{err, atLeast("Hanger", s.Hanger, 0)}, s.Seals.faults()...)
+	spacing := s.Spacing
+	if spacing == 0 {
+		spacing = defaultSpacing
+	}
+	faults = append(faults, above("Spacing", spacing, 0))
+	ratio := s.HelicalOnset
+	if ratio == 0 {
+		ratio = 2 * math.Sqrt2
+	}
+	if !(ratio >= 1 && ratio <= 2*math.Sqrt2) {
+		faults = append(faults, fmt.Errorf("movement: HelicalOnset = %g, permitted from 1 to 2√2, or 0 for 2√2", ratio))
+	}
+	if s.Path == nil {
+		faults = append(faults, errors.New("movement: Path is missing"))
+	} else if n := len(s.Sections); n > 0 && s.Sections[n-1].Bottom > s.Path.TotalDepth() {
+		faults = append(faults, fmt.Errorf("movement: Sections[%d].Bottom = %s, permitted to the path's end at %s",
+			n-1, s.Sections[n-1].Bottom.Rounded(6), s.Path.TotalDepth().Rounded(6)))
+	}
+	if err := errors.Join(faults...); err != nil {
+		return nil, err
+	}
+	if n := s.Sections[len(s.Sections)-1].Bottom.In(spacing); n > maxNodes {
+		return nil, fmt.Errorf("movement: Spacing = %s, permitted from %s upwards: %d nodes", spacing.Rounded(6),
+			(s.Sections[len(s.Sections)-1].Bottom / maxNodes).Rounded(6), maxNodes)
+	}
+	l = &Landed{seals: s.Seals, sections: slices.Clone(s.Sections), bars: bars, ratio: ratio}
+	return l, l.layOut(s.Path, float64(spacing))
+}
