@@ -1,0 +1,89 @@
+package flow
+
+import (
+	"math"
+
+	"completion.example/fluid/internal/limit"
+	"completion.example/hydrostatics/unit"
+)
+
+// Conduit is the cross-section that a fluid moves through: a round pipe, or
+// the concentric annulus between two.
+type Conduit struct {
+	Outer     unit.Length `json:"outer"`               // inside diameter of the pipe, casing or hole
+	Inner     unit.Length `json:"inner,omitempty"`     // outside diameter of the pipe within; zero for a pipe alone
+	Roughness unit.Length `json:"roughness,omitempty"` // of the walls, as equivalent sand grain; zero is smooth
+}
+
+const (
+	leastDiameter = 0.1 * unit.Millimetre
+	mostDiameter  = 10 * unit.Metre
+
+	// The exact annulus holds between these ratios of diameters: below, the
+	// inner pipe is a wire; above, the gap is under a thousandth.
+	leastRatio = 0.001
+	mostRatio  = 0.999
+
+	// The roughest pipe of Nikuradse's and Colebrook's charts.
+	mostRelativeRoughness = 0.1
+)
+
+// Annulus tells whether there is a pipe within.
+func (c Conduit) Annulus() bool { return c.Inner != 0 }
+
+// Area returns the area of flow, π/4 (D² - d²). As a linear capacity it is
+// volume per length: c.Area().In(unit.BarrelPerFoot).
+func (c Conduit) Area() unit.Area {
+	d, i := float64(c.Outer), float64(c.Inner)
+	return unit.Area(math.Pi / 4 * (d - i) * (d + i))
+}
+
+// HydraulicDiameter returns four areas over the wetted perimeter, D - d.
+func (c Conduit) HydraulicDiameter() unit.Length { return c.Outer - c.Inner }
+
+// Volume returns the volume in a length.
+func (c Conduit) Volume(length unit.Length) unit.Volume {
+	return unit.Volume(float64(c.Area()) * float64(length))
+}
+
+// Length returns the length that a volume takes up: of a spacer, a pill or a
+// slug.
+func (c Conduit) Length(volume unit.Volume) unit.Length {
+	return unit.Length(float64(volume) / float64(c.Area()))
+}
+
+// Velocity returns the mean velocity at a rate, Q/A.
+func (c Conduit) Velocity(rate unit.FlowRate) unit.Velocity {
+	return unit.Velocity(float64(rate) / float64(c.Area()))
+}
+
+// Rate returns the rate at a mean velocity, V·A.
+func (c Conduit) Rate(v unit.Velocity) unit.FlowRate {
+	return unit.FlowRate(float64(v) * float64(c.Area()))
+}
+
+// Check reports everything that is wrong with c, or nil.
+func (c Conduit) Check() error {
+	f := limit.Faults{Scope: "flow"}
+	c.check(&f, "Conduit")
+	return f.Err()
+}
+
+func (c Conduit) check(f *limit.Faults, name string) {
+	if c.valid() {
+		return
+	}
+	limit.Between(f, name+".Outer", c.Outer, leastDiameter, mostDiameter)
+	if c.Inner != 0 && c.Outer > 0 {
+		limit.Between(f, name+".Inner", c.Inner, leastRatio*c.Outer, mostRatio*c.Outer)
+	}
+	if h := c.HydraulicDiameter(); h > 0 {
+		limit.Between(f, name+".Roughness", c.Roughness, 0, mostRelativeRoughness*h)
+	}
+}
+
+func (c Conduit) valid() bool {
+	ring := c.Inner == 0 || c.Inner >= leastRatio*c.Outer && c.Inner <= mostRatio*c.Outer
+	return c.Outer >= leastDiameter && c.Outer <= mostDiameter && ring &&
+		c.Roughness >= 0 && c.Roughness <= mostRelativeRoughness*(c.Outer-c.Inner)
+}

@@ -1,0 +1,53 @@
+package flow
+
+import (
+	"math"
+
+	"completion.example/fluid/internal/limit"
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+)
+
+// Critical are the rates between which a fluid in a conduit turns turbulent.
+type Critical struct {
+	Laminar           unit.FlowRate // laminar up to here
+	Turbulent         unit.FlowRate // turbulent from here
+	LaminarReynolds   float64       // generalised Reynolds numbers there
+	TurbulentReynolds float64
+}
+
+// CriticalRates returns the rates at which the generalised Reynolds number
+// passes LaminarReynolds and TurbulentReynolds, which themselves depend on the
+// rate where the fluid has a yield stress. Solved to 1e-9. An error where no
+// velocity up to 1,000 m/s is enough.
+func CriticalRates(c Conduit, r Rheology, density unit.Density) (Critical, error) {
+	f := limit.Faults{Scope: "flow"}
+	c.check(&f, "Conduit")
+	r.check(&f, "Rheology")
+	limit.Between(&f, "density", density, leastDensity, mostDensity)
+	if err := f.Err(); err != nil {
+		return Critical{}, err
+	}
+	at := func(bound func(float64) float64) (unit.FlowRate, float64, error) {
+		n := r.Index
+		u, err := root.Find(func(u float64) float64 {
+			v := math.Exp(u)
+			l, err := c.laminar(r, v)
+			if err != nil {
+				return math.NaN()
+			}
+			n = l.Index
+			return math.Log(8 * float64(density) * v * v / float64(l.WallStress) / bound(n))
+		}, math.Log(1e-9), math.Log(float64(mostVelocity)), 1e-10)
+		return c.Rate(unit.Velocity(math.Exp(u))), bound(n), err
+	}
+	var k Critical
+	var err1, err2 error
+	k.Laminar, k.LaminarReynolds, err1 = at(LaminarReynolds)
+	k.Turbulent, k.TurbulentReynolds, err2 = at(TurbulentReynolds)
+	if err1 != nil || err2 != nil {
+		f.Add("no velocity between 1e-9 m/s and %v makes %v turbulent here", mostVelocity, r)
+		return Critical{}, f.Err()
+	}
+	return k, nil
+}

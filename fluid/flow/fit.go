@@ -1,0 +1,150 @@
+package flow
+
+import (
+	"fmt"
+	"math"
+
+	"completion.example/fluid/internal/limit"
+	"completion.example/hydrostatics/unit"
+	"gonum.org/v1/gonum/optimize"
+	"gonum.org/v1/gonum/stat"
+)
+
+// Fitted is a rheology fitted to viscometer readings, with what it is worth.
+type Fitted struct {
+	Rheology  Rheology
+	Model     Model
+	RMS       unit.Pressure   // root mean square of the residuals
+	Worst     unit.Pressure   // largest residual, with its sign: reading less fit
+	WorstAt   float64         // speed of that reading, rev/min
+	Residuals []unit.Pressure // reading less fit, in the order given
+	R2        float64         // share of the variance explained; 0 where the readings don't vary
+	Freedom   int             // readings less constants: 0 is a curve through every point, no test of the law
+	AtBound   bool            // a physical bound holds a constant: the law doesn't suit
+}
+
+// Bounds of the flow index in a fit. Drilling and completion fluids have n from
+// about 0.2 to 1; a little above one is left for scatter of thin ones.
+const (
+	leastFitIndex = 0.1
+	mostFitIndex  = 1.2
+)
+
+// Fit fits a law to viscometer readings by least squares in the stress, with
+// a yield stress that isn't negative, n between 0.1 and 1.2 and K above zero.
+// For every n the best yield stress and K follow by linear regression, and n
+// itself by gonum's Nelder–Mead search. Needs at least as many different speeds
+// as the law has constants; readings are 0.01 to 10,000 degrees at 0.01 to 10,000
+// rev/min. Says in Fitted what the fit is worth: there is always a fit.
+func Fit(model Model, readings []Reading) (Fitted, error) {
+	f := limit.Faults{Scope: "flow"}
+	if model.parameters() == 0 {
+		f.Add("%v is no rheological model", model)
+	}
+	speeds := map[float64]bool{}
+	for i, r := range readings {
+		r.check(&f, limit.Index("readings", i))
+		speeds[r.Speed] = true
+	}
+	if len(speeds) < model.parameters() {
+		f.Add("%d different speeds; a %v fluid needs at least %d", len(speeds), model, model.parameters())
+	}
+	if err := f.Err(); err != nil {
+		return Fitted{}, err
+	}
+	rate, stress := make([]float64, len(readings)), make([]float64, len(readings))
+	for i, r := range readings {
+		rate[i], stress[i] = float64(r.Rate()), float64(r.Stress())
+	}
+	n, held := 1.0, false
+	if model == ModelPowerLaw || model == ModelHerschelBulkley {
+		var err error
+		if n, held, err = bestIndex(model, rate, stress); err != nil {
+			return Fitted{}, err
+		}
+	}
+	τ0, k, sum, pinned := linear(model, n, rate, stress)
+	fit := Fitted{
+		Rheology: Rheology{unit.Pressure(τ0), unit.Consistency(k), n},
+		Model:    model, AtBound: held || pinned,
+		RMS:     unit.Pressure(math.Sqrt(sum / float64(len(rate)))),
+		Freedom: len(speeds) - model.parameters(),
+	}
+	fit.judge(readings)
+	return fit, fit.Rheology.Check()
+}
+
+func (f *Fitted) judge(readings []Reading) {
+	var total, left float64
+	stress := make([]float64, len(readings))
+	for i, r := range readings {
+		stress[i] = float64(r.Stress())
+	}
+	mean := stat.Mean(stress, nil)
+	for i, r := range readings {
+		d := r.Stress() - f.Rheology.Stress(r.Rate())
+		f.Residuals = append(f.Residuals, d)
+		if math.Abs(float64(d)) >= math.Abs(float64(f.Worst)) {
+			f.Worst, f.WorstAt = d, r.Speed
+		}
+		total += (stress[i] - mean) * (stress[i] - mean)
+		left += float64(d * d)
+	}
+	if total > 0 {
+		f.R2 = 1 - left/total
+	}
+}
+
+// bestIndex searches n. A logistic keeps it inside its bounds, and the bounds
+// themselves are tried afterwards.
+func bestIndex(model Model, rate, stress []float64) (n float64, held bool, err error) {
+	index := func(z float64) float64 {
+		return leastFitIndex + (mostFitIndex-leastFitIndex)/(1+math.Exp(-z))
+	}
+	cost := func(n float64) float64 {
+		_, _, sum, _ := linear(model, n, rate, stress)
+		return sum
+	}
+	scale := 1 + cost(1)
+	result, err := optimize.Minimize(
+		optimize.Problem{Func: func(z []float64) float64 { return cost(index(z[0])) / scale }},
+		[]float64{0}, &optimize.Settings{MajorIterations: 500, Converger: &optimize.FunctionConverge{Absolute: 1e-16, Relative: 1e-14, Iterations: 40}},
+		&optimize.NelderMead{})
+	if err != nil {
+		return 0, false, fmt.Errorf("flow: no fit of a %v fluid: %w", model, err)
+	}
+	n = index(result.X[0])
+	for _, bound := range []float64{leastFitIndex, mostFitIndex} {
+		if cost(bound) <= cost(n) || math.Abs(n-bound) < 1e-4 {
+			n, held = bound, true
+		}
+	}
+	return n, held, nil
+}
+
+// linear returns the best yield stress and K for a given n, the sum of squares,
+// and whether a bound holds one of them.
+func linear(model Model, n float64, rate, stress []float64) (τ0, k, sum float64, held bool) {
+	x := make([]float64, len(rate))
+	for i, γ := range rate {
+		x[i] = math.Pow(γ, n)
+	}
+	τ0, k = stat.LinearRegression(x, stress, nil, model == ModelNewtonian || model == ModelPowerLaw)
+	if τ0 < 0 {
+		held = true
+		_, k = stat.LinearRegression(x, stress, nil, true)
+		τ0 = 0
+	}
+	if least := float64(leastK); !(k >= least) {
+		held, k = true, least
+		τ0 = 0
+		if model == ModelBingham || model == ModelHerschelBulkley {
+			τ0 = stat.Mean(stress, nil)
+		}
+	}
+	for i := range x {
+		d := stress[i] - τ0 - k*x[i]
+		sum += d * d
+	}
+	return τ0, k, sum, held
+}

@@ -1,0 +1,42 @@
+package flow
+
+import "fmt"
+
+// Regime is the way a fluid moves. The zero value is at rest.
+type Regime int
+
+// The regimes of flow.
+const (
+	FlowStatic Regime = iota
+	FlowLaminar
+	FlowTransitional
+	FlowTurbulent
+)
+
+var regimeNames = [...]string{"at rest", "laminar", "transitional", "turbulent"}
+
+func (r Regime) String() string {
+	if r < 0 || int(r) >= len(regimeNames) {
+		return fmt.Sprintf("Regime(%d)", int(r))
+	}
+	return regimeNames[r]
+}
+
+// MarshalText writes the regime's name.
+func (r Regime) MarshalText() ([]byte, error) {
+	if r < 0 || int(r) >= len(regimeNames) {
+		return nil, fmt.Errorf("flow: %v is no regime", r)
+	}
+	return []byte(r.String()), nil
+}
+
+// UnmarshalText reads the regime's name.
+func (r *Regime) UnmarshalText(text []byte) error {
+	for i, name := range regimeNames {
+		if string(text) == name {
+			*r = Regime(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("flow: %q is no regime; there are %q", text, regimeNames)
+}

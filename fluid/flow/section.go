@@ -1,0 +1,135 @@
+package flow
+
+import (
+	"math"
+
+	"completion.example/fluid/internal/limit"
+	"completion.example/hydrostatics/unit"
+)
+
+// standardGravity is exact by definition (3rd CGPM, 1901), in m/s².
+const standardGravity = 9.80665
+
+// Liquid is a fluid with what friction and columns need of it, at the
+// conditions in the well.
+type Liquid struct {
+	Name     string       `json:"name"`
+	Density  unit.Density `json:"density"`
+	Rheology Rheology     `json:"rheology"`
+}
+
+func (l Liquid) check(f *limit.Faults, name string) {
+	limit.Between(f, name+".Density", l.Density, leastDensity, mostDensity)
+	l.Rheology.check(f, name+".Rheology")
+}
+
+// Section is a stretch of pipe or annulus of one size.
+type Section struct {
+	Name    string      `json:"name"`
+	Conduit Conduit     `json:"conduit"`
+	Length  unit.Length `json:"length"` // along the hole
+	Bottom  unit.Length `json:"bottom"` // true vertical depth of the lower end
+	Minor   float64     `json:"minor"`  // sum of loss coefficients on the section's velocity: joints, tools
+}
+
+// Well is the way down the pipe and up the annulus, or round the other way.
+// Both lists begin at surface, at vertical depth zero, and end at one depth,
+// where the fluid goes round.
+type Well struct {
+	Pipe    []Section `json:"pipe"`
+	Annulus []Section `json:"annulus"`
+	// Exit is what the fluid goes through at the end of the pipe: nozzles,
+	// circulating ports. A zero count is an open end.
+	Exit Orifices `json:"exit"`
+}
+
+// mostSections bounds the work of one run.
+const mostSections = 500
+
+func checkSections(f *limit.Faults, name string, sections []Section) {
+	if len(sections) == 0 || len(sections) > mostSections {
+		f.Add("%s has %d sections; it must have 1 to %d", name, len(sections), mostSections)
+	}
+	top := unit.Length(0)
+	for i, s := range sections {
+		at := limit.Index(name, i)
+		s.Conduit.check(f, at+".Conduit")
+		limit.Positive(f, at+".Length", s.Length, 20*unit.Kilometre)
+		limit.Between(f, at+".Bottom", s.Bottom, 0, 15*unit.Kilometre)
+		f.Number(at+".Minor", s.Minor, 0, 1e6)
+		// A survey's rounding may put a vertical section a hair over its length.
+		if drop := s.Bottom - top; math.Abs(float64(drop)) > float64(s.Length)*(1+1e-6)+1e-6 {
+			f.Add("%s.Bottom is %v, %v below the top of the section; that is more than its Length, %v", at, s.Bottom, drop, s.Length)
+		}
+		top = s.Bottom
+	}
+}
+
+func (w Well) check(f *limit.Faults) {
+	checkSections(f, "Pipe", w.Pipe)
+	checkSections(f, "Annulus", w.Annulus)
+	if len(w.Pipe) > 0 && len(w.Annulus) > 0 {
+		a, b := w.Pipe[len(w.Pipe)-1].Bottom, w.Annulus[len(w.Annulus)-1].Bottom
+		if !(math.Abs(float64(a-b)) <= 1e-3) {
+			f.Add("Pipe ends at %v and Annulus at %v vertical depth; they must end together", a, b)
+		}
+	}
+	w.Exit.check(f, "Exit")
+}
+
+func (o Orifices) check(f *limit.Faults, name string) {
+	if o == (Orifices{}) {
+		return
+	}
+	f.Number(name+".Count", float64(o.Count), 1, 10_000)
+	limit.Between(f, name+".Diameter", o.Diameter, 0.1*unit.Millimetre, 1*unit.Metre)
+	f.Number(name+".Discharge", o.Discharge, 0.05, 1.5)
+}
+
+// PipeVolume returns the volume of the pipe side.
+func (w Well) PipeVolume() unit.Volume { return volume(w.Pipe) }
+
+// AnnulusVolume returns the volume of the annulus side.
+func (w Well) AnnulusVolume() unit.Volume { return volume(w.Annulus) }
+
+func volume(sections []Section) unit.Volume {
+	var v unit.Volume
+	for _, s := range sections {
+		v += s.Conduit.Volume(s.Length)
+	}
+	return v
+}
+
+// EquivalentDensity returns the density whose column of that vertical depth
+// makes the pressure, p/(g z). At no depth there is none: NaN or infinite.
+func EquivalentDensity(p unit.Pressure, depth unit.Length) unit.Density {
+	return unit.Density(float64(p) / (standardGravity * float64(depth)))
+}
+
+// GelPressure returns the pressure that breaks a gel of strength τg in a length
+// of conduit, 4 τg L/(D - d), for both walls at once.
+//
+// Source: Bourgoyne et al., Applied Drilling Engineering (1986), Eqs. 4.95-4.97
+// (equation numbers from memory); a balance of forces.
+func GelPressure(c Conduit, gel unit.Pressure, length unit.Length) unit.Pressure {
+	return unit.Pressure(4 * float64(gel) * float64(length) / float64(c.HydraulicDiameter()))
+}
+
+// Side is the pipe's bore or the annulus around it.
+type Side int
+
+// The sides.
+const (
+	PipeSide Side = iota
+	AnnulusSide
+)
+
+func (s Side) String() string {
+	if s == AnnulusSide {
+		return "annulus"
+	}
+	return "pipe"
+}
+
+// MarshalText writes the side's name.
+func (s Side) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
