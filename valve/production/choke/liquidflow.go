@@ -96,8 +96,9 @@ func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
 // FR grows from zero as the root of q, so that there is always one solution
 // above zero, and none above full.
 func (t Trim) viscous(full, nu float64, expansion func(reynolds float64) float64) (float64, error) {
-	if nu == 0 || full == 0 {
-		return full * expansion(math.Inf(1)), nil
+	q0 := full * expansion(math.Inf(1))
+	if nu == 0 || q0 == 0 || t.reynolds(q0, nu) >= turbulent {
+		return q0, nil
 	}
 	excess := func(q float64) float64 {
 		re := t.reynolds(q, nu)

@@ -50,14 +50,17 @@ func (t Trim) SizeGas(g Gas, upstream, downstream unit.Pressure, rate unit.MassR
 	return f, nil
 }
 
-// converge leaves flow at the coefficient for which it gives the target. The flow
-// grows with the coefficient: in proportion first, and towards a limit where
-// fittings hold it back.
+// converge leaves flow at the least coefficient for which it gives the target.
+// The flow grows with the coefficient: in proportion first, and towards a limit
+// where fittings hold it back.
 func (t Trim) converge(target float64, flow func(unit.FlowCoefficient) (float64, error)) error {
 	const least = 1e-14 // m²: far below any real opening
 	most := 100.0       // m²: far above
 	if t.Bore > 0 {
 		most = 10 * greatestRatio * float64(unit.Kv/unit.FlowCoefficient(unit.Millimetre*unit.Millimetre)) * float64(t.Bore) * float64(t.Bore)
+	}
+	if sum, _ := t.fittings(); sum < 0 { // fittings that recover pressure do so up to a limit
+		most = min(most, 0.999*float64(t.Bore)*float64(t.Bore)*math.Sqrt(n2/-sum))
 	}
 	var fault error
 	excess := func(logC float64) float64 {
@@ -70,12 +73,18 @@ func (t Trim) converge(target float64, flow func(unit.FlowCoefficient) (float64,
 	}
 	lo, hi := math.Log(least), math.Log(most)
 	atMost := excess(hi)
+	// Laminar flow through a full trim falls again where the coefficient grows
+	// against the bore: the least coefficient that does it is the answer.
+	for x := hi; atMost < 0 && fault == nil && x > lo; x -= math.Ln2 {
+		if e := excess(x); e >= 0 || e > atMost {
+			hi, atMost = x, e
+		}
+	}
 	if fault != nil {
 		return fault
 	}
 	if atMost < 0 {
-		return fmt.Errorf("%w: a coefficient of %v, ten times the standard's range, passes %.4g of it", ErrNoSize,
-			unit.FlowCoefficient(most).Rounded(4), 1+atMost)
+		return fmt.Errorf("%w: at most %.4g of it, through a coefficient of %v", ErrNoSize, 1+atMost, unit.FlowCoefficient(math.Exp(hi)).Rounded(4))
 	}
 	x, err := root.Find(excess, lo, hi, 0)
 	if fault != nil {

@@ -114,9 +114,10 @@ func (t Trim) GasRatioWithFittings() float64 {
 // needs, too.
 func (t Trim) check(viscous bool) error {
 	faults := []error{notNegative("coefficient", t.Coefficient), notNegative("bore", t.Bore)}
-	for name, d := range map[string]unit.Length{"upstream": t.Upstream, "downstream": t.Downstream} {
+	for i, d := range [...]unit.Length{t.Upstream, t.Downstream} {
 		if !finite(float64(d)) || (d != 0 && (d < t.Bore || t.Bore == 0)) {
-			faults = append(faults, fmt.Errorf("choke: %s pipe is %v; it must be the bore of %v or more, or zero for the same", name, d, t.Bore))
+			faults = append(faults, fmt.Errorf("choke: %s pipe is %v; it must be the bore of %v or more, or zero for the same",
+				[...]string{"upstream", "downstream"}[i], d, t.Bore))
 		}
 	}
 	if viscous {
