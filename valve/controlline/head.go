@@ -1,0 +1,47 @@
+package controlline
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+)
+
+// Head returns the pressure that the column in the line adds at the device.
+//
+//	Δp = −ln(1 − c·ρ0·g·h)/c        and ρ0·g·h where c is zero
+//
+//	ρ0  density at the panel
+//	c   compressibility of the liquid
+//	h   true vertical depth
+//
+// It follows from dp/dz = ρ·g with ρ = ρ0·exp(c·Δp). In 3,000 m of control
+// fluid with a bulk modulus of 1.8 GPa it is 0.7 % more than ρ0·g·h.
+//
+// It is an error if line or liquid is out of range.
+func (l Line) Head(q Liquid) (unit.Pressure, error) {
+	if err := errors.Join(l.Check(), q.Check()); err != nil {
+		return 0, err
+	}
+	p := float64(hydrostatics.Pressure(q.Density, l.Depth))
+	c := float64(q.Compressibility)
+	switch {
+	case c*p < 1e-12:
+		return unit.Pressure(p), nil
+	case c*p >= 0.5:
+		return 0, fmt.Errorf("controlline: compressibility of %v and a column of %v are no liquid column; compressibility times pressure must be less than 0.5",
+			q.Compressibility, unit.Pressure(p))
+	}
+	return unit.Pressure(-math.Log1p(-c*p) / c), nil
+}
+
+// PanelFor returns the pressure at the panel that gives a pressure at the device
+// with nothing moving in the line; negative where the column alone gives more.
+//
+//	ps = pd − Δp
+func (l Line) PanelFor(q Liquid, atDevice unit.Pressure) (unit.Pressure, error) {
+	head, err := l.Head(q)
+	return atDevice - head, err
+}
