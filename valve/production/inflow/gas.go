@@ -1,0 +1,142 @@
+package inflow
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"gonum.org/v1/gonum/stat"
+)
+
+// Gas is the inflow of a gas zone by the back-pressure equation:
+//
+//	q = C·(pr² - p²)^n = AOF·((pr² - p²)/(pr² - pa²))^n
+//
+// pressures absolute; AOF the absolute open flow against one atmosphere pa; n
+// between 0.5 (fully turbulent) and 1 (laminar). Above pr the zone takes gas
+// by the same law with the sign turned: common practice.
+// Source: Rawlins and Schellhardt, US Bureau of Mines Monograph 7, 1936.
+type Gas struct {
+	Reservoir unit.Pressure
+	OpenFlow  unit.FlowRate // at standard conditions
+	Exponent  float64       // n
+}
+
+// Validate reports what is out of range.
+func (g Gas) Validate() error {
+	var faults []error
+	if !finite(float64(g.Reservoir)) || g.Reservoir <= 0 {
+		faults = append(faults, fmt.Errorf("inflow: reservoir pressure is %v; it must be above 0 psi", g.Reservoir))
+	}
+	if !finite(float64(g.OpenFlow)) || g.OpenFlow <= 0 {
+		faults = append(faults, fmt.Errorf("inflow: absolute open flow is %v; it must be above 0 Mcf/d", g.OpenFlow))
+	}
+	if !(g.Exponent >= 0.5 && g.Exponent <= 1) {
+		faults = append(faults, fmt.Errorf("inflow: exponent n is %v; it must be 0.5 to 1", g.Exponent))
+	}
+	return errors.Join(faults...)
+}
+
+// Static is the pressure at which nothing flows.
+func (g Gas) Static() unit.Pressure { return g.Reservoir }
+
+// Rate is the flow at a pressure in front of the zone.
+func (g Gas) Rate(p unit.Pressure) unit.FlowRate {
+	q, _ := g.At(float64(p))
+	return unit.FlowRate(q)
+}
+
+// atmosphere turns gauge into absolute.
+const atmosphere = float64(unit.Atmosphere)
+
+// At is Rate with its slope dq/dp, in SI, for solvers. At reservoir pressure
+// the slope is -Inf for n below one. Below vacuum the rate stays what it is in
+// vacuum.
+func (g Gas) At(p float64) (q, slope float64) {
+	pr, p := float64(g.Reservoir)+atmosphere, max(0, p+atmosphere)
+	// pr² - p² as a product keeps its digits near pr.
+	x := (pr - p) * (pr + p) / ((pr - atmosphere) * (pr + atmosphere))
+	q = float64(g.OpenFlow) * math.Copysign(math.Pow(math.Abs(x), g.Exponent), x)
+	slope = -g.Exponent * q / x * 2 * p / ((pr - atmosphere) * (pr + atmosphere))
+	if x == 0 {
+		slope = math.Inf(-1)
+		if g.Exponent == 1 {
+			slope = -float64(g.OpenFlow) * 2 * p / ((pr - atmosphere) * (pr + atmosphere))
+		}
+	}
+	return q, slope
+}
+
+// Pressure is the inverse of Rate. Errors: ErrBeyondOpenFlow, also between the
+// absolute open flow and flow into vacuum.
+func (g Gas) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
+	if err := g.Validate(); err != nil {
+		return 0, err
+	}
+	if !(rate <= g.OpenFlow) || math.IsInf(float64(rate), 0) {
+		return 0, fmt.Errorf("%w: %v is wanted; the zone gives %v", ErrBeyondOpenFlow, rate.Rounded(5), g.OpenFlow.Rounded(5))
+	}
+	r := float64(rate / g.OpenFlow)
+	x := math.Copysign(math.Pow(math.Abs(r), 1/g.Exponent), r)
+	pr := float64(g.Reservoir) + atmosphere
+	p := math.Sqrt(max(0, pr*pr-x*(pr-atmosphere)*(pr+atmosphere)))
+	if !finite(p) {
+		return 0, fmt.Errorf("inflow: rate is %v; no pressure in range takes it", rate)
+	}
+	return unit.Pressure(p - atmosphere), nil
+}
+
+// Test is one stabilised rate of a flow-after-flow test.
+type Test struct {
+	Flowing unit.Pressure
+	Rate    unit.FlowRate
+}
+
+// GasFit is an inflow with how well it fits its test.
+type GasFit struct {
+	Gas
+	RSquared float64 // of the logarithms
+}
+
+// GasFromTests fits the back-pressure equation to a flow-after-flow test of at
+// least two rates, by least squares on the logarithms of rate and pr² - p².
+// Errors: ErrNoDrawdown; an exponent outside 0.5 to 1, which says that the
+// test was not stabilised; faults of the inputs.
+// Source: Rawlins and Schellhardt, 1936; the log-log line.
+func GasFromTests(reservoir unit.Pressure, tests ...Test) (GasFit, error) {
+	var faults []error
+	if !finite(float64(reservoir)) || reservoir <= 0 {
+		faults = append(faults, fmt.Errorf("inflow: reservoir pressure is %v; it must be above 0 psi", reservoir))
+	}
+	if len(tests) < 2 {
+		faults = append(faults, fmt.Errorf("inflow: %d test rates; at least two are needed", len(tests)))
+	}
+	pr := float64(reservoir) + atmosphere
+	var x, y []float64
+	for i, t := range tests {
+		if !(t.Flowing >= 0 && t.Flowing < reservoir) {
+			faults = append(faults, fmt.Errorf("%w: test %d: flowing pressure is %v; it must be 0 psi or more and below the reservoir's %v", ErrNoDrawdown, i+1, t.Flowing, reservoir))
+		}
+		if !finite(float64(t.Rate)) || t.Rate <= 0 {
+			faults = append(faults, fmt.Errorf("inflow: test %d: rate is %v; it must be above 0 Mcf/d", i+1, t.Rate))
+		}
+		p := float64(t.Flowing) + atmosphere
+		x = append(x, math.Log((pr-p)*(pr+p)))
+		y = append(y, math.Log(float64(t.Rate)))
+	}
+	if len(x) > 0 && slices.Max(x) == slices.Min(x) {
+		faults = append(faults, errors.New("inflow: the test rates all have the same flowing pressure; they must differ"))
+	}
+	if err := errors.Join(faults...); err != nil {
+		return GasFit{}, err
+	}
+	c, n := stat.LinearRegression(x, y, nil, false)
+	fit := GasFit{Gas: Gas{Reservoir: reservoir, Exponent: n,
+		OpenFlow: unit.FlowRate(math.Exp(c + n*math.Log((pr-atmosphere)*(pr+atmosphere))))}, RSquared: stat.RSquared(x, y, nil, c, n)}
+	if err := fit.Validate(); err != nil {
+		return GasFit{}, fmt.Errorf("inflow: the line through the test does not fit the equation: %w", err)
+	}
+	return fit, nil
+}

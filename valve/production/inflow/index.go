@@ -1,0 +1,92 @@
+package inflow
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// DamageSkin is the skin of a ring around the hole whose permeability differs:
+//
+//	s = (k/ks - 1)·ln(rs/rw)
+//
+// k permeability of the formation, ks of the ring out to radius rs, rw radius
+// of the hole. Positive for damage, negative for stimulation. 0 < rw ≤ rs.
+// Source: Hawkins, A Note on the Skin Effect, Trans. AIME 207, 1956.
+func DamageSkin(formation, ring unit.Permeability, hole, ringRadius unit.Length) float64 {
+	return (float64(formation/ring) - 1) * math.Log(float64(ringRadius/hole))
+}
+
+// Regime says what feeds the zone, and which pressure its reservoir pressure is.
+type Regime int
+
+// The regimes.
+const (
+	SteadyBoundary Regime = iota // steady flow; reservoir pressure is that at the outer boundary
+	SteadyAverage                // steady flow; average reservoir pressure
+	PseudoSteady                 // closed boundary, pressure falling everywhere alike; average reservoir pressure
+)
+
+// offsets are subtracted from ln(re/rw).
+var offsets = [...]float64{0, 0.5, 0.75}
+
+// Formation is what the productivity index of a vertical hole follows from.
+// The zero value is an error.
+type Formation struct {
+	Permeability unit.Permeability
+	Thickness    unit.Length
+	Viscosity    unit.Viscosity
+	VolumeFactor float64 // B, volume in place per volume at surface
+	Hole         unit.Length
+	Boundary     unit.Length // radii rw and re
+	Skin         float64
+	Regime       Regime
+}
+
+// Index is the productivity index of radial flow:
+//
+//	J = 2π·k·h/(μ·B·(ln(re/rw) - c + s))
+//
+// c 0, ½ or ¾ by regime. In field units 2π becomes 1/141.2: J[bbl/d/psi] =
+// k[mD]·h[ft]/(141.2·μ[cP]·B·(…)). Errors: faults of the inputs; a skin so
+// negative that nothing holds the flow back.
+// Source: Darcy's law in radial form; Fanchi and Christiansen, Introduction to
+// Petroleum Engineering, 2017, Eq. 10.6-10.7.
+func (f Formation) Index() (unit.ProductivityIndex, error) {
+	var faults []error
+	above := func(name string, x float64, q fmt.Stringer) {
+		if !finite(x) || x <= 0 {
+			faults = append(faults, fmt.Errorf("inflow: %s is %v; it must be above zero", name, q))
+		}
+	}
+	above("permeability", float64(f.Permeability), f.Permeability)
+	above("thickness", float64(f.Thickness), f.Thickness)
+	above("viscosity", float64(f.Viscosity), f.Viscosity)
+	above("hole radius", float64(f.Hole), f.Hole)
+	if !finite(f.VolumeFactor) || f.VolumeFactor <= 0 {
+		faults = append(faults, fmt.Errorf("inflow: volume factor is %v; it must be above zero", f.VolumeFactor))
+	}
+	if !finite(float64(f.Boundary)) || f.Boundary <= f.Hole {
+		faults = append(faults, fmt.Errorf("inflow: boundary radius is %v; it must be above the hole's %v", f.Boundary, f.Hole))
+	}
+	if !finite(f.Skin) {
+		faults = append(faults, fmt.Errorf("inflow: skin is %v; it must be finite", f.Skin))
+	}
+	if f.Regime < 0 || int(f.Regime) >= len(offsets) {
+		faults = append(faults, fmt.Errorf("inflow: regime %d; it must be 0 to %d", f.Regime, len(offsets)-1))
+	}
+	if err := errors.Join(faults...); err != nil {
+		return 0, err
+	}
+	resistance := math.Log(float64(f.Boundary/f.Hole)) - offsets[f.Regime] + f.Skin
+	if resistance <= 0 {
+		return 0, fmt.Errorf("inflow: skin is %v; with these radii it must be above %.4g", f.Skin, f.Skin-resistance)
+	}
+	j := 2 * math.Pi * float64(f.Permeability) * float64(f.Thickness) / (float64(f.Viscosity) * f.VolumeFactor * resistance)
+	if !finite(j) {
+		return 0, fmt.Errorf("inflow: productivity index is %v; the inputs are out of any range", j)
+	}
+	return unit.ProductivityIndex(j), nil
+}

@@ -1,0 +1,139 @@
+package inflow
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Liquid is the inflow of a zone of oil or water: straight above the bubble
+// point and Vogel's curve below it.
+//
+//	p ≥ pb:  q = J·(pr - p)
+//	p < pb:  q = J·(pr - pb) + J·pb/1.8·(1 - 0.2·p/pb - 0.8·(p/pb)²)
+//
+// pr reservoir pressure, p pressure in front of the zone, pb bubble point, J
+// productivity index. With a bubble point of zero or less it is a straight line
+// (water, undersaturated oil); with one at or above pr it is Vogel's equation with
+// pr for pb. The slope is continuous at pb. Above pr the zone takes fluid along
+// the straight line: common practice, nothing published stands behind it.
+// Below zero gauge the curve goes on along its tangent; no zone is meant to be
+// there, and a solver needs it.
+//
+// Source: Vogel, Inflow Performance Relationships for Solution-Gas Drive Wells,
+// JPT, January 1968; joined at the bubble point after Standing, JPT, September 1970,
+// and Brown, The Technology of Artificial Lift Methods, 1984.
+type Liquid struct {
+	Reservoir unit.Pressure
+	Index     unit.ProductivityIndex // at small drawdown; Vogel's qmax is J·pr/1.8
+	Bubble    unit.Pressure          // zero for a straight line
+}
+
+// Validate reports a reservoir pressure or index that isn't above zero, and
+// anything that isn't finite.
+func (l Liquid) Validate() error {
+	var faults []error
+	if !finite(float64(l.Reservoir)) || l.Reservoir <= 0 {
+		faults = append(faults, fmt.Errorf("inflow: reservoir pressure is %v; it must be above 0 psi", l.Reservoir))
+	}
+	if !finite(float64(l.Index)) || l.Index <= 0 {
+		faults = append(faults, fmt.Errorf("inflow: productivity index is %v; it must be above 0 bbl/d/psi", l.Index))
+	}
+	if !finite(float64(l.Bubble)) {
+		faults = append(faults, fmt.Errorf("inflow: bubble point is %v; it must be finite, zero for none", l.Bubble))
+	}
+	return errors.Join(faults...)
+}
+
+// Static is the pressure at which nothing flows.
+func (l Liquid) Static() unit.Pressure { return l.Reservoir }
+
+// bend is where the curve leaves the straight line.
+func (l Liquid) bend() float64 { return max(0, min(float64(l.Bubble), float64(l.Reservoir))) }
+
+// Rate is the flow at a pressure in front of the zone.
+func (l Liquid) Rate(p unit.Pressure) unit.FlowRate {
+	q, _ := l.At(float64(p))
+	return unit.FlowRate(q)
+}
+
+// At is Rate with its slope dq/dp, in SI, for solvers.
+func (l Liquid) At(p float64) (q, slope float64) {
+	j, pr, pb := float64(l.Index), float64(l.Reservoir), l.bend()
+	if p >= pb || pb == 0 {
+		return j * (pr - p), -j
+	}
+	v := j * pb / 1.8
+	y := p / pb
+	if y < 0 {
+		return j*(pr-pb) + v*(1-0.2*y), -0.2 * v / pb
+	}
+	return j*(pr-pb) + v*(1-0.2*y-0.8*y*y), -v / pb * (0.2 + 1.6*y)
+}
+
+// Pressure is the inverse of Rate: the pressure in front of the zone for a rate.
+//
+//	q ≤ qb:  p = pr - q/J
+//	q > qb:  p = pb/8·(sqrt(81 - 80·(q-qb)/(J·pb/1.8)) - 1)
+//
+// qb = J·(pr-pb). Errors: ErrBeyondOpenFlow.
+func (l Liquid) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
+	if err := l.Validate(); err != nil {
+		return 0, err
+	}
+	if most := l.OpenFlow(); !(rate <= most) || math.IsInf(float64(rate), 0) {
+		return 0, fmt.Errorf("%w: %v is wanted; the zone gives %v", ErrBeyondOpenFlow, rate.Rounded(5), most.Rounded(5))
+	}
+	p, _ := l.Inverse(float64(rate))
+	return unit.Pressure(p), nil
+}
+
+// Inverse is Pressure with its slope dp/dq, in SI, for solvers; beyond the open
+// flow it goes on along the tangent.
+func (l Liquid) Inverse(q float64) (p, slope float64) {
+	j, pr, pb := float64(l.Index), float64(l.Reservoir), l.bend()
+	z := q - j*(pr-pb)
+	if z <= 0 || pb == 0 {
+		return pr - q/j, -1 / j
+	}
+	v := j * pb / 1.8
+	if z > v { // below zero gauge
+		return 5 * pb * (1 - z/v), -5 * pb / v
+	}
+	// (sqrt(81-80x)-1)/8 = 10(1-x)/(sqrt(81-80x)+1), free of cancellation near open flow
+	s := math.Sqrt(81 - 80*z/v)
+	return 10 * pb * (1 - z/v) / (s + 1), -5 * pb / (v * s)
+}
+
+// OpenFlow is the rate at zero gauge pressure in front of the zone: the most it
+// could ever give.
+func (l Liquid) OpenFlow() unit.FlowRate { return l.Rate(0) }
+
+// LiquidFromTest is the inflow that passes through one measured rate.
+// Errors: ErrNoDrawdown; faults of the inputs.
+func LiquidFromTest(reservoir, bubble, flowing unit.Pressure, rate unit.FlowRate) (Liquid, error) {
+	l := Liquid{Reservoir: reservoir, Index: 1, Bubble: bubble}
+	err := l.Validate()
+	if !finite(float64(rate)) || rate <= 0 {
+		err = errors.Join(err, fmt.Errorf("inflow: test rate is %v; it must be above 0 bbl/d", rate))
+	}
+	if !(flowing >= 0 && flowing < reservoir) {
+		err = errors.Join(err, fmt.Errorf("%w: flowing pressure is %v; it must be 0 psi or more and below the reservoir's %v", ErrNoDrawdown, flowing, reservoir))
+	}
+	if err != nil {
+		return Liquid{}, err
+	}
+	// The rate is proportional to the index.
+	l.Index = unit.ProductivityIndex(float64(rate) / float64(l.Rate(flowing)))
+	return l, l.Validate()
+}
+
+// ErrBeyondOpenFlow says that a zone can't give that much at any pressure.
+var ErrBeyondOpenFlow = errors.New("inflow: beyond the zone's open flow")
+
+// ErrNoDrawdown says that a test was not below reservoir pressure.
+var ErrNoDrawdown = errors.New("inflow: no drawdown")
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
