@@ -4,5 +4,11 @@ package validation
 func Suites() []Suite {
 	return []Suite{
 		unitSuite,
+		tubularRatingsSuite,
+		tubularCollapseSuite,
+		tubularDimensionsSuite,
+		tubularStressSuite,
+		tubularStretchSuite,
+		tubularExpansionSuite,
 	}
 }
