@@ -3,6 +3,7 @@ package hydrostatics
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"completion.example/hydrostatics/unit"
 )
@@ -22,21 +23,16 @@ func (p *Path) MDs(tvd unit.Length) []unit.Length {
 	if p == nil || len(p.nodes) < 2 || math.IsNaN(h) {
 		return nil
 	}
+	near := 1e-12 * (math.Abs(h) + p.nodes[len(p.nodes)-1].md)
 	first, last := 0, len(p.nodes)-2
 	if p.falling { // then the arcs are in order of depth too
-		first, _ = slices.BinarySearchFunc(p.nodes[:last+1], h, func(n node, h float64) int {
-			if n.high < h-1e-9 {
-				return -1
-			}
-			return 1
-		})
+		first = sort.Search(last+1, func(i int) bool { return p.nodes[i+1].pos.v >= h-near })
 	}
-	near := 1e-12 * (math.Abs(h) + p.nodes[len(p.nodes)-1].md)
 	var mds []unit.Length
 	for i := first; i <= last; i++ {
 		n := &p.nodes[i]
-		if h < n.low-near || h > n.high+near {
-			if p.falling && h < n.low-near {
+		if high, low := verticalReach(n, &p.nodes[i+1]); h < low-near || h > high+near {
+			if p.falling {
 				break
 			}
 			continue
@@ -94,11 +90,11 @@ func (a arc) inside(s, slack float64) float64 {
 }
 
 // verticalReach returns the greatest and the least depth on the arc from one
-// node to the next. The tangent is level where tan θ = −tv/nv, at most once on
-// an arc of less than half a turn.
+// node to the next. Only between a falling and a rising tangent the hole turns
+// on the way: once, where tan θ = −tv/nv.
 func verticalReach(from, to *node) (high, low float64) {
 	high, low = math.Max(from.pos.v, to.pos.v), math.Min(from.pos.v, to.pos.v)
-	if (from.dir.v > 0) == (to.dir.v > 0) && (from.dir.v < 0) == (to.dir.v < 0) || from.bend == 0 {
+	if from.dir.v*to.dir.v >= 0 {
 		return high, low
 	}
 	a := between(from, to)

@@ -41,8 +41,6 @@ type node struct {
 	pos  vector  // north, east, TVD
 	dir  vector  // unit tangent
 	bend float64 // of the arc to the next node, rad
-	high float64 // least and greatest TVD on that arc
-	low  float64
 }
 
 // NewPath prepares the path through survey stations. MD must rise from station
@@ -55,16 +53,18 @@ func NewPath(stations []Station) (*Path, error) {
 	if err := checkStations(stations); err != nil {
 		return nil, err
 	}
-	p := &Path{stations: slices.Clone(stations), falling: true}
+	p := &Path{falling: true}
 	if first := stations[0]; first.MD > 0 {
-		p.stations = slices.Insert(p.stations, 0, Station{Azimuth: first.Azimuth})
+		p.stations = append(make([]Station, 0, len(stations)+1), Station{Azimuth: first.Azimuth})
 	}
+	p.stations = append(p.stations, stations...)
 	p.nodes = make([]node, len(p.stations))
 	for i, s := range p.stations {
 		n := &p.nodes[i]
 		n.md, n.dir = float64(s.MD), direction(s.Inclination, s.Azimuth)
+		// Between two tangents that don't rise, no tangent on the arc rises.
+		p.falling = p.falling && n.dir.v >= 0
 		if i == 0 {
-			n.high, n.low = 0, 0
 			continue
 		}
 		from := &p.nodes[i-1]
@@ -75,11 +75,6 @@ func NewPath(stations []Station) (*Path, error) {
 		}
 		from.bend = bend
 		n.pos = from.pos.plus(delta)
-		from.high, from.low = verticalReach(from, n)
-		if from.low < from.pos.v || from.high > n.pos.v {
-			p.falling = false
-		}
-		n.high, n.low = n.pos.v, n.pos.v
 	}
 	return p, nil
 }

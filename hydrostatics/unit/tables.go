@@ -30,6 +30,10 @@ func tables() []*table {
 		&massRateUnits,
 		&permeabilityUnits,
 		&flowCoefficientUnits,
+		&specificHeatUnits,
+		&conductivityUnits,
+		&heatTransferUnits,
+		&diffusivityUnits,
 		&temperatureUnits,
 	}
 }

@@ -65,6 +65,10 @@ func quantities() []quantity {
 		of[unit.SecondMoment]("second moment of area", "in4"),
 		of[unit.Permeability]("permeability", "mD"),
 		of[unit.FlowCoefficient]("flow coefficient", "Cv"),
+		of[unit.SpecificHeat]("specific heat", "Btu/lb/degF"),
+		of[unit.Conductivity]("thermal conductivity", "Btu/h/ft/degF"),
+		of[unit.HeatTransfer]("heat transfer coefficient", "Btu/h/ft2/degF"),
+		of[unit.Diffusivity]("thermal diffusivity", "ft2/d"),
 		of[unit.ProductivityIndex]("productivity index", "bbl/d/psi"),
 	}
 }

@@ -131,6 +131,17 @@ flow coefficient|Cv|(usgallon/minute) sqrt((kilogram/meter^3)/psi) sqrt(999.1026
 productivity index|m3/s/Pa|meter^3/second/pascal|m^3/s/Pa
 productivity index|bbl/d/psi|barrel/day/psi|m^3/s/Pa
 productivity index|m3/d/bar|meter^3/day/bar|m^3/s/Pa
+specific heat|J/kg/K|joule/kilogram/kelvin|J/kg/K
+specific heat|kJ/kg/K|kilojoule/kilogram/kelvin|J/kg/K
+specific heat|Btu/lb/degF|btu_IT/pound/degF|J/kg/K
+thermal conductivity|W/m/K|watt/meter/kelvin|W/m/K
+thermal conductivity|Btu/h/ft/degF|btu_IT/hour/foot/degF|W/m/K
+heat transfer coefficient|W/m2/K|watt/meter^2/kelvin|W/m^2/K
+heat transfer coefficient|Btu/h/ft2/degF|btu_IT/hour/foot^2/degF|W/m^2/K
+thermal diffusivity|m2/s|meter^2/second|m^2/s
+thermal diffusivity|mm2/s|millimeter^2/second|m^2/s
+thermal diffusivity|ft2/h|foot^2/hour|m^2/s
+thermal diffusivity|ft2/d|foot^2/day|m^2/s
 temperature|K|70 kelvin|K
 temperature|degC|tempC(70)|K
 temperature|degF|tempF(70)|K
