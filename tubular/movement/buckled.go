@@ -50,9 +50,10 @@ func (l *Landed) finish(c *Case) {
 		nodes[i].True += c.PackerForce
 		nodes[i].Effective += c.PackerForce
 	}
-	c.BuckledLength, c.HelicalLength = 0, 0
+	c.BuckledLength, c.HelicalLength, c.Governing = 0, 0, Governing{}
 	for i := range nodes {
 		l.bend(c, i)
+		l.use(c, i)
 	}
 	for i := range l.elements {
 		l.measure(c, i)

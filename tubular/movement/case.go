@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 )
 
 // Case is the landed string in one state.
@@ -37,6 +38,9 @@ type Case struct {
 	// length of uniform force snaps from sinusoidal to helical, part of it having
 	// done so: the force is right, the buckling mode of the nodes is not unique.
 	Snapping bool
+	// Governing is the node and the limit that are used most; its Usage is zero
+	// where no section is rated.
+	Governing Governing
 	// Nodes run from the hanger down. A change of section is two nodes.
 	Nodes []Node
 
@@ -57,6 +61,7 @@ type Node struct {
 	Contact         unit.WeightPerLength // force against the wall per length
 	Curvature       unit.Curvature       // of the pipe's axis: hole and buckling together
 	Bending         unit.Pressure        // bending stress at the outer fibre
+	Usage           tubular.Usage        // of each limit, design factor included; zero where the section isn't rated
 }
 
 // ErrOutsideString says that a depth isn't in the string.
@@ -85,6 +90,10 @@ func (c *Case) At(md unit.Length) (Node, error) {
 	b.Temperature = a.Temperature.Add(unit.TemperatureDifference(x) * b.Temperature.Sub(a.Temperature))
 	b.True, b.Effective = mix(a.True, b.True, x), mix(a.Effective, b.Effective, x)
 	b.Contact, b.Bending, b.Curvature = mix(a.Contact, b.Contact, x), mix(a.Bending, b.Bending, x), mix(a.Curvature, b.Curvature, x)
+	b.Usage = tubular.Usage{
+		Burst: a.Usage.Burst + (b.Usage.Burst-a.Usage.Burst)*x, Collapse: a.Usage.Collapse + (b.Usage.Collapse-a.Usage.Collapse)*x,
+		Axial: a.Usage.Axial + (b.Usage.Axial-a.Usage.Axial)*x, Triaxial: a.Usage.Triaxial + (b.Usage.Triaxial-a.Usage.Triaxial)*x,
+	}
 	return b, nil
 }
 

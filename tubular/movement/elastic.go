@@ -5,16 +5,6 @@ import (
 	"completion.example/tubular"
 )
 
-// Stretch returns the change of length of a uniform pipe by an axial force
-// that is the same all along it: lengthening positive.
-//
-//	ΔL = F*L/(E*As)
-//
-// Source: Hooke's law; Lubinski, Althouse & Logan, JPT June 1962, ΔL1.
-func Stretch(pipe tubular.Pipe, length unit.Length, force unit.Force) unit.Length {
-	return unit.Length(float64(force) * float64(length) / (float64(pipe.Material.Young) * float64(pipe.SteelArea())))
-}
-
 // Ballooning returns the change of length of a pipe by pressure on its walls
 // alone: lengthening positive. Pressure inside widens and shortens the pipe.
 //
@@ -30,15 +20,6 @@ func Ballooning(pipe tubular.Pipe, length unit.Length, inside, outside unit.Pres
 	ai, ao, as := float64(pipe.InnerArea()), float64(pipe.OuterArea()), float64(pipe.SteelArea())
 	ν, e := pipe.Material.Poisson, float64(pipe.Material.Young)
 	return unit.Length(-2 * ν * float64(length) * (ai*float64(inside) - ao*float64(outside)) / (e * as))
-}
-
-// Expansion returns the change of length by a change of mean temperature.
-//
-//	ΔL = α*L*ΔT
-//
-// Source: Lubinski, Althouse & Logan, JPT June 1962, ΔL4.
-func Expansion(pipe tubular.Pipe, length unit.Length, warming unit.TemperatureDifference) unit.Length {
-	return unit.Length(float64(pipe.Material.Expansion) * float64(length) * float64(warming))
 }
 
 // FlowDrag returns the change of length by the drag of fluid that flows down

@@ -44,26 +44,6 @@ func (e End) Effective() unit.Force {
 
 func disc(d unit.Length) float64 { return math.Pi / 4 * float64(d) * float64(d) }
 
-// EffectiveForce returns the effective axial force of a pipe from its true one.
-//
-//	Fe = F - pi*Ai + po*Ao
-//
-// F is positive in tension, Ai and Ao are bore and outside area, pi and po the
-// pressures inside and outside.
-//
-// Source: Lubinski, Althouse & Logan, JPT June 1962 (fictitious force is -Fe).
-func EffectiveForce(force unit.Force, inside, outside unit.Pressure, bore, outer unit.Area) unit.Force {
-	return unit.Force(float64(force) - float64(inside)*float64(bore) + float64(outside)*float64(outer))
-}
-
-// TrueForce returns the axial force in the pipe wall from the effective one;
-// it is the inverse of EffectiveForce.
-//
-//	F = Fe + pi*Ai - po*Ao
-func TrueForce(effective unit.Force, inside, outside unit.Pressure, bore, outer unit.Area) unit.Force {
-	return unit.Force(float64(effective) + float64(inside)*float64(bore) - float64(outside)*float64(outer))
-}
-
 // ShoulderForce returns the step of true axial force at a change of section,
 // above minus below, tension positive. The effective force has no step there.
 //

@@ -52,8 +52,7 @@ func (h Helix) Contact() unit.WeightPerLength {
 //
 //	κ = r*F/(2*E*I)
 func (h Helix) Curvature() unit.Curvature {
-	f, ei, r := h.numbers()
-	return unit.Curvature(r * f / (2 * ei))
+	return h.Pipe.HelixCurvature((h.Hole-h.Pipe.OD)/2, h.Compression)
 }
 
 // BendingStress returns the bending stress at the outer fibre.

@@ -1,10 +1,13 @@
 package movement
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 )
 
 // Landed is a string landed at its hanger and sealed in its packer. It
@@ -18,7 +21,9 @@ type Landed struct {
 	points   []point
 	elements []element
 	ratio    float64
-	slackOff unit.Force
+	design   tubular.DesignFactors
+	bodies   []tubular.Body // by section
+	rated    []bool
 
 	reference totals   // without slack-off
 	setDown   SlackOff // shortening by the slack-off
@@ -54,7 +59,7 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	if err != nil {
 		return nil, err
 	}
-	l.slackOff, l.thermal = slackOff, reference.Temperature != nil
+	l.thermal = reference.Temperature != nil
 	c := &l.asSet
 	if err := l.forces(reference, c); err != nil {
 		return nil, fmt.Errorf("movement: reference state: %w", err)
@@ -73,11 +78,11 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 // AsSet returns the string in the reference state, with the slack-off.
 func (l *Landed) AsSet() Case {
 	c := l.asSet
-	c.Nodes = append([]Node(nil), c.Nodes...)
+	c.Nodes = slices.Clone(c.Nodes)
 	return c
 }
 
-// Sections returns the number of nodes of the string.
+// Size returns the number of nodes of the string.
 func (l *Landed) Size() int { return len(l.points) }
 
 // compliance is the lengthening per axial force at the lower end, in m/N.
@@ -101,7 +106,7 @@ func (l *Landed) Load(state State) (Case, error) {
 // After an error the case holds nothing of use.
 func (l *Landed) LoadInto(c *Case, state State) error {
 	if (state.Temperature != nil) != l.thermal {
-		return fmt.Errorf("movement: Temperature is given in one of the states only: permitted in the reference and this one, or in none")
+		return errors.New("movement: Temperature is given in one of the states only: permitted in the reference and this one, or in none")
 	}
 	if err := l.forces(state, c); err != nil {
 		return fmt.Errorf("movement: %w", err)

@@ -7,7 +7,7 @@ func (a *Analysis) restrain(slackOff unit.Force) error {
 	a.SlackOff = a.setDown(slackOff)
 	compliance := 0.0
 	for _, s := range a.Sections {
-		compliance += float64(Stretch(s.Section.Pipe, s.Length, 1))
+		compliance += float64(s.Section.Pipe.Stretch(1, s.Length))
 	}
 	// The hanger came down by the slack-off, so the free end would stand
 	// lower by as much.
@@ -28,7 +28,7 @@ func (a *Analysis) restrain(slackOff unit.Force) error {
 func (a *Analysis) setDown(weight unit.Force) SlackOff {
 	var d SlackOff
 	for _, s := range a.Sections {
-		d.Stretch += Stretch(s.Section.Pipe, s.Length, -weight)
+		d.Stretch += s.Section.Pipe.Stretch(-weight, s.Length)
 		d.Buckling += s.shortening(s.Initial, -weight) - s.Initial.Shortening
 	}
 	return d

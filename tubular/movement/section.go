@@ -15,6 +15,7 @@ type Section struct {
 	Pipe   tubular.Pipe
 	Bottom unit.Length // measured depth of its lower end
 	Hole   unit.Length // inside diameter of the casing or hole around it
+	Joint  unit.Force  // tensile strength of its connections; zero where they are as strong as the body
 }
 
 // bar is a section as plain numbers in SI.
@@ -49,7 +50,7 @@ func bars(top unit.Length, sections []Section) ([]bar, error) {
 		if err := s.Pipe.Validate(); err != nil {
 			faults = append(faults, fmt.Errorf("movement: %s: %w", field("Pipe"), err))
 		}
-		if err := errors.Join(atLeast(field("Hole"), s.Hole, s.Pipe.OD), above(field("Bottom"), s.Bottom, top)); err != nil {
+		if err := errors.Join(atLeast(field("Hole"), s.Hole, s.Pipe.OD), atLeast(field("Joint"), s.Joint, 0), above(field("Bottom"), s.Bottom, top)); err != nil {
 			faults = append(faults, err)
 		}
 		out = append(out, newBar(top, s))

@@ -8,6 +8,7 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 )
 
 // String is a completion string from the hanger to the seals in a packer.
@@ -22,6 +23,9 @@ type String struct {
 	// zero stands for (Mitchell 1999). Chen, Lin & Cheatham 1990 have √2, Wu &
 	// Juvkam-Wold 1993 have 2√2 - 1.
 	HelicalOnset float64
+	// Design holds the design factors; zero stands for factors of 1. Sections
+	// whose material has a yield strength are rated, others aren't.
+	Design tubular.DesignFactors
 }
 
 // Tail is how the lower end of the string stands towards what is below it.
@@ -86,6 +90,11 @@ func (s String) prepare() (l *Landed, err error) {
 	if !(ratio >= 1 && ratio <= 2*math.Sqrt2) {
 		faults = append(faults, fmt.Errorf("movement: HelicalOnset = %g, permitted from 1 to 2√2, or 0 for 2√2", ratio))
 	}
+	design := s.Design
+	if design == (tubular.DesignFactors{}) {
+		design = tubular.WithoutReserve()
+	}
+	faults = append(faults, design.Validate())
 	if s.Path == nil {
 		faults = append(faults, errors.New("movement: Path is missing"))
 	} else if n := len(s.Sections); n > 0 && s.Sections[n-1].Bottom > s.Path.TotalDepth() {
@@ -99,6 +108,9 @@ func (s String) prepare() (l *Landed, err error) {
 		return nil, fmt.Errorf("movement: Spacing = %s, permitted from %s upwards: %d nodes", spacing.Rounded(6),
 			(s.Sections[len(s.Sections)-1].Bottom / maxNodes).Rounded(6), maxNodes)
 	}
-	l = &Landed{seals: s.Seals, sections: slices.Clone(s.Sections), bars: bars, ratio: ratio}
+	l = &Landed{seals: s.Seals, sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}
+	if err := l.rate(); err != nil {
+		return nil, err
+	}
 	return l, l.layOut(s.Path, float64(spacing))
 }

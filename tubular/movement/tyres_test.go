@@ -210,3 +210,18 @@ func TestSignsOfEachCause(t *testing.T) {
 	require.Positive(t, float64(annulus.Ballooning), "reverse ballooning")
 	require.Zero(t, annulus.Buckling)
 }
+
+// slant is a straight hole at 30°.
+func slant(t testing.TB) movement.String { return straight(t, 30*unit.Degree) }
+
+// level is a straight level hole.
+func level(t testing.TB) movement.String { return straight(t, 90*unit.Degree) }
+
+func straight(t testing.TB, inclination unit.Angle) movement.String {
+	t.Helper()
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: inclination}, {MD: 9000 * unit.Foot, Inclination: inclination}})
+	require.NoError(t, err)
+	s := vertical(t)
+	s.Path = path
+	return s
+}

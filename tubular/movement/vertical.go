@@ -133,11 +133,11 @@ func (v Vertical) Analyse() (Analysis, error) {
 		s.Initial, fe0 = b.buckling(s.Section, v.Initial, fe0)
 		s.Final, fe1 = b.buckling(s.Section, v.Final, fe1)
 		s.Movement = Movement{
-			Piston:     Stretch(s.Section.Pipe, s.Length, s.PistonChange),
+			Piston:     s.Section.Pipe.Stretch(s.PistonChange, s.Length),
 			Ballooning: Ballooning(s.Section.Pipe, s.Length, s.InsideChange, s.OutsideChange),
 			Buckling:   s.Final.Shortening - s.Initial.Shortening,
-			Thermal:    Expansion(s.Section.Pipe, s.Length, v.Warming),
-			Friction:   Stretch(s.Section.Pipe, s.Length, s.DragBelow) + FlowDrag(s.Section.Pipe, s.Length, s.FrictionChange),
+			Thermal:    s.Section.Pipe.ThermalStretch(s.Length, v.Warming),
+			Friction:   s.Section.Pipe.Stretch(s.DragBelow, s.Length) + FlowDrag(s.Section.Pipe, s.Length, s.FrictionChange),
 		}
 		a.Movement = a.Movement.plus(s.Movement)
 		drag += friction * b.ai * b.length()

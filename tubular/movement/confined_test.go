@@ -1,0 +1,159 @@
+package movement_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/dimension"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+	"github.com/stretchr/testify/require"
+)
+
+// laid is 2-7/8 in tubing in water in 7 in casing.
+func laid(inclination unit.Angle) movement.Confined {
+	return movement.Confined{
+		Pipe: packerExample().Sections[0].Pipe, Hole: 6.094 * unit.Inch,
+		Weight: 0.4727 * unit.PoundPerInch, Inclination: inclination,
+	}
+}
+
+func ExampleConfined_Sinusoidal() {
+	c := laid(90 * unit.Degree)
+	fmt.Printf("sinusoidal %.0f lbf, helix possible %.0f lbf, helix full %.0f lbf\n",
+		c.Sinusoidal().In(unit.PoundForce), c.HelicalLeast().In(unit.PoundForce), c.Helical().In(unit.PoundForce))
+	// Output:
+	// sinusoidal 7535 lbf, helix possible 10656 lbf, helix full 13777 lbf
+}
+
+func TestSinusoidalOnACurveIsHeAndKyllingstads(t *testing.T) {
+	for _, build := range []float64{0.5, 3, 12} {
+		c := laid(60 * unit.Degree)
+		c.Build = unit.Curvature(build) * unit.DegreePer100Feet
+		ei, r := float64(c.Pipe.Material.Young)*float64(c.Pipe.SecondMoment()), float64(c.Clearance())
+		k, g := float64(c.Build), float64(c.Weight)*math.Sin(math.Pi/3)
+		want := 2 * ei * k / r * (1 + math.Sqrt(1+g*r/(ei*k*k)))
+		require.InEpsilon(t, want, float64(c.Sinusoidal()), 1e-12)
+	}
+}
+
+func TestSinusoidalSolvesItsEquation(t *testing.T) {
+	ei := float64(laid(0).Pipe.Material.Young) * float64(laid(0).Pipe.SecondMoment())
+	for _, build := range []float64{-8, -1, 0, 1, 8} {
+		for _, turn := range []float64{0, 1e-9, 0.5, 6} {
+			for _, inc := range []float64{0, 1, 45, 90} {
+				c := laid(unit.Angle(inc) * unit.Degree)
+				c.Build, c.Turn = unit.Curvature(build)*unit.DegreePer100Feet, unit.Curvature(turn)*unit.DegreePer100Feet
+				f := c.Sinusoidal()
+				wc := float64(c.Contact(-f))
+				if f == 0 {
+					require.Zero(t, wc)
+					continue
+				}
+				require.InEpsilonf(t, 4*ei*wc/float64(c.Clearance()), float64(f)*float64(f), 1e-9, "build %g, turn %g, inclination %g: %v", build, turn, inc, f)
+			}
+		}
+	}
+}
+
+func TestSinusoidalIsContinuousWithoutTurn(t *testing.T) {
+	for _, build := range []float64{-8, -1, 0, 1, 8} {
+		c := laid(50 * unit.Degree)
+		c.Build = unit.Curvature(build) * unit.DegreePer100Feet
+		closed := c.Sinusoidal()
+		c.Turn = 1e-12
+		require.InEpsilon(t, float64(closed), float64(c.Sinusoidal()), 1e-8, "build %g", build)
+	}
+}
+
+func TestBuildHoldsThePipeDownAndDropLiftsIt(t *testing.T) {
+	c := laid(50 * unit.Degree)
+	straight := c.Sinusoidal()
+	c.Build = 2 * unit.DegreePer100Feet
+	require.Greater(t, c.Sinusoidal(), straight)
+	c.Build = -c.Build
+	require.Less(t, c.Sinusoidal(), straight)
+	// Tension pulls a building pipe to the high side: at w*sinθ/θ' it hangs free.
+	c.Build = 2 * unit.DegreePer100Feet
+	lift := unit.Force(float64(c.Weight) * math.Sin(float64(c.Inclination)) / float64(c.Build))
+	require.InDelta(t, 0, float64(c.Contact(lift)), 1e-9)
+}
+
+func TestBucklingFormulasAreHomogeneous(t *testing.T) {
+	p := packerExample().Sections[0].Pipe
+	curved := laid(50 * unit.Degree)
+	curved.Build, curved.Turn = 2*unit.DegreePer100Feet, 0
+	dimension.Check(t, dimension.Free, movement.Confined.Sinusoidal, curved)
+	dimension.Check(t, dimension.Free, movement.Confined.Contact, curved, -9000*unit.PoundForce)
+	h := movement.Helix{Pipe: p, Hole: 6.094 * unit.Inch, Compression: 30000 * unit.PoundForce}
+	dimension.Check(t, dimension.Free, movement.Helix.Pitch, h)
+	dimension.Check(t, dimension.Free, movement.Helix.Strain, h)
+	dimension.Check(t, dimension.Free, movement.Helix.Contact, h)
+	dimension.Check(t, dimension.Free, movement.Helix.BendingStress, h)
+	dimension.Check(t, dimension.Free, movement.Helix.LongestTool, h, 1.9*unit.Inch)
+	dimension.Check(t, dimension.Free, movement.HelicalShortening, p, 500*unit.Foot, 1.6*unit.Inch, 900*unit.PoundForce, -30000*unit.PoundForce)
+	dimension.Check(t, dimension.Free, movement.Ballooning, p, 500*unit.Foot, 2000*unit.PSI, 300*unit.PSI)
+	dimension.Check(t, dimension.Free, movement.FlowDrag, p, 500*unit.Foot, 0.1*unit.PSIPerFoot)
+	dimension.Check(t, dimension.Free, movement.End.Force, movement.End{Bore: 3 * unit.Inch, OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Inside: 300 * unit.PSI, Outside: 70 * unit.PSI, Below: 20 * unit.PSI})
+}
+
+func TestHelix(t *testing.T) {
+	p := packerExample().Sections[0].Pipe
+	h := movement.Helix{Pipe: p, Hole: 6.094 * unit.Inch, Compression: 66323 * unit.PoundForce}
+	// Lubinski, Althouse & Logan 1962, formulas by hand: I = 1.6109 in4, r = 1.6095 in.
+	near(t, "pitch", h.Pitch().In(unit.Inch), math.Pi*math.Sqrt(8*30e6*1.6109/66323), 0.01)
+	near(t, "bending stress", h.BendingStress().In(unit.PSI), 2.875*1.6095*66323/(4*1.6109), 2)
+	near(t, "bending by curvature", float64(h.BendingStress()), float64(movement.BendingStress(p, h.Curvature())), 1e-6)
+	near(t, "contact", h.Contact().In(unit.PoundPerInch), 1.6095*66323*66323/(4*30e6*1.6109), 0.01)
+	// The curvature of a helix of that radius and pitch, r*q²/(1 + r²q²), is the
+	// same where the pitch is long.
+	q := 2 * math.Pi / h.Pitch().In(unit.Inch)
+	near(t, "curvature", float64(h.Curvature())*unit.Inch.In(unit.Metre), 1.6095*q*q, 1e-7)
+	// Strain from the same geometry: 1 - cos of the lead angle.
+	near(t, "strain", h.Strain(), -1.6095*1.6095*q*q/2, 1e-7)
+}
+
+func TestLongestToolOnAWorkedCircle(t *testing.T) {
+	// By hand: play 0.375 in; κ = r*F/(2*E*I).
+	h := movement.Helix{Pipe: packerExample().Sections[0].Pipe, Hole: 6.094 * unit.Inch, Compression: 30000 * unit.PoundForce}
+	got, limited := h.LongestTool(2.066 * unit.Inch)
+	require.True(t, limited)
+	κ := 1.6095 * 30000 / (2 * 30e6 * 1.6109)
+	near(t, "length", got.In(unit.Inch), math.Sqrt(8*0.375/κ), 0.02)
+	_, limited = movement.Helix{Pipe: h.Pipe, Hole: 3 * unit.Inch, Compression: h.Compression}.LongestTool(2.066 * unit.Inch)
+	require.False(t, limited, "the helix is narrower than the play: any length passes")
+	zero, limited := h.LongestTool(2.5 * unit.Inch)
+	require.True(t, limited)
+	require.Zero(t, zero)
+	_, limited = movement.Helix{Pipe: h.Pipe, Hole: h.Hole}.LongestTool(2 * unit.Inch)
+	require.False(t, limited, "no compression, no helix")
+}
+
+// TestLongestToolPassesTheTrueHelix lays a stiff cylinder of that length into
+// the helix itself: along the chord that halves the sagitta.
+func TestLongestToolPassesTheTrueHelix(t *testing.T) {
+	for _, load := range []float64{5000, 30000, 90000} {
+		h := movement.Helix{Pipe: packerExample().Sections[0].Pipe, Hole: 6.094 * unit.Inch, Compression: unit.Force(load) * unit.PoundForce}
+		const dt = 2.2
+		l, limited := h.LongestTool(dt * unit.Inch)
+		require.True(t, limited)
+		r, q := h.Hole.In(unit.Inch)/2-2.875/2, 2*math.Pi/h.Pitch().In(unit.Inch)
+		half := q * l.In(unit.Inch) / 2
+		a, b := r*(1+math.Cos(half))/2, r*math.Sin(half)/half
+		worst := 0.0
+		for i := range 1001 {
+			u := half * float64(i) / 1000
+			worst = math.Max(worst, math.Hypot(r*math.Cos(u)-a, r*math.Sin(u)-b*u))
+		}
+		require.LessOrEqual(t, worst, (2.441-dt)/2*1.001, "load %g", load)
+		require.Greater(t, worst, (2.441-dt)/2*0.95, "load %g: not needlessly short", load)
+	}
+}
+
+func TestEffectiveForceAtTheEnd(t *testing.T) {
+	e := movement.End{Bore: 3.25 * unit.Inch, OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Inside: 12000 * unit.PSI, Outside: 4800 * unit.PSI, Below: 12000 * unit.PSI}
+	p := tubular.Pipe{OD: e.OD, ID: e.ID, Material: tubular.Steel()}
+	near(t, "effective", float64(e.Effective()), float64(p.EffectiveForce(tubular.Load{Axial: e.Force(), Inside: e.Inside, Outside: e.Outside})), 1e-6)
+}
