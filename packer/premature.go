@@ -1,0 +1,60 @@
+package packer
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// PinCase is the load that one load case puts on release pins, or on a latch:
+// positive where it parts them. JointLoad makes it from the force in the string,
+// and an anchored movement's PackerForce is one for pins between string and
+// packer.
+type PinCase struct {
+	Case string
+	Load unit.Force
+}
+
+// PinMargin is how pins stand in one case.
+type PinMargin struct {
+	PinCase
+	Margin unit.Force // least strength less load; negative may part
+	Used   float64    // load over least strength
+	State  State      // not parted, unknown, parted
+}
+
+// HoldPins holds the loads of all cases against pins that must not part in any
+// of them.
+//
+//	margin = S(least) - P
+//	used   = P / S(least)
+//
+// P is the load and S the strength. Pins that compression parts as well take the
+// magnitude of the load: set bothWays. Errors name what is out of range. Source:
+// definition.
+func HoldPins(pins unit.Band[unit.Force], bothWays bool, cases []PinCase) ([]PinMargin, error) {
+	var f faults
+	checkPins(&f, "pins", pins)
+	for i, c := range cases {
+		anyValue(&f, fmt.Sprintf("case %d %s: Load", i, c.Case), c.Load)
+	}
+	if err := f.err(); err != nil {
+		return nil, err
+	}
+	margins := make([]PinMargin, 0, len(cases))
+	for _, c := range cases {
+		load := c.Load
+		if bothWays && load < 0 {
+			load = -load
+		}
+		m := PinMargin{PinCase: c, Margin: pins.Least - load, Used: float64(load / pins.Least)}
+		switch {
+		case load >= pins.Greatest:
+			m.State = Acted
+		case load >= pins.Least:
+			m.State = Unknown
+		}
+		margins = append(margins, m)
+	}
+	return margins, nil
+}

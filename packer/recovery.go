@@ -1,0 +1,179 @@
+package packer
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// ErrNowhereToCut says that no interval that can be cut is free.
+var ErrNowhereToCut = errors.New("packer: no interval to cut is free")
+
+// Interval is a stretch of the string that can be cut: plain pipe, no coupling,
+// no line clamp, room for the cutter.
+type Interval struct {
+	Name        string
+	Top, Bottom unit.Length // measured depth
+}
+
+// NotParted is a joint that was pulled and did not part.
+type NotParted struct {
+	Release Release
+	Tried   unit.Force // highest reading of the weight indicator so far
+
+	// Free is the measured depth down to which the string is known to be free,
+	// for example by stretch (tubular.FreePoint). Zero stands for the joint.
+	Free      unit.Length
+	Clearance unit.Length // that a cut keeps above it
+	Intervals []Interval
+
+	CutTension unit.Force // wanted in the pipe at the cut, so that it opens
+}
+
+// Options are what is left to do.
+type Options struct {
+	// Joint is the load that the highest reading put on the joint, the greatest
+	// drag taken off for its least. Parts is what that should have done: where it
+	// is acted, the pull does not reach the joint, or the joint is not what it was
+	// taken for, and more pull is no remedy.
+	Joint unit.Band[unit.Force]
+	Parts State
+
+	// Higher is by how much the reading may still be raised within the shares of
+	// the ratings; zero where there is none. Most is that reading, and MostParts
+	// whether it parts the joint.
+	Higher, Most unit.Force
+	MostParts    State
+
+	// Pressure is the differential on the joint's seal, tubing over annulus, that
+	// with the Most pull parts the strongest pins; zero where none is needed.
+	// Where the joint is plugged, pressure inside does not help: then it is not
+	// available.
+	Pressure          unit.Pressure
+	PressureAvailable bool
+
+	Cut   Cut
+	NoCut error // ErrNowhereToCut with the numbers, where there is no cut
+}
+
+// Cut is the deepest cut that can be made.
+type Cut struct {
+	Interval Interval
+	Depth    unit.Length // measured
+	Reading  unit.Force  // that puts the tension wanted in the pipe at the cut
+	After    unit.Force  // once cut, string hanging open in the annulus' fluid
+	Fish     unit.Length // of pipe left above the joint
+}
+
+// Options returns what is left to do when a joint did not part.
+//
+//	load on joint = tried - Balance(0) - drag
+//	Δp            = (strongest pins - most load) / Ap
+//	reading       = tension at the cut + Σ w ΔTVD above it + shoulders + cap + block
+//	after         = -(Ao - Ai) po + Σ w ΔTVD above it + shoulders + cap + block
+//
+// The first three options are in the order of how little they risk: more pull
+// within the ratings, pull with pressure, a cut above the joint. The pressure's
+// own limits (burst, packer, formation) are not looked at here. Working the pull
+// up and down wears pins and pipe alike; nothing is counted for it.
+//
+// Errors name every field out of range; no place to cut is not an error but
+// stands in NoCut. Source: Balance.
+func (n NotParted) Options() (Options, error) {
+	if err := n.validate(); err != nil {
+		return Options{}, err
+	}
+	r := n.Release
+	p, err := r.Parting()
+	if err != nil {
+		return Options{}, err
+	}
+	o := Options{Joint: p.Neutral.Times(-1).Shift(n.Tried), Most: p.MostReading, MostParts: p.State}
+	switch {
+	case o.Joint.Least >= r.Pins.Greatest:
+		o.Parts = Acted
+	case o.Joint.Greatest >= r.Pins.Least:
+		o.Parts = Unknown
+	}
+	o.Higher = max(0, p.MostReading-n.Tried)
+	o.PressureAvailable = !r.Pull.Plugged
+	if o.PressureAvailable && p.Most < r.Pins.Greatest {
+		o.Pressure = unit.Pressure(float64(r.Pins.Greatest-p.Most) / float64(circle(r.Pull.Seal)))
+	}
+	o.Cut, o.NoCut = n.cut()
+	if o.NoCut != nil && !errors.Is(o.NoCut, ErrNowhereToCut) {
+		return Options{}, o.NoCut
+	}
+	return o, nil
+}
+
+func (n NotParted) cut() (Cut, error) {
+	p := n.Release.Pull
+	s, err := p.stations()
+	if err != nil {
+		return Cut{}, err
+	}
+	bottom := p.Sections[len(p.Sections)-1].Bottom
+	free := n.Free
+	if free == 0 {
+		free = bottom
+	}
+	limit := free - n.Clearance
+	c := Cut{Depth: -1}
+	for _, i := range n.Intervals {
+		if d := min(i.Bottom, limit); d >= i.Top && d > c.Depth {
+			c.Interval, c.Depth = i, d
+		}
+	}
+	if c.Depth < 0 {
+		return Cut{}, fmt.Errorf("%w: the string is free to %s, less %s of clearance, and the %d intervals all begin below",
+			ErrNowhereToCut, free.Rounded(5), n.Clearance.Rounded(3), len(n.Intervals))
+	}
+	// Above the cut everything is as in the pull: the real force at surface less
+	// that at the cut is weight and shoulders between.
+	reading := p.balance(s, 0).Reading
+	above := reading - p.Block - unit.Force(p.force(s, float64(c.Depth), 0, 0))
+	c.Reading = n.CutTension + above + p.Block
+	tvd, err := p.depth(c.Depth)
+	if err != nil {
+		return Cut{}, err
+	}
+	c.After = above + p.Block - Push(p.Outside(tvd), n.pipeAt(c.Depth))
+	c.Fish = bottom - c.Depth
+	return c, finiteResult("cut", float64(c.Reading), float64(c.After))
+}
+
+// pipeAt is the steel area at a depth.
+func (n NotParted) pipeAt(md unit.Length) unit.Area {
+	sections := n.Release.Pull.Sections
+	for _, s := range sections {
+		if md <= s.Bottom {
+			return s.Pipe.SteelArea()
+		}
+	}
+	return sections[len(sections)-1].Pipe.SteelArea()
+}
+
+func (n NotParted) validate() error {
+	var f faults
+	if err := n.Release.Validate(); err != nil {
+		f = append(f, err)
+	}
+	notNegative(&f, "NotParted.Tried", n.Tried)
+	notNegative(&f, "NotParted.Free", n.Free)
+	notNegative(&f, "NotParted.Clearance", n.Clearance)
+	notNegative(&f, "NotParted.CutTension", n.CutTension)
+	if k := len(n.Release.Pull.Sections); k > 0 {
+		bottom := n.Release.Pull.Sections[k-1].Bottom
+		if n.Free > bottom {
+			f.add("NotParted.Free = %v: want no deeper than the joint at %v", n.Free, bottom)
+		}
+		for i, c := range n.Intervals {
+			if !(c.Top >= 0 && c.Top < c.Bottom && c.Bottom <= bottom) {
+				f.add("NotParted.Intervals[%d] %s is %v to %v: want a stretch from surface to the joint at %v", i, c.Name, c.Top, c.Bottom, bottom)
+			}
+		}
+	}
+	return f.err()
+}

@@ -1,0 +1,169 @@
+package packer
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Release is a pull that is to part the pins of the joint.
+type Release struct {
+	Pull Pull
+	Pins unit.Band[unit.Force] // load on the joint that parts it
+
+	Components []Component // whatever bears the pull: pipe bodies, joints, tools
+	Rig        unit.Force  // capacity of hook and derrick, as the indicator counts
+	RigShare   float64     // of it that may be used
+}
+
+// Component is a part of the string that the pull must spare.
+type Component struct {
+	Name   string
+	Depth  unit.Length // measured depth at which it stands; the pull is greatest at surface
+	Rating unit.Force  // in tension
+	Share  float64     // of the rating that may be used: 0.8 to 0.9 is common practice
+}
+
+// Parting is what a release takes.
+type Parting struct {
+	Pins    unit.Band[unit.Force]
+	Reading unit.Band[unit.Force] // of the weight indicator when the pins part, least pins with least drag
+	Neutral unit.Band[unit.Force] // reading with no load on the joint, pulling up
+
+	Nominal Balance // the terms of the nominal reading, without drag
+
+	// Stretch is by how much the top comes up from no load on the joint to its
+	// parting.
+	Stretch unit.Band[unit.Length]
+
+	Parts   []Used // components in the order given, and the rig last
+	Weakest Used   // with the greatest share of what it may bear
+
+	// Most is the greatest load on the joint that the components permit with the
+	// greatest drag, and MostReading the reading it is made with.
+	Most, MostReading unit.Force
+	// State says whether that parts the joint: acted for certain, unknown inside
+	// the band, or not.
+	State State
+
+	drag unit.Force // nominal
+}
+
+// Used is the load on a component when the strongest pins part with the greatest
+// drag.
+type Used struct {
+	Component
+	Load unit.Force
+	Used float64 // share of the rating
+	Most unit.Force
+}
+
+// Over tells whether the load passes the share permitted.
+func (u Used) Over() bool { return u.Used > u.Share }
+
+// Parting returns the readings at which the pins part, for the weakest and the
+// strongest pins of the band, and what they take of everything that bears the
+// pull.
+//
+//	R      = Balance(P) + drag
+//	F(md)  = P + F(end) + Σ w ΔTVD + Σ ΔF(shoulder) from md down, + drag (L - md)/L
+//	ΔL     = (P + drag/2) Σ L/(E As)
+//	P(max) = min over components of (share × rating - F(md) + P)
+//
+// The drag is spread evenly along the string, which a straight hole of one
+// inclination has; in a hole with doglegs more of it lies above them. Stretch is
+// counted from the string up-moving without load on the joint.
+//
+// Errors name every field out of range. Source: Balance; Hooke.
+func (r Release) Parting() (Parting, error) {
+	if err := r.Validate(); err != nil {
+		return Parting{}, err
+	}
+	s, err := r.Pull.stations()
+	if err != nil {
+		return Parting{}, err
+	}
+	p := r.Pull
+	none := p.balance(s, 0).Reading
+	nominal := p.balance(s, r.Pins.Nominal)
+	out := Parting{Pins: r.Pins, Nominal: nominal, Neutral: p.Drag.Shift(none), drag: p.Drag.Nominal}
+	out.Reading = add(r.Pins, out.Neutral)
+	compliance := unit.Length(0)
+	for i := range p.Sections {
+		compliance += unit.Length((s[i+1].md - s[i].md) / s[i].ea)
+	}
+	for _, end := range [...]struct {
+		to         *unit.Length
+		pins, drag unit.Force
+	}{
+		{&out.Stretch.Least, r.Pins.Least, p.Drag.Least},
+		{&out.Stretch.Nominal, r.Pins.Nominal, p.Drag.Nominal},
+		{&out.Stretch.Greatest, r.Pins.Greatest, p.Drag.Greatest},
+	} {
+		*end.to = compliance * unit.Length(end.pins+end.drag/2)
+	}
+	drag, strongest := float64(p.Drag.Greatest), float64(r.Pins.Greatest)
+	for _, c := range r.Components {
+		out.Parts = append(out.Parts, use(c, unit.Force(p.force(s, float64(c.Depth), strongest, drag)), r.Pins.Greatest))
+	}
+	out.Parts = append(out.Parts, use(Component{Name: "rig", Rating: r.Rig, Share: r.RigShare}, out.Reading.Greatest, r.Pins.Greatest))
+	out.Weakest, out.Most = out.Parts[0], out.Parts[0].Most
+	for _, u := range out.Parts[1:] {
+		if u.Used/u.Share > out.Weakest.Used/out.Weakest.Share {
+			out.Weakest = u
+		}
+		out.Most = min(out.Most, u.Most)
+	}
+	out.MostReading = out.Neutral.Greatest + out.Most
+	switch {
+	case out.Most >= r.Pins.Greatest:
+		out.State = Acted
+	case out.Most >= r.Pins.Least:
+		out.State = Unknown
+	}
+	return out, finiteResult("release", float64(out.Reading.Greatest), float64(out.Stretch.Greatest), float64(out.Most))
+}
+
+// use holds a component against its load with pins at their strongest; less the
+// pins, plus Most, is its share.
+func use(c Component, load, pins unit.Force) Used {
+	return Used{Component: c, Load: load, Used: float64(load / c.Rating), Most: unit.Force(c.Share)*c.Rating - load + pins}
+}
+
+func add[Q unit.Scalar](a, b unit.Band[Q]) unit.Band[Q] {
+	return unit.Band[Q]{Least: a.Least + b.Least, Nominal: a.Nominal + b.Nominal, Greatest: a.Greatest + b.Greatest}
+}
+
+// Validate reports everything that is wrong with r.
+func (r Release) Validate() error {
+	f := r.Pull.faults()
+	checkPins(&f, "Release.Pins", r.Pins)
+	bottom := unit.Length(0)
+	if n := len(r.Pull.Sections); n > 0 {
+		bottom = r.Pull.Sections[n-1].Bottom
+	}
+	for i, c := range r.Components {
+		field := fmt.Sprintf("Release.Components[%d] %s", i, c.Name)
+		if !(c.Depth >= 0 && c.Depth <= bottom) {
+			f.add("%s Depth = %v: want from 0 to the joint at %v", field, c.Depth, bottom)
+		}
+		positive(&f, field+" Rating", c.Rating)
+		checkShare(&f, field+" Share", c.Share)
+	}
+	positive(&f, "Release.Rig", r.Rig)
+	checkShare(&f, "Release.RigShare", r.RigShare)
+	return f.err()
+}
+
+func checkShare(f *faults, field string, x float64) {
+	if !(x > 0 && x <= 1) {
+		f.add("%s = %v: want above 0 up to 1", field, x)
+	}
+}
+
+func checkPins(f *faults, field string, pins unit.Band[unit.Force]) {
+	f.include(field, pins.Check())
+	if pins.Least <= 0 {
+		f.add("%s part from %v: want above 0", field, pins.Least)
+	}
+}

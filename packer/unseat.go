@@ -1,0 +1,115 @@
+package packer
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+)
+
+// Unseating is a packer, or a joint, that is about to let go while pressure may
+// be trapped under it.
+//
+// Pull is the string above with Seal as the diameter that the trapped pressure
+// pushes on: the bore of the casing for a packer that is unseated, the seal bore
+// for a string that is pulled out of one. Its Plugged and Below are not used.
+type Unseating struct {
+	Pull    Pull
+	Trapped unit.Band[unit.Pressure] // under it; a band, since it is seldom known
+	Reserve unit.Force               // least weight that must stay on the hook
+}
+
+// Freed is what hangs on the hook at the moment of letting go.
+type Freed struct {
+	Differential unit.Band[unit.Pressure] // trapped less what stands above
+
+	// Weight is what the string weighs on the hook then, block and drag left
+	// out. Negative is pipe light: the well lifts the string.
+	Weight unit.Band[unit.Force]
+
+	// Light says whether the reserve is gone: not, unknown, or for certain.
+	Light State
+
+	// BleedTo is the greatest trapped pressure that leaves the reserve; where
+	// Hopeless is set, the string alone is too light for it even with none.
+	BleedTo  unit.Pressure
+	Hopeless bool
+
+	area    unit.Area
+	reserve unit.Force
+	trapped unit.Pressure
+}
+
+// Freed returns the weight on the hook when the packer or joint lets go.
+//
+//	W       = Balance(0) - block, with the trapped pressure under the seal
+//	bleed to  p = trapped + (W - reserve) / Ap
+//
+// Drag is left out: it holds the string down only until it doesn't. The trapped
+// pressure expands as the string rises, so the force falls off with liquid and
+// hardly at all with gas.
+//
+// Errors name every field out of range. Source: Balance.
+func (u Unseating) Freed() (Freed, error) {
+	p := u.Pull
+	p.Plugged, p.Below = true, 0
+	f := p.faults()
+	f.include("Unseating.Trapped", u.Trapped.Check())
+	if u.Trapped.Least < 0 {
+		f.add("Unseating.Trapped begins at %v: want 0 or more", u.Trapped.Least)
+	}
+	notNegative(&f, "Unseating.Reserve", u.Reserve)
+	if err := f.err(); err != nil {
+		return Freed{}, err
+	}
+	s, err := p.stations()
+	if err != nil {
+		return Freed{}, err
+	}
+	none := p.balance(s, 0)
+	area := unit.Area(float64(circle(p.Seal)))
+	bare := none.Reading - none.Block
+	above := unit.Pressure(s[len(s)-1].outer)
+	r := Freed{
+		Differential: u.Trapped.Shift(-above),
+		Weight:       onArea(u.Trapped, area).Times(-1).Shift(bare),
+		BleedTo:      unit.Pressure(float64(bare-u.Reserve) / float64(area)),
+		area:         area, reserve: u.Reserve, trapped: u.Trapped.Nominal,
+	}
+	switch {
+	case r.Weight.Greatest < u.Reserve:
+		r.Light = Acted
+	case r.Weight.Least < u.Reserve:
+		r.Light = Unknown
+	}
+	if r.BleedTo < 0 {
+		r.BleedTo, r.Hopeless = 0, true
+	}
+	return r, finiteResult("weight on the hook", float64(r.Weight.Least), float64(r.Weight.Greatest), float64(r.BleedTo))
+}
+
+// String says it in words.
+func (r Freed) String() string {
+	text := map[State]string{Not: "not pipe light", Unknown: "may be pipe light", Acted: "pipe light"}[r.Light]
+	text = fmt.Sprintf("%s: %s on the hook against a reserve of %s", text, r.Weight.Rounded(4), r.reserve.Rounded(4))
+	switch {
+	case r.Hopeless:
+		return text + "; too light even with nothing trapped"
+	case r.Light != Not:
+		return text + "; bleed to " + r.BleedTo.Rounded(4) + " first"
+	}
+	return text
+}
+
+// Steps works the pressure to bleed to.
+func (r Freed) Steps() []working.Step {
+	if r.Hopeless {
+		return nil
+	}
+	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	return []working.Step{{
+		Name: "pressure under it that leaves the reserve", Symbol: "p", Equation: "pt + (W - Wr)/Ap",
+		Inputs: []working.Input{in("pt", working.Of(r.trapped)), in("W", working.Of(r.Weight.Nominal)), in("Wr", working.Of(r.reserve)), in("Ap", working.Of(r.area))},
+		Value:  working.Of(r.BleedTo), Source: "balance of the string",
+	}}
+}
