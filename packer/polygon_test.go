@@ -122,7 +122,7 @@ func TestMarginIsOfTheShapeAlone(t *testing.T) {
 // Two ways: a load is inside exactly where every rating by itself bears it.
 func TestPolygonHoldsWhatTheRatingsHold(t *testing.T) {
 	r := ratings()
-	r.Cuts = []packer.Cut{{Name: "release pins", Area: -5 * unit.SquareInch, AtMost: 90 * unit.Kilopound, AtLeast: 1000 * unit.Kilopound}}
+	r.Limits = []packer.Limit{{Name: "release pins", Area: -5 * unit.SquareInch, AtMost: 90 * unit.Kilopound, AtLeast: 1000 * unit.Kilopound}}
 	p, err := r.Polygon()
 	require.NoError(t, err)
 	e, err := p.Envelope()
@@ -227,8 +227,8 @@ func TestBadPolygons(t *testing.T) {
 	p.Limits = p.Limits[:2]
 	_, err := p.Envelope()
 	require.ErrorContains(t, err, "2 names for 4 corners")
-	_, err = packer.Ratings{Cuts: []packer.Cut{{}}}.Polygon()
-	for _, field := range []string{"FromBelow", "FromAbove", "Tension", "Compression", "Up", "Down", "Cuts[0].Name", "Cuts[0].AtMost"} {
+	_, err = packer.Ratings{Limits: []packer.Limit{{}}}.Polygon()
+	for _, field := range []string{"FromBelow", "FromAbove", "Tension", "Compression", "Up", "Down", "Limits[0].Name", "Limits[0].AtMost"} {
 		require.ErrorContains(t, err, "Ratings."+field)
 	}
 	var none packer.Envelope

@@ -24,17 +24,17 @@ type Ratings struct {
 	// casing less the seal bore, or less what the tubing's own end force counts.
 	Area unit.Area
 
-	// Cuts are further limits, such as release pins.
-	Cuts []Cut
+	// Limits are further ones, such as release pins.
+	Limits []Limit
 }
 
-// Cut is a limit on axial load and differential together.
+// Limit is a bound on axial load and differential together.
 //
 //	-AtLeast ≤ F + Δp Area ≤ AtMost
 //
 // F is the axial load, positive up. Both ends are positive numbers, one for each
 // direction.
-type Cut struct {
+type Limit struct {
 	Name            string
 	Area            unit.Area
 	AtMost, AtLeast unit.Force
@@ -63,7 +63,7 @@ func (r Ratings) Polygon() (Polygon, error) {
 		{Load{r.FromBelow, r.Tension}, "mandrel in tension"},
 		{Load{-r.FromAbove, r.Tension}, "element from above"},
 	}
-	cuts := append([]Cut{{"slips", r.Area, r.Up, r.Down}}, r.Cuts...)
+	cuts := append([]Limit{{"slips", r.Area, r.Up, r.Down}}, r.Limits...)
 	for _, c := range cuts {
 		corners = clip(corners, c.Area, 1, c.AtMost, c.Name+" up")
 		corners = clip(corners, c.Area, -1, c.AtLeast, c.Name+" down")
@@ -139,8 +139,8 @@ func (r Ratings) Validate() error {
 	positive(&f, "Ratings.Up", r.Up)
 	positive(&f, "Ratings.Down", r.Down)
 	notNegative(&f, "Ratings.Area", r.Area)
-	for i, c := range r.Cuts {
-		field := fmt.Sprintf("Ratings.Cuts[%d]", i)
+	for i, c := range r.Limits {
+		field := fmt.Sprintf("Ratings.Limits[%d]", i)
 		if c.Name == "" {
 			f.add("%s.Name is empty: want a name", field)
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 )
 
 // ErrNowhereToCut says that no interval that can be cut is free.
@@ -99,7 +100,7 @@ func (n NotParted) Options() (Options, error) {
 	o.Higher = max(0, p.MostReading-n.Tried)
 	o.PressureAvailable = !r.Pull.Plugged
 	if o.PressureAvailable && p.Most < r.Pins.Greatest {
-		o.Pressure = unit.Pressure(float64(r.Pins.Greatest-p.Most) / float64(circle(r.Pull.Seal)))
+		o.Pressure = unit.Pressure(float64(r.Pins.Greatest-p.Most) / float64(tubular.AnnularCapacity(r.Pull.Seal, 0)))
 	}
 	o.Cut, o.NoCut = n.cut()
 	if o.NoCut != nil && !errors.Is(o.NoCut, ErrNowhereToCut) {

@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/tubular"
 )
 
 // Unseating is a packer, or a joint, that is about to let go while pressure may
@@ -67,7 +68,7 @@ func (u Unseating) Freed() (Freed, error) {
 		return Freed{}, err
 	}
 	none := p.balance(s, 0)
-	area := unit.Area(float64(circle(p.Seal)))
+	area := tubular.AnnularCapacity(p.Seal, 0)
 	bare := none.Reading - none.Block
 	above := unit.Pressure(s[len(s)-1].outer)
 	r := Freed{
