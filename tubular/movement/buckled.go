@@ -58,7 +58,6 @@ func (l *Landed) finish(c *Case) {
 	for i := range l.elements {
 		l.measure(c, i)
 	}
-	c.BuckledShortening = unit.Length(l.buckled(c, 0))
 	last := len(nodes) - 1
 	c.TrueForce, c.EffectiveForce, c.HangerLoad = nodes[last].True, nodes[last].Effective, nodes[0].True
 	c.Neutral = neutralDepth(nodes)
@@ -75,14 +74,13 @@ func (l *Landed) bend(c *Case, i int) {
 	e := &l.elements[k]
 	f, ei := -float64(n.Effective), bar.e*bar.i
 	wc := contact(float64(n.Weight)*l.points[i].sin, e.build, e.turn, f)
-	hole := math.Hypot(e.build, e.turn)
 	fp := 0.0
 	if bar.r > 0 {
 		fp = onset(ei, bar.r, wc)
 		n.Mode = mode(f, fp, l.ratio)
 	}
 	n.Onset = unit.Force(fp)
-	n.Contact, n.Curvature = unit.WeightPerLength(wc), unit.Curvature(hole)
+	n.Contact, n.Curvature = unit.WeightPerLength(wc), unit.Curvature(e.curvature)
 	switch n.Mode {
 	case Helical:
 		n.Contact = unit.WeightPerLength(max(wc, bar.r*f*f/(4*ei)))

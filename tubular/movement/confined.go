@@ -134,5 +134,6 @@ func contact(g, θ, φ, f float64) float64 {
 	if φ == 0 {
 		return math.Abs(g + f*θ)
 	}
-	return math.Hypot(g+f*θ, f*φ)
+	a, b := g+f*θ, f*φ
+	return math.Sqrt(a*a + b*b)
 }

@@ -12,14 +12,13 @@ import (
 // string's length doesn't answer to the force as an elastic string's does.
 var ErrNoRest = errors.New("movement: no packer force holds the seals at the stop")
 
-// hold finds where the seals come to rest between the stops. change is the
-// change of length under an added axial force at the lower end, and rises with
-// it at least as fast as Hooke's law says: compliance is that slope. So the
+// hold finds where the seals come to rest between the stops. free is where they
+// would go without them. change is the change of length under an added axial
+// force at the lower end; it is free at zero and rises with the force at least as fast as Hooke's law says: compliance is that slope. So the
 // force of the unbuckled string brackets the answer. Where buckling in a
 // deviated hole breaks that rule the bracket is widened, and if it still
 // doesn't hold an error says so.
-func hold(change func(force float64) float64, up, down, compliance float64) (force, motion float64, err error) {
-	free := change(0)
+func hold(free float64, change func(force float64) float64, up, down, compliance float64) (force, motion float64, err error) {
 	stop := min(max(free, up), down)
 	if stop == free {
 		return 0, free, nil
@@ -27,10 +26,15 @@ func hold(change func(force float64) float64, up, down, compliance float64) (for
 	far := (stop - free) / compliance
 	// A little more than Hooke's force, because of rounding.
 	far *= 1 + 1e-9
-	residual := func(f float64) float64 { return change(f) - stop }
+	residual := func(f float64) float64 {
+		if f == 0 {
+			return free - stop
+		}
+		return change(f) - stop
+	}
 	for range 20 {
 		if r := residual(far); r == 0 || (r > 0) == (far > 0) {
-			force, err = root.Find(residual, 0, far, math.Abs(far)*1e-14)
+			force, err = root.Find(residual, 0, far, math.Abs(far)*1e-13)
 			return force, stop, err
 		}
 		far *= 2

@@ -70,7 +70,7 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	down := -float64(slackOff)
 	l.setDown = SlackOff{Stretch: unit.Length(l.compliance() * down), Buckling: unit.Length(l.buckled(c, down) - c.buckled)}
 	c.SlackOff = l.setDown
-	c.PackerForce = -slackOff
+	c.PackerForce, c.BuckledShortening = -slackOff, unit.Length(c.buckled)+l.setDown.Buckling
 	l.finish(c)
 	return l, nil
 }
@@ -120,13 +120,18 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 	start := float64(c.Movement.Total() - l.setDown.Total())
 	up, down := l.seals.travel()
 	change := func(f float64) float64 { return start + compliance*f + l.buckled(c, f) - c.buckled }
-	force, motion, err := hold(change, up, down, compliance)
+	force, motion, err := hold(start, change, up, down, compliance)
 	if err != nil {
 		return err
 	}
+	c.BuckledShortening = unit.Length(c.buckled)
+	if force != 0 {
+		c.BuckledShortening = unit.Length(l.buckled(c, force))
+	}
 	// A length under the same force all along snaps into a helix at once: then
 	// no force gives just that length, and the root stands at the snap.
-	c.Snapping = force != 0 && math.Abs(change(force)-motion) > 1e-9*l.bars[len(l.bars)-1].bottom
+	rest := start + compliance*force + float64(c.BuckledShortening) - c.buckled
+	c.Snapping = force != 0 && math.Abs(rest-motion) > 1e-9*l.bars[len(l.bars)-1].bottom
 	c.PackerForce, c.SealMovement = unit.Force(force), unit.Length(motion)
 	l.finish(c)
 	return nil

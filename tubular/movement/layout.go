@@ -19,6 +19,7 @@ type point struct {
 type element struct {
 	length, drop float64 // along the hole and vertical
 	build, turn  float64
+	curvature    float64 // of the hole: build and turn together
 }
 
 // layOut fills in points and elements.
@@ -68,6 +69,7 @@ func between(a, b hydrostatics.Position) element {
 		e.build = float64(b.Inclination-a.Inclination) / e.length
 		sines := math.Sin(float64(a.Inclination)) * math.Sin(float64(b.Inclination))
 		e.turn = 2 * math.Asin(math.Sqrt(max(0, sines))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))) / e.length
+		e.curvature = math.Hypot(e.build, e.turn)
 	}
 	return e
 }

@@ -164,7 +164,7 @@ func TestNodesUseWhatTheBodyUses(t *testing.T) {
 }
 
 func TestLoadIntoAllocatesNothing(t *testing.T) {
-	l, states := thousand(t)
+	l, states := thousand(t, movement.Anchored, 5000*unit.PoundForce)
 	var c movement.Case
 	require.NoError(t, l.LoadInto(&c, states[0]))
 	i := 0
@@ -177,14 +177,14 @@ func TestLoadIntoAllocatesNothing(t *testing.T) {
 }
 
 // thousand is a string of about 1,000 nodes, anchored, with ten load cases.
-func thousand(t testing.TB) (*movement.Landed, []movement.State) {
+func thousand(t testing.TB, r movement.Restraint, slackOff unit.Force) (*movement.Landed, []movement.State) {
 	s := deviated(t, 0)
 	s.Spacing = 12 * unit.Foot
-	s.Seals.Restraint = movement.Anchored
+	s.Seals.Restraint = r
 	for k := range s.Sections {
 		s.Sections[k].Pipe.Material = s.Sections[k].Pipe.Material.WithStrength(80000*unit.PSI, 95000*unit.PSI)
 	}
-	l, err := s.Land(brine(0, 0), 5000*unit.PoundForce)
+	l, err := s.Land(brine(0, 0), slackOff)
 	require.NoError(t, err)
 	var states []movement.State
 	for i := range 10 {
@@ -193,9 +193,20 @@ func thousand(t testing.TB) (*movement.Landed, []movement.State) {
 	return l, states
 }
 
-func BenchmarkTenLoadCases(b *testing.B) {
-	l, states := thousand(b)
-	b.ReportMetric(float64(l.Size()), "nodes")
+// Ten load cases of an anchored string of 1,000 nodes, most of it sinusoidally
+// buckled, so that the packer force is solved for each.
+func BenchmarkTenLoadCasesBuckled(b *testing.B) {
+	l, states := thousand(b, movement.Anchored, 5000*unit.PoundForce)
+	benchmarkLoads(b, l, states)
+}
+
+// The same with free seals: forces, buckling and all limits at every node.
+func BenchmarkTenLoadCasesFree(b *testing.B) {
+	l, states := thousand(b, movement.Free, 0)
+	benchmarkLoads(b, l, states)
+}
+
+func benchmarkLoads(b *testing.B, l *movement.Landed, states []movement.State) {
 	var c movement.Case
 	b.ReportAllocs()
 	for b.Loop() {

@@ -13,7 +13,7 @@ func (a *Analysis) restrain(slackOff unit.Force) error {
 	// lower by as much.
 	start := float64(a.Movement.Total() - a.SlackOff.Total())
 	up, down := a.seals.travel()
-	force, motion, err := hold(func(f float64) float64 {
+	force, motion, err := hold(start, func(f float64) float64 {
 		return start + compliance*f + a.rebuckled(f)
 	}, up, down, compliance)
 	if err != nil {
