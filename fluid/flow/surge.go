@@ -87,8 +87,9 @@ type Surge struct {
 // Solve returns surge and swab: the friction of the effective velocity in each
 // section's annulus, in any regime, by Stream.Friction. It is steady: neither
 // inertia nor the gel's break is in it (GelPressure), nor anything below the
-// pipe's end. The method takes friction at the effective velocity as if the pipe
-// stood still, which for laminar flow is on the high side by some 10 to 20 %.
+// pipe's end. With Cling the method is exact for laminar Newtonian flow, where the
+// drag of the moving wall and the flow it has to let past add up; for other
+// fluids and regimes it is the trade's approximation.
 //
 // Source: Burkhardt (1961); Moore (1974).
 func (t Trip) Solve() (Surge, error) {

@@ -1,0 +1,108 @@
+package confined
+
+import (
+	"fmt"
+
+	"completion.example/fluid/internal/limit"
+	"completion.example/hydrostatics/unit"
+)
+
+// BleedVolume returns the volume that has to be let out of a trapped space, in
+// its state after, to bring it to a pressure: counted at that pressure and the
+// temperature after. Negative is a volume to be pumped in. What is let out is
+// taken from the fluids as they are mixed.
+//
+//	V = Σ mi/ρi(p, Ti) - V0 [1 + wall expansion + C (p - p0)] + squeeze
+func (t Trapped) BleedVolume(to unit.Pressure) (unit.Volume, error) {
+	f := limit.Faults{Scope: "confined"}
+	f.Wrap("trapped space", t.check())
+	limit.Between(&f, "to", to, 0, mostTrapped)
+	if err := f.Err(); err != nil {
+		return 0, err
+	}
+	m, v0, err := t.masses()
+	if err != nil {
+		return 0, err
+	}
+	v, err := t.volume(m, float64(to))
+	if err != nil {
+		return 0, err
+	}
+	return unit.Volume(v - t.space(v0, float64(to))), nil
+}
+
+// space is the volume of the space after, at a pressure.
+func (t Trapped) space(v0, p float64) float64 {
+	growth := v0 * t.Space.Expansion(t.HeatOuter, t.HeatInner)
+	return v0*(1+float64(t.Space.Compliance())*(p-float64(t.Pressure))) + growth - float64(t.Squeeze)
+}
+
+// PressureUp is the closed system of a pressure test, filled with one fluid.
+type PressureUp struct {
+	Space       Space
+	Fluid       Fluid
+	Volume      unit.Volume // of the space at From
+	From, To    unit.Pressure
+	Temperature unit.Temperature // mean in the well
+	Supply      unit.Temperature // of the fluid in the tank it is measured in, at zero gauge pressure
+}
+
+// Pumped is what a pressure test takes.
+type Pumped struct {
+	Volume      unit.Volume // measured in the tank
+	Compression unit.Volume // share of the fluid, at To
+	Ballooning  unit.Volume // share of the walls, at To
+	Stretch     float64     // Ballooning over the volume
+	// PerVolume is the mean rise of pressure per volume pumped, in Pa/m³.
+	PerVolume float64
+}
+
+// Solve returns the volume of fluid, as measured in the tank, that brings the
+// space from one pressure to another,
+//
+//	V = [ρ(p2) V (1 + C (p2 - p1)) - ρ(p1) V]/ρ(tank)
+//
+// The temperature in the well stays. System.VolumeFor is its linear form.
+func (u PressureUp) Solve() (Pumped, error) {
+	f := limit.Faults{Scope: "confined"}
+	u.Space.check(&f)
+	if u.Fluid == nil {
+		f.Add("Fluid is missing")
+	}
+	limit.Positive(&f, "Volume", u.Volume, 1e6*unit.CubicMetre)
+	limit.Between(&f, "From", u.From, 0, mostTrapped)
+	limit.Between(&f, "To", u.To, 0, mostTrapped)
+	if u.From == u.To {
+		f.Add("From and To are both %v; they must differ", u.To)
+	}
+	f.Temperature("Temperature", u.Temperature, unit.Kelvin(100), unit.Kelvin(1500))
+	f.Temperature("Supply", u.Supply, unit.Kelvin(100), unit.Kelvin(1500))
+	if err := f.Err(); err != nil {
+		return Pumped{}, err
+	}
+	at := func(p unit.Pressure, t unit.Temperature) (float64, error) {
+		return density(Fill{Name: "fluid", Fluid: u.Fluid}, p, t)
+	}
+	ρ1, err := at(u.From, u.Temperature)
+	if err != nil {
+		return Pumped{}, err
+	}
+	ρ2, err := at(u.To, u.Temperature)
+	if err != nil {
+		return Pumped{}, err
+	}
+	ρs, err := at(0, u.Supply)
+	if err != nil {
+		return Pumped{}, err
+	}
+	v, dp := float64(u.Volume), float64(u.To-u.From)
+	stretch := float64(u.Space.Compliance()) * dp
+	pumped := (ρ2*v*(1+stretch) - ρ1*v) / ρs
+	if pumped == 0 {
+		return Pumped{}, fmt.Errorf("confined: neither fluid nor walls give way between %v and %v", u.From, u.To)
+	}
+	return Pumped{
+		Volume: unit.Volume(pumped), Compression: unit.Volume(v * (1 - ρ1/ρ2)), Ballooning: unit.Volume(v * stretch),
+		Stretch: stretch, PerVolume: dp / pumped,
+	}, nil
+}

@@ -1,0 +1,223 @@
+package flow
+
+import (
+	"fmt"
+	"time"
+
+	"completion.example/fluid/internal/limit"
+	"completion.example/hydrostatics/unit"
+)
+
+// Stage is a volume of one liquid pumped at one rate.
+type Stage struct {
+	Liquid Liquid        `json:"liquid"`
+	Volume unit.Volume   `json:"volume"`
+	Rate   unit.FlowRate `json:"rate"`
+}
+
+// Displacement is a well full of liquid and what is pumped into it.
+type Displacement struct {
+	Well         Well
+	InPipe       Liquid // in the well before pumping
+	InAnnulus    Liquid
+	Stages       []Stage
+	BackPressure unit.Pressure // held on the returns; gauge
+	Reverse      bool          // pumped down the annulus
+	Output       unit.Volume   // of the pump, per stroke; zero counts no strokes
+	Every        unit.Volume   // points of the curve at least this often; zero takes the kinks alone
+}
+
+// Point is the state at a volume pumped. The pressures are exact between the
+// points too, by straight lines: they bend only where a front meets a change of
+// section. Where a rate changes or a front passes the exit they jump, and two
+// points have the same volume.
+type Point struct {
+	Volume       unit.Volume
+	Time         time.Duration
+	Strokes      float64
+	Rate         unit.FlowRate
+	PumpPressure unit.Pressure // at the inlet; below zero the well takes more than is pumped
+	Bottom       unit.Pressure // where the fluid goes round, on the annulus side
+	Equivalent   unit.Density  // of Bottom at its depth; 0 at no depth
+	Static       unit.Pressure // at the inlet with the pump off and the back pressure held: what shutting in would show
+	Friction     unit.Pressure // all losses together
+}
+
+// UTube is a stretch of pumping in which the columns outweigh the friction: the
+// inlet would need a vacuum, the pump loses its pressure, and the returns run
+// faster than the pump until the levels make up for it.
+type UTube struct {
+	From, To unit.Volume   // volumes pumped
+	Least    unit.Pressure // lowest inlet pressure in it, below zero
+	At       unit.Volume   // where that is
+}
+
+// Event is a front passing a place that matters.
+type Event struct {
+	What    string
+	Volume  unit.Volume
+	Time    time.Duration
+	Strokes float64
+}
+
+// Returned is what came back of one liquid.
+type Returned struct {
+	Name   string
+	Volume unit.Volume
+}
+
+// Schedule is a displacement worked out.
+type Schedule struct {
+	Points   []Point
+	Events   []Event
+	UTubes   []UTube
+	Returns  []Returned // in the order in which they come
+	Pumped   unit.Volume
+	Duration time.Duration
+	Strokes  float64
+
+	GreatestPump   Point // the highest pump pressure
+	GreatestBottom Point
+	LeastBottom    Point
+
+	// HoldBack is the further back pressure that would keep the inlet from
+	// U-tubing all the way; zero where it doesn't.
+	HoldBack unit.Pressure
+
+	fronts []front
+	legs   []leg
+}
+
+// front is the boundary between a liquid and the one that follows it.
+type front struct {
+	ahead, behind string
+	start         float64 // coordinate before pumping, in volume from the inlet
+}
+
+// mostPoints bounds the curve.
+const mostPoints = 20_000
+
+// Schedule returns pressures against volume pumped, with fronts that are flat:
+// no mixing, no channelling, no fluid left behind. With z the vertical depth and
+// ℓ the length along the hole, at each moment
+//
+//	p(inlet) = p(back) + Σ (dp/dℓ)·Δℓ + Δp(exit) - Σ ρ g Δz    along the flow
+//
+// Friction is Stream.Friction of each liquid in each section at the stage's rate.
+// Where the inlet pressure is below zero the liquid falls by itself (UTube); the
+// rates are then not those of the plan, and the pressures there are what it would
+// take to keep to it.
+//
+// Source: balance of pressures; API RP 13D (2006), 7 for the losses.
+func (d Displacement) Schedule() (Schedule, error) {
+	if err := d.check(); err != nil {
+		return Schedule{}, err
+	}
+	r, err := newRun(d)
+	if err != nil {
+		return Schedule{}, err
+	}
+	s := Schedule{fronts: r.fronts, legs: r.legs}
+	start, elapsed := 0.0, 0.0
+	for i, stage := range d.Stages {
+		end := start + float64(stage.Volume)
+		for _, v := range r.volumes(start, end) {
+			t := elapsed + (v-start)/float64(stage.Rate)
+			// Left and right of a front at the exit, and of a change of rate.
+			last := len(s.Points) - 1
+			if before := r.point(i, v, t, true); v > start && (last < 0 || before.Volume != s.Points[last].Volume) {
+				s.Points = append(s.Points, before)
+			}
+			if after := r.point(i, v, t, false); v < end && (len(s.Points) == 0 || after != s.Points[len(s.Points)-1]) {
+				s.Points = append(s.Points, after)
+			}
+		}
+		elapsed += (end - start) / float64(stage.Rate)
+		start = end
+	}
+	s.Pumped, s.Duration = unit.Volume(start), duration(elapsed)
+	s.Strokes = r.strokes(start)
+	s.extremes()
+	s.UTubes = uTubes(s.Points)
+	s.Events = r.events(start)
+	s.Returns = r.returns(start)
+	return s, nil
+}
+
+func (d Displacement) check() error {
+	f := limit.Faults{Scope: "flow"}
+	d.Well.check(&f)
+	d.InPipe.check(&f, "InPipe")
+	d.InAnnulus.check(&f, "InAnnulus")
+	if len(d.Stages) == 0 || len(d.Stages) > 100 {
+		f.Add("%d Stages; there must be 1 to 100", len(d.Stages))
+	}
+	var total unit.Volume
+	for i, s := range d.Stages {
+		at := limit.Index("Stages", i)
+		s.Liquid.check(&f, at+".Liquid")
+		limit.Positive(&f, at+".Volume", s.Volume, 1e5*unit.CubicMetre)
+		limit.Between(&f, at+".Rate", s.Rate, 1e-6*unit.LitrePerMinute, 1*unit.CubicMetrePerSecond)
+		total += s.Volume
+	}
+	limit.Between(&f, "BackPressure", d.BackPressure, 0, 1e9*unit.Pascal)
+	limit.Between(&f, "Output", d.Output, 0, 10*unit.CubicMetre)
+	limit.Between(&f, "Every", d.Every, 0, 1e5*unit.CubicMetre)
+	if d.Every > 0 && total/d.Every > mostPoints {
+		f.Add("Every is %v, which makes more than %d points of %v", d.Every, mostPoints, total)
+	}
+	if n := (len(d.Well.Pipe) + len(d.Well.Annulus)) * (len(d.Stages) + 2); n > mostPoints {
+		f.Add("%d sections and %d stages make more than %d points", len(d.Well.Pipe)+len(d.Well.Annulus), len(d.Stages), mostPoints)
+	}
+	return f.Err()
+}
+
+func (s *Schedule) extremes() {
+	s.GreatestPump, s.GreatestBottom, s.LeastBottom = s.Points[0], s.Points[0], s.Points[0]
+	for _, p := range s.Points {
+		if p.PumpPressure > s.GreatestPump.PumpPressure {
+			s.GreatestPump = p
+		}
+		if p.Bottom > s.GreatestBottom.Bottom {
+			s.GreatestBottom = p
+		}
+		if p.Bottom < s.LeastBottom.Bottom {
+			s.LeastBottom = p
+		}
+		s.HoldBack = max(s.HoldBack, -p.PumpPressure)
+	}
+}
+
+// uTubes finds where the inlet pressure is below zero, with the ends on the
+// straight lines between points.
+func uTubes(points []Point) []UTube {
+	var all []UTube
+	open := false
+	for i, p := range points {
+		if p.PumpPressure < 0 {
+			if !open {
+				from := p.Volume
+				if i > 0 && points[i-1].PumpPressure > 0 {
+					from = crossing(points[i-1], p)
+				}
+				all, open = append(all, UTube{From: from, Least: p.PumpPressure, At: p.Volume}), true
+			}
+			if u := &all[len(all)-1]; p.PumpPressure < u.Least {
+				u.Least, u.At = p.PumpPressure, p.Volume
+			}
+			all[len(all)-1].To = p.Volume
+		} else if open {
+			all[len(all)-1].To = crossing(points[i-1], p)
+			open = false
+		}
+	}
+	return all
+}
+
+func crossing(a, b Point) unit.Volume {
+	share := a.PumpPressure / (a.PumpPressure - b.PumpPressure)
+	return a.Volume + (b.Volume-a.Volume)*unit.Volume(share)
+}
+
+// String names the event with its volume.
+func (e Event) String() string { return fmt.Sprintf("%s at %s", e.What, e.Volume.Rounded(4)) }

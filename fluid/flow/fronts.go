@@ -1,0 +1,68 @@
+package flow
+
+import "completion.example/hydrostatics/unit"
+
+// Slug is a liquid in the well at some moment of a displacement, from its
+// leading front to its trailing one.
+type Slug struct {
+	Name   string
+	Volume unit.Volume // of it in the well
+	Spans  []Span      // in the order of flow, leading part last
+}
+
+// Span is the part of a slug in one section.
+type Span struct {
+	Section string
+	Side    Side
+	Upper   unit.Length // measured depths of its ends
+	Lower   unit.Length
+}
+
+// Length returns the length of hole a slug takes up.
+func (s Slug) Length() unit.Length {
+	var l unit.Length
+	for _, x := range s.Spans {
+		l += x.Lower - x.Upper
+	}
+	return l
+}
+
+// At returns what stands where when a volume is pumped, from the inlet on. It
+// is nil for a volume outside the schedule.
+func (s Schedule) At(pumped unit.Volume) []Slug {
+	if !(pumped >= 0 && pumped <= s.Pumped) || len(s.legs) == 0 {
+		return nil
+	}
+	v := float64(pumped)
+	total := s.legs[len(s.legs)-1].v1
+	var all []Slug
+	for k := len(s.fronts); k >= 0; k-- {
+		from, to := 0.0, total
+		name := ""
+		if k < len(s.fronts) {
+			from = max(from, s.fronts[k].start+v)
+			name = s.fronts[k].ahead
+		}
+		if k > 0 {
+			to = min(to, s.fronts[k-1].start+v)
+			name = s.fronts[k-1].behind
+		}
+		if to <= from {
+			continue
+		}
+		slug := Slug{Name: name, Volume: unit.Volume(to - from)}
+		for _, l := range s.legs {
+			a, b := max(from, l.v0), min(to, l.v1)
+			if b <= a {
+				continue
+			}
+			md := func(x float64) unit.Length {
+				return unit.Length(l.md0 + (l.md1-l.md0)*(x-l.v0)/(l.v1-l.v0))
+			}
+			u, w := md(a), md(b)
+			slug.Spans = append(slug.Spans, Span{l.section.Name, l.side, min(u, w), max(u, w)})
+		}
+		all = append(all, slug)
+	}
+	return all
+}
