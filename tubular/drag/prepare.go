@@ -1,0 +1,136 @@
+package drag
+
+import (
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+)
+
+// Prepared is a string laid into its well: what doesn't depend on the load is
+// computed once. It never changes, so it is safe for concurrent use.
+type Prepared struct {
+	elements []element // from the lower end up
+	climbs   []climb   // the same, as the march needs them
+	depths   []float64 // of the nodes, from the lower end up
+}
+
+// element is a length of string between two nodes, in SI.
+type element struct {
+	length  float64
+	weight  float64 // effective, along the string: w*Δtvd
+	side    float64 // effective, across it: w*L*sinθ
+	build   float64 // change of inclination, positive where it grows with depth
+	turn    float64 // change of direction out of the plane
+	μ       float64
+	radius  float64 // of the pipe, for torque
+	onset   float64 // compression at which it buckles
+	section int
+}
+
+// Prepare checks all inputs and lays the string into the well. Survey stations,
+// ends of sections and ends of zones are nodes.
+func (s String) Prepare() (*Prepared, error) {
+	if err := s.check(); err != nil {
+		return nil, err
+	}
+	marks := s.marks()
+	p := &Prepared{}
+	spacing := float64(s.spacing())
+	below, err := s.Path.At(s.Depth)
+	if err != nil {
+		return nil, err
+	}
+	p.depths = append(p.depths, float64(s.Depth))
+	for i := len(marks) - 1; i > 0; i-- {
+		top, bottom := marks[i-1], marks[i]
+		n := max(1, int(math.Ceil((bottom-top)/spacing-1e-9)))
+		for k := 1; k <= n; k++ {
+			md := top
+			if k < n {
+				md = bottom - (bottom-top)*float64(k)/float64(n)
+			}
+			above, err := s.Path.At(unit.Length(md))
+			if err != nil {
+				return nil, err
+			}
+			p.elements = append(p.elements, s.element(above, below))
+			p.depths = append(p.depths, md)
+			below = above
+		}
+	}
+	p.climbs = make([]climb, len(p.elements))
+	for i := range p.elements {
+		e := &p.elements[i]
+		below := p.elements[max(i-1, 0)].length
+		p.climbs[i] = climb{weight: e.weight, side: e.μ * e.side, build: e.μ * e.build, turn: e.μ * e.turn, half: e.length / below / 2}
+	}
+	return p, nil
+}
+
+// marks are the depths that must be nodes, from the top down.
+func (s String) marks() []float64 {
+	marks := []float64{0, float64(s.Depth)}
+	end := s.Depth
+	for i := len(s.Sections) - 1; i >= 0; i-- {
+		end -= s.Sections[i].Length
+		marks = append(marks, float64(end))
+	}
+	for _, z := range s.Zones {
+		marks = append(marks, float64(z.Bottom))
+	}
+	for _, st := range s.Path.Stations() {
+		marks = append(marks, float64(st.MD))
+	}
+	marks = slices.DeleteFunc(marks, func(m float64) bool { return m < 0 || m > float64(s.Depth) })
+	slices.Sort(marks)
+	// Depths that differ by rounding alone are one.
+	marks = slices.CompactFunc(marks, func(a, b float64) bool { return math.Abs(a-b) < 1e-9*float64(s.Depth) })
+	marks[len(marks)-1] = float64(s.Depth)
+	return marks
+}
+
+// element is the string between two positions.
+func (s String) element(a, b hydrostatics.Position) element {
+	middle := (a.MD + b.MD) / 2
+	section, zone := s.sectionAt(middle), s.zoneAt(middle)
+	pipe := s.Sections[section].Pipe
+	w := pipe.BuoyedWeight(s.Inside, s.Outside)
+	l := b.MD - a.MD
+	sin1, sin2 := math.Sin(float64(a.Inclination)), math.Sin(float64(b.Inclination))
+	e := element{
+		length: float64(l), weight: float64(w) * float64(b.TVD-a.TVD), side: float64(w) * float64(l) * (sin1 + sin2) / 2,
+		build: float64(b.Inclination - a.Inclination),
+		turn:  2 * math.Asin(math.Sqrt(max(0, sin1*sin2))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))),
+		μ:     zone.Friction, radius: float64(pipe.OD) / 2, section: section,
+	}
+	e.onset = float64(movement.Confined{
+		Pipe: pipe, Hole: zone.Hole, Weight: w, Inclination: (a.Inclination + b.Inclination) / 2,
+		Build: unit.Curvature(e.build / e.length), Turn: unit.Curvature(e.turn / e.length),
+	}.Sinusoidal())
+	if zone.Hole == pipe.OD {
+		e.onset = math.Inf(1)
+	}
+	return e
+}
+
+func (s String) sectionAt(md unit.Length) int {
+	end := s.Depth
+	for i := len(s.Sections) - 1; i > 0; i-- {
+		if end -= s.Sections[i].Length; md >= end {
+			return i
+		}
+	}
+	return 0
+}
+
+func (s String) zoneAt(md unit.Length) Zone {
+	for _, z := range s.Zones {
+		if md <= z.Bottom {
+			return z
+		}
+	}
+	return s.Zones[len(s.Zones)-1]
+}
