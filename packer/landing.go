@@ -43,8 +43,8 @@ const (
 )
 
 // MakeUp returns the joints to take off and the pups to put in that bring the
-// locator nearest to the height wanted, and of equally good ones those with the
-// fewest pieces.
+// locator nearest to the height wanted, though never below its shoulder, and of
+// equally good ones those with the fewest pieces.
 //
 //	pups = joints taken off - Above - Height - HangerDepth - HangerLength
 //
@@ -73,6 +73,9 @@ func (l Landing) MakeUp() (MakeUp, error) {
 			needed += l.Joints[n-1]
 		}
 		for set, sum := range sums {
+			if sum-needed > l.Height {
+				continue // so long that the locator meets its shoulder before the hanger lands
+			}
 			miss := unit.Length(math.Abs(float64(needed - sum)))
 			count := n + bits.OnesCount(uint(set))
 			if miss < least-tallyReading || miss < least+tallyReading && count < pieces {
@@ -94,10 +97,6 @@ func (l Landing) MakeUp() (MakeUp, error) {
 	// A string too long by so much stands so much lower.
 	m.Height = -l.Above - l.HangerDepth - l.HangerLength - length
 	m.Off = m.Height - l.Height
-	if m.Height < 0 {
-		return MakeUp{}, fmt.Errorf("packer: the nearest make-up (%d joints off, %d pups in) is %s too long: the locator meets its shoulder before the hanger lands",
-			m.Joints, len(m.Pups), (-m.Height).Rounded(4))
-	}
 	return m, nil
 }
 

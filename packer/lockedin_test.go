@@ -1,0 +1,97 @@
+package packer_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
+	"completion.example/internal/dimension"
+	"completion.example/packer"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+	"github.com/stretchr/testify/require"
+)
+
+// tubing is 3-1/2 in 9.3 lb/ft.
+func tubing() tubular.Pipe {
+	return tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
+}
+
+func ExampleLockIn_Locked() {
+	l, err := packer.LockIn{Pipe: tubing(), Length: 9000 * unit.Foot, Inside: 3500 * unit.PSI}.Locked()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("stretch while setting %.2f in, locked in %s of tension\n", l.Stretch.In(unit.Inch), l.Tension.Rounded(4))
+	// Output:
+	// stretch while setting 13.68 in, locked in 9843 lbf of tension
+}
+
+// Two ways: the closed form, and the node-by-node string that is landed plugged
+// under pressure and then bled off.
+func TestLockedInAgreesWithTheString(t *testing.T) {
+	for _, p := range [][2]float64{{3500, 0}, {0, 1500}, {5000, 500}} {
+		in, out := unit.Pressure(p[0])*unit.PSI, unit.Pressure(p[1])*unit.PSI
+		l, err := packer.LockIn{Pipe: tubing(), Length: 9000 * unit.Foot, Inside: in, Outside: out}.Locked()
+		require.NoError(t, err)
+		workingtest.Check(t, l.Steps())
+
+		path, err := hydrostatics.Vertical(9000 * unit.Foot)
+		require.NoError(t, err)
+		s := movement.String{
+			Sections: []movement.Section{{Pipe: tubing(), Bottom: 9000 * unit.Foot, Hole: tubing().OD}}, // no room to buckle
+			Path:     path,
+			Seals:    movement.Seals{Bore: tubing().OD, Restraint: movement.Anchored},
+		}
+		state := func(inside, outside unit.Pressure) movement.State {
+			column := func(at unit.Pressure) func(unit.Length) unit.Pressure {
+				return func(z unit.Length) unit.Pressure {
+					return at + hydrostatics.Pressure(9.5*unit.PoundPerGallon, z)
+				}
+			}
+			return movement.State{Inside: column(inside), Outside: column(outside), Tail: movement.Hanging}
+		}
+		landed, err := s.Land(state(in, out), 0)
+		require.NoError(t, err)
+		bled, err := landed.Load(state(0, 0))
+		require.NoError(t, err)
+		require.InDelta(t, l.Tension.In(unit.PoundForce), bled.PackerForce.In(unit.PoundForce), 0.01, "%v", p)
+		require.InDelta(t, (-l.Stretch).In(unit.Inch), bled.Movement.Total().In(unit.Inch), 1e-4)
+	}
+}
+
+// Signs: pressure inside leaves tension, pressure outside compression, and a
+// compensated hook neither.
+func TestLockedInSigns(t *testing.T) {
+	l, err := packer.LockIn{Pipe: tubing(), Length: 1000 * unit.Foot, Inside: 1000 * unit.PSI}.Locked()
+	require.NoError(t, err)
+	require.Positive(t, float64(l.Tension))
+	require.InDelta(t, 0.4*1000*math.Pi/4*2.992*2.992, l.Tension.In(unit.PoundForce), 1e-9)
+	l, err = packer.LockIn{Pipe: tubing(), Length: 1000 * unit.Foot, Outside: 1000 * unit.PSI}.Locked()
+	require.NoError(t, err)
+	require.Negative(t, float64(l.Tension))
+	l, err = packer.LockIn{Pipe: tubing(), Length: 1000 * unit.Foot, Inside: 1000 * unit.PSI, Top: packer.Compensated}.Locked()
+	require.NoError(t, err)
+	require.Zero(t, l.Tension)
+	require.Positive(t, float64(l.Stretch))
+	workingtest.Check(t, l.Steps())
+}
+
+func TestLockInFaults(t *testing.T) {
+	_, err := packer.LockIn{Inside: -1, Top: 7}.Locked()
+	for _, want := range []string{"LockIn.Pipe", "Length = 0", "Inside = ", "Top = 7"} {
+		require.ErrorContains(t, err, want)
+	}
+}
+
+func TestFormulasCarryNoUnits(t *testing.T) {
+	end := movement.End{Bore: 3.25 * unit.Inch, OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Inside: 12800 * unit.PSI, Outside: 4800 * unit.PSI, Below: 12000 * unit.PSI}
+	dimension.Check(t, dimension.Free, packer.JointLoad, end, 1000*unit.PoundForce)
+	dimension.Check(t, dimension.Free, packer.JointForce, end, 1000*unit.PoundForce)
+	dimension.Check(t, dimension.Free, packer.Push, 100*unit.PSI, 2*unit.SquareInch)
+	dimension.Check(t, dimension.Free, packer.ElementPressure, 1000*unit.PoundForce, 8.5*unit.Inch, 6*unit.Inch)
+}
