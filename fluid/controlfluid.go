@@ -1,0 +1,161 @@
+package fluid
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"sort"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// ControlFluid is a hydraulic fluid, or any other, known by its maker's table
+// of points by temperature at atmospheric pressure.
+//
+//	ρ(p, T) = ρ(T)/(1 − κ·p)
+//
+// ρ(T) is by straight lines between points; viscosity by straight lines in its
+// logarithm. κ is the mean isothermal compressibility up to p; zero is taken as
+// incompressible.
+//
+// Range: from the first to the last point's temperature, −1 atm to 30,000 psi;
+// no extrapolation. There must be two points or more, rising in temperature.
+//
+// Errors: *RangeError; ErrNoData for a viscosity that the points don't have.
+// Build one with a struct literal; it is checked on every call, so Validate is
+// only needed to find faults early.
+type ControlFluid struct {
+	Points      []ControlPoint
+	Compression unit.Compressibility // mean, isothermal; such as 3e-6 1/psi
+}
+
+// ControlPoint is one line of a maker's table.
+type ControlPoint struct {
+	Temperature unit.Temperature
+	Density     unit.Density
+	Viscosity   unit.Viscosity // zero where not given
+}
+
+const (
+	controlName      = "control fluid"
+	controlPGreatest = 30000 * unit.PSI
+)
+
+// Validate returns every fault of the table.
+func (c ControlFluid) Validate() error {
+	var faults []error
+	if len(c.Points) < 2 {
+		faults = append(faults, fmt.Errorf("fluid: %s: %d points; there must be two or more", controlName, len(c.Points)))
+	}
+	if !within(float64(c.Compression), 0, float64(brineCompression)) {
+		faults = append(faults, outside(controlName, "compressibility", c.Compression, unit.Compressibility(0), brineCompression))
+	}
+	for i, point := range c.Points {
+		of := fmt.Sprintf("%s, point %d", controlName, i+1)
+		faults = append(faults, point.faults(of)...)
+		if i > 0 && !(point.Temperature.Kelvin() > c.Points[i-1].Temperature.Kelvin()) {
+			faults = append(faults, fmt.Errorf("fluid: %s: temperature %s is not above the point before, %s", of,
+				point.Temperature.Rounded(errorDigits), c.Points[i-1].Temperature.Rounded(errorDigits)))
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// Limits that no hydraulic fluid comes near.
+const (
+	pointDensest     = 1e4 * unit.KilogramPerCubicMetre
+	pointMostViscous = 1e6 * unit.Centipoise
+	pointHottest     = 1000 // K
+)
+
+func (p ControlPoint) sound() bool {
+	return within(p.Temperature.Kelvin(), 1, pointHottest) && within(float64(p.Density), 1, float64(pointDensest)) &&
+		within(float64(p.Viscosity), 0, float64(pointMostViscous))
+}
+
+func (p ControlPoint) faults(of string) (faults []error) {
+	if !within(p.Temperature.Kelvin(), 1, pointHottest) {
+		faults = append(faults, outside(of, "temperature", p.Temperature, unit.Kelvin(1), unit.Kelvin(pointHottest)))
+	}
+	if !within(float64(p.Density), 1, float64(pointDensest)) {
+		faults = append(faults, outside(of, "density", p.Density, unit.KilogramPerCubicMetre, pointDensest))
+	}
+	if !within(float64(p.Viscosity), 0, float64(pointMostViscous)) {
+		faults = append(faults, outside(of, "viscosity", p.Viscosity, unit.Viscosity(0), pointMostViscous))
+	}
+	return faults
+}
+
+// valid is Validate without its texts.
+func (c ControlFluid) valid() bool {
+	if len(c.Points) < 2 || !within(float64(c.Compression), 0, float64(brineCompression)) {
+		return false
+	}
+	for i, point := range c.Points {
+		if !point.sound() || i > 0 && !(point.Temperature.Kelvin() > c.Points[i-1].Temperature.Kelvin()) {
+			return false
+		}
+	}
+	return true
+}
+
+// bracket returns the points around t and how far t lies between them.
+func (c ControlFluid) bracket(p unit.Pressure, t unit.Temperature) (a, b ControlPoint, share float64, err error) {
+	if !c.valid() {
+		return a, b, 0, c.Validate()
+	}
+	first, last := c.Points[0].Temperature, c.Points[len(c.Points)-1].Temperature
+	if T := t.Kelvin(); !within(T, first.Kelvin(), last.Kelvin()) || !within(float64(p), -float64(unit.Atmosphere), float64(controlPGreatest)) {
+		var faults []error
+		if !within(T, first.Kelvin(), last.Kelvin()) {
+			faults = append(faults, outside(controlName, "temperature", t, first, last))
+		}
+		if !within(float64(p), -float64(unit.Atmosphere), float64(controlPGreatest)) {
+			faults = append(faults, outside(controlName, "pressure", p, -unit.Atmosphere, controlPGreatest))
+		}
+		return a, b, 0, errors.Join(faults...)
+	}
+	i := sort.Search(len(c.Points)-2, func(i int) bool { return t.Kelvin() < c.Points[i+1].Temperature.Kelvin() })
+	a, b = c.Points[i], c.Points[i+1]
+	return a, b, float64(t.Sub(a.Temperature) / b.Temperature.Sub(a.Temperature)), nil
+}
+
+// Density returns ρ(T)/(1 − κ·p).
+func (c ControlFluid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
+	a, b, share, err := c.bracket(p, t)
+	if err != nil {
+		return 0, err
+	}
+	return (a.Density + unit.Density(share)*(b.Density-a.Density)) / unit.Density(1-float64(c.Compression)*float64(p)), nil
+}
+
+// Compressibility returns κ/(1 − κ·p), the slope of the same formula.
+func (c ControlFluid) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Compressibility, error) {
+	if _, _, _, err := c.bracket(p, t); err != nil {
+		return 0, err
+	}
+	return c.Compression / unit.Compressibility(1-float64(c.Compression)*float64(p)), nil
+}
+
+// Expansivity returns −(∂ρ/∂T)/ρ of the straight line that t lies on, at a point
+// of the line above it.
+func (c ControlFluid) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivity, error) {
+	a, b, share, err := c.bracket(p, t)
+	if err != nil {
+		return 0, err
+	}
+	rho := a.Density + unit.Density(share)*(b.Density-a.Density)
+	return unit.Expansivity(float64(a.Density-b.Density) / (float64(rho) * float64(b.Temperature.Sub(a.Temperature)))), nil
+}
+
+// Viscosity returns the viscosity at t, without an effect of pressure.
+func (c ControlFluid) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, error) {
+	a, b, share, err := c.bracket(p, t)
+	if err != nil {
+		return 0, err
+	}
+	if a.Viscosity == 0 || b.Viscosity == 0 {
+		return 0, fmt.Errorf("%w: the points of the %s around %s have no viscosity", ErrNoData, controlName, t.Rounded(errorDigits))
+	}
+	return a.Viscosity * unit.Viscosity(math.Pow(float64(b.Viscosity/a.Viscosity), share)), nil
+}
