@@ -1,82 +1,47 @@
 package packer
 
 import (
+	"errors"
 	"fmt"
-	"math"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
 )
 
 // Parted is the moment after a mandrel has parted: tubing and annulus are joined
 // at the joint, and what is under it may be open.
 type Parted struct {
-	Depth  unit.Length // true vertical, of the joint
-	Length unit.Length // measured depth of the joint
-
-	Tubing, Annulus               unit.Density  // of the columns, as one fluid each
-	TubingSurface, AnnulusSurface unit.Pressure // held at surface
-
-	TubingArea, AnnulusArea unit.Area // capacity per length
+	// Legs are tubing and annulus down to the joint, which is the port.
+	Legs hydrostatics.UTube
 
 	// Formation is the pressure at the joint that whatever lies under it brings,
-	// where the bore under the joint is open to it.
+	// where the bore under the joint is open to it, and Margin what the columns
+	// are to have over it.
 	Open      bool
 	Formation unit.Pressure
-	Margin    unit.Pressure // that the columns are to have over the formation
-}
-
-// Flow is which way fluid goes through the parted mandrel.
-type Flow uint8
-
-// Flows.
-const (
-	Still Flow = iota
-	TubingToAnnulus
-	AnnulusToTubing
-)
-
-// String says which way.
-func (f Flow) String() string {
-	switch f {
-	case Still:
-		return "none"
-	case TubingToAnnulus:
-		return "tubing to annulus"
-	case AnnulusToTubing:
-		return "annulus to tubing"
-	}
-	return fmt.Sprintf("flow %d", uint8(f))
-}
-
-// MarshalText writes the flow in words.
-func (f Flow) MarshalText() ([]byte, error) {
-	if f > AnnulusToTubing {
-		return nil, fmt.Errorf("packer: no flow %d", uint8(f))
-	}
-	return []byte(f.String()), nil
+	Margin    unit.Pressure
 }
 
 // Aftermath is what a parted mandrel leaves to do.
 type Aftermath struct {
-	Inside, Outside unit.Pressure // at the joint, just before
-	Differential    unit.Pressure // inside minus outside
-	Flow            Flow
+	// Differential is tubing minus annulus at the joint just before. Falling is
+	// the heavier side, which fluid flows out of.
+	Differential unit.Pressure
+	Falling      hydrostatics.Side
 
-	// Hold is the pressure to add on the lighter side at surface that stops the
-	// flow: annulus for flow out of the tubing, tubing for the other way.
+	// Hold is the pressure to add at surface on the lighter side that stops the
+	// flow before it begins.
 	Hold unit.Pressure
 
-	// Fall is how far the heavier column falls if both sides are open at surface,
-	// measured vertically, and Spilled what the lighter side gives back at
-	// surface meanwhile. Only with no pressure held.
-	Fall    unit.Length
-	Spilled unit.Volume
+	// Rest is how the legs come to rest if nothing is done; NoRest says why they
+	// don't, which is when the heavier one empties.
+	Rest   hydrostatics.AtRest
+	NoRest error
 
-	// Fill is what to pump to have the heavier fluid on both sides to the joint:
-	// into the lighter side's volume.
-	Fill   unit.Volume
-	Bottom unit.Volume // whole circulation: string and annulus down to the joint
+	// Fill is what to pump to have the heavier side's fluid on both sides: the
+	// lighter side's volume. Circulation is both.
+	Fill, Circulation unit.Volume
 
 	// Overbalance is the lighter column at the joint over the formation, with
 	// nothing held at surface; negative lets the well flow. Kill is the density
@@ -84,76 +49,123 @@ type Aftermath struct {
 	// the bore under the joint is closed.
 	Overbalance unit.Pressure
 	Kill        unit.Density
+
+	depth             unit.Length
+	formation, margin unit.Pressure
+	tubing, annulus   unit.Pressure
 }
 
 // Aftermath returns what happens when tubing and annulus are joined, and what to
 // pump.
 //
-//	pi = ρi g H + pi(surface)    po = ρo g H + po(surface)
-//	hold = |pi - po|
-//	fall:  ρh (H - x) = ρh x Ah/Al + ρl (H - x Ah/Al)
-//	       x = (ρh - ρl) H / (ρh + (ρh - ρl) Ah/Al)
-//	kill = (formation + margin) / (g H)
+//	hold        = |pt - pa|
+//	overbalance = least of the columns, without surface pressure, - formation
+//	kill        = (formation + margin) / (g H)
 //
-// h is the heavier column, l the lighter, which stays full and spills at
-// surface; A their areas, H the true vertical depth. The area of each side is
-// taken as even from surface to joint, on a straight hole of one inclination.
+// pt and pa are the pressures at the joint in tubing and annulus, H its true
+// vertical depth. How the legs come to rest is hydrostatics.UTube's answer; the
+// formation takes no part in it.
 //
 // Errors name every field out of range. Source: hydrostatics of communicating
 // columns.
 func (p Parted) Aftermath() (Aftermath, error) {
-	if err := p.Validate(); err != nil {
-		return Aftermath{}, err
-	}
-	a := Aftermath{
-		Inside:  hydrostatics.Pressure(p.Tubing, p.Depth) + p.TubingSurface,
-		Outside: hydrostatics.Pressure(p.Annulus, p.Depth) + p.AnnulusSurface,
-	}
-	a.Differential = a.Inside - a.Outside
-	a.Hold = unit.Pressure(math.Abs(float64(a.Differential)))
-	switch {
-	case a.Differential > 0:
-		a.Flow = TubingToAnnulus
-	case a.Differential < 0:
-		a.Flow = AnnulusToTubing
-	}
-	ρh, ρl, Ah, Al := float64(p.Tubing), float64(p.Annulus), float64(p.TubingArea), float64(p.AnnulusArea)
-	if ρh < ρl {
-		ρh, ρl, Ah, Al = ρl, ρh, Al, Ah
-	}
-	H, L := float64(p.Depth), float64(p.Length)
-	if p.TubingSurface == 0 && p.AnnulusSurface == 0 && ρh > ρl {
-		x := (ρh - ρl) * H / (ρh + (ρh-ρl)*Ah/Al)
-		a.Fall, a.Spilled = unit.Length(x), unit.Volume(x*L/H*Ah)
-	}
-	if ρh > ρl {
-		a.Fill = unit.Volume(Al * L)
-	}
-	a.Bottom = unit.Volume((Ah + Al) * L)
-	if p.Open {
-		a.Overbalance = hydrostatics.Pressure(unit.Density(ρl), p.Depth) - p.Formation
-		a.Kill = hydrostatics.EquivalentDensity(p.Formation+p.Margin, p.Depth)
-	}
-	return a, finiteResult("state after parting", float64(a.Differential), float64(a.Spilled), float64(a.Bottom), float64(a.Kill))
-}
-
-// Validate reports everything that is wrong with p.
-func (p Parted) Validate() error {
 	var f faults
-	positive(&f, "Parted.Depth", p.Depth)
-	if !finite(p.Length) || p.Length < p.Depth {
-		f.add("Parted.Length = %v: want no less than the true vertical depth, %v", p.Length, p.Depth)
-	}
-	notNegative(&f, "Parted.Tubing", p.Tubing)
-	notNegative(&f, "Parted.Annulus", p.Annulus)
-	notNegative(&f, "Parted.TubingSurface", p.TubingSurface)
-	notNegative(&f, "Parted.AnnulusSurface", p.AnnulusSurface)
-	positive(&f, "Parted.TubingArea", p.TubingArea)
-	positive(&f, "Parted.AnnulusArea", p.AnnulusArea)
 	notNegative(&f, "Parted.Formation", p.Formation)
 	notNegative(&f, "Parted.Margin", p.Margin)
 	if !p.Open && (p.Formation != 0 || p.Margin != 0) {
 		f.add("Parted.Formation = %v and Margin = %v: want 0 where Open is not set", p.Formation, p.Margin)
 	}
-	return f.err()
+	rest, err := p.Legs.Rest()
+	if err != nil && !errors.Is(err, hydrostatics.ErrNoBalance) {
+		f.include("Parted.Legs", err)
+	}
+	if err := f.err(); err != nil {
+		return Aftermath{}, err
+	}
+	a := Aftermath{Rest: rest, NoRest: err, formation: p.Formation, margin: p.Margin}
+	if a.depth, err = depthOn(p.Legs.Path, p.Legs.Port); err != nil {
+		return Aftermath{}, err
+	}
+	if a.tubing, err = p.bottom(p.Legs.Tubing); err != nil {
+		return Aftermath{}, err
+	}
+	if a.annulus, err = p.bottom(p.Legs.Annulus); err != nil {
+		return Aftermath{}, err
+	}
+	a.Differential = a.tubing - a.annulus
+	a.Hold = max(a.Differential, -a.Differential)
+	tubing, annulus := volume(p.Legs.Tubing, p.Legs.Port), volume(p.Legs.Annulus, p.Legs.Port)
+	a.Circulation = tubing + annulus
+	switch {
+	case a.Differential > 0:
+		a.Falling, a.Fill = hydrostatics.Tubing, annulus
+	case a.Differential < 0:
+		a.Falling, a.Fill = hydrostatics.Annulus, tubing
+	}
+	if p.Open {
+		a.Overbalance = min(a.tubing-p.Legs.Tubing.Surface, a.annulus-p.Legs.Annulus.Surface) - p.Formation
+		a.Kill = hydrostatics.EquivalentDensity(p.Formation+p.Margin, a.depth)
+	}
+	return a, finiteResult("state after parting", float64(a.Differential), float64(a.Circulation), float64(a.Kill))
+}
+
+// bottom is the pressure at the joint at the foot of a leg.
+func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
+	sum := l.Surface
+	top, err := depthOn(p.Legs.Path, l.Level)
+	if err != nil {
+		return 0, err
+	}
+	for _, fluid := range l.Fluids {
+		bottom, err := depthOn(p.Legs.Path, fluid.Bottom)
+		if err != nil {
+			return 0, err
+		}
+		sum += hydrostatics.Pressure(fluid.Density, bottom-top)
+		top = bottom
+	}
+	return sum, nil
+}
+
+func volume(l hydrostatics.Leg, port unit.Length) unit.Volume {
+	total, top := unit.Volume(0), unit.Length(0)
+	for _, s := range l.Sections {
+		bottom := min(s.Bottom, port)
+		if bottom > top {
+			total += unit.Volume(float64(s.Area) * float64(bottom-top))
+			top = bottom
+		}
+	}
+	return total
+}
+
+// depthOn returns the true vertical depth of a measured depth; without a path
+// the hole is vertical.
+func depthOn(path *hydrostatics.Path, md unit.Length) (unit.Length, error) {
+	if path == nil {
+		return md, nil
+	}
+	tvd, err := path.TVD(md)
+	if err != nil {
+		return 0, fmt.Errorf("packer: path: %w", err)
+	}
+	return tvd, nil
+}
+
+// Steps works the differential and, where there is one, the kill density.
+func (a Aftermath) Steps() []working.Step {
+	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	steps := []working.Step{{
+		Name: "differential at the joint", Symbol: "dp", Equation: "pt - pa",
+		Inputs: []working.Input{in("pt", working.Of(a.tubing)), in("pa", working.Of(a.annulus))},
+		Value:  working.Of(a.Differential), Source: "hydrostatics",
+	}}
+	if a.Kill > 0 {
+		steps = append(steps, working.Step{
+			Name: "density that kills it", Symbol: "ρ", Equation: "(pf + m)/(g*H)",
+			Inputs: []working.Input{in("pf", working.Of(a.formation)), in("m", working.Of(a.margin)), in("H", working.Of(a.depth))},
+			Value:  working.Of(a.Kill), Source: "hydrostatics",
+		})
+	}
+	return steps
 }

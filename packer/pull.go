@@ -62,7 +62,7 @@ func (p Pull) stations() ([]station, error) {
 	s := make([]station, 0, len(p.Sections)+1)
 	top := unit.Length(0)
 	for i := 0; i <= len(p.Sections); i++ {
-		tvd, err := p.depth(top)
+		tvd, err := depthOn(p.Path, top)
 		if err != nil {
 			return nil, err
 		}
@@ -86,17 +86,6 @@ func (p Pull) stations() ([]station, error) {
 		}
 	}
 	return s, nil
-}
-
-func (p Pull) depth(md unit.Length) (unit.Length, error) {
-	if p.Path == nil {
-		return md, nil
-	}
-	tvd, err := p.Path.TVD(md)
-	if err != nil {
-		return 0, fmt.Errorf("packer: Pull.Path: %w", err)
-	}
-	return tvd, nil
 }
 
 // end is the string's end in the joint.

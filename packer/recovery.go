@@ -136,7 +136,7 @@ func (n NotParted) cut() (Cut, error) {
 	reading := p.balance(s, 0).Reading
 	above := reading - p.Block - unit.Force(p.force(s, float64(c.Depth), 0, 0))
 	c.Reading = n.CutTension + above + p.Block
-	tvd, err := p.depth(c.Depth)
+	tvd, err := depthOn(p.Path, c.Depth)
 	if err != nil {
 		return Cut{}, err
 	}

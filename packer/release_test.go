@@ -132,7 +132,7 @@ func TestBalanceOnASlant(t *testing.T) {
 	require.InEpsilon(t, float64(flat.Weight)/2, float64(b.Weight), 1e-9)
 	p.Sections = []movement.Section{{Pipe: tubing(), Bottom: 9500 * unit.Foot}}
 	_, err = p.Balance(0)
-	require.ErrorContains(t, err, "Pull.Path")
+	require.ErrorContains(t, err, "packer: path")
 }
 
 func TestPartingByHand(t *testing.T) {
