@@ -10,5 +10,7 @@ func Suites() []Suite {
 		tubularStressSuite,
 		tubularStretchSuite,
 		tubularExpansionSuite,
+		movementSuite,
+		dragSuite,
 	}
 }
