@@ -27,7 +27,7 @@ func (p Pipe) Less(a Allowance) (Pipe, error) {
 		}
 	}
 	if loss := a.Inside + a.Outside; loss >= p.Wall() {
-		faults = append(faults, fmt.Errorf("tubular: Allowance = %v inside and %v outside: want together below the wall of %v", a.Inside, a.Outside, p.Wall()))
+		faults = append(faults, fmt.Errorf("tubular: Allowance = %v inside and %v outside: want together below the wall of %v", a.Inside, a.Outside, p.Wall().Rounded(5)))
 	}
 	if err := errors.Join(faults...); err != nil {
 		return Pipe{}, err

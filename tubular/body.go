@@ -12,7 +12,8 @@ type Body struct {
 	steel, inner, outer float64 // areas, m²
 	ri, ro, young       float64
 	perSteel            float64 // 1/As
-	inAs, outAs         float64 // Ai/As and Ao/As: Lamé's B/r² per differential at the other wall
+	inAs, outAs         float64 // Ai/As and Ao/As; Ao/As is Lamé's B/r² per differential at the inner wall
+	boreShare           float64 // Ai/Ao
 	riJ, roJ            float64 // r/J
 	yield, perYield     float64
 	burst               float64
@@ -35,7 +36,7 @@ func (p Pipe) Prepare() (Body, error) {
 		slenderness: r.Collapse.Slenderness, curve: r.Collapse.Curve, collapse: float64(r.Collapse.Pressure),
 	}
 	b.perSteel, b.perYield = 1/b.steel, 1/b.yield
-	b.inAs, b.outAs = b.inner*b.perSteel, b.outer*b.perSteel
+	b.inAs, b.outAs, b.boreShare = b.inner*b.perSteel, b.outer*b.perSteel, b.inner/b.outer
 	J := float64(p.PolarMoment())
 	b.riJ, b.roJ = b.ri/J, b.ro/J
 	return b, nil
@@ -52,14 +53,42 @@ func (p Pipe) Prepare() (Body, error) {
 //
 // Source: follows from Lamé and von Mises; see Pipe.Stresses.
 func (b *Body) VonMises(l Load) unit.Pressure {
-	pi, po, T := float64(l.Inside), float64(l.Outside), float64(l.Torque)
-	e := math.Abs(float64(l.Axial)*b.perSteel - pi*b.inAs + po*b.outAs)
-	c := b.young * math.Abs(float64(l.Curvature))
-	dp := pi - po
+	if l.Curvature == 0 && l.Torque == 0 {
+		return b.StraightVonMises(l.Axial, l.Inside, l.Outside)
+	}
+	e, h := b.terms(float64(l.Axial), float64(l.Inside), float64(l.Outside))
+	return b.bentAndTwisted(math.Abs(e), h, float64(l.Curvature), float64(l.Torque))
+}
+
+// StraightVonMises is VonMises without bending and torque: short enough to be
+// put into a caller's loop by the compiler.
+//
+//	σv² = σe² + 3 (Δp Ao/As)²
+func (b *Body) StraightVonMises(axial unit.Force, inside, outside unit.Pressure) unit.Pressure {
+	e, h := b.terms(float64(axial), float64(inside), float64(outside))
+	return unit.Pressure(math.Sqrt(e*e + 3*h*h))
+}
+
+// terms returns the effective force over the steel area, and Lamé's term at the
+// inner wall.
+func (b *Body) terms(F, pi, po float64) (e, h float64) {
+	return F*b.perSteel - pi*b.inAs + po*b.outAs, (pi - po) * b.outAs
+}
+
+// bentAndTwisted is VonMises of e, the effective stress, and h, Lamé's term at
+// the inner wall, with bending and torque, where either wall may govern.
+func (b *Body) bentAndTwisted(e, h, κ, T float64) unit.Pressure {
+	c := b.young * math.Abs(κ)
 	n, m := e+c*b.ri, e+c*b.ro
-	hi, ho := dp*b.outAs, dp*b.inAs
+	ho := h * b.boreShare
 	ti, to := T*b.riJ, T*b.roJ
-	return unit.Pressure(math.Sqrt(max(n*n+3*(hi*hi+ti*ti), m*m+3*(ho*ho+to*to))))
+	inner := n*n + 3*(h*h+ti*ti)
+	// Not max, which costs more: an outer that isn't a number is no greater, and
+	// then inner isn't one either.
+	if outer := m*m + 3*(ho*ho+to*to); outer > inner {
+		inner = outer
+	}
+	return unit.Pressure(math.Sqrt(inner))
 }
 
 // Collapse returns the least outside minus inside pressure that collapses the
@@ -73,10 +102,11 @@ func (b *Body) Collapse(axialStress, inside unit.Pressure) unit.Pressure {
 		return unit.Pressure(b.collapse)
 	}
 	left := EquivalentYield(unit.Pressure(b.yield), unit.Pressure(s))
-	if left >= leastYield {
-		c := collapseCurve(left)
-		return c.Pressure(b.slenderness)
+	share := unit.Pressure(1)
+	if left < leastYield {
+		left, share = leastYield, left/leastYield
 	}
-	c := collapseCurve(leastYield)
-	return c.Pressure(b.slenderness) * (left / leastYield)
+	var c CollapseCurve
+	c.prepare(left)
+	return share * c.Pressure(b.slenderness)
 }

@@ -72,7 +72,7 @@ func (p Pipe) DuctileRupture(r Rupture) (unit.Pressure, error) {
 	}
 	left := WallTolerance*float64(p.Wall()) - ka*float64(r.Imperfection)
 	if left <= 0 {
-		return 0, fmt.Errorf("tubular: Rupture.Imperfection = %v: leaves nothing of a wall of %v", r.Imperfection, p.Wall())
+		return 0, fmt.Errorf("tubular: Rupture.Imperfection = %v: leaves nothing of a wall of %v", r.Imperfection, p.Wall().Rounded(5))
 	}
 	kdr := math.Pow(0.5, n+1) + math.Pow(1/math.Sqrt(3), n+1)
 	return unit.Pressure(2 * kdr * float64(p.Material.Tensile) * left / (float64(p.OD) - left)), nil
