@@ -208,10 +208,20 @@ func (c *Column) Density(tvd unit.Length) (unit.Density, error) {
 }
 
 // Layers returns the layers, from the top down.
-func (c *Column) Layers() []Layer { return slices.Clone(c.layers) }
+func (c *Column) Layers() []Layer {
+	if c == nil {
+		return nil
+	}
+	return slices.Clone(c.layers)
+}
 
 // Reference returns where the pressure is given.
-func (c *Column) Reference() Reference { return c.reference }
+func (c *Column) Reference() Reference {
+	if c == nil {
+		return Reference{}
+	}
+	return c.reference
+}
 
 // Top returns the least depth of the column.
 func (c *Column) Top() unit.Length {

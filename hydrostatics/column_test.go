@@ -69,3 +69,279 @@ func TestGasColumnClosedForm(t *testing.T) {
 		}
 	}
 }
+
+// curved is a liquid whose density bends in both pressure and temperature.
+type curved struct{}
+
+func (curved) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
+	x, c := float64(p)/1e8, t.Celsius()
+	return unit.Density(1150 + 45*x - 8*x*x - 0.2*c - 0.003*c*c + 0.05*x*c), nil
+}
+
+// kinked has a density whose slope jumps at 20 MPa.
+type kinked struct{}
+
+func (kinked) Density(p unit.Pressure, _ unit.Temperature) (unit.Density, error) {
+	return unit.Density(1000 + 20*math.Max(float64(p)/1e8-0.2, 0)), nil
+}
+
+// jumping has two phases.
+type jumping struct{}
+
+func (jumping) Density(p unit.Pressure, _ unit.Temperature) (unit.Density, error) {
+	if p < 10*unit.Megapascal {
+		return 200, nil
+	}
+	return 700, nil
+}
+
+// noisy isn't a function of the state at all.
+type noisy struct{ n *int }
+
+func (f noisy) Density(unit.Pressure, unit.Temperature) (unit.Density, error) {
+	*f.n++
+	return unit.Density(1000 + float64(*f.n%7)), nil
+}
+
+// fine integrates by the classical Runge–Kutta rule with n equal steps: slow,
+// and nothing in common with collocation.
+func fine(f Fluid, profile *TemperatureProfile, p, from, to float64, n int) float64 {
+	rho := func(z, p float64) float64 {
+		d, err := f.Density(unit.Pressure(p), profile.At(unit.Length(z)))
+		if err != nil {
+			return math.NaN()
+		}
+		return float64(d) * gravity
+	}
+	h := (to - from) / float64(n)
+	for i := range n {
+		z := from + h*float64(i)
+		k1 := rho(z, p)
+		k2 := rho(z+h/2, p+h/2*k1)
+		k3 := rho(z+h/2, p+h/2*k2)
+		k4 := rho(z+h, p+h*k3)
+		p += h / 6 * (k1 + 2*k2 + 2*k3 + k4)
+	}
+	return p
+}
+
+func offshore(t testing.TB) *TemperatureProfile {
+	t.Helper()
+	p, err := Geothermal{
+		GroundTVD: 1500, Ground: unit.Celsius(4), Gradient: 0.032,
+		SeaTVD: 25, Sea: unit.Celsius(22), Water: []TemperaturePoint{{300, unit.Celsius(9)}},
+	}.Profile(6000)
+	require.NoError(t, err)
+	return p
+}
+
+// Against an independent fine integration, down and up, across kinks of the
+// temperature.
+func TestColumnAgainstFineIntegration(t *testing.T) {
+	profile := offshore(t)
+	for name, f := range map[string]Fluid{
+		"curved": curved{}, "gas": idealGas{0.018, 0.95}, "heavy gas": idealGas{0.044, 0.7}, "exponential": brine, "hidden": hidden{brine},
+	} {
+		c, err := NewColumn([]Layer{{f, 0, 6000}}, profile, Reference{Pressure: 15 * unit.Megapascal, TVD: 2000})
+		require.NoError(t, err)
+		for _, z := range []float64{0, 10, 299, 300, 301, 1500, 1999.5, 2000, 2500, 6000} {
+			got, err := c.At(unit.Length(z))
+			require.NoError(t, err)
+			want := 15e6
+			at := 2000.0
+			for at != z { // the fine rule too must stop at the kinks
+				next := profile.kink(at, z)
+				want = fine(f, profile, want, at, next, 2000)
+				at = next
+			}
+			require.InDelta(t, want-15e6, float64(got)-15e6, 1e-8*math.Abs(want-15e6)+1e-7, "%s at %g m", name, z)
+			carried, err := c.Carry(15*unit.Megapascal, 2000, unit.Length(z))
+			require.NoError(t, err)
+			require.InDelta(t, float64(got), float64(carried), 1e-9*math.Abs(want-15e6)+1e-7, "%s at %g m", name, z)
+			back, err := c.Depth(got)
+			require.NoError(t, err)
+			require.InDelta(t, z, float64(back), 1e-6, name)
+		}
+	}
+}
+
+// The closed form and the numerical column of one fluid agree.
+func TestClosedFormIsTheNumericalColumn(t *testing.T) {
+	for _, profile := range []*TemperatureProfile{straight(t, 15, 0.03), straight(t, 60, 0), straight(t, 90, -0.01), offshore(t)} {
+		a, err := NewColumn([]Layer{{brine, 0, 5000}}, profile, Reference{TVD: 100})
+		require.NoError(t, err)
+		b, err := NewColumn([]Layer{{hidden{brine}, 0, 5000}}, profile, Reference{TVD: 100})
+		require.NoError(t, err)
+		for z := 0.0; z <= 5000; z += 123.4 {
+			x, err := a.At(unit.Length(z))
+			require.NoError(t, err)
+			y, err := b.At(unit.Length(z))
+			require.NoError(t, err)
+			require.InDelta(t, float64(x), float64(y), 1e-9*math.Abs(float64(x))+1e-6)
+		}
+	}
+	// Compressibility or expansivity alone.
+	for _, f := range []SlightlyCompressible{
+		{Reference: 1100, Compressibility: 4e-10},
+		{Reference: 1100, Temperature: unit.Celsius(20), Expansivity: 5e-4},
+	} {
+		profile := straight(t, 15, 0.03)
+		c, err := NewColumn([]Layer{{f, 0, 5000}}, profile, Reference{})
+		require.NoError(t, err)
+		p, err := c.At(5000)
+		require.NoError(t, err)
+		require.InEpsilon(t, fine(f, profile, 0, 0, 5000, 5000), float64(p), 1e-11)
+	}
+}
+
+func TestKinksAndJumpsOfTheFluid(t *testing.T) {
+	profile := straight(t, 20, 0)
+	c, err := NewColumn([]Layer{{kinked{}, 0, 4000}}, profile, Reference{})
+	require.NoError(t, err)
+	p, err := c.At(4000)
+	require.NoError(t, err)
+	z := 20e6 / (1000 * gravity) // down to the kink at 1,000 kg/m³, then exponential
+	rest := 4000 - z
+	k := 20 / 1e8
+	require.InEpsilon(t, 20e6+1000/k*math.Expm1(k*gravity*rest), float64(p), 1e-8)
+
+	c, err = NewColumn([]Layer{{jumping{}, 0, 8000}}, profile, Reference{})
+	require.NoError(t, err)
+	p, err = c.At(8000)
+	require.NoError(t, err)
+	z = 10e6 / (200 * gravity)
+	require.InEpsilon(t, 10e6+700*gravity*(8000-z), float64(p), 1e-8)
+
+	n := 0
+	_, err = NewColumn([]Layer{{noisy{&n}, 0, 8000}}, profile, Reference{})
+	require.ErrorContains(t, err, "smooth enough")
+	require.Less(t, n, 1_000_000, "it must give up in good time")
+}
+
+func TestLayersAddUp(t *testing.T) {
+	layers := []Layer{{Incompressible(0), 0, 100}, {Incompressible(850), 100, 2000}, {Incompressible(1200), 2000, 3000}}
+	top, err := NewColumn(layers, nil, Reference{Pressure: 5e6})
+	require.NoError(t, err)
+	for _, row := range [][2]float64{{0, 5e6}, {100, 5e6}, {1100, 5e6 + 850*gravity*1000}, {2000, 5e6 + 850*gravity*1900}, {3000, 5e6 + gravity*(850*1900+1200*1000)}} {
+		p, err := top.At(unit.Length(row[0]))
+		require.NoError(t, err)
+		require.InDelta(t, row[1], float64(p), 1e-8)
+		// The same column hung from any depth of itself is the same column.
+		other, err := top.WithReference(Reference{p, unit.Length(row[0])})
+		require.NoError(t, err)
+		for z := unit.Length(0); z <= 3000; z += 250 {
+			a, err := top.At(z)
+			require.NoError(t, err)
+			b, err := other.At(z)
+			require.NoError(t, err)
+			require.InDelta(t, float64(a), float64(b), 1e-7)
+		}
+		require.Equal(t, Reference{p, unit.Length(row[0])}, other.Reference())
+	}
+	z, err := top.Depth(5e6)
+	require.NoError(t, err)
+	require.Zero(t, z, "the least depth of an empty layer")
+	rho, err := top.EquivalentDensity(3000)
+	require.NoError(t, err)
+	require.InEpsilon(t, (5e6+gravity*(850*1900+1200*1000))/(gravity*3000), float64(rho), 1e-14)
+	_, err = top.EquivalentDensity(0)
+	require.Error(t, err)
+	own, err := top.Density(2500)
+	require.NoError(t, err)
+	require.Equal(t, unit.Density(1200), own)
+	own, err = top.Density(2000)
+	require.NoError(t, err)
+	require.Equal(t, unit.Density(850), own)
+	require.Equal(t, layers, top.Layers())
+	require.Equal(t, unit.Length(3000), top.Bottom())
+}
+
+func TestProfileIsAt(t *testing.T) {
+	c, err := NewColumn([]Layer{{Incompressible(900), 0, 500}, {curved{}, 500, 4000}}, offshore(t), Reference{Pressure: 1e7, TVD: 3000})
+	require.NoError(t, err)
+	depths := []unit.Length{0, 499, 500, 501, 4000, 1200, 3, 2999, 3000, 3001}
+	dst := make([]unit.Pressure, len(depths))
+	require.NoError(t, c.Profile(depths, dst))
+	for i, z := range depths {
+		p, err := c.At(z)
+		require.NoError(t, err)
+		require.InDelta(t, float64(p), float64(dst[i]), 1e-7)
+	}
+	require.Zero(t, testing.AllocsPerRun(100, func() { _ = c.Profile(depths, dst) }))
+	require.Zero(t, testing.AllocsPerRun(100, func() { _, _ = c.At(1234); _, _ = c.Carry(1e6, 0, 4000) }))
+	require.Error(t, c.Profile(depths, dst[:3]))
+	require.ErrorIs(t, c.Profile([]unit.Length{5000}, dst[:1]), ErrOutsideColumn)
+}
+
+func TestPressureRisesWithDepth(t *testing.T) {
+	c, err := NewColumn([]Layer{{idealGas{0.02, 0.9}, 0, 3000}, {curved{}, 3000, 6000}}, offshore(t), Reference{Pressure: 2e7})
+	require.NoError(t, err)
+	last := unit.Pressure(0)
+	for z := unit.Length(0); z <= 6000; z += 0.37 {
+		p, err := c.At(z)
+		require.NoError(t, err)
+		require.Greater(t, p, last, "at %v", z)
+		last = p
+	}
+}
+
+func TestColumnFaults(t *testing.T) {
+	nan := unit.Length(math.NaN())
+	_, err := NewColumn([]Layer{{nil, 0, 100}, {Incompressible(-5), 150, 120}, {curved{}, nan, 500}}, nil, Reference{Pressure: unit.Pressure(nan)})
+	for _, want := range []string{"layer 1 has no fluid", "layer 2: bottom is", "layer 2: top is", "layer 2: hydrostatics: density is", "layer 3: top is NaN", "layer 3: its density varies", "reference pressure is NaN"} {
+		require.ErrorContains(t, err, want)
+	}
+	_, err = NewColumn(nil, nil, Reference{})
+	require.ErrorContains(t, err, "at least one layer")
+	good := []Layer{{Incompressible(1000), 0, 100}}
+	_, err = NewColumn(good, nil, Reference{TVD: 101})
+	require.ErrorIs(t, err, ErrOutsideColumn)
+	_, err = NewColumn(good, nil, Reference{TVD: nan})
+	require.ErrorIs(t, err, ErrOutsideColumn)
+	_, err = NewColumn([]Layer{{curved{}, 0, 100}}, &TemperatureProfile{}, Reference{})
+	require.ErrorContains(t, err, "temperature profile")
+	_, err = NewColumn([]Layer{{SlightlyCompressible{Reference: -1, Compressibility: -1, Expansivity: 1}, 0, 100}}, straight(t, 0, 0), Reference{})
+	for _, want := range []string{"density is", "compressibility is", "reference temperature is"} {
+		require.ErrorContains(t, err, want)
+	}
+
+	c, err := NewColumn(good, nil, Reference{Pressure: 1e6})
+	require.NoError(t, err)
+	for _, z := range []unit.Length{-1, 100.1, nan, unit.Length(math.Inf(1))} {
+		_, err := c.At(z)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+		_, err = c.Carry(0, 0, z)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+		_, err = c.Density(z)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+	}
+	for _, p := range []unit.Pressure{0, 1e6 - 1, 3e6, unit.Pressure(nan)} {
+		_, err := c.Depth(p)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+	}
+	for _, none := range []*Column{nil, {}} {
+		_, err := none.At(0)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+		_, err = none.Depth(0)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+		_, err = none.Carry(0, 0, 0)
+		require.ErrorIs(t, err, ErrOutsideColumn)
+		_, err = none.WithReference(Reference{})
+		require.ErrorIs(t, err, ErrOutsideColumn)
+	}
+	// Depths that differ by the rounding of a conversion are the same depth.
+	_, err = NewColumn([]Layer{{Incompressible(1), 0, 100}, {Incompressible(1), 100 + 1e-9, 200}}, nil, Reference{TVD: 200 + 1e-9})
+	require.NoError(t, err)
+}
+
+// A fluid that has no density at some depth is an error that says where.
+func TestFluidOutOfRange(t *testing.T) {
+	_, err := NewColumn([]Layer{{idealGas{0.02, 1}, 0, 3000}}, straight(t, 20, 0.03), Reference{Pressure: -2 * unit.Bar})
+	require.ErrorContains(t, err, "no gas below vacuum")
+	require.ErrorContains(t, err, "layer 1")
+	_, err = NewColumn([]Layer{{brine, 0, 3000}}, &TemperatureProfile{}, Reference{})
+	require.Error(t, err)
+	huge := SlightlyCompressible{Reference: 1000, Compressibility: 1e-6}
+	_, err = NewColumn([]Layer{{huge, 0, 3000}}, straight(t, 20, 0), Reference{})
+	require.ErrorContains(t, err, "not finite")
+}

@@ -98,13 +98,22 @@ func verticalReach(from, to *node) (high, low float64) {
 		return high, low
 	}
 	a := between(from, to)
-	theta := math.Atan(-a.along.v / a.aside.v)
-	if theta < 0 {
-		theta += math.Pi
-	}
-	if s := theta / a.bend * a.length; s > 0 && s < a.length {
-		turn, _ := a.at(s)
-		high, low = math.Max(high, from.pos.v+turn.v), math.Min(low, from.pos.v+turn.v)
+	if s := a.turn(); s > 0 {
+		bend, _ := a.at(s)
+		high, low = math.Max(high, from.pos.v+bend.v), math.Min(low, from.pos.v+bend.v)
 	}
 	return high, low
+}
+
+// turn returns the length after which the arc is level, zero if it never is
+// between its ends.
+func (a arc) turn() float64 {
+	if a.bend == 0 || a.along.v == 0 {
+		return 0
+	}
+	theta := math.Atan2(math.Abs(a.along.v), -math.Copysign(a.aside.v, a.aside.v*a.along.v))
+	if s := theta / a.bend * a.length; s < a.length {
+		return s
+	}
+	return 0
 }

@@ -59,3 +59,219 @@ func TestMDsOfARisingHole(t *testing.T) {
 		require.True(t, found, "MD %g not among %v", md, p.MDs(h))
 	}
 }
+
+// tangentIntegral is the position by integrating the tangent, whose direction
+// turns at a constant rate in the plane of the two end tangents.
+func tangentIntegral(l float64, t1, t2 vector) vector {
+	beta := math.Atan2(cross(t1, t2), t1.dot(t2))
+	at := func(s float64) vector {
+		a, b := math.Sin(beta*(1-s))/math.Sin(beta), math.Sin(beta*s)/math.Sin(beta)
+		return t1.times(a).plus(t2.times(b)) // slerp
+	}
+	var sum vector
+	const n = 4000
+	for i := range n { // Simpson
+		a, b := float64(i)/n, float64(i+1)/n
+		sum = sum.plus(at(a).plus(at((a + b) / 2).times(4)).plus(at(b)).times(l / n / 6))
+	}
+	return sum
+}
+
+func cross(a, b vector) float64 {
+	c := vector{a.e*b.v - a.v*b.e, a.v*b.n - a.n*b.v, a.n*b.e - a.e*b.n}
+	return math.Sqrt(c.dot(c))
+}
+
+func TestArcIsTheIntegralOfItsTangent(t *testing.T) {
+	for _, row := range [][4]float64{{3, 20, 25, 45}, {0, 0, 90, 130}, {45, 130, 52, 139}, {5, 0, 5, 180}, {88, 359, 95, 1}, {10, 40, 150, 80}, {0, 10, 179, 10}} {
+		i1, a1 := degrees(row[0], row[1])
+		i2, a2 := degrees(row[2], row[3])
+		t1, t2 := direction(i1, a1), direction(i2, a2)
+		got, bend := chord(100, t1, t2)
+		want := tangentIntegral(100, t1, t2)
+		require.InDelta(t, math.Atan2(cross(t1, t2), t1.dot(t2)), bend, 1e-13, "%v", row)
+		for _, d := range []float64{got.n - want.n, got.e - want.e, got.v - want.v} {
+			require.InDelta(t, 0, d, 1e-9, "%v", row)
+		}
+	}
+}
+
+// The textbook's arc cosine and ratio factor, where they keep their digits.
+// Source: Taylor and Mason, SPE Journal, February 1972; the form of Bourgoyne
+// et al. 1986, Eq. 8.61.
+func TestTextbookForm(t *testing.T) {
+	i1, a1 := degrees(15, 20)
+	i2, a2 := degrees(25, 45)
+	d, bend := chord(100, direction(i1, a1), direction(i2, a2))
+	cos := math.Cos(float64(i2-i1)) - math.Sin(float64(i1))*math.Sin(float64(i2))*(1-math.Cos(float64(a2-a1)))
+	beta := math.Acos(cos)
+	rf := 2 / beta * math.Tan(beta/2)
+	require.InDelta(t, beta, bend, 1e-14)
+	require.InDelta(t, 50*rf*(math.Cos(float64(i1))+math.Cos(float64(i2))), d.v, 1e-11)
+}
+
+func TestAddedStationsChangeNothing(t *testing.T) {
+	md := []float64{100, 400, 900, 1500, 2200, 3000}
+	inc := []float64{0, 5, 35, 80, 95, 60}
+	azi := []float64{0, 350, 10, 60, 80, 200}
+	p := path(t, md, inc, azi)
+	var dense []Station
+	for m := 50.0; m <= 3000; m += 50 {
+		at, err := p.At(unit.Length(m))
+		require.NoError(t, err)
+		dense = append(dense, Station{at.MD, at.Inclination, at.Azimuth})
+	}
+	q, err := NewPath(dense)
+	require.NoError(t, err)
+	for m := 0.0; m <= 3000; m += 7.3 {
+		a, err := p.At(unit.Length(m))
+		require.NoError(t, err)
+		b, err := q.At(unit.Length(m))
+		require.NoError(t, err)
+		require.InDelta(t, float64(a.TVD), float64(b.TVD), 1e-9)
+		require.InDelta(t, float64(a.North), float64(b.North), 1e-9)
+		require.InDelta(t, float64(a.East), float64(b.East), 1e-9)
+		require.InDelta(t, float64(a.Inclination), float64(b.Inclination), 1e-9)
+		require.InDelta(t, float64(a.DoglegSeverity), float64(b.DoglegSeverity), 1e-9)
+		// The section along the closure's azimuth is the closure.
+		out, azimuth := a.Closure()
+		require.InDelta(t, float64(out), float64(a.Section(azimuth)), 1e-9)
+	}
+	for i, at := range p.Positions() {
+		require.Equal(t, p.Stations()[i].MD, at.MD)
+		require.InDelta(t, float64(p.Stations()[i].Inclination), float64(at.Inclination), 1e-12)
+	}
+	require.Equal(t, unit.Length(3000), p.TotalDepth())
+}
+
+func TestStraightAndReversal(t *testing.T) {
+	// A slant hole is a straight line.
+	p := path(t, []float64{0, 1000, 2000}, []float64{30, 30, 30}, []float64{90, 90, 90})
+	at, err := p.At(1700)
+	require.NoError(t, err)
+	require.InDelta(t, 1700*math.Cos(math.Pi/6), float64(at.TVD), 1e-9)
+	require.InDelta(t, 850, float64(at.East), 1e-9)
+	require.InDelta(t, 0, float64(at.DoglegSeverity), 1e-16)
+	// From 5° north to 5° south the hole passes the vertical half-way, and comes
+	// back to where it started horizontally.
+	p = path(t, []float64{0, 100}, []float64{5, 5}, []float64{0, 180})
+	at, err = p.At(50)
+	require.NoError(t, err)
+	require.InDelta(t, 0, float64(at.Inclination), 1e-9)
+	end, err := p.At(100)
+	require.NoError(t, err)
+	require.InDelta(t, 0, float64(end.North), 1e-12)
+	require.Greater(t, float64(at.North), 0.)
+	// Across north: 359° to 1° turns by 2°, not by 358°.
+	p = path(t, []float64{0, 100}, []float64{90, 90}, []float64{359, 1})
+	at, err = p.At(100)
+	require.NoError(t, err)
+	require.InDelta(t, 2, at.DoglegSeverity.In(unit.DegreePer30Metres)*100/30, 1e-9)
+	// Half a turn has no plane.
+	for _, s := range [][]Station{
+		{{}, {MD: 100, Inclination: math.Pi}},
+		{{Inclination: math.Pi / 2}, {MD: 100, Inclination: math.Pi / 2, Azimuth: math.Pi}},
+	} {
+		_, err := NewPath(s)
+		require.ErrorContains(t, err, "plane of the arc is undetermined")
+	}
+}
+
+func TestMDsOfLevelHole(t *testing.T) {
+	p := path(t, []float64{0, 1000, 1500, 2500}, []float64{0, 0, 90, 90}, []float64{0, 0, 0, 0})
+	deepest, err := p.TVD(2000)
+	require.NoError(t, err)
+	mds := p.MDs(deepest)
+	require.Len(t, mds, 2, "both ends of the level stretch: %v", mds)
+	require.InDelta(t, 1500, float64(mds[0]), 1e-3) // where it levels out is ill-conditioned
+	require.InDelta(t, 2500, float64(mds[1]), 1e-6)
+	require.Empty(t, p.MDs(deepest+1))
+	require.Empty(t, p.MDs(-1))
+	require.Empty(t, p.MDs(unit.Length(math.NaN())))
+	require.Equal(t, []unit.Length{0}, p.MDs(0))
+}
+
+func TestPathFaults(t *testing.T) {
+	nan := unit.Angle(math.NaN())
+	_, err := NewPath([]Station{{MD: 100, Inclination: nan}, {MD: 100, Inclination: 190 * unit.Degree}, {MD: 200, Azimuth: 400 * unit.Degree}, {MD: unit.Length(math.Inf(1))}})
+	for _, want := range []string{"station 1: inclination is NaN", "station 2: MD is", "station 2: inclination is 190 deg", "station 3: azimuth is 400 deg", "station 4: MD is +Inf"} {
+		require.ErrorContains(t, err, want)
+	}
+	for _, s := range [][]Station{nil, {{}}, {{MD: -1}, {MD: 5}}} {
+		_, err := NewPath(s)
+		require.Error(t, err)
+	}
+	for _, d := range []unit.Length{0, -1, unit.Length(math.NaN()), unit.Length(math.Inf(1))} {
+		_, err := Vertical(d)
+		require.Error(t, err)
+	}
+	p, err := Vertical(1000)
+	require.NoError(t, err)
+	for _, md := range []unit.Length{-0.001, 1000.001, unit.Length(math.NaN()), unit.Length(math.Inf(1))} {
+		_, err := p.At(md)
+		require.ErrorIs(t, err, ErrOutsidePath)
+		_, err = p.TVD(md)
+		require.ErrorIs(t, err, ErrOutsidePath)
+	}
+	for _, none := range []*Path{nil, {}} {
+		_, err := none.At(0)
+		require.ErrorIs(t, err, ErrOutsidePath)
+		require.Empty(t, none.MDs(5))
+		require.Empty(t, none.Stations())
+		require.Empty(t, none.Positions())
+		require.Zero(t, none.TotalDepth())
+	}
+}
+
+// A first station below surface implies a vertical start.
+func TestImpliedSurfaceStation(t *testing.T) {
+	a := path(t, []float64{500, 800}, []float64{10, 20}, []float64{30, 40})
+	b := path(t, []float64{0, 500, 800}, []float64{0, 10, 20}, []float64{0, 30, 40})
+	require.Len(t, a.Stations(), 3)
+	for _, md := range []unit.Length{0, 100, 500, 700, 800} {
+		x, err := a.At(md)
+		require.NoError(t, err)
+		y, err := b.At(md)
+		require.NoError(t, err)
+		require.InDelta(t, float64(y.TVD), float64(x.TVD), 1e-12)
+		require.InDelta(t, float64(y.North), float64(x.North), 1e-12)
+	}
+}
+
+func TestLookupsDoNotAllocate(t *testing.T) {
+	p, err := NewPath(survey(100))
+	require.NoError(t, err)
+	require.Zero(t, testing.AllocsPerRun(100, func() { _, _ = p.At(543); _, _ = p.TVD(211) }))
+}
+
+func FuzzPath(f *testing.F) {
+	f.Add(100.0, 0.5, 1.0, 200.0, 1.6, 2.0, 300.0, 2.5, 6.0, 0.3)
+	f.Add(1e-9, 3.0, 0.0, 1.0, 0.0, 0.0, 1e9, 0.1, -6.0, 0.9)
+	f.Fuzz(func(t *testing.T, m1, i1, a1, m2, i2, a2, m3, i3, a3, share float64) {
+		p, err := NewPath([]Station{
+			{unit.Length(m1), unit.Angle(i1), unit.Angle(a1)}, {unit.Length(m2), unit.Angle(i2), unit.Angle(a2)}, {unit.Length(m3), unit.Angle(i3), unit.Angle(a3)},
+		})
+		if err != nil || !(share >= 0 && share <= 1) || m3 > 1e6 {
+			return
+		}
+		md := m3 * share
+		at, err := p.At(unit.Length(md))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, x := range []float64{float64(at.TVD), float64(at.North), float64(at.East)} {
+			if !(math.Abs(x) <= md*(1+1e-9)+1e-9) {
+				t.Fatalf("%+v lies further away than its MD", at)
+			}
+		}
+		mds := p.MDs(at.TVD)
+		if len(mds) == 0 {
+			t.Fatalf("TVD %v at MD %v isn't found again", at.TVD, md)
+		}
+		for _, m := range mds {
+			if h, err := p.TVD(m); err != nil || math.Abs(float64(h-at.TVD)) > 1e-8*(1+md) {
+				t.Fatalf("MDs(%v) has %v, where TVD is %v, %v", at.TVD, m, h, err)
+			}
+		}
+	})
+}

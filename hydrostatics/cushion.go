@@ -1,0 +1,159 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+)
+
+// Cushion is a well left with a light fluid, a gas or nothing above a heavier
+// fluid, so that it stands at a wanted pressure at the formation.
+type Cushion struct {
+	Formation    Formation
+	Underbalance unit.Pressure // wanted: formation minus well; negative for overbalance
+	Surface      unit.Pressure // at TVD 0; for Length only
+	Light        Fluid         // from TVD 0 down; nil for an empty hole
+	Heavy        Fluid         // from there to the formation
+	Temperature  *TemperatureProfile
+}
+
+// CushionAnswer is a cushion that does what was wanted.
+type CushionAnswer struct {
+	Length    unit.Length   // TVD to which the light fluid, or the empty hole, reaches: the fluid level
+	Surface   unit.Pressure // at TVD 0
+	Interface unit.Pressure // where light meets heavy
+	Well      unit.Pressure // at the formation
+}
+
+// Length returns how far down the light fluid must reach. With nothing above
+// the heavy fluid it is the fluid level.
+//
+// It solves
+//
+//	ps + ∫ρl·g·dz (0 to L) + ∫ρh·g·dz (L to h) = pf − Δp
+//
+// for L; with constant densities L = (ps + ρh·g·h − pf + Δp)/[(ρh − ρl)·g].
+// Where no length from nothing to the whole depth does it, the error is
+// ErrNoBalance and says what the ends would give.
+func (c Cushion) Length() (CushionAnswer, error) {
+	if err := errors.Join(c.check(), finite("surface pressure", c.Surface)); err != nil {
+		return CushionAnswer{}, err
+	}
+	h := float64(c.Formation.TVD)
+	want := float64(c.well())
+	var failed error
+	miss := func(l float64) float64 {
+		p, err := c.down(l)
+		if err != nil {
+			failed = err
+			return math.NaN()
+		}
+		return p - want
+	}
+	none, all := miss(0), miss(h)
+	if failed != nil {
+		return CushionAnswer{}, failed
+	}
+	// Rounding must not refuse what is just met at an end.
+	slack := 1e-12 * (math.Abs(want) + math.Abs(none) + math.Abs(all))
+	if math.Abs(none) > slack && math.Abs(all) > slack && (none > 0) == (all > 0) {
+		return CushionAnswer{}, fmt.Errorf("hydrostatics: %v is wanted at the formation; without the light fluid it is %v, with it all the way down %v: %w",
+			unit.Pressure(want), unit.Pressure(want+none), unit.Pressure(want+all), ErrNoBalance)
+	}
+	l := 0.0
+	switch {
+	case math.Abs(none) <= slack:
+	case math.Abs(all) <= slack:
+		l = h
+	default:
+		var err error
+		if l, err = root.Find(miss, 0, h, 0); err != nil {
+			return CushionAnswer{}, errors.Join(failed, err)
+		}
+	}
+	return c.answer(l, float64(c.Surface))
+}
+
+// Pressure returns the surface pressure on a light fluid or gas that reaches
+// to a given depth, from the formation up:
+//
+//	ps = pf − Δp − ∫ρh·g·dz (L to h) − ∫ρl·g·dz (0 to L)
+//
+// Surface is not read. A pressure below zero would be a vacuum: ErrNoBalance,
+// the light fluid has to reach deeper.
+func (c Cushion) Pressure(length unit.Length) (CushionAnswer, error) {
+	if err := errors.Join(c.check(), within("length of the light fluid", length, 0, c.Formation.TVD)); err != nil {
+		return CushionAnswer{}, err
+	}
+	l := float64(length)
+	p, err := c.march(c.Heavy, float64(c.well()), float64(c.Formation.TVD), l)
+	if err == nil && c.Light != nil {
+		if p < 0 {
+			return CushionAnswer{}, c.vacuum(length, p)
+		}
+		p, err = c.march(c.Light, p, l, 0)
+	}
+	if err != nil {
+		return CushionAnswer{}, err
+	}
+	if p < 0 {
+		return CushionAnswer{}, c.vacuum(0, p)
+	}
+	return c.answer(l, p)
+}
+
+func (c Cushion) vacuum(at unit.Length, p float64) error {
+	return fmt.Errorf("hydrostatics: at TVD %v the pressure would have to be %v, below zero: %w", at, unit.Pressure(p), ErrNoBalance)
+}
+
+func (c Cushion) well() unit.Pressure { return c.Formation.Pressure - c.Underbalance }
+
+func (c Cushion) check() error {
+	errs := []error{
+		finite("formation pressure", c.Formation.Pressure),
+		above("formation depth", c.Formation.TVD, 0),
+		finite("underbalance", c.Underbalance),
+	}
+	column := Column{temperature: c.Temperature}
+	errs = append(errs, column.checkFluid("the heavy fluid", c.Heavy))
+	if c.Light != nil {
+		errs = append(errs, column.checkFluid("the light fluid", c.Light))
+	}
+	return errors.Join(errs...)
+}
+
+func (c Cushion) march(f Fluid, p, from, to float64) (float64, error) {
+	layers := [1]Layer{{f, unit.Length(math.Min(from, to)), unit.Length(math.Max(from, to))}}
+	m := marcher{temperature: c.Temperature}
+	return m.carry(layers[:], p, from, to)
+}
+
+// down is the pressure at the formation with the light fluid down to l.
+func (c Cushion) down(l float64) (float64, error) {
+	p := float64(c.Surface)
+	var err error
+	if c.Light != nil {
+		if p, err = c.march(c.Light, p, 0, l); err != nil {
+			return 0, err
+		}
+	}
+	return c.march(c.Heavy, p, l, float64(c.Formation.TVD))
+}
+
+func (c Cushion) answer(l, surface float64) (CushionAnswer, error) {
+	c.Surface = unit.Pressure(surface)
+	a := CushionAnswer{Length: unit.Length(l), Surface: c.Surface, Interface: c.Surface}
+	if c.Light != nil {
+		p, err := c.march(c.Light, surface, 0, l)
+		if err != nil {
+			return CushionAnswer{}, err
+		}
+		a.Interface = unit.Pressure(p)
+	}
+	well, err := c.down(l)
+	a.Well = unit.Pressure(well)
+	return a, err
+}

@@ -1,0 +1,64 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// LayersAlong turns layers given by measured depth along a path into the
+// layers by true vertical depth that a column takes.
+//
+// Where the hole rises a fluid may stand above and below another at one TVD; no
+// column by TVD describes that, and it is an error. A rising hole filled with
+// one fluid is fine: every fluid but the deepest must lie where the hole
+// doesn't rise past its ends again.
+func LayersAlong(p *Path, layers []Layer) ([]Layer, error) {
+	var errs []error
+	turned := make([]Layer, len(layers))
+	for i, l := range layers {
+		name := fmt.Sprintf("layer %d", i+1)
+		top, err1 := p.TVD(l.Top)
+		bottom, err2 := p.TVD(l.Bottom)
+		if err := errors.Join(err1, err2); err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", name, err))
+			continue
+		}
+		if !(l.Bottom > l.Top) {
+			errs = append(errs, fmt.Errorf("hydrostatics: %s: bottom is MD %v; it must be more than its top, %v", name, l.Bottom, l.Top))
+		}
+		if i > 0 && math.Abs(float64(l.Top-layers[i-1].Bottom)) > slackDepth {
+			errs = append(errs, fmt.Errorf("hydrostatics: %s: top is MD %v; it must be the bottom of the layer above, %v", name, l.Top, layers[i-1].Bottom))
+		}
+		high, low := p.extent(l.Top, l.Bottom)
+		last := i == len(layers)-1
+		if low < top-slackDepth || !last && high > bottom+slackDepth {
+			errs = append(errs, fmt.Errorf("hydrostatics: %s: between MD %v and %v the hole reaches TVD %v to %v, past the layer's ends at TVD %v and %v: no layer by TVD",
+				name, l.Top, l.Bottom, low, high, top, bottom))
+		}
+		turned[i] = Layer{l.Fluid, top, high}
+	}
+	return turned, errors.Join(errs...)
+}
+
+// extent returns the greatest and the least TVD between two depths on the path.
+func (p *Path) extent(from, to unit.Length) (high, low unit.Length) {
+	a, _ := p.TVD(from)
+	b, _ := p.TVD(to)
+	high, low = max(a, b), min(a, b)
+	for i := range len(p.nodes) - 1 {
+		n, next := &p.nodes[i], &p.nodes[i+1]
+		if next.md <= float64(from) || n.md >= float64(to) {
+			continue
+		}
+		for _, md := range [...]float64{n.md, n.md + between(n, next).turn(), next.md} {
+			if md > float64(from) && md < float64(to) {
+				h, _ := p.TVD(unit.Length(md))
+				high, low = max(high, h), min(low, h)
+			}
+		}
+	}
+	return high, low
+}

@@ -1,0 +1,171 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Section is a stretch of a leg with one cross-section, from the bottom of the
+// section above it (or from surface) down to Bottom.
+type Section struct {
+	Bottom unit.Length // MD
+	Area   unit.Area   // open to flow; a capacity in bbl/ft is one
+}
+
+// Stretch is a stretch of a leg filled with one fluid of constant density,
+// from the bottom of the stretch above it (or from the level) down to Bottom.
+type Stretch struct {
+	Bottom  unit.Length // MD
+	Density unit.Density
+}
+
+// Leg is one side of a U-tube, from surface down to the port.
+type Leg struct {
+	Sections []Section
+	Level    unit.Length   // MD of the top of the liquid; zero is full to surface
+	Fluids   []Stretch     // from the top down; the last one reaches the port
+	Surface  unit.Pressure // on top of the leg, and held there
+}
+
+func (l Leg) check(name string, port unit.Length) error {
+	var errs []error
+	last := unit.Length(0)
+	for i, s := range l.Sections {
+		errs = append(errs,
+			above(fmt.Sprintf("%s: section %d: bottom", name, i+1), s.Bottom, last),
+			above(fmt.Sprintf("%s: section %d: area", name, i+1), s.Area, 0))
+		last = s.Bottom
+	}
+	if !(last >= port) {
+		errs = append(errs, fmt.Errorf("hydrostatics: %s: the sections end at MD %v; they must reach the port at %v", name, last, port))
+	}
+	errs = append(errs, within(name+": level", l.Level, 0, port), finite(name+": surface pressure", l.Surface))
+	last = l.Level
+	for i, f := range l.Fluids {
+		errs = append(errs,
+			above(fmt.Sprintf("%s: fluid %d: bottom", name, i+1), f.Bottom, last),
+			above(fmt.Sprintf("%s: fluid %d: density", name, i+1), f.Density, 0))
+		last = f.Bottom
+	}
+	if !(math.Abs(float64(last-port)) <= slackDepth) {
+		errs = append(errs, fmt.Errorf("hydrostatics: %s: the fluids end at MD %v; the last one must end at the port, %v", name, last, port))
+	}
+	return errors.Join(errs...)
+}
+
+// bore is a leg by volume: a point's volume is what lies between it and the
+// port.
+type bore struct {
+	path    *Path
+	surface float64
+	port    float64
+	area    []float64
+	bottom  []float64 // MD of the sections' bottoms, cut at the port
+	volume  []float64 // at the sections' bottoms
+	whole   float64   // at surface
+	density []float64 // of the fluids, from the top down
+	top     []float64 // volume at each fluid's top, and 0 for the port at the end
+}
+
+func (l Leg) bore(path *Path, port unit.Length) *bore {
+	b := &bore{path: path, surface: float64(l.Surface), port: float64(port)}
+	for _, s := range l.Sections {
+		b.area = append(b.area, float64(s.Area))
+		b.bottom = append(b.bottom, math.Min(float64(s.Bottom), b.port))
+		if s.Bottom >= port {
+			break
+		}
+	}
+	b.volume = make([]float64, len(b.area))
+	for i := len(b.area) - 1; i > 0; i-- {
+		b.volume[i-1] = b.volume[i] + b.area[i]*(b.bottom[i]-b.bottom[i-1])
+	}
+	b.whole = b.volume[0] + b.area[0]*b.bottom[0]
+	b.top = append(b.top, b.at(float64(l.Level)))
+	for _, f := range l.Fluids {
+		b.density = append(b.density, float64(f.Density))
+		b.top = append(b.top, b.at(float64(f.Bottom)))
+	}
+	b.top[len(b.top)-1] = 0
+	return b
+}
+
+// at returns the volume below md.
+func (b *bore) at(md float64) float64 {
+	i := min(sort.SearchFloat64s(b.bottom, md), len(b.bottom)-1)
+	return b.volume[i] + b.area[i]*math.Max(b.bottom[i]-md, 0)
+}
+
+// md is the inverse of at.
+func (b *bore) md(volume float64) float64 {
+	volume = math.Min(math.Max(volume, 0), b.whole)
+	i := sort.Search(len(b.volume)-1, func(i int) bool { return b.volume[i] <= volume })
+	return math.Min(math.Max(b.bottom[i]-(volume-b.volume[i])/b.area[i], 0), b.port)
+}
+
+func (b *bore) tvd(md float64) float64 {
+	h, err := b.path.TVD(unit.Length(md))
+	if err != nil {
+		return math.NaN() // unreachable: the port was checked to lie on the path
+	}
+	return float64(h)
+}
+
+// weight is the pressure of a stretch of fluid between two volumes, as far as
+// it lies between the port and surface.
+func (b *bore) weight(density, top, bottom float64) float64 {
+	if top, bottom = math.Min(top, b.whole), math.Max(bottom, 0); top <= bottom {
+		return 0
+	}
+	return density * gravity * (b.tvd(b.md(bottom)) - b.tvd(b.md(top)))
+}
+
+// fallen is the pressure at the port after the leg has lost a volume.
+func (b *bore) fallen(v float64) float64 {
+	p := b.surface
+	for i, rho := range b.density {
+		p += b.weight(rho, b.top[i]-v, b.top[i+1]-v)
+	}
+	return p
+}
+
+// risen is the pressure at the port after a volume has come in from another leg.
+func (b *bore) risen(v float64, from *bore) float64 {
+	p := b.surface
+	for i, rho := range b.density {
+		p += b.weight(rho, b.top[i]+v, b.top[i+1]+v)
+	}
+	for i, rho := range from.density {
+		// What was x above the port there is v − x above it here.
+		p += b.weight(rho, v-from.top[i+1], v-math.Min(from.top[i], v))
+	}
+	return p
+}
+
+// events lists the volumes, in order, at which an interface of either leg
+// comes to a change of section, to surface or to the port.
+func events(falling, rising *bore) []float64 {
+	end := falling.top[0]
+	at := []float64{0, end}
+	for _, x := range falling.top {
+		for _, s := range append(falling.volume, falling.whole) {
+			at = append(at, x-s)
+		}
+		for _, s := range append(rising.volume, rising.whole) {
+			at = append(at, x+s)
+		}
+	}
+	for _, x := range rising.top {
+		for _, s := range append(rising.volume, rising.whole) {
+			at = append(at, s-x)
+		}
+	}
+	at = slices.DeleteFunc(at, func(v float64) bool { return !(v >= 0 && v <= end) })
+	slices.Sort(at)
+	return slices.Compact(at)
+}

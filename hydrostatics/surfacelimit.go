@@ -1,0 +1,118 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+)
+
+// AllowableSurfacePressure returns the greatest surface pressure that a
+// formation bears under a column of constant density:
+//
+//	pmax = (Gf − ρ·g)·h
+//
+// Gf is the fracture gradient counted from surface, ρ the column's density, h
+// the true vertical depth of the formation, as a rule the casing shoe. A
+// negative result says that the column alone breaks it down.
+//
+// Source: Lapeyrouse 2nd ed., ch. 4, in SI.
+func AllowableSurfacePressure(fracture unit.Gradient, rho unit.Density, tvd unit.Length) unit.Pressure {
+	return unit.Pressure(float64(fracture-Gradient(rho)) * float64(tvd))
+}
+
+// WeakPoint is an item that limits the pressure inside the well at its depth:
+// casing, tubing, a connection, a plug, a packer, a formation.
+type WeakPoint struct {
+	Name    string
+	TVD     unit.Length
+	Rating  unit.Pressure // inside minus outside
+	Share   float64       // of the rating that may be used, such as 0.8; more than 0, at most 1
+	Outside unit.Pressure // at that depth; zero for a formation
+}
+
+// FracturePoint returns a formation as a weak point: its rating is the
+// fracture pressure at its depth.
+func FracturePoint(name string, fracture unit.Gradient, tvd unit.Length) WeakPoint {
+	return WeakPoint{Name: name, TVD: tvd, Rating: PressureOf(fracture, tvd), Share: 1}
+}
+
+// Allowed returns the greatest pressure inside at the point's depth:
+//
+//	p = po + s·R
+func (w WeakPoint) Allowed() unit.Pressure {
+	return w.Outside + unit.Pressure(w.Share*float64(w.Rating))
+}
+
+// PointLimit is a weak point with what it allows.
+type PointLimit struct {
+	WeakPoint
+	Inside      unit.Pressure // greatest, at its depth
+	Hydrostatic unit.Pressure // of the column from surface to there
+	Surface     unit.Pressure // greatest, at the top of the column
+}
+
+// SurfaceLimit is the greatest surface pressure of a well.
+type SurfaceLimit struct {
+	Pressure unit.Pressure // negative: the column alone is too heavy
+	Weakest  int           // index of the governing point
+	Points   []PointLimit
+}
+
+// MaximumSurfacePressure returns the greatest pressure at the top of a column
+// that none of the points forbids: from each point's limit up through the
+// column, and the least of all.
+//
+//	pmax,i = poi + si·Ri − Δp(0 to hi)
+//
+// Only the column's layers count, not its reference pressure. Where the column
+// is compressible its own weight is taken at the pressure of the limit.
+//
+// Source: Lapeyrouse 2nd ed., ch. 4 for the formation; the same balance for
+// the rest.
+func MaximumSurfacePressure(column *Column, points []WeakPoint) (SurfaceLimit, error) {
+	if len(points) == 0 {
+		return SurfaceLimit{}, errors.New("hydrostatics: no weak point given, so nothing limits the surface pressure")
+	}
+	var errs []error
+	for _, w := range points {
+		errs = append(errs, column.holds(w.Name+": depth", w.TVD), above(w.Name+": rating", w.Rating, 0), finite(w.Name+": outside pressure", w.Outside))
+		if !(w.Share > 0 && w.Share <= 1) {
+			errs = append(errs, fmt.Errorf("hydrostatics: %s: share of the rating is %g; it must be above 0 and at most 1", w.Name, w.Share))
+		}
+	}
+	if err := errors.Join(errs...); err != nil {
+		return SurfaceLimit{}, err
+	}
+	limit := SurfaceLimit{Pressure: unit.Pressure(math.Inf(1))}
+	for i, w := range points {
+		surface, err := column.Carry(w.Allowed(), w.TVD, column.Top())
+		if err != nil {
+			return SurfaceLimit{}, fmt.Errorf("%s: %w", w.Name, err)
+		}
+		limit.Points = append(limit.Points, PointLimit{w, w.Allowed(), w.Allowed() - surface, surface})
+		if surface < limit.Pressure {
+			limit.Pressure, limit.Weakest = surface, i
+		}
+	}
+	return limit, nil
+}
+
+// Steps shows the working for the governing point.
+func (l SurfaceLimit) Steps() []working.Step {
+	if len(l.Points) == 0 {
+		return nil
+	}
+	w := l.Points[l.Weakest]
+	const source = "Lapeyrouse 2nd ed., ch. 4, in SI"
+	return []working.Step{
+		{Name: "greatest pressure inside at " + w.Name, Symbol: "pin", Equation: "po+s*R", Source: source,
+			Inputs: []working.Input{{Symbol: "po", Value: working.Of(w.Outside)}, {Symbol: "s", Value: working.Number(w.Share)}, {Symbol: "R", Value: working.Of(w.Rating)}},
+			Value:  working.Of(w.Inside)},
+		{Name: "maximum allowable surface pressure", Symbol: "pmax", Equation: "pin-dp", Source: source,
+			Inputs: []working.Input{{Symbol: "pin", Value: working.Of(w.Inside)}, {Symbol: "dp", Value: working.Of(w.Hydrostatic)}},
+			Value:  working.Of(l.Pressure)},
+	}
+}

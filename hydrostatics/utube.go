@@ -1,0 +1,138 @@
+package hydrostatics
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+)
+
+// UTube is tubing and annulus that join at an open port: fluid flows from the
+// heavier leg to the lighter one until their pressures at the port agree.
+//
+// Densities are constant, the surface pressures hold, fluids don't mix or pass
+// each other in a leg, and the end is where the columns would come to rest: in
+// the well they swing past it. What stands above a level weighs nothing.
+type UTube struct {
+	Path            *Path       // of the well; nil for a vertical one
+	Port            unit.Length // MD
+	Tubing, Annulus Leg
+}
+
+// Side names a leg of a U-tube.
+type Side int
+
+// The sides. Neither says that nothing moves.
+const (
+	Neither Side = iota
+	Tubing
+	Annulus
+)
+
+func (s Side) String() string {
+	switch s {
+	case Neither:
+		return "neither"
+	case Tubing:
+		return "tubing"
+	case Annulus:
+		return "annulus"
+	}
+	return fmt.Sprintf("Side(%d)", int(s))
+}
+
+// LegAtRest is how a leg comes to rest.
+type LegAtRest struct {
+	Level    unit.Length // MD of the top of the liquid
+	LevelTVD unit.Length
+	Before   unit.Pressure // at the port before it opened
+}
+
+// AtRest is how a U-tube comes to rest.
+type AtRest struct {
+	Falling         Side          // the heavier leg
+	Differential    unit.Pressure // at the port before it opened: tubing minus annulus
+	Holding         unit.Pressure // more surface pressure on the lighter leg, which keeps everything where it is
+	Moved           unit.Volume   // through the port
+	Returned        unit.Volume   // out of the top of the lighter leg
+	Pressure        unit.Pressure // at the port, at rest
+	Tubing, Annulus LegAtRest
+}
+
+// Rest opens the port and returns how the legs come to rest. If the heavier
+// leg empties before they balance, gas would pass the port: ErrNoBalance.
+//
+// The balance is
+//
+//	pt + Σ ρi·g·Δhi (tubing) = pa + Σ ρi·g·Δhi (annulus)
+//
+// with each fluid moved along its leg by the volume that has passed. The first
+// volume at which it holds is the answer, found between the volumes at which a
+// fluid's end meets a change of section, surface or port; between those the
+// difference runs straight in a vertical well.
+func (u UTube) Rest() (AtRest, error) {
+	path := u.Path
+	if path == nil {
+		var err error
+		if path, err = Vertical(u.Port); err != nil {
+			return AtRest{}, err
+		}
+	}
+	if err := errors.Join(
+		within("port: MD", u.Port, slackDepth, path.TotalDepth()),
+		u.Tubing.check("tubing", u.Port), u.Annulus.check("annulus", u.Port),
+	); err != nil {
+		return AtRest{}, err
+	}
+	tubing, annulus := u.Tubing.bore(path, u.Port), u.Annulus.bore(path, u.Port)
+	r := AtRest{}
+	r.Tubing.Before, r.Annulus.Before = unit.Pressure(tubing.fallen(0)), unit.Pressure(annulus.fallen(0))
+	r.Differential = r.Tubing.Before - r.Annulus.Before
+	r.Holding = unit.Pressure(math.Abs(float64(r.Differential)))
+	falling, rising := tubing, annulus
+	switch {
+	case r.Differential > 0:
+		r.Falling = Tubing
+	case r.Differential < 0:
+		r.Falling = Annulus
+		falling, rising = annulus, tubing
+	}
+	v := 0.0
+	if r.Falling != Neither {
+		var err error
+		if v, err = balance(falling, rising); err != nil {
+			return AtRest{}, fmt.Errorf("hydrostatics: the %v empties to the port and still outweighs the other leg: %w", r.Falling, err)
+		}
+	}
+	r.Moved = unit.Volume(v)
+	r.Returned = unit.Volume(math.Max(rising.top[0]+v-rising.whole, 0))
+	r.Pressure = unit.Pressure(falling.fallen(v))
+	down, up := &r.Tubing, &r.Annulus
+	if r.Falling == Annulus {
+		down, up = up, down
+	}
+	down.Level, up.Level = unit.Length(falling.md(falling.top[0]-v)), unit.Length(rising.md(rising.top[0]+v))
+	down.LevelTVD, up.LevelTVD = unit.Length(falling.tvd(float64(down.Level))), unit.Length(rising.tvd(float64(up.Level)))
+	return r, nil
+}
+
+// balance returns the first volume at which the legs agree.
+func balance(falling, rising *bore) (float64, error) {
+	// A curved path bends the difference between events, so look inside too.
+	const looks = 8
+	difference := func(v float64) float64 { return falling.fallen(v) - rising.risen(v, falling) }
+	at := events(falling, rising)
+	for i := range len(at) - 1 {
+		a := at[i]
+		for k := 1; k <= looks; k++ {
+			b := at[i] + (at[i+1]-at[i])*float64(k)/looks
+			if difference(b) <= 0 {
+				return root.Find(difference, a, b, 0)
+			}
+			a = b
+		}
+	}
+	return 0, ErrNoBalance
+}
