@@ -12,5 +12,11 @@ func Suites() []Suite {
 		tubularExpansionSuite,
 		movementSuite,
 		dragSuite,
+		flowFrictionSuite,
+		flowLaminarSuite,
+		flowWorkedSuite,
+		flowVolumesSuite,
+		confinedSuite,
+		packerSuite,
 	}
 }

@@ -1,0 +1,48 @@
+package packer
+
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/drag"
+)
+
+// Friction is one string in one hole with three guesses of its friction factors.
+// One may stand for all where the friction is known.
+type Friction struct{ Least, Nominal, Greatest *drag.Prepared }
+
+// DragWith returns what the hole takes from the pull when the pins part, for
+// Pull.Drag: least pins with least friction, to strongest pins with greatest.
+//
+//	drag = hook load pulled - hook load without friction
+//
+// each with the effective force at the joint, Fe = P - Ap (pb - po). In doglegs
+// the drag grows with the pull, so that it is that of parting, and more than the
+// string has with no load on the joint.
+//
+// The drag already in r.Pull is not used. Errors name every field out of range.
+// Source: package drag.
+func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
+	r.Pull.Drag = unit.Band[unit.Force]{}
+	p := r.Pull.faults()
+	checkPins(&p, "Release.Pins", r.Pins)
+	if f.Least == nil || f.Nominal == nil || f.Greatest == nil {
+		p.add("Friction is incomplete: want least, nominal and greatest")
+	}
+	if err := p.err(); err != nil {
+		return unit.Band[unit.Force]{}, err
+	}
+	s, err := r.Pull.stations()
+	if err != nil {
+		return unit.Band[unit.Force]{}, err
+	}
+	end := r.Pull.end(s).Effective()
+	of := func(hole *drag.Prepared, pins unit.Force) unit.Force {
+		return hole.HookLoad(drag.Pulled, pins+end) - hole.HookLoad(drag.Rotating, pins+end)
+	}
+	band := unit.Band[unit.Force]{
+		Least: of(f.Least, r.Pins.Least), Nominal: of(f.Nominal, r.Pins.Nominal), Greatest: of(f.Greatest, r.Pins.Greatest),
+	}
+	if err := band.Check(); err != nil {
+		p.include("drag with the three frictions", err)
+	}
+	return band, p.err()
+}
