@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"fmt"
 	"math"
 
 	"completion.example/internal/root"
@@ -99,6 +100,10 @@ func (g *ring) rate(β float64, c *float64) (float64, error) {
 	return math.Log(flow) + g.m*math.Log(w), nil
 }
 
+func errThin(κ float64) error {
+	return fmt.Errorf("flow: Conduit.Inner is %.3g of Outer; it must be at least %v of it for a fluid that isn't Newtonian", κ, leastRatioOther)
+}
+
 // annulus returns the mean wall stress at mean velocity v, and n'. The
 // stress is G (D-d)/4; the slot's answer is the start.
 func (r Rheology) annulus(outer, inner, v float64) (τw, index float64, err error) {
@@ -109,6 +114,9 @@ func (r Rheology) annulus(outer, inner, v float64) (τw, index float64, err erro
 		// V = G/(8μ) [Ro² + Ri² - (Ro² - Ri²)/ln(Ro/Ri)]
 		s := 1 + κ*κ + (1-κ*κ)/math.Log(κ)
 		return 8 * k * v * (1 - κ) / (outer * s), 1, nil
+	}
+	if κ < leastRatioOther {
+		return 0, 0, errThin(κ)
 	}
 	var g ring
 	g.prepare(κ, n)

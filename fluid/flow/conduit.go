@@ -21,8 +21,9 @@ const (
 
 	// The exact annulus holds between these ratios of diameters: below, the
 	// inner pipe is a wire; above, the gap is under a thousandth.
-	leastRatio = 0.001
-	mostRatio  = 0.999
+	leastRatio      = 1e-5  // by the closed form of a Newtonian fluid
+	leastRatioOther = 0.001 // by quadrature
+	mostRatio       = 0.999
 
 	// The roughest pipe of Nikuradse's and Colebrook's charts.
 	mostRelativeRoughness = 0.1

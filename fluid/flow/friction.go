@@ -50,7 +50,7 @@ type Friction struct {
 // diameter with the effective diameter in Re and roughness is White's method
 // (Fluid Mechanics, 6.8), good to about 10 %. Transitional: a bridge.
 //
-// Ranges: diameters 0.1 mm to 10 m, d/D 0.001 to 0.999, density 1 to 10,000
+// Ranges: diameters 0.1 mm to 10 m, d/D 0.001 (Newtonian 1e-5) to 0.999, density 1 to 10,000
 // kg/m³, mean velocity up to 1,000 m/s.
 func (s Stream) Friction() (Friction, error) {
 	if err := s.check(); err != nil {
@@ -101,7 +101,7 @@ func (s Stream) friction() (Friction, error) {
 	relative := float64(c.Roughness / r.EffectiveDiameter)
 	r.Factor, r.Regime = factor(l.Index, r.Reynolds, relative)
 	r.WallStress = unit.Pressure(r.Factor * ρ * V * V / 2)
-	r.Gradient = unit.Gradient(2 * r.Factor * ρ * V * V / float64(r.HydraulicDiameter))
+	r.Gradient = FanningGradient(r.Factor, s.Density, r.Velocity, r.HydraulicDiameter)
 	r.Beyond = beyond(r.Index, r.Reynolds, relative, r.Regime)
 	return r, nil
 }
@@ -121,6 +121,17 @@ func beyond(n, reynolds, relative float64, regime Regime) string {
 		return "Dodge and Metzner's experiments end at n 0.36 to 1 and Re 36,000"
 	}
 	return ""
+}
+
+// FanningGradient returns the friction gradient of a factor,
+//
+//	dp/dL = 2 f ρ V²/D
+//
+// with the hydraulic diameter. Darcy's factor is 4 f.
+//
+// Source: definition of Fanning's factor; White, Fluid Mechanics, 6.3.
+func FanningGradient(factor float64, density unit.Density, v unit.Velocity, hydraulic unit.Length) unit.Gradient {
+	return unit.Gradient(2 * factor * float64(density) * float64(v) * float64(v) / float64(hydraulic))
 }
 
 // Loss returns the pressure lost along a length.

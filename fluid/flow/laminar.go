@@ -14,6 +14,12 @@ type Laminar struct {
 	Index      float64        // n' = d ln τw / d ln V; n for a power law, 1 for a Newtonian fluid
 }
 
+// Gradient returns the friction gradient of the wall stress in a conduit of that
+// hydraulic diameter, 4 τw/D: a balance of forces.
+func (l Laminar) Gradient(hydraulic unit.Length) unit.Gradient {
+	return unit.Gradient(4 * float64(l.WallStress) / float64(hydraulic))
+}
+
 // PipeLaminar solves steady laminar flow in a round pipe of diameter D at a
 // mean velocity V, exactly for every Herschel–Bulkley fluid. With the excess
 // stress x = τw - τ0 and m = 1/n, the Rabinowitsch–Mooney integral is

@@ -62,6 +62,9 @@ func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate,
 	}
 	var g ring
 	κ := float64(c.Inner / c.Outer)
+	if κ < leastRatioOther {
+		return 0, errThin(κ)
+	}
 	g.prepare(κ, r.Index)
 	T := τw / (1 - κ)
 	var start float64
