@@ -22,8 +22,11 @@ type Case struct {
 	// PackerForce is the tubing-to-packer force: positive where the packer
 	// holds the string in tension, negative where it bears its weight.
 	PackerForce unit.Force
+	// EndForce is the true axial force just above the packer with nothing
+	// restrained: what the pressures at the end make.
+	EndForce unit.Force
 	// TrueForce and EffectiveForce are the axial forces in the string just
-	// above the packer.
+	// above the packer, its own force included.
 	TrueForce, EffectiveForce unit.Force
 	// HangerLoad is the true axial force in the string at the hanger.
 	HangerLoad unit.Force

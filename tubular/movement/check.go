@@ -1,6 +1,7 @@
 package movement
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -30,3 +31,20 @@ func finite[Q unit.Scalar](field string, q Q) error {
 	}
 	return fmt.Errorf("movement: %s = %s, permitted any finite value", field, q.Rounded(6))
 }
+
+// ErrTooLarge says that finite inputs gave a result that isn't finite.
+var ErrTooLarge = errors.New("movement: inputs so large that the result overflows")
+
+// bounded reports results that overflowed.
+func bounded(m Movement, s SlackOff, seals unit.Length, forces ...unit.Force) error {
+	sum := float64(m.Total()) + float64(s.Total()) + float64(seals)
+	for _, f := range forces {
+		sum += float64(f)
+	}
+	if !isFinite(sum) {
+		return ErrTooLarge
+	}
+	return nil
+}
+
+func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -3,7 +3,6 @@ package movement
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"completion.example/hydrostatics/unit"
 )
@@ -115,7 +114,7 @@ func (l *Landed) axial(state State, c *Case) {
 		end.Below = bottom.Outside
 	}
 	piston, drag, weight := float64(end.Force()), 0.0, 0.0
-	c.totals = totals{}
+	c.totals, c.EndForce = totals{}, unit.Force(piston)
 	bottom.True = unit.Force(piston)
 	for i := last - 1; i >= 0; i-- {
 		a, b, e := &nodes[i], &nodes[i+1], &l.elements[i]
@@ -144,5 +143,3 @@ func (l *Landed) axial(state State, c *Case) {
 		n.Effective = unit.Force(float64(n.True) - float64(n.Inside)*bar.ai + float64(n.Outside)*bar.ao)
 	}
 }
-
-func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

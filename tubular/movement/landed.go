@@ -72,6 +72,9 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	c.SlackOff = l.setDown
 	c.PackerForce, c.BuckledShortening = -slackOff, unit.Length(c.buckled)+l.setDown.Buckling
 	l.finish(c)
+	if err := l.bounded(c); err != nil {
+		return nil, err
+	}
 	return l, nil
 }
 
@@ -134,5 +137,17 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 	c.Snapping = force != 0 && math.Abs(rest-motion) > 1e-9*l.bars[len(l.bars)-1].bottom
 	c.PackerForce, c.SealMovement = unit.Force(force), unit.Length(motion)
 	l.finish(c)
-	return nil
+	return l.bounded(c)
+}
+
+// bounded reports a case that overflowed.
+func (l *Landed) bounded(c *Case) error {
+	for i := range c.Nodes {
+		n := &c.Nodes[i]
+		if u := n.Usage; !isFinite(float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
+			u.Burst + u.Collapse + u.Axial + u.Triaxial) {
+			return ErrTooLarge
+		}
+	}
+	return bounded(c.Movement, c.SlackOff, c.SealMovement, c.TrueForce, c.EffectiveForce)
 }

@@ -7,6 +7,7 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
 	"github.com/stretchr/testify/require"
@@ -127,4 +128,120 @@ func TestSlackOffStandsInTheReference(t *testing.T) {
 	near(t, "hanger load", c.HangerLoad.In(unit.PoundForce), weight-end-20000, 1e-6*weight)
 	near(t, "packer force", c.PackerForce.In(unit.PoundForce), -20000, 1e-6)
 	near(t, "effective force", c.EffectiveForce.In(unit.PoundForce), -20000, 1e-6)
+}
+
+func TestCaseStepsHoldTheirFields(t *testing.T) {
+	v := packerExample()
+	v.Seals.Restraint, v.SlackOff = movement.Anchored, 20000*unit.PoundForce
+	_, c := landed(t, v, 0)
+	workingtest.Check(t, c.Steps())
+}
+
+// ExampleString_Land: tubing is pressured up against a plug below the packer to
+// set it, bled off, then treated through; the packer takes the difference.
+func ExampleString_Land() {
+	path, err := hydrostatics.Vertical(9000 * unit.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	column := func(surface unit.Pressure) func(unit.Length) unit.Pressure {
+		return func(tvd unit.Length) unit.Pressure {
+			return surface + hydrostatics.Pressure(9.2*unit.PoundPerGallon, tvd)
+		}
+	}
+	tubing := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
+	landed, err := movement.String{
+		Sections: []movement.Section{{Pipe: tubing, Bottom: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
+		Path:     path,
+		Seals:    movement.Seals{Bore: 3.5 * unit.Inch, Restraint: movement.Anchored},
+	}.Land(movement.State{Inside: column(3500 * unit.PSI), Outside: column(0), Tail: movement.Hanging}, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, p := range []unit.Pressure{0, 5000 * unit.PSI} {
+		c, err := landed.Load(movement.State{Inside: column(p), Outside: column(0)})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v at surface: free movement %.1f in, packer holds %.0f lbf, hanger %.0f lbf\n",
+			p, c.Movement.Total().In(unit.Inch), c.PackerForce.In(unit.PoundForce), c.HangerLoad.In(unit.PoundForce))
+	}
+	// Output:
+	// 0 psi at surface: free movement -13.7 in, packer holds 9843 lbf, hanger 82402 lbf
+	// 5000 psi at surface: free movement -68.5 in, packer holds 43928 lbf, hanger 103536 lbf
+}
+
+func TestDepthsOutsideTheString(t *testing.T) {
+	_, c := landed(t, packerExample(), 0)
+	for _, md := range []unit.Length{-1, 10001 * unit.Foot, unit.Length(math.NaN())} {
+		_, err := c.At(md)
+		require.ErrorIs(t, err, movement.ErrOutsideString)
+	}
+	var empty movement.Case
+	_, err := empty.At(0)
+	require.ErrorIs(t, err, movement.ErrOutsideString)
+	n, err := c.At(5001 * unit.Foot)
+	require.NoError(t, err)
+	// Straight between nodes, by hand: weight in air below.
+	near(t, "true force", n.True.In(unit.PoundForce), c.TrueForce.In(unit.PoundForce)+6.5*4999, 1e-3)
+}
+
+func TestForceStepsAtAShoulder(t *testing.T) {
+	_, c := landed(t, combination(), 0)
+	for i := range len(c.Nodes) - 1 {
+		a, b := c.Nodes[i], c.Nodes[i+1]
+		if a.Section == b.Section {
+			continue
+		}
+		require.Equal(t, a.MD, b.MD)
+		require.InDelta(t, float64(a.Effective), float64(b.Effective), 1e-6, "the effective force has no step")
+		s := combination().Sections
+		step := movement.ShoulderForce(a.Inside, a.Outside, s[a.Section].Pipe.OD, s[a.Section].Pipe.ID, s[b.Section].Pipe.OD, s[b.Section].Pipe.ID)
+		require.InDelta(t, float64(step), float64(a.True-b.True), 1e-6)
+		require.NotZero(t, step)
+	}
+}
+
+func TestFaultsComeTogether(t *testing.T) {
+	path, err := hydrostatics.Vertical(5000 * unit.Foot)
+	require.NoError(t, err)
+	s := movement.String{Sections: combination().Sections, Path: path, Spacing: -1, HelicalOnset: 5,
+		Seals: movement.Seals{Bore: unit.Length(math.NaN()), Restraint: 9}, Hanger: -3}
+	s.Sections[0].Hole = 2 * unit.Inch
+	s.Sections[1].Joint = -1
+	_, err = s.Land(movement.State{}, 0)
+	for _, field := range []string{"Sections[0].Hole", "Sections[1].Joint", "Sections[2].Bottom", "Spacing", "HelicalOnset = 5", "Seals.Bore", "restraint 9", "Hanger"} {
+		require.ErrorContains(t, err, field)
+	}
+	good := vertical(t)
+	_, err = good.Land(movement.State{}, 0)
+	require.ErrorContains(t, err, "Inside is missing")
+	_, err = good.Land(brine(0, 0), 5*unit.Kilopound)
+	require.ErrorContains(t, err, "SlackOff")
+	l, err := good.Land(brine(0, 0), 0)
+	require.NoError(t, err)
+	bad := brine(0, 0)
+	bad.Temperature = nil
+	_, err = l.Load(bad)
+	require.ErrorContains(t, err, "Temperature")
+	bad = brine(0, 0)
+	bad.Friction = []unit.Gradient{1, 2}
+	bad.Below = 5
+	bad.Tail = 7
+	_, err = l.Load(bad)
+	for _, field := range []string{"Friction", "Tail"} {
+		require.ErrorContains(t, err, field)
+	}
+	bad = brine(0, 0)
+	bad.Inside = func(d unit.Length) unit.Pressure { return unit.Pressure(math.Log(float64(5000*unit.Foot - d))) }
+	_, err = l.Load(bad)
+	require.ErrorContains(t, err, "true vertical depth")
+	v := packerExample()
+	v.Closed, v.SlackOff = true, 1
+	_, err = v.Analyse()
+	require.ErrorContains(t, err, "Seals are given")
+	require.ErrorContains(t, err, "SlackOff")
 }

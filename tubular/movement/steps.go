@@ -23,25 +23,33 @@ func (a Analysis) Steps() []working.Step {
 		}
 		steps = append(steps, a.Sections[k].steps(mark)...)
 	}
-	m := a.Movement
-	steps = append(steps,
-		working.Step{
+	return append(steps, outcome(a.Movement, a.SlackOff, a.EndForce, a.PackerForce, a.TrueForce)...)
+}
+
+// Steps are the lines that add up the movement and the force at the packer.
+// The terms themselves are sums over the nodes.
+func (c *Case) Steps() []working.Step {
+	return outcome(c.Movement, c.SlackOff, c.EndForce, c.PackerForce, c.TrueForce)
+}
+
+func outcome(m Movement, s SlackOff, end, packer, total unit.Force) []working.Step {
+	return []working.Step{
+		{
 			Name: "free movement", Symbol: "dL", Equation: "dL1 + dL2 + dL3 + dL4 + dL5",
 			Inputs: []working.Input{input("dL1", inches(m.Piston)), input("dL2", inches(m.Buckling)), input("dL3", inches(m.Ballooning)), input("dL4", inches(m.Thermal)), input("dL5", inches(m.Friction))},
-			Value:  inches(m.Total()), Source: lubinski,
+			Value:  inches(m.Total()), Source: lubinski + "; piston, buckling, ballooning, temperature, flow friction",
 		},
-		working.Step{
-			Name: "seals without restraint after slack-off", Symbol: "x", Equation: "dL - ds",
-			Inputs: []working.Input{input("dL", inches(m.Total())), input("ds", inches(a.SlackOff.Total()))},
-			Value:  inches(m.Total() - a.SlackOff.Total()), Source: lubinski,
+		{
+			Name: "seals without restraint, after slack-off", Symbol: "x", Equation: "dL - (dLs + dLb)",
+			Inputs: []working.Input{input("dL", inches(m.Total())), input("dLs", inches(s.Stretch)), input("dLb", inches(s.Buckling))},
+			Value:  inches(m.Total() - s.Total()), Source: lubinski,
 		},
-		working.Step{
+		{
 			Name: "true force above the seals", Symbol: "F", Equation: "Fa + Fp",
-			Inputs: []working.Input{input("Fa", working.Of(a.EndForce)), input("Fp", working.Of(a.PackerForce))},
-			Value:  working.Of(a.TrueForce), Source: lubinski + "; Fp solves movement at the stop",
+			Inputs: []working.Input{input("Fa", working.Of(end)), input("Fp", working.Of(packer))},
+			Value:  working.Of(total), Source: lubinski + "; Fp is the force that brings the seals to their stop",
 		},
-	)
-	return steps
+	}
 }
 
 func (s SectionMovement) steps(mark string) []working.Step {

@@ -144,7 +144,10 @@ func (v Vertical) Analyse() (Analysis, error) {
 		a.Sections[k] = s
 	}
 	a.Neutral = neutral(a.Sections, depth)
-	return a, a.restrain(v.SlackOff)
+	if err := a.restrain(v.SlackOff); err != nil {
+		return Analysis{}, err
+	}
+	return a, bounded(a.Movement, a.SlackOff, a.SealMovement, a.TrueForce, a.EffectiveForce)
 }
 
 // neutral returns the height above the end over which the effective force is
