@@ -1,6 +1,7 @@
 package drag
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -90,6 +91,9 @@ func (p *Prepared) HookLoad(m Motion, end unit.Force) unit.Force {
 // first is what stands in for the step below the first: the slope at the lower
 // end over the first element's length.
 func (p *Prepared) first(f, sign float64) float64 {
+	if len(p.elements) == 0 {
+		return 0
+	}
 	e := &p.elements[0]
 	return e.weight + sign*e.μ*e.contact(f)
 }
@@ -141,6 +145,9 @@ func (p *Prepared) Torque(end unit.Force) unit.Torque {
 func (p *Prepared) EndForce(m Motion, hookLoad unit.Force) (unit.Force, error) {
 	if math.IsNaN(float64(hookLoad)) || math.IsInf(float64(hookLoad), 0) {
 		return 0, fmt.Errorf("drag: hook load = %v, permitted any finite value", hookLoad)
+	}
+	if len(p.elements) == 0 {
+		return 0, errors.New("drag: the string is not prepared: make it with String.Prepare")
 	}
 	residual := func(f float64) float64 { return float64(p.HookLoad(m, unit.Force(f)) - hookLoad) }
 	weight := float64(p.HookLoad(Rotating, 0))

@@ -18,6 +18,9 @@ func (p *Prepared) Size() int { return len(p.depths) }
 // Profile returns the nodes from the surface down.
 func (p *Prepared) Profile(m Motion, end unit.Force) []Node {
 	n := len(p.depths)
+	if n == 0 {
+		return nil
+	}
 	nodes := make([]Node, n)
 	f, sign := float64(end), m.sign()
 	torque, d := 0.0, p.first(f, sign)
