@@ -176,8 +176,8 @@ func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
 	top, bottom := c.pieces[0].ptop, c.pieces[len(c.pieces)-1].pbottom
 	slack := 1e-14 * (math.Abs(top) + math.Abs(bottom))
 	if !(want >= top-slack && want <= bottom+slack) {
-		return 0, fmt.Errorf("hydrostatics: pressure %v is not in the column's %v to %v: %w",
-			p, unit.Pressure(top), unit.Pressure(bottom), ErrOutsideColumn)
+		return 0, fmt.Errorf("hydrostatics: pressure %s is not in the column's %s to %s: %w",
+			p.Rounded(6), unit.Pressure(top).Rounded(6), unit.Pressure(bottom).Rounded(6), ErrOutsideColumn)
 	}
 	i := sort.Search(len(c.pieces), func(i int) bool { return c.pieces[i].pbottom >= want })
 	return unit.Length(c.pieces[min(i, len(c.pieces)-1)].depth(want)), nil
@@ -246,7 +246,8 @@ func (c *Column) holds(name string, tvd unit.Length) error {
 	if tvd >= c.Top()-slackDepth && tvd <= c.Bottom()+slackDepth {
 		return nil
 	}
-	return fmt.Errorf("hydrostatics: %s %v is not in the column's %v to %v: %w", name, tvd, c.Top(), c.Bottom(), ErrOutsideColumn)
+	return fmt.Errorf("hydrostatics: %s %s is not in the column's %s to %s: %w",
+		name, tvd.Rounded(7), c.Top().Rounded(7), c.Bottom().Rounded(7), ErrOutsideColumn)
 }
 
 func (c *Column) clamp(tvd unit.Length) float64 {

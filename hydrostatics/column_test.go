@@ -345,3 +345,35 @@ func TestFluidOutOfRange(t *testing.T) {
 	_, err = NewColumn([]Layer{{huge, 0, 3000}}, straight(t, 20, 0), Reference{})
 	require.ErrorContains(t, err, "not finite")
 }
+
+func FuzzColumn(f *testing.F) {
+	f.Add(1000.0, 4e-10, 3e-4, 15.0, 0.03, 0.0, 0.0, 4000.0, 0.3)
+	f.Add(1.0, 1e-7, 0.0, -100.0, 0.1, 1e9, -50.0, 1e5, 1.0)
+	f.Fuzz(func(t *testing.T, rho, c, alpha, surface, gradient, p, top, bottom, share float64) {
+		profile, err := NewTemperatureProfile([]TemperaturePoint{{0, unit.Celsius(surface)}, {1000, unit.Celsius(surface + 1000*gradient)}})
+		if err != nil || !(share >= 0 && share <= 1) {
+			return
+		}
+		fluid := SlightlyCompressible{Reference: unit.Density(rho), Temperature: unit.Celsius(20), Compressibility: unit.Compressibility(c), Expansivity: unit.Expansivity(alpha)}
+		z := top + share*(bottom-top)
+		for _, f := range []Fluid{fluid, hidden{fluid}} {
+			column, err := NewColumn([]Layer{{f, unit.Length(top), unit.Length(bottom)}}, profile, Reference{unit.Pressure(p), unit.Length(z)})
+			if err != nil {
+				continue
+			}
+			for _, at := range []float64{top, z, bottom, (top + z) / 2} {
+				q, err := column.At(unit.Length(at))
+				if err != nil && at >= top && at <= bottom {
+					t.Fatal(err)
+				}
+				if math.IsNaN(float64(q)) || math.IsInf(float64(q), 0) {
+					t.Fatalf("%v at %g", q, at)
+				}
+				d, err := column.Depth(q)
+				if err == nil && !(float64(d) >= top && float64(d) <= bottom) {
+					t.Fatalf("depth %v of %v", d, q)
+				}
+			}
+		}
+	})
+}

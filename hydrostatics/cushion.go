@@ -60,8 +60,8 @@ func (c Cushion) Length() (CushionAnswer, error) {
 	// Rounding must not refuse what is just met at an end.
 	slack := 1e-12 * (math.Abs(want) + math.Abs(none) + math.Abs(all))
 	if math.Abs(none) > slack && math.Abs(all) > slack && (none > 0) == (all > 0) {
-		return CushionAnswer{}, fmt.Errorf("hydrostatics: %v is wanted at the formation; without the light fluid it is %v, with it all the way down %v: %w",
-			unit.Pressure(want), unit.Pressure(want+none), unit.Pressure(want+all), ErrNoBalance)
+		return CushionAnswer{}, fmt.Errorf("hydrostatics: %s is wanted at the formation; without the light fluid it is %s, with it all the way down %s: %w",
+			unit.Pressure(want).Rounded(6), unit.Pressure(want+none).Rounded(6), unit.Pressure(want+all).Rounded(6), ErrNoBalance)
 	}
 	l := 0.0
 	switch {
@@ -106,7 +106,7 @@ func (c Cushion) Pressure(length unit.Length) (CushionAnswer, error) {
 }
 
 func (c Cushion) vacuum(at unit.Length, p float64) error {
-	return fmt.Errorf("hydrostatics: at TVD %v the pressure would have to be %v, below zero: %w", at, unit.Pressure(p), ErrNoBalance)
+	return fmt.Errorf("hydrostatics: at TVD %s the pressure would have to be %s, below zero: %w", at.Rounded(6), unit.Pressure(p).Rounded(6), ErrNoBalance)
 }
 
 func (c Cushion) well() unit.Pressure { return c.Formation.Pressure - c.Underbalance }

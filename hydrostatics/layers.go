@@ -35,8 +35,8 @@ func LayersAlong(p *Path, layers []Layer) ([]Layer, error) {
 		high, low := p.extent(l.Top, l.Bottom)
 		last := i == len(layers)-1
 		if low < top-slackDepth || !last && high > bottom+slackDepth {
-			errs = append(errs, fmt.Errorf("hydrostatics: %s: between MD %v and %v the hole reaches TVD %v to %v, past the layer's ends at TVD %v and %v: no layer by TVD",
-				name, l.Top, l.Bottom, low, high, top, bottom))
+			errs = append(errs, fmt.Errorf("hydrostatics: %s: between MD %s and %s the hole reaches TVD %s to %s, past the layer's ends at TVD %s and %s: no layer by TVD",
+				name, l.Top.Rounded(7), l.Bottom.Rounded(7), low.Rounded(7), high.Rounded(7), top.Rounded(7), bottom.Rounded(7)))
 		}
 		turned[i] = Layer{l.Fluid, top, high}
 	}

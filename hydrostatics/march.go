@@ -87,7 +87,7 @@ func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
 func (m *marcher) end(q piece, b float64) (float64, error) {
 	p := q.at(b)
 	if math.IsNaN(p) || math.IsInf(p, 0) {
-		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at %v", unit.Length(b))
+		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at TVD %s", unit.Length(b).Rounded(6))
 	}
 	if m.keep {
 		q.top, q.bottom, q.ptop, q.pbottom = q.z0, b, q.p0, p
@@ -208,11 +208,11 @@ func (q *piece) collocate(f Fluid, t0, t1 float64) (fits bool, err error) {
 func density(f Fluid, p, kelvin, z float64) (float64, error) {
 	rho, err := f.Density(unit.Pressure(p), unit.Kelvin(kelvin))
 	if err != nil {
-		return 0, fmt.Errorf("hydrostatics: at %v: %w", unit.Length(z), err)
+		return 0, fmt.Errorf("hydrostatics: at TVD %s: %w", unit.Length(z).Rounded(6), err)
 	}
 	if !(rho > 0) || math.IsInf(float64(rho), 0) {
-		return 0, fmt.Errorf("hydrostatics: the fluid's density at %v, %v and %v is %v; it must be finite and positive",
-			unit.Length(z), unit.Pressure(p), unit.Kelvin(kelvin), rho)
+		return 0, fmt.Errorf("hydrostatics: the fluid's density at TVD %s, %s and %s is %v; it must be finite and positive",
+			unit.Length(z).Rounded(6), unit.Pressure(p).Rounded(6), unit.Kelvin(kelvin).Rounded(4), rho)
 	}
 	return float64(rho), nil
 }

@@ -91,16 +91,19 @@ func checkStations(stations []Station) error {
 	if len(stations) == 0 {
 		return errors.New("hydrostatics: a well path needs at least one station")
 	}
-	const slack = 1e-9 // rad: 360 deg as text may come an ulp above a full turn
+	const (
+		slack   = 1e-9 // rad: 360 deg as text may come an ulp above a full turn
+		deepest = 1000 * unit.Kilometre
+	)
 	var errs []error
 	for i, s := range stations {
 		name := func(field string) string { return fmt.Sprintf("station %d: %s", i+1, field) }
 		if i == 0 {
-			if !(s.MD >= 0) || math.IsInf(float64(s.MD), 0) {
-				errs = append(errs, within(name("MD"), s.MD, 0, unit.Length(math.Inf(1))))
+			if !(s.MD >= 0 && s.MD <= deepest) {
+				errs = append(errs, within(name("MD"), s.MD, 0, deepest))
 			}
-		} else if last := stations[i-1].MD; !(s.MD > last) || math.IsInf(float64(s.MD), 0) {
-			errs = append(errs, fmt.Errorf("hydrostatics: station %d: MD is %v; it must be finite and more than the last station's %v", i+1, s.MD, last))
+		} else if last := stations[i-1].MD; !(s.MD > last && s.MD <= deepest) {
+			errs = append(errs, fmt.Errorf("hydrostatics: station %d: MD is %v; it must be more than the last station's %v and at most %v", i+1, s.MD, last, deepest))
 		}
 		if !(s.Inclination >= 0 && s.Inclination <= math.Pi+slack) {
 			errs = append(errs, within(name("inclination"), s.Inclination, 0, 180*unit.Degree))
@@ -170,7 +173,8 @@ func (p *Path) interval(md unit.Length) (int, error) {
 	}
 	first, last := p.nodes[0].md, p.nodes[len(p.nodes)-1].md
 	if !(float64(md) >= first && float64(md) <= last) {
-		return 0, fmt.Errorf("hydrostatics: MD %v is not in %v to %v: %w", md, unit.Length(first), unit.Length(last), ErrOutsidePath)
+		return 0, fmt.Errorf("hydrostatics: MD %s is not in %s to %s: %w",
+			md.Rounded(7), unit.Length(first).Rounded(7), unit.Length(last).Rounded(7), ErrOutsidePath)
 	}
 	i := sort.Search(len(p.nodes), func(i int) bool { return p.nodes[i].md >= float64(md) })
 	return max(i-1, 0), nil

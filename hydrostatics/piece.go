@@ -47,6 +47,9 @@ func (q *piece) at(z float64) float64 {
 		}
 		return q.p0 - math.Log1p(-q.c*weight)/q.c
 	case polynomial:
+		if s == 0 {
+			return q.p0 // which the series misses by its rounding
+		}
 		return q.p0 + sum(&q.rise, 2*s/q.length-1)
 	}
 	return q.p0 + q.rho*gravity*s
@@ -65,7 +68,11 @@ func (q *piece) depth(p float64) float64 {
 	// Pressure rises with depth in every piece, so the ends bracket the root.
 	z, err := root.Find(func(z float64) float64 { return q.at(z) - p }, q.top, q.bottom, 0)
 	if err != nil {
-		return math.NaN() // unreachable: ptop < p < pbottom
+		// Within the rounding of an end.
+		if p-q.ptop < q.pbottom-p {
+			return q.top
+		}
+		return q.bottom
 	}
 	return z
 }

@@ -115,6 +115,10 @@ func (u UTube) Rest() (AtRest, error) {
 	}
 	down.Level, up.Level = unit.Length(falling.md(falling.top[0]-v)), unit.Length(rising.md(rising.top[0]+v))
 	down.LevelTVD, up.LevelTVD = unit.Length(falling.tvd(float64(down.Level))), unit.Length(rising.tvd(float64(up.Level)))
+	if err := errors.Join(finite("differential", r.Differential), finite("volume moved", r.Moved),
+		finite("volume returned", r.Returned), finite("pressure at rest", r.Pressure)); err != nil {
+		return AtRest{}, err
+	}
 	return r, nil
 }
 

@@ -1,0 +1,222 @@
+package hydrostatics
+
+import (
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
+	"github.com/stretchr/testify/require"
+)
+
+func leg(port unit.Length, area unit.Area, level unit.Length, rho unit.Density) Leg {
+	return Leg{Sections: []Section{{port, area}}, Level: level, Fluids: []Stretch{{port, rho}}}
+}
+
+// By hand: tubing of 0.003 m² with 1,200 kg/m³, annulus of 0.01 m² with 1,000,
+// both full, 3,000 m. Tubing falls by d; what leaves it, 0.003·d, stands at the
+// bottom of the annulus 0.3·d high and drives water over the top:
+//
+//	1200·(3000 − d) = 1000·(3000 − 0.3d) + 1200·0.3d  ⇒  d = 600000/1260
+func TestUTubeByHand(t *testing.T) {
+	r, err := UTube{Port: 3000, Tubing: leg(3000, 0.003, 0, 1200), Annulus: leg(3000, 0.01, 0, 1000)}.Rest()
+	require.NoError(t, err)
+	d := 600000. / 1260
+	require.Equal(t, Tubing, r.Falling)
+	require.InDelta(t, d, float64(r.Tubing.Level), 1e-9)
+	require.InDelta(t, d, float64(r.Tubing.LevelTVD), 1e-9)
+	require.Zero(t, r.Annulus.Level)
+	require.InDelta(t, 0.003*d, float64(r.Moved), 1e-11)
+	require.InDelta(t, 0.003*d, float64(r.Returned), 1e-11)
+	require.InDelta(t, 200*gravity*3000, float64(r.Holding), 1e-8)
+	require.InDelta(t, 200*gravity*3000, float64(r.Differential), 1e-8)
+	require.InDelta(t, 1200*gravity*(3000-d), float64(r.Pressure), 1e-6)
+}
+
+// With the levels below surface nothing comes back: heavy falls by a, light
+// rises by a·At/Aa.
+func TestUTubeBelowSurface(t *testing.T) {
+	u := UTube{Port: 3000, Tubing: leg(3000, 0.01, 500, 1000), Annulus: leg(3000, 0.005, 400, 1300)}
+	r, err := u.Rest()
+	require.NoError(t, err)
+	require.Equal(t, Annulus, r.Falling)
+	require.Zero(t, r.Returned)
+	// 1300·(2600 − a) = 1000·2500 + 1300·(a/2)
+	a := (1300.*2600 - 1000*2500) / (1300 * 1.5)
+	require.InDelta(t, 400+a, float64(r.Annulus.Level), 1e-9)
+	require.InDelta(t, 500-a/2, float64(r.Tubing.Level), 1e-9)
+	require.Negative(t, float64(r.Differential))
+	// The holding pressure on the lighter leg leaves everything in place.
+	u.Tubing.Surface = r.Holding
+	held, err := u.Rest()
+	require.NoError(t, err)
+	require.InDelta(t, 0, float64(held.Moved), 1e-9)
+	require.InDelta(t, 500, float64(held.Tubing.Level), 1e-6)
+	require.InDelta(t, 0, float64(held.Holding), 1e-6)
+}
+
+// The slug formula is the U-tube with a full annulus of mud.
+func TestSlugIsAUTube(t *testing.T) {
+	s := Slug{Mud: 12.2 * unit.PoundPerGallon, Pill: 13.2 * unit.PoundPerGallon, Capacity: 0.01422 * unit.BarrelPerFoot}
+	dry := 184 * unit.Foot
+	length := s.Length(dry)
+	port := 10000 * unit.Foot
+	u := UTube{
+		Port: port,
+		// The pill fills the pipe from surface, and falls.
+		Tubing: Leg{Sections: []Section{{port, s.Capacity}}, Fluids: []Stretch{
+			{length, s.Pill}, {port, s.Mud},
+		}},
+		Annulus: leg(port, 0.05*unit.BarrelPerFoot, 0, s.Mud),
+	}
+	r, err := u.Rest()
+	require.NoError(t, err)
+	require.InDelta(t, float64(dry), float64(r.Tubing.Level), 1e-8)
+	require.InDelta(t, float64(s.Gain(dry)), float64(r.Moved), 1e-10)
+	require.InDelta(t, float64(r.Moved), float64(r.Returned), 1e-12)
+	require.InEpsilon(t, float64(dry), float64(s.Dry(s.Volume(dry))), 1e-14)
+	require.InEpsilon(t, float64(s.Pill), float64(SlugDensity(s.Mud, length, dry)), 1e-14)
+	workingtest.Check(t, s.Steps(dry))
+}
+
+// Sections, several fluids and a curved hole, against a crude march: move a
+// thousandth of a litre at a time until the pressures cross.
+func TestUTubeAgainstAMarch(t *testing.T) {
+	p := path(t, []float64{0, 800, 1600, 3000}, []float64{0, 0, 60, 70}, []float64{0, 0, 0, 20})
+	u := UTube{
+		Path: p, Port: 2900,
+		Tubing: Leg{
+			Sections: []Section{{1000, 0.004}, {2000, 0.003}, {2950, 0.0025}},
+			Fluids:   []Stretch{{300, 1500}, {1500, 1100}, {2900, 1350}},
+		},
+		Annulus: Leg{
+			Sections: []Section{{700, 0.02}, {1200, 0.015}, {2900, 0.01}}, Level: 50,
+			Fluids: []Stretch{{600, 900}, {2900, 1050}}, Surface: 2e5,
+		},
+	}
+	r, err := u.Rest()
+	require.NoError(t, err)
+	require.Equal(t, Tubing, r.Falling)
+	// Independent: each leg as a list of thin discs of equal volume, bottom first.
+	const disc = 1e-3
+	discs := func(l Leg) (rho []float64) {
+		md, step := float64(u.Port), 0.0
+		for {
+			area := 0.0
+			for _, s := range l.Sections {
+				if md <= float64(s.Bottom) {
+					area = float64(s.Area)
+					break
+				}
+			}
+			step = disc / area
+			mid := md - step/2
+			if mid < float64(l.Level) {
+				return rho
+			}
+			for _, f := range l.Fluids {
+				if mid <= float64(f.Bottom) {
+					rho = append(rho, float64(f.Density))
+					break
+				}
+			}
+			md -= step
+		}
+	}
+	weigh := func(l Leg, rho []float64) float64 {
+		sum, md := float64(l.Surface), float64(u.Port)
+		for _, d := range rho {
+			area := 0.0
+			for _, s := range l.Sections {
+				if md <= float64(s.Bottom) {
+					area = float64(s.Area)
+					break
+				}
+			}
+			next := md - disc/area
+			if next < 0 {
+				break
+			}
+			a, err1 := p.TVD(unit.Length(md))
+			b, err2 := p.TVD(unit.Length(next))
+			require.NoError(t, err1)
+			require.NoError(t, err2)
+			sum += d * gravity * float64(a-b)
+			md = next
+		}
+		return sum
+	}
+	down, up := discs(u.Tubing), discs(u.Annulus)
+	lo, hi := 0, len(down)
+	for lo+1 < hi { // the difference falls all the way here
+		n := (lo + hi) / 2
+		risen := make([]float64, 0, len(up)+n)
+		for i := n - 1; i >= 0; i-- {
+			risen = append(risen, down[i])
+		}
+		risen = append(risen, up...)
+		if weigh(u.Tubing, down[n:]) > weigh(u.Annulus, risen) {
+			lo = n
+		} else {
+			hi = n
+		}
+	}
+	require.InDelta(t, float64(lo)*disc, float64(r.Moved), 0.02)
+	// At rest the two legs' pressures agree.
+	tubing, annulus := u.Tubing.bore(p, u.Port), u.Annulus.bore(p, u.Port)
+	require.InDelta(t, tubing.fallen(float64(r.Moved)), annulus.risen(float64(r.Moved), tubing), 1e-4)
+	require.InDelta(t, float64(r.Pressure), tubing.fallen(float64(r.Moved)), 1e-6)
+}
+
+func TestUTubeBalancedAlready(t *testing.T) {
+	r, err := UTube{Port: 1000, Tubing: leg(1000, 0.01, 0, 1000), Annulus: leg(1000, 0.02, 0, 1000)}.Rest()
+	require.NoError(t, err)
+	require.Equal(t, Neither, r.Falling)
+	require.Zero(t, r.Moved)
+	require.Equal(t, "neither", r.Falling.String())
+	require.Equal(t, "annulus", Annulus.String())
+}
+
+func TestUTubeFaults(t *testing.T) {
+	u := UTube{Port: 1000, Tubing: leg(1000, 0.01, 0, 1000), Annulus: leg(1000, 0.02, 0, 1000)}
+	u.Tubing.Surface = 50 * unit.Megapascal
+	_, err := u.Rest()
+	require.ErrorIs(t, err, ErrNoBalance)
+	require.ErrorContains(t, err, "tubing empties")
+	_, err = UTube{Port: 1000, Tubing: Leg{Sections: []Section{{500, -1}}, Level: -5, Fluids: []Stretch{{400, 0}}, Surface: unit.Pressure(math.NaN())}, Annulus: leg(900, 1, 0, 1)}.Rest()
+	for _, want := range []string{
+		"tubing: section 1: area", "tubing: the sections end at", "tubing: level", "tubing: fluid 1: density", "tubing: the fluids end at", "tubing: surface pressure is NaN",
+		"annulus: the sections end at", "annulus: the fluids end at",
+	} {
+		require.ErrorContains(t, err, want)
+	}
+	_, err = UTube{}.Rest()
+	require.Error(t, err)
+	p, err := Vertical(500)
+	require.NoError(t, err)
+	u.Path = p
+	_, err = u.Rest()
+	require.ErrorContains(t, err, "port: MD")
+}
+
+func FuzzUTube(f *testing.F) {
+	f.Add(3000.0, 0.003, 0.0, 1200.0, 0.0, 0.01, 10.0, 1000.0, 0.0)
+	f.Add(10.0, 1.0, 0.0, 1.0, 1e5, 1e-3, 9.0, 900.0, -1e5)
+	f.Fuzz(func(t *testing.T, port, a1, l1, r1, s1, a2, l2, r2, s2 float64) {
+		u := UTube{Port: unit.Length(port), Tubing: leg(unit.Length(port), unit.Area(a1), unit.Length(l1), unit.Density(r1)),
+			Annulus: leg(unit.Length(port), unit.Area(a2), unit.Length(l2), unit.Density(r2))}
+		u.Tubing.Surface, u.Annulus.Surface = unit.Pressure(s1), unit.Pressure(s2)
+		r, err := u.Rest()
+		if err != nil {
+			return
+		}
+		for _, x := range []float64{float64(r.Moved), float64(r.Returned), float64(r.Pressure), float64(r.Tubing.Level), float64(r.Annulus.LevelTVD)} {
+			if math.IsNaN(x) || math.IsInf(x, 0) {
+				t.Fatalf("%+v", r)
+			}
+		}
+		if r.Moved < 0 || r.Returned < 0 || r.Tubing.Level < 0 || r.Tubing.Level > u.Port || r.Annulus.Level < 0 || r.Annulus.Level > u.Port {
+			t.Fatalf("%+v", r)
+		}
+	})
+}
