@@ -1,0 +1,113 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"completion.example/examples/internal/depthchart"
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+	"completion.example/internal/calculator"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+)
+
+func answer(in input) (calculator.Answer, error) {
+	w := in.well
+	in.section.Pipe.Material.Yield = in.yield
+	w.Sections = []movement.Section{in.section}
+	a, err := w.Analyse()
+	if err != nil {
+		return calculator.Answer{}, calculator.BadInput{Err: err}
+	}
+	c, err := nodes(w)
+	if err != nil {
+		return calculator.Answer{}, err
+	}
+	inch := func(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
+	m := a.Movement
+	out := calculator.Answer{
+		Results: []calculator.Result{
+			{Name: "piston", Value: inch(m.Piston)},
+			{Name: "buckling", Value: inch(m.Buckling)},
+			{Name: "ballooning", Value: inch(m.Ballooning)},
+			{Name: "temperature", Value: inch(m.Thermal)},
+			{Name: "flow friction", Value: inch(m.Friction)},
+			{Name: "movement of free seals", Value: inch(m.Total())},
+			{Name: "shortening by slack-off", Value: inch(a.SlackOff.Total())},
+			{Name: "movement of the seals", Value: inch(a.SealMovement)},
+			{Name: "force on the packer, tension pulls it up", Value: a.PackerForce},
+			{Name: "the same, node by node", Value: c.PackerForce},
+			{Name: "true axial force above the packer", Value: a.TrueForce},
+			{Name: "effective axial force above the packer", Value: a.EffectiveForce},
+			{Name: "axial force at the hanger", Value: c.HangerLoad},
+			{Name: "neutral point at", Value: c.Neutral},
+			{Name: "length buckled", Value: c.BuckledLength},
+			{Name: "most used limit of the pipe", Value: c.Governing.Limit.String()},
+			{Name: "share of it used", Value: c.Governing.Usage},
+			{Name: "at a depth of", Value: c.Governing.MD},
+		},
+		Steps: a.Steps(),
+		Notes: []string{"Lengthening, tension and movement downwards are positive. Limits are those of the pipe body, without design factors."},
+		Draw:  func(w io.Writer) error { return chart(c).WriteSVG(w) },
+	}
+	if c.Governing.Usage > 1 {
+		out.Notes = append(out.Notes, fmt.Sprintf("the pipe is beyond its %v limit at %v", c.Governing.Limit, c.Governing.MD.Rounded(4)))
+		out.Failed = true
+	}
+	if published(w, in.section) {
+		out.Published = &calculator.Published{Name: "movement of free seals", Printed: "-165.2 in", Ours: inch(m.Total()),
+			Source: "Lubinski, Althouse & Logan, JPT June 1962, worked example; the printed figure from memory"}
+	}
+	return out, nil
+}
+
+// nodes is the same case node by node.
+func nodes(w movement.Vertical) (movement.Case, error) {
+	path, err := hydrostatics.Vertical(w.Sections[0].Bottom)
+	if err != nil {
+		return movement.Case{}, err
+	}
+	state := func(c movement.Condition, warming unit.TemperatureDifference) movement.State {
+		s := movement.State{Friction: []unit.Gradient{c.Friction}}
+		c.Friction = 0
+		s.Inside, s.Outside = c.Inside, c.Outside
+		// The base doesn't matter: only the change does.
+		s.Temperature = func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(warming) }
+		return s
+	}
+	l, err := movement.String{Sections: w.Sections, Path: path, Seals: w.Seals}.Land(state(w.Initial, 0), w.SlackOff)
+	if err != nil {
+		return movement.Case{}, err
+	}
+	return l.Load(state(w.Final, w.Warming))
+}
+
+// chart is the axial force and the use of the pipe along the string.
+func chart(c movement.Case) depthchart.Chart {
+	var d depthchart.Chart
+	var real, effective, burst, collapse, axial, triaxial []float64
+	for _, n := range c.Nodes {
+		d.Depth = append(d.Depth, n.MD)
+		real, effective = append(real, n.True.In(unit.Kilopound)), append(effective, n.Effective.In(unit.Kilopound))
+		burst, collapse = append(burst, n.Usage.Burst), append(collapse, n.Usage.Collapse)
+		axial, triaxial = append(axial, n.Usage.Axial), append(triaxial, n.Usage.Triaxial)
+	}
+	d.Panels = []depthchart.Panel{
+		{Title: "Axial force", Label: "klbf, tension to the right", Curves: []depthchart.Curve{{Name: "true", Values: real}, {Name: "effective", Values: effective}}},
+		{Title: "Use of the pipe body", Label: "share of the limit: 1 divided by the design factor", Curves: []depthchart.Curve{
+			{Name: "triaxial", Values: triaxial}, {Name: "axial", Values: axial}, {Name: "burst", Values: burst}, {Name: "collapse", Values: collapse},
+		}},
+	}
+	return d
+}
+
+// published tells whether the case is the worked example.
+func published(w movement.Vertical, s movement.Section) bool {
+	p := s.Pipe
+	return p.OD == 2.875*unit.Inch && p.ID == 2.441*unit.Inch && p.Weight == 6.5*unit.PoundPerFoot && p.Material.Young == tubular.Steel().Young &&
+		s.Bottom == 10000*unit.Foot && s.Hole == 6.094*unit.Inch && w.Seals.Bore == 3.25*unit.Inch && w.Warming == -20*unit.FahrenheitDifference &&
+		w.Initial == movement.Condition{InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon} &&
+		w.Final == movement.Condition{InsideDensity: 15 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon, InsideSurface: 5000 * unit.PSI, OutsideSurface: 1000 * unit.PSI}
+}

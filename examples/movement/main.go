@@ -1,0 +1,57 @@
+// Movement tells how far the seals of a tubing string travel, or what force the
+// packer takes, when pressures, fluids and temperature change in a vertical well.
+package main
+
+import (
+	"flag"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/calculator"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+)
+
+var command = calculator.Command{
+	Name:     "movement",
+	Question: "how far do the seals move, and what force does the packer take, when pressures, fluids and temperature change?",
+	Setup:    setup,
+	Picture:  true,
+}
+
+func main() { calculator.Main(command) }
+
+// input is the case: the worked example of Lubinski, Althouse & Logan 1962 by
+// default.
+type input struct {
+	well    movement.Vertical
+	section movement.Section
+	yield   unit.Pressure
+}
+
+func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
+	var in input
+	s, w := &in.section, &in.well
+	s.Pipe.Material = tubular.Steel()
+	flags.TextVar(&s.Pipe.OD, "od", 2.875*unit.Inch, "outside diameter of the tubing")
+	flags.TextVar(&s.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the tubing")
+	flags.TextVar(&s.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
+	flags.TextVar(&in.yield, "yield", 110000*unit.PSI, "yield strength of the tubing")
+	flags.TextVar(&s.Hole, "casing", 6.094*unit.Inch, "inside diameter of the casing")
+	flags.TextVar(&s.Bottom, "depth", 10000*unit.Foot, "depth of the packer")
+	flags.TextVar(&w.Seals.Bore, "bore", 3.25*unit.Inch, "seal bore of the packer")
+	flags.TextVar(&w.Seals.Restraint, "seals", movement.Free, "free, limited (by -up and -down) or anchored")
+	flags.TextVar(&w.Seals.Up, "up", unit.Length(0), "travel of limited seals up to their stop")
+	flags.TextVar(&w.Seals.Down, "down", unit.Length(0), "travel of limited seals down to their stop")
+	flags.TextVar(&w.SlackOff, "slackoff", unit.Force(0), "weight set down on the packer before the change; negative is a pull")
+	flags.TextVar(&w.Initial.InsideDensity, "inside-before", 7.31*unit.PoundPerGallon, "fluid in the tubing before")
+	flags.TextVar(&w.Initial.OutsideDensity, "annulus-before", 7.31*unit.PoundPerGallon, "fluid in the annulus before")
+	flags.TextVar(&w.Initial.InsideSurface, "pi-before", unit.Pressure(0), "tubing pressure at surface before")
+	flags.TextVar(&w.Initial.OutsideSurface, "po-before", unit.Pressure(0), "annulus pressure at surface before")
+	flags.TextVar(&w.Final.InsideDensity, "inside", 15*unit.PoundPerGallon, "fluid in the tubing after")
+	flags.TextVar(&w.Final.OutsideDensity, "annulus", 7.31*unit.PoundPerGallon, "fluid in the annulus after")
+	flags.TextVar(&w.Final.InsideSurface, "pi", 5000*unit.PSI, "tubing pressure at surface after")
+	flags.TextVar(&w.Final.OutsideSurface, "po", 1000*unit.PSI, "annulus pressure at surface after")
+	flags.TextVar(&w.Final.Friction, "friction", unit.Gradient(0), "pressure lost by flow down the tubing after")
+	flags.TextVar(&w.Warming, "warming", -20*unit.FahrenheitDifference, "change of mean temperature; cooling is negative")
+	return func() (calculator.Answer, error) { return answer(in) }
+}

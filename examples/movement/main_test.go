@@ -1,0 +1,32 @@
+package main
+
+import (
+	"encoding/xml"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
+)
+
+func TestMovement(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "anchored", 0, "-seals", "anchored", "-slackoff", "20000 lbf")
+	golden.File(t, command, "limited", 0, "-seals", "limited", "-up", "5 ft", "-slackoff", "10000 lbf")
+	golden.File(t, command, "weak", 1, "-yield", "80000 psi")
+	golden.File(t, command, "faults", 2, "-od", "2 in", "-depth", "-5 ft", "-slackoff", "5000 lbf")
+}
+
+func TestPicture(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "movement.svg")
+	var out, errs strings.Builder
+	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	require.NoError(t, xml.Unmarshal(text, new(any)))
+	for _, word := range []string{"Axial force", "effective", "triaxial"} {
+		require.Contains(t, string(text), word)
+	}
+}
