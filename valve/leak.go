@@ -1,0 +1,165 @@
+package valve
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"time"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// StandardState is the temperature and absolute pressure at which gas volumes
+// count.
+type StandardState struct {
+	Temperature unit.Temperature
+	Pressure    unit.Pressure // absolute
+}
+
+// StandardUS is the standard state in the customary form of API RP 14B.
+func StandardUS() StandardState { return StandardState{unit.Rankine(520), 14.7 * unit.PSI} }
+
+// StandardSI is the standard state in the SI form of API RP 14B.
+func StandardSI() StandardState { return StandardState{unit.Kelvin(288.15), unit.Atmosphere} }
+
+// Constant is Tsc/psc in K/Pa, the constant of the leak-rate formula.
+func (s StandardState) Constant() float64 { return s.Temperature.Kelvin() / float64(s.Pressure) }
+
+// GasLeak is a closed valve leaking gas into a closed volume above it.
+type GasLeak struct {
+	Start, End             unit.Pressure // gauge
+	StartFactor, EndFactor float64       // gas deviation factor Z at each
+	Duration               time.Duration
+	Volume                 unit.Volume // of gas space above the valve
+	Temperature            unit.Temperature
+	Standard               StandardState
+}
+
+// LeakRate is a leak, counted at standard state.
+type LeakRate struct {
+	Rate unit.FlowRate
+	Rise unit.Pressure // of p/Z, absolute
+
+	test GasLeak
+}
+
+// Rate returns the rate at which gas leaks through the valve.
+//
+//	q = (Tsc/psc)·V/(T·t)·(pf/Zf − pi/Zi)
+//
+//	pi, pf  absolute pressure at start and end
+//	Zi, Zf  gas deviation factor at each
+//	V, T    volume and absolute temperature of the gas space
+//	t       duration
+//
+// The temperature is one all through. A negative rate is gas lost from the space
+// above. Errors name what is out of range.
+//
+// Source: API RP 14B, 5th edition (2005) with the errata of 9 November 2010,
+// E.1.7: 35.37 °R/psi; 2.84e3 K/MPa.
+func (g GasLeak) Rate() (LeakRate, error) {
+	errs := g.check()
+	for _, p := range [...]struct {
+		name string
+		p    unit.Pressure
+		z    float64
+	}{{"start", g.Start, g.StartFactor}, {"end", g.End, g.EndFactor}} {
+		if !(p.p >= -unit.Atmosphere && p.p <= maxGas) {
+			errs = append(errs, fmt.Errorf("valve: pressure at the %s is %v; it must be %v to %v", p.name, p.p, -unit.Atmosphere, maxGas))
+		}
+		if !(p.z > 0.05 && p.z < 5) {
+			errs = append(errs, fmt.Errorf("valve: gas deviation factor at the %s is %v; it must be above 0.05 and under 5", p.name, p.z))
+		}
+	}
+	if err := errors.Join(errs...); err != nil {
+		return LeakRate{}, err
+	}
+	rise := float64(g.End+unit.Atmosphere)/g.EndFactor - float64(g.Start+unit.Atmosphere)/g.StartFactor
+	return LeakRate{
+		Rate: unit.FlowRate(g.Standard.Constant() * float64(g.Volume) / (g.Temperature.Kelvin() * g.Duration.Seconds()) * rise),
+		Rise: unit.Pressure(rise),
+		test: g,
+	}, nil
+}
+
+// RiseAt returns the rise of p/Z that a leak rate makes over the duration, the
+// inverse of Rate: what a test may show at most. Pressures and factors aren't
+// used. Errors name what is out of range.
+func (g GasLeak) RiseAt(rate unit.FlowRate) (unit.Pressure, error) {
+	errs := g.check()
+	if !(rate >= 0) || math.IsInf(float64(rate), 0) {
+		errs = append(errs, fmt.Errorf("valve: leak rate is %v; it must be zero or more, and finite", rate))
+	}
+	if err := errors.Join(errs...); err != nil {
+		return 0, err
+	}
+	return unit.Pressure(float64(rate) * g.Temperature.Kelvin() * g.Duration.Seconds() / (g.Standard.Constant() * float64(g.Volume))), nil
+}
+
+const (
+	maxGas       = 500 * unit.Megapascal
+	maxGasVolume = 1e6 * unit.CubicMetre
+)
+
+func (g GasLeak) check() (errs []error) {
+	add := func(format string, args ...any) { errs = append(errs, fmt.Errorf("valve: "+format, args...)) }
+	if !(g.Duration > 0) {
+		add("duration is %v; it must be positive", g.Duration)
+	}
+	if !(g.Volume > 0 && g.Volume <= maxGasVolume) {
+		add("gas volume is %v; it must be above zero and at most %v", g.Volume, maxGasVolume)
+	}
+	if k := g.Temperature.Kelvin(); !(k > 100 && k < 1000) {
+		add("temperature is %v; it must be above 100 K and under 1000 K", g.Temperature)
+	}
+	if k := g.Standard.Temperature.Kelvin(); !(k > 200 && k < 400) {
+		add("standard temperature is %v; it must be above 200 K and under 400 K", g.Standard.Temperature)
+	}
+	if p := g.Standard.Pressure; !(p > 50*unit.Kilopascal && p < 200*unit.Kilopascal) {
+		add("standard pressure is %v; it must be above 50 kPa and under 200 kPa, absolute", p)
+	}
+	return errs
+}
+
+// LiquidLeak returns the rate at which liquid leaks into a closed space full of
+// liquid whose pressure rises.
+//
+//	q = V·c·Δp/t
+//
+// V is the volume, c its compressibility with that of its walls, Δp the rise over
+// the duration t. Temperature is constant: a warming space rises without a leak.
+// NaN where t is zero. Source: definition of compressibility.
+func LiquidLeak(volume unit.Volume, c unit.Compressibility, rise unit.Pressure, over time.Duration) unit.FlowRate {
+	if over == 0 {
+		return unit.FlowRate(math.NaN())
+	}
+	return unit.FlowRate(float64(volume) * float64(c) * float64(rise) / over.Seconds())
+}
+
+// Limits of practice for safety valves, each with its source. They are inputs to
+// be chosen, not rules that this package applies.
+const (
+	// LeakLimitGas: 15 standard cubic feet a minute. ISO 10417:1993 = API RP 14B,
+	// 3rd edition, 1990.
+	LeakLimitGas = 15 * unit.CubicFootPerMinute
+
+	// LeakLimitLiquid: 400 cm³ a minute. Source as for gas.
+	LeakLimitLiquid = 400 * unit.CubicCentimetrePerMinute
+
+	// ReopenMargin is what is added to the opening pressure recorded, to be sure
+	// that the valve is fully open: 500 psi. API practice, quoted on a training
+	// site (2021).
+	ReopenMargin = 500 * unit.PSI
+
+	// ClosingTime is how soon the valve must close after the surface valve. 30
+	// CFR 250.821(b).
+	ClosingTime = 2 * time.Minute
+
+	// SurfaceClosingTime is how soon the surface valve must close. 30 CFR
+	// 250.821(b).
+	SurfaceClosingTime = 45 * time.Second
+
+	// DepthBelowMudline is the least setting depth of a subsea well's valve. 30
+	// CFR 250.828(a).
+	DepthBelowMudline = 100 * unit.Foot
+)
