@@ -1,6 +1,8 @@
 package packer
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
 	"io"
 
@@ -24,6 +26,9 @@ func ReadPolygon(r io.Reader) (Polygon, error) {
 	}
 	if len(text) > maxPolygonBytes {
 		return Polygon{}, fmt.Errorf("packer: envelope: more than %d bytes", maxPolygonBytes)
+	}
+	if err := shallow(text); err != nil {
+		return Polygon{}, err
 	}
 	// Pointers, so that a coordinate left out isn't taken for zero.
 	var file struct {
@@ -51,4 +56,28 @@ func ReadPolygon(r io.Reader) (Polygon, error) {
 		return Polygon{}, err
 	}
 	return p, nil
+}
+
+// maxNesting is deeper than any polygon is. What reads the file keeps the path
+// to every value, which a file of nothing but brackets would fill memory with.
+const maxNesting = 8
+
+// shallow reports JSON that is nested too deep. Faults of syntax are left to
+// what reads it.
+func shallow(text []byte) error {
+	d := json.NewDecoder(bytes.NewReader(text))
+	for depth := 0; ; {
+		token, err := d.Token()
+		if err != nil {
+			return nil
+		}
+		switch token {
+		case json.Delim('['), json.Delim('{'):
+			if depth++; depth > maxNesting {
+				return fmt.Errorf("packer: envelope: nested deeper than %d at byte %d", maxNesting, d.InputOffset())
+			}
+		case json.Delim(']'), json.Delim('}'):
+			depth--
+		}
+	}
 }

@@ -263,6 +263,7 @@ func TestPolygonThroughJSON(t *testing.T) {
 		`{} {}`:                           "after the end",
 		``:                                "EOF",
 		strings.Repeat(" ", 1<<20) + "{}": "more than",
+		`{"vertices":` + strings.Repeat("[", 1<<19): "nested deeper than 8",
 	} {
 		_, err := packer.ReadPolygon(strings.NewReader(text))
 		require.ErrorContains(t, err, want)
