@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/hydrostatics/working"
 )
 
 // Elongation returns the stretch of a straight bar, Hooke's law.
@@ -75,23 +74,35 @@ type Hanging struct {
 
 // HangingStretch is the stretch of a hanging string, by cause.
 type HangingStretch struct {
+	Causes                    // of the whole string
+	Sections []SectionStretch // from the top
+}
+
+// Causes are the parts of a stretch.
+type Causes struct {
 	Weight     unit.Length // of the string in air
 	Pressure   unit.Length // upward on the lower end and the shoulders between sections
 	Ballooning unit.Length // the fluid squeezes the wall, which lengthens the pipe
 	Thermal    unit.Length
-	Pull       unit.Length
-
-	uniform *uniformString
-}
-
-type uniformString struct {
-	pipe    Pipe
-	hanging Hanging
+	Pull       unit.Length // on the lower end
 }
 
 // Total returns the sum of all causes.
-func (s HangingStretch) Total() unit.Length {
-	return s.Weight + s.Pressure + s.Ballooning + s.Thermal + s.Pull
+func (c Causes) Total() unit.Length {
+	return c.Weight + c.Pressure + c.Ballooning + c.Thermal + c.Pull
+}
+
+// SectionStretch is the stretch of one section, with what it was made of.
+type SectionStretch struct {
+	Causes
+	Hung         unit.Force    // weight in air of all below it
+	Push         unit.Force    // of pressure upward on all ends and shoulders from its lower end down
+	MeanPressure unit.Pressure // at its middle
+
+	section Section
+	middle  unit.Length
+	pull    unit.Force
+	fluid   unit.Density
 }
 
 // Stretch returns how much longer the string hangs than it was measured, without
@@ -117,23 +128,33 @@ func (h Hanging) Stretch() (HangingStretch, error) {
 	for _, s := range h.Sections {
 		bottom += float64(s.Length)
 	}
-	var r HangingStretch
+	r := HangingStretch{Sections: make([]SectionStretch, len(h.Sections))}
 	below, weight, up := 0.0, 0.0, 0.0 // steel area, weight in air and push of pressure below the section's lower end
 	z := bottom
 	for i := len(h.Sections) - 1; i >= 0; i-- {
 		s := h.Sections[i]
 		L, E, As := float64(s.Length), float64(s.Pipe.Material.Young), float64(s.Pipe.SteelArea())
-		w := float64(s.Pipe.WeightInAir())
+		w, middle := float64(s.Pipe.WeightInAir()), z-L/2
 		up += ρ * g * z * (As - below)
-		r.Weight += unit.Length((weight + w*L/2) * L / (E * As))
-		r.Pressure -= unit.Length(up * L / (E * As))
-		r.Ballooning += unit.Length(2 * s.Pipe.Material.Poisson * ρ * g * (z - L/2) * L / E)
-		r.Thermal += s.Pipe.ThermalStretch(s.Length, s.Warming)
-		r.Pull += unit.Length(F * L / (E * As))
+		r.Sections[i] = SectionStretch{
+			Causes: Causes{
+				Weight:     unit.Length((weight + w*L/2) * L / (E * As)),
+				Pressure:   unit.Length(-up * L / (E * As)),
+				Ballooning: unit.Length(2 * s.Pipe.Material.Poisson * ρ * g * middle * L / E),
+				Thermal:    s.Pipe.ThermalStretch(s.Length, s.Warming),
+				Pull:       unit.Length(F * L / (E * As)),
+			},
+			Hung: unit.Force(weight), Push: unit.Force(up), MeanPressure: unit.Pressure(ρ * g * middle),
+			section: s, middle: unit.Length(middle), pull: h.Pull, fluid: h.Fluid,
+		}
 		weight, below, z = weight+w*L, As, z-L
 	}
-	if len(h.Sections) == 1 {
-		r.uniform = &uniformString{pipe: h.Sections[0].Pipe, hanging: h}
+	for _, s := range r.Sections {
+		r.Weight += s.Weight
+		r.Pressure += s.Pressure
+		r.Ballooning += s.Ballooning
+		r.Thermal += s.Thermal
+		r.Pull += s.Pull
 	}
 	return r, nil
 }
@@ -154,45 +175,14 @@ func validateSections(sections []Section) error {
 	for i, s := range sections {
 		err := s.Pipe.Validate()
 		if !finite(s.Length) || s.Length <= 0 {
-			err = errors.Join(err, fmt.Errorf("tubular: Length = %v: want above 0", s.Length))
+			err = errors.Join(err, fmt.Errorf("Length = %v: want above 0", s.Length))
 		}
 		if !finite(s.Warming) {
-			err = errors.Join(err, fmt.Errorf("tubular: Warming = %v: want a finite number", s.Warming))
+			err = errors.Join(err, fmt.Errorf("Warming = %v: want a finite number", s.Warming))
 		}
 		if err != nil {
 			faults = append(faults, fmt.Errorf("tubular: Sections[%d]: %w", i, err))
 		}
 	}
 	return errors.Join(faults...)
-}
-
-// Steps shows how the stretch of a string of one section comes about, and only
-// the sum for several.
-func (s HangingStretch) Steps() []working.Step {
-	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
-	inch := func(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
-	const source = "API RP 7G (1998); Lubinski et al. 1962"
-	var steps []working.Step
-	if s.uniform != nil {
-		p, h := s.uniform.pipe, s.uniform.hanging
-		L := in("L", working.Of(h.Sections[0].Length))
-		E, As := in("E", working.Of(p.Material.Young)), in("As", working.Of(p.SteelArea()))
-		ρ := in("ρ", working.Of(h.Fluid))
-		steps = []working.Step{
-			{Name: "steel area", Symbol: "As", Equation: "pi/4*(D*D - d*d)", Value: As.Value, Source: "geometry",
-				Inputs: []working.Input{in("D", working.Of(p.OD)), in("d", working.Of(p.ID))}},
-			{Name: "own weight in air", Symbol: "eW", Equation: "w*L*L/(2*E*As)", Value: inch(s.Weight), Source: source,
-				Inputs: []working.Input{in("w", working.Of(p.WeightInAir())), L, E, As}},
-			{Name: "pressure on the lower end", Symbol: "eP", Equation: "-ρ*g*L*L/E", Value: inch(s.Pressure), Source: source,
-				Inputs: []working.Input{ρ, L, E}},
-			{Name: "ballooning", Symbol: "eB", Equation: "ν*ρ*g*L*L/E", Value: inch(s.Ballooning), Source: source,
-				Inputs: []working.Input{in("ν", working.Number(p.Material.Poisson)), ρ, L, E}},
-			{Name: "temperature", Symbol: "eT", Equation: "α*L*dT", Value: inch(s.Thermal), Source: source,
-				Inputs: []working.Input{in("α", working.Of(p.Material.Expansion)), L, in("dT", working.Of(h.Sections[0].Warming))}},
-			{Name: "pull on the lower end", Symbol: "eF", Equation: "F*L/(E*As)", Value: inch(s.Pull), Source: "Hooke",
-				Inputs: []working.Input{in("F", working.Of(h.Pull)), L, E, As}},
-		}
-	}
-	return append(steps, working.Step{Name: "stretch", Symbol: "e", Equation: "eW + eP + eB + eT + eF", Value: inch(s.Total()), Source: "sum",
-		Inputs: []working.Input{in("eW", inch(s.Weight)), in("eP", inch(s.Pressure)), in("eB", inch(s.Ballooning)), in("eT", inch(s.Thermal)), in("eF", inch(s.Pull))}})
 }

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
+)
+
+func TestStress(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "bent", 0, "-od", "3-1/2 in", "-weight", "9.3 lb/ft", "-grade", "L80", "-axial", "40000 lbf", "-inside", "1000 psi", "-outside", "5000 psi",
+		"-dogleg", "6 deg/100ft", "-torque", "1000 ft-lbf")
+	golden.File(t, command, "passed", 1, "-inside", "12000 psi")
+	golden.File(t, command, "faults", 2, "-weight", "50 lb/ft", "-burst", "0.5")
+}
+
+func TestPicture(t *testing.T) {
+	for _, args := range [][]string{nil, {"-axial", "0 lbf", "-inside", "0 psi", "-outside", "0 psi"}} {
+		file := filepath.Join(t.TempDir(), "envelope.svg")
+		var out, errs bytes.Buffer
+		require.Zero(t, command.Run(append([]string{"-picture", file}, args...), &out, &errs), errs.String())
+		svg, err := os.ReadFile(file)
+		require.NoError(t, err)
+		require.Contains(t, string(svg), "triaxial")
+		require.NotContains(t, string(svg), "NaN")
+		d := xml.NewDecoder(bytes.NewReader(svg))
+		for {
+			_, err := d.Token()
+			if errors.Is(err, io.EOF) {
+				break
+			}
+			require.NoError(t, err)
+		}
+	}
+}

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"image/color"
+	"io"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// The picture's own colours; lines differ in their dashes too, for print.
+var (
+	petrol = color.RGBA{R: 20, G: 90, B: 100, A: 255}
+	ochre  = color.RGBA{R: 178, G: 120, B: 20, A: 255}
+	plum   = color.RGBA{R: 110, G: 40, B: 90, A: 255}
+)
+
+// picture draws the envelope, divided by its design factors, with the load in it.
+func picture(w io.Writer, e tubular.Envelope, l tubular.Load) error {
+	p := plot.New()
+	p.Title.Text = "What the pipe body bears, design factors in"
+	p.X.Label.Text = "axial force, 1,000 lbf (tension to the right)"
+	p.Y.Label.Text = "inside minus outside pressure, psi"
+	p.Add(plotter.NewGrid())
+	body, burst := e.BodyYield.In(unit.Kilopound), e.InternalYield.In(unit.PSI)
+	low := 0.0
+	for _, at := range e.Triaxial {
+		low = min(low, at.Differential.In(unit.PSI))
+	}
+	for _, curve := range []struct {
+		name   string
+		points plotter.XYs
+		color  color.Color
+		dashes []vg.Length
+	}{
+		{"triaxial", points(e.Triaxial), petrol, nil},
+		{"collapse", points(e.Collapse), plum, []vg.Length{6, 3}},
+		{"internal yield", plotter.XYs{{X: -body, Y: burst}, {X: body, Y: burst}}, ochre, []vg.Length{2, 2}},
+		{"body yield", plotter.XYs{{X: body, Y: low}, {X: body, Y: burst}}, ochre, []vg.Length{8, 3, 2, 3}},
+		{"", plotter.XYs{{X: -body, Y: low}, {X: -body, Y: burst}}, ochre, []vg.Length{8, 3, 2, 3}},
+	} {
+		line, err := plotter.NewLine(curve.points)
+		if err != nil {
+			return err
+		}
+		line.Color, line.Dashes, line.Width = curve.color, curve.dashes, vg.Points(1.5)
+		p.Add(line)
+		if curve.name != "" {
+			p.Legend.Add(curve.name, line)
+		}
+	}
+	load, err := plotter.NewScatter(points([]tubular.LoadPoint{{Axial: l.Axial, Differential: l.Inside - l.Outside}}))
+	if err != nil {
+		return err
+	}
+	load.GlyphStyle = draw.GlyphStyle{Color: color.Black, Radius: vg.Points(4), Shape: draw.CrossGlyph{}}
+	p.Add(load)
+	p.Legend.Add("load", load)
+	p.Legend.Top = true
+	p.X.Max += 0.3 * (p.X.Max - p.X.Min) // room for the legend
+	p.Y.Max += 0.05 * (p.Y.Max - p.Y.Min)
+	p.Y.Min -= 0.05 * (p.Y.Max - p.Y.Min)
+	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
+	if err != nil {
+		return err
+	}
+	_, err = canvas.WriteTo(w)
+	return err
+}
+
+func points(of []tubular.LoadPoint) plotter.XYs {
+	xy := make(plotter.XYs, len(of))
+	for i, at := range of {
+		xy[i] = plotter.XY{X: at.Axial.In(unit.Kilopound), Y: at.Differential.In(unit.PSI)}
+	}
+	return xy
+}
