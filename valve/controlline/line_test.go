@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/dimension"
 	"completion.example/tubular"
@@ -149,15 +150,15 @@ func TestHeadAgreesWithLayers(t *testing.T) {
 func TestWallComplianceThinWall(t *testing.T) {
 	l := Line{OD: 100 * unit.Millimetre, Wall: 0.05 * unit.Millimetre, Young: 200e9, Poisson: 0.3}
 	thin := float64(l.ID()/l.Wall) / float64(l.Young)
-	require.InEpsilon(t, (1-0.3*0.3)*thin, float64(l.WallCompliance(Clamped)), 2e-3)
-	require.InEpsilon(t, (1.25-0.3)*thin, float64(l.WallCompliance(Free)), 2e-3)
+	require.InEpsilon(t, (1-0.3*0.3)*thin, float64(l.WallCompliance(confined.EndsFixed)), 2e-3)
+	require.InEpsilon(t, (1.25-0.3)*thin, float64(l.WallCompliance(confined.EndsClosed)), 2e-3)
 
 	// Thick-walled: a bore in endless rock widens by 2·(1 + ν)/E, whatever holds
 	// the far ends (Jaeger and Cook).
 	l.Wall = l.OD/2 - 0.05*unit.Millimetre
-	require.InEpsilon(t, 2*1.3/200e9, float64(l.WallCompliance(Clamped)), 1e-5)
+	require.InEpsilon(t, 2*1.3/200e9, float64(l.WallCompliance(confined.EndsFixed)), 1e-5)
 	l.Young = 0
-	require.Zero(t, l.WallCompliance(Free))
+	require.Zero(t, l.WallCompliance(confined.EndsClosed))
 }
 
 // A line that can't give at all: the liquid's own pressure rise, αf/c per kelvin.
@@ -194,7 +195,7 @@ func TestLineScales(t *testing.T) {
 	dimension.Check(t, dimension.Free, Line.Volume, steel(quarter))
 	dimension.Check(t, dimension.Free, Line.Capacity, quarter)
 	dimension.Check(t, dimension.Free, Line.LaminarLoss, quarter, oil.Viscosity, unit.LitrePerMinute)
-	dimension.Check(t, dimension.Free, Line.WallCompliance, steel(quarter), Free)
+	dimension.Check(t, dimension.Free, Line.WallCompliance, steel(quarter), confined.EndsClosed)
 }
 
 func TestLineRefuses(t *testing.T) {

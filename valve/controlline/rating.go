@@ -18,6 +18,8 @@ type Ratings struct {
 
 	// Beyond says why Collapse may be too good; empty where it isn't.
 	Beyond string
+
+	line Line
 }
 
 // Ratings returns what the wall stands from inside and outside.
@@ -60,6 +62,7 @@ func (l Line) Ratings() (Ratings, error) {
 		YieldOpen:   unit.Pressure(Y * (D*D - d*d) / math.Sqrt(3*D*D*D*D+d*d*d*d)),
 		YieldClosed: unit.Pressure(Y * (D*D - d*d) / (math.Sqrt(3) * D * D)),
 		Collapse:    unit.Pressure(2 * Y * (x - 1) / (x * x)),
+		line:        l,
 	}
 	if limit := yieldCollapseLimit(l.Yield); x > limit {
 		r.Beyond = "the wall is thinner than API's limit of yield-strength collapse for this yield strength; other regimes collapse earlier"

@@ -6,6 +6,7 @@ import (
 	"math"
 	"time"
 
+	"completion.example/fluid/confined"
 	"completion.example/internal/root"
 )
 
@@ -30,7 +31,7 @@ func (l Line) Response(q Liquid) (Response, error) {
 	var f faults
 	f.under("line", l.Check())
 	f.under("liquid", q.Check())
-	soft := float64(q.Compressibility) + float64(l.WallCompliance(Clamped))
+	soft := float64(q.Compressibility) + float64(l.WallCompliance(confined.EndsFixed))
 	if len(f) == 0 && !(soft > 0) {
 		f.add("neither liquid nor wall gives: give a compressibility or a Young's modulus")
 	}

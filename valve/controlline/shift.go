@@ -36,6 +36,8 @@ type ShiftPlan struct {
 	Pumped   unit.Volume // for a good shift, pressure held until the line is full
 	Returned unit.Volume // at the vent side, for a good shift
 	Held     unit.Volume // pumped if nothing moves: the storage alone
+
+	shift Shift
 }
 
 // ErrNoShift says that the pump pressure doesn't move the device.
@@ -86,7 +88,7 @@ func (s Shift) Plan() (ShiftPlan, error) {
 		return ShiftPlan{}, err
 	}
 	available := s.Pump + headFeed - s.Back - headVent
-	p := ShiftPlan{Drive: available - s.Move}
+	p := ShiftPlan{Drive: available - s.Move, shift: s}
 	if !(p.Drive > 0) {
 		return ShiftPlan{}, &NoShiftError{headFeed, headVent, available, s.Move, s.Back + headVent - headFeed + s.Move}
 	}

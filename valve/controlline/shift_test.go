@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
 
 	"github.com/stretchr/testify/require"
@@ -146,7 +147,7 @@ func simulate(s Shift) (moving, done float64) {
 	}
 	make1 := func(l Line) tube {
 		d, L := float64(l.ID()), float64(l.Length)
-		soft := float64(s.Liquid.Compressibility + l.WallCompliance(Clamped))
+		soft := float64(s.Liquid.Compressibility + l.WallCompliance(confined.EndsFixed))
 		return tube{make([]float64, n), float64(l.Volume()) / n * soft,
 			math.Pi * d * d * d * d * n / (128 * float64(s.Liquid.Viscosity) * L)}
 	}

@@ -3,42 +3,20 @@ package controlline
 import (
 	"errors"
 
+	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
 )
 
-// Ends says how a line is held lengthwise.
-type Ends uint8
-
-// Kinds of ends.
-const (
-	Clamped Ends = iota // to the tubing: it can't change its length
-	Free                // it carries its own end load
-)
-
 // WallCompliance returns how much the bore grows with inside pressure, as a
-// share of the volume held.
-//
-//	clamped   2·(1 + ν)·(b² + (1 − 2ν)·a²) / (E·(b² − a²))
-//	free      (2·(1 + ν)·b² + 3·(1 − 2ν)·a²) / (E·(b² − a²))
-//
-//	a, b  nominal inside and outside radius
-//	E, ν  Young's modulus and Poisson's ratio
+// share of the volume held: confined.Tube's BoreCompliance of a thick wall. A
+// line clamped to the tubing has fixed ends, a free one with plugged ends closed
+// ones.
 //
 // It is zero for a Young's modulus of zero, which stands for a wall that doesn't
-// give. Source: Lamé's thick cylinder (Timoshenko, Strength of Materials, part
-// II): twice the hoop strain at the bore plus the axial strain, axial strain
-// zero when clamped.
-func (l Line) WallCompliance(ends Ends) unit.Compressibility {
-	if l.Young == 0 {
-		return 0
-	}
-	E, nu := float64(l.Young), l.Poisson
-	a, b := float64(l.ID())/2, float64(l.OD)/2
-	axial := (1 - 2*nu) * 2 * (1 + nu) * a * a
-	if ends == Free {
-		axial = 3 * (1 - 2*nu) * a * a
-	}
-	return unit.Compressibility((2*(1+nu)*b*b + axial) / (E * (b*b - a*a)))
+// give.
+func (l Line) WallCompliance(ends confined.Ends) unit.Compressibility {
+	t := confined.Tube{OD: l.OD, ID: l.ID(), Young: l.Young, Poisson: l.Poisson, Rigid: l.Young == 0}
+	return t.BoreCompliance(ends)
 }
 
 // Storage is what a line takes up when it is pressured, before anything moves.
@@ -46,6 +24,10 @@ type Storage struct {
 	Line  unit.Volume // held at no pressure
 	Fluid unit.Volume // taken up because the liquid is compressed
 	Wall  unit.Volume // taken up because the bore grows
+
+	line     Line
+	rise     unit.Pressure
+	c, walls unit.Compressibility
 }
 
 // Total is the volume to pump, and what comes back when the line is bled off.
@@ -73,11 +55,12 @@ func (l Line) Storage(q Liquid, rise unit.Pressure) (Storage, error) {
 	if err := errors.Join(f...); err != nil {
 		return Storage{}, err
 	}
-	V, p := float64(l.Volume()), float64(rise)
+	V, p, walls := float64(l.Volume()), float64(rise), l.WallCompliance(confined.EndsFixed)
 	return Storage{
+		line: l, rise: rise, c: q.Compressibility, walls: walls,
 		Line:  unit.Volume(V),
 		Fluid: unit.Volume(V * float64(q.Compressibility) * p),
-		Wall:  unit.Volume(V * float64(l.WallCompliance(Clamped)) * p),
+		Wall:  unit.Volume(V * float64(walls) * p),
 	}, nil
 }
 
@@ -86,6 +69,11 @@ type Warming struct {
 	Rise unit.Pressure // of the pressure in the line
 	Per  unit.Pressure // the same, per kelvin
 	Free unit.Volume   // what would come out of the line if it were open
+
+	liquid   unit.Expansivity
+	wall     unit.Expansivity
+	warming  unit.TemperatureDifference
+	c, walls unit.Compressibility
 }
 
 // Warming returns the rise of pressure in a line that is shut at both ends while
@@ -97,6 +85,7 @@ type Warming struct {
 //	αw  expansivity of the wall, of length
 //	c   compressibility of the liquid, cw WallCompliance
 //
+// The line and the tubing it is clamped to warm alike and may lengthen.
 // Properties are constant over the rise; oil-based control fluids expand more
 // when hot. A line full of liquid at high temperature and no gas is meant: where
 // the answer is below minus the pressure held, the liquid boils or parts
@@ -117,17 +106,18 @@ func (l Line) Warming(q Liquid, wall unit.Expansivity, rise unit.TemperatureDiff
 	if !(rise >= -1000 && rise <= 1000) {
 		f.add("rise of temperature is %v; it must be -1000 to 1000 K", rise)
 	}
-	soft := float64(q.Compressibility) + float64(l.WallCompliance(Clamped))
+	soft := float64(q.Compressibility) + float64(l.WallCompliance(confined.EndsFixed))
 	if len(f) == 0 && !(soft > 0) {
 		f.add("neither liquid nor wall gives: give a compressibility or a Young's modulus")
 	}
 	if err := errors.Join(f...); err != nil {
 		return Warming{}, err
 	}
-	swell := float64(q.Expansivity) - 3*float64(wall)
+	per := confined.PressurePerDegree(q.Expansivity, 3*wall, q.Compressibility, l.WallCompliance(confined.EndsFixed))
 	return Warming{
-		Rise: unit.Pressure(swell * float64(rise) / soft),
-		Per:  unit.Pressure(swell / soft),
-		Free: unit.Volume(swell * float64(rise) * float64(l.Volume())),
+		liquid: q.Expansivity, wall: wall, warming: rise, c: q.Compressibility, walls: l.WallCompliance(confined.EndsFixed),
+		Rise: unit.Pressure(per * float64(rise)),
+		Per:  unit.Pressure(per),
+		Free: unit.Volume(per * float64(rise) * soft * float64(l.Volume())),
 	}, nil
 }

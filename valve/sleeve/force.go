@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve"
 	"completion.example/valve/controlline"
@@ -98,7 +99,7 @@ func (s System) prepare() ([]float64, error) {
 
 // softness is the volume that a line takes up per pressure.
 func (s System) softness(l controlline.Line) float64 {
-	return float64(l.Volume()) * (float64(s.Liquid.Compressibility) + float64(l.WallCompliance(controlline.Clamped)))
+	return float64(l.Volume()) * (float64(s.Liquid.Compressibility) + float64(l.WallCompliance(confined.EndsFixed)))
 }
 
 // PanelWindow returns the panel pressures at which an action moves every sleeve
