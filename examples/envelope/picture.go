@@ -1,0 +1,62 @@
+package main
+
+import (
+	"image/color"
+	"io"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/packer"
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// picture draws the envelope with the loads in it and their names.
+func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
+	p := plot.New()
+	p.Title.Text = "What the packer holds"
+	p.X.Label.Text = "axial force of the tubing on the packer, 1,000 lbf (pull to the right)"
+	p.Y.Label.Text = "pressure below minus above, psi"
+	p.Add(plotter.NewGrid())
+	area, err := plotter.NewPolygon(corners(polygon.Vertices))
+	if err != nil {
+		return err
+	}
+	area.Color = color.RGBA{R: 222, G: 236, B: 232, A: 255}
+	area.LineStyle = draw.LineStyle{Color: color.RGBA{R: 20, G: 80, B: 70, A: 255}, Width: vg.Points(1.5)}
+	p.Add(area)
+	p.Legend.Add("envelope", area)
+	labels := plotter.XYLabels{}
+	for _, l := range loads {
+		labels.XYs = append(labels.XYs, corners([]packer.Load{{Differential: l.Differential, Axial: l.Axial}})...)
+		labels.Labels = append(labels.Labels, " "+l.Name)
+	}
+	points, err := plotter.NewScatter(labels.XYs)
+	if err != nil {
+		return err
+	}
+	points.GlyphStyle = draw.GlyphStyle{Color: color.RGBA{R: 150, G: 40, B: 30, A: 255}, Radius: vg.Points(4), Shape: draw.CrossGlyph{}}
+	names, err := plotter.NewLabels(labels)
+	if err != nil {
+		return err
+	}
+	p.Add(points, names)
+	p.Legend.Add("load", points)
+	p.Legend.Top = true
+	p.X.Max += 0.25 * (p.X.Max - p.X.Min) // room for the legend and a name
+	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
+	if err != nil {
+		return err
+	}
+	_, err = canvas.WriteTo(w)
+	return err
+}
+
+func corners(of []packer.Load) plotter.XYs {
+	xy := make(plotter.XYs, len(of))
+	for i, l := range of {
+		xy[i] = plotter.XY{X: l.Axial.In(unit.Kilopound), Y: l.Differential.In(unit.PSI)}
+	}
+	return xy
+}
