@@ -1,6 +1,7 @@
 package tubular
 
 import (
+	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
@@ -39,7 +40,7 @@ func (p Pipe) Prepare() (Body, error) {
 	b.inAs, b.outAs, b.boreShare = b.inner*b.perSteel, b.outer*b.perSteel, b.inner/b.outer
 	J := float64(p.PolarMoment())
 	b.riJ, b.roJ = b.ri/J, b.ro/J
-	return b, nil
+	return b, errors.Join(finiteResult("1/steel area", unit.Area(b.perSteel)), finiteResult("outer radius/polar moment", unit.Curvature(b.roJ)))
 }
 
 // VonMises returns the greatest von Mises stress in the wall: the same as

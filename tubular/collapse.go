@@ -90,7 +90,7 @@ const (
 // It is an error when the yield strength is outside 24,000 to 180,000 psi: API
 // gives the lower limit, the upper one is that of its tables. Above 160,000 psi
 // the polynomials are at their end: at some slenderness a stronger steel comes
-// out weaker, by less than 0.1 %.
+// out weaker, by up to 0.15 %.
 //
 // Source: API TR 5C3 (2008) / ISO/TR 10400:2007, clause 8; API Bul 5C3 (1985),
 // section 2. The limits of yield strength are from memory of them.

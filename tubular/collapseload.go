@@ -99,7 +99,7 @@ func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRat
 	}
 	r.Regime = r.Curve.Regime(r.Slenderness)
 	r.Pressure = r.Curve.Pressure(r.Slenderness)
-	return r, nil
+	return r, finiteResult("collapse pressure", r.Pressure)
 }
 
 // rateable reports why no rating can be given.

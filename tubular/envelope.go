@@ -58,8 +58,15 @@ func (p Pipe) Envelope(o Outline) (Envelope, error) {
 		Triaxial:      p.triaxial(o),
 	}
 	var err error
-	e.Collapse, err = p.collapseOutline(o)
-	return e, err
+	if e.Collapse, err = p.collapseOutline(o); err != nil {
+		return Envelope{}, err
+	}
+	for _, at := range e.Triaxial {
+		if err := errors.Join(finiteResult("axial force", at.Axial), finiteResult("differential pressure", at.Differential)); err != nil {
+			return Envelope{}, err
+		}
+	}
+	return e, nil
 }
 
 func (p Pipe) triaxial(o Outline) []LoadPoint {

@@ -65,7 +65,7 @@ func (f FreePoint) Find() (StuckDepth, error) {
 		if above+e >= f.Stretch || last && nearly(above+e, f.Stretch) {
 			into := min(s.Pipe.FreeLength(f.Stretch-above, f.Pull), s.Length)
 			return StuckDepth{Depth: top + into, Section: i, Into: into,
-				stretch: f.Stretch, above: above, pull: f.Pull, pipe: s.Pipe, top: top}, nil
+				stretch: f.Stretch, above: above, pull: f.Pull, pipe: s.Pipe, top: top}, finiteResult("stuck depth", top+into)
 		}
 		above, top = above+e, top+s.Length
 	}
@@ -87,7 +87,8 @@ func PullToStretch(sections []Section, e unit.Length) (unit.Force, error) {
 	for _, s := range sections {
 		compliance += float64(s.Length) / (float64(s.Pipe.Material.Young) * float64(s.Pipe.SteelArea()))
 	}
-	return unit.Force(float64(e) / compliance), nil
+	F := unit.Force(float64(e) / compliance)
+	return F, finiteResult("pull", F)
 }
 
 // MarginOfOverpull returns the pull that is left above a hook load.

@@ -1,6 +1,7 @@
 package tubular
 
 import (
+	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
@@ -30,14 +31,16 @@ func (p Pipe) Ratings() (Ratings, error) {
 	if err != nil {
 		return Ratings{}, err
 	}
-	return Ratings{
+	r := Ratings{
 		InternalYield: p.InternalYield(),
 		YieldOpen:     p.YieldOpenEnds(WallTolerance),
 		YieldClosed:   p.YieldClosedEnds(WallTolerance),
 		Collapse:      c,
 		BodyYield:     p.BodyYield(),
 		pipe:          p,
-	}, nil
+	}
+	return r, errors.Join(finiteResult("internal yield", r.InternalYield), finiteResult("thick-wall yield", r.YieldOpen),
+		finiteResult("thick-wall yield", r.YieldClosed), finiteResult("body yield", r.BodyYield))
 }
 
 // InternalYield returns the internal yield pressure (burst rating) of the pipe

@@ -75,5 +75,6 @@ func (p Pipe) DuctileRupture(r Rupture) (unit.Pressure, error) {
 		return 0, fmt.Errorf("tubular: Rupture.Imperfection = %v: leaves nothing of a wall of %v", r.Imperfection, p.Wall().Rounded(5))
 	}
 	kdr := math.Pow(0.5, n+1) + math.Pow(1/math.Sqrt(3), n+1)
-	return unit.Pressure(2 * kdr * float64(p.Material.Tensile) * left / (float64(p.OD) - left)), nil
+	P := unit.Pressure(2 * kdr * float64(p.Material.Tensile) * left / (float64(p.OD) - left))
+	return P, finiteResult("rupture pressure", P)
 }

@@ -156,7 +156,7 @@ func (h Hanging) Stretch() (HangingStretch, error) {
 		r.Thermal += s.Thermal
 		r.Pull += s.Pull
 	}
-	return r, nil
+	return r, finiteResult("stretch", r.Total())
 }
 
 func (h Hanging) validate() error {
@@ -175,10 +175,10 @@ func validateSections(sections []Section) error {
 	for i, s := range sections {
 		err := s.Pipe.Validate()
 		if !finite(s.Length) || s.Length <= 0 {
-			err = errors.Join(err, fmt.Errorf("Length = %v: want above 0", s.Length))
+			err = errors.Join(err, fmt.Errorf("length = %v: want above 0", s.Length))
 		}
 		if !finite(s.Warming) {
-			err = errors.Join(err, fmt.Errorf("Warming = %v: want a finite number", s.Warming))
+			err = errors.Join(err, fmt.Errorf("warming = %v: want a finite number", s.Warming))
 		}
 		if err != nil {
 			faults = append(faults, fmt.Errorf("tubular: Sections[%d]: %w", i, err))

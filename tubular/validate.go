@@ -63,6 +63,14 @@ func (m Material) strength() error {
 	return nil
 }
 
+// finiteResult reports a result that overflowed: inputs far from any pipe.
+func finiteResult[Q unit.Scalar](name string, q Q) error {
+	if finite(q) {
+		return nil
+	}
+	return fmt.Errorf("tubular: %s = %v: the inputs are too large or too small for a pipe", name, q)
+}
+
 func finite[Q unit.Scalar](q Q) bool {
 	return !math.IsNaN(float64(q)) && !math.IsInf(float64(q), 0)
 }

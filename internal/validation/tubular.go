@@ -160,6 +160,14 @@ var tubularDimensionsSuite = Suite{
 			in.Read("od", &od)
 			return tubular.AnnularCapacity(bore, od), nil
 		},
+		"drift by size": func(in *published.Inputs) (any, error) {
+			var kind string
+			var od, id unit.Length
+			in.Read("kind", &kind)
+			in.Read("od", &od)
+			in.Read("id", &id)
+			return catalogue.Drift(catalogue.Kind(kind), od, id), nil
+		},
 		"displacement by weight": func(in *published.Inputs) (any, error) {
 			p := tubular.Pipe{Material: tubular.Steel()}
 			in.Read("weight", &p.Weight)

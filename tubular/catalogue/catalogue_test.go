@@ -48,6 +48,7 @@ func TestEveryRowStands(t *testing.T) {
 			less = 5.0 / 32
 		}
 		require.InDelta(t, less, (e.ID - e.Drift).In(unit.Inch), 0.00051, e.String())
+		require.InDelta(t, e.Drift.In(unit.Inch), catalogue.Drift(e.Kind, e.OD, e.ID).In(unit.Inch), 0.00051, e.String())
 		g, err := catalogue.FindGrade("L80")
 		require.NoError(t, err)
 		_, err = e.Pipe(g).Ratings()
@@ -169,6 +170,20 @@ func ExampleCatalogue_Find() {
 	// Output:
 	// 3.5 in 9.3 lb/ft external upset tubing bore 2.992 in drift 2.867 in <nil>
 	// catalogue: 3.5 in at 9.4 lb/ft: not in the catalogue: there are 7.7 lb/ft, 9.2 lb/ft, 9.3 lb/ft, 10.2 lb/ft, 12.7 lb/ft, 12.95 lb/ft, 14.3 lb/ft, 15.5 lb/ft, 17 lb/ft
+}
+
+func ExampleDrift() {
+	// 9-5/8 in 53.5 lb/ft casing: 8.379 in.
+	fmt.Println(catalogue.Drift(catalogue.Casing, 9.625*unit.Inch, 8.535*unit.Inch).Rounded(4))
+	// Output: 8.379 in
+}
+
+func BenchmarkStandard(b *testing.B) {
+	for b.Loop() {
+		if _, err := catalogue.Standard(); err != nil {
+			b.Fatal(err)
+		}
+	}
 }
 
 func ExampleFindGrade() {

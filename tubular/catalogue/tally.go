@@ -84,7 +84,7 @@ func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.Section, error) {
 	for i, j := range t {
 		e, err := c.Find(j.OD, j.Weight)
 		if err != nil {
-			faults = append(faults, fmt.Errorf("Tally[%d]: %w", i, err))
+			faults = append(faults, fmt.Errorf("part %d of the string: %w", i+1, err))
 		}
 		sections = append(sections, tubular.Section{Pipe: e.Pipe(g), Length: j.Length})
 	}
