@@ -1,0 +1,186 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// BalanceResult is the overbalance of a compartment against a formation:
+// positive where the well is heavier.
+type BalanceResult struct {
+	Compartment string                    `json:"compartment"`
+	Formation   string                    `json:"formation"`
+	Point       string                    `json:"point"`
+	Overbalance unit.Pressure             `json:"overbalance"`
+	Goal        *unit.Band[unit.Pressure] `json:"goal,omitempty"`
+	OK          bool                      `json:"ok"`
+}
+
+// overbalance of compartment i against formation f where a step stands still.
+func (c *checker) overbalance(k *stand, i, f int) (unit.Pressure, error) {
+	p, err := k.state.at(i, c.formationTVD[f])
+	return p - c.plan.Formations[f].Pressure, err
+}
+
+// balance reports the plan's goals, and the face of every formation.
+func (c *checker) balance(step *Step, r *StepResult) {
+	for _, b := range step.Balance {
+		i, f := c.byName.compartment[b.Compartment], c.byName.formation[b.Formation]
+		out := BalanceResult{Compartment: b.Compartment, Formation: b.Formation, Goal: &b.Overbalance, OK: true}
+		for n, w := range c.alive() {
+			if w.trace.stands == nil {
+				continue
+			}
+			k := w.trace.stand(b.Moment)
+			d, err := c.overbalance(k, i, f)
+			if n == 0 {
+				out.Point, out.Overbalance = k.label, d
+			}
+			if err == nil && b.Overbalance.Contains(d) {
+				continue
+			}
+			out.OK = false
+			if c.said(BalanceOff, step, b.Formation) {
+				continue
+			}
+			c.find(Finding{
+				Kind: BalanceOff, Step: step.Name, Device: b.Formation, World: w.words,
+				Says:    fmt.Sprintf("%q is not balanced against it as planned (%s)", b.Compartment, k.label),
+				Numbers: fmt.Sprintf("%s; planned %s to %s", balanceWords(d), balanceWords(b.Overbalance.Least), balanceWords(b.Overbalance.Greatest)),
+				Cure:    c.balanceCure(k, i, d, b.Overbalance),
+			})
+		}
+		r.Balance = append(r.Balance, out)
+	}
+	c.faces(r)
+}
+
+// faces reports the compartment that stands open to each formation at the end.
+func (c *checker) faces(r *StepResult) {
+	k := c.worlds[0].trace.stand(AtEnd)
+	for f, i := range c.face {
+		if i < 0 {
+			continue
+		}
+		members, _ := k.state.body(i)
+		for _, m := range members {
+			x := c.compartments[m]
+			if m == i || !(x.top <= c.formationTVD[f] && c.formationTVD[f] <= x.bottom) {
+				continue
+			}
+			if d, err := c.overbalance(k, m, f); err == nil {
+				r.Balance = append(r.Balance, BalanceResult{
+					Compartment: c.plan.Compartments[m].Name, Formation: c.plan.Formations[f].Name, Point: k.label, Overbalance: d, OK: true})
+			}
+		}
+	}
+}
+
+func balanceWords(d unit.Pressure) string {
+	if d < 0 {
+		return psi(-d) + " underbalance"
+	}
+	return psi(d) + " overbalance"
+}
+
+// balanceCure says what surface pressure brings the balance into its band, or
+// that none can because it would have to be below zero.
+func (c *checker) balanceCure(k *stand, i int, d unit.Pressure, goal unit.Band[unit.Pressure]) string {
+	members, _ := k.state.body(i)
+	slices.Sort(members)
+	for _, m := range members {
+		if !k.state.surface[m] {
+			continue
+		}
+		name, now := c.plan.Compartments[m].Name, k.state.applied[m]
+		least, greatest := now+goal.Least-d, now+goal.Greatest-d
+		if greatest < 0 {
+			return fmt.Sprintf("no surface pressure does it: %q would need %s; a lighter fluid is wanted", name, psi(greatest))
+		}
+		return fmt.Sprintf("hold %s to %s on %q", psi(max(least, 0)), psi(greatest), name)
+	}
+	return "nothing at surface fixes this compartment's pressure; its fluid has to change"
+}
+
+// TestResult is a test of a barrier.
+type TestResult struct {
+	Barrier      string                   `json:"barrier"`
+	Side         string                   `json:"side"`
+	Differential unit.Pressure            `json:"differential"`
+	Goal         unit.Band[unit.Pressure] `json:"goal"`
+	OK           bool                     `json:"ok"`
+}
+
+func (c *checker) tests(step *Step, r *StepResult) {
+	for _, t := range step.Tests {
+		out := TestResult{Barrier: t.Barrier, Side: t.Side, Goal: t.Differential, OK: true}
+		moment := t.Moment
+		if moment == "" {
+			moment = AtPeak
+		}
+		for n, w := range c.alive() {
+			if w.trace.stands == nil {
+				continue
+			}
+			k := w.trace.stand(moment)
+			d, in, outside, err := c.testDifferential(k, t)
+			if n == 0 {
+				out.Differential = d
+			}
+			if err == nil && t.Differential.Contains(d) {
+				continue
+			}
+			out.OK = false
+			if c.said(TestOff, step, t.Barrier) {
+				continue
+			}
+			c.find(Finding{
+				Kind: TestOff, Step: step.Name, Device: t.Barrier, World: w.words,
+				Says: fmt.Sprintf("the test from %s does not see its differential (%s)", t.Side, k.label),
+				Numbers: fmt.Sprintf("%s in %q less %s in %q is %s; wanted %s to %s", psi(in), t.Inside, psi(outside), t.Outside,
+					psi(d), psi(t.Differential.Least), psi(t.Differential.Greatest)),
+				Cure: c.testCure(k, t),
+			})
+		}
+		if out.OK {
+			c.tested[t.Barrier] = append(c.tested[t.Barrier], t.Side)
+		}
+		r.Tests = append(r.Tests, out)
+	}
+}
+
+func (c *checker) testDifferential(k *stand, t Test) (d, in, out unit.Pressure, err error) {
+	tvd, err := c.path.TVD(t.Depth)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	if in, err = k.state.at(c.byName.compartment[t.Inside], tvd); err != nil {
+		return 0, 0, 0, err
+	}
+	out, err = k.state.at(c.byName.compartment[t.Outside], tvd)
+	return in - out, in, out, err
+}
+
+// testCure names a side that nothing holds or vents.
+func (c *checker) testCure(k *stand, t Test) string {
+	for _, name := range []string{t.Inside, t.Outside} {
+		i := c.byName.compartment[name]
+		members, _ := k.state.body(i)
+		fixed := false
+		for _, m := range members {
+			fixed = fixed || k.state.surface[m] || c.compartments[m].formation >= 0
+		}
+		if fixed {
+			continue
+		}
+		for p, port := range c.ports {
+			if (port.a == i || port.b == i) && !k.state.open[p] {
+				return fmt.Sprintf("%q is trapped: open %q, or another port of it, and vent it before the test", name, c.plan.Ports[p].Name)
+			}
+		}
+		return fmt.Sprintf("%q is trapped and has no port to vent it", name)
+	}
+	return "change the surface pressure by what is missing"
+}

@@ -1,0 +1,224 @@
+package sequence
+
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
+)
+
+// Plan is an installation programme: the well, what is in it, and what is done
+// to it. Names are free words; where one field names a thing, the thing must
+// exist. Read reads a plan from JSON, Check walks it.
+type Plan struct {
+	Name         string        `json:"name"`
+	Note         string        `json:"note"`
+	Well         Well          `json:"well"`
+	Fluids       []Fluid       `json:"fluids"`
+	Formations   []Formation   `json:"formations"`
+	Compartments []Compartment `json:"compartments"`
+	Ports        []Port        `json:"ports"`
+	Devices      []Device      `json:"devices"`
+	String       *String       `json:"string"`
+	Ratings      []Rating      `json:"ratings"`
+	Barriers     []Barrier     `json:"barriers"`
+	Rules        Rules         `json:"rules"`
+	Steps        []Step        `json:"steps"`
+}
+
+// Well is the hole: its path and its temperatures.
+type Well struct {
+	Depth        unit.Length            `json:"depth"` // measured; the path must reach it
+	Path         []Station              `json:"path"`  // empty: vertical
+	Temperatures map[string][]MarkedTVD `json:"temperatures"`
+}
+
+// Station is one line of the directional survey.
+type Station struct {
+	MD          unit.Length `json:"md"`
+	Inclination unit.Angle  `json:"inclination"`
+	Azimuth     unit.Angle  `json:"azimuth"`
+}
+
+// MarkedTVD is a temperature at a true vertical depth.
+type MarkedTVD struct {
+	TVD         unit.Length      `json:"tvd"`
+	Temperature unit.Temperature `json:"temperature"`
+}
+
+// Undisturbed is the name of the temperature that the well has before anything
+// is pumped. A plan with a string or with fluids that feel temperature needs it.
+const Undisturbed = "undisturbed"
+
+// Fluid is a fluid by name: of constant density, or a clear brine by its
+// density at 70 °F, or fresh water.
+type Fluid struct {
+	Name        string               `json:"name"`
+	Kind        FluidKind            `json:"kind"` // constant where left out
+	Density     unit.Density         `json:"density"`
+	Expansion   unit.Expansivity     `json:"expansion"`   // brine: of volume
+	Compression unit.Compressibility `json:"compression"` // brine; of the others for volumes to pump
+}
+
+// FluidKind names what a fluid's density depends on.
+type FluidKind string
+
+// The kinds of fluid.
+const (
+	ConstantDensity FluidKind = "constant"
+	ClearBrine      FluidKind = "brine"
+	FreshWater      FluidKind = "water"
+)
+
+// Formation is a reservoir layer behind one compartment.
+type Formation struct {
+	Name     string        `json:"name"`
+	Depth    unit.Length   `json:"depth"` // measured
+	Pressure unit.Pressure `json:"pressure"`
+	Fracture unit.Pressure `json:"fracture"` // at that depth; zero: not known
+	Inflow   *Inflow       `json:"inflow"`   // only where the plan produces it
+}
+
+// Inflow is what a formation gives.
+type Inflow struct {
+	Index    unit.ProductivityIndex `json:"index"`
+	WaterCut float64                `json:"water cut"` // share of the rate, 0 to 1
+	Density  unit.Density           `json:"density"`   // of what flows
+}
+
+// Compartment is a connected body of fluid between two measured depths.
+type Compartment struct {
+	Name      string        `json:"name"`
+	Top       unit.Length   `json:"top"`
+	Bottom    unit.Length   `json:"bottom"`
+	Fluid     string        `json:"fluid"`     // one fluid all the way, or
+	Layers    []Layer       `json:"layers"`    // several, from the top down
+	Surface   bool          `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
+	Formation string        `json:"formation"` // the formation that it stands open to
+	Trapped   unit.Pressure `json:"trapped"`   // pressure at its top at the start where nothing fixes it
+	Capacity  unit.Area     `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
+}
+
+// Layer is one fluid down to a measured depth.
+type Layer struct {
+	Fluid string      `json:"fluid"`
+	To    unit.Length `json:"to"`
+}
+
+// Port joins two compartments at a measured depth while it is open.
+type Port struct {
+	Name  string      `json:"name"`
+	Joins []string    `json:"joins"` // two compartments
+	Depth unit.Length `json:"depth"`
+	Open  bool        `json:"open"` // at the start
+}
+
+// Device is something that pressure or pull moves.
+type Device struct {
+	Name    string      `json:"name"`
+	Depth   unit.Length `json:"depth"` // measured
+	Actions []Action    `json:"actions"`
+}
+
+// Action is one thing that a device does once its triggers have fired in a
+// row.
+type Action struct {
+	Name     string         `json:"name"`    // such as "opens"
+	Inside   string         `json:"inside"`  // differential: the pressure of this compartment
+	Outside  string         `json:"outside"` // less that of this one, or of
+	Chamber  *unit.Pressure `json:"chamber"` // a sealed chamber
+	Axial    bool           `json:"axial"`   // or: the tension in the string at the device
+	Triggers []Trigger      `json:"triggers"`
+	Disarmed bool           `json:"disarmed"` // at the start: another action arms it
+	Opens    []string       `json:"opens"`    // ports
+	Closes   []string       `json:"closes"`
+	Arms     []string       `json:"arms"` // actions of the same device
+	Holds    bool           `json:"holds"`
+	Releases bool           `json:"releases"`
+}
+
+// Trigger is one threshold of a row: a differential (or a tension), crossed
+// rising or falling, once or counted. Shear pins may stand in place of the
+// threshold.
+type Trigger struct {
+	Threshold unit.Band[unit.Pressure] `json:"threshold"`
+	Tension   unit.Band[unit.Force]    `json:"tension"` // where the action is axial
+	Pins      *Pins                    `json:"pins"`
+	Direction valve.Direction          `json:"direction"`
+	Count     int                      `json:"count"`
+	Rearm     unit.Band[unit.Pressure] `json:"rearm"` // where it must come back to before the next count
+}
+
+// Pins are equal shear pins, on a piston unless the action is axial.
+type Pins struct {
+	Count     int        `json:"count"`
+	Strength  unit.Force `json:"strength"`  // of one pin
+	Tolerance float64    `json:"tolerance"` // such as 0.05
+	Area      unit.Area  `json:"area"`      // of the piston
+}
+
+// Pipe is a pipe of the API catalogue by size, weight and grade, or one of the
+// user's own by its two diameters, its weight and its yield strength.
+type Pipe struct {
+	Size   unit.Length          `json:"size"`
+	Weight unit.WeightPerLength `json:"weight"`
+	Grade  string               `json:"grade"`
+	Bore   unit.Length          `json:"bore"`  // own pipe: inside diameter
+	Yield  unit.Pressure        `json:"yield"` // own pipe, in place of a grade
+}
+
+// String is the completion string, from its hanger down to its lower end.
+type String struct {
+	Inside   string                `json:"inside"` // the compartment in it
+	Around   []string              `json:"around"` // the compartments around it, from the hanger down
+	Below    string                `json:"below"`  // the compartment under its lower end
+	Hanger   unit.Length           `json:"hanger"` // measured depth
+	Sections []Section             `json:"sections"`
+	Held     unit.Length           `json:"held at"`   // where an action that holds takes hold
+	Bore     unit.Length           `json:"seal bore"` // diameter, at the lower end
+	Up       unit.Length           `json:"up"`        // how far the seals may move up before the first leaves the bore
+	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
+	Block    unit.Force            `json:"block"`     // what the weight indicator shows with no string
+	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string
+}
+
+// Section is a length of one pipe in one hole.
+type Section struct {
+	Pipe   Pipe        `json:"pipe"`
+	Bottom unit.Length `json:"bottom"` // measured depth
+	Hole   unit.Length `json:"hole"`   // diameter of the casing around it
+	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; as strong as the pipe where left out
+}
+
+// Rating is a differential that must not be passed, at a depth or all along
+// two compartments.
+type Rating struct {
+	Name       string        `json:"name"`
+	Pipe       *Pipe         `json:"pipe"` // its ratings in place of burst and collapse
+	Inside     string        `json:"inside"`
+	Outside    string        `json:"outside"`    // compartment, or
+	Background string        `json:"background"` // the fluid behind the pipe, from surface
+	From       unit.Length   `json:"from"`       // measured
+	To         unit.Length   `json:"to"`
+	Burst      unit.Pressure `json:"burst"`    // greatest inside minus outside, before the design factor
+	Collapse   unit.Pressure `json:"collapse"` // greatest outside minus inside
+	Factor     float64       `json:"factor"`   // design factor; 1 where left out
+}
+
+// Barrier is something that stands between a formation and surface.
+type Barrier struct {
+	Name      string `json:"name"`
+	Formation string `json:"formation"` // between this formation and surface
+	Port      string `json:"port"`      // stands while this port is shut, or
+	Action    string `json:"action"`    // once this action ("device: action") has happened,
+	Until     string `json:"until"`     // and until this one has, or
+	Column    string `json:"column"`    // while this compartment's fluid overbalances the formation; none of them: always
+}
+
+// Rules are the plan's own requirements, each an input.
+type Rules struct {
+	Barriers int     `json:"barriers"` // least number of barriers that stand before each formation after each step, until its flow is part of the plan
+	Burst    float64 `json:"burst"`    // design factors of the string; 1 where left out
+	Collapse float64 `json:"collapse"` //
+	Axial    float64 `json:"axial"`    //
+	Triaxial float64 `json:"triaxial"` //
+	Source   string  `json:"source"`   // where these numbers come from
+}

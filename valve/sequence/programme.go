@@ -1,0 +1,269 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Programme is a plan that was walked: what happens in each step, by what
+// margin nothing else does, and what is wrong with it.
+type Programme struct {
+	Plan     string       `json:"plan"`
+	Steps    []StepResult `json:"steps"`
+	Findings []Finding    `json:"findings"`
+	Worlds   int          `json:"worlds"` // how many choices of thresholds were walked
+}
+
+// OK tells whether the plan does what it intends, and nothing else, at both
+// ends of every band.
+func (p *Programme) OK() bool { return len(p.Findings) == 0 }
+
+// StepResult is one step.
+type StepResult struct {
+	Name     string          `json:"name"`
+	Note     string          `json:"note,omitempty"`
+	Points   []Point         `json:"points"`   // nominal: at the start and after each ramp, squeeze and pull
+	Events   []Event         `json:"events"`   // nominal
+	Triggers []TriggerResult `json:"triggers"` // every action that was armed
+	Ratings  []RatingResult  `json:"ratings"`
+	Balance  []BalanceResult `json:"balance"`
+	Tests    []TestResult    `json:"tests,omitempty"`
+	Barriers []BarrierResult `json:"barriers"`
+	Volumes  []Volume        `json:"volumes,omitempty"`
+	Zones    []ZoneRate      `json:"zones,omitempty"`
+	Window   *Window         `json:"window,omitempty"`
+	Ports    []PortState     `json:"ports"`   // at the end
+	Unknown  []string        `json:"unknown"` // devices whose state isn't certain at the end
+	OK       bool            `json:"ok"`
+}
+
+// Point is the well where a step stands still.
+type Point struct {
+	Label     string         `json:"label"`
+	Surface   []Reading      `json:"surface"`
+	Pressures []PressureAt   `json:"pressures"`
+	String    *StringAt      `json:"string,omitempty"`
+	Flows     []FlowAt       `json:"flows,omitempty"`
+	Profiles  []ProfilePoint `json:"-"`
+}
+
+// Reading is the pressure of a compartment at surface: applied, or, where it is
+// shut in, what the gauge shows.
+type Reading struct {
+	Compartment string        `json:"compartment"`
+	Pressure    unit.Pressure `json:"pressure"`
+	Shut        bool          `json:"shut"`
+}
+
+// PressureAt is the pressure of every compartment that reaches a device.
+type PressureAt struct {
+	Device      string        `json:"device"`
+	Depth       unit.Length   `json:"depth"`
+	TVD         unit.Length   `json:"tvd"`
+	Compartment string        `json:"compartment"`
+	Pressure    unit.Pressure `json:"pressure"`
+}
+
+// ProfilePoint is a compartment's pressure at a depth, for pictures.
+type ProfilePoint struct {
+	Compartment string
+	TVD         unit.Length
+	Pressure    unit.Pressure
+}
+
+// StringAt is the string where a step stands still.
+type StringAt struct {
+	Held      bool          `json:"held"`
+	Hook      unit.Force    `json:"hook"`    // weight-indicator reading, or the load in the hanger
+	Tension   unit.Force    `json:"tension"` // just above where the string is or will be held
+	Packer    unit.Force    `json:"packer"`  // pull on what holds it, up positive
+	Seals     unit.Length   `json:"seals"`   // movement since landing, down positive
+	Usage     float64       `json:"usage"`   // of the governing limit, design factor included
+	Limit     string        `json:"limit"`
+	LimitMD   unit.Length   `json:"limit depth"`
+	Buckled   unit.Length   `json:"buckled"`
+	Along     []StringDepth `json:"-"`
+	Overpull  unit.Force    `json:"overpull,omitempty"` // reading above the string's own weight
+	UpBefore  unit.Length   `json:"-"`
+	Shoulders bool          `json:"-"`
+}
+
+// StringDepth is the string at one depth, for pictures.
+type StringDepth struct {
+	MD      unit.Length
+	Tension unit.Force
+	Usage   float64
+}
+
+// FlowAt is fluid that moves, or would as soon as it may.
+type FlowAt struct {
+	Kind         Flow          `json:"kind"`
+	From         string        `json:"from"`
+	To           string        `json:"to"`
+	Differential unit.Pressure `json:"differential"`
+}
+
+// Event is something that happened.
+type Event struct {
+	Action       string          `json:"action"`
+	Ramp         int             `json:"ramp"`                   // counted from 1; 0 is before the ramps
+	Partial      string          `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
+	Differential *unit.Pressure  `json:"differential,omitempty"` // that its trigger felt, or
+	Tension      *unit.Force     `json:"tension,omitempty"`
+	Surface      []Reading       `json:"surface"` // applied at that moment
+	Pull         unit.Force      `json:"pull,omitempty"`
+	Across       []unit.Pressure `json:"across,omitempty"` // over each port that it opens
+}
+
+// PortState is a port at the end of a step.
+type PortState struct {
+	Port string `json:"port"`
+	Open bool   `json:"open"`
+}
+
+// Check walks a plan and reports what happens. The error says what keeps it
+// from being walked; a plan that can be walked but fails is in the findings.
+func Check(p *Plan) (*Programme, error) {
+	if err := p.Validate(); err != nil {
+		return nil, err
+	}
+	n, err := compile(p)
+	if err != nil {
+		return nil, err
+	}
+	c := checker{network: n, programme: &Programme{Plan: p.Name}}
+	return c.check()
+}
+
+// checker walks all worlds side by side, step by step.
+type checker struct {
+	*network
+	programme *Programme
+	worlds    []*walked
+	reported  map[string]bool // devices that a finding has named: what follows from it isn't one more
+	flowed    map[string]bool // formations whose inflow has been part of the plan
+	tested    map[string][]string
+}
+
+// walked is one world on its way.
+type walked struct {
+	world
+	state  *state
+	before *state // as it was when the present step began
+	trace  trace
+	lost   bool  // it has left the plan
+	doubt  []int // the actions with which it did
+}
+
+func (c *checker) check() (*Programme, error) {
+	c.reported = map[string]bool{}
+	c.tested = map[string][]string{}
+	c.flowed = map[string]bool{}
+	for _, w := range c.network.worlds() {
+		s := c.start()
+		for i := range s.thresholds {
+			s.thresholds[i] = sharp(c.actions[i].row, w.ends[i])
+		}
+		if p := c.plan.String; p != nil {
+			s.hold.drag = p.Drag.Nominal
+			switch w.name {
+			case "earliest":
+				s.hold.drag = p.Drag.Least
+			case "latest":
+				s.hold.drag = p.Drag.Greatest
+			}
+		}
+		if err := first(s.solve(), s.land()); err != nil {
+			return nil, err
+		}
+		c.worlds = append(c.worlds, &walked{world: w, state: s})
+	}
+	c.programme.Worlds = len(c.worlds)
+	for k := range c.plan.Steps {
+		if err := c.step(k); err != nil {
+			return nil, err
+		}
+	}
+	return c.programme, nil
+}
+
+func (c *checker) step(k int) error {
+	step := &c.plan.Steps[k]
+	for i, w := range c.worlds {
+		if w.lost && i > 0 {
+			continue
+		}
+		w.before = w.state.clone()
+		t, err := walkStep(w.state, step, w.thorough)
+		if err != nil {
+			return fmt.Errorf("%w (%s)", err, w.words)
+		}
+		w.trace = t
+	}
+	r := c.result(step)
+	before := len(c.programme.Findings)
+	c.events(step, r)
+	c.ratingResults(step, r)
+	c.balance(step, r)
+	c.tests(step, r)
+	c.stringResults(step)
+	c.flowResults(step)
+	if err := c.fractures(step); err != nil {
+		return err
+	}
+	c.barrierResults(step, r)
+	if err := c.produce(step, r); err != nil {
+		return err
+	}
+	r.OK = len(c.programme.Findings) == before
+	if err := c.window(step, r, c.programme.Findings[before:]); err != nil {
+		return err
+	}
+	for _, w := range c.worlds {
+		if !w.lost {
+			w.doubt = append(w.doubt, c.strayed(step, w)...)
+			w.lost = len(w.doubt) > 0
+		}
+	}
+	c.unknown(r)
+	c.programme.Steps = append(c.programme.Steps, *r)
+	return nil
+}
+
+// alive are the worlds that have kept to the plan so far, the nominal one
+// always.
+func (c *checker) alive() []*walked {
+	var ws []*walked
+	for i, w := range c.worlds {
+		if i == 0 || !w.lost {
+			ws = append(ws, w)
+		}
+	}
+	return ws
+}
+
+// done are the names of the actions that were completed in a step.
+func (w *walked) done() []string {
+	var names []string
+	for _, e := range w.trace.events {
+		if e.complete {
+			names = append(names, w.state.actions[e.action].name)
+		}
+	}
+	return names
+}
+
+// strayed are the actions with which a world has left the plan in a step.
+func (c *checker) strayed(step *Step, w *walked) []int {
+	var all []int
+	done := w.done()
+	for i := range c.actions {
+		name := c.actions[i].name
+		if slices.Contains(done, name) != slices.Contains(step.Expect, name) {
+			all = append(all, i)
+		}
+	}
+	return all
+}

@@ -1,0 +1,101 @@
+package sequence
+
+import "completion.example/hydrostatics/unit"
+
+// Step is something that a person does.
+type Step struct {
+	Name        string `json:"name"`
+	Note        string `json:"note"`
+	Temperature string `json:"temperature"` // the well's temperature from this step on; as before where left out
+
+	Shut []string `json:"shut"` // compartments closed at surface, first of all; a ramp opens them again
+	Swap []Swap   `json:"swap"` // fluids that replace others, one after the other, before the ramps
+
+	// Ramps are walked one after the other. In one ramp all pressures named
+	// (surface pressure by compartment) move together from where they stand.
+	Ramps []map[string]unit.Pressure `json:"ramps"`
+	// Squeeze changes the pressure of trapped compartments by this much, by
+	// heat or volume, after the ramps.
+	Squeeze map[string]unit.Pressure `json:"squeeze"`
+	// Pull are hook loads, one after the other, after the ramps. The string is
+	// out of its hanger from the first on.
+	Pull []unit.Force `json:"pull"`
+
+	// Lands says that the string is in its hanger and its seals in their bore
+	// at the end of the step: movements count from then.
+	Lands bool `json:"lands"`
+
+	Expect  []string  `json:"expect"`  // actions that must happen: "device: action"
+	Balance []Balance `json:"balance"` // overbalance wanted
+	Tests   []Test    `json:"tests"`   // differentials wanted
+	Allow   []Flow    `json:"allow"`   // flow that is part of the plan
+	Produce *Produce  `json:"produce"` // the zones that flow at the end of the step
+}
+
+// Swap replaces the fluid of a compartment.
+type Swap struct {
+	Compartment string      `json:"compartment"`
+	Fluid       string      `json:"fluid"`
+	From        unit.Length `json:"from"` // measured
+	To          unit.Length `json:"to"`
+	Up          bool        `json:"up"` // the new fluid rises from below; else it comes from above
+}
+
+// Balance is an overbalance that a step must have: the compartment's pressure
+// at the formation's depth less the formation's. Underbalance is negative.
+type Balance struct {
+	Compartment string                   `json:"compartment"`
+	Formation   string                   `json:"formation"`
+	Overbalance unit.Band[unit.Pressure] `json:"overbalance"`
+	Moment      Moment                   `json:"at"`
+}
+
+// Moment is when in a step something is held against its goal.
+type Moment string
+
+// Moments. A step's end is the default.
+const (
+	AtStart Moment = "start" // after swaps and before the first ramp
+	AtPeak  Moment = "peak"  // after the first ramp
+	AtEnd   Moment = "end"
+)
+
+// Test is a differential that a step must reach, inside minus outside at a
+// depth: the test of a barrier from one side.
+type Test struct {
+	Barrier      string                   `json:"barrier"`
+	Side         string                   `json:"side"` // "below" or "above"
+	Inside       string                   `json:"inside"`
+	Outside      string                   `json:"outside"`
+	Depth        unit.Length              `json:"depth"`
+	Differential unit.Band[unit.Pressure] `json:"differential"`
+	Moment       Moment                   `json:"at"` // the peak where left out
+}
+
+// Flow is what two fixed pressures on one body of fluid cause.
+type Flow string
+
+// The kinds of flow.
+const (
+	FlowIn      Flow = "inflow"      // from a formation
+	FlowOut     Flow = "loss"        // into a formation
+	Circulation Flow = "circulation" // from one surface to another
+)
+
+// Produce says which outflow the zones see. Every formation with an inflow
+// that is joined to the compartment flows.
+type Produce struct {
+	Compartment string                          `json:"compartment"`
+	Surface     unit.Pressure                   `json:"surface"` // wellhead flowing pressure
+	Loss        unit.Pressure                   `json:"loss"`    // of the string, at Rate; grows with the square of the rate
+	Rate        unit.FlowRate                   `json:"rate"`
+	Chokes      map[string]unit.FlowCoefficient `json:"chokes"`  // by port
+	Want        map[string]RateBetween          `json:"want"`    // by formation
+	Density     unit.Density                    `json:"density"` // of what stands in the string while flowing
+}
+
+// RateBetween is the range that a zone's rate must lie in.
+type RateBetween struct {
+	Least    unit.FlowRate `json:"least"`
+	Greatest unit.FlowRate `json:"greatest"`
+}

@@ -1,0 +1,107 @@
+package sequence
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+	"completion.example/tubular/catalogue"
+)
+
+// find returns the pipe of the catalogue, or the user's own.
+func (p Pipe) find() (tubular.Pipe, error) {
+	if p.Bore != 0 || p.Yield != 0 {
+		if p.Grade != "" && p.Yield != 0 {
+			return tubular.Pipe{}, errors.New("has a grade and a yield strength; one of them will do")
+		}
+		r := tubular.Pipe{OD: p.Size, ID: p.Bore, Weight: p.Weight, Material: tubular.Steel()}
+		r.Material.Yield = p.Yield
+		if p.Grade != "" {
+			g, err := catalogue.FindGrade(p.Grade)
+			if err != nil {
+				return r, err
+			}
+			r.Material.Yield, r.Material.Tensile = g.Yield, g.Tensile
+		} else if !(p.Yield > 0) {
+			return r, fmt.Errorf("yield is %v; a pipe wants a grade or a yield strength", p.Yield)
+		}
+		return r, r.Validate()
+	}
+	all, err := catalogue.Standard()
+	if err != nil {
+		return tubular.Pipe{}, err
+	}
+	entry, err1 := all.Find(p.Size, p.Weight)
+	grade, err2 := catalogue.FindGrade(p.Grade)
+	if err := errors.Join(err1, err2); err != nil {
+		return tubular.Pipe{}, err
+	}
+	return entry.Pipe(grade), nil
+}
+
+func (v *validation) string() {
+	s := v.plan.String
+	if s == nil {
+		return
+	}
+	v.compartment("string.inside", s.Inside)
+	v.compartment("string.below", s.Below)
+	v.depth("string.hanger", s.Hanger)
+	if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok {
+		v.fault("well.temperatures", "has no %q, which the string's length needs", Undisturbed)
+	}
+	if len(s.Sections) == 0 {
+		v.fault("string.sections", "is empty")
+		return
+	}
+	top := s.Hanger
+	for i, x := range s.Sections {
+		path := fmt.Sprintf("string.sections[%d]", i)
+		pipe, err := x.Pipe.find()
+		v.faultIf(path+".pipe", err)
+		v.depth(path+".bottom", x.Bottom)
+		if !(x.Bottom > top) {
+			v.fault(path+".bottom", "is %v; it must be below %v", x.Bottom, top)
+		}
+		if err == nil && !(x.Hole > pipe.OD) {
+			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
+		}
+		v.notNegative(path+".joint", x.Joint, float64(x.Joint))
+		top = x.Bottom
+	}
+	v.within("string.sections: lower end", top, s.Inside)
+	v.within("string.sections: lower end", top, s.Below)
+	if !(s.Held > s.Hanger && s.Held <= top) {
+		v.fault(`string."held at"`, "is %v; it must be from the hanger at %v to the lower end at %v", s.Held, s.Hanger, top)
+	}
+	v.positive(`string."seal bore"`, s.Bore, float64(s.Bore))
+	v.positive("string.up", s.Up, float64(s.Up))
+	v.notNegative("string.down", s.Down, float64(s.Down))
+	v.notNegative("string.block", s.Block, float64(s.Block))
+	v.faultIf("string.drag", s.Drag.Check())
+	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
+	v.around(s, top)
+}
+
+// around checks that the compartments around the string follow each other from
+// the hanger to the lower end.
+func (v *validation) around(s *String, end unit.Length) {
+	at := s.Hanger
+	for i, name := range s.Around {
+		path := fmt.Sprintf("string.around[%d]", i)
+		if !v.compartment(path, name) {
+			return
+		}
+		k := slices.IndexFunc(v.plan.Compartments, func(c Compartment) bool { return c.Name == name })
+		c := v.plan.Compartments[k]
+		if c.Top > at {
+			v.fault(path, "begins at %v; the one before it ends at %v", c.Top, at)
+		}
+		at = c.Bottom
+	}
+	if at < end {
+		v.fault("string.around", "ends at %v; the string goes down to %v", at, end)
+	}
+}

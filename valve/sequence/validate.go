@@ -1,0 +1,264 @@
+package sequence
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/strictjson"
+)
+
+// Validate reports every fault of a plan, each with its path in the file. A
+// plan without faults can be walked.
+func (p *Plan) Validate() error {
+	v := &validation{plan: p}
+	v.well()
+	v.fluids()
+	v.formations()
+	v.compartments()
+	v.ports()
+	v.devices()
+	v.string()
+	v.ratings()
+	v.barriers()
+	v.rules()
+	v.steps()
+	if len(v.faults) > 0 {
+		return errors.Join(v.faults...)
+	}
+	// Only a plan whose parts are sound can be put together.
+	n, err := compile(p)
+	if err != nil {
+		return err
+	}
+	return n.loops()
+}
+
+// validation collects faults.
+type validation struct {
+	plan   *Plan
+	faults []error
+}
+
+func (v *validation) fault(path, format string, args ...any) {
+	v.faults = append(v.faults, strictjson.Fault{Path: path, Err: fmt.Errorf(format, args...)})
+}
+
+func (v *validation) faultIf(path string, err error) {
+	if err != nil {
+		v.faults = append(v.faults, strictjson.Fault{Path: path, Err: err})
+	}
+}
+
+// names checks that each name of a list is given and stands once.
+func names[T any](v *validation, list string, items []T, name func(T) string) {
+	seen := map[string]bool{}
+	for i, item := range items {
+		path := fmt.Sprintf("%s[%d].name", list, i)
+		switch n := name(item); {
+		case n == "":
+			v.fault(path, "is missing")
+		case seen[n]:
+			v.fault(path, "%q stands twice; names must differ", n)
+		default:
+			seen[n] = true
+		}
+	}
+}
+
+// known checks that a name is one of a list.
+func known[T any](v *validation, path, kind, name string, items []T, nameOf func(T) string) bool {
+	var all []string
+	for _, item := range items {
+		if nameOf(item) == name {
+			return true
+		}
+		all = append(all, nameOf(item))
+	}
+	if name == "" {
+		v.fault(path, "is missing; a %s is wanted: %q", kind, all)
+	} else {
+		v.fault(path, "no %s %q; there are %q", kind, name, all)
+	}
+	return false
+}
+
+func compartmentName(c Compartment) string { return c.Name }
+func portName(p Port) string               { return p.Name }
+func fluidName(f Fluid) string             { return f.Name }
+func formationName(f Formation) string     { return f.Name }
+func deviceName(d Device) string           { return d.Name }
+func actionName(a Action) string           { return a.Name }
+
+func (v *validation) compartment(path, name string) bool {
+	return known(v, path, "compartment", name, v.plan.Compartments, compartmentName)
+}
+
+// depth checks a measured depth against the well.
+func (v *validation) depth(path string, d unit.Length) {
+	if !(d >= 0 && d <= v.plan.Well.Depth) {
+		v.fault(path, "is %v; it must be from 0 ft to the well's depth of %v", d, v.plan.Well.Depth)
+	}
+}
+
+// within checks a measured depth against a compartment.
+func (v *validation) within(path string, d unit.Length, compartment string) {
+	for _, c := range v.plan.Compartments {
+		if c.Name == compartment && !(c.Top <= d && d <= c.Bottom) {
+			v.fault(path, "is %v; compartment %q reaches from %v to %v", d, compartment, c.Top, c.Bottom)
+		}
+	}
+}
+
+func (v *validation) positive(path string, value fmt.Stringer, x float64) {
+	if !(x > 0) || math.IsInf(x, 0) {
+		v.fault(path, "is %v; it must be above zero", value)
+	}
+}
+
+func (v *validation) notNegative(path string, value fmt.Stringer, x float64) {
+	if !(x >= 0) || math.IsInf(x, 0) {
+		v.fault(path, "is %v; it must not be negative", value)
+	}
+}
+
+func (v *validation) well() {
+	w := v.plan.Well
+	v.positive("well.depth", w.Depth, float64(w.Depth))
+	for name, points := range w.Temperatures {
+		path := "well.temperatures." + name
+		if len(points) == 0 {
+			v.fault(path, "has no points")
+		}
+		for i := range points {
+			if i > 0 && !(points[i].TVD > points[i-1].TVD) {
+				v.fault(fmt.Sprintf("%s[%d].tvd", path, i), "is %v; it must be below the %v before it", points[i].TVD, points[i-1].TVD)
+			}
+		}
+	}
+	for i, s := range w.Path {
+		if i > 0 && !(s.MD > w.Path[i-1].MD) {
+			v.fault(fmt.Sprintf("well.path[%d].md", i), "is %v; it must be below the %v before it", s.MD, w.Path[i-1].MD)
+		}
+	}
+	if n := len(w.Path); n > 0 && w.Path[n-1].MD < w.Depth {
+		v.fault("well.path", "ends at %v; it must reach the well's depth of %v", w.Path[n-1].MD, w.Depth)
+	}
+}
+
+func (v *validation) fluids() {
+	names(v, "fluids", v.plan.Fluids, fluidName)
+	for i, f := range v.plan.Fluids {
+		path := fmt.Sprintf("fluids[%d]", i)
+		v.notNegative(path+".compression", f.Compression, float64(f.Compression))
+		switch f.Kind {
+		case "", ConstantDensity, ClearBrine:
+			v.positive(path+".density", f.Density, float64(f.Density))
+			if f.Kind != ClearBrine && f.Expansion != 0 {
+				v.fault(path+".expansion", "belongs to a brine; a fluid of constant density has none")
+			}
+		case FreshWater:
+			if f.Density != 0 || f.Expansion != 0 {
+				v.fault(path, "fresh water brings its own density and expansion; leave them out")
+			}
+		default:
+			v.fault(path+".kind", "is %q; there are %q, %q and %q", f.Kind, ConstantDensity, ClearBrine, FreshWater)
+		}
+		if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok && (f.Kind == ClearBrine || f.Kind == FreshWater) {
+			v.fault(path+".kind", "%q feels temperature, but well.temperatures has no %q", f.Kind, Undisturbed)
+		}
+	}
+}
+
+func (v *validation) formations() {
+	names(v, "formations", v.plan.Formations, formationName)
+	for i, f := range v.plan.Formations {
+		path := fmt.Sprintf("formations[%d]", i)
+		v.depth(path+".depth", f.Depth)
+		v.positive(path+".pressure", f.Pressure, float64(f.Pressure))
+		if f.Fracture != 0 && !(f.Fracture > f.Pressure) {
+			v.fault(path+".fracture", "is %v; it must be above the formation's pressure of %v, or left out", f.Fracture, f.Pressure)
+		}
+		if in := f.Inflow; in != nil {
+			v.positive(path+".inflow.index", in.Index, float64(in.Index))
+			v.positive(path+".inflow.density", in.Density, float64(in.Density))
+			if !(in.WaterCut >= 0 && in.WaterCut <= 1) {
+				v.fault(path+`.inflow."water cut"`, "is %v; it must be from 0 to 1", in.WaterCut)
+			}
+		}
+	}
+}
+
+func (v *validation) compartments() {
+	names(v, "compartments", v.plan.Compartments, compartmentName)
+	faces := map[string]string{}
+	for i, c := range v.plan.Compartments {
+		path := fmt.Sprintf("compartments[%d]", i)
+		v.depth(path+".top", c.Top)
+		v.depth(path+".bottom", c.Bottom)
+		if !(c.Top < c.Bottom) {
+			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.Bottom, c.Top)
+		}
+		v.notNegative(path+".capacity", c.Capacity, float64(c.Capacity))
+		v.layers(path, c)
+		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
+			k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == c.Formation })
+			v.within(path+".formation", v.plan.Formations[k].Depth, c.Name)
+			if other, twice := faces[c.Formation]; twice {
+				v.fault(path+".formation", "%q is behind compartment %q already", c.Formation, other)
+			}
+			faces[c.Formation] = c.Name
+		}
+		fixed := 0
+		for _, is := range []bool{c.Surface, c.Formation != "", c.Trapped != 0} {
+			if is {
+				fixed++
+			}
+		}
+		if fixed > 1 {
+			v.fault(path, "has more than one of surface, formation and trapped; at most one thing fixes its pressure")
+		}
+	}
+}
+
+func (v *validation) layers(path string, c Compartment) {
+	if (c.Fluid == "") == (len(c.Layers) == 0) {
+		v.fault(path, "wants either a fluid or layers")
+		return
+	}
+	if c.Fluid != "" {
+		known(v, path+".fluid", "fluid", c.Fluid, v.plan.Fluids, fluidName)
+		return
+	}
+	top := c.Top
+	for i, l := range c.Layers {
+		at := fmt.Sprintf("%s.layers[%d]", path, i)
+		known(v, at+".fluid", "fluid", l.Fluid, v.plan.Fluids, fluidName)
+		if !(l.To > top && l.To <= c.Bottom) {
+			v.fault(at+".to", "is %v; it must be below %v and no deeper than the compartment's bottom at %v", l.To, top, c.Bottom)
+		}
+		top = l.To
+	}
+	if top != c.Bottom {
+		v.fault(path+".layers", "end at %v; they must reach the compartment's bottom at %v", top, c.Bottom)
+	}
+}
+
+func (v *validation) ports() {
+	names(v, "ports", v.plan.Ports, portName)
+	for i, p := range v.plan.Ports {
+		path := fmt.Sprintf("ports[%d]", i)
+		v.depth(path+".depth", p.Depth)
+		if len(p.Joins) != 2 || p.Joins[0] == p.Joins[1] {
+			v.fault(path+".joins", "is %q; a port joins two different compartments", p.Joins)
+			continue
+		}
+		for k, name := range p.Joins {
+			if v.compartment(fmt.Sprintf("%s.joins[%d]", path, k), name) {
+				v.within(path+".depth", p.Depth, name)
+			}
+		}
+	}
+}

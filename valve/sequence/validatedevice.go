@@ -1,0 +1,247 @@
+package sequence
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
+)
+
+func (v *validation) devices() {
+	names(v, "devices", v.plan.Devices, deviceName)
+	for i, d := range v.plan.Devices {
+		path := fmt.Sprintf("devices[%d]", i)
+		if strings.Contains(d.Name, ": ") {
+			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
+		}
+		v.depth(path+".depth", d.Depth)
+		if len(d.Actions) == 0 {
+			v.fault(path+".actions", "is empty; a device does at least one thing")
+		}
+		names(v, path+".actions", d.Actions, actionName)
+		for k, a := range d.Actions {
+			v.action(fmt.Sprintf("%s.actions[%d]", path, k), d, a)
+		}
+	}
+}
+
+func (v *validation) action(path string, d Device, a Action) {
+	switch {
+	case a.Axial:
+		if a.Inside != "" || a.Outside != "" || a.Chamber != nil {
+			v.fault(path, "is axial: inside, outside and chamber have no place in it")
+		}
+		if v.plan.String == nil {
+			v.fault(path+".axial", "needs the plan's string")
+		} else if s := v.plan.String; d.Depth < s.Hanger || d.Depth > s.Held {
+			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.Depth, s.Hanger, s.Held)
+		}
+	default:
+		if v.compartment(path+".inside", a.Inside) {
+			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Inside)
+		}
+		if (a.Outside == "") == (a.Chamber == nil) {
+			v.fault(path, "wants either an outside compartment or a chamber")
+		} else if a.Outside != "" && v.compartment(path+".outside", a.Outside) {
+			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Outside)
+		}
+	}
+	for _, l := range []struct {
+		field string
+		ports []string
+	}{{"opens", a.Opens}, {"closes", a.Closes}} {
+		for k, name := range l.ports {
+			known(v, fmt.Sprintf("%s.%s[%d]", path, l.field, k), "port", name, v.plan.Ports, portName)
+		}
+	}
+	for k, name := range a.Arms {
+		known(v, fmt.Sprintf("%s.arms[%d]", path, k), "action", name, d.Actions, actionName)
+	}
+	if (a.Holds || a.Releases) && v.plan.String == nil {
+		v.fault(path, "holds or releases the string, but the plan has no string")
+	}
+	if len(a.Triggers) == 0 {
+		v.fault(path+".triggers", "is empty; an action wants at least one")
+	}
+	for k, t := range a.Triggers {
+		v.trigger(fmt.Sprintf("%s.triggers[%d]", path, k), a.Axial, t)
+	}
+}
+
+func (v *validation) trigger(path string, axial bool, t Trigger) {
+	given := 0
+	if t.Threshold != (unit.Band[unit.Pressure]{}) {
+		given++
+	}
+	if t.Tension != (unit.Band[unit.Force]{}) {
+		given++
+	}
+	if t.Pins != nil {
+		given++
+		v.pins(path+".pins", axial, *t.Pins)
+	}
+	if given > 1 {
+		v.fault(path, "has more than one of threshold, tension and pins")
+	}
+	if axial && t.Threshold != (unit.Band[unit.Pressure]{}) {
+		v.fault(path+".threshold", "is a pressure; an axial action wants tension or pins")
+	}
+	if axial && given == 0 {
+		v.fault(path, "wants tension or pins")
+	}
+	if !axial && t.Tension != (unit.Band[unit.Force]{}) {
+		v.fault(path+".tension", "belongs to an axial action")
+	}
+	if given > 1 || t.Pins != nil {
+		return // the row is checked as a whole once it is put together
+	}
+	v.faultIf(path, t.band(axial).Check())
+}
+
+func (v *validation) pins(path string, axial bool, p Pins) {
+	if _, err := p.force(); err != nil {
+		v.faultIf(path, err)
+	}
+	if !axial {
+		v.positive(path+".area", p.Area, float64(p.Area))
+	} else if p.Area != 0 {
+		v.fault(path+".area", "has no place in an axial action")
+	}
+}
+
+// force is the band of force at which the pins part.
+func (p Pins) force() (unit.Band[unit.Force], error) {
+	return valve.Pins{Count: p.Count, Strength: p.Strength, Tolerance: p.Tolerance}.Force()
+}
+
+// band turns a trigger of the plan into one of package valve. A tension in N
+// takes the place of a pressure in Pa.
+func (t Trigger) band(axial bool) valve.Trigger {
+	r := valve.Trigger{Threshold: t.Threshold, Direction: t.Direction, Count: t.Count, Rearm: t.Rearm}
+	force := t.Tension
+	if t.Pins != nil {
+		force, _ = t.Pins.force() // checked with the plan
+		if !axial {
+			r.Threshold = force2pressure(force, 1/float64(t.Pins.Area))
+			return r
+		}
+	}
+	if axial {
+		r.Threshold = force2pressure(force, 1)
+	}
+	return r
+}
+
+func force2pressure(f unit.Band[unit.Force], perArea float64) unit.Band[unit.Pressure] {
+	return unit.Band[unit.Pressure]{
+		Least:    unit.Pressure(float64(f.Least) * perArea),
+		Nominal:  unit.Pressure(float64(f.Nominal) * perArea),
+		Greatest: unit.Pressure(float64(f.Greatest) * perArea),
+	}
+}
+
+// actionExists checks a name such as "packer: sets".
+func (v *validation) actionExists(path, full string) {
+	device, action, _ := strings.Cut(full, ": ")
+	var all []string
+	for _, d := range v.plan.Devices {
+		for _, a := range d.Actions {
+			if d.Name == device && a.Name == action {
+				return
+			}
+			all = append(all, d.Name+": "+a.Name)
+		}
+	}
+	v.fault(path, "no action %q; there are %q", full, all)
+}
+
+func (v *validation) ratings() {
+	names(v, "ratings", v.plan.Ratings, func(r Rating) string { return r.Name })
+	for i, r := range v.plan.Ratings {
+		path := fmt.Sprintf("ratings[%d]", i)
+		v.depth(path+".from", r.From)
+		v.depth(path+".to", r.To)
+		if !(r.From <= r.To) {
+			v.fault(path+".to", "is %v; it must not be above from at %v", r.To, r.From)
+		}
+		if v.compartment(path+".inside", r.Inside) {
+			v.within(path+".from", r.From, r.Inside)
+			v.within(path+".to", r.To, r.Inside)
+		}
+		if (r.Outside == "") == (r.Background == "") {
+			v.fault(path, "wants either an outside compartment or a background fluid")
+		} else if r.Outside != "" && v.compartment(path+".outside", r.Outside) {
+			v.within(path+".from", r.From, r.Outside)
+			v.within(path+".to", r.To, r.Outside)
+		} else if r.Background != "" {
+			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
+		}
+		v.notNegative(path+".burst", r.Burst, float64(r.Burst))
+		v.notNegative(path+".collapse", r.Collapse, float64(r.Collapse))
+		switch given := r.Burst != 0 || r.Collapse != 0; {
+		case r.Pipe != nil && given:
+			v.fault(path, "wants either a pipe or burst and collapse")
+		case r.Pipe != nil:
+			_, err := r.Pipe.find()
+			v.faultIf(path+".pipe", err)
+		case !given:
+			v.fault(path, "wants a pipe, burst, collapse or both")
+		}
+		v.factor(path+".factor", r.Factor)
+	}
+}
+
+// factor checks a design factor; zero stands for one.
+func (v *validation) factor(path string, f float64) {
+	if f != 0 && !(f >= 1 && f <= 10) {
+		v.fault(path, "is %v; a design factor is from 1 to 10", f)
+	}
+}
+
+func (v *validation) barriers() {
+	names(v, "barriers", v.plan.Barriers, func(b Barrier) string { return b.Name })
+	for i, b := range v.plan.Barriers {
+		path := fmt.Sprintf("barriers[%d]", i)
+		known(v, path+".formation", "formation", b.Formation, v.plan.Formations, formationName)
+		given := 0
+		if b.Port != "" {
+			given++
+			known(v, path+".port", "port", b.Port, v.plan.Ports, portName)
+		}
+		if b.Action != "" {
+			given++
+			v.actionExists(path+".action", b.Action)
+		}
+		if b.Column != "" {
+			given++
+			if v.compartment(path+".column", b.Column) {
+				k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == b.Formation })
+				if k >= 0 {
+					v.within(path+".column", v.plan.Formations[k].Depth, b.Column)
+				}
+			}
+		}
+		if given > 1 {
+			v.fault(path, "has more than one of port, action and column")
+		}
+		if b.Until != "" {
+			v.actionExists(path+".until", b.Until)
+		}
+	}
+}
+
+func (v *validation) rules() {
+	r := v.plan.Rules
+	if r.Barriers < 0 || r.Barriers > len(v.plan.Barriers) {
+		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
+	}
+	v.factor("rules.burst", r.Burst)
+	v.factor("rules.collapse", r.Collapse)
+	v.factor("rules.axial", r.Axial)
+	v.factor("rules.triaxial", r.Triaxial)
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -1,0 +1,144 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+)
+
+func (v *validation) steps() {
+	if len(v.plan.Steps) == 0 {
+		v.fault("steps", "is empty; a programme has at least one")
+	}
+	names(v, "steps", v.plan.Steps, func(s Step) string { return s.Name })
+	for i, s := range v.plan.Steps {
+		v.step(fmt.Sprintf("steps[%d]", i), s)
+	}
+}
+
+func (v *validation) step(path string, s Step) {
+	if _, ok := v.plan.Well.Temperatures[s.Temperature]; s.Temperature != "" && !ok {
+		v.fault(path+".temperature", "no temperature %q in well.temperatures", s.Temperature)
+	}
+	for k, w := range s.Swap {
+		at := fmt.Sprintf("%s.swap[%d]", path, k)
+		known(v, at+".fluid", "fluid", w.Fluid, v.plan.Fluids, fluidName)
+		if v.compartment(at+".compartment", w.Compartment) {
+			v.within(at+".from", w.From, w.Compartment)
+			v.within(at+".to", w.To, w.Compartment)
+		}
+		if !(w.From < w.To) {
+			v.fault(at+".to", "is %v; it must be below from at %v", w.To, w.From)
+		}
+	}
+	for k, name := range s.Shut {
+		v.surface(fmt.Sprintf("%s.shut[%d]", path, k), name)
+	}
+	for k, ramp := range s.Ramps {
+		at := fmt.Sprintf("%s.ramps[%d]", path, k)
+		if len(ramp) == 0 {
+			v.fault(at, "is empty; it names surface pressures by compartment")
+		}
+		for name, p := range ramp {
+			v.surface(at+"."+name, name)
+			if !finite(float64(p)) {
+				v.fault(at+"."+name, "is %v; it must be finite", p)
+			} else if p < 0 {
+				v.fault(at+"."+name, "is %v; a surface pressure can't be below 0 psi", p)
+			}
+		}
+	}
+	for name := range s.Squeeze {
+		v.compartment(path+".squeeze."+name, name)
+	}
+	if len(s.Pull) > 0 && v.plan.String == nil {
+		v.fault(path+".pull", "needs the plan's string")
+	}
+	for k, f := range s.Pull {
+		v.notNegative(fmt.Sprintf("%s.pull[%d]", path, k), f, float64(f))
+	}
+	for k, name := range s.Expect {
+		v.actionExists(fmt.Sprintf("%s.expect[%d]", path, k), name)
+	}
+	for k, f := range s.Allow {
+		if f != FlowIn && f != FlowOut && f != Circulation {
+			v.fault(fmt.Sprintf("%s.allow[%d]", path, k), "is %q; there are %q, %q and %q", f, FlowIn, FlowOut, Circulation)
+		}
+	}
+	v.goals(path, s)
+	if s.Produce != nil {
+		v.produce(path+".produce", *s.Produce)
+	}
+}
+
+// surface checks that a compartment reaches the surface.
+func (v *validation) surface(path, name string) {
+	if !v.compartment(path, name) {
+		return
+	}
+	k := slices.IndexFunc(v.plan.Compartments, func(c Compartment) bool { return c.Name == name })
+	if !v.plan.Compartments[k].Surface {
+		v.fault(path, "compartment %q doesn't reach the surface; pressure can't be applied to it", name)
+	}
+}
+
+func (v *validation) goals(path string, s Step) {
+	for k, b := range s.Balance {
+		at := fmt.Sprintf("%s.balance[%d]", path, k)
+		v.moment(at+".at", b.Moment, s)
+		v.faultIf(at+".overbalance", b.Overbalance.Check())
+		known(v, at+".formation", "formation", b.Formation, v.plan.Formations, formationName)
+		if v.compartment(at+".compartment", b.Compartment) {
+			for _, f := range v.plan.Formations {
+				if f.Name == b.Formation {
+					v.within(at+".compartment", f.Depth, b.Compartment)
+				}
+			}
+		}
+	}
+	for k, t := range s.Tests {
+		at := fmt.Sprintf("%s.tests[%d]", path, k)
+		v.moment(at+".at", t.Moment, s)
+		v.faultIf(at+".differential", t.Differential.Check())
+		if t.Side != "below" && t.Side != "above" {
+			v.fault(at+".side", "is %q; it must be below or above", t.Side)
+		}
+		known(v, at+".barrier", "barrier", t.Barrier, v.plan.Barriers, func(b Barrier) string { return b.Name })
+		for field, name := range map[string]string{"inside": t.Inside, "outside": t.Outside} {
+			if v.compartment(at+"."+field, name) {
+				v.within(at+".depth", t.Depth, name)
+			}
+		}
+	}
+}
+
+func (v *validation) moment(path string, m Moment, s Step) {
+	switch m {
+	case "", AtStart, AtEnd:
+	case AtPeak:
+		if len(s.Ramps) == 0 {
+			v.fault(path, "is %q, but the step has no ramps", m)
+		}
+	default:
+		v.fault(path, "is %q; there are %q, %q and %q", m, AtStart, AtPeak, AtEnd)
+	}
+}
+
+func (v *validation) produce(path string, p Produce) {
+	v.surface(path+".compartment", p.Compartment)
+	v.notNegative(path+".surface", p.Surface, float64(p.Surface))
+	v.notNegative(path+".loss", p.Loss, float64(p.Loss))
+	v.positive(path+".density", p.Density, float64(p.Density))
+	if p.Loss > 0 {
+		v.positive(path+".rate", p.Rate, float64(p.Rate))
+	}
+	for name, c := range p.Chokes {
+		known(v, path+".chokes."+name, "port", name, v.plan.Ports, portName)
+		v.positive(path+".chokes."+name, c, float64(c))
+	}
+	for name, r := range p.Want {
+		known(v, path+".want."+name, "formation", name, v.plan.Formations, formationName)
+		if !(r.Least <= r.Greatest) {
+			v.fault(path+".want."+name, "runs from %v to %v; least must not be above greatest", r.Least, r.Greatest)
+		}
+	}
+}

@@ -1,0 +1,258 @@
+package sequence
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Window is the surface pressure between which a step does just what is
+// intended, in every world, with all else as planned.
+type Window struct {
+	Compartment string        `json:"compartment"`
+	Ramp        int           `json:"ramp"` // counted from 1
+	Planned     unit.Pressure `json:"planned"`
+	Least       unit.Pressure `json:"least"`
+	Greatest    unit.Pressure `json:"greatest"`
+	Below       string        `json:"below"` // what fails below Least; empty: nothing
+	Above       string        `json:"above"` // what fails above Greatest; empty: nothing up to the end of the search
+	Open        bool          `json:"open"`  // there is such a pressure
+	Inside      bool          `json:"inside"`
+}
+
+// windowCap is where the search for the greatest pressure ends: more than a rig
+// pumps.
+const windowCap = 20000 * unit.PSI
+
+// windowStep is how finely the window is found: less than a gauge shows.
+const windowStep = 1 * unit.PSI
+
+// trial is a step with another pressure in its peak ramp.
+type trial struct {
+	*checker
+	step        *Step
+	ramp        int
+	compartment string
+	down        bool // the pressure comes down to its target
+	worlds      []*walked
+}
+
+// fewWorlds are those in which all devices stand alike. A window is looked for
+// in them, and held against all worlds once it is found.
+const fewWorlds = 3
+
+// window finds the window of a step's highest ramp, and writes it into the
+// cures of the findings that it mends.
+func (c *checker) window(step *Step, r *StepResult, findings []Finding) error {
+	t, ok := c.trial(step)
+	if !ok {
+		return nil
+	}
+	planned := step.Ramps[t.ramp][t.compartment]
+	w := &Window{Compartment: t.compartment, Ramp: t.ramp + 1, Planned: planned}
+	low, high := t.fails(planned)
+	all := t.worlds
+	t.worlds = all[:min(fewWorlds, len(all))]
+	fewLow, fewHigh := t.fails(planned)
+	w.Greatest, w.Above = t.edge(planned, fewHigh, tooHigh)
+	w.Least, w.Below = t.edge(planned, fewLow, tooLow)
+	t.worlds = all
+	if _, h := t.fails(w.Greatest); h != "" && w.Above != "" && fewHigh == "" {
+		w.Greatest, w.Above = t.edge(planned, high, tooHigh)
+	}
+	if l, _ := t.fails(w.Least); l != "" && w.Below != "" && fewLow == "" {
+		w.Least, w.Below = t.edge(planned, low, tooLow)
+	}
+	w.Open = w.Least <= w.Greatest
+	w.Inside = low == "" && high == ""
+	r.Window = w
+	if w.Inside {
+		return nil
+	}
+	for i := range findings {
+		f := &findings[i]
+		if f.Cure != "" {
+			continue
+		}
+		f.Cure = w.cure()
+	}
+	return nil
+}
+
+// cure says what surface pressure mends a step, or that none does.
+func (w *Window) cure() string {
+	switch {
+	case w.Open && w.Above == "":
+		return fmt.Sprintf("at least %s on %q", psi(w.Least), w.Compartment)
+	case w.Open && w.Below == "":
+		return fmt.Sprintf("no more than %s on %q", psi(w.Greatest), w.Compartment)
+	case w.Open:
+		return fmt.Sprintf("from %s to %s on %q", psi(w.Least), psi(w.Greatest), w.Compartment)
+	}
+	return fmt.Sprintf("no surface pressure on %q does it: below %s %s, above %s %s; other fluids, other pins or another order of steps is wanted",
+		w.Compartment, psi(w.Least), or(w.Below, "it falls short"), psi(w.Greatest), or(w.Above, "it goes too far"))
+}
+
+// trial picks the ramp and compartment with the highest pressure; a step
+// without pressure or intention has no window.
+func (c *checker) trial(step *Step) (trial, bool) {
+	t := trial{checker: c, step: step, ramp: -1}
+	most := unit.Pressure(math.Inf(-1))
+	for k, ramp := range step.Ramps {
+		for _, name := range slices.Sorted(maps.Keys(ramp)) {
+			if ramp[name] > most {
+				most, t.ramp, t.compartment = ramp[name], k, name
+			}
+		}
+	}
+	if t.ramp < 0 {
+		return t, false
+	}
+	i := c.byName.compartment[t.compartment]
+	before := c.worlds[0].before
+	t.down = most < before.top[i] && before.surface[i]
+	for _, w := range c.alive() {
+		t.worlds = append(t.worlds, w)
+	}
+	return t, true
+}
+
+// at is the step with another pressure wherever the planned one stands.
+func (t trial) at(p unit.Pressure) *Step {
+	s := *t.step
+	planned := s.Ramps[t.ramp][t.compartment]
+	s.Ramps = slices.Clone(s.Ramps)
+	for k := range s.Ramps {
+		if q, ok := s.Ramps[k][t.compartment]; ok && q == planned {
+			s.Ramps[k] = maps.Clone(s.Ramps[k])
+			s.Ramps[k][t.compartment] = p
+		}
+	}
+	return &s
+}
+
+// fails tells what goes wrong with a pressure: for want of more, and of less.
+// A pressure that can't be walked at all counts as too high.
+func (t trial) fails(p unit.Pressure) (low, high string) {
+	step := t.at(p)
+	for _, w := range t.worlds {
+		s := w.before.clone()
+		again := &walked{world: w.world, before: w.before, state: s}
+		var err error
+		if again.trace, err = walkStep(s, step, w.thorough); err != nil {
+			return "", err.Error()
+		}
+		short, far := t.judge(step, again)
+		low, high = or(low, short), or(high, far)
+		if low != "" && high != "" {
+			break
+		}
+	}
+	if t.down {
+		low, high = high, low
+	}
+	return low, high
+}
+
+// judge is what one world makes of a step.
+func (t trial) judge(step *Step, w *walked) (low, high string) {
+	done := w.done()
+	for _, name := range step.Expect {
+		if !slices.Contains(done, name) {
+			low = or(low, "“"+name+"” may not happen")
+		}
+	}
+	for _, name := range done {
+		if !slices.Contains(step.Expect, name) {
+			high = or(high, "“"+name+"” can happen")
+		}
+	}
+	if w.trace.stands == nil {
+		return low, high
+	}
+	for i, r := range t.plan.Ratings {
+		burst, collapse := t.network.ratings[i].burst, t.network.ratings[i].collapse
+		u := w.trace.ratings[i]
+		if (burst > 0 && u.burst > burst) || (collapse > 0 && u.collapse > collapse) {
+			high = or(high, "the rating “"+r.Name+"” is passed")
+		}
+	}
+	for _, k := range w.trace.stands {
+		if k.load != nil && k.load.governing.Usage > 1 {
+			high = or(high, "the string is overloaded")
+		}
+	}
+	l, h := t.judgeTests(step, w)
+	return or(low, l), or(high, h)
+}
+
+func (t trial) judgeTests(step *Step, w *walked) (low, high string) {
+	for _, x := range step.Tests {
+		moment := x.Moment
+		if moment == "" {
+			moment = AtPeak
+		}
+		d, _, _, err := t.testDifferential(w.trace.stand(moment), x)
+		if err != nil || x.Differential.Contains(d) {
+			continue
+		}
+		if more := x.Differential.Nominal >= 0; (d < x.Differential.Least) == more {
+			low = or(low, "the test of “"+x.Barrier+"” is short")
+		} else {
+			high = or(high, "the test of “"+x.Barrier+"” is too hard")
+		}
+	}
+	return low, high
+}
+
+// sense is the way in which a pressure fails.
+type sense int
+
+const (
+	tooLow sense = iota
+	tooHigh
+)
+
+// edge finds where a kind of failure begins, and what it is. failure is what
+// the planned pressure has of it.
+func (t trial) edge(planned unit.Pressure, failure string, kind sense) (unit.Pressure, string) {
+	what := func(p unit.Pressure) string {
+		low, high := t.fails(p)
+		if kind == tooHigh {
+			return high
+		}
+		return low
+	}
+	good, bad := planned, windowCap
+	if kind == tooLow {
+		bad = 0
+	}
+	if failure != "" {
+		good, bad = 0, planned
+		if kind == tooLow {
+			good = windowCap
+		}
+		if f := what(good); f != "" {
+			return good, f
+		}
+	} else if failure = what(bad); failure == "" {
+		return bad, ""
+	}
+	for math.Abs(float64(bad-good)) > float64(windowStep) {
+		mid := (good + bad) / 2
+		if f := what(mid); f != "" {
+			bad, failure = mid, f
+		} else {
+			good = mid
+		}
+	}
+	// Whole psi on the good side.
+	whole := math.Floor(good.In(unit.PSI))
+	if kind == tooLow {
+		whole = math.Ceil(good.In(unit.PSI))
+	}
+	return unit.Pressure(whole) * unit.PSI, failure
+}
