@@ -1,0 +1,120 @@
+package production
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+)
+
+// Outflow is what stands above the topmost zone: FixedPressure, FixedRate,
+// Tubing or OutflowTable.
+type Outflow interface {
+	// Validate reports what is wrong.
+	Validate() error
+	// prepare makes it ready for the solver.
+	prepare() (outflow, error)
+}
+
+// FixedPressure holds the tubing at the topmost zone at a pressure, whichever
+// way the well then flows.
+type FixedPressure struct{ Pressure unit.Pressure }
+
+// FixedRate takes a rate from the well, or puts one in where it is negative.
+// A rate of zero is the well shut in at surface, with whatever the zones give
+// each other.
+type FixedRate struct{ Rate unit.FlowRate }
+
+// Tubing is a column of one density from the topmost zone to surface, with its
+// friction and the pressure held at surface:
+//
+//	p = Surface + ρ·g·Height + loss(q)
+//
+// It takes production only: a well that can't lift its column has no flow.
+type Tubing struct {
+	Surface unit.Pressure
+	Height  unit.Length // true vertical, topmost zone to surface
+	Density unit.Density
+	Loss    Loss
+}
+
+// Validate reports a pressure that isn't finite or is below vacuum.
+func (f FixedPressure) Validate() error {
+	return checkPressure("pressure at the topmost zone", f.Pressure)
+}
+
+// Validate reports a rate that isn't finite.
+func (f FixedRate) Validate() error {
+	if !finite(float64(f.Rate)) {
+		return fmt.Errorf("production: rate is %v; it must be finite", f.Rate)
+	}
+	return nil
+}
+
+// Validate reports what is out of range.
+func (t Tubing) Validate() error {
+	faults := []error{checkPressure("surface pressure", t.Surface), t.Loss.check("production: tubing to surface")}
+	if !finite(float64(t.Height)) || t.Height < 0 {
+		faults = append(faults, fmt.Errorf("production: height of the tubing to surface is %v; it must be 0 ft or more", t.Height))
+	}
+	if !finite(float64(t.Density)) || t.Density < 0 {
+		faults = append(faults, fmt.Errorf("production: density in the tubing to surface is %v; it must be 0 lb/gal or more", t.Density))
+	}
+	return errors.Join(faults...)
+}
+
+func checkPressure(name string, p unit.Pressure) error {
+	if !finite(float64(p)) || p < -unit.Atmosphere {
+		return fmt.Errorf("production: %s is %v; it must be %v (vacuum) or more", name, p, -unit.Atmosphere)
+	}
+	return nil
+}
+
+// outflow is an Outflow as the solver asks it.
+type outflow struct {
+	kind           kind
+	pressure       float64 // at no flow
+	linear, square float64 // loss per rate and rate squared
+	rate           float64 // FixedRate's
+	table          *table
+}
+
+type kind int
+
+const (
+	fixedPressure kind = iota
+	fixedRate
+	tubing
+	tabled
+)
+
+// at is the pressure asked for at a rate, and its slope.
+func (o *outflow) at(q float64) (p, slope float64) {
+	switch o.kind {
+	case tubing:
+		a := q
+		if q < 0 {
+			a = -q
+		}
+		return o.pressure + (o.linear+o.square*a)*q, o.linear + 2*o.square*a
+	case tabled:
+		return o.table.at(q)
+	case fixedPressure, fixedRate:
+	}
+	return o.pressure, 0
+}
+
+func (f FixedPressure) prepare() (outflow, error) {
+	return outflow{kind: fixedPressure, pressure: float64(f.Pressure)}, nil
+}
+
+func (f FixedRate) prepare() (outflow, error) {
+	return outflow{kind: fixedRate, rate: float64(f.Rate)}, nil
+}
+
+func (t Tubing) prepare() (outflow, error) {
+	o := outflow{kind: tubing, pressure: float64(t.Surface + hydrostatics.Pressure(t.Density, t.Height))}
+	o.linear, o.square = t.Loss.coefficients()
+	return o, nil
+}
