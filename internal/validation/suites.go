@@ -4,6 +4,8 @@ package validation
 func Suites() []Suite {
 	return []Suite{
 		unitSuite,
+		hydrostaticsSuite,
+		surveySuite,
 		tubularRatingsSuite,
 		tubularCollapseSuite,
 		tubularDimensionsSuite,
@@ -18,5 +20,6 @@ func Suites() []Suite {
 		flowVolumesSuite,
 		confinedSuite,
 		packerSuite,
+		valveSuite,
 	}
 }
