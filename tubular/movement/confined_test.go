@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/internal/dimension"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
@@ -156,4 +157,14 @@ func TestEffectiveForceAtTheEnd(t *testing.T) {
 	e := movement.End{Bore: 3.25 * unit.Inch, OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Inside: 12000 * unit.PSI, Outside: 4800 * unit.PSI, Below: 12000 * unit.PSI}
 	p := tubular.Pipe{OD: e.OD, ID: e.ID, Material: tubular.Steel()}
 	near(t, "effective", float64(e.Effective()), float64(p.EffectiveForce(tubular.Load{Axial: e.Force(), Inside: e.Inside, Outside: e.Outside})), 1e-6)
+}
+
+func TestBucklingStepsHoldTheirValues(t *testing.T) {
+	for _, c := range []movement.Confined{laid(0), laid(35 * unit.Degree), laid(90 * unit.Degree)} {
+		workingtest.Check(t, c.Steps())
+	}
+	curved := laid(35 * unit.Degree)
+	curved.Build = unit.DegreePer100Feet
+	workingtest.Check(t, curved.Steps())
+	workingtest.Check(t, movement.Helix{Pipe: curved.Pipe, Hole: curved.Hole, Compression: 9000 * unit.PoundForce}.Steps())
 }

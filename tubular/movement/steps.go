@@ -112,3 +112,36 @@ func inches(l unit.Length) working.Value { return working.In(l, unit.Inch, "in")
 func input(symbol string, v working.Value) working.Input {
 	return working.Input{Symbol: symbol, Value: v}
 }
+
+// Steps work the loads of a straight hole; a curved one has no closed form for
+// every case.
+func (c Confined) Steps() []working.Step {
+	e, i := input("E", working.Of(c.Pipe.Material.Young)), input("I", working.Of(c.Pipe.SecondMoment()))
+	w, r := input("w", working.In(c.Weight, unit.PoundPerInch, "lb/in")), input("r", working.Of(c.Clearance()))
+	var steps []working.Step
+	if c.Build == 0 && c.Turn == 0 {
+		fs := input("Fs", working.Of(c.Sinusoidal()))
+		steps = append(steps,
+			working.Step{Name: "sinusoidal load", Symbol: "Fs", Equation: "2*sqrt(E*I*abs(w*sin(θ))/r)", Inputs: []working.Input{e, i, w, r, input("θ", working.Of(c.Inclination))},
+				Value: working.Of(c.Sinusoidal()), Source: "Dawson & Paslay 1984"},
+			working.Step{Name: "helix possible", Symbol: "Fh", Equation: "sqrt(2)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.HelicalLeast()), Source: "Chen, Lin & Cheatham 1990"},
+			working.Step{Name: "helix full", Symbol: "Ff", Equation: "(2*sqrt(2) - 1)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.Helical()), Source: "Wu & Juvkam-Wold 1993"},
+		)
+	}
+	return append(steps,
+		working.Step{Name: "vertical hole: bends", Symbol: "Fv", Equation: "1.94*pow(E*I*w*w, 1.0/3)", Inputs: []working.Input{e, i, w}, Value: working.Of(c.VerticalSinusoidal()), Source: "Lubinski 1950"},
+		working.Step{Name: "vertical hole: helix", Symbol: "Fvh", Equation: "5.55*pow(E*I*w*w, 1.0/3)", Inputs: []working.Input{e, i, w}, Value: working.Of(c.VerticalHelical()), Source: "Wu 1992"},
+	)
+}
+
+// Steps work pitch, shortening, contact and bending.
+func (h Helix) Steps() []working.Step {
+	e, i := input("E", working.Of(h.Pipe.Material.Young)), input("I", working.Of(h.Pipe.SecondMoment()))
+	f, r := input("F", working.Of(h.Compression)), input("r", working.Of((h.Hole-h.Pipe.OD)/2))
+	return []working.Step{
+		{Name: "pitch", Symbol: "p", Equation: "pi*sqrt(8*E*I/F)", Inputs: []working.Input{e, i, f}, Value: working.Of(h.Pitch()), Source: lubinski},
+		{Name: "shortening per length", Symbol: "ε", Equation: "-r*r*F/(4*E*I)", Inputs: []working.Input{r, f, e, i}, Value: working.Number(h.Strain()), Source: lubinski},
+		{Name: "contact", Symbol: "W", Equation: "r*F*F/(4*E*I)", Inputs: []working.Input{r, f, e, i}, Value: working.Of(h.Contact()), Source: "Mitchell 1986; Wu & Juvkam-Wold 1993"},
+		{Name: "bending stress", Symbol: "σb", Equation: "D*r*F/(4*I)", Inputs: []working.Input{input("D", working.Of(h.Pipe.OD)), r, f, i}, Value: working.Of(h.BendingStress()), Source: lubinski},
+	}
+}

@@ -46,6 +46,7 @@ type Mark struct {
 const (
 	panelWidth  = 11 * vg.Centimeter
 	panelHeight = 16 * vg.Centimeter
+	margin      = vg.Centimeter / 4
 )
 
 // ink are the curves' colours and dashes.
@@ -68,7 +69,7 @@ func (c Chart) WriteSVG(w io.Writer) error {
 		}
 		area := draw.New(canvas)
 		left := panelWidth * vg.Length(i)
-		panel.Draw(draw.Crop(area, left, left+panelWidth-area.Max.X, 0, 0))
+		panel.Draw(draw.Crop(area, left+margin, left+panelWidth-margin-area.Max.X, margin, -margin))
 	}
 	_, err := canvas.WriteTo(w)
 	return err
@@ -81,7 +82,7 @@ func (c Chart) panel(p Panel) (*plot.Plot, error) {
 	// Depth runs down: the scale is turned over.
 	out.Y.Scale = plot.InvertedScale{Normalizer: plot.LinearScale{}}
 	out.Add(plotter.NewGrid())
-	out.Legend.Top, out.Legend.Left = false, true
+	out.Legend.Top, out.Legend.Left = false, false // tension is least at the bottom: room on the right
 	for i, curve := range p.Curves {
 		if len(curve.Values) != len(c.Depth) {
 			return nil, fmt.Errorf("depthchart: curve %q has %d values for %d depths", curve.Name, len(curve.Values), len(c.Depth))

@@ -1,0 +1,102 @@
+// Buckling tells at which compression a pipe buckles in its hole, and what the
+// helix does to it: pitch, shortening, contact, bending, and what still passes
+// through.
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+	"completion.example/internal/calculator"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+)
+
+var command = calculator.Command{
+	Name:     "buckling",
+	Question: "at which compression does a pipe buckle in its hole, and what does its helix do?",
+	Setup:    setup,
+}
+
+func main() { calculator.Main(command) }
+
+// input is 2-7/8 in tubing in water in 7 in casing by default.
+type input struct {
+	c       movement.Confined
+	tool    unit.Length
+	inside  unit.Density
+	outside unit.Density
+	load    unit.Force
+}
+
+func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
+	in := input{c: movement.Confined{Pipe: tubular.Pipe{Material: tubular.Steel()}}}
+	flags.TextVar(&in.c.Pipe.OD, "od", 2.875*unit.Inch, "outside diameter of the pipe")
+	flags.TextVar(&in.c.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the pipe")
+	flags.TextVar(&in.c.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the pipe in air, couplings included")
+	flags.TextVar(&in.c.Hole, "hole", 6.094*unit.Inch, "inside diameter of the casing or hole")
+	flags.TextVar(&in.c.Inclination, "inclination", 90*unit.Degree, "inclination of the hole from the vertical")
+	flags.TextVar(&in.c.Build, "build", unit.Curvature(0), "change of inclination, positive where it grows with depth")
+	flags.TextVar(&in.c.Turn, "turn", unit.Curvature(0), "change of azimuth times the sine of inclination")
+	flags.TextVar(&in.inside, "inside", 8.34*unit.PoundPerGallon, "fluid inside")
+	flags.TextVar(&in.outside, "outside", 8.34*unit.PoundPerGallon, "fluid outside")
+	flags.TextVar(&in.load, "compression", 20000*unit.PoundForce, "effective compression to look at")
+	flags.TextVar(&in.tool, "tool", 1.9*unit.Inch, "diameter of a stiff tool to pass")
+	return func() (calculator.Answer, error) {
+		if err := in.check(); err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		}
+		in.c.Weight = in.c.Pipe.BuoyedWeight(in.inside, in.outside)
+		return in.answer(), nil
+	}
+}
+
+func (in input) check() error {
+	faults := []error{in.c.Pipe.Validate()}
+	if !(in.c.Hole > in.c.Pipe.OD) {
+		faults = append(faults, fmt.Errorf("hole is %v; it must be wider than the pipe's %v", in.c.Hole, in.c.Pipe.OD))
+	}
+	if !(in.c.Inclination >= 0 && in.c.Inclination <= 180*unit.Degree) {
+		faults = append(faults, fmt.Errorf("inclination is %v; permitted from 0 deg to 180 deg", in.c.Inclination))
+	}
+	if !(in.inside >= 0 && in.outside >= 0) {
+		faults = append(faults, fmt.Errorf("fluids are %v and %v; permitted from 0 lb/gal upwards", in.inside, in.outside))
+	}
+	if !(in.load > 0) || !(in.tool > 0) {
+		faults = append(faults, fmt.Errorf("compression is %v and tool %v; both must be above zero", in.load, in.tool))
+	}
+	return errors.Join(faults...)
+}
+
+func (in input) answer() calculator.Answer {
+	c, h := in.c, movement.Helix{Pipe: in.c.Pipe, Hole: in.c.Hole, Compression: in.load}
+	a := calculator.Answer{Steps: append(c.Steps(), h.Steps()...)}
+	add := func(name string, v any) { a.Results = append(a.Results, calculator.Result{Name: name, Value: v}) }
+	add("effective weight", working.In(c.Weight, unit.PoundPerInch, "lb/in"))
+	add("sinusoidal from", c.Sinusoidal())
+	add("helix possible from", c.HelicalLeast())
+	add("helix full from", c.Helical())
+	add("vertical: bends from", c.VerticalSinusoidal())
+	add("vertical: helix from", c.VerticalHelical())
+	add("contact without buckling", c.Contact(-in.load))
+	add("helix: pitch", h.Pitch())
+	add("helix: shortening per 1,000 ft", working.In(unit.Length(-h.Strain())*1000*unit.Foot, unit.Inch, "in"))
+	add("helix: contact", h.Contact())
+	add("helix: bending stress", h.BendingStress())
+	if l, limited := h.LongestTool(in.tool); limited {
+		add("helix: longest stiff tool to pass", l)
+	} else {
+		add("helix: longest stiff tool to pass", "any length")
+	}
+	switch {
+	case in.load < c.Sinusoidal():
+		a.Notes = append(a.Notes, "at this compression the pipe lies straight along the hole; the lines of the helix are what it would do if it were one")
+	case in.load < c.Helical():
+		a.Notes = append(a.Notes, "at this compression the pipe snakes or is on the way to a helix; the lines of the helix are the worst case")
+	}
+	a.Notes = append(a.Notes, "Loads are effective compressions. The formulas' constants are the literature's, recalled and not read again: see examples/validation.")
+	return a
+}

@@ -1,0 +1,31 @@
+package main
+
+import (
+	"encoding/xml"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
+)
+
+func TestHookload(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "vertical", 0, "-inclination", "0 deg", "-block", "30 klbf")
+	golden.File(t, command, "level", 0, "-inclination", "90 deg", "-set-down", "5 klbf")
+	golden.File(t, command, "faults", 2, "-od", "2 in", "-friction-open", "7", "-depth", "9000 ft", "-casing", "1 in")
+}
+
+func TestPicture(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "hookload.svg")
+	var out, errs strings.Builder
+	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	require.NoError(t, xml.Unmarshal(text, new(any)))
+	for _, word := range []string{"Effective axial force", "pulled", "run in", "contact"} {
+		require.Contains(t, string(text), word)
+	}
+}
