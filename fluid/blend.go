@@ -1,0 +1,115 @@
+package fluid
+
+import (
+	"errors"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+)
+
+// Batch is an amount of fluid; all batches of one calculation count at one
+// temperature, and at atmospheric pressure.
+type Batch struct {
+	Volume  unit.Volume
+	Density unit.Density
+}
+
+// Mass returns V·ρ.
+func (b Batch) Mass() unit.Mass { return unit.Mass(float64(b.Volume) * float64(b.Density)) }
+
+func (b Batch) check(name string) error {
+	return errors.Join(
+		positive(name, "volume", b.Volume, float64(b.Volume)),
+		positive(name, "density", b.Density, float64(b.Density)))
+}
+
+// Blend returns what batches make together where volumes add up:
+//
+//	V = Σ Vi,  ρ = Σ ρi·Vi / V
+//
+// Mass is balanced to rounding. Stock brines of one system keep their volumes
+// within about 0.5 %; dry salt and strong brine in water don't: see Treat.
+// Whether the blend stays in solution is not looked at: zinc with formate,
+// calcium with formate or sulphate, and bromide with cold strong chloride drop
+// solids.
+//
+// Errors: a batch without a positive volume and density.
+//
+// Source: conservation of mass.
+func Blend(batches ...Batch) (Batch, error) {
+	var faults []error
+	mass, volume := 0.0, 0.0
+	for i, b := range batches {
+		if err := b.check(fmt.Sprintf("batch %d", i+1)); err != nil {
+			faults = append(faults, err)
+		}
+		mass += float64(b.Mass())
+		volume += float64(b.Volume)
+	}
+	if len(batches) == 0 {
+		faults = append(faults, errors.New("fluid: a blend of no batches"))
+	}
+	blend := Batch{unit.Volume(volume), unit.Density(mass / volume)}
+	if faults == nil {
+		faults = append(faults, blend.check("blend"))
+	}
+	if err := errors.Join(faults...); err != nil {
+		return Batch{}, err
+	}
+	return blend, nil
+}
+
+// Adjustment is what brings a batch to another density.
+type Adjustment struct {
+	Before Batch
+	Added  Batch
+	After  Batch
+}
+
+// Adjust returns how much of a fluid of density with brings have to a wanted
+// density, where volumes add up: weighting up with a heavier brine, cutting back
+// with a lighter one or water.
+//
+//	Va = V·(ρ' − ρ)/(ρa − ρ')
+//
+//	V, ρ    what there is
+//	ρ'      wanted
+//	Va, ρa  what is added
+//
+// Errors: wanted must lie between have.Density and with; nothing is added where
+// it is have.Density already.
+//
+// Source: conservation of mass.
+func Adjust(have Batch, wanted, with unit.Density) (Adjustment, error) {
+	if err := errors.Join(have.check("batch"), positive("adjusting", "density added", with, float64(with))); err != nil {
+		return Adjustment{}, err
+	}
+	low, high := min(have.Density, with), max(have.Density, with)
+	if !within(float64(wanted), float64(low), float64(high)) || wanted == with && with != have.Density {
+		return Adjustment{}, outside("adjusting a batch of "+have.Density.Rounded(errorDigits)+" with "+with.Rounded(errorDigits), "wanted density", wanted, low, high)
+	}
+	if wanted == have.Density {
+		return Adjustment{Before: have, Added: Batch{Density: with}, After: have}, nil
+	}
+	added := Batch{unit.Volume(float64(have.Volume) * float64((wanted-have.Density)/(with-wanted))), with}
+	after, err := Blend(have, added)
+	if err != nil {
+		return Adjustment{}, err
+	}
+	return Adjustment{have, added, after}, nil
+}
+
+// Steps shows the working.
+func (a Adjustment) Steps() []working.Step {
+	inputs := []working.Input{
+		{Symbol: "V", Value: working.Of(a.Before.Volume)}, {Symbol: "ρ", Value: working.Of(a.Before.Density)},
+		{Symbol: "ρa", Value: working.Of(a.Added.Density)}, {Symbol: "ρw", Value: working.Of(a.After.Density)},
+	}
+	return []working.Step{
+		{Name: "volume to add", Symbol: "Va", Equation: "V*(ρw-ρ)/(ρa-ρw)", Inputs: inputs, Value: working.Of(a.Added.Volume), Source: "conservation of mass"},
+		{Name: "volume after", Symbol: "Vw", Equation: "V+Va",
+			Inputs: []working.Input{{Symbol: "V", Value: working.Of(a.Before.Volume)}, {Symbol: "Va", Value: working.Of(a.Added.Volume)}},
+			Value:  working.Of(a.After.Volume), Source: "volumes add up"},
+	}
+}
