@@ -41,8 +41,8 @@ type NoSpaceOutError struct {
 }
 
 func (e *NoSpaceOutError) Error() string {
-	return fmt.Sprintf("%v: %s needs the locator at least %s up, %s allows at most %s: %s of seal or bore are lacking",
-		ErrNoSpaceOut, e.LeastBy, e.Least.Rounded(4), e.GreatestBy, e.Greatest.Rounded(4), (e.Least - e.Greatest).Rounded(4))
+	return fmt.Sprintf("%v: the locator must be at least %s up (%s) and at most %s (%s): %s of seal or bore are lacking",
+		ErrNoSpaceOut, e.Least.Rounded(4), e.LeastBy, e.Greatest.Rounded(4), e.GreatestBy, (e.Least - e.Greatest).Rounded(4))
 }
 
 // Is makes errors.Is(err, ErrNoSpaceOut) true.
@@ -75,15 +75,15 @@ func (p SealPlan) SpaceOut() (SpaceOut, error) {
 			h  unit.Length
 			by string
 		}{
-			{c.Movement + p.Clearance, c.Case + ", locator off its shoulder,"},
-			{c.Movement + p.Bore.Shoulder + p.Seals.First - p.Bore.Bottom + p.Engaged, c.Case + ", seals past the bottom of the bore,"},
+			{c.Movement + p.Clearance, c.Case + ", locator off its shoulder"},
+			{c.Movement + p.Bore.Shoulder + p.Seals.First - p.Bore.Bottom + p.Engaged, c.Case + ", seals past the bottom of the bore"},
 		} {
 			if floor.h > s.Least {
 				s.Least, s.LeastBy = floor.h, floor.by
 			}
 		}
 		if h := c.Movement + p.Bore.Shoulder + p.Seals.Last - p.Bore.Top - p.Engaged; h < s.Greatest {
-			s.Greatest, s.GreatestBy = h, c.Case+", seals out of the top of the bore,"
+			s.Greatest, s.GreatestBy = h, c.Case+", seals out of the top of the bore"
 		}
 	}
 	if s.Least > s.Greatest {

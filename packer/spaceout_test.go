@@ -61,7 +61,7 @@ func ExampleSealPlan_SpaceOut() {
 	// as landed: 150 in engaged, locator 90 in above its shoulder
 	// stimulation: 54 in engaged, locator 186 in above its shoulder
 	// production: 210 in engaged, locator 30 in above its shoulder
-	// packer: no space-out satisfies all cases: production, locator off its shoulder, needs the locator at least 6 ft up, stimulation, seals out of the top of the bore, allows at most 1 ft: 60 in of seal or bore are lacking
+	// packer: no space-out satisfies all cases: the locator must be at least 6 ft up (production, locator off its shoulder) and at most 1 ft (stimulation, seals out of the top of the bore): 60 in of seal or bore are lacking
 }
 
 // The seal length of the worked example: the seals must reach 165.2 in upwards.

@@ -140,8 +140,8 @@ func (p SealPlan) faults() faults {
 		f.add("SealPlan.Seals.Last = %v: want below the first seal, %v", p.Seals.Last, p.Seals.First)
 	}
 	notNegative(&f, "SealPlan.Engaged", p.Engaged)
-	if most := min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top); p.Engaged > most {
-		f.add("SealPlan.Engaged = %v: want at most %v, the shorter of stack and bore", p.Engaged, most)
+	if most := min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top); p.Engaged > most && most > 0 {
+		f.add("SealPlan.Engaged = %v: want at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
 	}
 	notNegative(&f, "SealPlan.Clearance", p.Clearance)
 	checkTravels(&f, p.Cases)

@@ -44,6 +44,8 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 	p.Add(points, names)
 	p.Legend.Add("load", points)
 	p.Legend.Top = true
+	wide, high := 0.05*(p.X.Max-p.X.Min), 0.05*(p.Y.Max-p.Y.Min)
+	p.X.Min, p.Y.Min, p.Y.Max = p.X.Min-wide, p.Y.Min-high, p.Y.Max+high
 	p.X.Max += 0.25 * (p.X.Max - p.X.Min) // room for the legend and a name
 	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
 	if err != nil {

@@ -1,0 +1,13 @@
+package main
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestSeals(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "too-short", 1, "-last", "15 ft")
+	golden.File(t, command, "faults", 2, "-bore-bottom", "9000 ft", "-engaged", "50 ft")
+}
