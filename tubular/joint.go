@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
 )
 
 // RoundThread is the tensile strength of an API round-thread casing joint, by
@@ -11,6 +12,9 @@ import (
 type RoundThread struct {
 	Fracture unit.Force // of the pipe at the last engaged thread
 	PullOut  unit.Force // jump-out of the threads
+
+	pipe    Pipe
+	engaged unit.Length
 }
 
 // Strength returns the lesser of the two.
@@ -33,8 +37,25 @@ func (p Pipe) RoundThread(engaged unit.Length) RoundThread {
 	Y, U := p.Material.known()
 	Aj := math.Pi / 4 * ((D-0.1425)*(D-0.1425) - d*d)
 	return RoundThread{
+		pipe: p, engaged: engaged,
 		Fracture: unit.Force(0.95*Aj*U) * unit.PoundForce,
 		PullOut:  unit.Force(0.95*Aj*L*(0.74*math.Pow(D, -0.59)*U/(0.5*L+0.14*D)+Y/(L+0.14*D))) * unit.PoundForce,
+	}
+}
+
+// Steps shows how both strengths come about.
+func (r RoundThread) Steps() []working.Step {
+	const source = "API Bul 5C3 (1985), 4.1"
+	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	D, d, L := in("D", working.Of(r.pipe.OD)), in("d", working.Of(r.pipe.ID)), in("L", working.In(r.engaged, unit.Inch, "in"))
+	U, Y, inch := in("U", working.Of(r.pipe.Material.Tensile)), in("Y", working.Of(r.pipe.Material.Yield)), in("inch", working.Of(unit.Inch))
+	Aj := in("Aj", working.Of(AnnularCapacity(r.pipe.OD-0.1425*unit.Inch, r.pipe.ID)))
+	return []working.Step{
+		{Name: "steel area under the last perfect thread", Symbol: "Aj", Equation: "pi/4*(pow(D - 0.1425*inch, 2) - d*d)", Value: Aj.Value, Source: source,
+			Inputs: []working.Input{D, inch, d}},
+		{Name: "round thread, fracture", Symbol: "Fu", Equation: "0.95*Aj*U", Value: working.Of(r.Fracture), Source: source, Inputs: []working.Input{Aj, U}},
+		{Name: "round thread, pull-out", Symbol: "Fj", Value: working.Of(r.PullOut), Source: source,
+			Equation: "0.95*Aj*L*(0.74*pow(D/inch, -0.59)*U/(0.5*L + 0.14*D) + Y/(L + 0.14*D))", Inputs: []working.Input{Aj, L, D, inch, U, Y}},
 	}
 }
 

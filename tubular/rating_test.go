@@ -92,6 +92,7 @@ func TestJoints(t *testing.T) {
 	l80 := graded(wall(4.5, 0.25), 80*unit.KSI, 95*unit.KSI).RoundThread(L)
 	require.Less(t, l80.Fracture, l80.PullOut)
 	require.Equal(t, l80.Fracture, l80.Strength())
+	workingtest.Check(t, l80.Steps())
 	k55 := graded(wall(4.5, 0.25), 55*unit.KSI, 95*unit.KSI).RoundThread(L)
 	require.Less(t, k55.PullOut, k55.Fracture)
 

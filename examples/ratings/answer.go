@@ -32,7 +32,9 @@ func answer(in input, e catalogue.Entry, p tubular.Pipe, r tubular.Ratings, load
 		add("joint, short round thread", p.RoundThread(e.ShortThread).Strength())
 	}
 	if e.LongThread != 0 {
-		add("joint, long round thread", p.RoundThread(e.LongThread).Strength())
+		long := p.RoundThread(e.LongThread)
+		add("joint, long round thread", long.Strength())
+		a.Steps = append(a.Steps, long.Steps()...)
 	}
 	if e.Kind == catalogue.Casing && e.Coupling != 0 {
 		add("joint, buttress, pipe thread", p.Buttress())

@@ -277,6 +277,40 @@ var tubularStretchSuite = Suite{
 			in.Read("load", &load)
 			return tubular.MarginOfOverpull(limit, share, load), nil
 		},
+		"weight in air of two sections": func(in *published.Inputs) (any, error) {
+			var od unit.Length
+			var s [2]struct {
+				weight unit.WeightPerLength
+				length unit.Length
+			}
+			in.Read("od", &od)
+			in.Read("weight", &s[0].weight)
+			in.Read("length", &s[0].length)
+			in.Read("weight2", &s[1].weight)
+			in.Read("length2", &s[1].length)
+			all, err := catalogue.Standard()
+			if err != nil {
+				return nil, err
+			}
+			sections, err := all.Sections(catalogue.Tally{{OD: od, Weight: s[0].weight, Length: s[0].length}, {OD: od, Weight: s[1].weight, Length: s[1].length}}, catalogue.Grade{})
+			if err != nil {
+				return nil, err
+			}
+			r, err := tubular.Hanging{Sections: sections}.Stretch()
+			if err != nil {
+				return nil, err
+			}
+			// What hangs below the upper section, and the upper section itself.
+			return r.Sections[0].Hung + unit.Force(float64(s[0].weight)*float64(s[0].length)), nil
+		},
+		"sum of causes": func(in *published.Inputs) (any, error) {
+			var c tubular.Causes
+			in.Read("thermal", &c.Thermal)
+			in.Read("ballooning", &c.Ballooning)
+			in.Read("weight", &c.Weight)
+			in.Read("pressure", &c.Pressure)
+			return c.Total(), nil
+		},
 		"stretch by own weight in air": func(in *published.Inputs) (any, error) {
 			p, _, err := pipeOf(in)
 			if err != nil {
