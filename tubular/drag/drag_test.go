@@ -250,6 +250,14 @@ func TestProfileAgreesWithHookLoad(t *testing.T) {
 	level := prepare(t, straight(t, 90))
 	require.False(t, level.Profile(drag.Rotating, -7*unit.Kilopound)[0].Buckles)
 	require.True(t, level.Profile(drag.Rotating, -70*unit.Kilopound)[0].Buckles)
+
+	// In a vertical hole it takes Lubinski's 1.94*(E*I*w²)^(1/3) at the lower end.
+	upright := straight(t, 0)
+	w := upright.Sections[0].Pipe.BuoyedWeight(upright.Inside, upright.Outside)
+	critical := 1.94 * math.Cbrt(float64(tubing().Material.Young)*float64(tubing().SecondMoment())*float64(w)*float64(w))
+	n := prepare(t, upright).Size() - 1
+	require.False(t, prepare(t, upright).Profile(drag.RunIn, unit.Force(-0.99*critical))[n].Buckles)
+	require.True(t, prepare(t, upright).Profile(drag.RunIn, unit.Force(-1.01*critical))[n].Buckles)
 }
 
 func TestClosedFormsAreHomogeneous(t *testing.T) {

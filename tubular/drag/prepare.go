@@ -106,10 +106,13 @@ func (s String) element(a, b hydrostatics.Position) element {
 		turn:  2 * math.Asin(math.Sqrt(max(0, sin1*sin2))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))),
 		μ:     zone.Friction, radius: float64(pipe.OD) / 2, section: section,
 	}
-	e.onset = float64(movement.Confined{
+	lies := movement.Confined{
 		Pipe: pipe, Hole: zone.Hole, Weight: w, Inclination: (a.Inclination + b.Inclination) / 2,
 		Build: unit.Curvature(e.build / e.length), Turn: unit.Curvature(e.turn / e.length),
-	}.Sinusoidal())
+	}
+	// Near the vertical the side force says little: there the pipe's own weight
+	// keeps it from bending.
+	e.onset = float64(max(lies.Sinusoidal(), lies.VerticalSinusoidal()))
 	if zone.Hole == pipe.OD {
 		e.onset = math.Inf(1)
 	}

@@ -9,7 +9,7 @@ type Node struct {
 	Force   unit.Force           // effective, tension positive
 	Contact unit.WeightPerLength // against the wall, of the element below
 	Torque  unit.Torque          // while rotating
-	Buckles bool                 // compressed beyond the sinusoidal load of the element below
+	Buckles bool                 // compressed beyond the load at which the element below bends
 }
 
 // Size returns the number of nodes.

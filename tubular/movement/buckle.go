@@ -77,6 +77,34 @@ func shape(f, fp float64) float64 {
 	return f * math.Pow(1-fp/f, 0.92)
 }
 
+// lay is how a pipe lies in its hole at one place.
+type lay struct {
+	mode      Mode
+	onset     float64
+	strain    float64 // by buckling
+	contact   float64
+	curvature float64 // by buckling
+}
+
+// lie finds how a pipe of stiffness ei and clearance r lies under compression f
+// and a weight g across the hole.
+func lie(f, ei, r, g float64, e *element, ratio float64) lay {
+	x := lay{contact: contact(g, e.build, e.turn, f)}
+	if r == 0 {
+		return x
+	}
+	x.onset = onset(ei, r, x.contact)
+	x.mode = mode(f, x.onset, ratio)
+	switch x.mode {
+	case Helical:
+		x.strain, x.contact, x.curvature = -r*r*f/(4*ei), max(x.contact, r*f*f/(4*ei)), r*f/(2*ei)
+	case Sinusoidal:
+		s := shape(f, x.onset)
+		x.strain, x.curvature = -sinusoidalStrain*r*r/(4*ei)*s, r*sinusoidalTurning*sinusoidalTurning/(2*ei)*s
+	}
+	return x
+}
+
 // equivalentLoad integrates over a length the load that makes the strain
 // -r²/(4*E*I)*load: the compression itself where helical. Compression f and
 // sinusoidal load p are linear from a to b. It splits the length where the mode

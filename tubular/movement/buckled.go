@@ -63,31 +63,21 @@ func (l *Landed) finish(c *Case) {
 	c.Neutral = neutralDepth(nodes)
 }
 
-// bend fills in a node's buckling, contact and bending. A node belongs to the
-// element above it, the first to the one below.
+// elementOf is the element that a node belongs to: the one above it, for the
+// first node of a section the one below.
+func (l *Landed) elementOf(c *Case, i int) *element {
+	if i == 0 || c.Nodes[i-1].Section != c.Nodes[i].Section {
+		return &l.elements[i]
+	}
+	return &l.elements[i-1]
+}
+
+// bend fills in a node's buckling, contact and bending.
 func (l *Landed) bend(c *Case, i int) {
-	n, bar := &c.Nodes[i], &l.bars[c.Nodes[i].Section]
-	k := i - 1
-	if i == 0 || c.Nodes[k].Section != n.Section {
-		k = i
-	}
-	e := &l.elements[k]
-	f, ei := -float64(n.Effective), bar.e*bar.i
-	wc := contact(float64(n.Weight)*l.points[i].sin, e.build, e.turn, f)
-	fp := 0.0
-	if bar.r > 0 {
-		fp = onset(ei, bar.r, wc)
-		n.Mode = mode(f, fp, l.ratio)
-	}
-	n.Onset = unit.Force(fp)
-	n.Contact, n.Curvature = unit.WeightPerLength(wc), unit.Curvature(e.curvature)
-	switch n.Mode {
-	case Helical:
-		n.Contact = unit.WeightPerLength(max(wc, bar.r*f*f/(4*ei)))
-		n.Curvature += unit.Curvature(bar.r * f / (2 * ei))
-	case Sinusoidal:
-		n.Curvature += unit.Curvature(bar.r * sinusoidalTurning * sinusoidalTurning / (2 * ei) * shape(f, fp))
-	}
+	n, bar, e := &c.Nodes[i], &l.bars[c.Nodes[i].Section], l.elementOf(c, i)
+	x := lie(-float64(n.Effective), bar.e*bar.i, bar.r, float64(n.Weight)*l.points[i].sin, e, l.ratio)
+	n.Onset, n.Mode, n.Contact = unit.Force(x.onset), x.mode, unit.WeightPerLength(x.contact)
+	n.Curvature = unit.Curvature(e.curvature + x.curvature)
 	n.Bending = unit.Pressure(bar.e * bar.od / 2 * float64(n.Curvature))
 }
 

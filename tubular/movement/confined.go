@@ -137,3 +137,37 @@ func contact(g, θ, φ, f float64) float64 {
 	a, b := g+f*θ, f*φ
 	return math.Sqrt(a*a + b*b)
 }
+
+// Lay is how a pipe lies in its hole under a force.
+type Lay struct {
+	Mode      Mode
+	Onset     unit.Force           // compression at which it buckles, at this force's contact
+	Strain    float64              // shortening by buckling per length: never positive
+	Contact   unit.WeightPerLength // force against the wall per length
+	Curvature unit.Curvature       // of the axis, hole and buckling together
+	Bending   unit.Pressure        // bending stress at the outer fibre
+}
+
+// Under returns how the pipe lies under an effective force, tension positive.
+//
+//	straight     F <= Fp                      Fp = sqrt(4*E*I*wc(F)/r)
+//	sinusoidal   Fp < F < 2*sqrt(2)*Fp        ε = -0.7285*r²/(4*E*I)*F^0.08*(F - Fp)^0.92
+//	                                          κ = r*1.1227²/(2*E*I)*F^0.08*(F - Fp)^0.92
+//	helical      F >= 2*sqrt(2)*Fp            ε = -r²*F/(4*E*I), κ = r*F/(2*E*I), W = r*F²/(4*E*I)
+//
+// F is the compression. In a straight vertical hole Fp is zero, and the pipe is
+// a helix from the first compression on, as Lubinski takes it. A pipe that fills
+// its hole stays straight.
+//
+// Source: Mitchell, SPE Drilling & Completion March 1999, p. 11 (SPE 55039),
+// recalled and not read again; Lubinski, Althouse & Logan, JPT June 1962.
+func (c Confined) Under(effective unit.Force) Lay {
+	ei, r, w, sin := c.numbers()
+	e := element{build: float64(c.Build), turn: float64(c.Turn)}
+	x := lie(-float64(effective), ei, r, w*sin, &e, 2*math.Sqrt2)
+	κ := unit.Curvature(math.Hypot(e.build, e.turn) + x.curvature)
+	return Lay{
+		Mode: x.mode, Onset: unit.Force(x.onset), Strain: x.strain, Contact: unit.WeightPerLength(x.contact),
+		Curvature: κ, Bending: BendingStress(c.Pipe, κ),
+	}
+}

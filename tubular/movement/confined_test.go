@@ -168,3 +168,67 @@ func TestBucklingStepsHoldTheirValues(t *testing.T) {
 	workingtest.Check(t, curved.Steps())
 	workingtest.Check(t, movement.Helix{Pipe: curved.Pipe, Hole: curved.Hole, Compression: 9000 * unit.PoundForce}.Steps())
 }
+
+func TestPipeLiesAsItsLoadSays(t *testing.T) {
+	c := laid(90 * unit.Degree)
+	fp := c.Sinusoidal()
+	require.Equal(t, movement.Straight, c.Under(fp).Mode, "tension")
+	for _, at := range []struct {
+		load float64
+		mode movement.Mode
+	}{{0, movement.Straight}, {0.999, movement.Straight}, {1.001, movement.Sinusoidal}, {2.827, movement.Sinusoidal}, {2.83, movement.Helical}, {9, movement.Helical}} {
+		f := unit.Force(at.load) * fp
+		got := c.Under(-f)
+		require.Equal(t, at.mode, got.Mode, "%g", at.load)
+		require.InEpsilon(t, float64(fp), float64(got.Onset), 1e-12)
+		h := movement.Helix{Pipe: c.Pipe, Hole: c.Hole, Compression: f}
+		switch at.mode {
+		case movement.Straight:
+			require.Zero(t, got.Strain)
+			require.Equal(t, c.Contact(-f), got.Contact)
+		case movement.Sinusoidal:
+			require.Less(t, got.Strain, 0.0)
+			require.Greater(t, got.Strain, h.Strain(), "less than a helix shortens")
+			require.Less(t, got.Bending, h.BendingStress()*1.2604)
+		case movement.Helical:
+			require.InEpsilon(t, h.Strain(), got.Strain, 1e-12)
+			require.InEpsilon(t, float64(h.Contact()), float64(got.Contact), 1e-12)
+			require.InEpsilon(t, float64(h.BendingStress()), float64(got.Bending), 1e-12)
+		}
+	}
+	require.Equal(t, movement.Helical, laid(0).Under(-1).Mode, "a vertical hole has no critical load here")
+	filled := laid(90 * unit.Degree)
+	filled.Hole = filled.Pipe.OD
+	require.Equal(t, movement.Straight, filled.Under(-1e9).Mode)
+	// By hand at 1.5 times the load: 1.5^0.08 * 0.5^0.92 = 0.5459.
+	require.InEpsilon(t, 0.7285*0.54591/1.5*movement.Helix{Pipe: c.Pipe, Hole: c.Hole, Compression: 1.5 * fp}.Strain(), c.Under(-1.5*fp).Strain, 1e-4)
+}
+
+func TestNodesLieAsTheClosedFormSays(t *testing.T) {
+	s := deviated(t, 0)
+	c := load(t, s, brine(0, 0), brine(6000*unit.PSI, 0), 0)
+	modes := map[movement.Mode]int{}
+	for i, n := range c.Nodes {
+		if i == 0 || c.Nodes[i-1].Section != n.Section {
+			continue
+		}
+		a, err := s.Path.At(c.Nodes[i-1].MD)
+		require.NoError(t, err)
+		b, err := s.Path.At(n.MD)
+		require.NoError(t, err)
+		x := s.Sections[n.Section]
+		l := b.MD - a.MD
+		bend := math.Acos(math.Min(1, math.Cos(float64(a.Inclination))*math.Cos(float64(b.Inclination))+
+			math.Sin(float64(a.Inclination))*math.Sin(float64(b.Inclination))*math.Cos(float64(b.Azimuth-a.Azimuth))))
+		build := float64(b.Inclination - a.Inclination)
+		got := movement.Confined{
+			Pipe: x.Pipe, Hole: x.Hole, Weight: n.Weight, Inclination: b.Inclination,
+			Build: unit.Curvature(build / float64(l)), Turn: unit.Curvature(math.Sqrt(max(0, bend*bend-build*build)) / float64(l)),
+		}.Under(n.Effective)
+		require.Equal(t, n.Mode, got.Mode)
+		require.InDelta(t, float64(n.Contact), float64(got.Contact), 1e-3*(1+float64(n.Contact)))
+		require.InDelta(t, float64(n.Bending), float64(got.Bending), 1e-3*float64(n.Bending)+1e4)
+		modes[n.Mode]++
+	}
+	require.Len(t, modes, 2, "%v", modes)
+}

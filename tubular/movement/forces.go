@@ -76,15 +76,37 @@ func (l *Landed) pressures(state State, nodes []Node) error {
 			return fmt.Errorf("at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; permitted any finite values",
 				tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
 		}
-		n.Weight = unit.WeightPerLength(l.bars[p.section].effectiveWeight(
-			density(state.Inside, tvd), density(state.Outside, tvd)))
+	}
+	for i := range nodes {
+		ρi, ρo := l.densities(state, nodes, i)
+		nodes[i].Weight = unit.WeightPerLength(l.bars[nodes[i].Section].effectiveWeight(ρi, ρo))
 	}
 	return nil
 }
 
-// density is the fluid's at a depth, from the slope of its pressure. It is
-// wanted where the hole is inclined; the axial force comes from the pressures
-// themselves.
+// densities are the fluids' at node i, from the slope of the pressures between
+// its neighbours. They are wanted where the hole is inclined; the axial force
+// comes from the pressures themselves. In a level hole, where neighbours are at
+// one depth, the state is asked again above it.
+func (l *Landed) densities(state State, nodes []Node, i int) (inside, outside float64) {
+	a, b := max(i-1, 0), min(i+1, len(nodes)-1)
+	drop := l.points[b].tvd - l.points[a].tvd
+	if drop > -leastDrop && drop < leastDrop {
+		return density(state.Inside, nodes[i].TVD), density(state.Outside, nodes[i].TVD)
+	}
+	lost := 0.0
+	if state.Friction != nil {
+		for k := a; k < b; k++ {
+			lost += float64(state.Friction[l.points[k+1].section]) * l.elements[k].length
+		}
+	}
+	return (float64(nodes[b].Inside-nodes[a].Inside) + lost) / (gravity * drop), float64(nodes[b].Outside-nodes[a].Outside) / (gravity * drop)
+}
+
+// leastDrop is the vertical distance, in m, that a slope is taken over at least.
+const leastDrop = 1.0
+
+// density is the slope of a pressure over the metre above a depth.
 func density(pressure func(unit.Length) unit.Pressure, tvd unit.Length) float64 {
 	low, high := tvd-unit.Metre, tvd
 	if low < 0 {

@@ -1,0 +1,63 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// LoadAll computes the string in many states, on all cores; the answers are
+// those of Load, bit for bit, in the order of the states. The states' functions
+// are called from several goroutines at once. Faults are reported together and
+// name the state by its index.
+func (l *Landed) LoadAll(states []State) ([]Case, error) {
+	cases, faults := make([]Case, len(states)), make([]error, len(states))
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(states)) {
+		wait.Go(func() {
+			for i := next.Add(1) - 1; i < int64(len(states)); i = next.Add(1) - 1 {
+				if err := l.LoadInto(&cases[i], states[i]); err != nil {
+					faults[i] = fmt.Errorf("state %d: %w", i, err)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	if err := errors.Join(faults...); err != nil {
+		return nil, err
+	}
+	return cases, nil
+}
+
+// LongestTool returns the length of the longest stiff tool of a diameter that
+// passes through the whole string in a case, and the depth that stops a longer
+// one. Where the length doesn't matter limited is false; a tool wider than the
+// bore somewhere has length zero. Each node is taken as a bend of its own
+// curvature, hole and buckling together: see Helix.LongestTool.
+func (l *Landed) LongestTool(c *Case, diameter unit.Length) (length, at unit.Length, limited bool) {
+	longest := math.Inf(1)
+	for i := range c.Nodes {
+		n := &c.Nodes[i]
+		play := float64(l.sections[n.Section].Pipe.ID - diameter)
+		κ := float64(n.Curvature)
+		if κ == 0 && play >= 0 || play/2 >= l.bars[n.Section].r && l.elementOf(c, i).curvature == 0 {
+			continue
+		}
+		if pass := math.Sqrt(8 * max(0, play) / κ); play < 0 || pass < longest {
+			longest, at, limited = pass, n.MD, true
+			if play < 0 {
+				return 0, at, true
+			}
+		}
+	}
+	if !limited {
+		return 0, 0, false
+	}
+	return unit.Length(longest), at, true
+}
