@@ -21,5 +21,6 @@ func Suites() []Suite {
 		confinedSuite,
 		packerSuite,
 		valveSuite,
+		productionSuite,
 	}
 }
