@@ -86,7 +86,8 @@ func same(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b)
 
 // rounded writes x for people: at least that many significant digits, never
 // fewer than the whole units; in the natural unit unless another of the
-// trade's units says the same exactly in fewer digits, as 10 ft does beside
+// trade's units says the same exactly in fewer digits and no longer, as 10 ft
+// does beside
 // 120 in.
 func (t *table) rounded(x float64, digits int) string {
 	u := t.natural(x)
@@ -95,7 +96,7 @@ func (t *table) rounded(x float64, digits int) string {
 	for _, u := range t.trade {
 		s := Significant(x/u.factor, digits)
 		v, err := strconv.ParseFloat(s, 64)
-		if exact := math.Abs(v*u.factor-x) <= 1e-12*math.Abs(x); err == nil && exact && figures(s) < figures(best) {
+		if exact := math.Abs(v*u.factor-x) <= 1e-12*math.Abs(x); err == nil && exact && figures(s) < figures(best) && len(s) <= len(best) {
 			best, text = s, u.text
 		}
 	}

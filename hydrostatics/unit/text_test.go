@@ -247,3 +247,18 @@ func FuzzBand(f *testing.F) {
 		}
 	})
 }
+
+// Rounded stays in the unit that a person would take, unless another says the
+// same shorter.
+func TestRoundedUnit(t *testing.T) {
+	for want, got := range map[string]string{
+		"10 ft":     (120 * unit.Inch).Rounded(5),
+		"5775 ft":   (5775 * unit.Foot).Rounded(4), // not 69300 in
+		"9.625 in":  (9.625 * unit.Inch).Rounded(5),
+		"8 bbl/min": (8 * unit.BarrelPerMinute).Rounded(5), // not 11520 bbl/d
+	} {
+		if got != want {
+			t.Errorf("rounded to %q, want %q", got, want)
+		}
+	}
+}
