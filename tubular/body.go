@@ -54,11 +54,22 @@ func (p Pipe) Prepare() (Body, error) {
 //
 // Source: follows from Lamé and von Mises; see Pipe.Stresses.
 func (b *Body) VonMises(l Load) unit.Pressure {
-	if l.Curvature == 0 && l.Torque == 0 {
-		return b.StraightVonMises(l.Axial, l.Inside, l.Outside)
-	}
 	e, h := b.terms(float64(l.Axial), float64(l.Inside), float64(l.Outside))
-	return b.bentAndTwisted(math.Abs(e), h, float64(l.Curvature), float64(l.Torque))
+	if l.Curvature == 0 && l.Torque == 0 {
+		return unit.Pressure(math.Sqrt(e*e + 3*h*h))
+	}
+	e = math.Abs(e)
+	c := b.young * math.Abs(float64(l.Curvature))
+	n, m := e+c*b.ri, e+c*b.ro
+	ho := h * b.boreShare
+	ti, to := float64(l.Torque)*b.riJ, float64(l.Torque)*b.roJ
+	inner := n*n + 3*(h*h+ti*ti)
+	// Not max, which costs more: an outer that isn't a number is no greater, and
+	// then inner isn't one either.
+	if outer := m*m + 3*(ho*ho+to*to); outer > inner {
+		inner = outer
+	}
+	return unit.Pressure(math.Sqrt(inner))
 }
 
 // StraightVonMises is VonMises without bending and torque: short enough to be
@@ -74,22 +85,6 @@ func (b *Body) StraightVonMises(axial unit.Force, inside, outside unit.Pressure)
 // inner wall.
 func (b *Body) terms(F, pi, po float64) (e, h float64) {
 	return F*b.perSteel - pi*b.inAs + po*b.outAs, (pi - po) * b.outAs
-}
-
-// bentAndTwisted is VonMises of e, the effective stress, and h, Lamé's term at
-// the inner wall, with bending and torque, where either wall may govern.
-func (b *Body) bentAndTwisted(e, h, κ, T float64) unit.Pressure {
-	c := b.young * math.Abs(κ)
-	n, m := e+c*b.ri, e+c*b.ro
-	ho := h * b.boreShare
-	ti, to := T*b.riJ, T*b.roJ
-	inner := n*n + 3*(h*h+ti*ti)
-	// Not max, which costs more: an outer that isn't a number is no greater, and
-	// then inner isn't one either.
-	if outer := m*m + 3*(ho*ho+to*to); outer > inner {
-		inner = outer
-	}
-	return unit.Pressure(math.Sqrt(inner))
 }
 
 // Collapse returns the least outside minus inside pressure that collapses the

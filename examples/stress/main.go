@@ -5,8 +5,6 @@ package main
 import (
 	"errors"
 	"flag"
-	"fmt"
-	"io"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
@@ -24,14 +22,16 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	var od unit.Length
+	var od, id unit.Length
 	var weight unit.WeightPerLength
 	var grade catalogue.Grade
 	var l tubular.Load
 	p110, _ := catalogue.FindGrade("P110")
 	f := tubular.NorwegianShelf()
 	flags.TextVar(&od, "od", 9.625*unit.Inch, "outside diameter")
-	flags.TextVar(&weight, "weight", 53.5*unit.PoundPerFoot, "nominal weight")
+	flags.TextVar(&weight, "weight", 53.5*unit.PoundPerFoot, "nominal weight, with the outside diameter the name of a pipe of the catalogue")
+	flags.TextVar(&id, "id", unit.Length(0), "inside diameter of a pipe that is not in the catalogue; the weight is then not used")
+	capped := flags.Bool("capped", false, "ends are capped: the pressures on the caps add to the axial force")
 	flags.TextVar(&grade, "grade", p110, "API grade")
 	flags.TextVar(&l.Axial, "axial", 500*unit.Kilopound, "real axial force, tension positive")
 	flags.TextVar(&l.Inside, "inside", 8000*unit.PSI, "inside pressure")
@@ -43,47 +43,26 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&f.Axial, "tension", f.Axial, "design factor to body yield, tension and compression")
 	flags.Float64Var(&f.Triaxial, "triaxial", f.Triaxial, "design factor of the von Mises stress to the yield strength")
 	return func() (calculator.Answer, error) {
-		all, err := catalogue.Standard()
-		if err != nil {
-			return calculator.Answer{}, err
-		}
-		e, err := all.Find(od, weight)
+		p, err := choose(od, id, weight, grade)
 		if err := errors.Join(err, f.Validate()); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
-		return answer(e.Pipe(grade), l, f)
+		if *capped {
+			l.Axial -= p.EffectiveForce(tubular.Load{Inside: l.Inside, Outside: l.Outside})
+		}
+		return answer(p, l, f)
 	}
 }
 
-func answer(p tubular.Pipe, l tubular.Load, f tubular.DesignFactors) (calculator.Answer, error) {
-	b, err1 := p.Prepare()
-	envelope, err2 := p.Envelope(tubular.Outline{Backing: min(l.Inside, l.Outside), Factors: f})
-	if err := errors.Join(err1, err2); err != nil {
-		return calculator.Answer{}, err
+func choose(od, id unit.Length, weight unit.WeightPerLength, grade catalogue.Grade) (tubular.Pipe, error) {
+	if id != 0 {
+		p := tubular.Pipe{OD: od, ID: id, Material: grade.Material()}
+		return p, p.Validate()
 	}
-	s, u := p.Stresses(l), b.Usage(l, f)
-	limit, most := u.Governing()
-	row := func(name string, w tubular.WallStress) []any {
-		return []any{name, w.Radial, w.Hoop, w.Axial, w.Bending, w.Shear, w.VonMises}
+	all, err := catalogue.Standard()
+	if err != nil {
+		return tubular.Pipe{}, err
 	}
-	use := func(name string, factor, usage float64) []any {
-		reserve := any("no load")
-		if usage > 0 {
-			reserve = factor / usage
-		}
-		return []any{name, factor, fmt.Sprintf("%.1f %%", 100*usage), reserve}
-	}
-	return calculator.Answer{
-		Steps: s.Steps(),
-		Tables: []calculator.Table{
-			{Name: "stresses", Header: []string{"wall", "radial", "hoop", "axial", "bending", "shear", "von Mises"}, Rows: [][]any{row("inner", s.Inner), row("outer", s.Outer)}},
-			{Name: "use of the strength", Header: []string{"limit", "design factor", "used", "factor there is"}, Rows: [][]any{
-				use("burst", f.Burst, u.Burst), use("collapse", f.Collapse, u.Collapse), use("axial", f.Axial, u.Axial), use("triaxial", f.Triaxial, u.Triaxial)}},
-		},
-		Results: []calculator.Result{{Name: "von Mises stress", Value: s.VonMises()}, {Name: "effective force", Value: p.EffectiveForce(l)},
-			{Name: "governing limit", Value: fmt.Sprintf("%v, %.1f %% used", limit, 100*most)}},
-		Notes:  []string{"Of the pipe body with its nominal wall; a connection may be weaker."},
-		Failed: !u.Within(),
-		Draw:   func(w io.Writer) error { return picture(w, envelope, l) },
-	}, nil
+	e, err := all.Find(od, weight)
+	return e.Pipe(grade), err
 }

@@ -18,6 +18,7 @@ func TestStress(t *testing.T) {
 	golden.File(t, command, "bent", 0, "-od", "3-1/2 in", "-weight", "9.3 lb/ft", "-grade", "L80", "-axial", "40000 lbf", "-inside", "1000 psi", "-outside", "5000 psi",
 		"-dogleg", "6 deg/100ft", "-torque", "1000 ft-lbf")
 	golden.File(t, command, "passed", 1, "-inside", "12000 psi")
+	golden.File(t, command, "cylinder", 0, "-od", "100 mm", "-id", "60 mm", "-inside", "20 MPa", "-outside", "5 MPa", "-axial", "0 N", "-capped")
 	golden.File(t, command, "faults", 2, "-weight", "50 lb/ft", "-burst", "0.5")
 }
 
