@@ -29,7 +29,7 @@ type NotParted struct {
 	Clearance unit.Length // that a cut keeps above it
 	Intervals []Interval
 
-	CutTension unit.Force // wanted in the pipe at the cut, so that it opens
+	CutPull unit.Force // at the cut, above what hangs free there, so that it opens
 }
 
 // Options are what is left to do.
@@ -62,7 +62,7 @@ type Options struct {
 type Cut struct {
 	Interval Interval
 	Depth    unit.Length // measured
-	Reading  unit.Force  // that puts the tension wanted in the pipe at the cut
+	Reading  unit.Force  // that puts the pull wanted on the cut
 	After    unit.Force  // once cut, string hanging open in the annulus' fluid
 	Fish     unit.Length // of pipe left above the joint
 }
@@ -71,10 +71,11 @@ type Cut struct {
 //
 //	load on joint = tried - Balance(0) - drag
 //	Δp            = (strongest pins - most load) / Ap
-//	reading       = tension at the cut + Σ w ΔTVD above it + shoulders + cap + block
 //	after         = -(Ao - Ai) po + Σ w ΔTVD above it + shoulders + cap + block
+//	reading       = after + pull wanted at the cut
 //
-// The first three options are in the order of how little they risk: more pull
+// After is the reading that leaves the neutral point at the cut. The drag is in
+// neither. The first three options are in the order of how little they risk: more pull
 // within the ratings, pull with pressure, a cut above the joint. The pressure's
 // own limits (burst, packer, formation) are not looked at here. Working the pull
 // up and down wears pins and pipe alike; nothing is counted for it.
@@ -131,16 +132,16 @@ func (n NotParted) cut() (Cut, error) {
 		return Cut{}, fmt.Errorf("%w: the string is free to %s, less %s of clearance, and the %d intervals all begin below",
 			ErrNowhereToCut, free.Rounded(5), n.Clearance.Rounded(3), len(n.Intervals))
 	}
-	// Above the cut everything is as in the pull: the real force at surface less
-	// that at the cut is weight and shoulders between.
+	// The real force at surface less that at the cut is weight and shoulders
+	// between, whatever the load.
 	reading := p.balance(s, 0).Reading
 	above := reading - p.Block - unit.Force(p.force(s, float64(c.Depth), 0, 0))
-	c.Reading = n.CutTension + above + p.Block
 	tvd, err := depthOn(p.Path, c.Depth)
 	if err != nil {
 		return Cut{}, err
 	}
 	c.After = above + p.Block - Push(p.Outside(tvd), n.pipeAt(c.Depth))
+	c.Reading = c.After + n.CutPull
 	c.Fish = bottom - c.Depth
 	return c, finiteResult("cut", float64(c.Reading), float64(c.After))
 }
@@ -164,7 +165,7 @@ func (n NotParted) validate() error {
 	notNegative(&f, "NotParted.Tried", n.Tried)
 	notNegative(&f, "NotParted.Free", n.Free)
 	notNegative(&f, "NotParted.Clearance", n.Clearance)
-	notNegative(&f, "NotParted.CutTension", n.CutTension)
+	notNegative(&f, "NotParted.CutPull", n.CutPull)
 	if k := len(n.Release.Pull.Sections); k > 0 {
 		bottom := n.Release.Pull.Sections[k-1].Bottom
 		if n.Free > bottom {

@@ -292,8 +292,8 @@ func TestBleedToLeavesTheReserve(t *testing.T) {
 func notParted() packer.NotParted {
 	return packer.NotParted{
 		Release: overpull(), Tried: 130 * unit.Kilopound,
-		Intervals:  []packer.Interval{{Name: "joint above the packer", Top: 8960 * unit.Foot, Bottom: 8985 * unit.Foot}, {Name: "blast joint", Top: 8000 * unit.Foot, Bottom: 8020 * unit.Foot}},
-		CutTension: 10 * unit.Kilopound, Clearance: 10 * unit.Foot,
+		Intervals: []packer.Interval{{Name: "joint above the packer", Top: 8960 * unit.Foot, Bottom: 8985 * unit.Foot}, {Name: "blast joint", Top: 8000 * unit.Foot, Bottom: 8020 * unit.Foot}},
+		CutPull:   10 * unit.Kilopound, Clearance: 10 * unit.Foot,
 	}
 }
 
@@ -309,7 +309,7 @@ func ExampleNotParted_Options() {
 	// Output:
 	// load so far: 52804 lbf should have parted: not
 	// pull may rise by 35772 lbf to 165772 lbf
-	// cut at 8985 ft with 93561 lbf on the indicator; 72075 lbf after
+	// cut at 8985 ft with 82075 lbf on the indicator; 72075 lbf after
 }
 
 func TestOptionsWhenLittleIsLeft(t *testing.T) {

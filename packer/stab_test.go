@@ -130,3 +130,18 @@ func TestBearing(t *testing.T) {
 		require.ErrorContains(t, err, want)
 	}
 }
+
+// Two ways: the pins of an anchored string bear the force that the packer takes,
+// and the balance of the joint finds the same from the force in the pipe.
+func TestPinsBearThePackerForce(t *testing.T) {
+	v := packerExample()
+	v.Seals.Restraint, v.SlackOff = movement.Anchored, 20*unit.Kilopound
+	a, err := v.Analyse()
+	require.NoError(t, err)
+	bottom := v.Sections[0].Bottom
+	end := movement.End{
+		Bore: v.Seals.Bore, OD: v.Sections[0].Pipe.OD, ID: v.Sections[0].Pipe.ID,
+		Inside: v.Final.Inside(bottom), Below: v.Final.Inside(bottom), Outside: v.Final.Outside(bottom),
+	}
+	require.InEpsilon(t, float64(a.PackerForce), float64(packer.JointLoad(end, a.TrueForce)), 1e-12)
+}

@@ -32,6 +32,7 @@ type inputs struct {
 	warming unit.TemperatureDifference
 	plan    packer.SealPlan
 	stab    packer.Stab
+	spacing spacing
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
@@ -62,6 +63,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.stab.Up, "up", 62*unit.Kilopound, "weight indicator pulling up, just above the bore")
 	flags.TextVar(&in.stab.Friction, "friction", unit.Within(1500*unit.PoundForce, 0.5), "friction of all seals")
 	flags.TextVar(&in.stab.Latch, "latch", unit.Band[unit.Force]{}, "what a latch adds to the pull")
+	in.spacing.setup(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }
 
@@ -97,6 +99,9 @@ func (in inputs) answer() (calculator.Answer, error) {
 		a.Results = append(a.Results, calculator.Result{Name: "locator above its shoulder, least: " + s.LeastBy, Value: s.Least},
 			calculator.Result{Name: "locator above its shoulder, greatest: " + s.GreatestBy, Value: s.Greatest},
 			calculator.Result{Name: "middle of the range", Value: height})
+		if err := in.spacing.add(&a, height); err != nil {
+			return a, err
+		}
 	}
 	if err := in.tables(&a, cases, height, where); err != nil {
 		return a, err

@@ -1,0 +1,17 @@
+package main
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestRelease(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "too-strong", 1, "-pins", "110000 lbf +/- 10 %", "-tried", "170000 lbf")
+	golden.File(t, command, "pipe-light", 1, "-trapped", "5800 psi")
+	golden.File(t, command, "premature", 1, "-cold", "-150 degF", "-pressured", "5000 psi")
+	golden.File(t, command, "flowing", 1, "-annulus", "8.8 lb/gal")
+	golden.File(t, command, "stuck", 0, "-free", "8000 ft")
+	golden.File(t, command, "faults", 2, "-share", "1.5", "-rig", "0 lbf", "-depth", "-5 ft")
+}
