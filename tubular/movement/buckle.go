@@ -39,9 +39,8 @@ func (m Mode) MarshalText() ([]byte, error) {
 // Factors of sinusoidal buckling, fitted by Mitchell to his solution of the
 // buckled shape; recalled, not read again.
 //
-// Source: Mitchell, "A buckling criterion for constant-curvature wellbores" and
-// "Buckling analysis in deviated wells: a practical method", SPE Drilling &
-// Completion March 1999, p. 11 (SPE 55039).
+// Source: Mitchell, "Buckling analysis in deviated wells: a practical method",
+// SPE Drilling & Completion March 1999, p. 11 (SPE 55039).
 const (
 	sinusoidalStrain  = 0.7285 // of ε = -0.7285*r²/(4*E*I)*F^0.08*(F - Fp)^0.92
 	sinusoidalTurning = 1.1227 // of θ' = 1.1227/sqrt(2*E*I)*F^0.04*(F - Fp)^0.46

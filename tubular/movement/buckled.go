@@ -88,6 +88,9 @@ func (l *Landed) measure(c *Case, i int) {
 		return
 	}
 	fa, fb := -float64(a.Effective), -float64(b.Effective)
+	if fa <= 0 && fb <= 0 {
+		return
+	}
 	pa, pb := l.onsets(c, i, fa, fb)
 	c.BuckledLength += unit.Length(e.length * positiveShare(fa-pa, fb-pb))
 	c.HelicalLength += unit.Length(e.length * positiveShare(fa-l.ratio*pa, fb-l.ratio*pb))

@@ -27,13 +27,13 @@ func (l *Landed) forces(state State, c *Case) error {
 func (l *Landed) check(state State) error {
 	var faults []error
 	if state.Inside == nil {
-		faults = append(faults, errors.New("Inside is missing"))
+		faults = append(faults, errors.New("pressure Inside is missing"))
 	}
 	if state.Outside == nil {
-		faults = append(faults, errors.New("Outside is missing"))
+		faults = append(faults, errors.New("pressure Outside is missing"))
 	}
 	if n := len(state.Friction); n != 0 && n != len(l.bars) {
-		faults = append(faults, fmt.Errorf("Friction has %d values, permitted none or one for each of %d sections", n, len(l.bars)))
+		faults = append(faults, fmt.Errorf("gradients of Friction number %d, permitted none or one for each of %d sections", n, len(l.bars)))
 	}
 	for k, f := range state.Friction {
 		if err := finite("Friction", f); err != nil {
@@ -43,7 +43,7 @@ func (l *Landed) check(state State) error {
 	switch state.Tail {
 	case Open, Hanging:
 		if state.Below != 0 {
-			faults = append(faults, fmt.Errorf("Below = %s, permitted only where the tail is plugged", state.Below.Rounded(6)))
+			faults = append(faults, fmt.Errorf("pressure Below = %s, permitted only where the tail is plugged", state.Below.Rounded(6)))
 		}
 	case Plugged:
 		if err := finite("Below", state.Below); err != nil {

@@ -42,7 +42,7 @@ func (h Helix) Strain() float64 {
 //
 //	W = r*F²/(4*E*I)
 //
-// Source: Mitchell, SPE Journal 1986; Wu & Juvkam-Wold 1993 (SPE 25503).
+// Source: Mitchell, SPE Drilling Engineering December 1986 (SPE 13064); Wu & Juvkam-Wold 1993 (SPE 25503).
 func (h Helix) Contact() unit.WeightPerLength {
 	f, ei, r := h.numbers()
 	return unit.WeightPerLength(r * f * f / (4 * ei))

@@ -1,0 +1,51 @@
+package drag_test
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/drag"
+)
+
+func ExampleCapstan() {
+	fmt.Printf("%.1f klbf\n", drag.Capstan(100*unit.Kilopound, 0.25, 90*unit.Degree).In(unit.Kilopound))
+	// Output:
+	// 148.1 klbf
+}
+
+func ExampleIncline() {
+	for _, m := range []drag.Motion{drag.RunIn, drag.Rotating, drag.Pulled} {
+		fmt.Printf("%v %.0f lbf\n", m, drag.Incline(m, 10*unit.PoundPerFoot, 5000*unit.Foot, 60*unit.Degree, 0.3).In(unit.PoundForce))
+	}
+	// Output:
+	// run in 12010 lbf
+	// rotating 25000 lbf
+	// pulled 37990 lbf
+}
+
+// What of a pull at surface gets down to the packer.
+func ExamplePrepared_EndForce() {
+	well, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: 2000 * unit.Foot}, {MD: 4000 * unit.Foot, Inclination: 60 * unit.Degree}, {MD: 10000 * unit.Foot, Inclination: 60 * unit.Degree}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	prepared, err := drag.String{
+		Sections: []drag.Section{{Pipe: tubing(), Length: 10000 * unit.Foot}}, Depth: 10000 * unit.Foot, Path: well,
+		Zones:  []drag.Zone{{Bottom: 10000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
+		Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
+	}.Prepare()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	end, err := prepared.EndForce(drag.Pulled, 110*unit.Kilopound)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f klbf of %.1f klbf over the hanging weight\n", end.In(unit.Kilopound), (110*unit.Kilopound - prepared.HookLoad(drag.Rotating, 0)).In(unit.Kilopound))
+	// Output:
+	// 33.4 klbf of 56.6 klbf over the hanging weight
+}
