@@ -43,10 +43,11 @@ func (n Nitrogen) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity
 	if err != nil {
 		return 0, err
 	}
-	return unit.Viscosity(nitrogenViscosity(t.Kelvin(), float64(rho)/nitrogen.rhoCritical)), nil
+	return unit.Viscosity(nitrogenViscosity(t.Kelvin(), float64(rho)/nitrogen.molarMass)), nil
 }
 
-// nitrogenViscosity returns the viscosity, Pa·s, at t (K) and δ = ρ/ρc:
+// nitrogenViscosity returns the viscosity, Pa·s, at t (K) and a molar density in
+// mol/m³:
 //
 //	η = η0(T) + ηr(τ, δ)   µPa·s
 //	η0 = 0.0266958·√(M·T)/(σ²·Ω),  ln Ω = Σ bi·(ln(T/98.94 K))^i
@@ -54,18 +55,22 @@ func (n Nitrogen) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity
 //
 //	M  28.01348 g/mol
 //	σ  0.3656 nm
+//	τ  126.192 K/T
+//	δ  density over 11183.9 mol/m³
 //
 // Source: Lemmon and Jacobsen, Int. J. Thermophys. 25 (2004) 21, Eqs. 1 to 4.
-func nitrogenViscosity(t, delta float64) float64 {
+func nitrogenViscosity(t, moles float64) float64 {
 	const (
 		micropascals = 1e-6
 		sigma        = 0.3656
 		energy       = 98.94
+		critical     = 11183.9
 	)
 	x := math.Log(t / energy)
 	omega := math.Exp(0.431 + x*(-0.4623+x*(0.08406+x*(0.005341+x*-0.00331))))
 	thin := 0.0266958 * math.Sqrt(1000*nitrogen.molarMass*t) / (sigma * sigma * omega)
 	tau := nitrogen.tCritical / t
+	delta := moles / critical
 	d2 := delta * delta
 	d10 := d2 * d2 * d2 * d2 * d2
 	dense := 10.72*math.Pow(tau, 0.1)*d2 +

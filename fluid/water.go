@@ -72,7 +72,7 @@ func (Water) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivity,
 
 // Viscosity returns the dynamic viscosity at the density of Water by the
 // IAPWS formulation of 2008 without its critical enhancement, which is 1 in
-// this range; see waterViscosity. Uncertainty 1 % at atmospheric pressure, 2 to
+// this range; see WaterViscosity. Uncertainty 1 % at atmospheric pressure, 2 to
 // 3 % under pressure.
 //
 // Source: IAPWS R12-08, Eqs. 10 to 12, Tables 1 and 2.
@@ -81,7 +81,7 @@ func (w Water) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, e
 	if err != nil {
 		return 0, err
 	}
-	return unit.Viscosity(waterViscosity(float64(rho), t.Kelvin())), nil
+	return WaterViscosity(rho, t), nil
 }
 
 // BoilingPressure returns the gauge pressure under which water boils at t; see

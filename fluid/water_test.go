@@ -34,7 +34,7 @@ func TestWaterViscosityAgainstVerificationTable(t *testing.T) {
 		{298.15, 998, 889.735100}, {298.15, 1200, 1437.649467}, {433.15, 1, 14.538324}, {433.15, 1000, 217.685358},
 		{873.15, 1, 32.619287}, {873.15, 600, 77.430195}, {1173.15, 1, 44.217245}, {1173.15, 100, 47.640433},
 	} {
-		require.InDelta(t, c.mu, 1e6*waterViscosity(c.rho, c.t), 0.51e-6, "%+v", c)
+		require.InDelta(t, c.mu, WaterViscosity(unit.Density(c.rho), unit.Kelvin(c.t)).In(unit.MicropascalSecond), 0.51e-6, "%+v", c)
 	}
 }
 
