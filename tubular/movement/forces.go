@@ -3,6 +3,7 @@ package movement
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 )
@@ -84,23 +85,37 @@ func (l *Landed) pressures(state State, nodes []Node) error {
 	return nil
 }
 
-// densities are the fluids' at node i, from the slope of the pressures between
-// its neighbours. They are wanted where the hole is inclined; the axial force
-// comes from the pressures themselves. In a level hole, where neighbours are at
-// one depth, the state is asked again above it.
+// densities are the fluids' at node i, from the slope of the pressures. They are
+// wanted where the hole is inclined; the axial force comes from the pressures
+// themselves. Where the slopes to both neighbours agree they are good; where
+// not, as at a change of fluid or a seal, or where there is none, as in a level
+// hole, the state is asked again close by.
 func (l *Landed) densities(state State, nodes []Node, i int) (inside, outside float64) {
-	a, b := max(i-1, 0), min(i+1, len(nodes)-1)
-	drop := l.points[b].tvd - l.points[a].tvd
-	if drop > -leastDrop && drop < leastDrop {
-		return density(state.Inside, nodes[i].TVD), density(state.Outside, nodes[i].TVD)
+	in1, out1, ok1 := l.slope(state, nodes, i-1)
+	in2, out2, ok2 := l.slope(state, nodes, i)
+	alike := func(a, b float64) bool { return math.Abs(a-b) <= 0.01*max(math.Abs(a), math.Abs(b)) }
+	if ok1 && ok2 && alike(in1, in2) && alike(out1, out2) {
+		return (in1 + in2) / 2, (out1 + out2) / 2
+	}
+	return density(state.Inside, nodes[i].TVD), density(state.Outside, nodes[i].TVD)
+}
+
+// slope is the densities over element k; false where there is no such element,
+// or next to no depth in it.
+func (l *Landed) slope(state State, nodes []Node, k int) (inside, outside float64, ok bool) {
+	if k < 0 || k >= len(l.elements) {
+		return 0, 0, false
+	}
+	e := &l.elements[k]
+	if math.Abs(e.drop) < leastDrop {
+		return 0, 0, false
 	}
 	lost := 0.0
 	if state.Friction != nil {
-		for k := a; k < b; k++ {
-			lost += float64(state.Friction[l.points[k+1].section]) * l.elements[k].length
-		}
+		lost = float64(state.Friction[l.points[k+1].section]) * e.length
 	}
-	return (float64(nodes[b].Inside-nodes[a].Inside) + lost) / (gravity * drop), float64(nodes[b].Outside-nodes[a].Outside) / (gravity * drop)
+	a, b := &nodes[k], &nodes[k+1]
+	return (float64(b.Inside-a.Inside) + lost) / (gravity * e.drop), float64(b.Outside-a.Outside) / (gravity * e.drop), true
 }
 
 // leastDrop is the vertical distance, in m, that a slope is taken over at least.

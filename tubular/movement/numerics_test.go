@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
@@ -226,5 +227,34 @@ func BenchmarkPackerForceInClosedForm(b *testing.B) {
 		if _, err := v.Analyse(); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// TestWeightSeesNoSealOrInterface puts a step of pressure and a change of fluid
+// into the annulus: the effective weight on both sides stays that of the fluids.
+func TestWeightSeesNoSealOrInterface(t *testing.T) {
+	s := slant(t)
+	s.Spacing = 250 * unit.Foot
+	step, change := 3000*unit.Foot, 5000*unit.Foot
+	held := brine(0, 0)
+	held.Outside = func(d unit.Length) unit.Pressure {
+		switch {
+		case d <= step:
+			return 1000*unit.PSI + hydrostatics.Pressure(9*unit.PoundPerGallon, d)
+		case d <= change:
+			return hydrostatics.Pressure(9*unit.PoundPerGallon, d)
+		}
+		return hydrostatics.Pressure(9*unit.PoundPerGallon, change) + hydrostatics.Pressure(12*unit.PoundPerGallon, d-change)
+	}
+	l, err := s.Land(held, 0)
+	require.NoError(t, err)
+	c := l.AsSet()
+	for _, n := range c.Nodes {
+		ρo := 9 * unit.PoundPerGallon
+		if n.TVD > change+unit.Metre {
+			ρo = 12 * unit.PoundPerGallon
+		}
+		want := s.Sections[0].Pipe.BuoyedWeight(9.2*unit.PoundPerGallon, ρo)
+		require.InEpsilon(t, float64(want), float64(n.Weight), 1e-6, "at %v", n.TVD)
 	}
 }
