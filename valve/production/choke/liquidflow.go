@@ -35,8 +35,9 @@ func (l Liquid) criticalRatio() float64 {
 // LiquidFlow is a liquid's flow through a choke with the terms that make it.
 type LiquidFlow struct {
 	Coefficient    unit.FlowCoefficient // C
-	Density        unit.Density         // ρ
-	Rate           unit.FlowRate        // q
+	Liquid         Liquid
+	Upstream       unit.Pressure // gauge
+	Rate           unit.FlowRate // q
 	Drop           unit.Pressure        // Δp, as the pressures are
 	ChokedDrop     unit.Pressure        // above it the rate doesn't grow
 	SizingDrop     unit.Pressure        // the lesser of the two
@@ -74,7 +75,7 @@ func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, 
 	if err != nil {
 		return LiquidFlow{}, err
 	}
-	return t.finish(f, l, q), nil
+	return t.finish(f, q), nil
 }
 
 // liquid checks the inputs and returns the terms that the rate doesn't change.
@@ -82,7 +83,7 @@ func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
 	if err := errors.Join(t.check(l.Viscosity != 0), l.check(), within("recovery factor FL", t.Recovery, 0, 1), err); err != nil {
 		return LiquidFlow{}, err
 	}
-	f := LiquidFlow{Coefficient: t.Coefficient, Density: l.Density, CriticalRatio: l.criticalRatio(), PipingFactor: t.PipingFactor(), Recovery: t.RecoveryWithFittings()}
+	f := LiquidFlow{Coefficient: t.Coefficient, Liquid: l, Upstream: unit.Pressure(p1) - unit.Atmosphere, CriticalRatio: l.criticalRatio(), PipingFactor: t.PipingFactor(), Recovery: t.RecoveryWithFittings()}
 	if p1 <= float64(l.VapourPressure) {
 		return f, fmt.Errorf("choke: upstream pressure is %v absolute; it must be above the vapour pressure of %v: the liquid boils before the choke",
 			unit.Pressure(p1), l.VapourPressure)
@@ -119,7 +120,8 @@ func (t Trim) viscous(full, nu float64, expansion func(reynolds float64) float64
 }
 
 // finish fills in what follows from the rate.
-func (t Trim) finish(f LiquidFlow, l Liquid, q float64) LiquidFlow {
+func (t Trim) finish(f LiquidFlow, q float64) LiquidFlow {
+	l := f.Liquid
 	f.Rate, f.ReynoldsFactor = unit.FlowRate(q), 1
 	reynolds := math.Inf(1)
 	if l.Viscosity > 0 && q > 0 {
@@ -142,7 +144,7 @@ func (t Trim) LiquidDrop(l Liquid, upstream unit.Pressure, rate unit.FlowRate) (
 	if err != nil {
 		return LiquidFlow{}, err
 	}
-	f = t.finish(f, l, float64(rate))
+	f = t.finish(f, float64(rate))
 	if rate == 0 {
 		return f, nil
 	}

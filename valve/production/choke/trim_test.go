@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/valve/production/choke"
 	"github.com/stretchr/testify/require"
 )
@@ -244,5 +245,18 @@ func BenchmarkTrimGas(b *testing.B) {
 	trim := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
 	for b.Loop() {
 		trim.Gas(choke.Gas{Density: 60, HeatRatio: 1.3}, 1300*unit.PSI, 800*unit.PSI) //nolint:errcheck // timed only
+	}
+}
+
+func TestSteps(t *testing.T) {
+	f, err := segmentedBall.SizeLiquid(hotWater, inlet, outlet, wanted)
+	require.NoError(t, err)
+	workingtest.Check(t, f.Steps())
+	require.Len(t, f.Steps(), 3)
+	trim := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
+	for _, downstream := range []unit.Pressure{100 * unit.PSI, 1200 * unit.PSI} {
+		g, err := trim.Gas(choke.Gas{Density: 60, HeatRatio: 1.3}, 1300*unit.PSI, downstream)
+		require.NoError(t, err)
+		workingtest.Check(t, g.Steps())
 	}
 }

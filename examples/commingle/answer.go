@@ -1,0 +1,88 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"completion.example/internal/calculator"
+	"completion.example/valve/production"
+)
+
+func (in inputs) answer(w production.Well, n *production.Network, at []int) (calculator.Answer, error) {
+	var f production.Flow
+	a := calculator.Answer{}
+	if in.search == "" {
+		if err := n.Solve(at, &f); err != nil {
+			return a, err
+		}
+	} else {
+		c, err := in.find(n, len(w.Zones))
+		if err != nil {
+			return a, err
+		}
+		f = c.Flow
+		a.Notes = append(a.Notes, fmt.Sprintf("%d settings tried, %d flow, %d are within the limits", c.Tried, c.Solved, c.Allowed))
+		if in.search == "split" {
+			a.Results = append(a.Results, calculator.Result{Name: "greatest difference from the wanted share", Value: c.Deviation})
+		}
+	}
+	positions := make([]int, len(f.Zones))
+	for i, z := range f.Zones {
+		positions[i] = z.Position
+	}
+	names := n.Names(positions)
+	t := calculator.Table{Name: "Zones, from the bottom up", Header: []string{"zone", "choke", "rate", "share", "water in it", "in front of it", "across the choke", "in the tubing", "passing above it"}}
+	for i, z := range f.Zones {
+		t.Rows = append(t.Rows, []any{w.Zones[i].Name, names[i], z.Rate, f.Share(i), z.Water, z.Sandface, z.Drop, z.Tubing, z.Passing})
+		if z.Takes {
+			a.Notes = append(a.Notes, fmt.Sprintf("crossflow: %s takes %s from the others", w.Zones[i].Name, (-z.Rate).Rounded(4)))
+		}
+		if z.Shut {
+			a.Notes = append(a.Notes, fmt.Sprintf("%s is shut; its choke holds %s", w.Zones[i].Name, z.Drop.Rounded(4)))
+		}
+	}
+	a.Tables = append(a.Tables, t)
+	a.Results = append(a.Results, []calculator.Result{
+		{Name: "rate to surface", Value: f.Rate},
+		{Name: "oil", Value: f.Oil()},
+		{Name: "water cut", Value: f.WaterCut},
+		{Name: "crossflow", Value: f.Crossflow},
+		{Name: "tubing pressure at the topmost zone", Value: f.Pressure},
+	}...)
+	a.Steps = n.Steps(&f)
+	return a, nil
+}
+
+// find searches the positions that exist.
+func (in inputs) find(n *production.Network, zones int) (production.Choice, error) {
+	limits := production.Limits{NoCrossflow: in.noCrossflow}
+	bad := func(err error) (production.Choice, error) {
+		return production.Choice{}, calculator.BadInput{Err: err}
+	}
+	var c production.Choice
+	var err error
+	switch in.search {
+	case "most":
+		c, err = n.MostRate(limits)
+	case "water":
+		c, err = n.LimitWater(in.water, limits)
+	case "split":
+		var targets []float64
+		for part := range strings.SplitSeq(in.split, ":") {
+			x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
+			if err != nil {
+				return bad(fmt.Errorf("-split is %q; write one number per zone, such as %s", in.split, strings.TrimSuffix(strings.Repeat("1:", zones), ":")))
+			}
+			targets = append(targets, x)
+		}
+		c, err = n.MatchSplit(targets, limits)
+	default:
+		return bad(fmt.Errorf("-search is %q; it must be most, split or water", in.search))
+	}
+	if err != nil && !errors.Is(err, production.ErrNoSetting) && !errors.Is(err, production.ErrTooMany) {
+		return bad(err)
+	}
+	return c, err
+}
