@@ -130,8 +130,8 @@ func linear(model Model, n float64, rate, stress []float64) (τ0, k, sum float64
 		x[i] = math.Pow(γ, n)
 	}
 	τ0, k = stat.LinearRegression(x, stress, nil, model == ModelNewtonian || model == ModelPowerLaw)
-	if τ0 < 0 {
-		held = true
+	if τ0 < float64(leastYield) {
+		held = τ0 < -float64(leastYield)
 		_, k = stat.LinearRegression(x, stress, nil, true)
 		τ0 = 0
 	}

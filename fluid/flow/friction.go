@@ -1,8 +1,6 @@
 package flow
 
 import (
-	"math"
-
 	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
 )
@@ -143,7 +141,11 @@ func (f Friction) Loss(length unit.Length) unit.Pressure {
 func (f Friction) Darcy() float64 { return 4 * f.Factor }
 
 // EffectiveViscosity returns the viscosity of the Newtonian fluid with the same
-// laminar loss in a pipe of the hydraulic diameter, τw/(8V/D).
+// laminar loss in a pipe of the hydraulic diameter, τw/(8V/D). At rest, where
+// there is none, it returns zero.
 func (f Friction) EffectiveViscosity() unit.Viscosity {
-	return unit.Viscosity(float64(f.LaminarStress) * float64(f.HydraulicDiameter) / (8 * math.Max(float64(f.Velocity), math.SmallestNonzeroFloat64)))
+	if f.Regime == FlowStatic {
+		return 0
+	}
+	return unit.Viscosity(float64(f.LaminarStress) * float64(f.HydraulicDiameter) / (8 * float64(f.Velocity)))
 }

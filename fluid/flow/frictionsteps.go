@@ -21,19 +21,20 @@ func (f Friction) Steps() []working.Step {
 			Value: working.Number(f.Reynolds), Source: "Metzner and Reed (1955); API RP 13D (2006), 7"},
 	}
 	n := in("n", working.Number(f.Index))
-	switch relative := float64(f.Roughness / f.EffectiveDiameter); {
+	least, held, relative := held(f.Index, f.Reynolds, float64(f.Roughness/f.EffectiveDiameter))
+	switch {
 	case f.Regime == FlowLaminar || f.Factor*f.Reynolds == 16:
 		steps = append(steps, working.Step{Name: "laminar friction factor", Symbol: "f", Equation: "16/Re", Inputs: []working.Input{re},
 			Value: working.Number(f.Factor), Source: "exact laminar flow"})
 	case f.Regime == FlowTurbulent && f.Factor != 16/f.Reynolds:
 		steps = append(steps, working.Step{Name: "turbulent friction factor, solved by trial", Symbol: "f",
 			Equation: "pow(-4*log10(e/3.7 + pow(1.255, pow(n, -1.2))/pow(Re*pow(f, 1-n/2), pow(n, -0.75))), -2)",
-			Inputs:   []working.Input{in("e", working.Number(relative)), n, re, in("f", working.Number(f.Factor))},
+			Inputs:   []working.Input{in("e", working.Number(relative)), in("n", working.Number(least)), in("Re", working.Number(held)), in("f", working.Number(f.Factor))},
 			Value:    working.Number(f.Factor), Source: "Colebrook (1939) for n = 1; Dodge and Metzner (1959), Reed and Pilehvari (1993)"})
 	case f.Regime == FlowTransitional:
 		steps = append(steps, working.Step{Name: "friction factor between the regimes", Symbol: "f",
 			Equation: "exp(ln(16/(3470-1370*n)) + ln(F*(3470-1370*n)/16)*ln(Re/(3470-1370*n))/ln((4270-1370*n)/(3470-1370*n)))",
-			Inputs:   []working.Input{n, re, in("F", working.Number(max(16/TurbulentReynolds(f.Index), Turbulent(f.Index, TurbulentReynolds(f.Index), relative))))},
+			Inputs:   []working.Input{n, re, in("F", working.Number(max(16/TurbulentReynolds(f.Index), Turbulent(least, TurbulentReynolds(f.Index), relative))))},
 			Value:    working.Number(f.Factor), Source: "interpolated between the laminar limit and the turbulent one"})
 	}
 	return append(steps, working.Step{Name: "friction gradient", Symbol: "dp/dL", Equation: "2*f*ρ*V*V/D",

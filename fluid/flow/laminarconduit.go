@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"fmt"
 	"math"
 
 	"completion.example/fluid/internal/limit"
@@ -44,7 +45,7 @@ func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate,
 	f := limit.Faults{Scope: "flow"}
 	c.check(&f, "Conduit")
 	r.check(&f, "Rheology")
-	limit.Between(&f, "gradient", gradient, 0, 1e9*unit.PascalPerMetre)
+	limit.Between(&f, "gradient", gradient, 0, 1e12*unit.PascalPerMetre)
 	if err := f.Err(); err != nil {
 		return 0, err
 	}
@@ -58,7 +59,7 @@ func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate,
 	if !c.Annulus() {
 		p := x*x/(m+3) + 2*τ0*x/(m+2) + τ0*τ0/(m+1)
 		shear := 4 * math.Pow(x/k, m) * x * p / (τw * τw * τw)
-		return unit.FlowRate(shear / 4 * math.Pi * ro * ro * ro), nil
+		return finite(shear / 4 * math.Pi * ro * ro * ro)
 	}
 	var g ring
 	κ := float64(c.Inner / c.Outer)
@@ -72,5 +73,12 @@ func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate,
 	if err != nil {
 		return 0, err
 	}
-	return unit.FlowRate(math.Pi * ro * ro * ro * math.Exp(q+m*math.Log(T/k))), nil
+	return finite(math.Pi * ro * ro * ro * math.Exp(q+m*math.Log(T/k)))
+}
+
+func finite(rate float64) (unit.FlowRate, error) {
+	if !limit.Finite(rate) {
+		return 0, fmt.Errorf("flow: the gradient drives no finite laminar rate")
+	}
+	return unit.FlowRate(rate), nil
 }

@@ -12,7 +12,7 @@ import (
 //	τ = τ0 + K γⁿ    where τ > τ0, otherwise no flow
 //
 // with the yield stress τ0 (Pa), the consistency index K (Pa·sⁿ) and the flow
-// index n. The other laws are special cases: Newtonian τ0 = 0 and n = 1,
+// index n. A yield stress is zero or at least 1e-9 Pa. The other laws are special cases: Newtonian τ0 = 0 and n = 1,
 // Bingham n = 1, power law τ0 = 0. The zero value is an error wherever it is
 // used.
 //
@@ -29,6 +29,7 @@ const (
 	leastIndex    = 0.1
 	greatestIndex = 2.0
 	mostYield     = 10_000 * unit.Pascal
+	leastYield    = 1e-9 * unit.Pascal // below, it is none
 	mostK         = 10_000 * unit.PascalSecondN
 	leastK        = 1e-6 * unit.PascalSecondN
 )
@@ -100,13 +101,15 @@ func (r Rheology) check(f *limit.Faults, name string) {
 	if r.valid() { // the hot path builds no names
 		return
 	}
-	limit.Between(f, name+".Yield", r.Yield, 0, mostYield)
+	if r.Yield != 0 {
+		limit.Between(f, name+".Yield", r.Yield, leastYield, mostYield)
+	}
 	limit.Between(f, name+".Consistency", r.Consistency, leastK, mostK)
 	f.Number(name+".Index", r.Index, leastIndex, greatestIndex)
 }
 
 func (r Rheology) valid() bool {
-	return r.Yield >= 0 && r.Yield <= mostYield &&
+	return (r.Yield == 0 || r.Yield >= leastYield && r.Yield <= mostYield) &&
 		r.Consistency >= leastK && r.Consistency <= mostK &&
 		r.Index >= leastIndex && r.Index <= greatestIndex
 }

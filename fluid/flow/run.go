@@ -2,6 +2,7 @@ package flow
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -98,7 +99,9 @@ func (r *run) volumes(start, end float64) []float64 {
 	slices.Sort(vs)
 	// Equal sections put two fronts on two ends at one volume, but for the
 	// last bits.
-	return slices.CompactFunc(vs, func(a, b float64) bool { return b-a <= 1e-12*r.total && b != end })
+	vs = slices.CompactFunc(vs, func(a, b float64) bool { return math.Abs(a-b) <= 1e-12*r.total })
+	vs[len(vs)-1] = end
+	return vs
 }
 
 // point works out the state after v is pumped, in stage i; before tells which
@@ -161,8 +164,12 @@ func (r *run) exitLoss(i int, v float64, before bool) float64 {
 	}
 	k := 0
 	for k < len(r.fronts) {
-		if at := r.fronts[k].start + v; at < r.exit || before && at <= r.exit+1e-12*r.total {
-			break
+		at, edge := r.fronts[k].start+v, r.exit-1e-12*r.total
+		if before {
+			edge = r.exit + 1e-12*r.total
+		}
+		if at < edge {
+			break // it hasn't got there
 		}
 		k++
 	}

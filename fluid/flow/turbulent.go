@@ -67,14 +67,22 @@ func TurbulentReynolds(index float64) float64 { return 4270 - 1370*index }
 // always rises with the rate.
 func factor(index, reynolds, relative float64) (f float64, regime Regime) {
 	laminar := 16 / reynolds
+	law := func(reynolds float64) float64 { return Turbulent(held(index, reynolds, relative)) }
 	lo, hi := LaminarReynolds(index), TurbulentReynolds(index)
 	switch {
 	case reynolds <= lo:
 		return laminar, FlowLaminar
 	case reynolds >= hi:
-		return max(laminar, Turbulent(index, reynolds, relative)), FlowTurbulent
+		return max(laminar, law(reynolds)), FlowTurbulent
 	}
-	end := max(16/hi, Turbulent(index, hi, relative))
+	end := max(16/hi, law(hi))
 	share := math.Log(reynolds/lo) / math.Log(hi/lo)
 	return 16 / lo * math.Pow(end*lo/16, share), FlowTransitional
+}
+
+// held keeps a stream within what Turbulent takes: a fluid next to its yield
+// stress has a local index near zero and an effective diameter to match. Those
+// are beyond all experiments, and Friction.Beyond says so.
+func held(index, reynolds, relative float64) (n, re, e float64) {
+	return max(index, leastIndex), min(reynolds, 1e12), min(relative, 1)
 }

@@ -81,7 +81,7 @@ func TwoPointBingham(fast, slow Reading) (Rheology, error) {
 	}
 	pv := float64(fast.Stress()-slow.Stress()) / float64(fast.Rate()-slow.Rate())
 	r := Bingham(unit.Viscosity(pv), fast.Stress()-unit.Pressure(pv)*unit.Pressure(fast.Rate()))
-	if math.Abs(float64(r.Yield)) < 1e-12*float64(fast.Stress()) {
+	if math.Abs(float64(r.Yield)) < 1e-12*float64(fast.Stress())+float64(leastYield) {
 		r.Yield = 0 // what is left of a straight line through zero
 	}
 	return r, r.Check()

@@ -1,0 +1,388 @@
+package flow_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+	"time"
+
+	"completion.example/fluid/flow"
+	"completion.example/hydrostatics/unit"
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"github.com/stretchr/testify/require"
+)
+
+var (
+	spacer = flow.Liquid{Name: "spacer", Density: 1250 * unit.KilogramPerCubicMetre, Rheology: flow.PowerLaw(0.5, 0.6)}
+	brine  = flow.Liquid{Name: "brine", Density: 1120 * unit.KilogramPerCubicMetre, Rheology: flow.Newtonian(1.3 * unit.Centipoise)}
+)
+
+func job() flow.Displacement {
+	return flow.Displacement{
+		Well: well(), InPipe: heavy, InAnnulus: heavy, BackPressure: 2e5,
+		Stages: []flow.Stage{{Liquid: spacer, Volume: 6, Rate: 0.008}, {Liquid: brine, Volume: 80, Rate: 0.012}},
+		Output: 0.0167,
+	}
+}
+
+// cells works a moment out another way: the well cut into thin slices, each with
+// the liquid at its middle.
+func cells(t *testing.T, d flow.Displacement, pumped float64) (pump, bottom float64) {
+	t.Helper()
+	var rate unit.FlowRate
+	edge := 0.0
+	for _, s := range d.Stages {
+		rate = s.Rate
+		if edge += float64(s.Volume); pumped < edge {
+			break
+		}
+	}
+	at := func(v float64, inlet float64) flow.Liquid { // v from the inlet
+		x := v - pumped
+		if x > inlet {
+			if d.Reverse {
+				return d.InPipe
+			}
+			return d.InAnnulus
+		}
+		if x > 0 {
+			if d.Reverse {
+				return d.InAnnulus
+			}
+			return d.InPipe
+		}
+		for _, s := range d.Stages {
+			if x += float64(s.Volume); x > 0 {
+				return s.Liquid
+			}
+		}
+		return d.Stages[len(d.Stages)-1].Liquid
+	}
+	type slice struct {
+		s    flow.Section
+		drop float64
+		in   bool
+	}
+	const n = 1000
+	var way []slice
+	add := func(sections []flow.Section, down, in bool) {
+		top := 0.0
+		var these []slice
+		for _, s := range sections {
+			dz := (float64(s.Bottom) - top) / n
+			top = float64(s.Bottom)
+			if !down {
+				dz = -dz
+			}
+			for range n {
+				these = append(these, slice{s, dz, in})
+			}
+		}
+		if !down {
+			for i, j := 0, len(these)-1; i < j; i, j = i+1, j-1 {
+				these[i], these[j] = these[j], these[i]
+			}
+		}
+		way = append(way, these...)
+	}
+	inlet := float64(d.Well.PipeVolume())
+	if d.Reverse {
+		inlet = float64(d.Well.AnnulusVolume())
+		add(d.Well.Annulus, true, true)
+		add(d.Well.Pipe, false, false)
+	} else {
+		add(d.Well.Pipe, true, true)
+		add(d.Well.Annulus, false, false)
+	}
+	known := map[string]flow.Friction{}
+	v := 0.0
+	pump = float64(d.BackPressure)
+	bottom = pump
+	for _, x := range way {
+		dv := float64(x.s.Conduit.Volume(x.s.Length)) / n
+		l := at(v+dv/2, inlet)
+		v += dv
+		key := x.s.Name + l.Name
+		f, ok := known[key]
+		if !ok {
+			var err error
+			f, err = flow.Stream{Conduit: x.s.Conduit, Rheology: l.Rheology, Density: l.Density, Rate: rate}.Friction()
+			require.NoError(t, err)
+			known[key] = f
+		}
+		dp := float64(f.Loss(x.s.Length))/n + float64(flow.MinorLoss(x.s.Minor, l.Density, f.Velocity))/n - float64(l.Density)*g*x.drop
+		pump += dp
+		if !x.in {
+			bottom += dp
+		}
+	}
+	loss := float64(d.Well.Exit.Loss(at(inlet, inlet).Density, rate))
+	pump += loss
+	if d.Reverse {
+		bottom += loss // the annulus side is before the exit
+	}
+	return pump, bottom
+}
+
+func TestScheduleMeetsSlices(t *testing.T) {
+	for _, reverse := range []bool{false, true} {
+		d := job()
+		d.Reverse, d.Every = reverse, 1.7
+		if reverse {
+			d.InPipe = spacer
+		}
+		s, err := d.Schedule()
+		require.NoError(t, err)
+		// Between two points the curve is straight: hold its middle.
+		checked := 0
+		for i := 1; i < len(s.Points); i++ {
+			a, b := s.Points[i-1], s.Points[i]
+			if b.Volume-a.Volume < 1e-9 {
+				continue
+			}
+			middle := float64(a.Volume+b.Volume) / 2
+			pump, bottom := cells(t, d, middle)
+			// A slice holds one liquid: up to half of one is another's, with its
+			// weight and friction. The pressures are some 40 MPa.
+			const slack = 3e4
+			require.InDelta(t, pump, float64(a.PumpPressure+b.PumpPressure)/2, slack, "%v at %v", reverse, middle)
+			require.InDelta(t, bottom, float64(a.Bottom+b.Bottom)/2, slack, "%v at %v", reverse, middle)
+			checked++
+		}
+		require.Greater(t, checked, 50)
+	}
+}
+
+// One liquid all the way is a circulation.
+func TestScheduleOfOneLiquidIsCirculation(t *testing.T) {
+	d := job()
+	d.Stages = []flow.Stage{{Liquid: heavy, Volume: 50, Rate: 0.012}}
+	s, err := d.Schedule()
+	require.NoError(t, err)
+	c, err := flow.Circulation{Well: d.Well, Liquid: heavy, Rate: 0.012, BackPressure: d.BackPressure}.Solve()
+	require.NoError(t, err)
+	for _, p := range s.Points {
+		near(t, float64(c.PumpPressure), float64(p.PumpPressure), 1e-9)
+		near(t, float64(c.Bottom.Pressure), float64(p.Bottom), 1e-9)
+		near(t, float64(c.Bottom.Equivalent), float64(p.Equivalent), 1e-9)
+		near(t, 2e5, float64(p.Static), 1e-6)
+	}
+	require.Empty(t, s.UTubes)
+	require.Empty(t, s.Events)
+}
+
+// Volumes, strokes and times by hand.
+func TestScheduleCounts(t *testing.T) {
+	d := job()
+	s, err := d.Schedule()
+	require.NoError(t, err)
+	pipe, total := float64(d.Well.PipeVolume()), float64(d.Well.PipeVolume()+d.Well.AnnulusVolume())
+	want := []flow.Event{
+		{What: "start of brine", Volume: 6},
+		{What: "spacer at the exit", Volume: unit.Volume(pipe)},
+		{What: "brine at the exit", Volume: unit.Volume(pipe + 6)},
+		{What: "spacer at the outlet", Volume: unit.Volume(total)},
+		{What: "brine at the outlet", Volume: unit.Volume(total + 6)},
+	}
+	for i := range want {
+		v := float64(want[i].Volume)
+		seconds := min(v, 6)/0.008 + max(v-6, 0)/0.012
+		want[i].Time = time.Duration(seconds * 1e9)
+		want[i].Strokes = v / 0.0167
+	}
+	if diff := cmp.Diff(want, s.Events, cmpopts.EquateApprox(1e-12, 0),
+		cmp.Comparer(func(a, b unit.Volume) bool { return math.Abs(float64(a/b)-1) < 1e-12 }),
+		cmp.Comparer(func(a, b time.Duration) bool { return (a - b).Abs() < time.Microsecond })); diff != "" {
+		t.Errorf("Events (-want +got):\n%s", diff)
+	}
+	require.Equal(t, unit.Volume(86), s.Pumped)
+	near(t, 6/0.008+80/0.012, s.Duration.Seconds(), 1e-9)
+	near(t, 86/0.0167, s.Strokes, 1e-12)
+	// What comes back is what goes in.
+	var back unit.Volume
+	for _, r := range s.Returns {
+		back += r.Volume
+	}
+	near(t, 86, float64(back), 1e-12)
+	require.Equal(t, "mud", s.Returns[0].Name)
+	near(t, total, float64(s.Returns[0].Volume), 1e-12)
+	require.Equal(t, "spacer", s.Returns[1].Name)
+	near(t, 6, float64(s.Returns[1].Volume), 1e-12)
+	// At the end the well is full of brine, and its static pressures say so.
+	last := s.Points[len(s.Points)-1]
+	near(t, 2e5, float64(last.Static), 1e-6)
+	require.Equal(t, unit.Volume(86), last.Volume)
+	for i := 1; i < len(s.Points); i++ {
+		require.GreaterOrEqual(t, s.Points[i].Volume, s.Points[i-1].Volume)
+		require.GreaterOrEqual(t, s.Points[i].Time, s.Points[i-1].Time)
+	}
+}
+
+// Light fluid after heavy mud: with all the brine in the tubing and the mud still
+// outside, shutting in shows the difference of the columns, by hand.
+func TestStaticPressureOfMixedColumns(t *testing.T) {
+	d := job()
+	d.BackPressure = 0
+	d.Stages = []flow.Stage{{Liquid: brine, Volume: d.Well.PipeVolume(), Rate: 0.01}}
+	s, err := d.Schedule()
+	require.NoError(t, err)
+	last := s.Points[len(s.Points)-1]
+	near(t, (1500-1120)*g*2300, float64(last.Static), 1e-9)
+}
+
+// Heavy mud after brine: the mud falls, and the schedule says from where to where.
+func TestUTubing(t *testing.T) {
+	d := job()
+	d.InPipe, d.InAnnulus, d.BackPressure = brine, brine, 0
+	d.Well.Exit = flow.Orifices{}
+	d.Stages = []flow.Stage{{Liquid: heavy, Volume: 60, Rate: 0.002}}
+	s, err := d.Schedule()
+	require.NoError(t, err)
+	require.Len(t, s.UTubes, 1)
+	u := s.UTubes[0]
+	require.Positive(t, u.From)
+	require.Less(t, u.From, u.To)
+	require.Negative(t, u.Least)
+	// Worst where the tubing is full of mud and the annulus full of brine: the
+	// columns less the friction.
+	near(t, float64(d.Well.PipeVolume()), float64(u.At), 1e-9)
+	p := s.Points[0]
+	for _, x := range s.Points {
+		if x.Volume == u.At {
+			p = x
+		}
+	}
+	near(t, -(1500-1120)*g*2300, float64(p.Static), 1e-9)
+	near(t, float64(p.Static+p.Friction), float64(u.Least), 1e-9)
+	near(t, -float64(u.Least), float64(s.HoldBack), 1e-12)
+	// At its ends the inlet pressure is nothing.
+	for _, v := range []unit.Volume{u.From, u.To} {
+		d.Every = v
+		at, err := d.Schedule()
+		require.NoError(t, err)
+		found := false
+		for _, x := range at.Points {
+			if math.Abs(float64(x.Volume-v)) < 1e-12 {
+				require.InDelta(t, 0, float64(x.PumpPressure), 1)
+				found = true
+			}
+		}
+		require.True(t, found)
+	}
+	// Held back by that much it doesn't.
+	d.BackPressure = s.HoldBack + 1
+	s, err = d.Schedule()
+	require.NoError(t, err)
+	require.Empty(t, s.UTubes)
+}
+
+func TestSlugs(t *testing.T) {
+	d := job()
+	s, err := d.Schedule()
+	require.NoError(t, err)
+	for _, v := range []unit.Volume{0, 3, 6, 10, 30, 70, 86} {
+		slugs := s.At(v)
+		var sum unit.Volume
+		for _, x := range slugs {
+			sum += x.Volume
+			var spans unit.Volume
+			for _, y := range x.Spans {
+				for _, section := range append(d.Well.Pipe, d.Well.Annulus...) {
+					if section.Name == y.Section {
+						spans += section.Conduit.Volume(y.Lower - y.Upper)
+					}
+				}
+			}
+			near(t, float64(x.Volume), float64(spans), 1e-9)
+		}
+		near(t, float64(d.Well.PipeVolume()+d.Well.AnnulusVolume()), float64(sum), 1e-9)
+	}
+	// 6 m³ of spacer just pumped: at the top of the tubing, by hand.
+	slugs := s.At(6)
+	require.Equal(t, "spacer", slugs[0].Name)
+	near(t, 6/(math.Pi/4*math.Pow(2.992*0.0254, 2)), float64(slugs[0].Length()), 1e-9)
+	require.Zero(t, slugs[0].Spans[0].Upper)
+	require.Nil(t, s.At(-1))
+	require.Nil(t, s.At(87))
+	require.Nil(t, flow.Schedule{}.At(0))
+}
+
+func TestScheduleErrors(t *testing.T) {
+	_, err := flow.Displacement{}.Schedule()
+	for _, part := range []string{"Pipe has 0 sections", "0 Stages", "InPipe.Density", "InAnnulus.Rheology.Index"} {
+		require.ErrorContains(t, err, part)
+	}
+	d := job()
+	d.Stages[0].Volume = 0
+	d.Stages[1].Rate = 0
+	d.Every = 1e-6
+	d.Output = -1
+	_, err = d.Schedule()
+	for _, part := range []string{"Stages[0].Volume", "Stages[1].Rate", "Every is", "Output is"} {
+		require.ErrorContains(t, err, part)
+	}
+}
+
+func FuzzSchedule(f *testing.F) {
+	f.Add(6.0, 0.008, 80.0, 0.012, 2e5, 1.7, 2000.0, 1900.0, false)
+	f.Add(1e-9, 1e-6, 1e5, 1.0, 0.0, 0.0, 1e-3, 0.0, true)
+	f.Fuzz(func(t *testing.T, v1, q1, v2, q2, back, every, length, bottom float64, reverse bool) {
+		d := job()
+		d.Well.Exit = flow.Orifices{}
+		d.Stages[0].Volume, d.Stages[0].Rate = unit.Volume(v1), unit.FlowRate(q1)
+		d.Stages[1].Volume, d.Stages[1].Rate = unit.Volume(v2), unit.FlowRate(q2)
+		d.BackPressure, d.Every, d.Reverse = unit.Pressure(back), unit.Volume(every), reverse
+		d.Well.Pipe[0].Length, d.Well.Pipe[0].Bottom = unit.Length(length), unit.Length(bottom)
+		s, err := d.Schedule()
+		if err != nil {
+			return
+		}
+		for _, p := range s.Points {
+			for _, v := range []float64{float64(p.PumpPressure), float64(p.Bottom), float64(p.Static), float64(p.Friction), float64(p.Equivalent), p.Strokes} {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Fatalf("%+v", p)
+				}
+			}
+		}
+		s.At(s.Pumped / 2)
+	})
+}
+
+func BenchmarkSchedule(b *testing.B) {
+	b.ReportAllocs()
+	d := job()
+	d.Every = 0.1
+	for b.Loop() {
+		_, _ = d.Schedule()
+	}
+}
+
+func ExampleDisplacement_Schedule() {
+	depth := 9000 * unit.Foot
+	d := flow.Displacement{
+		Well: flow.Well{
+			Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, Bottom: depth}},
+			Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, Bottom: depth}},
+		},
+		InPipe:    flow.Liquid{Name: "mud", Density: 11 * unit.PoundPerGallon, Rheology: flow.Bingham(15*unit.Centipoise, 8*unit.PoundForcePer100SquareFeet)},
+		InAnnulus: flow.Liquid{Name: "mud", Density: 11 * unit.PoundPerGallon, Rheology: flow.Bingham(15*unit.Centipoise, 8*unit.PoundForcePer100SquareFeet)},
+		Stages: []flow.Stage{{
+			Liquid: flow.Liquid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
+			Volume: 310 * unit.Barrel, Rate: 3 * unit.BarrelPerMinute,
+		}},
+	}
+	s, err := d.Schedule()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, e := range s.Events {
+		fmt.Println(e, "after", e.Time.Round(time.Minute))
+	}
+	fmt.Println("greatest pump pressure", s.GreatestPump.PumpPressure.Rounded(3), "at", s.GreatestPump.Volume.Rounded(3))
+	// Output:
+	// brine at the exit at 78.27 bbl after 26m0s
+	// brine at the outlet at 305.5 bbl after 1h42m0s
+	// greatest pump pressure 1022 psi at 78.3 bbl
+}
