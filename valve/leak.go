@@ -45,10 +45,10 @@ type LeakRate struct {
 
 // Rate returns the rate at which gas leaks through the valve.
 //
-//	q = (Tsc/psc)·V/(T·t)·(pf/Zf − pi/Zi)
+//	q = (Tsc/psc)·V/(T·t)·(p2/Z2 − p1/Z1)
 //
-//	pi, pf  absolute pressure at start and end
-//	Zi, Zf  gas deviation factor at each
+//	p1, p2  absolute pressure at start and end
+//	Z1, Z2  gas deviation factor at each
 //	V, T    volume and absolute temperature of the gas space
 //	t       duration
 //

@@ -64,9 +64,9 @@ func (r LeakRate) Steps() []working.Step {
 	absolute := func(p unit.Pressure) working.Value { return working.Of(p + unit.Atmosphere) }
 	rise := working.Input{Symbol: "dpz", Value: working.Of(r.Rise)}
 	return []working.Step{
-		{Name: "rise of p/Z, absolute", Symbol: "dpz", Equation: "pf/Zf - pi0/Zi", Source: sourceLeak, Value: rise.Value,
-			Inputs: []working.Input{{Symbol: "pf", Value: absolute(g.End)}, {Symbol: "Zf", Value: working.Number(g.EndFactor)},
-				{Symbol: "pi0", Value: absolute(g.Start)}, {Symbol: "Zi", Value: working.Number(g.StartFactor)}}},
+		{Name: "rise of p/Z, absolute", Symbol: "dpz", Equation: "p2/Z2 - p1/Z1", Source: sourceLeak, Value: rise.Value,
+			Inputs: []working.Input{{Symbol: "p2", Value: absolute(g.End)}, {Symbol: "Z2", Value: working.Number(g.EndFactor)},
+				{Symbol: "p1", Value: absolute(g.Start)}, {Symbol: "Z1", Value: working.Number(g.StartFactor)}}},
 		{Name: "leak rate at standard state", Symbol: "q", Equation: "Tsc/psc*V/(T*t)*dpz", Source: sourceLeak,
 			Value: working.In(r.Rate, unit.CubicFootPerMinute, "ft3/min"),
 			Inputs: []working.Input{{Symbol: "Tsc", Value: working.Temperature(g.Standard.Temperature)}, {Symbol: "psc", Value: working.Of(g.Standard.Pressure)},

@@ -83,7 +83,7 @@ func (l Line) Check() error {
 	if !(l.WallTolerance >= 0 && l.WallTolerance < 0.5) {
 		f.add("wall tolerance is %v; it must be 0 or more and less than 0.5", l.WallTolerance)
 	}
-	if !(l.Roughness >= 0 && l.Roughness < l.ID()/2) {
+	if !(l.Roughness >= 0 && (l.Roughness < l.ID()/2 || l.ID() <= 0)) {
 		f.add("roughness is %v; it must be zero or more and less than the bore's radius", l.Roughness)
 	}
 	return errors.Join(f...)

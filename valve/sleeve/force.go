@@ -45,6 +45,8 @@ type Shifting struct {
 	Head        unit.Pressure // of each line at the sleeve
 	Resistance  unit.Band[unit.Force]
 	Open, Close unit.Band[unit.Pressure]
+
+	sleeve Sleeve
 }
 
 // Shifting returns the panel pressures that open and close a sleeve at its depth.
@@ -75,6 +77,7 @@ func (s System) Shifting(sleeve int) (Shifting, error) {
 	}
 	return Shifting{
 		Head:       unit.Pressure(h),
+		sleeve:     v,
 		Resistance: f,
 		Open:       pressure((ac-ao)*h, ao),
 		Close:      pressure((ao-ac)*h, ac),

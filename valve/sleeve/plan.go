@@ -65,7 +65,14 @@ func (e *NoRouteError) Is(target error) bool { return target == ErrNoRoute }
 // have none. Method: search in breadth over the sets of positions.
 func (s System) Plan(r Route) ([]Leg, error) {
 	heads, err := s.prepare()
-	if err := errors.Join(err, s.checkPositions(r.From), s.checkPositions(r.To)); err != nil {
+	errs := []error{err}
+	if err := s.checkPositions(r.From); err != nil {
+		errs = append(errs, fmt.Errorf("from: %w", err))
+	}
+	if err := s.checkPositions(r.To); err != nil {
+		errs = append(errs, fmt.Errorf("to: %w", err))
+	}
+	if err := errors.Join(errs...); err != nil {
 		return nil, err
 	}
 	if slices.Contains(r.To, Unknown) {

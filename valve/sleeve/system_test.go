@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/valve"
 	"completion.example/valve/controlline"
 
@@ -127,6 +128,7 @@ func TestShiftingByHand(t *testing.T) {
 	require.InDelta(t, head, x.Head.In(unit.PSI), 1e-6)
 	require.InDelta(t, (1000-0.2*head)/2.2, x.Open.Nominal.In(unit.PSI), 1e-6)
 	require.InDelta(t, (1200+0.2*head)/2, x.Close.Greatest.In(unit.PSI), 1e-6)
+	workingtest.Check(t, x.Steps())
 
 	// That is what Apply does: a psi below the least nothing moves, from the
 	// greatest on it moves for certain.

@@ -1,0 +1,15 @@
+package main
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestControlline(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "noshift", 1, "-pump", "400 psi")
+	golden.File(t, command, "leak", 0, "-pumped", "0.5 gal")
+	golden.File(t, command, "overloaded", 1, "-pump", "9500 psi", "-pumped", "0.486 gal")
+	golden.File(t, command, "faults", 2, "-wall", "0.2 in", "-viscosity", "0 cP")
+}

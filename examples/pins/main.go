@@ -1,0 +1,85 @@
+// Pins tells at what pressure shear pins part, and how many of the pins at hand
+// suit a wanted window.
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
+	"completion.example/internal/calculator"
+	"completion.example/valve"
+)
+
+var command = calculator.Command{
+	Name:     "pins",
+	Question: "at what pressure do shear pins part, and how many suit a wanted window?",
+	Setup:    setup,
+}
+
+func main() { calculator.Main(command) }
+
+func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
+	var pins valve.Pins
+	var area unit.Area
+	var window unit.Band[unit.Pressure]
+	flags.IntVar(&pins.Count, "count", 6, "number of pins installed")
+	flags.TextVar(&pins.Strength, "strength", 4500*unit.PoundForce, "strength of one pin, nominal")
+	flags.Float64Var(&pins.Tolerance, "tolerance", 0.05, "largest relative deviation of one pin; ±5 to ±10 % is common practice")
+	flags.Float64Var(&pins.TemperatureFactor, "factor", 1, "strength at temperature over the strength tested")
+	flags.TextVar(&pins.Correlation, "correlation", valve.Independent, "how the deviations go together: lot or independent")
+	flags.TextVar(&area, "area", 8*unit.SquareInch, "area that the pressure acts on")
+	flags.TextVar(&window, "window", unit.Band[unit.Pressure]{Least: 3000 * unit.PSI, Nominal: 3300 * unit.PSI, Greatest: 3600 * unit.PSI},
+		"differential below which the pins must hold, and at which they must have parted")
+	stock := flags.Int("stock", 12, "number of such pins at hand, or of holes for them")
+	return func() (calculator.Answer, error) {
+		full, err1 := pins.PressureOn(area)
+		likely, err2 := pins.LikelyPressureOn(area)
+		if err := errors.Join(err1, window.Check()); err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		} else if err2 != nil {
+			return calculator.Answer{}, err2
+		}
+		a := calculator.Answer{
+			Results: []calculator.Result{
+				{Name: "pins part at", Value: full},
+				{Name: "likely band, not a bound", Value: likely},
+			},
+			Steps: steps(pins, area, full),
+		}
+		kind := pins
+		kind.Count = *stock
+		fits, err := valve.PinCounts([]valve.Pins{kind}, valve.ForceOn(window, area))
+		var none *valve.NoPinCountError
+		switch {
+		case errors.As(err, &none):
+			a.Failed = true
+			a.Notes = append(a.Notes, err.Error())
+		case err != nil:
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		}
+		t := calculator.Table{Name: "Counts that suit the window", Header: []string{"pins", "part at", "hold by", "have parted by"}}
+		for _, f := range fits {
+			b, err := f.Pins.PressureOn(area)
+			if err != nil {
+				return calculator.Answer{}, err
+			}
+			t.Rows = append(t.Rows, []any{fmt.Sprint(f.Pins.Count), b, f.Holds, f.Parts})
+		}
+		if t.Rows != nil {
+			a.Tables = append(a.Tables, t)
+		}
+		return a, nil
+	}
+}
+
+func steps(p valve.Pins, area unit.Area, full unit.Band[unit.Pressure]) []working.Step {
+	step := func(name, sign string, value unit.Pressure) working.Step {
+		return working.Step{Name: name, Symbol: "dp", Equation: "n*S*k*(1 " + sign + " t)/A", Source: "definition", Value: working.Of(value),
+			Inputs: []working.Input{{Symbol: "n", Value: working.Number(float64(p.Count))}, {Symbol: "S", Value: working.Of(p.Strength)},
+				{Symbol: "k", Value: working.Number(p.TemperatureFactor)}, {Symbol: "t", Value: working.Number(p.Tolerance)}, {Symbol: "A", Value: working.Of(area)}}}
+	}
+	return []working.Step{step("least differential", "-", full.Least), step("greatest differential", "+", full.Greatest)}
+}

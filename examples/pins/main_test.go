@@ -1,0 +1,13 @@
+package main
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestPins(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "none", 1, "-window", "3300 psi .. 3500 psi", "-stock", "8")
+	golden.File(t, command, "faults", 2, "-count", "0", "-strength", "-5 lbf", "-area", "0 in2")
+}
