@@ -28,6 +28,7 @@ var areaUnits = table{
 	},
 	trade: []trade{
 		{"in2", float64(SquareInch), 0},
+		{"bbl/ft", float64(BarrelPerFoot), 0}, // only where it is the shorter text
 	},
 }
 

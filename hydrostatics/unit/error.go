@@ -14,8 +14,12 @@ type ParseError struct {
 }
 
 func (e *ParseError) Error() string {
-	return fmt.Sprintf("unit: cannot read %q as a %s: %s; write a number with one of %s",
-		e.Text, e.Quantity, e.Problem, strings.Join(e.Units, ", "))
+	article := "a"
+	if strings.HasPrefix(e.Quantity, "a") || strings.HasPrefix(e.Quantity, "e") {
+		article = "an" // angle, area, expansivity
+	}
+	return fmt.Sprintf("unit: cannot read %q as %s %s: %s; write a number with one of %s",
+		e.Text, article, e.Quantity, e.Problem, strings.Join(e.Units, ", "))
 }
 
 func (t *table) fault(text, problem string) error {

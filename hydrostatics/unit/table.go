@@ -87,8 +87,7 @@ func same(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b)
 // rounded writes x for people: at least that many significant digits, never
 // fewer than the whole units; in the natural unit unless another of the
 // trade's units says the same exactly in fewer digits and no longer, as 10 ft
-// does beside
-// 120 in.
+// does beside 120 in.
 func (t *table) rounded(x float64, digits int) string {
 	u := t.natural(x)
 	best := Significant(x/u.factor, digits)

@@ -1,0 +1,92 @@
+// Column tells the pressure in a column of layered fluids at every depth.
+package main
+
+import (
+	"flag"
+	"fmt"
+
+	"completion.example/examples/internal/stack"
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/calculator"
+)
+
+var command = calculator.Command{
+	Name:     "column",
+	Question: "what is the pressure in a column of layered fluids, and what mud weight is it worth?",
+	Setup:    setup,
+}
+
+func main() { calculator.Main(command) }
+
+const exam = "10 lb/gal to 7000 ft, 8 lb/gal to 7500 ft, 12.5 lb/gal to 9000 ft, 16.5 lb/gal to 10000 ft"
+
+func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
+	layers := stack.Default(exam)
+	var pressure, wanted unit.Pressure
+	var at, depth unit.Length
+	var surface unit.Temperature
+	var gradient unit.TemperatureGradient
+	flags.TextVar(&layers, "layers", layers, "fluids from surface down by TVD, FLUID to DEPTH: a density or water, seawater, nitrogen, methane, empty")
+	flags.TextVar(&pressure, "pressure", 0*unit.PSI, "known pressure")
+	flags.TextVar(&at, "at", 0*unit.Foot, "TVD where the pressure is known")
+	flags.TextVar(&depth, "depth", 10000*unit.Foot, "TVD where the pressure is asked")
+	flags.TextVar(&wanted, "wanted", 3000*unit.PSI, "pressure whose depth is asked")
+	flags.TextVar(&surface, "surface", unit.Fahrenheit(70), "temperature at surface")
+	flags.TextVar(&gradient, "gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
+	return func() (calculator.Answer, error) {
+		profile, err := hydrostatics.Geothermal{Ground: surface, Gradient: gradient}.Profile(layers.Bottom())
+		if err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		}
+		c, err := hydrostatics.NewColumn(layers.Layers(0), profile, hydrostatics.Reference{Pressure: pressure, TVD: at})
+		if err != nil {
+			return calculator.Answer{}, err
+		}
+		p, err := c.At(depth)
+		if err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		}
+		a := calculator.Answer{Results: []calculator.Result{{Name: "pressure at the depth asked", Value: p}}}
+		if rho, err := c.EquivalentDensity(depth); err == nil {
+			a.Results = append(a.Results, calculator.Result{Name: "equivalent mud weight there", Value: rho})
+		}
+		if z, err := c.Depth(wanted); err == nil {
+			a.Results = append(a.Results, calculator.Result{Name: "depth of the pressure wanted", Value: z})
+		} else {
+			a.Notes = append(a.Notes, fmt.Sprint(err))
+		}
+		if a.Tables, err = table(c); err != nil {
+			return calculator.Answer{}, err
+		}
+		if text, _ := layers.MarshalText(); string(text) == exam && pressure == 0 && depth == 10000*unit.Foot {
+			a.Published = &calculator.Published{Name: "annulus of a cementing exercise, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: p,
+				Source: "PE petroleum exam review, Pumping 2021-29"}
+		}
+		return a, nil
+	}
+}
+
+// table lists both ends of every layer.
+func table(c *hydrostatics.Column) ([]calculator.Table, error) {
+	t := calculator.Table{Name: "Layers", Header: []string{"TVD", "pressure", "density above", "mean gradient of the layer"}}
+	for i, l := range c.Layers() {
+		top, err := c.At(l.Top)
+		if err != nil {
+			return nil, err
+		}
+		bottom, err := c.At(l.Bottom)
+		if err != nil {
+			return nil, err
+		}
+		if i == 0 {
+			t.Rows = append(t.Rows, []any{l.Top, top, nil, nil})
+		}
+		rho, err := c.Density(l.Bottom)
+		if err != nil {
+			return nil, err
+		}
+		t.Rows = append(t.Rows, []any{l.Bottom, bottom, rho, hydrostatics.GradientOf(bottom-top, l.Bottom-l.Top)})
+	}
+	return []calculator.Table{t}, nil
+}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
+)
+
+func TestSurvey(t *testing.T) {
+	golden.Check(t, command)
+	file := filepath.Join("testdata", "rising.csv")
+	golden.File(t, command, "rising", 0, "-file", file, "-md", "3000 m", "-tvd", "1560 m", "-section", "30 deg")
+	golden.File(t, command, "faults", 2, "-file", filepath.Join("testdata", "faults.csv"))
+	golden.File(t, command, "outside", 2, "-md", "5581 ft")
+}
+
+func TestPicture(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "survey.svg")
+	var out, errs bytes.Buffer
+	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
+	svg, err := os.ReadFile(file)
+	require.NoError(t, err)
+	d := xml.NewDecoder(bytes.NewReader(svg))
+	for {
+		if _, err := d.Token(); errors.Is(err, io.EOF) {
+			break
+		} else {
+			require.NoError(t, err)
+		}
+	}
+	require.Contains(t, string(svg), "From above")
+}

@@ -1,0 +1,69 @@
+package main
+
+import (
+	"image/color"
+	"io"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgsvg"
+)
+
+// picture draws the well from the side and from above.
+func picture(w io.Writer, path *hydrostatics.Path, section unit.Angle) error {
+	var side, above plotter.XYs
+	const points = 400
+	for i := range points + 1 {
+		at, err := path.At(path.TotalDepth() * unit.Length(i) / points)
+		if err != nil {
+			continue // above a first station that isn't at surface there is no hole
+		}
+		side = append(side, plotter.XY{X: at.Section(section).In(unit.Foot), Y: -at.TVD.In(unit.Foot)})
+		above = append(above, plotter.XY{X: at.East.In(unit.Foot), Y: at.North.In(unit.Foot)})
+	}
+	left, err := panel("From the side", "section along "+section.Rounded(4)+", ft", "TVD, ft", side)
+	if err != nil {
+		return err
+	}
+	left.Y.Tick.Marker = downwards{}
+	right, err := panel("From above", "east, ft", "north, ft", above)
+	if err != nil {
+		return err
+	}
+	canvas := vgsvg.New(24*vg.Centimeter, 13*vg.Centimeter)
+	tiles := draw.Tiles{Rows: 1, Cols: 2, PadX: 8 * vg.Millimeter, PadTop: 3 * vg.Millimeter, PadBottom: 3 * vg.Millimeter, PadLeft: 3 * vg.Millimeter, PadRight: 5 * vg.Millimeter}
+	for i, p := range []*plot.Plot{left, right} {
+		p.Draw(tiles.At(draw.New(canvas), i, 0))
+	}
+	_, err = canvas.WriteTo(w)
+	return err
+}
+
+func panel(title, x, y string, path plotter.XYs) (*plot.Plot, error) {
+	p := plot.New()
+	p.Title.Text, p.X.Label.Text, p.Y.Label.Text = title, x, y
+	line, err := plotter.NewLine(path)
+	if err != nil {
+		return nil, err
+	}
+	line.LineStyle = draw.LineStyle{Color: color.RGBA{R: 20, G: 70, B: 120, A: 255}, Width: vg.Points(1.6)}
+	p.Add(plotter.NewGrid(), line)
+	return p, nil
+}
+
+// downwards labels depths, which are drawn negative, as they are.
+type downwards struct{}
+
+func (downwards) Ticks(lo, hi float64) []plot.Tick {
+	ticks := plot.DefaultTicks{}.Ticks(lo, hi)
+	for i, t := range ticks {
+		if t.Label != "" {
+			ticks[i].Label = unit.Significant(-t.Value, 4)
+		}
+	}
+	return ticks
+}
