@@ -31,7 +31,7 @@ func TestStack(t *testing.T) {
 	for _, name := range stack.Names() {
 		f, err := stack.Named(name)
 		require.NoError(t, err)
-		_, err = f.Density(20*unit.Megapascal, unit.Celsius(60))
+		_, err = f.Density(20*unit.Megapascal, unit.Celsius(30))
 		require.NoError(t, err, name)
 	}
 	for text, want := range map[string]string{
