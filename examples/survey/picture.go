@@ -29,7 +29,7 @@ func picture(w io.Writer, path *hydrostatics.Path, section unit.Angle) error {
 	if err != nil {
 		return err
 	}
-	left.Y.Tick.Marker = downwards{}
+	left.Y.Tick.Marker = ticks{sign: -1} // depths are drawn negative
 	right, err := panel("From above", "east, ft", "north, ft", above)
 	if err != nil {
 		return err
@@ -46,6 +46,7 @@ func picture(w io.Writer, path *hydrostatics.Path, section unit.Angle) error {
 func panel(title, x, y string, path plotter.XYs) (*plot.Plot, error) {
 	p := plot.New()
 	p.Title.Text, p.X.Label.Text, p.Y.Label.Text = title, x, y
+	p.X.Tick.Marker, p.Y.Tick.Marker = ticks{sign: 1}, ticks{sign: 1}
 	line, err := plotter.NewLine(path)
 	if err != nil {
 		return nil, err
@@ -55,15 +56,15 @@ func panel(title, x, y string, path plotter.XYs) (*plot.Plot, error) {
 	return p, nil
 }
 
-// downwards labels depths, which are drawn negative, as they are.
-type downwards struct{}
+// ticks labels a scale in as few digits as it takes.
+type ticks struct{ sign float64 }
 
-func (downwards) Ticks(lo, hi float64) []plot.Tick {
-	ticks := plot.DefaultTicks{}.Ticks(lo, hi)
-	for i, t := range ticks {
-		if t.Label != "" {
-			ticks[i].Label = unit.Significant(-t.Value, 4)
+func (t ticks) Ticks(lo, hi float64) []plot.Tick {
+	all := plot.DefaultTicks{}.Ticks(lo, hi)
+	for i, tick := range all {
+		if tick.Label != "" {
+			all[i].Label = unit.Significant(t.sign*tick.Value, 4)
 		}
 	}
-	return ticks
+	return all
 }
