@@ -220,17 +220,16 @@ func conditionOf(s State, n int) Condition {
 // below it while it waits for a fall.
 func (r Row) walk(p progress, from, to, up, down unit.Pressure, early bool) progress {
 	for p.links < len(r) {
-		t := r[p.links]
-		at, falling := t.Far(), t.Direction == Falling
-		if early {
-			at = t.Near()
-		}
+		t := &r[p.links]
+		band, falling := &t.Threshold, t.Direction == Falling
 		if p.out {
-			falling = !falling
-			at = t.Rearm.Least
-			if early == falling {
-				at = t.Rearm.Greatest
-			}
+			band, falling = &t.Rearm, !falling
+		}
+		// The earliest device moves at the least on the way up, and at the
+		// greatest on the way down.
+		at := band.Least
+		if early == falling {
+			at = band.Greatest
 		}
 		if falling {
 			at += down

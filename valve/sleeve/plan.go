@@ -99,7 +99,6 @@ type search struct {
 	heads   []float64
 	seen    map[string]*node
 	refused []string
-	barred  int
 }
 
 func key(p []Position) string {
