@@ -94,6 +94,9 @@ func (t Trapped) Solve() (Outcome, error) {
 	}
 	o.Compressibility = unit.Compressibility(cv / v0)
 	excess := hot - (v0 + growth - squeeze)
+	if math.Abs(excess) < 1e-14*v0 {
+		excess = 0 // nothing has changed but last bits
+	}
 	stiff := cv + v0*C
 	if !(stiff > 0) {
 		return Outcome{}, fmt.Errorf("confined: neither fluids nor walls give way: a rigid space full of incompressible fluid has no finite pressure")
