@@ -97,6 +97,9 @@ func (l Landing) MakeUp() (MakeUp, error) {
 	// A string too long by so much stands so much lower.
 	m.Height = -l.Above - l.HangerDepth - l.HangerLength - length
 	m.Off = m.Height - l.Height
+	if err := finiteResult("make-up", float64(m.Height), float64(m.Off)); err != nil {
+		return MakeUp{}, err
+	}
 	return m, nil
 }
 

@@ -54,6 +54,9 @@ func HoldPins(pins unit.Band[unit.Force], bothWays bool, cases []PinCase) ([]Pin
 		case load >= pins.Least:
 			m.State = Unknown
 		}
+		if err := finiteResult("pin margin", float64(m.Margin), m.Used); err != nil {
+			return nil, err
+		}
 		margins = append(margins, m)
 	}
 	return margins, nil

@@ -107,7 +107,7 @@ func (n NotParted) Options() (Options, error) {
 	if o.NoCut != nil && !errors.Is(o.NoCut, ErrNowhereToCut) {
 		return Options{}, o.NoCut
 	}
-	return o, nil
+	return o, finiteResult("option", float64(o.Joint.Least), float64(o.Joint.Greatest), float64(o.Higher), float64(o.Pressure))
 }
 
 func (n NotParted) cut() (Cut, error) {

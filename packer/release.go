@@ -121,7 +121,8 @@ func (r Release) Parting() (Parting, error) {
 	case out.Most >= r.Pins.Least:
 		out.State = Unknown
 	}
-	return out, finiteResult("release", float64(out.Reading.Greatest), float64(out.Stretch.Greatest), float64(out.Most))
+	return out, finiteResult("release", float64(out.Reading.Least), float64(out.Reading.Greatest), float64(out.Stretch.Greatest),
+		float64(out.Most), float64(out.MostReading), out.Weakest.Used)
 }
 
 // use holds a component against its load with pins at their strongest; less the

@@ -86,6 +86,9 @@ func (p SealPlan) SpaceOut() (SpaceOut, error) {
 			s.Greatest, s.GreatestBy = h, c.Case+", seals out of the top of the bore"
 		}
 	}
+	if err := finiteResult("space-out", float64(s.Least), float64(s.Greatest), float64(stroke.Total()), float64(s.Middle()), float64(s.Least-s.Greatest)); err != nil {
+		return SpaceOut{}, err
+	}
 	if s.Least > s.Greatest {
 		return SpaceOut{}, &NoSpaceOutError{s}
 	}

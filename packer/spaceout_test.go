@@ -70,7 +70,7 @@ func ExampleSealPlan_SpaceOut() {
 func TestSealsOfTheWorkedExample(t *testing.T) {
 	a, err := packerExample().Analyse()
 	require.NoError(t, err)
-	stroke, err := packer.StrokeOf([]packer.Travel{packer.TravelOf("squeeze", a)})
+	stroke, err := packer.StrokeOf([]packer.Travel{packer.TravelOf("squeeze", a.Movement)})
 	require.NoError(t, err)
 	require.InDelta(t, 165.2, stroke.Total().In(unit.Inch), 0.05)
 	require.Equal(t, "squeeze", stroke.UpCase)

@@ -28,9 +28,10 @@ type Travel struct {
 	Movement unit.Length
 }
 
-// TravelOf returns the travel of a movement analysis.
-func TravelOf(name string, a movement.Analysis) Travel {
-	return Travel{Case: name, Movement: a.Movement.Total()}
+// TravelOf returns the travel of a movement from landed to a load case, of a
+// movement.Analysis or a movement.Case alike.
+func TravelOf(name string, m movement.Movement) Travel {
+	return Travel{Case: name, Movement: m.Total()}
 }
 
 // Stroke is the reach of the seals over all cases, the landed position among
@@ -99,6 +100,11 @@ func (p SealPlan) Engage(height unit.Length) ([]Engagement, error) {
 	engaged := []Engagement{p.engage(Travel{Case: "as landed"}, height)}
 	for _, c := range p.Cases {
 		engaged = append(engaged, p.engage(c, height))
+	}
+	for _, e := range engaged {
+		if err := finiteResult("seal engagement", float64(e.Height), float64(e.Engaged), float64(e.Margin)); err != nil {
+			return nil, err
+		}
 	}
 	return engaged, nil
 }

@@ -81,7 +81,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		if err != nil {
 			return a, calculator.BadInput{Err: err}
 		}
-		in.plan.Cases = append(in.plan.Cases, packer.TravelOf(c.Name, m))
+		in.plan.Cases = append(in.plan.Cases, packer.TravelOf(c.Name, m.Movement))
 	}
 	if err := in.plan.Validate(); err != nil {
 		return a, calculator.BadInput{Err: err}
@@ -99,7 +99,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		a.Results = append(a.Results, calculator.Result{Name: "locator above its shoulder, least: " + s.LeastBy, Value: s.Least},
 			calculator.Result{Name: "locator above its shoulder, greatest: " + s.GreatestBy, Value: s.Greatest},
 			calculator.Result{Name: "middle of the range", Value: height})
-		if err := in.spacing.add(&a, height); err != nil {
+		if err := in.spacing.add(&a, s); err != nil {
 			return a, err
 		}
 	}

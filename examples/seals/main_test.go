@@ -9,5 +9,6 @@ import (
 func TestSeals(t *testing.T) {
 	golden.Check(t, command)
 	golden.File(t, command, "too-short", 1, "-last", "15 ft")
+	golden.File(t, command, "no-pups", 1, "-pups", "")
 	golden.File(t, command, "faults", 2, "-bore-bottom", "9000 ft", "-engaged", "50 ft")
 }

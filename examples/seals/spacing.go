@@ -54,9 +54,9 @@ func (s *spacing) setup(flags *flag.FlagSet) {
 	flags.TextVar(&s.pups, "pups", lengths{2 * unit.Foot, 4 * unit.Foot, 6 * unit.Foot, 8 * unit.Foot, 10 * unit.Foot}, "pup joints at hand")
 }
 
-// add says what to take off and to put in for a height of the locator.
-func (s spacing) add(a *calculator.Answer, height unit.Length) error {
-	s.landing.Height, s.landing.Joints, s.landing.Pups = height, s.joints, s.pups
+// add says what to take off and to put in for the middle of the range.
+func (s spacing) add(a *calculator.Answer, wanted packer.SpaceOut) error {
+	s.landing.Height, s.landing.Joints, s.landing.Pups = wanted.Middle(), s.joints, s.pups
 	m, err := s.landing.MakeUp()
 	if err != nil {
 		return calculator.BadInput{Err: err}
@@ -69,5 +69,9 @@ func (s spacing) add(a *calculator.Answer, height unit.Length) error {
 		calculator.Result{Name: "to land it so: joints to take off", Value: fmt.Sprint(m.Joints)},
 		calculator.Result{Name: "pups to put in", Value: string(pups)},
 		calculator.Result{Name: "locator then above its shoulder", Value: m.Height})
+	if m.Height < wanted.Least || m.Height > wanted.Greatest {
+		a.Failed = true
+		a.Notes = append(a.Notes, "the pups at hand don't bring the locator into its range")
+	}
 	return nil
 }

@@ -195,7 +195,7 @@ func sealTravel(in *published.Inputs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := packer.StrokeOf([]packer.Travel{packer.TravelOf("final", a)})
+	s, err := packer.StrokeOf([]packer.Travel{packer.TravelOf("final", a.Movement)})
 	return s.Up, err
 }
 
