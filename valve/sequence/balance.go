@@ -13,6 +13,8 @@ type BalanceResult struct {
 	Compartment string                    `json:"compartment"`
 	Formation   string                    `json:"formation"`
 	Point       string                    `json:"point"`
+	Well        unit.Pressure             `json:"well"` // at the formation's depth
+	Pore        unit.Pressure             `json:"pore"`
 	Overbalance unit.Pressure             `json:"overbalance"`
 	Goal        *unit.Band[unit.Pressure] `json:"goal,omitempty"`
 	OK          bool                      `json:"ok"`
@@ -24,21 +26,33 @@ func (c *checker) overbalance(k *stand, i, f int) (unit.Pressure, error) {
 	return p - c.plan.Formations[f].Pressure, err
 }
 
+// balanceOf is the result for compartment i and formation f.
+func (c *checker) balanceOf(k *stand, i, f int) (BalanceResult, error) {
+	d, err := c.overbalance(k, i, f)
+	pore := c.plan.Formations[f].Pressure
+	return BalanceResult{Compartment: c.plan.Compartments[i].Name, Formation: c.plan.Formations[f].Name, Point: k.label,
+		Well: d + pore, Pore: pore, Overbalance: d, OK: true}, err
+}
+
 // balance reports the plan's goals, and the face of every formation.
-func (c *checker) balance(step *Step, r *StepResult) {
+func (c *checker) balance(step *Step, r *StepResult) error {
 	for _, b := range step.Balance {
 		i, f := c.byName.compartment[b.Compartment], c.byName.formation[b.Formation]
-		out := BalanceResult{Compartment: b.Compartment, Formation: b.Formation, Goal: &b.Overbalance, OK: true}
-		for n, w := range c.alive() {
+		out, err := c.balanceOf(c.worlds[0].trace.stand(b.Moment), i, f)
+		if err != nil {
+			return err
+		}
+		out.Goal = &b.Overbalance
+		for _, w := range c.alive() {
 			if w.trace.stands == nil {
 				continue
 			}
 			k := w.trace.stand(b.Moment)
 			d, err := c.overbalance(k, i, f)
-			if n == 0 {
-				out.Point, out.Overbalance = k.label, d
+			if err != nil {
+				return err
 			}
-			if err == nil && b.Overbalance.Contains(d) {
+			if b.Overbalance.Contains(d) {
 				continue
 			}
 			out.OK = false
@@ -55,6 +69,7 @@ func (c *checker) balance(step *Step, r *StepResult) {
 		r.Balance = append(r.Balance, out)
 	}
 	c.faces(r)
+	return nil
 }
 
 // faces reports the compartment that stands open to each formation at the end.
@@ -65,17 +80,24 @@ func (c *checker) faces(r *StepResult) {
 			continue
 		}
 		members, _ := k.state.body(i)
+		if !slices.ContainsFunc(members, func(m int) bool { return k.state.surface[m] }) {
+			continue // the formation itself fixes the pressure
+		}
 		for _, m := range members {
 			x := c.compartments[m]
-			if m == i || !(x.top <= c.formationTVD[f] && c.formationTVD[f] <= x.bottom) {
+			if m == i || r.balanced(c.plan.Compartments[m].Name, c.plan.Formations[f].Name) || !(x.top <= c.formationTVD[f] && c.formationTVD[f] <= x.bottom) {
 				continue
 			}
-			if d, err := c.overbalance(k, m, f); err == nil {
-				r.Balance = append(r.Balance, BalanceResult{
-					Compartment: c.plan.Compartments[m].Name, Formation: c.plan.Formations[f].Name, Point: k.label, Overbalance: d, OK: true})
+			if b, err := c.balanceOf(k, m, f); err == nil {
+				r.Balance = append(r.Balance, b)
 			}
 		}
 	}
+}
+
+// balanced tells whether a balance stands in the result already.
+func (r *StepResult) balanced(compartment, formation string) bool {
+	return slices.ContainsFunc(r.Balance, func(b BalanceResult) bool { return b.Compartment == compartment && b.Formation == formation })
 }
 
 func balanceWords(d unit.Pressure) string {
@@ -108,12 +130,14 @@ func (c *checker) balanceCure(k *stand, i int, d unit.Pressure, goal unit.Band[u
 type TestResult struct {
 	Barrier      string                   `json:"barrier"`
 	Side         string                   `json:"side"`
+	Inside       unit.Pressure            `json:"inside"`
+	Outside      unit.Pressure            `json:"outside"`
 	Differential unit.Pressure            `json:"differential"`
 	Goal         unit.Band[unit.Pressure] `json:"goal"`
 	OK           bool                     `json:"ok"`
 }
 
-func (c *checker) tests(step *Step, r *StepResult) {
+func (c *checker) tests(step *Step, r *StepResult) error {
 	for _, t := range step.Tests {
 		out := TestResult{Barrier: t.Barrier, Side: t.Side, Goal: t.Differential, OK: true}
 		moment := t.Moment
@@ -126,10 +150,13 @@ func (c *checker) tests(step *Step, r *StepResult) {
 			}
 			k := w.trace.stand(moment)
 			d, in, outside, err := c.testDifferential(k, t)
-			if n == 0 {
-				out.Differential = d
+			if err != nil {
+				return err
 			}
-			if err == nil && t.Differential.Contains(d) {
+			if n == 0 {
+				out.Differential, out.Inside, out.Outside = d, in, outside
+			}
+			if t.Differential.Contains(d) {
 				continue
 			}
 			out.OK = false
@@ -149,6 +176,7 @@ func (c *checker) tests(step *Step, r *StepResult) {
 		}
 		r.Tests = append(r.Tests, out)
 	}
+	return nil
 }
 
 func (c *checker) testDifferential(k *stand, t Test) (d, in, out unit.Pressure, err error) {

@@ -17,6 +17,8 @@ type Finding struct {
 	Numbers string `json:"numbers"` // that show it
 	World   string `json:"world"`   // what is assumed of the thresholds
 	Cure    string `json:"cure"`
+	Until   string `json:"until,omitempty"`   // the last of the steps through which it stays so
+	Follows string `json:"follows,omitempty"` // the finding's step that it follows from: mend that first
 }
 
 // Kind sorts findings.
@@ -37,7 +39,26 @@ const (
 	RateOff     Kind = "rate off plan"
 )
 
-func (c *checker) find(f Finding) { c.programme.Findings = append(c.programme.Findings, f) }
+// find keeps a finding. What stays as it is from step to step is one finding;
+// what the nominal world meets after it has left the plan follows from that.
+func (c *checker) find(f Finding) {
+	key := string(f.Kind) + f.Device
+	if last, ok := c.lasting[key]; ok && last.step == c.index-1 && lasts(f.Kind) {
+		c.programme.Findings[last.finding].Until = f.Step
+		c.lasting[key] = lasting{last.finding, c.index}
+		return
+	}
+	f.Follows = or(c.follows, c.within)
+	c.lasting[key] = lasting{len(c.programme.Findings), c.index}
+	c.programme.Findings = append(c.programme.Findings, f)
+}
+
+// lasting is a finding that may go on in the next step.
+type lasting struct{ finding, step int }
+
+// lasts tells whether a kind of finding is a state that goes on, and not
+// something that a step does.
+func lasts(k Kind) bool { return k == SealTravel || k == FlowOff || k == BarrierLack }
 
 // digits of a number in a sentence.
 const digits = 5
@@ -52,13 +73,16 @@ func felt(axial bool, d unit.Pressure) string {
 	return psi(d)
 }
 
-// at writes the surface pressures of a moment.
+// atSurface writes the surface pressures of a moment, those that are zero left
+// out.
 func (c *checker) atSurface(readings []Reading) string {
 	var parts []string
 	for _, r := range readings {
-		parts = append(parts, fmt.Sprintf("%s %s", r.Compartment, psi(r.Pressure)))
+		if r.Pressure != 0 {
+			parts = append(parts, fmt.Sprintf("%s on %q", psi(r.Pressure), r.Compartment))
+		}
 	}
-	return strings.Join(parts, ", ")
+	return or(strings.Join(parts, ", "), "no pressure")
 }
 
 // events holds what happened in every world against what was intended.
@@ -85,12 +109,13 @@ func (c *checker) events(step *Step, r *StepResult) {
 			c.missing(step, i, did, didNot)
 		}
 	}
-	c.programmeOrder(step)
-}
-
-// programmeOrder marks what has been reported, once a step is through: what
-// follows from it isn't one more finding.
-func (c *checker) programmeOrder(step *Step) {
+	// What the rest of the step shows of a world that has left the plan follows
+	// from that, and so does what the same action does later.
+	for _, w := range c.alive() {
+		if len(c.strayed(step, w)) > 0 {
+			c.within = step.Name
+		}
+	}
 	for _, f := range c.programme.Findings {
 		if f.Step == step.Name && (f.Kind == Unintended || f.Kind == Missing) {
 			c.reported[f.Device] = true

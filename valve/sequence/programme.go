@@ -34,6 +34,7 @@ type StepResult struct {
 	Volumes  []Volume        `json:"volumes,omitempty"`
 	Zones    []ZoneRate      `json:"zones,omitempty"`
 	Window   *Window         `json:"window,omitempty"`
+	Partings []Parting       `json:"partings,omitempty"`
 	Ports    []PortState     `json:"ports"`   // at the end
 	Unknown  []string        `json:"unknown"` // devices whose state isn't certain at the end
 	OK       bool            `json:"ok"`
@@ -75,19 +76,16 @@ type ProfilePoint struct {
 
 // StringAt is the string where a step stands still.
 type StringAt struct {
-	Held      bool          `json:"held"`
-	Hook      unit.Force    `json:"hook"`    // weight-indicator reading, or the load in the hanger
-	Tension   unit.Force    `json:"tension"` // just above where the string is or will be held
-	Packer    unit.Force    `json:"packer"`  // pull on what holds it, up positive
-	Seals     unit.Length   `json:"seals"`   // movement since landing, down positive
-	Usage     float64       `json:"usage"`   // of the governing limit, design factor included
-	Limit     string        `json:"limit"`
-	LimitMD   unit.Length   `json:"limit depth"`
-	Buckled   unit.Length   `json:"buckled"`
-	Along     []StringDepth `json:"-"`
-	Overpull  unit.Force    `json:"overpull,omitempty"` // reading above the string's own weight
-	UpBefore  unit.Length   `json:"-"`
-	Shoulders bool          `json:"-"`
+	Held    bool          `json:"held"`
+	Hook    unit.Force    `json:"hook"`    // weight-indicator reading, or the load in the hanger
+	Tension unit.Force    `json:"tension"` // just above where the string is or will be held
+	Packer  unit.Force    `json:"packer"`  // pull on what holds it, up positive
+	Seals   unit.Length   `json:"seals"`   // movement since landing, down positive
+	Usage   float64       `json:"usage"`   // of the governing limit, design factor included
+	Limit   string        `json:"limit"`
+	LimitMD unit.Length   `json:"limit depth"`
+	Buckled unit.Length   `json:"buckled"`
+	Along   []StringDepth `json:"-"`
 }
 
 // StringDepth is the string at one depth, for pictures.
@@ -142,7 +140,11 @@ type checker struct {
 	*network
 	programme *Programme
 	worlds    []*walked
-	reported  map[string]bool // devices that a finding has named: what follows from it isn't one more
+	reported  map[string]bool // actions that a finding has named: what follows from it isn't one more
+	lasting   map[string]lasting
+	index     int             // of the present step
+	follows   string          // the step in which the nominal world left the plan
+	within    string          // the present step, once a world has left the plan in it
 	flowed    map[string]bool // formations whose inflow has been part of the plan
 	tested    map[string][]string
 }
@@ -161,6 +163,7 @@ func (c *checker) check() (*Programme, error) {
 	c.reported = map[string]bool{}
 	c.tested = map[string][]string{}
 	c.flowed = map[string]bool{}
+	c.lasting = map[string]lasting{}
 	for _, w := range c.network.worlds() {
 		s := c.start()
 		for i := range s.thresholds {
@@ -191,6 +194,7 @@ func (c *checker) check() (*Programme, error) {
 
 func (c *checker) step(k int) error {
 	step := &c.plan.Steps[k]
+	c.index, c.within = k, ""
 	for i, w := range c.worlds {
 		if w.lost && i > 0 {
 			continue
@@ -206,8 +210,9 @@ func (c *checker) step(k int) error {
 	before := len(c.programme.Findings)
 	c.events(step, r)
 	c.ratingResults(step, r)
-	c.balance(step, r)
-	c.tests(step, r)
+	if err := first(c.balance(step, r), c.tests(step, r)); err != nil {
+		return stepFault{step.Name, err}
+	}
 	c.stringResults(step)
 	c.flowResults(step)
 	if err := c.fractures(step); err != nil {
@@ -218,13 +223,18 @@ func (c *checker) step(k int) error {
 		return err
 	}
 	r.OK = len(c.programme.Findings) == before
-	if err := c.window(step, r, c.programme.Findings[before:]); err != nil {
-		return err
+	findings := c.programme.Findings[before:]
+	c.partings(step, r, findings)
+	c.window(step, r, findings)
+	for i := range findings {
+		findings[i].Cure = or(findings[i].Cure, "look at the order of the steps: another step has to come before or after this one")
 	}
 	for _, w := range c.worlds {
 		if !w.lost {
 			w.doubt = append(w.doubt, c.strayed(step, w)...)
-			w.lost = len(w.doubt) > 0
+			if w.lost = len(w.doubt) > 0; w.lost && w == c.worlds[0] {
+				c.follows = step.Name
+			}
 		}
 	}
 	c.unknown(r)

@@ -29,6 +29,9 @@ type TriggerResult struct {
 	// Threshold is the trigger that it waited for when the step began.
 	Threshold unit.Band[unit.Pressure] `json:"threshold"`
 	Direction valve.Direction          `json:"direction"`
+	// Reach is what an intended action would have felt at most, had it not
+	// fired, in the world where that is least.
+	Reach unit.Pressure `json:"reach"`
 	// Margin is what is left to the near end of the band where nothing is
 	// intended, and what there is beyond its far end where it is; negative is
 	// bad.
@@ -74,15 +77,14 @@ func (c *checker) triggerResult(r *StepResult, i int, intended bool, did, didNot
 		}
 		trigger := a.row[link]
 		t.Threshold, t.Direction = trigger.Threshold, trigger.Direction
-		t.Margin = c.margin(i, trigger, intended)
+		t.Margin, t.Reach = c.margin(i, trigger, intended)
 		r.Triggers = append(r.Triggers, t)
 	}
 }
 
 // margin is the least over all worlds: to the near end of the band for what
 // must not happen, beyond the far end for what must.
-func (c *checker) margin(i int, t valve.Trigger, intended bool) unit.Pressure {
-	var least unit.Pressure
+func (c *checker) margin(i int, t valve.Trigger, intended bool) (least, felt unit.Pressure) {
 	first := true
 	for _, w := range c.alive() {
 		x := w.trace.extremes[i]
@@ -99,10 +101,10 @@ func (c *checker) margin(i int, t valve.Trigger, intended bool) unit.Pressure {
 			d = m.Far
 		}
 		if first || d < least {
-			least, first = d, false
+			least, felt, first = d, extreme, false
 		}
 	}
-	return least
+	return least, felt
 }
 
 // reach is how far the differential of an action would go in a step had it not

@@ -46,10 +46,10 @@ const fewWorlds = 3
 
 // window finds the window of a step's highest ramp, and writes it into the
 // cures of the findings that it mends.
-func (c *checker) window(step *Step, r *StepResult, findings []Finding) error {
+func (c *checker) window(step *Step, r *StepResult, findings []Finding) {
 	t, ok := c.trial(step)
 	if !ok {
-		return nil
+		return
 	}
 	planned := step.Ramps[t.ramp][t.compartment]
 	w := &Window{Compartment: t.compartment, Ramp: t.ramp + 1, Planned: planned}
@@ -70,16 +70,11 @@ func (c *checker) window(step *Step, r *StepResult, findings []Finding) error {
 	w.Inside = low == "" && high == ""
 	r.Window = w
 	if w.Inside {
-		return nil
+		return
 	}
 	for i := range findings {
-		f := &findings[i]
-		if f.Cure != "" {
-			continue
-		}
-		f.Cure = w.cure()
+		findings[i].Cure = or(findings[i].Cure, w.cure())
 	}
-	return nil
 }
 
 // cure says what surface pressure mends a step, or that none does.

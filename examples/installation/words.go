@@ -1,0 +1,167 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
+	"completion.example/valve/sequence"
+)
+
+// surface writes the way of each surface pressure that moves in a step, and of
+// those that are not zero.
+func surface(s *sequence.StepResult) []string {
+	var lines []string
+	for k, r := range s.Points[0].Surface {
+		values := []string{r.Pressure.Rounded(digits)}
+		moves := r.Pressure != 0
+		for _, p := range s.Points[1:] {
+			now := p.Surface[k].Pressure
+			moves = moves || now != 0
+			values = append(values, now.Rounded(digits))
+		}
+		if !moves {
+			continue
+		}
+		text := fmt.Sprintf("%s %s", r.Compartment, strings.Join(slices.Compact(values), " → "))
+		if r.Shut && s.Points[len(s.Points)-1].Surface[k].Shut {
+			text += " (shut in)"
+		}
+		lines = append(lines, text)
+	}
+	return lines
+}
+
+func event(e sequence.Event) string {
+	text := e.Action
+	if e.Partial != "" {
+		text += " (" + e.Partial + ")"
+	}
+	switch {
+	case e.Differential != nil:
+		text += fmt.Sprintf(" at a differential of %s", e.Differential.Rounded(digits))
+	case e.Tension != nil:
+		text += fmt.Sprintf(" at a tension of %s, weight indicator %s", e.Tension.Rounded(digits), e.Pull.Rounded(digits))
+	}
+	var at []string
+	for _, r := range e.Surface {
+		if r.Pressure != 0 {
+			at = append(at, fmt.Sprintf("%s %s", r.Compartment, r.Pressure.Rounded(digits)))
+		}
+	}
+	if len(at) > 0 {
+		text += ", with " + strings.Join(at, ", ")
+	}
+	for _, d := range e.Across {
+		text += fmt.Sprintf("; %s across it", d.Rounded(digits))
+	}
+	return text
+}
+
+// felt writes what a trigger feels; a tension comes in the place of a pressure.
+func felt(axial bool, d unit.Pressure) string {
+	if axial {
+		return unit.Force(d).Rounded(digits)
+	}
+	return d.Rounded(digits)
+}
+
+func extreme(t sequence.TriggerResult) unit.Pressure {
+	if t.Direction == valve.Falling {
+		return t.Least
+	}
+	return t.Greatest
+}
+
+func near(t sequence.TriggerResult) unit.Pressure {
+	if t.Direction == valve.Falling {
+		return t.Threshold.Greatest
+	}
+	return t.Threshold.Least
+}
+
+// nearest is the action that isn't intended and comes nearest to its band, as a
+// share of it.
+func nearest(s *sequence.StepResult) (sequence.TriggerResult, bool) {
+	best, share := sequence.TriggerResult{}, math.Inf(1)
+	for _, t := range s.Triggers {
+		if t.Intended {
+			continue
+		}
+		if x := float64(t.Margin) / math.Abs(float64(near(t))); x < share {
+			best, share = t, x
+		}
+	}
+	return best, !math.IsInf(share, 1)
+}
+
+func window(x *sequence.Window) string {
+	var text string
+	switch {
+	case !x.Open:
+		return fmt.Sprintf("NONE on %s: below %s %s, above %s %s", x.Compartment, x.Least.Rounded(digits), x.Below, x.Greatest.Rounded(digits), x.Above)
+	case x.Above == "":
+		text = fmt.Sprintf("%s from %s", x.Compartment, x.Least.Rounded(digits))
+	default:
+		text = fmt.Sprintf("%s from %s to %s", x.Compartment, x.Least.Rounded(digits), x.Greatest.Rounded(digits))
+	}
+	if x.Below != "" {
+		text += "; below it " + x.Below
+	}
+	if x.Above != "" {
+		text += "; above it " + x.Above
+	}
+	return text
+}
+
+func mostUsed(s *sequence.StepResult) (sequence.RatingResult, bool) {
+	var most sequence.RatingResult
+	for _, r := range s.Ratings {
+		if r.Usage > most.Usage {
+			most = r
+		}
+	}
+	return most, most.Usage > 0
+}
+
+func lastString(s *sequence.StepResult) *sequence.StringAt {
+	var most *sequence.StringAt
+	for i := range s.Points {
+		if x := s.Points[i].String; x != nil && (most == nil || x.Usage >= most.Usage) {
+			most = x
+		}
+	}
+	return most
+}
+
+func tension(f unit.Force) string {
+	if f < 0 {
+		return (-f).Rounded(digits) + " of compression"
+	}
+	return f.Rounded(digits) + " of tension"
+}
+
+func travel(l unit.Length) string {
+	if l < 0 {
+		return fmt.Sprintf("%.1f in up", -l.In(unit.Inch))
+	}
+	return fmt.Sprintf("%.1f in down", l.In(unit.Inch))
+}
+
+func balance(d unit.Pressure) string {
+	if d < 0 {
+		return (-d).Rounded(digits) + " underbalance"
+	}
+	return d.Rounded(digits) + " overbalance"
+}
+
+// pumped writes a volume: what to pump, or what to expect back.
+func pumped(v sequence.Volume) (head, text string) {
+	if v.Volume < 0 {
+		return "back", fmt.Sprintf("%s out of %s (%s)", (-v.Volume).Rounded(3), v.Compartment, v.What)
+	}
+	return "pump", fmt.Sprintf("%s into %s (%s)", v.Volume.Rounded(3), v.Compartment, v.What)
+}

@@ -1,0 +1,69 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Parting is an axial action on a pull: the weight-indicator readings at which
+// it happens over all worlds.
+type Parting struct {
+	Action   string     `json:"action"`
+	Least    unit.Force `json:"least"`
+	Nominal  unit.Force `json:"nominal"`
+	Greatest unit.Force `json:"greatest"`
+	Planned  unit.Force `json:"planned"` // the highest reading of the step
+	OK       bool       `json:"ok"`      // it happens in every world
+}
+
+// partings tells for every axial action that a pull is meant to move what the
+// weight indicator reads when it does. A world in which it doesn't would need
+// as much more as is missing in the string.
+func (c *checker) partings(step *Step, r *StepResult, findings []Finding) {
+	if len(step.Pull) == 0 {
+		return
+	}
+	for i := range c.actions {
+		a := &c.actions[i]
+		if !a.axial || !slices.Contains(step.Expect, a.name) {
+			continue
+		}
+		p := Parting{Action: a.name, OK: true, Planned: slices.Max(step.Pull)}
+		for n, w := range c.alive() {
+			reading, ok := w.reading(i)
+			if !ok {
+				p.OK = false
+				level, _, waits := w.state.thresholds[i].Next(w.state.rows[i])
+				if !waits || !w.trace.extremes[i].seen {
+					continue
+				}
+				reading = p.Planned + unit.Force(level-w.trace.extremes[i].greatest)
+			}
+			if n == 0 {
+				p.Nominal = reading
+			}
+			if n == 0 || reading < p.Least {
+				p.Least = reading
+			}
+			p.Greatest = max(p.Greatest, reading)
+		}
+		r.Partings = append(r.Partings, p)
+		for k := range findings {
+			if f := &findings[k]; f.Device == a.name && f.Kind == Missing && f.Cure == "" {
+				f.Cure = fmt.Sprintf("pull until the weight indicator shows %s; it parts from %s on", p.Greatest.Rounded(4), p.Least.Rounded(4))
+			}
+		}
+	}
+}
+
+// reading is the weight indicator's when an action happened.
+func (w *walked) reading(action int) (unit.Force, bool) {
+	for _, e := range w.trace.events {
+		if e.action == action && e.complete {
+			return e.pull, e.pull > 0
+		}
+	}
+	return 0, false
+}
