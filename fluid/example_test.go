@@ -234,3 +234,11 @@ func ExampleConstant() {
 	fmt.Println(rho, err)
 	// Output: 9.2 lb/gal <nil>
 }
+
+// Well Control for Completions and Interventions (2018), p. 33: 3,104.5 psi from
+// 2,500, both taken absolute.
+func ExampleAverageGasColumn() {
+	c := fluid.AverageGasColumn{Gravity: 0.8, Z: 0.96, Temperature: unit.Fahrenheit(190), Height: 9000 * unit.Foot}
+	fmt.Printf("%.0f psi\n", 2500*c.Factor())
+	// Output: 3104 psi
+}

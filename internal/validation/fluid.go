@@ -96,6 +96,16 @@ var fluidGasSuite = Suite{
 			p, t := absoluteState(in)
 			return gravityGas(in).Viscosity(p, t)
 		},
+		"pressure under a gas column, average Z and T": func(in *published.Inputs) (any, error) {
+			var c fluid.AverageGasColumn
+			var top unit.Pressure
+			in.Read("gravity", &c.Gravity)
+			in.Read("z", &c.Z)
+			in.Read("t", &c.Temperature)
+			in.Read("height", &c.Height)
+			in.Read("top", &top)
+			return top * unit.Pressure(c.Factor()), nil
+		},
 		"density by reference equation": func(in *published.Inputs) (any, error) {
 			g, err := referenceGas(in)
 			if err != nil {
