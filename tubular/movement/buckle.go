@@ -36,6 +36,17 @@ func (m Mode) MarshalText() ([]byte, error) {
 	return []byte(m.String()), nil
 }
 
+// UnmarshalText reads a name of a mode.
+func (m *Mode) UnmarshalText(text []byte) error {
+	for _, x := range [...]Mode{Straight, Sinusoidal, Helical} {
+		if x.String() == string(text) {
+			*m = x
+			return nil
+		}
+	}
+	return fmt.Errorf("movement: mode %q, permitted straight, sinusoidal, helical", text)
+}
+
 // Factors of sinusoidal buckling, fitted by Mitchell to his solution of the
 // buckled shape; recalled, not read again.
 //

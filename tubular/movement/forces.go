@@ -33,13 +33,12 @@ func (l *Landed) check(state State) error {
 	if state.Outside == nil {
 		faults = append(faults, errors.New("pressure Outside is missing"))
 	}
-	if n := len(state.Friction); n != 0 && n != len(l.bars) {
-		faults = append(faults, fmt.Errorf("gradients of Friction number %d, permitted none or one for each of %d sections", n, len(l.bars)))
+	// Nothing is appended where nothing is wrong: this runs for every case.
+	if err := l.checkFriction("Friction", state.Friction); err != nil {
+		faults = append(faults, err)
 	}
-	for k, f := range state.Friction {
-		if err := finite("Friction", f); err != nil {
-			faults = append(faults, fmt.Errorf("section %d: %w", k, err))
-		}
+	if err := l.checkFriction("OutsideFriction", state.OutsideFriction); err != nil {
+		faults = append(faults, err)
 	}
 	switch state.Tail {
 	case Open, Hanging:
@@ -56,18 +55,40 @@ func (l *Landed) check(state State) error {
 	return errors.Join(faults...)
 }
 
+func (l *Landed) checkFriction(field string, gradients []unit.Gradient) error {
+	if n := len(gradients); n != 0 && n != len(l.bars) {
+		return fmt.Errorf("gradients of %s number %d, permitted none or one for each of %d sections", field, n, len(l.bars))
+	}
+	var faults []error
+	for k, f := range gradients {
+		if !isFinite(float64(f)) {
+			faults = append(faults, finite(fmt.Sprintf("%s[%d]", field, k), f))
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// lost is the pressure lost over element k.
+func (l *Landed) lost(friction []unit.Gradient, k int) float64 {
+	if len(friction) == 0 {
+		return 0
+	}
+	return float64(friction[l.points[k+1].section]) * l.elements[k].length
+}
+
 // pressures asks the state at every node.
 func (l *Landed) pressures(state State, nodes []Node) error {
-	lost := 0.0
+	lostIn, lostOut := 0.0, 0.0
 	for i := range l.points {
 		p := &l.points[i]
-		if i > 0 && state.Friction != nil {
-			lost += float64(state.Friction[p.section]) * l.elements[i-1].length
+		if i > 0 {
+			lostIn += l.lost(state.Friction, i-1)
+			lostOut += l.lost(state.OutsideFriction, i-1)
 		}
 		tvd := unit.Length(p.tvd)
 		n := &nodes[i]
 		*n = Node{MD: unit.Length(p.md), TVD: tvd, Section: p.section}
-		n.Inside, n.Outside = state.Inside(tvd)-unit.Pressure(lost), state.Outside(tvd)
+		n.Inside, n.Outside = state.Inside(tvd)-unit.Pressure(lostIn), state.Outside(tvd)-unit.Pressure(lostOut)
 		bad := !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside))
 		if state.Temperature != nil {
 			n.Temperature = state.Temperature(tvd)
@@ -110,12 +131,9 @@ func (l *Landed) slope(state State, nodes []Node, k int) (inside, outside float6
 	if math.Abs(e.drop) < leastDrop {
 		return 0, 0, false
 	}
-	lost := 0.0
-	if state.Friction != nil {
-		lost = float64(state.Friction[l.points[k+1].section]) * e.length
-	}
 	a, b := &nodes[k], &nodes[k+1]
-	return (float64(b.Inside-a.Inside) + lost) / (gravity * e.drop), float64(b.Outside-a.Outside) / (gravity * e.drop), true
+	return (float64(b.Inside-a.Inside) + l.lost(state.Friction, k)) / (gravity * e.drop),
+		(float64(b.Outside-a.Outside) + l.lost(state.OutsideFriction, k)) / (gravity * e.drop), true
 }
 
 // leastDrop is the vertical distance, in m, that a slope is taken over at least.
@@ -163,10 +181,8 @@ func (l *Landed) axial(state State, c *Case) {
 			continue
 		}
 		ea, h := bar.e*bar.as, e.length
-		grown := 0.0
-		if state.Friction != nil {
-			grown = float64(state.Friction[a.Section]) * bar.ai * h
-		}
+		// Of the annulus' loss the pipe's wall bears δ*(Ah - Ao)*Do/(Dh + Do).
+		grown := l.lost(state.Friction, i)*bar.ai + l.lost(state.OutsideFriction, i)*math.Pi/2*bar.r*bar.od
 		c.totals.piston += piston * h / ea
 		c.totals.friction += (drag + grown/2) * h / ea
 		c.totals.ballooning -= bar.nu / ea * h * (bar.ai*float64(a.Inside+b.Inside) - bar.ao*float64(a.Outside+b.Outside))

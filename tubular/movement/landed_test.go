@@ -245,3 +245,59 @@ func TestFaultsComeTogether(t *testing.T) {
 	require.ErrorContains(t, err, "Seals are given")
 	require.ErrorContains(t, err, "SlackOff")
 }
+
+func TestFlowOutsideDragsThePipe(t *testing.T) {
+	// Reverse circulation: 0.05 psi/ft lost on the way down the annulus.
+	s := vertical(t)
+	s.Seals.Bore = s.Sections[0].Pipe.OD // no pressure from outside on the seals
+	after := brine(0, 0)
+	after.OutsideFriction = []unit.Gradient{0.05 * unit.PSIPerFoot}
+	m := load(t, s, brine(0, 0), after, 0).Movement
+	// By hand: shear τ on both walls, δ*(Ah - Ao) = τ*π*(Dh + Do), pipe's part τ*π*Do.
+	δ, dh, do, di, l := 0.05/12, 6.184, 3.5, 2.992, 108000.0
+	as := math.Pi / 4 * (do*do - di*di)
+	part := δ * math.Pi / 4 * (dh*dh - do*do) * do / (dh + do)
+	near(t, "drag", m.Friction.In(unit.Inch), part*l*l/(2*30e6*as), 1e-9)
+	// The mean pressure outside falls by half the loss.
+	near(t, "ballooning", m.Ballooning.In(unit.Inch), -2*0.3*l*math.Pi/4*do*do*δ*l/2/(30e6*as), 1e-6)
+	near(t, "piston", m.Piston.In(unit.Inch), 0, 1e-9)
+	after.OutsideFriction = append(after.OutsideFriction, 1)
+	l2, err := s.Land(brine(0, 0), 0)
+	require.NoError(t, err)
+	_, err = l2.Load(after)
+	require.ErrorContains(t, err, "OutsideFriction number 2")
+}
+
+func TestNamesReadBack(t *testing.T) {
+	for _, x := range []movement.Tail{movement.Open, movement.Plugged, movement.Hanging} {
+		text, err := x.MarshalText()
+		require.NoError(t, err)
+		var back movement.Tail
+		require.NoError(t, back.UnmarshalText(text))
+		require.Equal(t, x, back)
+	}
+	for _, x := range []movement.Mode{movement.Straight, movement.Sinusoidal, movement.Helical} {
+		text, err := x.MarshalText()
+		require.NoError(t, err)
+		var back movement.Mode
+		require.NoError(t, back.UnmarshalText(text))
+		require.Equal(t, x, back)
+	}
+	for _, x := range []movement.Restraint{movement.Free, movement.Limited, movement.Anchored} {
+		text, err := x.MarshalText()
+		require.NoError(t, err)
+		var back movement.Restraint
+		require.NoError(t, back.UnmarshalText(text))
+		require.Equal(t, x, back)
+	}
+	_, err := movement.Tail(7).MarshalText()
+	require.ErrorContains(t, err, "hanging")
+	_, err = movement.Mode(7).MarshalText()
+	require.Error(t, err)
+	_, err = movement.Restraint(7).MarshalText()
+	require.Error(t, err)
+	require.Error(t, new(movement.Tail).UnmarshalText([]byte("x")))
+	require.Error(t, new(movement.Mode).UnmarshalText([]byte("x")))
+	require.Error(t, new(movement.Restraint).UnmarshalText([]byte("x")))
+	require.Equal(t, "Tail(7) Mode(7) Restraint(7)", fmt.Sprint(movement.Tail(7), " ", movement.Mode(7), " ", movement.Restraint(7)))
+}

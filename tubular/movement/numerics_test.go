@@ -177,6 +177,20 @@ func TestLoadIntoAllocatesNothing(t *testing.T) {
 	}))
 }
 
+// The same in a vertical well, where buckling is Lubinski's helix.
+func BenchmarkTenLoadCasesVertical(b *testing.B) {
+	s := vertical(b)
+	s.Spacing, s.Seals.Restraint = 9*unit.Foot, movement.Anchored
+	s.Sections[0].Pipe.Material = s.Sections[0].Pipe.Material.WithStrength(80000*unit.PSI, 95000*unit.PSI)
+	l, err := s.Land(brine(0, 0), 5000*unit.PoundForce)
+	require.NoError(b, err)
+	_, states := thousand(b, movement.Free, 0)
+	for i := range states {
+		states[i].Friction = nil // of two sections
+	}
+	benchmarkLoads(b, l, states)
+}
+
 // thousand is a string of about 1,000 nodes, anchored, with ten load cases.
 func thousand(t testing.TB, r movement.Restraint, slackOff unit.Force) (*movement.Landed, []movement.State) {
 	s := deviated(t, 0)
@@ -189,7 +203,9 @@ func thousand(t testing.TB, r movement.Restraint, slackOff unit.Force) (*movemen
 	require.NoError(t, err)
 	var states []movement.State
 	for i := range 10 {
-		states = append(states, fluids(8.6*unit.PoundPerGallon, 9.2*unit.PoundPerGallon, unit.Pressure(i)*500*unit.PSI, 200*unit.PSI, unit.Fahrenheit(70+10*float64(i)), 1.4))
+		flowing := fluids(8.6*unit.PoundPerGallon, 9.2*unit.PoundPerGallon, unit.Pressure(i)*500*unit.PSI, 200*unit.PSI, unit.Fahrenheit(70+10*float64(i)), 1.4)
+		flowing.Friction = []unit.Gradient{0.01 * unit.PSIPerFoot, 0.02 * unit.PSIPerFoot}
+		states = append(states, flowing)
 	}
 	return l, states
 }

@@ -28,29 +28,6 @@ type String struct {
 	Design tubular.DesignFactors
 }
 
-// Tail is how the lower end of the string stands towards what is below it.
-type Tail int
-
-// The tails.
-const (
-	Open    Tail = iota // the pressure inside acts under the seals
-	Plugged             // State.Below acts under the seals
-	Hanging             // clear of any seal, packer not set: the pressure outside acts below
-)
-
-// String returns the name of t.
-func (t Tail) String() string {
-	switch t {
-	case Open:
-		return "open"
-	case Plugged:
-		return "plugged"
-	case Hanging:
-		return "hanging"
-	}
-	return fmt.Sprintf("Tail(%d)", int(t))
-}
-
 // State is the pressures and temperatures along a string at one time.
 type State struct {
 	// Inside and Outside are the pressures by true vertical depth, at rest:
@@ -60,10 +37,12 @@ type State struct {
 	// all other states alike where temperature plays no part.
 	Temperature func(tvd unit.Length) unit.Temperature
 	// Friction is the pressure lost to friction inside per length of each
-	// section, positive for flow down; nil without flow.
-	Friction []unit.Gradient
-	Tail     Tail
-	Below    unit.Pressure // under the seals, where the tail is plugged
+	// section, positive for flow down; nil without flow. OutsideFriction is that
+	// outside. It drags the string by its share of the annulus' wall: the shear
+	// stress is taken as equal on pipe and hole.
+	Friction, OutsideFriction []unit.Gradient
+	Tail                      Tail
+	Below                     unit.Pressure // under the seals, where the tail is plugged
 }
 
 // defaultSpacing is the node distance that a zero Spacing stands for.
