@@ -14,7 +14,7 @@
 // Signs: axial force is positive in tension; a change of length is positive
 // when the string gets longer, a movement of its lower end positive downwards;
 // depths are positive downwards from the hanger. Friction of flowing fluid is
-// positive when the fluid inside flows down. Slack-off alone is named by its
+// positive when the fluid flows down. Slack-off alone is named by its
 // trade meaning: set-down weight is positive, an upward pull negative.
 //
 // True (real) axial force is what a strain gauge in the pipe wall would show.
