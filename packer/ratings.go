@@ -78,6 +78,13 @@ func (r Ratings) Polygon() (Polygon, error) {
 		if near(c.Load, corners[(i+1)%len(corners)].Load) {
 			continue
 		}
+		// A corner on an axis, but for rounding, is on it.
+		if math.Abs(float64(c.Axial)) < 1e-12*float64(r.Tension+r.Compression) {
+			c.Axial = 0
+		}
+		if math.Abs(float64(c.Differential)) < 1e-12*float64(r.FromBelow+r.FromAbove) {
+			c.Differential = 0
+		}
 		p.Vertices = append(p.Vertices, c.Load)
 		p.Limits = append(p.Limits, c.limit)
 	}
