@@ -4,7 +4,6 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 	"completion.example/tubular"
-	"completion.example/tubular/movement"
 )
 
 // Seat is a packer set in casing: the bore of the casing and its own seal bore,
@@ -58,68 +57,4 @@ func (b Bearing) Steps() []working.Step {
 		Inputs: []working.Input{in("Ft", working.Of(b.Tubing)), in("Fp", working.Of(b.Pressure))},
 		Value:  working.Of(b.Casing), Source: "balance of the packer",
 	}}
-}
-
-// Case is a load case of the string above a set packer.
-type Case struct {
-	Name   string
-	String movement.Vertical
-	Below  unit.Pressure // under the packer, in the casing
-}
-
-// Connected is one case with one way of joining string and packer.
-type Connected struct {
-	Case      string
-	Restraint movement.Restraint
-	Bearing   Bearing
-
-	Movement unit.Length // of the seals, down positive
-	Force    unit.Force  // real force in the string just above the packer
-}
-
-// Connections returns what a case does to the packer with the seals free, with
-// the case's own stops, and anchored. Slack-off counts where the seals can take
-// it. The stops of the middle one are those of String.Seals, which must be
-// Limited for it to be there.
-//
-// Errors are those of movement.Vertical.Analyse. Source: movement.Vertical;
-// Seat.Bearing.
-func (s Seat) Connections(c Case) ([]Connected, error) {
-	var f faults
-	positive(&f, "Seat.Bore", s.Bore)
-	if !finite(s.Casing) || s.Casing < s.Bore {
-		f.add("Seat.Casing = %v: want no less than the seal bore, %v", s.Casing, s.Bore)
-	}
-	notNegative(&f, "Case.Below", c.Below)
-	if len(c.String.Sections) == 0 {
-		f.add("Case.String.Sections is empty: want one section or more")
-	}
-	if err := f.err(); err != nil {
-		return nil, err
-	}
-	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].Bottom)
-	var all []Connected
-	for _, r := range [...]movement.Restraint{movement.Free, movement.Limited, movement.Anchored} {
-		v := c.String
-		v.Seals.Bore = s.Bore
-		if r == movement.Limited && v.Seals.Restraint != movement.Limited {
-			continue
-		}
-		if r != movement.Limited {
-			v.Seals.Restraint, v.Seals.Up, v.Seals.Down = r, 0, 0
-		}
-		if r == movement.Free {
-			v.SlackOff = 0
-		}
-		a, err := v.Analyse()
-		if err != nil {
-			f.include("case "+c.Name, err)
-			return nil, f.err()
-		}
-		all = append(all, Connected{
-			Case: c.Name, Restraint: r, Movement: a.SealMovement, Force: a.TrueForce,
-			Bearing: s.Bearing(a.PackerForce, c.Below, above),
-		})
-	}
-	return all, nil
 }

@@ -49,7 +49,7 @@ type station struct {
 	inside, outer  float64 // pressures
 	weight         float64 // in air, of all that is above
 	shoulders      float64 // of all changes of section above
-	ai, ao, ea     float64 // of the section below the station; of the last section at its end
+	ai, ea         float64 // of the section below the station; of the last section at its end
 	weightPerDepth float64
 }
 
@@ -69,7 +69,7 @@ func (p Pull) stations() ([]station, error) {
 		pipe := p.Sections[min(i, len(p.Sections)-1)].Pipe
 		x := station{
 			md: float64(top), tvd: float64(tvd), inside: float64(p.Inside(tvd)), outer: float64(p.Outside(tvd)),
-			ai: float64(pipe.InnerArea()), ao: float64(pipe.OuterArea()),
+			ai: float64(pipe.InnerArea()),
 			ea: float64(pipe.Material.Young) * float64(pipe.SteelArea()), weightPerDepth: float64(pipe.WeightInAir()),
 		}
 		if err := finiteResult("pressure along the string", x.inside, x.outer); err != nil {
@@ -78,7 +78,9 @@ func (p Pull) stations() ([]station, error) {
 		if i > 0 {
 			above := s[i-1]
 			x.weight = above.weight + above.weightPerDepth*(x.tvd-above.tvd)
-			x.shoulders = above.shoulders + x.inside*(above.ai-x.ai) - x.outer*(above.ao-x.ao)
+			over := p.Sections[i-1].Pipe
+			x.shoulders = above.shoulders + float64(movement.ShoulderForce(
+				unit.Pressure(x.inside), unit.Pressure(x.outer), over.OD, over.ID, pipe.OD, pipe.ID))
 		}
 		s = append(s, x)
 		if i < len(p.Sections) {
@@ -139,18 +141,21 @@ func (p Pull) balance(s []station, load unit.Force) Balance {
 
 // force returns the real force at a measured depth, above the change of section
 // where there is one, with a load on the joint and a drag.
-func (p Pull) force(s []station, md, load, drag float64) float64 {
+func (p Pull) force(s []station, md unit.Length, load, drag unit.Force) (unit.Force, error) {
+	tvd, err := depthOn(p.Path, md)
+	if err != nil {
+		return 0, err
+	}
 	last := s[len(s)-1]
 	i := 1
-	for i < len(s)-1 && s[i].md < md {
+	for i < len(s)-1 && s[i].md < float64(md) {
 		i++
 	}
-	a, b := s[i-1], s[i]
-	weight := a.weight + (b.weight-a.weight)*(md-a.md)/(b.md-a.md)
-	shoulders := a.shoulders
-	hung := last.weight - weight
-	steps := last.shoulders - shoulders
-	return load + float64(p.end(s).Force()) + hung + steps + drag*(last.md-md)/last.md
+	above := s[i-1]
+	weight := last.weight - above.weight - above.weightPerDepth*(float64(tvd)-above.tvd)
+	shoulders := last.shoulders - above.shoulders
+	share := unit.Force((last.md - float64(md)) / last.md)
+	return load + p.end(s).Force() + unit.Force(weight+shoulders) + drag*share, nil
 }
 
 func (p Pull) faults() faults {

@@ -134,8 +134,11 @@ func (n NotParted) cut() (Cut, error) {
 	}
 	// The real force at surface less that at the cut is weight and shoulders
 	// between, whatever the load.
-	reading := p.balance(s, 0).Reading
-	above := reading - p.Block - unit.Force(p.force(s, float64(c.Depth), 0, 0))
+	below, err := p.force(s, c.Depth, 0, 0)
+	if err != nil {
+		return Cut{}, err
+	}
+	above := p.balance(s, 0).Reading - p.Block - below
 	tvd, err := depthOn(p.Path, c.Depth)
 	if err != nil {
 		return Cut{}, err

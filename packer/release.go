@@ -102,9 +102,12 @@ func (r Release) Parting() (Parting, error) {
 	} {
 		*end.to = compliance * unit.Length(end.pins+end.drag/2)
 	}
-	drag, strongest := float64(p.Drag.Greatest), float64(r.Pins.Greatest)
 	for _, c := range r.Components {
-		out.Parts = append(out.Parts, use(c, unit.Force(p.force(s, float64(c.Depth), strongest, drag)), r.Pins.Greatest))
+		load, err := p.force(s, c.Depth, r.Pins.Greatest, p.Drag.Greatest)
+		if err != nil {
+			return Parting{}, err
+		}
+		out.Parts = append(out.Parts, use(c, load, r.Pins.Greatest))
 	}
 	out.Parts = append(out.Parts, use(Component{Name: "rig", Rating: r.Rig, Share: r.RigShare}, out.Reading.Greatest, r.Pins.Greatest))
 	out.Weakest, out.Most = out.Parts[0], out.Parts[0].Most

@@ -118,6 +118,36 @@ func TestBalanceAgreesWithTheLandedString(t *testing.T) {
 	require.InEpsilon(t, float64(hook+b.Cap+p.Block), float64(b.Reading), 1e-9)
 }
 
+// Two ways on a curved path: what a component bears is the real force at its
+// depth in the string that package movement lands with the same pull.
+func TestComponentsBearTheForceAtTheirDepth(t *testing.T) {
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{
+		{MD: 0}, {MD: 2000 * unit.Foot}, {MD: 6000 * unit.Foot, Inclination: 70 * unit.Degree}, {MD: 9000 * unit.Foot, Inclination: 70 * unit.Degree}})
+	require.NoError(t, err)
+	p := taper()
+	p.Path, p.Drag = path, unit.Band[unit.Force]{}
+	r := packer.Release{Pull: p, Pins: unit.Exactly(50 * unit.Kilopound), Rig: 500 * unit.Kilopound, RigShare: 1}
+	for _, md := range []float64{100, 3000, 5000, 8000, 9000} {
+		r.Components = append(r.Components, packer.Component{Name: "c", Depth: unit.Length(md) * unit.Foot, Rating: 500 * unit.Kilopound, Share: 1})
+	}
+	parting, err := r.Parting()
+	require.NoError(t, err)
+	sections := []movement.Section{p.Sections[0], p.Sections[1]}
+	for i := range sections {
+		sections[i].Hole = 8.5 * unit.Inch
+	}
+	landed, err := movement.String{Sections: sections, Path: path, Seals: movement.Seals{Bore: p.Seal, Restraint: movement.Anchored}}.
+		Land(movement.State{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
+	require.NoError(t, err)
+	c := landed.AsSet()
+	for _, u := range parting.Parts[:len(r.Components)] {
+		n, err := c.At(u.Depth)
+		require.NoError(t, err)
+		// Between its nodes movement draws a straight line.
+		require.InDelta(t, n.True.In(unit.PoundForce), u.Load.In(unit.PoundForce), 2, "at %v", u.Depth)
+	}
+}
+
 // On a slant the weight counts by vertical depth.
 func TestBalanceOnASlant(t *testing.T) {
 	p := overpull().Pull

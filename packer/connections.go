@@ -1,0 +1,136 @@
+package packer
+
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+)
+
+// Case is a load case of a string in a vertical well above a set packer.
+type Case struct {
+	Name   string
+	String movement.Vertical
+	Below  unit.Pressure // under the packer, in the casing
+}
+
+// PathCase is a load case of a string on any well path above a set packer, with
+// any pressures and temperatures by depth.
+type PathCase struct {
+	Name      string
+	String    movement.String
+	Reference movement.State // in which the packer was set or the string landed
+	SlackOff  unit.Force     // weight set down then
+	State     movement.State
+	Below     unit.Pressure // under the packer, in the casing
+}
+
+// Connected is one case with one way of joining string and packer.
+type Connected struct {
+	Case      string
+	Restraint movement.Restraint
+	Bearing   Bearing
+
+	Movement unit.Length // of the seals, down positive
+	Force    unit.Force  // real force in the string just above the packer
+}
+
+// Connections returns what a case does to the packer with the seals free, with
+// the case's own stops, and anchored. Slack-off counts where the seals can take
+// it. The stops of the middle one are those of String.Seals, which must be
+// Limited for it to be there.
+//
+// Errors are those of movement.Vertical.Analyse. Source: movement.Vertical;
+// Seat.Bearing.
+func (s Seat) Connections(c Case) ([]Connected, error) {
+	f := s.faults(c.Below)
+	if len(c.String.Sections) == 0 {
+		f.add("Case.String.Sections is empty: want one section or more")
+	}
+	if err := f.err(); err != nil {
+		return nil, err
+	}
+	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].Bottom)
+	return s.connect(c.Name, c.Below, above, c.String.Seals, c.String.SlackOff, func(seals movement.Seals, slackOff unit.Force) (found, error) {
+		v := c.String
+		v.Seals, v.SlackOff = seals, slackOff
+		a, err := v.Analyse()
+		return found{a.PackerForce, a.TrueForce, a.SealMovement}, err
+	})
+}
+
+// ConnectionsAlong is Connections node by node, on any path.
+//
+// Errors are those of movement.String.Land and movement.Landed.Load. Source:
+// package movement; Seat.Bearing.
+func (s Seat) ConnectionsAlong(c PathCase) ([]Connected, error) {
+	f := s.faults(c.Below)
+	if len(c.String.Sections) == 0 {
+		f.add("PathCase.String.Sections is empty: want one section or more")
+	}
+	if c.String.Path == nil {
+		f.add("PathCase.String.Path is missing: want a well path")
+	}
+	if c.State.Outside == nil {
+		f.add("PathCase.State.Outside is missing: want the pressure outside by depth")
+	}
+	if err := f.err(); err != nil {
+		return nil, err
+	}
+	depth, err := depthOn(c.String.Path, c.String.Sections[len(c.String.Sections)-1].Bottom)
+	if err != nil {
+		return nil, err
+	}
+	return s.connect(c.Name, c.Below, c.State.Outside(depth), c.String.Seals, c.SlackOff, func(seals movement.Seals, slackOff unit.Force) (found, error) {
+		v := c.String
+		v.Seals = seals
+		landed, err := v.Land(c.Reference, slackOff)
+		if err != nil {
+			return found{}, err
+		}
+		a, err := landed.Load(c.State)
+		return found{a.PackerForce, a.TrueForce, a.SealMovement}, err
+	})
+}
+
+// found is what either movement answers.
+type found struct {
+	packer, real unit.Force
+	motion       unit.Length
+}
+
+func (s Seat) connect(name string, below, above unit.Pressure, own movement.Seals, slackOff unit.Force,
+	analyse func(movement.Seals, unit.Force) (found, error)) ([]Connected, error) {
+	var all []Connected
+	for _, r := range [...]movement.Restraint{movement.Free, movement.Limited, movement.Anchored} {
+		seals, down := movement.Seals{Bore: s.Bore, Restraint: r}, slackOff
+		switch r {
+		case movement.Free:
+			down = 0
+		case movement.Limited:
+			if own.Restraint != movement.Limited {
+				continue
+			}
+			seals.Up, seals.Down = own.Up, own.Down
+		case movement.Anchored:
+		}
+		a, err := analyse(seals, down)
+		if err != nil {
+			var f faults
+			f.include("case "+name, err)
+			return nil, f.err()
+		}
+		all = append(all, Connected{
+			Case: name, Restraint: r, Movement: a.motion, Force: a.real, Bearing: s.Bearing(a.packer, below, above),
+		})
+	}
+	return all, nil
+}
+
+func (s Seat) faults(below unit.Pressure) faults {
+	var f faults
+	positive(&f, "Seat.Bore", s.Bore)
+	if !finite(s.Casing) || s.Casing < s.Bore {
+		f.add("Seat.Casing = %v: want no less than the seal bore, %v", s.Casing, s.Bore)
+	}
+	notNegative(&f, "Case.Below", below)
+	return f
+}
