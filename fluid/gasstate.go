@@ -52,17 +52,28 @@ func gasState(g interface {
 	}, err
 }
 
-// Steps shows the working; Z itself is the root of an equation, see ZFactor.
+// ReducedDensity returns 0.27·ppr/(Z·Tpr), the unknown of ZFactor's equation.
+func (s GasState) ReducedDensity() float64 { return zCritical * s.Ppr / (s.Z * s.Tpr) }
+
+// Steps shows the working; that of Z puts its root back into the equation.
 func (s GasState) Steps() []working.Step {
 	p, pa := working.Input{Symbol: "p", Value: working.Of(s.Pressure)}, working.Input{Symbol: "pa", Value: working.Of(unit.Atmosphere)}
 	t := working.Input{Symbol: "T", Value: working.Temperature(s.Temperature)}
 	z := working.Input{Symbol: "Z", Value: working.Number(s.Z)}
+	tpr := working.Input{Symbol: "Tpr", Value: working.Number(s.Tpr)}
+	i := newIsotherm(s.Tpr)
+	const dak = "Dranchuk and Abou-Kassem 1975"
 	return []working.Step{
 		{Name: "pseudo-reduced pressure", Symbol: "ppr", Equation: "(p+pa)/pc",
 			Inputs: []working.Input{p, pa, {Symbol: "pc", Value: working.Of(s.Critical.Pressure)}}, Value: working.Number(s.Ppr), Source: "corresponding states"},
 		{Name: "pseudo-reduced temperature", Symbol: "Tpr", Equation: "T/Tc",
 			Inputs: []working.Input{t, {Symbol: "Tc", Value: working.Temperature(s.Critical.Temperature)}}, Value: working.Number(s.Tpr), Source: "corresponding states"},
-		{Name: "deviation factor", Symbol: "Z", Equation: "Z", Inputs: []working.Input{z}, Value: working.Number(s.Z), Source: "Dranchuk and Abou-Kassem 1975"},
+		{Name: "reduced density, the root of Z", Symbol: "ρr", Equation: "0.27*ppr/(Z*Tpr)",
+			Inputs: []working.Input{{Symbol: "ppr", Value: working.Number(s.Ppr)}, z, tpr}, Value: working.Number(s.ReducedDensity()), Source: dak},
+		{Name: "deviation factor", Symbol: "Z", Equation: "1+C1*ρr+C2*ρr*ρr-C3*pow(ρr,5)+A10*(1+A11*ρr*ρr)*ρr*ρr/pow(Tpr,3)*exp(-A11*ρr*ρr)",
+			Inputs: []working.Input{{Symbol: "ρr", Value: working.Number(s.ReducedDensity())}, {Symbol: "C1", Value: working.Number(i.c1)},
+				{Symbol: "C2", Value: working.Number(i.c2)}, {Symbol: "C3", Value: working.Number(i.c3)}, {Symbol: "A10", Value: working.Number(dak10)},
+				{Symbol: "A11", Value: working.Number(dak11)}, tpr}, Value: working.Number(s.Z), Source: dak},
 		{Name: "density", Symbol: "ρ", Equation: "(p+pa)*M/(Z*R*T)",
 			Inputs: []working.Input{p, pa, {Symbol: "M", Value: working.Number(s.MolarMass)}, z, {Symbol: "R", Value: working.Number(gasConstant)}, t},
 			Value:  working.Of(s.Density), Source: "real-gas law"},

@@ -21,6 +21,7 @@ type SurfaceWeight struct {
 	Thermal unit.Density // Ct, what heat takes off on average
 	Squeeze unit.Density // Cp, what pressure puts on on average
 	Weight  unit.Density // to mix, at the surface temperature
+	At70F   unit.Density // the same brine counted at 70 °F: Weight + ρ70·α·(Ts − 70 °F)
 }
 
 // SurfaceWeight returns the weight to mix at surface by the averages of the
@@ -60,6 +61,7 @@ func (b Brine) SurfaceWeight(w WellAverage) (SurfaceWeight, error) {
 		Squeeze: b.At70F * unit.Density(float64(b.Compression)*float64(w.BottomPressure)/2),
 	}
 	s.Weight = w.Wanted + s.Thermal - s.Squeeze
+	s.At70F = s.Weight + b.At70F*unit.Density(float64(b.Expansion)*float64(w.Surface.Sub(brineBase)))
 	return s, nil
 }
 
@@ -77,5 +79,9 @@ func (s SurfaceWeight) Steps() []working.Step {
 		{Name: "weight to mix at surface", Symbol: "ρs", Equation: "ρ+Ct-Cp",
 			Inputs: []working.Input{{Symbol: "ρ", Value: working.Of(s.Well.Wanted)}, {Symbol: "Ct", Value: working.Of(s.Thermal)}, {Symbol: "Cp", Value: working.Of(s.Squeeze)}},
 			Value:  working.Of(s.Weight), Source: source},
+		{Name: "the same at 70 degF", Symbol: "ρs70", Equation: "ρs+ρ70*α*(Ts-T70)",
+			Inputs: []working.Input{{Symbol: "ρs", Value: working.Of(s.Weight)}, rho70, {Symbol: "α", Value: working.Of(s.Brine.Expansion)},
+				{Symbol: "Ts", Value: working.Temperature(s.Well.Surface)}, {Symbol: "T70", Value: working.Temperature(brineBase)}},
+			Value: working.Of(s.At70F), Source: source},
 	}
 }

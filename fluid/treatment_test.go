@@ -56,3 +56,14 @@ func TestTreatErrors(t *testing.T) {
 	_, err := Treat(ZincBromide, Batch{1, 2000}, 2100, T)
 	require.ErrorIs(t, err, ErrNoData)
 }
+
+// What the doc of Adjust says of volumes that shrink on mixing.
+func TestTreatAgainstAdjust(t *testing.T) {
+	T := unit.Fahrenheit(70)
+	have := Batch{200 * unit.Barrel, 11 * unit.PoundPerGallon}
+	tr, err := Treat(CalciumChloride, have, 10*unit.PoundPerGallon, T)
+	require.NoError(t, err)
+	a, err := Adjust(have, 10*unit.PoundPerGallon, unit.Density(kellWater(T.Celsius())))
+	require.NoError(t, err)
+	require.InDelta(t, 1.13, float64(tr.WaterVolume/a.Added.Volume), 0.005)
+}

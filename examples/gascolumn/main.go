@@ -1,0 +1,71 @@
+// Gascolumn tells the pressure under a column of natural gas, nitrogen or methane:
+// a shut-in well, a gas cap, a nitrogen cushion.
+package main
+
+import (
+	"flag"
+	"fmt"
+
+	"completion.example/fluid"
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/calculator"
+)
+
+var command = calculator.Command{
+	Name:     "gascolumn",
+	Question: "what is the pressure under a column of gas, and how dense is the gas on the way down?",
+	Setup:    setup,
+}
+
+func main() { calculator.Main(command) }
+
+// input is a shut-in well; the defaults are a worked example that takes one mean
+// temperature and one mean Z.
+type input struct {
+	kind         string
+	natural      fluid.Gas
+	top          unit.Pressure
+	depth        unit.Length
+	surface, end unit.Temperature
+}
+
+func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
+	in := input{}
+	flags.StringVar(&in.kind, "gas", "natural", "natural (by -gravity), nitrogen or methane")
+	flags.Float64Var(&in.natural.Gravity, "gravity", 0.8, "gravity of natural gas to air")
+	flags.Float64Var(&in.natural.Nitrogen, "n2", 0, "mole fraction of nitrogen in natural gas")
+	flags.Float64Var(&in.natural.CarbonDioxide, "co2", 0, "mole fraction of carbon dioxide in natural gas")
+	flags.Float64Var(&in.natural.HydrogenSulphide, "h2s", 0, "mole fraction of hydrogen sulphide in natural gas")
+	flags.TextVar(&in.top, "pressure", 2500*unit.PSI, "gauge pressure at the top of the column")
+	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical height of the column")
+	flags.TextVar(&in.surface, "top-temperature", unit.Fahrenheit(190), "temperature at the top")
+	flags.TextVar(&in.end, "bottom-temperature", unit.Fahrenheit(190), "temperature at the bottom, straight in between")
+	return func() (calculator.Answer, error) { return answer(in) }
+}
+
+func (in input) gas() (hydrostatics.Fluid, error) {
+	switch in.kind {
+	case "natural":
+		_, err := in.natural.PseudoCritical()
+		return in.natural, err
+	case "nitrogen":
+		return fluid.Nitrogen{}, nil
+	case "methane":
+		return fluid.Methane{}, nil
+	}
+	return nil, fmt.Errorf("gas is %q; there are natural, nitrogen and methane", in.kind)
+}
+
+func (in input) column() (*hydrostatics.Column, *hydrostatics.TemperatureProfile, error) {
+	gas, err := in.gas()
+	if err != nil {
+		return nil, nil, err
+	}
+	profile, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: in.surface}, {TVD: in.depth, Temperature: in.end}})
+	if err != nil {
+		return nil, nil, err
+	}
+	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: gas, Bottom: in.depth}}, profile, hydrostatics.Reference{Pressure: in.top})
+	return c, profile, err
+}

@@ -1,0 +1,15 @@
+package main
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestGasColumn(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "nitrogen", 0, "-gas", "nitrogen", "-pressure", "19.898675 MPa", "-depth", "3000 m", "-top-temperature", "15 degC", "-bottom-temperature", "105 degC")
+	golden.File(t, command, "sour", 0, "-gravity", "0.75", "-co2", "0.05", "-h2s", "0.1", "-bottom-temperature", "250 degF")
+	golden.File(t, command, "faults", 2, "-gas", "helium")
+	golden.File(t, command, "range", 2, "-gravity", "0.3", "-n2", "0.4")
+}
