@@ -18,11 +18,11 @@ type Liquid struct {
 }
 
 func (l Liquid) check() error {
-	faults := []error{positive("density", l.Density), notNegative("vapour pressure", l.VapourPressure), notNegative("viscosity", l.Viscosity)}
+	err := errors.Join(positive("density", l.Density), notNegative("vapour pressure", l.VapourPressure), notNegative("viscosity", l.Viscosity))
 	if l.VapourPressure > 0 && !(l.CriticalPressure > l.VapourPressure && finite(float64(l.CriticalPressure))) {
-		faults = append(faults, fmt.Errorf("choke: critical pressure is %v; it must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure))
+		err = errors.Join(err, fmt.Errorf("choke: critical pressure is %v; it must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure))
 	}
-	return errors.Join(faults...)
+	return err
 }
 
 func (l Liquid) criticalRatio() float64 {
@@ -38,14 +38,14 @@ type LiquidFlow struct {
 	Liquid         Liquid
 	Upstream       unit.Pressure // gauge
 	Rate           unit.FlowRate // q
-	Drop           unit.Pressure        // Δp, as the pressures are
-	ChokedDrop     unit.Pressure        // above it the rate doesn't grow
-	SizingDrop     unit.Pressure        // the lesser of the two
-	CriticalRatio  float64              // FF
-	PipingFactor   float64              // FP
-	Recovery       float64              // FLP
-	Reynolds       float64              // Rev; zero where no viscosity was given
-	ReynoldsFactor float64              // FR
+	Drop           unit.Pressure // Δp, as the pressures are
+	ChokedDrop     unit.Pressure // above it the rate doesn't grow
+	SizingDrop     unit.Pressure // the lesser of the two
+	CriticalRatio  float64       // FF
+	PipingFactor   float64       // FP
+	Recovery       float64       // FLP
+	Reynolds       float64       // Rev; zero where no viscosity was given
+	ReynoldsFactor float64       // FR
 	Choked         bool
 	Outside        []string // what lies beyond the standard's range
 }

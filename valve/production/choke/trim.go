@@ -113,20 +113,15 @@ func (t Trim) GasRatioWithFittings() float64 {
 // check reports faults of the geometry; viscous asks for what viscous flow
 // needs, too.
 func (t Trim) check(viscous bool) error {
-	faults := []error{notNegative("coefficient", t.Coefficient), notNegative("bore", t.Bore)}
-	for i, d := range [...]unit.Length{t.Upstream, t.Downstream} {
-		if !finite(float64(d)) || (d != 0 && (d < t.Bore || t.Bore == 0)) {
-			faults = append(faults, fmt.Errorf("choke: %s pipe is %v; it must be the bore of %v or more, or zero for the same",
-				[...]string{"upstream", "downstream"}[i], d, t.Bore))
-		}
-	}
+	err := errors.Join(notNegative("coefficient", t.Coefficient), notNegative("bore", t.Bore),
+		t.checkPipe("upstream", t.Upstream), t.checkPipe("downstream", t.Downstream))
 	if viscous {
-		faults = append(faults, within("style modifier Fd", t.Style, 0, 1), within("recovery factor FL", t.Recovery, 0, 1))
+		err = errors.Join(err, within("style modifier Fd", t.Style, 0, 1), within("recovery factor FL", t.Recovery, 0, 1))
 		if t.Bore == 0 {
-			faults = append(faults, errors.New("choke: bore is 0 in; viscous flow needs it"))
+			err = errors.Join(err, errors.New("choke: bore is 0 in; viscous flow needs it"))
 		}
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err != nil {
 		return err
 	}
 	if fp := t.PipingFactor(); !finite(fp) || !(fp > 0) {
@@ -134,6 +129,13 @@ func (t Trim) check(viscous bool) error {
 			t.Coefficient, t.Bore, t.Upstream, t.Downstream)
 	}
 	return nil
+}
+
+func (t Trim) checkPipe(name string, d unit.Length) error {
+	if d == 0 || finite(float64(d)) && d >= t.Bore && t.Bore > 0 {
+		return nil
+	}
+	return fmt.Errorf("choke: %s pipe is %v; it must be the bore of %v or more, or zero for the same", name, d, t.Bore)
 }
 
 // outside says what lies beyond the standard's range.
