@@ -58,11 +58,11 @@ func ReadRecord(r io.Reader) (Record, error) {
 		if err == io.EOF {
 			break
 		}
-		at, _ := in.FieldPos(0)
 		if err != nil {
 			faults = append(faults, fmt.Errorf("confined: record: %w", err))
 			break
 		}
+		at, _ := in.FieldPos(0)
 		if len(record) >= mostSamples {
 			faults = append(faults, fmt.Errorf("confined: record: more than %d samples", mostSamples))
 			break

@@ -65,6 +65,7 @@ func TestReadRecordSaysWhatAndWhere(t *testing.T) {
 func FuzzReadRecord(f *testing.F) {
 	f.Add("time/min,pressure/psi,temperature/degF\n0,5000,70\n5,4990,71.5\n")
 	f.Add("time,pressure\n0s,5000 psi\n1m30s,4990 psi\n")
+	f.Add("time,pressure\n\"0000000000000")
 	f.Add("time/h,pressure/bar\n0,1e300\n1e-300,1\n9999999,2")
 	f.Add("\"time/s\",pressure/MPa\n-5,1\n\n#x\n6,1\n")
 	f.Fuzz(func(t *testing.T, text string) {

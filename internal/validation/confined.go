@@ -1,6 +1,7 @@
 package validation
 
 import (
+	"completion.example/fluid"
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/published"
@@ -20,6 +21,14 @@ var confinedSuite = Suite{
 			in.Read("young", &young)
 			in.Read("D over t", &slender)
 			return unit.Pressure(confined.PressurePerDegree(liquid, wall, c, confined.ThinCompliance(slender, young))), nil
+		},
+		"volume to bleed, water in a rigid space": func(in *published.Inputs) (any, error) {
+			t := rigidWater(in)
+			return t.BleedVolume(t.Pressure)
+		},
+		"rise of water in a rigid space": func(in *published.Inputs) (any, error) {
+			o, err := rigidWater(in).Solve()
+			return o.Rise, err
 		},
 		"compressibility of a mixture": func(in *published.Inputs) (any, error) {
 			var water, oil, solids float64
@@ -45,4 +54,15 @@ func system(in *published.Inputs) confined.System {
 	in.Read("c", &p.Fluid)
 	in.Read("volume", &p.Volume)
 	return confined.System{p}
+}
+
+func rigidWater(in *published.Inputs) confined.Trapped {
+	fill := confined.Fill{Name: "water", Fluid: fluid.Water{}}
+	t := confined.Trapped{Space: confined.Space{Outer: confined.Tube{OD: 7 * unit.Inch, ID: 6 * unit.Inch, Rigid: true}}}
+	in.Read("p", &t.Pressure)
+	in.Read("from", &fill.From)
+	in.Read("to", &fill.To)
+	in.Read("volume", &fill.Volume)
+	t.Fills = []confined.Fill{fill}
+	return t
 }
