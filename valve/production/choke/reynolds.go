@@ -7,7 +7,7 @@ import "math"
 // diameter. The standard prints 7.07e-2 for Kv and m³/h.
 const n4 = 1.3418987872894253
 
-// Reynolds is the valve Reynolds number at a rate:
+// reynolds is the valve Reynolds number at a rate:
 //
 //	Rev = N4·Fd·q/(ν·sqrt(C·FL))·(FL²·C²/(N2·D⁴) + 1)^¼
 //

@@ -202,3 +202,24 @@ func BenchmarkLiquid(b *testing.B) {
 		p = 1000 + q
 	}
 }
+
+func ExampleVogelRatio() {
+	fmt.Printf("%.3f\n", inflow.VogelRatio(1500*psi, 2000*psi))
+	// Output: 0.400
+}
+
+func ExampleLiquid_Rate() {
+	zone := inflow.Liquid{Reservoir: 4000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 1800 * psi}
+	fmt.Println(zone.Rate(3000*psi).Rounded(4), zone.Rate(900*psi).Rounded(4), zone.OpenFlow().Rounded(4))
+	// Output: 2000 bbl/d 5800 bbl/d 6400 bbl/d
+}
+
+func ExampleGas_Pressure() {
+	zone := inflow.Gas{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8}
+	p, err := zone.Pressure(4000 * unit.ThousandCubicFeetPerDay)
+	fmt.Println(p.Rounded(4), err)
+	fmt.Printf("%.0f Mcf/d\n", zone.Rate(p).In(unit.ThousandCubicFeetPerDay))
+	// Output:
+	// 2475 psi <nil>
+	// 4000 Mcf/d
+}
