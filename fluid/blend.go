@@ -28,8 +28,9 @@ func (b Batch) check(name string) error {
 //
 //	V = Σ Vi,  ρ = Σ ρi·Vi / V
 //
-// Mass is balanced to rounding. Stock brines of one system keep their volumes
-// within about 0.5 %; dry salt and strong brine in water don't: see Treat.
+// Mass is balanced to rounding. Volumes of stock brines of one system nearly add
+// up; CaCl2 of 11 lb/gal cut back to 10 with water shrinks by 0.8 %, and dry salt
+// has no volume of its own to add: see Treat.
 // Whether the blend stays in solution is not looked at: zinc with formate,
 // calcium with formate or sulphate, and bromide with cold strong chloride drop
 // solids.

@@ -19,7 +19,7 @@ const StandardSalinity = 0.03516504
 //
 // Range: salinity 0 to 0.042, −6 to 40 °C (21 to 104 °F), 0 to 100 MPa of sea
 // (gauge) pressure; water below its FreezingPoint is taken as supercooled.
-// Uncertainty of density 0.0004 % at atmospheric pressure, 0.02 % at
+// Uncertainty of density 0.0004 % at atmospheric pressure, 0.002 % at
 // 100 MPa. Seawater hotter than 40 °C is outside what TEOS-10 covers under
 // pressure: use Brine with its density at 70 °F.
 //

@@ -26,7 +26,9 @@ import (
 // Without it only atmospheric pressure has an answer, and ErrNoData says so.
 //
 // Range: for each salt of data, as Limits returns it; up to 22,000 psi.
-// Standard deviation from measurements about 0.05 % (1 kg/m³ for CaCl2).
+// Handbook tables are met within 0.06 % for NaCl (one specific gravity 0.11 %), KCl
+// and NaBr, and 0.2 % for CaCl2; for MgCl2 one is met within 0.2 %, another, which
+// prints more, within 0.5 %. Of the formates there was none to hold it against.
 // Whether the salt is still dissolved is not looked at: see Crystallisation.
 //
 // Errors: *RangeError; ErrNoData for CaBr2 and ZnBr2, of which no composition

@@ -66,4 +66,5 @@ func TestTreatAgainstAdjust(t *testing.T) {
 	a, err := Adjust(have, 10*unit.PoundPerGallon, unit.Density(kellWater(T.Celsius())))
 	require.NoError(t, err)
 	require.InDelta(t, 1.13, float64(tr.WaterVolume/a.Added.Volume), 0.005)
+	require.InDelta(t, 0.992, float64(tr.After.Volume/(have.Volume+tr.WaterVolume)), 0.0005)
 }

@@ -34,7 +34,7 @@ const vcfBaseShift = 0.01374979547
 //	p   gauge pressure, psi
 //
 // K0, K1, K2 go by commodity and, for refined products, density. Range and
-// errors: see Oil. Uncertainty (95 %) of CTL on crude 0.05 % at 100 °F, 0.15 % at
+// errors: see Oil. Uncertainty (95 %) of CTL on crude 0.05 % at 100 °F, 0.25 % at
 // 200 °F.
 //
 // Source: API MPMS 11.1 (2004), 11.1.6.1.

@@ -11,7 +11,7 @@ import (
 // Density, compressibility and expansivity are by IAPWS-IF97 region 1, 32 to
 // 662 °F (0 to 350 °C), from the boiling pressure up to 100 MPa absolute
 // (14,489 psi). Its density agrees with the scientific formulation IAPWS-95
-// within 0.001 % between 0 and 150 °C and 0.1 and 100 MPa.
+// within 0.002 % between 0 and 150 °C and 0.1 and 100 MPa.
 //
 // The state is taken as liquid: below 0 °C or under its boiling pressure water
 // is a *RangeError.
@@ -96,7 +96,7 @@ func (Water) BoilingPressure(t unit.Temperature) (unit.Pressure, error) {
 // surelyLiquid spares most states the saturation curve: 0.1 MPa is above it up
 // to 372 K, and the pressure of 623.15 K is above all of it.
 func surelyLiquid(p, t float64) bool {
-	return t >= waterTLeast && p <= waterPGreatest && (p >= 0.1e6 && t <= 372 || p >= region1Pressure+1e4 && t <= waterTGreatest)
+	return t >= waterTLeast && p <= waterPGreatest && (t <= 372 && p >= 0.1e6 || t <= waterTGreatest && p >= region1Pressure+1e4)
 }
 
 // checkWater holds p (absolute, Pa) and t (K) against region 1.

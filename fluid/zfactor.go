@@ -23,8 +23,8 @@ const (
 //
 // Range: 1.05 ≤ tpr ≤ 3, 0 ≤ ppr ≤ 30. It was fitted to the Standing–Katz chart
 // from ppr = 0.2 and passes to Z = 1 below that; nearer the critical isotherm
-// than 1.05 its authors warn against it. Average deviation from the chart 0.5 to
-// 0.6 %. In the range ppr rises with ρ at every tpr, so that there is exactly
+// than 1.05 its authors warn against it. Average deviation from the chart about
+// 0.5 %. In the range ppr rises with ρ at every tpr, so that there is exactly
 // one Z, and it is found to 1e-12.
 //
 // Errors: *RangeError.
