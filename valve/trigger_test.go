@@ -201,6 +201,7 @@ func TestRowBoundsEveryDevice(t *testing.T) {
 		{{Threshold: psiBand(30, 40), Direction: Falling}},
 		{{Threshold: psiBand(55, 70)}, {Threshold: psiBand(20, 30), Direction: Falling}},
 		{{Threshold: psiBand(55, 70), Count: 3, Rearm: psiBand(30, 45)}, {Threshold: psiBand(30, 45), Direction: Falling}},
+		{{Threshold: psiBand(20, 30)}, {Threshold: psiBand(60, 75), Direction: Falling}},
 		{{Threshold: psiBand(55, 60), Count: 2, Rearm: psiBand(30, 45)}, {Threshold: psiBand(70, 85)}, {Threshold: psiBand(10, 20), Direction: Falling, Count: 2, Rearm: psiBand(40, 50)}},
 	}
 	tally := map[Condition]int{}
@@ -219,17 +220,22 @@ func TestRowBoundsEveryDevice(t *testing.T) {
 			for ramp := 0; ramp < 12; ramp++ {
 				to := unit.Pressure(random.IntN(101)) * unit.PSI
 				before := s
-				o := row.Ramp(s, from, to)
+				var off unit.Band[unit.Pressure]
+				if run%3 == 0 {
+					off = psiBand(-6*random.Float64(), 6*random.Float64())
+				}
+				o := row.RampWithin(s, from, to, off)
 				s = o.State
 				for i := range devices {
 					had := devices[i].link >= len(row)
+					d := in(off)
 					const steps = 40
 					for k := 0; k <= steps; k++ {
 						p := from + (to-from)*unit.Pressure(k)/steps
 						if k == steps {
 							p = to
 						}
-						devices[i].step(row, p)
+						devices[i].step(row, p+d)
 					}
 					fired := devices[i].link >= len(row)
 					switch o.Verdict {

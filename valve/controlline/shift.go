@@ -62,7 +62,7 @@ func (e *NoShiftError) Is(target error) bool { return target == ErrNoShift }
 //
 //	available  pa = (pump + head of feed) − (back + head of vent)
 //	drive      pa − move = friction of feed at Q + friction of vent at Q·displaced/swept
-//	delay      Response.Until(move/pa) of the feed line
+//	delay      Response.Until(1 − drive/pump) of the feed line
 //	travel     swept/Q
 //	pumped     storage of the feed line + swept
 //	returned   displaced
@@ -116,20 +116,22 @@ func (s Shift) Plan() (ShiftPlan, error) {
 	}
 	p.Held = p.Storage.Total()
 	p.Pumped, p.Returned = p.Held+s.Swept, s.Displaced
-	return p, s.times(&p, available)
+	return p, s.times(&p)
 }
 
-func (s Shift) times(p *ShiftPlan, available unit.Pressure) error {
+func (s Shift) times(p *ShiftPlan) error {
 	var err error
 	if p.Travel, err = seconds(float64(s.Swept) / float64(p.Rate)); err != nil {
 		return err
 	}
-	if s.Move > 0 && p.Storage.Total() > 0 {
+	// What the far end of the feed line has to rise by from its own column, as a
+	// share of the pump pressure.
+	if share := 1 - float64(p.Drive/s.Pump); share > 0 && p.Storage.Total() > 0 {
 		r, err := s.Feed.Response(s.Liquid)
 		if err != nil {
 			return err
 		}
-		if p.Delay, err = r.Until(float64(s.Move / available)); err != nil {
+		if p.Delay, err = r.Until(share); err != nil {
 			return err
 		}
 		p.Delay = max(p.Delay, r.Wave)

@@ -154,6 +154,9 @@ func simulate(s Shift) (moving, done float64) {
 	feed, vent := make1(s.Feed), make1(s.Vent)
 	ratio := float64(s.Displaced / s.Swept)
 	dt := 0.2 * feed.storage / feed.conduct
+	for i := range vent.p {
+		vent.p[i] = float64(s.Back)
+	}
 	swept, t := 0.0, 0.0
 	moving = math.Inf(1)
 	step := func(c tube, in, out float64) {
@@ -180,7 +183,7 @@ func simulate(s Shift) (moving, done float64) {
 		}
 		swept += q * dt
 		step(feed, 2*feed.conduct*(float64(s.Pump)-feed.p[0]), q)
-		step(vent, q*ratio, 2*vent.conduct*vent.p[n-1])
+		step(vent, q*ratio, 2*vent.conduct*(vent.p[n-1]-float64(s.Back)))
 		t += dt
 	}
 	return moving, t
@@ -188,12 +191,13 @@ func simulate(s Shift) (moving, done float64) {
 
 // The sum of delay and travel against the whole line solved in time.
 func TestPlanAgreesWithSimulation(t *testing.T) {
-	for _, move := range []float64{100, 500, 1500, 2400} {
+	for i, move := range []float64{100, 500, 1500, 2400} {
 		for _, swept := range []float64{0.2, 0.5, 2} {
 			s := shift
 			s.Move = unit.Pressure(move) * unit.PSI
 			s.Swept = unit.Volume(swept) * unit.Litre
 			s.Displaced = 0.9 * s.Swept
+			s.Back = unit.Pressure(150*i) * unit.PSI
 			p, err := s.Plan()
 			require.NoError(t, err)
 			require.Equal(t, "laminar", p.Regime)
@@ -241,7 +245,7 @@ func TestDiagnose(t *testing.T) {
 		{0.50, 0.45, 0.03, Shifted}, {0.48, 0.43, 0.03, Shifted}, {0.01, 0.00, 0.03, NotMoved}, {0, 0, 0, NotMoved},
 		{0.25, 0.22, 0.03, PartStroke}, {1.2, 0.45, 0.03, Losing}, {0.4, 0, 0.03, Losing},
 		{1.2, 1.08, 0.03, PassingBy}, {0.0, 0.2, 0.03, Gaining}, {0.5, 0.45, 0.25, CannotTell},
-		{0.50, 0.45, 0, Shifted},
+		{0.50, 0.45, 0, Shifted}, {0.03, 0.055, 0.03, PartStroke}, {0.055, 0.03, 0.03, PartStroke},
 	} {
 		r := Reading{unit.Volume(held+c.past) * unit.Litre, unit.Volume(c.returned) * unit.Litre, unit.Volume(c.u) * unit.Litre}
 		if c.u == 0 {

@@ -95,6 +95,13 @@ func TestPanelWindow(t *testing.T) {
 	_, err = s.PanelWindow(both, a, valve.SurfaceRange{Greatest: 500 * unit.PSI})
 	require.ErrorIs(t, err, valve.ErrNoSurfacePressure)
 
+	// A held sleeve that may be closed has to be opened for certain first.
+	s.Sleeves[0].Friction = unit.Exactly(2000 * unit.PoundForce)
+	w, err = s.PanelWindow([]Position{Unknown, Open}, a, surface)
+	require.NoError(t, err)
+	require.InDelta(t, 1000, w.Least.In(unit.PSI), 1e-6)
+	s.Sleeves[0].Friction = s.Sleeves[1].Friction
+
 	// 0.1 in² more on the close side: 800 lbf at 8,000 psi in both lines, of
 	// which the column has 3,107 psi.
 	s.Sleeves[0].CloseArea = 2.1 * unit.SquareInch

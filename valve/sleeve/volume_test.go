@@ -21,7 +21,8 @@ func TestJunctions(t *testing.T) {
 
 	// Two sleeves between the same compartments, and a chain.
 	s = well(3)
-	s.Sleeves[1].Inside, s.Sleeves[1].Outside = "zone 1", "zone 3"
+	s.Sleeves[1].Inside, s.Sleeves[1].Outside = "zone 3", "zone 1"
+	s.Sleeves[2].Inside, s.Sleeves[2].Outside = "zone 3", "tubing"
 	certain, _, err := s.Joined([]Position{Open, Open, Open})
 	require.NoError(t, err)
 	require.Equal(t, [][]string{{"tubing", "zone 1", "zone 3"}}, certain)
