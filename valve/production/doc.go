@@ -21,7 +21,9 @@
 // or gas at standard conditions. Pressures are gauge.
 //
 // Limits: one phase in the network, liquid or gas; each interval of tubing has
-// one density and a loss that grows with rate and rate squared; a zone that
-// takes fluid takes it through its choke at its own fluid's density, and along
-// its inflow's extension, which is common practice and no more.
+// one density and a loss that grows with rate and rate squared. A liquid's choke
+// follows the square law without choking: where the pressure downstream is low,
+// hold the drop found against choke.Trim.Liquid. A zone that takes fluid takes
+// it through its choke at its own fluid's density, and along its inflow's
+// extension, which is common practice and no more.
 package production
