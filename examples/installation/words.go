@@ -11,8 +11,8 @@ import (
 	"completion.example/valve/sequence"
 )
 
-// surface writes the way of each surface pressure that moves in a step, and of
-// those that are not zero.
+// surface writes the way of each surface pressure that moves in a step and of
+// those that are not zero, the pull and the wellhead pressure.
 func surface(s *sequence.StepResult) []string {
 	var lines []string
 	for k, r := range s.Points[0].Surface {
@@ -31,6 +31,12 @@ func surface(s *sequence.StepResult) []string {
 			text += " (shut in)"
 		}
 		lines = append(lines, text)
+	}
+	for _, f := range s.Pull {
+		lines = append(lines, "pull until the weight indicator shows "+f.Rounded(digits))
+	}
+	if s.Wellhead != nil {
+		lines = append(lines, "flow at "+s.Wellhead.Rounded(digits)+" at the wellhead")
 	}
 	return lines
 }

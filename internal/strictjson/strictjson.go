@@ -46,7 +46,7 @@ func Unmarshal(data []byte, to any) error {
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.UseNumber()
 	r := reader{}
-	tree, err := r.parse(d, "")
+	tree, err := r.parse(d, "", 0)
 	if err == nil {
 		if _, err = d.Token(); err == io.EOF {
 			err = nil
@@ -60,6 +60,10 @@ func Unmarshal(data []byte, to any) error {
 	r.read("", tree, v.Elem())
 	return errors.Join(r.faults...)
 }
+
+// maxDepth is more than any plan has, and keeps a hostile file from filling the
+// memory with paths.
+const maxDepth = 40
 
 // place adds line and column to a fault of syntax.
 func place(data []byte, d *json.Decoder, err error) error {
@@ -89,7 +93,10 @@ func (r *reader) fault(path string, format string, args ...any) {
 }
 
 // parse builds the tree and finds names that stand twice.
-func (r *reader) parse(d *json.Decoder, path string) (any, error) {
+func (r *reader) parse(d *json.Decoder, path string, depth int) (any, error) {
+	if depth > maxDepth {
+		return nil, fmt.Errorf("values stand more than %d deep in each other", maxDepth)
+	}
 	t, err := d.Token()
 	if err != nil {
 		return nil, err
@@ -103,7 +110,7 @@ func (r *reader) parse(d *json.Decoder, path string) (any, error) {
 				return nil, err
 			}
 			name := key.(string) // the decoder has checked that a name is a string
-			v, err := r.parse(d, join(path, name))
+			v, err := r.parse(d, join(path, name), depth+1)
 			if err != nil {
 				return nil, err
 			}
@@ -119,7 +126,7 @@ func (r *reader) parse(d *json.Decoder, path string) (any, error) {
 	case json.Delim('['):
 		list := []any{}
 		for d.More() {
-			v, err := r.parse(d, index(path, len(list)))
+			v, err := r.parse(d, index(path, len(list)), depth+1)
 			if err != nil {
 				return nil, err
 			}

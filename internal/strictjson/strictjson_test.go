@@ -1,6 +1,7 @@
 package strictjson_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"testing"
 
@@ -60,6 +61,7 @@ func TestSyntaxFaultsNameTheirPlace(t *testing.T) {
 	require.ErrorContains(t, strictjson.Unmarshal([]byte("{\n  \"name\": }"), &p), "line 2")
 	require.ErrorContains(t, strictjson.Unmarshal([]byte(`{"name": "a"`), &p), "unexpected")
 	require.ErrorContains(t, strictjson.Unmarshal([]byte(`{} {}`), &p), "after the end")
+	require.ErrorContains(t, strictjson.Unmarshal(bytes.Repeat([]byte("["), 1<<20), &p), "deep")
 	require.Error(t, strictjson.Unmarshal([]byte(``), &p))
 	require.Error(t, strictjson.Unmarshal([]byte(`[]`), &p))
 	require.Error(t, strictjson.Unmarshal([]byte(`{}`), p))

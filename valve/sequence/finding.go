@@ -30,6 +30,7 @@ const (
 	Missing     Kind = "intended event missing"
 	RatingCross Kind = "rating passed"
 	StringLoad  Kind = "string overloaded"
+	HoldingOff  Kind = "packer overloaded"
 	SealTravel  Kind = "seals leave their bore"
 	BalanceOff  Kind = "balance off plan"
 	TestOff     Kind = "test off plan"

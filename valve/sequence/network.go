@@ -9,6 +9,7 @@ import (
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/strictjson"
+	"completion.example/packer"
 	"completion.example/valve"
 )
 
@@ -28,6 +29,8 @@ type network struct {
 	formationTVD []unit.Length
 	face         []int // by formation: the compartment that stands open to it, or -1
 	string       *mechanics
+	envelope     *packer.Envelope
+	holdingTVD   unit.Length
 }
 
 type compartment struct {
@@ -77,6 +80,7 @@ func compile(p *Plan) (*network, error) {
 	c.actions()
 	c.ratings()
 	c.string()
+	c.holding()
 	return n, c.err()
 }
 

@@ -18,6 +18,7 @@ type Plan struct {
 	Ports        []Port        `json:"ports"`
 	Devices      []Device      `json:"devices"`
 	String       *String       `json:"string"`
+	Holding      *Holding      `json:"holding"`
 	Ratings      []Rating      `json:"ratings"`
 	Barriers     []Barrier     `json:"barriers"`
 	Rules        Rules         `json:"rules"`

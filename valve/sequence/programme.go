@@ -24,10 +24,13 @@ func (p *Programme) OK() bool { return len(p.Findings) == 0 }
 type StepResult struct {
 	Name     string          `json:"name"`
 	Note     string          `json:"note,omitempty"`
-	Points   []Point         `json:"points"`   // nominal: at the start and after each ramp, squeeze and pull
-	Events   []Event         `json:"events"`   // nominal
-	Triggers []TriggerResult `json:"triggers"` // every action that was armed
+	Pull     []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
+	Wellhead *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
+	Points   []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
+	Events   []Event         `json:"events"`             // nominal
+	Triggers []TriggerResult `json:"triggers"`           // every action that was armed
 	Ratings  []RatingResult  `json:"ratings"`
+	Holding  []HoldingResult `json:"holding,omitempty"` // nominal
 	Balance  []BalanceResult `json:"balance"`
 	Tests    []TestResult    `json:"tests,omitempty"`
 	Barriers []BarrierResult `json:"barriers"`
@@ -131,7 +134,7 @@ func Check(p *Plan) (*Programme, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := checker{network: n, programme: &Programme{Plan: p.Name}}
+	c := checker{network: n, programme: &Programme{Plan: p.Name, Findings: []Finding{}}}
 	return c.check()
 }
 
@@ -215,8 +218,8 @@ func (c *checker) step(k int) error {
 	}
 	c.stringResults(step)
 	c.flowResults(step)
-	if err := c.fractures(step); err != nil {
-		return err
+	if err := first(c.holdingResults(step, r), c.fractures(step)); err != nil {
+		return stepFault{step.Name, err}
 	}
 	c.barrierResults(step, r)
 	if err := c.produce(step, r); err != nil {

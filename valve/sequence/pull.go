@@ -58,6 +58,15 @@ func (c *checker) partings(step *Step, r *StepResult, findings []Finding) {
 	}
 }
 
+// pulledTo is the highest weight-indicator reading of the step.
+func (w *walked) pulledTo() unit.Force {
+	var most unit.Force
+	for _, k := range w.trace.stands {
+		most = max(most, k.pull)
+	}
+	return most
+}
+
 // reading is the weight indicator's when an action happened.
 func (w *walked) reading(action int) (unit.Force, bool) {
 	for _, e := range w.trace.events {

@@ -9,7 +9,10 @@ import (
 // result is what the nominal world shows of a step.
 func (c *checker) result(step *Step) *StepResult {
 	w := c.worlds[0]
-	r := &StepResult{Name: step.Name, Note: step.Note, Volumes: w.trace.volumes}
+	r := &StepResult{Name: step.Name, Note: step.Note, Volumes: w.trace.volumes, Pull: step.Pull}
+	if step.Produce != nil {
+		r.Wellhead = &step.Produce.Surface
+	}
 	for i := range w.trace.stands {
 		r.Points = append(r.Points, c.point(&w.trace.stands[i]))
 	}
@@ -42,7 +45,13 @@ func nothing(p unit.Pressure) unit.Pressure {
 
 func (c *checker) point(k *stand) Point {
 	s := k.state
-	p := Point{Label: k.label, Surface: c.readings(s, s.top)}
+	shown := make([]unit.Pressure, len(s.top))
+	for i := range shown {
+		if shown[i] = s.top[i]; s.surface[i] {
+			shown[i] = s.applied[i]
+		}
+	}
+	p := Point{Label: k.label, Surface: c.readings(s, shown)}
 	for _, d := range c.plan.Devices {
 		tvd, _ := c.path.TVD(d.Depth) // checked with the plan
 		for i, x := range c.plan.Compartments {

@@ -114,11 +114,11 @@ func (c *checker) margin(i int, t valve.Trigger, intended bool) (least, felt uni
 func (w *walked) reach(i int, t valve.Trigger, felt unit.Pressure) unit.Pressure {
 	a := &w.state.actions[i]
 	if a.axial {
-		for _, k := range w.trace.stands {
-			if k.load != nil {
-				if f, err := k.load.tension(a.md); err == nil {
-					felt = t.Extreme(felt, unit.Pressure(f))
-				}
+		// A pull that went on after the action happened would have been felt
+		// in full.
+		for _, e := range w.trace.events {
+			if e.action == i && e.complete && e.pull > 0 {
+				felt = t.Extreme(felt, e.differential+unit.Pressure(w.pulledTo()-e.pull))
 			}
 		}
 		return felt

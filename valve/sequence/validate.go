@@ -21,6 +21,7 @@ func (p *Plan) Validate() error {
 	v.ports()
 	v.devices()
 	v.string()
+	v.holding()
 	v.ratings()
 	v.barriers()
 	v.rules()

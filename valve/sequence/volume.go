@@ -9,9 +9,9 @@ import (
 
 // Volume is fluid pumped in (positive) or let out at surface.
 type Volume struct {
-	Compartment string
-	What        string
-	Volume      unit.Volume
+	Compartment string      `json:"compartment"`
+	What        string      `json:"what"`
+	Volume      unit.Volume `json:"volume"`
 }
 
 // swapVolume is what has to be pumped to swap a fluid.
