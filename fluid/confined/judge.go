@@ -78,11 +78,15 @@ type Judgement struct {
 	Verdict Verdict
 	Reasons []string // what decided it
 
-	Start     unit.Pressure // at the start of the hold
-	End       unit.Pressure // at its end, or at the end of the record
-	Fall      unit.Pressure // Start - End
-	Decline   float64       // Fall/Start
-	Allowed   unit.Pressure
+	Start   unit.Pressure // at the start of the hold
+	End     unit.Pressure // at its end, or at the end of the record
+	Fall    unit.Pressure // Start - End
+	Decline float64       // Fall/Start
+	Allowed unit.Pressure
+	// MostDecline and Source are the criterion's, for Steps.
+	MostDecline float64
+	Source      string
+
 	Held      time.Duration // as far as the record goes
 	Cooling   unit.Pressure // the part of Fall that the change of temperature explains; negative where warming hides a fall
 	Corrected unit.Pressure // Fall - Cooling
@@ -109,7 +113,11 @@ func (t PressureTest) Judge() (Judgement, error) {
 	last := t.Record[len(t.Record)-1].At
 	end := min(t.Start+t.Criterion.Hold, last)
 	a, b := t.Start.Seconds(), end.Seconds()
-	j := Judgement{Start: unit.Pressure(pressure.Predict(a)), End: unit.Pressure(pressure.Predict(b)), Held: end - t.Start}
+	j := Judgement{Start: unit.Pressure(pressure.Predict(a)), End: unit.Pressure(pressure.Predict(b)), Held: end - t.Start,
+		MostDecline: t.Criterion.MostDecline, Source: t.Criterion.Source}
+	if j.Source == "" {
+		j.Source = "the criterion given"
+	}
 	j.Fall = j.Start - j.End
 	if j.Start > 0 {
 		j.Decline = float64(j.Fall / j.Start)

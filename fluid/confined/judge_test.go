@@ -9,6 +9,7 @@ import (
 
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"github.com/stretchr/testify/require"
 )
 
@@ -37,6 +38,7 @@ func TestTenPercentInThirtyMinutes(t *testing.T) {
 		j, err := confined.PressureTest{Record: record(40, func(m float64) float64 { return 5000 - (5000-c.end)*m/30 }), Criterion: casing(t), Resolution: 0.01 * unit.PSI}.Judge()
 		require.NoError(t, err)
 		require.Equal(t, c.want, j.Verdict, "%v: %v", c.end, j.Reasons)
+		workingtest.Check(t, j.Steps())
 		near(t, 5000, j.Start.In(unit.PSI), 1e-12)
 		near(t, c.end, j.End.In(unit.PSI), 1e-12)
 		near(t, 500, j.Allowed.In(unit.PSI), 1e-12)
@@ -129,6 +131,7 @@ func TestTemperatureEffect(t *testing.T) {
 	j, err := x.Judge()
 	require.NoError(t, err)
 	near(t, 2e6, float64(j.Cooling), 1e-9)
+	workingtest.Check(t, j.Steps())
 	near(t, float64(300*unit.PSI)-2e6, float64(j.Corrected), 1e-9)
 	// Judged after temperature, 3 % of 5,000 psi: 300 psi fall is too much by
 	// itself, and 10 psi after cooling is not.

@@ -7,6 +7,7 @@ import (
 
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"github.com/stretchr/testify/require"
 )
 
@@ -15,6 +16,7 @@ func TestSystemAddsUp(t *testing.T) {
 		{Name: "tubing", Volume: 80 * unit.Barrel, Fluid: 3e-6 * unit.PerPSI, Walls: 0.5e-6 * unit.PerPSI},
 		{Name: "annulus", Volume: 300 * unit.Barrel, Fluid: 3e-6 * unit.PerPSI, Walls: 1e-6 * unit.PerPSI},
 	}
+	workingtest.Check(t, s.Steps(2000*unit.PSI))
 	near(t, 380, s.Volume().In(unit.Barrel), 1e-14)
 	near(t, (80*3.5e-6+300*4e-6)/380, s.Compressibility().In(unit.PerPSI), 1e-12)
 	near(t, (80*3.5e-6+300*4e-6)*2000, s.VolumeFor(2000*unit.PSI).In(unit.Barrel), 1e-12)

@@ -8,6 +8,7 @@ import (
 
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"github.com/stretchr/testify/require"
 )
 
@@ -86,6 +87,7 @@ func TestHeatingAndCooling(t *testing.T) {
 	o, err := heat.Solve()
 	require.NoError(t, err)
 	require.Greater(t, o.Rise, 20*unit.Megapascal)
+	workingtest.Check(t, o.Steps())
 	// Back: the same masses in the space as it is now.
 	back := heat
 	back.Pressure = o.After

@@ -7,6 +7,7 @@ import (
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/internal/dimension"
 	"github.com/stretchr/testify/require"
 )
@@ -48,6 +49,7 @@ func TestCirculationAddsUp(t *testing.T) {
 		require.NoError(t, err)
 		annulus += float64(f.Loss(s.Length))
 	}
+	workingtest.Check(t, r.Steps())
 	near(t, pipe, float64(r.PipeLoss), 1e-12)
 	near(t, annulus, float64(r.AnnulusLoss), 1e-12)
 	exit := float64(w.Exit.Loss(1500, 0.012))
