@@ -100,3 +100,15 @@ func TestCrystallisationErrors(t *testing.T) {
 		require.ErrorIs(t, err, ErrOutsideRange)
 	}
 }
+
+func FuzzCrystallisation(f *testing.F) {
+	f.Add(int(SodiumChloride), 0.1, 5e7)
+	f.Add(int(MagnesiumChloride), 0.25, 0.0)
+	f.Fuzz(func(t *testing.T, salt int, w, p float64) {
+		c, err := Crystallisation(Salt(salt), w, unit.Pressure(p))
+		if err != nil {
+			return
+		}
+		require.True(t, c.Temperature.Celsius() > -80 && c.Temperature.Celsius() < 110)
+	})
+}

@@ -12,12 +12,19 @@
 //	Water        fresh water, IAPWS-IF97
 //	Seawater     TEOS-10
 //	Brine        clear brine by its density at 70 °F, API RP 13J
-//	Solution     brine by its composition, at atmospheric pressure
+//	Solution     brine of one salt by its composition
 //	Oil          crude, diesel, base oil, API MPMS 11.1
 //	Gas          natural gas by gravity and contaminants
+//	GasMixture   natural gas by its composition
 //	Nitrogen     reference equation of state
 //	Methane      reference equation of state
 //	ControlFluid a table of points by temperature
+//	Measured     a table by pressure and temperature, such as a base oil's
+//
+// Around them: Blend, Adjust and Treat mix brines, weight them up and cut them
+// back; Crystallisation says where they turn solid; KrookBoyce, Bridges and Osif
+// have coefficients; SurfaceWeight what to mix for a well; AverageGasColumn is the
+// gas column by hand.
 //
 // Pressures are gauge; each property formula that needs absolute pressure adds
 // one standard atmosphere in one place. Compressibility is isothermal,

@@ -242,3 +242,35 @@ func ExampleAverageGasColumn() {
 	fmt.Printf("%.0f psi\n", 2500*c.Factor())
 	// Output: 3104 psi
 }
+
+// API MPMS 11.1: 10 °API is 999.016 kg/m³ at 60 °F.
+func ExampleAPIGravity() {
+	fmt.Printf("%.3f kg/m3, %.1f degAPI\n", float64(fluid.APIGravity(10)), fluid.Gravity(850))
+	// Output: 999.016 kg/m3, 34.8 degAPI
+}
+
+func ExampleOil_Viscosity() {
+	mu, err := fluid.Oil{Commodity: fluid.Crude, At60F: fluid.APIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
+	fmt.Println(mu.Rounded(2), err)
+	// Output: 3.2 cP <nil>
+}
+
+// IAPWS-IF97, Table 35: 0.353658941e-2 MPa absolute at 300 K.
+func ExampleWater_BoilingPressure() {
+	p, err := fluid.Water{}.BoilingPressure(unit.Kelvin(300))
+	fmt.Printf("%.8e MPa %v\n", (p + unit.Atmosphere).In(unit.Megapascal), err)
+	// Output: 3.53658941e-03 MPa <nil>
+}
+
+func ExamplePseudoCritical_WichertAziz() {
+	pc := fluid.PseudoCritical{Pressure: 700 * unit.PSI, Temperature: unit.Rankine(400)}
+	sour, err := pc.WichertAziz(0.05, 0.10)
+	fmt.Printf("%.1f psi, %.1f degR %v\n", sour.Pressure.In(unit.PSI), sour.Temperature.Rankine(), err)
+	// Output: 660.6 psi, 379.3 degR <nil>
+}
+
+func ExampleGas_PseudoCritical() {
+	pc, err := fluid.Gas{Gravity: 0.7}.PseudoCritical()
+	fmt.Printf("%.1f psi, %.1f degR %v\n", pc.Pressure.In(unit.PSI), pc.Temperature.Rankine(), err)
+	// Output: 663.3 psi, 377.6 degR <nil>
+}

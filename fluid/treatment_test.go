@@ -68,3 +68,17 @@ func TestTreatAgainstAdjust(t *testing.T) {
 	require.InDelta(t, 1.13, float64(tr.WaterVolume/a.Added.Volume), 0.005)
 	require.InDelta(t, 0.992, float64(tr.After.Volume/(have.Volume+tr.WaterVolume)), 0.0005)
 }
+
+func FuzzTreat(f *testing.F) {
+	f.Add(int(SodiumChloride), 1.0, 1070.0, 1150.0, 298.15)
+	f.Add(int(CalciumChloride), 30.0, 1320.0, 1100.0, 300.0)
+	f.Fuzz(func(t *testing.T, salt int, volume, have, wanted, kelvin float64) {
+		tr, err := Treat(Salt(salt), Batch{unit.Volume(volume), unit.Density(have)}, unit.Density(wanted), unit.Kelvin(kelvin))
+		if err != nil {
+			return
+		}
+		for _, x := range []float64{float64(tr.SaltAdded), float64(tr.WaterAdded), float64(tr.WaterVolume), float64(tr.After.Volume)} {
+			require.True(t, x >= 0 && x <= math.MaxFloat64, "%+v", tr)
+		}
+	})
+}
