@@ -1,0 +1,28 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
+)
+
+func TestDisplacement(t *testing.T) {
+	golden.Check(t, command)
+	golden.File(t, command, "u-tube", 0, "-density", "8.6 lb/gal", "-pv", "1 cP", "-yp", "0 lbf/100ft2", "-spacer", "0 bbl", "-new-density", "12 lb/gal", "-rate", "1 bbl/min")
+	golden.File(t, command, "reverse", 0, "-reverse", "-new", "100 bbl")
+	golden.File(t, command, "faults", 2, "-tvd", "12000 ft", "-rate", "0 bbl/min", "-casing-id", "3 in")
+}
+
+func TestPicture(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "curve.svg")
+	var out, errs bytes.Buffer
+	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
+	svg, err := os.ReadFile(file)
+	require.NoError(t, err)
+	require.Contains(t, string(svg), "<svg")
+	require.Contains(t, string(svg), "pumped, bbl")
+}
