@@ -17,6 +17,11 @@ var _ = []hydrostatics.Fluid{
 	fluid.GasMixture{}, fluid.Nitrogen{}, fluid.Methane{}, fluid.ControlFluid{}, fluid.Measured{},
 }
 
+// Constant tells a column that it may use the closed form.
+var _ interface {
+	UniformDensity() (unit.Density, bool)
+} = fluid.Constant{}
+
 func bottom(t *testing.T, f hydrostatics.Fluid, absoluteTop unit.Pressure, top unit.Temperature, gradient float64, depth unit.Length) unit.Pressure {
 	t.Helper()
 	profile, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{
