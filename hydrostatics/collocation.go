@@ -1,5 +1,7 @@
 package hydrostatics
 
+import "math"
+
 // Collocation at the Chebyshev points of the second kind,
 //
 //	xj = −cos(π·j/8), j = 0 … 8
@@ -53,6 +55,30 @@ func series(v *[degree + 1]float64) (c [degree + 1]float64) {
 	c[0] /= 2
 	c[degree] /= 2
 	return c
+}
+
+// misfit estimates how much the polynomial through v leaves out of its own
+// integral. The coefficients of degree 7 and 8 beside those of 5 and 6 tell how
+// fast they fall (in pairs, since an even or odd density has only every other
+// one); those of degree 9 and 10 are extrapolated, and the integral divides
+// them by twice their degree. Four times that covers both neighbours and what
+// the points make of terms that they can't tell apart.
+func misfit(v *[degree + 1]float64) float64 {
+	var c [4]float64 // of degree 5 to 8
+	for i := range c {
+		m := i + 5
+		s := (v[0]*cosine[(8*m)&15] + v[degree]) / 2
+		for k := 1; k < degree; k++ {
+			s += v[k] * cosine[(m*(8-k))&15]
+		}
+		c[i] = math.Abs(s) * 2 / degree
+	}
+	c[3] /= 2
+	before, last := math.Max(c[0], c[1]), math.Max(c[2], c[3])
+	if last >= before {
+		return last
+	}
+	return 4 * last * last / before / (1 - last/before) / (degree + 1)
 }
 
 // integral returns the Chebyshev coefficients of the integral from −1.

@@ -57,3 +57,26 @@ func TestSeriesOfAPolynomial(t *testing.T) {
 		require.InDelta(t, sum(&b, 2*chebyshev[j]-1), s, 1e-14)
 	}
 }
+
+// The estimate isn't below what is really left out, and not far above.
+func TestMisfit(t *testing.T) {
+	for name, f := range map[string]func(x float64) float64{
+		"exponential": func(x float64) float64 { return math.Exp(1.5 * x) },
+		"pole":        func(x float64) float64 { return 1 / (3 - x) },
+		"even":        func(x float64) float64 { return 1 / (4 + x*x) },
+		"wave":        func(x float64) float64 { return 2 + math.Sin(2*x) },
+	} {
+		var v [degree + 1]float64
+		for j := range v {
+			v[j] = f(2*chebyshev[j] - 1)
+		}
+		c := series(&v)
+		b := integral(&c)
+		missed := 0.0
+		for x := -1.0; x <= 1; x += 0.01 {
+			missed = math.Max(missed, math.Abs(quad.Fixed(f, -1, x, 40, quad.Legendre{}, 0)-sum(&b, x)))
+		}
+		require.GreaterOrEqual(t, misfit(&v), missed, name)
+		require.LessOrEqual(t, misfit(&v), 100*missed, name)
+	}
+}
