@@ -99,9 +99,13 @@ var ErrNotFailSafe = errors.New("valve: not fail safe at any depth")
 //	ρc   density in the control line
 //
 // Without backing that is D = (pc − m)/(gradient of the heaviest fluid). Depth is
-// true vertical under the panel. Where the margin takes all of the closing
-// differential the error is ErrNotFailSafe, with the case and its numbers. Other
-// errors name what is out of range; no cases is one.
+// true vertical under the place where the line is vented. A line that is vented
+// against a pressure, as into the sea at the sea bed, needs that much more
+// margin.
+//
+// Where the margin takes all of the closing differential the error is
+// ErrNotFailSafe, with the case and its numbers. Other errors name what is out of
+// range; no cases is one.
 //
 // Source: API RP 14B / ISO 10417, fail-safe setting depth (from memory).
 func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailSafe, error) {

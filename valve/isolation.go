@@ -17,6 +17,9 @@ const (
 	OpensAfterCycles                        // counts cycles of above A and below B; opens with the last bleed-off
 )
 
+// A valve that opens on the rise of its last cycle is a Row of one trigger with a
+// Count.
+
 var isolationKinds = [...]string{"opens under pressure", "opens at bleed-off", "opens after cycles"}
 
 // String returns the kind in words.
