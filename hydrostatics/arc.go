@@ -45,32 +45,31 @@ func fullTurn(a float64) float64 {
 }
 
 // chord returns the displacement along an arc of length l between two unit
-// tangents, and its bend:
+// tangents, and the square of its half-angle's tangent:
 //
-//	β = 2·atan x,  x = tan(β/2) = |t2 − t1|/|t2 + t1|
-//	Δ = (l/2)·RF·(t1 + t2),  RF = tan(β/2)/(β/2)
+//	x = tan(β/2) = |t2 − t1|/|t2 + t1|
+//	Δ = (l/2)·RF·(t1 + t2),  RF = tan(β/2)/(β/2) = x/atan x
 //
-// With the half-angle's tangent the ratio factor needs no special case for a
-// straight hole and loses no digits near one, where the arc cosine of the
-// textbook form loses half of them.
-func chord(l float64, t1, t2 vector) (delta vector, bend float64) {
+// The half-angle's tangent needs no special case for a straight hole and loses
+// no digits near one, where the arc cosine of the textbook form loses half of
+// them.
+func chord(l float64, t1, t2 vector) (delta vector, xx float64) {
 	sum, diff := t1.plus(t2), t2.minus(t1)
-	xx := diff.dot(diff) / sum.dot(sum)
-	ratio := atanRatio(xx)
-	return sum.times(l / 2 / ratio), 2 * math.Sqrt(xx) * ratio
+	xx = diff.dot(diff) / sum.dot(sum)
+	return sum.times(l / 2 * ratioFactor(xx)), xx
 }
 
-// atanRatio is atan(x)/x as a function of x².
-func atanRatio(xx float64) float64 {
-	if xx < 1e-3 { // the series' next term is below 1e-17
-		return 1 - xx*(1./3-xx*(1./5-xx*(1./7-xx*(1./9-xx/11))))
+// ratioFactor is x/atan x as a function of x².
+func ratioFactor(xx float64) float64 {
+	if xx < 1e-3 { // the series' next term is below 1e-16
+		return 1 + xx*(1./3-xx*(4./45-xx*(44./945-xx*(428./14175-xx*10196./467775))))
 	}
 	x := math.Sqrt(xx)
-	if math.IsInf(x, 0) {
-		return 0
-	}
-	return math.Atan(x) / x
+	return x / math.Atan(x)
 }
+
+// bend is the angle whose half's tangent has this square.
+func bend(xx float64) float64 { return 2 * math.Atan(math.Sqrt(xx)) }
 
 // arc is one interval of a path.
 type arc struct {
@@ -81,7 +80,7 @@ type arc struct {
 func (p *Path) arc(i int) arc { return between(&p.nodes[i], &p.nodes[i+1]) }
 
 func between(from, to *node) arc {
-	a := arc{length: to.md - from.md, bend: from.bend, along: from.dir}
+	a := arc{length: to.md - from.md, bend: bend(from.xx), along: from.dir}
 	normal := to.dir.minus(from.dir.times(from.dir.dot(to.dir)))
 	if size := math.Sqrt(normal.dot(normal)); size > 0 {
 		a.aside = normal.times(1 / size)

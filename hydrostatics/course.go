@@ -1,8 +1,6 @@
 package hydrostatics
 
 import (
-	"math"
-
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 )
@@ -34,15 +32,12 @@ type Course struct {
 // Applied Drilling Engineering, 1986, Eq. 8.54 and 8.61.
 func CourseBetween(from, to Station) Course {
 	l := float64(to.MD - from.MD)
-	delta, bend := chord(l, direction(from.Inclination, from.Azimuth), direction(to.Inclination, to.Azimuth))
-	ratio := 1.0
-	if bend > 0 {
-		ratio = math.Tan(bend/2) / (bend / 2)
-	}
+	delta, xx := chord(l, direction(from.Inclination, from.Azimuth), direction(to.Inclination, to.Azimuth))
+	beta := bend(xx)
 	return Course{
 		From: from, To: to, Length: unit.Length(l),
 		TVD: unit.Length(delta.v), North: unit.Length(delta.n), East: unit.Length(delta.e),
-		Bend: unit.Angle(bend), RatioFactor: ratio, DoglegSeverity: unit.Curvature(bend / l),
+		Bend: unit.Angle(beta), RatioFactor: ratioFactor(xx), DoglegSeverity: unit.Curvature(beta / l),
 	}
 }
 

@@ -37,10 +37,10 @@ type Path struct {
 
 // node is a station with its position and the arc that starts there.
 type node struct {
-	md   float64
-	pos  vector  // north, east, TVD
-	dir  vector  // unit tangent
-	bend float64 // of the arc to the next node, rad
+	md  float64
+	pos vector  // north, east, TVD
+	dir vector  // unit tangent
+	xx  float64 // of the arc to the next node: squared tangent of half its bend
 }
 
 // NewPath prepares the path through survey stations. MD must rise from station
@@ -68,16 +68,19 @@ func NewPath(stations []Station) (*Path, error) {
 			continue
 		}
 		from := &p.nodes[i-1]
-		delta, bend := chord(n.md-from.md, from.dir, n.dir)
-		if bend > math.Pi-1e-6 {
+		delta, xx := chord(n.md-from.md, from.dir, n.dir)
+		if !(xx < halfTurn) {
 			return nil, fmt.Errorf("hydrostatics: the hole turns by %v between MD %v and %v; with half a turn the plane of the arc is undetermined: give a station between",
-				unit.Angle(bend).Rounded(4), p.stations[i-1].MD, s.MD)
+				unit.Angle(bend(xx)).Rounded(4), p.stations[i-1].MD, s.MD)
 		}
-		from.bend = bend
+		from.xx = xx
 		n.pos = from.pos.plus(delta)
 	}
 	return p, nil
 }
+
+// halfTurn is the squared tangent of half a bend that is within 1e-6 of π.
+const halfTurn = 4e12
 
 // Vertical returns the path of a vertical hole down to a depth.
 func Vertical(depth unit.Length) (*Path, error) {
@@ -195,7 +198,7 @@ func (p *Path) on(i int, md float64) Position {
 	at.North, at.East, at.TVD = unit.Length(pos.n), unit.Length(pos.e), unit.Length(pos.v)
 	at.Inclination, at.Azimuth = angles(dir)
 	if i+1 < len(p.nodes) {
-		at.DoglegSeverity = unit.Curvature(from.bend / (p.nodes[i+1].md - from.md))
+		at.DoglegSeverity = unit.Curvature(bend(from.xx) / (p.nodes[i+1].md - from.md))
 	}
 	return at
 }

@@ -87,9 +87,9 @@ func TestArcIsTheIntegralOfItsTangent(t *testing.T) {
 		i1, a1 := degrees(row[0], row[1])
 		i2, a2 := degrees(row[2], row[3])
 		t1, t2 := direction(i1, a1), direction(i2, a2)
-		got, bend := chord(100, t1, t2)
+		got, xx := chord(100, t1, t2)
 		want := tangentIntegral(100, t1, t2)
-		require.InDelta(t, math.Atan2(cross(t1, t2), t1.dot(t2)), bend, 1e-13, "%v", row)
+		require.InDelta(t, math.Atan2(cross(t1, t2), t1.dot(t2)), bend(xx), 1e-13, "%v", row)
 		for _, d := range []float64{got.n - want.n, got.e - want.e, got.v - want.v} {
 			require.InDelta(t, 0, d, 1e-9, "%v", row)
 		}
@@ -102,12 +102,24 @@ func TestArcIsTheIntegralOfItsTangent(t *testing.T) {
 func TestTextbookForm(t *testing.T) {
 	i1, a1 := degrees(15, 20)
 	i2, a2 := degrees(25, 45)
-	d, bend := chord(100, direction(i1, a1), direction(i2, a2))
+	d, xx := chord(100, direction(i1, a1), direction(i2, a2))
 	cos := math.Cos(float64(i2-i1)) - math.Sin(float64(i1))*math.Sin(float64(i2))*(1-math.Cos(float64(a2-a1)))
 	beta := math.Acos(cos)
 	rf := 2 / beta * math.Tan(beta/2)
-	require.InDelta(t, beta, bend, 1e-14)
+	require.InDelta(t, beta, bend(xx), 1e-14)
 	require.InDelta(t, 50*rf*(math.Cos(float64(i1))+math.Cos(float64(i2))), d.v, 1e-11)
+}
+
+// The two branches of the ratio factor meet.
+func TestRatioFactor(t *testing.T) {
+	for _, xx := range []float64{0, 1e-12, 1e-6, 5e-4, 9.99999e-4, 1.00001e-3, 0.01, 1, 1e6} {
+		x := math.Sqrt(xx)
+		want := 1.0
+		if x > 0 {
+			want = x / math.Atan(x)
+		}
+		require.InEpsilon(t, want, ratioFactor(xx), 5e-16, "%g", xx)
+	}
 }
 
 func TestAddedStationsChangeNothing(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working/workingtest"
+	"completion.example/internal/dimension"
 	"github.com/stretchr/testify/require"
 )
 
@@ -219,4 +220,36 @@ func FuzzUTube(f *testing.F) {
 			t.Fatalf("%+v", r)
 		}
 	})
+}
+
+// An empty tubing takes fluid until both stand level: by hand, with areas of
+// one to three, 3·d out of the annulus is 1·h in the tubing and h = H − d.
+func TestUTubeIntoAnEmptyLeg(t *testing.T) {
+	r, err := UTube{
+		Port:    2000,
+		Tubing:  Leg{Sections: []Section{{2000, 0.001}}, Level: 2000},
+		Annulus: leg(2000, 0.003, 0, 1100),
+	}.Rest()
+	require.NoError(t, err)
+	require.Equal(t, Annulus, r.Falling)
+	require.InDelta(t, 500, float64(r.Annulus.Level), 1e-9)
+	require.InDelta(t, 500, float64(r.Tubing.Level), 1e-9)
+	require.InDelta(t, 1100*gravity*2000, float64(r.Holding), 1e-6)
+}
+
+func TestUTubeAndCushionAreHomogeneous(t *testing.T) {
+	dimension.Check(t, dimension.Gravity, UTube.Rest, UTube{Port: 3000, Tubing: leg(3000, 0.003, 0, 1200), Annulus: leg(3000, 0.01, 200, 1000)})
+	cushion := func(p unit.Pressure, h unit.Length, light, heavy unit.Density) (CushionAnswer, error) {
+		return Cushion{Formation: Formation{p, h}, Light: Incompressible(light), Heavy: Incompressible(heavy)}.Length()
+	}
+	dimension.Check(t, dimension.Gravity, cushion, 30*unit.Megapascal, unit.Length(3000), unit.Density(900), unit.Density(1100))
+	column := func(p unit.Pressure, h unit.Length, rho unit.Density, c unit.Compressibility) (unit.Pressure, error) {
+		f := SlightlyCompressible{Reference: rho, Compressibility: c}
+		x, err := NewColumn([]Layer{{f, 0, h}}, straight(t, 20, 0), Reference{Pressure: p})
+		if err != nil {
+			return 0, err
+		}
+		return x.At(h)
+	}
+	dimension.Check(t, dimension.Gravity, column, 10*unit.Megapascal, unit.Length(3000), unit.Density(1100), unit.Compressibility(4e-10))
 }
