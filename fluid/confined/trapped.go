@@ -128,7 +128,8 @@ func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64,
 	if estimate == 0 {
 		return p0, nil
 	}
-	a, b := p0, p0
+	a := p0
+	var b float64
 	for i := 0; ; i++ {
 		b = p0 + estimate*(1.02+0.4*float64(i))
 		if b < 0 {

@@ -13,7 +13,7 @@ import (
 
 func near(t testing.TB, want, got, relative float64, what ...any) {
 	t.Helper()
-	require.InDelta(t, want, got, relative*math.Abs(want), what...)
+	require.InDelta(t, want, got, relative*math.Abs(want), fmt.Sprint(what...))
 }
 
 // steel is API TR 5C3's modulus and ratio, and a common expansion.

@@ -14,7 +14,7 @@ import (
 // near holds got against want to a relative tolerance.
 func near(t testing.TB, want, got, relative float64, what ...any) {
 	t.Helper()
-	require.InDelta(t, want, got, relative*math.Abs(want), what...)
+	require.InDelta(t, want, got, relative*math.Abs(want), fmt.Sprint(what...))
 }
 
 // mud is a made-up Herschel–Bulkley fluid used throughout.
