@@ -92,8 +92,12 @@ func (in inputs) answer() (calculator.Answer, error) {
 		Draw:   draw(s),
 	}
 	for _, u := range s.UTubes {
-		a.Notes = append(a.Notes, fmt.Sprintf("U-tubing from %s to %s pumped: the inlet would need %s; hold %s more on the returns to stay with the pump",
-			u.From.Rounded(3), u.To.Rounded(3), u.Least.Rounded(3), s.HoldBack.Rounded(3)))
+		note := fmt.Sprintf("U-tubing from %s to %s pumped: the inlet would need %s; hold %s more on the returns to stay with the pump",
+			u.From.Rounded(3), u.To.Rounded(3), u.Least.Rounded(3), s.HoldBack.Rounded(3))
+		if q, err := s.FallRate(u.At); err == nil {
+			note += fmt.Sprintf("; left alone, the returns can run at %.1f bbl/min", q.In(unit.BarrelPerMinute))
+		}
+		a.Notes = append(a.Notes, note)
 	}
 	if last := s.Returns[len(s.Returns)-1].Name; last != "new fluid" {
 		a.Notes = append(a.Notes, "the new fluid hasn't come round: the last returns are "+last)

@@ -84,8 +84,7 @@ type Schedule struct {
 	// U-tubing all the way; zero where it doesn't.
 	HoldBack unit.Pressure
 
-	fronts []front
-	legs   []leg
+	run *run
 }
 
 // front is the boundary between a liquid and the one that follows it.
@@ -117,7 +116,7 @@ func (d Displacement) Schedule() (Schedule, error) {
 	if err != nil {
 		return Schedule{}, err
 	}
-	s := Schedule{fronts: r.fronts, legs: r.legs}
+	s := Schedule{run: r}
 	start, elapsed := 0.0, 0.0
 	for i, stage := range d.Stages {
 		end := start + float64(stage.Volume)

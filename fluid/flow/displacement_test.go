@@ -277,6 +277,43 @@ func TestUTubing(t *testing.T) {
 	require.Empty(t, s.UTubes)
 }
 
+// At the rate of the fall the friction is the imbalance.
+func TestFallRate(t *testing.T) {
+	d := job()
+	d.InPipe, d.InAnnulus, d.BackPressure = brine, brine, 0
+	d.Stages = []flow.Stage{{Liquid: heavy, Volume: 60, Rate: 0.002}}
+	s, err := d.Schedule()
+	require.NoError(t, err)
+	u := s.UTubes[0]
+	q, err := s.FallRate(u.At)
+	require.NoError(t, err)
+	require.Greater(t, q, 3*d.Stages[0].Rate)
+	d.Stages[0].Rate = q
+	again, err := d.Schedule()
+	require.NoError(t, err)
+	found := false
+	for _, p := range again.Points {
+		if math.Abs(float64(p.Volume-u.At)) < 1e-9 {
+			// Of the two sides of the jump at the exit one is nothing.
+			found = found || math.Abs(float64(p.PumpPressure)) < 1e-6*float64(-u.Least)
+		}
+	}
+	require.True(t, found)
+	// Nothing falls before the mud is in, and none of it in a balanced well.
+	_, err = s.FallRate(0)
+	require.ErrorIs(t, err, flow.ErrNoFall)
+	_, err = s.FallRate(61)
+	require.ErrorContains(t, err, "pumped is")
+	_, err = flow.Schedule{}.FallRate(0)
+	require.Error(t, err)
+	// Held back by the greatest pressure that keeps it, it stays.
+	d.BackPressure = s.HoldBack + 2e7
+	held, err := d.Schedule()
+	require.NoError(t, err)
+	_, err = held.FallRate(u.At)
+	require.ErrorIs(t, err, flow.ErrNoFall)
+}
+
 func TestSlugs(t *testing.T) {
 	d := job()
 	s, err := d.Schedule()

@@ -30,28 +30,28 @@ func (s Slug) Length() unit.Length {
 // At returns what stands where when a volume is pumped, from the inlet on. It
 // is nil for a volume outside the schedule.
 func (s Schedule) At(pumped unit.Volume) []Slug {
-	if !(pumped >= 0 && pumped <= s.Pumped) || len(s.legs) == 0 {
+	if !(pumped >= 0 && pumped <= s.Pumped) || s.run == nil {
 		return nil
 	}
 	v := float64(pumped)
-	total := s.legs[len(s.legs)-1].v1
+	fronts, total := s.run.fronts, s.run.total
 	var all []Slug
-	for k := len(s.fronts); k >= 0; k-- {
+	for k := len(fronts); k >= 0; k-- {
 		from, to := 0.0, total
 		name := ""
-		if k < len(s.fronts) {
-			from = max(from, s.fronts[k].start+v)
-			name = s.fronts[k].ahead
+		if k < len(fronts) {
+			from = max(from, fronts[k].start+v)
+			name = fronts[k].ahead
 		}
 		if k > 0 {
-			to = min(to, s.fronts[k-1].start+v)
-			name = s.fronts[k-1].behind
+			to = min(to, fronts[k-1].start+v)
+			name = fronts[k-1].behind
 		}
 		if to <= from {
 			continue
 		}
 		slug := Slug{Name: name, Volume: unit.Volume(to - from)}
-		for _, l := range s.legs {
+		for _, l := range s.run.legs {
 			a, b := max(from, l.v0), min(to, l.v1)
 			if b <= a {
 				continue

@@ -114,7 +114,7 @@ func (r *run) point(i int, v, seconds float64, before bool) Point {
 		l := r.legs[j]
 		if j == r.inlet-1 {
 			// The exit counts to the pipe side: Bottom is on the annulus side.
-			loss := r.exitLoss(i, v, before)
+			loss := r.exitLoss(p.Rate, v, before)
 			friction += loss
 			if r.d.Reverse {
 				pressure += loss
@@ -139,26 +139,16 @@ func (r *run) point(i int, v, seconds float64, before bool) Point {
 
 // leg returns the mean loss per length and the mean specific weight in a leg.
 func (r *run) leg(i, j int, v float64) (lost, weight float64) {
-	l := r.legs[j]
-	ahead := l.v1
 	for k, x := range r.liquids {
-		behind := l.v0
-		if k < len(r.fronts) {
-			behind = min(max(r.fronts[k].start+v, l.v0), ahead)
-		}
-		if share := (ahead - behind) / (l.v1 - l.v0); share > 0 {
+		if share := r.share(k, j, v); share > 0 {
 			lost += share * r.losses[i][k][j]
 			weight += share * float64(x.Density) * standardGravity
-		}
-		ahead = behind
-		if ahead <= l.v0 {
-			break
 		}
 	}
 	return lost, weight
 }
 
-func (r *run) exitLoss(i int, v float64, before bool) float64 {
+func (r *run) exitLoss(rate unit.FlowRate, v float64, before bool) float64 {
 	if r.d.Well.Exit.Count == 0 {
 		return 0
 	}
@@ -173,7 +163,7 @@ func (r *run) exitLoss(i int, v float64, before bool) float64 {
 		}
 		k++
 	}
-	return float64(r.d.Well.Exit.Loss(r.liquids[k].Density, r.d.Stages[i].Rate))
+	return float64(r.d.Well.Exit.Loss(r.liquids[k].Density, rate))
 }
 
 func (r *run) strokes(v float64) float64 {
