@@ -29,7 +29,7 @@ type Course struct {
 // survey use Path.
 //
 // Source: Taylor and Mason, SPE Journal, February 1972; Bourgoyne et al.,
-// Applied Drilling Engineering, 1986, Eq. 8.54 and 8.61.
+// Applied Drilling Engineering, 1986, ch. 8.
 func CourseBetween(from, to Station) Course {
 	l := float64(to.MD - from.MD)
 	delta, xx := chord(l, direction(from.Inclination, from.Azimuth), direction(to.Inclination, to.Azimuth))

@@ -98,7 +98,7 @@ func (f Flowing) Producing(tolerance unit.TemperatureDifference) (*TemperaturePr
 //
 // for ground at a·z + b with z from the wellhead; else as Producing.
 //
-// Source: Ramey 1962, JPT April, 427, Eq. 1.
+// Source: Ramey 1962, JPT April, 427.
 func (f Flowing) Injecting(tolerance unit.TemperatureDifference) (*TemperatureProfile, error) {
 	return f.profile(f.Top, f.Bottom, tolerance)
 }

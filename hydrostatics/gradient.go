@@ -32,7 +32,7 @@ const (
 // In field units 1 lb/gal is 4/77 = 0.051948 psi/ft; the 0.052 of the books is
 // 0.100 % more.
 //
-// Source: Bourgoyne et al., Applied Drilling Engineering, 1986, Eq. 4.2; units
+// Source: Bourgoyne et al., Applied Drilling Engineering, 1986, ch. 4; units
 // by exact definition.
 func Pressure(rho unit.Density, tvd unit.Length) unit.Pressure {
 	return unit.Pressure(float64(rho) * gravity * float64(tvd))
@@ -81,7 +81,7 @@ func GradientOf(p unit.Pressure, tvd unit.Length) unit.Gradient {
 //
 // p in Pa (gauge), h the true vertical depth in m and not zero, ρe in kg/m³.
 //
-// Source: Bourgoyne et al., Applied Drilling Engineering, 1986, Eq. 4.8, in SI.
+// Source: Bourgoyne et al., Applied Drilling Engineering, 1986, ch. 4, in SI.
 func EquivalentDensity(p unit.Pressure, tvd unit.Length) unit.Density {
 	return unit.Density(float64(p) / (gravity * float64(tvd)))
 }

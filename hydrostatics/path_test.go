@@ -98,7 +98,7 @@ func TestArcIsTheIntegralOfItsTangent(t *testing.T) {
 
 // The textbook's arc cosine and ratio factor, where they keep their digits.
 // Source: Taylor and Mason, SPE Journal, February 1972; the form of Bourgoyne
-// et al. 1986, Eq. 8.61.
+// et al. 1986, ch. 8.
 func TestTextbookForm(t *testing.T) {
 	i1, a1 := degrees(15, 20)
 	i2, a2 := degrees(25, 45)

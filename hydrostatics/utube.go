@@ -43,6 +43,25 @@ func (s Side) String() string {
 	return fmt.Sprintf("Side(%d)", int(s))
 }
 
+// MarshalText writes the side's name.
+func (s Side) MarshalText() ([]byte, error) {
+	if s < Neither || s > Annulus {
+		return nil, fmt.Errorf("hydrostatics: %v is no side of a U-tube", s)
+	}
+	return []byte(s.String()), nil
+}
+
+// UnmarshalText reads the side's name.
+func (s *Side) UnmarshalText(text []byte) error {
+	for _, one := range [...]Side{Neither, Tubing, Annulus} {
+		if one.String() == string(text) {
+			*s = one
+			return nil
+		}
+	}
+	return fmt.Errorf("hydrostatics: %q is no side of a U-tube; write neither, tubing or annulus", text)
+}
+
 // LegAtRest is how a leg comes to rest.
 type LegAtRest struct {
 	Level    unit.Length // MD of the top of the liquid

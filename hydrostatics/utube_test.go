@@ -178,6 +178,20 @@ func TestUTubeBalancedAlready(t *testing.T) {
 	require.Equal(t, "annulus", Annulus.String())
 }
 
+func TestSideText(t *testing.T) {
+	for _, want := range []Side{Neither, Tubing, Annulus} {
+		text, err := want.MarshalText()
+		require.NoError(t, err)
+		var got Side
+		require.NoError(t, got.UnmarshalText(text))
+		require.Equal(t, want, got)
+	}
+	_, err := Side(7).MarshalText()
+	require.ErrorContains(t, err, "Side(7)")
+	var s Side
+	require.ErrorContains(t, s.UnmarshalText([]byte("casing")), "write neither, tubing or annulus")
+}
+
 func TestUTubeFaults(t *testing.T) {
 	u := UTube{Port: 1000, Tubing: leg(1000, 0.01, 0, 1000), Annulus: leg(1000, 0.02, 0, 1000)}
 	u.Tubing.Surface = 50 * unit.Megapascal

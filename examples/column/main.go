@@ -47,7 +47,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
-		a := calculator.Answer{Results: []calculator.Result{{Name: "pressure at the depth asked", Value: p}}}
+		a := calculator.Answer{Results: []calculator.Result{{Name: "pressure at the depth asked", Value: p}}, Steps: c.Steps()}
 		if rho, err := c.EquivalentDensity(depth); err == nil {
 			a.Results = append(a.Results, calculator.Result{Name: "equivalent mud weight there", Value: rho})
 		}

@@ -7,8 +7,10 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
+	"completion.example/hydrostatics"
 	"completion.example/internal/calculator/golden"
 	"github.com/stretchr/testify/require"
 )
@@ -36,4 +38,18 @@ func TestPicture(t *testing.T) {
 		}
 	}
 	require.Contains(t, string(svg), "From above")
+}
+
+func FuzzRead(f *testing.F) {
+	f.Add("MD,inclination,azimuth\n100 m,0 deg,30 deg\n")
+	f.Add("\"\n,,\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		stations, err := read(strings.NewReader(text))
+		if err != nil {
+			return
+		}
+		if p, err := hydrostatics.NewPath(stations); err == nil && len(p.Stations()) < len(stations) {
+			t.Fatalf("%q lost a station", text)
+		}
+	})
 }

@@ -42,3 +42,21 @@ func TestStack(t *testing.T) {
 	require.Nil(t, stack.Default("nonsense"))
 	require.Zero(t, stack.Stack(nil).Bottom())
 }
+
+func FuzzStack(f *testing.F) {
+	f.Add("nitrogen to 3000 ft, 9.2 lb/gal to 7000 ft")
+	f.Add("empty to 1 m,, to , to 5 ft")
+	f.Fuzz(func(t *testing.T, text string) {
+		var s, back stack.Stack
+		if s.UnmarshalText([]byte(text)) != nil {
+			return
+		}
+		out, err := s.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := back.UnmarshalText(out); err != nil || len(back) != len(s) || back.Bottom() != s.Bottom() {
+			t.Fatalf("%q was written %q and read as %v, %v", text, out, back, err)
+		}
+	})
+}

@@ -1,0 +1,40 @@
+package hydrostatics
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/working"
+)
+
+// Steps shows the working, layer by layer from the top down:
+//
+//	p2 = p1 + ρ·g·h
+//
+// with the layer's own density where it is constant, and else its mean one, by
+// which a person can check the pressures against a density chart.
+func (c *Column) Steps() []working.Step {
+	var steps []working.Step
+	for i, l := range c.Layers() {
+		p1, err1 := c.At(l.Top)
+		p2, err2 := c.At(l.Bottom)
+		if err1 != nil || err2 != nil {
+			return nil // unreachable: a column holds its layers' ends
+		}
+		h := l.Bottom - l.Top
+		name, rho := fmt.Sprintf("bottom of layer %d, by its mean density", i+1), Density(GradientOf(p2-p1, h))
+		if u, ok := l.Fluid.(Uniform); ok {
+			if r, ok := u.UniformDensity(); ok {
+				name, rho = fmt.Sprintf("bottom of layer %d", i+1), r
+			}
+		}
+		from := fmt.Sprintf("p%d", i)
+		steps = append(steps, working.Step{
+			Name: name, Symbol: fmt.Sprintf("p%d", i+1), Equation: from + "+r*g*h",
+			Inputs: []working.Input{
+				{Symbol: from, Value: working.Of(p1)}, {Symbol: "r", Value: working.Of(rho)}, {Symbol: "h", Value: working.Of(h)},
+			},
+			Value: working.Of(p2), Source: "Bourgoyne et al., Applied Drilling Engineering, 1986, ch. 4, in SI",
+		})
+	}
+	return steps
+}
