@@ -41,7 +41,7 @@ func (c *compiler) string() {
 		m.around = append(m.around, c.byName.compartment[name])
 	}
 	for i, x := range p.Sections {
-		pipe, err := x.Pipe.find()
+		pipe, err := x.Pipe.find(c.pipes)
 		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
 		body, err := pipe.Prepare()
 		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
@@ -101,8 +101,8 @@ type load struct {
 	seals     unit.Length // movement of the seals since landing, down positive
 	governing movement.Governing
 	buckled   unit.Length
-	more      unit.Force    // tension at every depth above that of upper, from a pull
-	upper     movement.Case // from the hanger down to where the string is held, or to its end
+	more      unit.Force     // tension at every depth above that of upper, from a pull
+	upper     *movement.Case // from the hanger down to where the string is held, or to its end
 }
 
 // tension is the axial force in the string at a depth not below where it is
@@ -201,6 +201,17 @@ func first(errs ...error) error {
 	return nil
 }
 
+// cases are used again for every load: what a load holds of them is good until
+// the next one.
+type cases struct{ upper, tail movement.Case }
+
+func (s *state) cases() *cases {
+	if s.scratch == nil {
+		s.scratch = new(cases)
+	}
+	return s.scratch
+}
+
 // loadString computes the string under the present pressures, landed in its
 // hanger.
 func (s *state) loadString() (load, error) {
@@ -209,8 +220,8 @@ func (s *state) loadString() (load, error) {
 	state := s.conditions(&fault)
 	var l load
 	if s.hold.held == nil {
-		c, err := s.hold.landed.Load(state)
-		if err != nil || fault != nil {
+		c := &s.cases().upper
+		if err := s.hold.landed.LoadInto(c, state); err != nil || fault != nil {
 			return l, first(fault, err)
 		}
 		node, err := c.At(m.held)
@@ -218,15 +229,15 @@ func (s *state) loadString() (load, error) {
 		return l, err
 	}
 	state.Tail, state.Below = movement.Hanging, 0
-	c, err := s.hold.held.Load(state)
-	if err != nil || fault != nil {
+	c := &s.cases().upper
+	if err := s.hold.held.LoadInto(c, state); err != nil || fault != nil {
 		return l, first(fault, err)
 	}
 	l = load{held: true, atHeld: c.TrueForce, packer: c.PackerForce, top: c.HangerLoad, seals: s.hold.moved,
 		governing: c.Governing, buckled: c.BuckledLength, upper: c}
 	if s.hold.tail != nil {
-		t, err := s.hold.tail.Load(s.conditions(&fault))
-		if err != nil || fault != nil {
+		t := &s.cases().tail
+		if err := s.hold.tail.LoadInto(t, s.conditions(&fault)); err != nil || fault != nil {
 			return l, first(fault, err)
 		}
 		l.seals += t.SealMovement

@@ -10,6 +10,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/strictjson"
 	"completion.example/packer"
+	"completion.example/tubular/catalogue"
 	"completion.example/valve"
 )
 
@@ -69,7 +70,11 @@ type rating struct {
 // compile puts a sound plan together.
 func compile(p *Plan) (*network, error) {
 	n := &network{plan: p, temperatures: map[string]*hydrostatics.TemperatureProfile{}, fluids: map[string]hydrostatics.Fluid{}}
-	c := &compiler{network: n}
+	pipes, err := catalogue.Standard()
+	if err != nil {
+		return nil, err
+	}
+	c := &compiler{network: n, pipes: pipes}
 	c.well()
 	c.fluids()
 	if c.err() != nil {
@@ -86,6 +91,7 @@ func compile(p *Plan) (*network, error) {
 
 type compiler struct {
 	*network
+	pipes  catalogue.Catalogue
 	faults []error
 }
 
@@ -239,7 +245,7 @@ func (c *compiler) ratings() {
 			c.check(path+".background", err)
 			x.background = col
 		}
-		burst, collapse, err := r.limits()
+		burst, collapse, err := r.limits(c.pipes)
 		c.check(path, err)
 		x.burst, x.collapse = burst, collapse
 		for k := range ratingPoints {

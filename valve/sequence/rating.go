@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/catalogue"
 )
 
 // RatingResult is a rating in a step: the worst over the worlds in which all
@@ -16,7 +17,7 @@ type RatingResult struct {
 }
 
 // limits are a rating's differentials with the design factor taken off.
-func (r Rating) limits() (burst, collapse unit.Pressure, err error) {
+func (r Rating) limits(all catalogue.Catalogue) (burst, collapse unit.Pressure, err error) {
 	f := unit.Pressure(r.Factor)
 	if f == 0 {
 		f = 1
@@ -24,7 +25,7 @@ func (r Rating) limits() (burst, collapse unit.Pressure, err error) {
 	if r.Pipe == nil {
 		return r.Burst / f, r.Collapse / f, nil
 	}
-	pipe, err := r.Pipe.find()
+	pipe, err := r.Pipe.find(all)
 	if err != nil {
 		return 0, 0, err
 	}

@@ -24,9 +24,10 @@ type state struct {
 	temperature string
 	hold        stringState
 
-	// scratch of solve
+	// scratch of solve and loadString
 	order   []int
 	visited []bool
+	scratch *cases
 }
 
 // layer is one fluid between true vertical depths.
@@ -84,6 +85,7 @@ func (s *state) clone() *state {
 	c.rows = append([]valve.State(nil), s.rows...)
 	c.thresholds = append([]valve.Row(nil), s.thresholds...)
 	c.completed = append([]int(nil), s.completed...)
+	c.scratch = nil
 	c.order, c.visited = nil, make([]bool, len(s.visited))
 	return &c
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // find returns the pipe of the catalogue, or the user's own.
-func (p Pipe) find() (tubular.Pipe, error) {
+func (p Pipe) find(all catalogue.Catalogue) (tubular.Pipe, error) {
 	if p.Bore != 0 || p.Yield != 0 {
 		if p.Grade != "" && p.Yield != 0 {
 			return tubular.Pipe{}, errors.New("has a grade and a yield strength; one of them will do")
@@ -28,10 +28,6 @@ func (p Pipe) find() (tubular.Pipe, error) {
 			return r, fmt.Errorf("yield is %v; a pipe wants a grade or a yield strength", p.Yield)
 		}
 		return r, r.Validate()
-	}
-	all, err := catalogue.Standard()
-	if err != nil {
-		return tubular.Pipe{}, err
 	}
 	entry, err1 := all.Find(p.Size, p.Weight)
 	grade, err2 := catalogue.FindGrade(p.Grade)
@@ -59,7 +55,7 @@ func (v *validation) string() {
 	top := s.Hanger
 	for i, x := range s.Sections {
 		path := fmt.Sprintf("string.sections[%d]", i)
-		pipe, err := x.Pipe.find()
+		pipe, err := x.Pipe.find(v.pipes)
 		v.faultIf(path+".pipe", err)
 		v.depth(path+".bottom", x.Bottom)
 		if !(x.Bottom > top) {

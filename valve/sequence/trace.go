@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular/movement"
@@ -203,7 +204,7 @@ func (r *stepRunner) standStill(label string, pull unit.Force) error {
 		if err != nil {
 			return err
 		}
-		l.upper = movement.Case{Nodes: l.upper.Nodes}
+		l.upper = &movement.Case{Nodes: slices.Clone(l.upper.Nodes)}
 		k.load = &l
 	}
 	k.state = s.clone()

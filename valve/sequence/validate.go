@@ -8,12 +8,17 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/strictjson"
+	"completion.example/tubular/catalogue"
 )
 
 // Validate reports every fault of a plan, each with its path in the file. A
 // plan without faults can be walked.
 func (p *Plan) Validate() error {
-	v := &validation{plan: p}
+	pipes, err := catalogue.Standard()
+	if err != nil {
+		return err
+	}
+	v := &validation{plan: p, pipes: pipes}
 	v.well()
 	v.fluids()
 	v.formations()
@@ -40,6 +45,7 @@ func (p *Plan) Validate() error {
 // validation collects faults.
 type validation struct {
 	plan   *Plan
+	pipes  catalogue.Catalogue
 	faults []error
 }
 

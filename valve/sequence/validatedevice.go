@@ -185,7 +185,7 @@ func (v *validation) ratings() {
 		case r.Pipe != nil && given:
 			v.fault(path, "wants either a pipe or burst and collapse")
 		case r.Pipe != nil:
-			_, err := r.Pipe.find()
+			_, err := r.Pipe.find(v.pipes)
 			v.faultIf(path+".pipe", err)
 		case !given:
 			v.fault(path, "wants a pipe, burst, collapse or both")

@@ -28,7 +28,7 @@ type Window struct {
 const windowCap = 20000 * unit.PSI
 
 // windowStep is how finely the window is found: less than a gauge shows.
-const windowStep = 1 * unit.PSI
+const windowStep = 0.2 * unit.PSI
 
 // trial is a step with another pressure in its peak ramp.
 type trial struct {
@@ -40,9 +40,21 @@ type trial struct {
 	worlds      []*walked
 }
 
-// fewWorlds are those in which all devices stand alike. A window is looked for
-// in them, and held against all worlds once it is found.
-const fewWorlds = 3
+// extremes are the worlds in which all devices are early, or late. A window is
+// looked for in the one that is likely to bound it, and held against all worlds
+// once it is found.
+func (t trial) extremes() (early, late []*walked) {
+	early, late = t.worlds, t.worlds
+	for _, w := range t.worlds {
+		switch w.name {
+		case "earliest":
+			early = []*walked{w}
+		case "latest":
+			late = []*walked{w}
+		}
+	}
+	return early, late
+}
 
 // window finds the window of a step's highest ramp, and writes it into the
 // cures of the findings that it mends.
@@ -54,18 +66,12 @@ func (c *checker) window(step *Step, r *StepResult, findings []Finding) {
 	planned := step.Ramps[t.ramp][t.compartment]
 	w := &Window{Compartment: t.compartment, Ramp: t.ramp + 1, Planned: planned}
 	low, high := t.fails(planned)
-	all := t.worlds
-	t.worlds = all[:min(fewWorlds, len(all))]
-	fewLow, fewHigh := t.fails(planned)
-	w.Greatest, w.Above = t.edge(planned, fewHigh, tooHigh)
-	w.Least, w.Below = t.edge(planned, fewLow, tooLow)
-	t.worlds = all
-	if _, h := t.fails(w.Greatest); h != "" && w.Above != "" && fewHigh == "" {
-		w.Greatest, w.Above = t.edge(planned, high, tooHigh)
+	early, late := t.extremes()
+	if t.down {
+		early, late = late, early
 	}
-	if l, _ := t.fails(w.Least); l != "" && w.Below != "" && fewLow == "" {
-		w.Least, w.Below = t.edge(planned, low, tooLow)
-	}
+	w.Greatest, w.Above = t.edgeIn(early, planned, high, tooHigh)
+	w.Least, w.Below = t.edgeIn(late, planned, low, tooLow)
 	w.Open = w.Least <= w.Greatest
 	w.Inside = low == "" && high == ""
 	r.Window = w
@@ -203,6 +209,29 @@ func (t trial) judgeTests(step *Step, w *walked) (low, high string) {
 	return low, high
 }
 
+// edgeIn looks for an edge in a few worlds, and in all where those turn out not
+// to bound it.
+func (t trial) edgeIn(few []*walked, planned unit.Pressure, failure string, kind sense) (unit.Pressure, string) {
+	some := t
+	some.worlds = few
+	if found := some.failure(planned, kind); (found == "") == (failure == "") {
+		edge, why := some.edge(planned, found, kind)
+		if t.failure(edge, kind) == some.failure(edge, kind) {
+			return edge, why
+		}
+	}
+	return t.edge(planned, failure, kind)
+}
+
+// failure is what goes wrong with a pressure in one sense.
+func (t trial) failure(p unit.Pressure, kind sense) string {
+	low, high := t.fails(p)
+	if kind == tooHigh {
+		return high
+	}
+	return low
+}
+
 // sense is the way in which a pressure fails.
 type sense int
 
@@ -214,13 +243,6 @@ const (
 // edge finds where a kind of failure begins, and what it is. failure is what
 // the planned pressure has of it.
 func (t trial) edge(planned unit.Pressure, failure string, kind sense) (unit.Pressure, string) {
-	what := func(p unit.Pressure) string {
-		low, high := t.fails(p)
-		if kind == tooHigh {
-			return high
-		}
-		return low
-	}
 	good, bad := planned, windowCap
 	if kind == tooLow {
 		bad = 0
@@ -230,15 +252,15 @@ func (t trial) edge(planned unit.Pressure, failure string, kind sense) (unit.Pre
 		if kind == tooLow {
 			good = windowCap
 		}
-		if f := what(good); f != "" {
+		if f := t.failure(good, kind); f != "" {
 			return good, f
 		}
-	} else if failure = what(bad); failure == "" {
+	} else if failure = t.failure(bad, kind); failure == "" {
 		return bad, ""
 	}
 	for math.Abs(float64(bad-good)) > float64(windowStep) {
 		mid := (good + bad) / 2
-		if f := what(mid); f != "" {
+		if f := t.failure(mid, kind); f != "" {
 			bad, failure = mid, f
 		} else {
 			good = mid

@@ -1,0 +1,114 @@
+package sequence_test
+
+import (
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// landed is a uniform string of 3-1/2 in 9.3 lb/ft tubing that a packer at its
+// lower end takes hold of, in a vertical well of one temperature.
+func landed() *sequence.Plan {
+	p := mini()
+	even := func(f float64) []sequence.MarkedTVD {
+		return []sequence.MarkedTVD{{TVD: 0, Temperature: unit.Fahrenheit(f)}, {TVD: 9000 * foot, Temperature: unit.Fahrenheit(f)}}
+	}
+	p.Well.Temperatures = map[string][]sequence.MarkedTVD{sequence.Undisturbed: even(150), "cooled": even(50)}
+	p.Fluids[1].Density = p.Fluids[0].Density
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "below", Top: 8990 * foot, Bottom: 9000 * foot, Fluid: "annulus fluid"})
+	p.Ports = []sequence.Port{{Name: "bypass", Joins: []string{"annulus", "below"}, Depth: 9000 * foot, Open: true}}
+	p.Devices[0].Actions[0].Holds, p.Devices[0].Actions[0].Closes = true, []string{"bypass"}
+	p.Devices = append(p.Devices, sequence.Device{Name: "release", Depth: 9000 * foot, Actions: []sequence.Action{{
+		Name: "parts", Axial: true, Releases: true, Triggers: []sequence.Trigger{{Tension: unit.Within(60000*unit.PoundForce, 0.05)}}}}})
+	p.String = &sequence.String{
+		Inside: "tubing", Around: []string{"annulus"}, Below: "below",
+		Sections: []sequence.Section{{Bottom: 9000 * foot, Hole: 6.184 * unit.Inch,
+			Pipe: sequence.Pipe{Size: 3.5 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Grade: "L80"}}},
+		Held: 9000 * foot, Bore: 3.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot, Block: 20000 * unit.PoundForce,
+	}
+	p.Steps = []sequence.Step{{Name: "set", Ramps: []map[string]unit.Pressure{{"tubing": 3600 * psi}, {"tubing": 0}}, Expect: []string{"packer: sets"}}}
+	return p
+}
+
+func lastString(r *sequence.Programme, step int) *sequence.StringAt {
+	points := r.Steps[step].Points
+	return points[len(points)-1].String
+}
+
+// Plugged tubing that is pressured to p, held there and bled off keeps
+// (1 − 2ν)·p·Ai of tension: the closed end had made it longer. The packer takes
+// hold at 3,375 psi; ν is 0.3 and Ai 7.0309 in². Effective weight and buoyancy
+// are the same before and after.
+//
+// Source: Hooke's law and Lubinski, Althouse & Logan (1962) for a closed end;
+// by hand.
+func TestSettingLocksInTension(t *testing.T) {
+	p := landed()
+	p.Steps = append([]sequence.Step{{Name: "before"}}, p.Steps...)
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	before, after := lastString(r, 0), lastString(r, 1)
+	require.False(t, before.Held)
+	require.True(t, after.Held)
+	locked := (1 - 2*0.3) * 3375 * math.Pi / 4 * 2.992 * 2.992
+	require.InDelta(t, locked, (after.Tension - before.Tension).In(unit.PoundForce), 0.01*locked)
+}
+
+// 100 °F of cooling in a string fixed at both ends makes E·α·ΔT·As of tension:
+// 53,617 lbf for this tubing with E = 30e6 psi, α = 6.9e-6 1/°F.
+func TestCoolingPullsAndPartsTheRelease(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "cool", Temperature: "cooled"})
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(200000 * unit.PoundForce)
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	require.InDelta(t, 53617, (lastString(r, 1).Tension - lastString(r, 0).Tension).In(unit.PoundForce), 0.002*53617)
+
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Within(50000*unit.PoundForce, 0.05)
+	r = check(t, p)
+	require.Equal(t, []string{"unintended event | cool | release: parts"}, roots(r))
+}
+
+// The weight indicator at parting is what hangs above the release, the pins,
+// the drag and the block, less what the string is already pulled with.
+func TestReadingAtParting(t *testing.T) {
+	p := landed()
+	p.String.Drag = unit.Band[unit.Force]{Least: 4000 * unit.PoundForce, Nominal: 5000 * unit.PoundForce, Greatest: 6000 * unit.PoundForce}
+	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}, Expect: []string{"release: parts"}})
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	x := r.Steps[1].Partings[0]
+	hanging := 9000 * 9.3 // in air: true tension differs by the weight of the steel between
+	nominal := hanging + 60000 + 5000 + 20000
+	require.InDelta(t, nominal, x.Nominal.In(unit.PoundForce), 100)
+	require.InDelta(t, nominal-3000-1000, x.Least.In(unit.PoundForce), 100)
+	require.InDelta(t, nominal+3000+1000, x.Greatest.In(unit.PoundForce), 100)
+	require.False(t, lastString(r, 1).Held)
+
+	p.Steps[1].Pull = []unit.Force{165000 * unit.PoundForce}
+	r = check(t, p)
+	require.Equal(t, []string{"intended event missing | pull | release: parts"}, roots(r))
+	require.Contains(t, r.Findings[0].Cure, "172")
+}
+
+func TestSealsThatLeaveTheirBore(t *testing.T) {
+	p := landed()
+	p.Steps = []sequence.Step{{Name: "cool", Temperature: "cooled"}}
+	p.String.Up = 70 * unit.Inch
+	r := check(t, p)
+	require.Equal(t, []string{"seals leave their bore | cool | seals"}, roots(r))
+	// α·L·ΔT = 6.9e-6·108,000·100 = 74.52 in, by hand
+	require.InDelta(t, -74.52, lastString(r, 0).Seals.In(unit.Inch), 0.01)
+	p.String.Up = 75 * unit.Inch
+	require.True(t, check(t, p).OK())
+}
+
+func TestStringOverload(t *testing.T) {
+	p := landed()
+	p.Rules.Triaxial = 10
+	r := check(t, p)
+	require.Contains(t, roots(r), "string overloaded | set | string")
+}
