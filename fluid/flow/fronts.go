@@ -34,11 +34,17 @@ func (s Schedule) At(pumped unit.Volume) []Slug {
 		return nil
 	}
 	v := float64(pumped)
-	fronts, total := s.run.fronts, s.run.total
+	total := s.run.total
+	var fronts []front // between liquids of different name
+	for _, f := range s.run.fronts {
+		if f.ahead != f.behind {
+			fronts = append(fronts, f)
+		}
+	}
 	var all []Slug
 	for k := len(fronts); k >= 0; k-- {
 		from, to := 0.0, total
-		name := ""
+		name := s.run.liquids[0].Name
 		if k < len(fronts) {
 			from = max(from, fronts[k].start+v)
 			name = fronts[k].ahead
