@@ -187,5 +187,5 @@ func ExampleSchedule_FallRate() {
 	// Output:
 	// from 2.83 bbl to 295 bbl; at 78.3 bbl pumped 5.7 bbl/min, <nil>
 	// kill fluid 4600 ft
-	// brine 13401 ft
+	// brine 13400 ft
 }
