@@ -23,7 +23,7 @@ const (
 	fit = 3e-9
 	// settled is how much of a step's pressure difference the last sweep of the
 	// fixed-point iteration may leave.
-	settled   = 1e-9
+	settled   = 2e-10
 	maxSweeps = 12
 	// finest is the share of a layer that isn't halved any more: a jump of the
 	// density within it costs less than that share of the jump.
