@@ -59,7 +59,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		t, _ := tubing.MarshalText()
 		n, _ := annulus.MarshalText()
 		if string(t) == tubingExam && string(n) == annulusExam && u.Port == 10000*unit.Foot {
-			a.Published = &calculator.Published{Name: "pressure that holds the cement, with 0.052 psi/ft per lb/gal (5681 less 4680 psi)", Printed: "1001 psi", Ours: r.Holding,
+			a.Published = &calculator.Published{Name: "annulus at the port before it opens, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: r.Annulus.Before,
 				Source: "PE petroleum exam review, Pumping 2021-29"}
 		}
 		return a, nil
