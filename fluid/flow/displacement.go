@@ -196,7 +196,7 @@ func uTubes(points []Point) []UTube {
 		if p.PumpPressure < 0 {
 			if !open {
 				from := p.Volume
-				if i > 0 && points[i-1].PumpPressure > 0 {
+				if i > 0 {
 					from = crossing(points[i-1], p)
 				}
 				all, open = append(all, UTube{From: from, Least: p.PumpPressure, At: p.Volume}), true

@@ -46,7 +46,8 @@ type Friction struct {
 //
 // Laminar flow is exact. Turbulent: see Turbulent; in an annulus the hydraulic
 // diameter with the effective diameter in Re and roughness is White's method
-// (Fluid Mechanics, 6.8), good to about 10 %. Transitional: a bridge.
+// (Fluid Mechanics, 6.8; he has the plain hydraulic diameter within 15 %, figure
+// from memory, and this better). Transitional: a bridge.
 //
 // Ranges: diameters 0.1 mm to 10 m, d/D 0.001 (Newtonian 1e-5) to 0.999, density 1 to 10,000
 // kg/m³, mean velocity up to 1,000 m/s.

@@ -15,9 +15,10 @@ import (
 // and White's law (to 1e-12); for a smooth wall it is Dodge and Metzner's (with
 // 1.255 for their 1.26, so that both limits meet).
 //
-// Range: Dodge and Metzner's experiments cover n 0.36 to 1 and Re to 36,000,
-// with 2 to 4 % scatter for polymer solutions and up to 10 % and more for clay
-// suspensions. Roughness with n below 1 has no experiments behind it.
+// Range: Dodge and Metzner's experiments cover n 0.36 to 1 and Re to 36,000, and
+// agree within some 4 % for polymer solutions, 10 % and more for clay suspensions
+// (range and accuracy from memory). Roughness with n below 1 has no experiments
+// behind it.
 // Outside (n up to 2, any Re above 100) it extrapolates. NaN where an argument
 // is outside n 0.1 to 2, Re 100 to 1e12, ε/De 0 to 1.
 //
