@@ -127,6 +127,7 @@ func (t PressureTest) Judge() (Judgement, error) {
 		j.Cooling = unit.Pressure(t.PerDegree * (temperature.Predict(a) - temperature.Predict(b)))
 	}
 	j.Corrected = j.Fall - j.Cooling
+	t.Resolution = max(t.Resolution, 1e-9*j.Start) // arithmetic has noise too
 	t.rates(&j, a, b)
 	t.decide(&j)
 	return j, nil

@@ -116,6 +116,13 @@ func TestStabilizing(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, x.want, j.Verdict, "%v", j.Reasons)
 	}
+	// A still record needs no resolution to be seen as still.
+	for _, p := range []float64{0.1, 1234.567, 14999.9} {
+		j, err := confined.PressureTest{Record: record(30, func(float64) float64 { return p }), Criterion: c}.Judge()
+		require.NoError(t, err)
+		require.Equal(t, confined.Passed, j.Verdict, "%v", j.Reasons)
+		require.Equal(t, confined.TrendSteady, j.Trend)
+	}
 	j, err := confined.PressureTest{Record: confined.Record{{Pressure: 2}, {At: time.Hour, Pressure: 2}}, Criterion: c}.Judge()
 	require.NoError(t, err)
 	require.Equal(t, confined.Undecided, j.Verdict)
