@@ -28,5 +28,6 @@ func Suites() []Suite {
 		packerSuite,
 		valveSuite,
 		productionSuite,
+		sequenceSuite,
 	}
 }

@@ -1,0 +1,148 @@
+// Validation runs every published case on this machine and says, capability by
+// capability, whose figures were met and how nearly.
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"completion.example/internal/calculator"
+	"completion.example/internal/published"
+	"completion.example/internal/validation"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// row sums up the cases of one capability, source and status.
+type row struct {
+	Capability string           `json:"capability"`
+	Source     string           `json:"source"`
+	Status     published.Status `json:"status"`
+	Cases      int              `json:"cases"`
+	Met        int              `json:"met"`
+	Worst      float64          `json:"worst"` // deviation from the printed answer, as a share of it
+	WorstCase  string           `json:"worst_case"`
+}
+
+func run(args []string, out, errs io.Writer) int {
+	flags := flag.NewFlagSet("validation", flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	asJSON := flags.Bool("json", false, "print JSON: a list of objects with capability, source, status, cases, met, worst, worst_case")
+	only := flags.String("capability", "", "only this `row`, such as H1 or T8")
+	if err := calculator.Parse(flags, args); errors.Is(err, flag.ErrHelp) {
+		fmt.Fprint(out, "validation: are the published figures met on this machine?\n\nusage: go run ./examples/validation [flags]\n\n")
+		flags.SetOutput(out)
+		flags.PrintDefaults()
+		return 0
+	} else if err != nil {
+		fmt.Fprintf(errs, "%v\nvalidation -h lists the flags.\n", err)
+		return 2
+	}
+	rows, missed, err := collect(*only)
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return 2
+	}
+	if *asJSON {
+		e := json.NewEncoder(out)
+		e.SetIndent("", "  ")
+		e.SetEscapeHTML(false)
+		err = e.Encode(rows)
+	} else {
+		err = text(out, rows, missed)
+	}
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return 2
+	}
+	if len(missed) > 0 {
+		return 1
+	}
+	return 0
+}
+
+// collect runs all suites.
+func collect(only string) (rows []*row, missed []validation.Outcome, err error) {
+	index := map[[3]string]*row{}
+	for _, s := range validation.Suites() {
+		outcomes, err := s.Run()
+		if err != nil {
+			return nil, nil, err
+		}
+		for _, o := range outcomes {
+			if only != "" && o.Capability != only {
+				continue
+			}
+			key := [3]string{o.Capability, o.Source, string(o.Status)}
+			r := index[key]
+			if r == nil {
+				r = &row{Capability: o.Capability, Source: o.Source, Status: o.Status}
+				index[key] = r
+				rows = append(rows, r)
+			}
+			r.Cases++
+			if !o.OK() {
+				missed = append(missed, o)
+				continue
+			}
+			r.Met++
+			if d := o.Relative(); d >= r.Worst {
+				r.Worst, r.WorstCase = d, o.ID+", "+o.Quantity
+			}
+		}
+	}
+	if len(rows) == 0 {
+		return nil, nil, fmt.Errorf("no case of capability %q", only)
+	}
+	slices.SortStableFunc(rows, func(a, b *row) int { return byCapability(a.Capability, b.Capability) })
+	return rows, missed, nil
+}
+
+// byCapability puts H1 before H10, and floors in the order of the library.
+func byCapability(a, b string) int {
+	floor := func(s string) int { return strings.Index("HFTPVS", s[:1]) }
+	number := func(s string) int { n, _ := strconv.Atoi(s[1:]); return n }
+	if d := floor(a) - floor(b); d != 0 {
+		return d
+	}
+	return number(a) - number(b)
+}
+
+func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
+	w := &strings.Builder{}
+	counts := map[published.Status]int{}
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "row\tstatus\tmet\tworst\tsource")
+	for _, r := range rows {
+		counts[r.Status] += r.Cases
+		fmt.Fprintf(t, "%s\t%s\t%d of %d\t%.2g %%\t%s\n", r.Capability, r.Status, r.Met, r.Cases, 100*r.Worst, r.Source)
+	}
+	t.Flush() //nolint:errcheck // a strings.Builder takes everything
+	external := 0
+	fmt.Fprintln(w)
+	for _, s := range published.Statuses {
+		fmt.Fprintf(w, "%6d %s\n", counts[s], s)
+		if s.External() {
+			external += counts[s]
+		}
+	}
+	fmt.Fprintf(w, "%6d count as outside evidence: published or computed with a named version of another library.\n", external)
+	fmt.Fprintln(w, "Memory and derived cases guard against slips; they prove nothing and are not in that number.")
+	fmt.Fprintln(w, "The worst deviation is a share of the printed answer; a printed 0.2 can't be met nearer than 25 %.")
+	for _, o := range missed {
+		fmt.Fprintf(w, "\nMISSED %v: %v %v (%s)", o.Case, o.Comparison, o.Err, o.Source)
+	}
+	if len(missed) == 0 {
+		fmt.Fprintln(w, "\nEvery case is met within the digits that its source prints, or the tolerance that its row explains.")
+	}
+	_, err := io.WriteString(out, w.String())
+	return err
+}
