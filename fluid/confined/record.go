@@ -175,7 +175,7 @@ func (r Record) Check() error {
 			faults++
 		}
 		if !(s.Pressure >= 0 && s.Pressure <= mostTrapped) {
-			f.Add("%s.Pressure is %v; it must be between 0 psi and %v", at, s.Pressure, mostTrapped)
+			f.Add("%s.Pressure is %v; it must be between 0 psi and %s", at, s.Pressure, mostTrapped.Rounded(6))
 			faults++
 		}
 		if (s.Temperature != unit.Temperature{}) != measured {

@@ -146,7 +146,7 @@ func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64,
 			return 0, fmt.Errorf("%w: %.3g of its volume is missing at zero pressure", ErrVoid, -y)
 		}
 		if b > float64(mostTrapped) || i > 500 {
-			return 0, fmt.Errorf("confined: no balance up to %v", mostTrapped)
+			return 0, fmt.Errorf("confined: no balance up to %s", mostTrapped.Rounded(6))
 		}
 		a = b
 	}

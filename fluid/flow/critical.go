@@ -46,7 +46,7 @@ func CriticalRates(c Conduit, r Rheology, density unit.Density) (Critical, error
 	k.Laminar, k.LaminarReynolds, err1 = at(LaminarReynolds)
 	k.Turbulent, k.TurbulentReynolds, err2 = at(TurbulentReynolds)
 	if err1 != nil || err2 != nil {
-		f.Add("no velocity between 1e-9 m/s and %v makes %v turbulent here", mostVelocity, r)
+		f.Add("no velocity up to %s makes the fluid turbulent here", mostVelocity.Rounded(6))
 		return Critical{}, f.Err()
 	}
 	return k, nil

@@ -163,7 +163,7 @@ func (d Displacement) check() error {
 	limit.Between(&f, "Output", d.Output, 0, 10*unit.CubicMetre)
 	limit.Between(&f, "Every", d.Every, 0, 1e5*unit.CubicMetre)
 	if d.Every > 0 && total/d.Every > mostPoints {
-		f.Add("Every is %v, which makes more than %d points of %v", d.Every, mostPoints, total)
+		f.Add("Every is %s, which makes more than %d points of %s", d.Every.Rounded(6), mostPoints, total.Rounded(6))
 	}
 	if n := (len(d.Well.Pipe) + len(d.Well.Annulus)) * (len(d.Stages) + 2); n > mostPoints {
 		f.Add("%d sections and %d stages make more than %d points", len(d.Well.Pipe)+len(d.Well.Annulus), len(d.Stages), mostPoints)

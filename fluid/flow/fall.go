@@ -42,7 +42,7 @@ func (s Schedule) FallRate(pumped unit.Volume) (unit.FlowRate, error) {
 	case drive <= 0 || miss(least) >= 0:
 		return 0, ErrNoFall
 	case miss(most) <= 0 && fault == nil:
-		return 0, fmt.Errorf("flow: no rate up to %v takes up the imbalance of %v", r.fastest(), unit.Pressure(drive))
+		return 0, fmt.Errorf("flow: no rate up to %s takes up the imbalance of %s", r.fastest().Rounded(4), unit.Pressure(drive).Rounded(4))
 	}
 	u, err := root.Find(miss, least, most, 1e-9)
 	if fault != nil {

@@ -59,7 +59,7 @@ func checkSections(f *limit.Faults, name string, sections []Section) {
 		f.Number(at+".Minor", s.Minor, 0, 1e6)
 		// A survey's rounding may put a vertical section a hair over its length.
 		if drop := s.Bottom - top; math.Abs(float64(drop)) > float64(s.Length)*(1+1e-6)+1e-6 {
-			f.Add("%s.Bottom is %v, %v below the top of the section; that is more than its Length, %v", at, s.Bottom, drop, s.Length)
+			f.Add("%s.Bottom is %s, %s below the top of the section; that is more than its Length, %s", at, s.Bottom.Rounded(6), drop.Rounded(6), s.Length.Rounded(6))
 		}
 		top = s.Bottom
 	}
@@ -71,7 +71,7 @@ func (w Well) check(f *limit.Faults) {
 	if len(w.Pipe) > 0 && len(w.Annulus) > 0 {
 		a, b := w.Pipe[len(w.Pipe)-1].Bottom, w.Annulus[len(w.Annulus)-1].Bottom
 		if !(math.Abs(float64(a-b)) <= 1e-3) {
-			f.Add("Pipe ends at %v and Annulus at %v vertical depth; they must end together", a, b)
+			f.Add("Pipe ends at %s and Annulus at %s vertical depth; they must end together", a.Rounded(9), b.Rounded(9))
 		}
 	}
 	w.Exit.check(f, "Exit")

@@ -46,7 +46,7 @@ func (f *Faults) Seconds(field string, v, lo, hi float64) {
 // Temperature notes a fault unless lo <= t <= hi.
 func (f *Faults) Temperature(field string, t, lo, hi unit.Temperature) {
 	if k := t.Kelvin(); !(k >= lo.Kelvin() && k <= hi.Kelvin()) {
-		f.Add("%s is %v; it must be between %v and %v", field, t, lo, hi)
+		f.Add("%s is %s; it must be between %s and %s", field, t.Rounded(digits), lo.Rounded(digits), hi.Rounded(digits))
 	}
 }
 
@@ -56,14 +56,28 @@ func (f *Faults) Err() error { return errors.Join(f.errs...) }
 // Between notes a fault unless lo <= v <= hi.
 func Between[Q unit.Scalar](f *Faults, field string, v, lo, hi Q) {
 	if !(v >= lo && v <= hi) {
-		f.Add("%s is %v; it must be between %v and %v", field, v, lo, hi)
+		f.Add("%s is %s; it must be between %s and %s", field, shown(v, lo, hi), lo.Rounded(digits), hi.Rounded(digits))
 	}
+}
+
+// digits of a value in a message.
+const digits = 6
+
+// shown rounds v for reading, but not onto a limit that it isn't.
+func shown[Q unit.Scalar](v Q, limits ...Q) string {
+	s := v.Rounded(digits)
+	for _, l := range limits {
+		if s == l.Rounded(digits) && v != l {
+			return v.String()
+		}
+	}
+	return s
 }
 
 // Positive notes a fault unless 0 < v <= hi.
 func Positive[Q unit.Scalar](f *Faults, field string, v, hi Q) {
 	if !(v > 0 && v <= hi) {
-		f.Add("%s is %v; it must be above zero and no more than %v", field, v, hi)
+		f.Add("%s is %s; it must be above zero and no more than %s", field, shown(v, hi), hi.Rounded(digits))
 	}
 }
 

@@ -31,7 +31,7 @@ func TestFaultsNameFieldValueAndRange(t *testing.T) {
 flow: Length is 0 in; it must be above zero and no more than 3 ft
 flow: Index is NaN; it must be between 0 and 1
 flow: Hold is 11 s; it must be between 5 s and 10 s
-flow: From is 50 degF; it must be between 20 degC and 30 degC
+flow: From is 50 degF; it must be between 68 degF and 86 degF
 flow: Record: inner`)
 	require.ErrorIs(t, err, inner)
 	require.Equal(t, "Sections[2]", limit.Index("Sections", 2))
