@@ -27,6 +27,9 @@ type Scalar interface {
 //	2850 psi .. 3000 psi .. 3150 psi
 //	3000 psi +/- 5 %                 (± is read too)
 //	3000 psi +/- 150 psi
+//
+// The ends of a tolerance are rounded to 15 digits in the unit of the nominal
+// value.
 type Band[Q Scalar] struct {
 	Least, Nominal, Greatest Q
 }
@@ -148,9 +151,36 @@ func (b *Band[Q]) readTolerance(value, tolerance string) error {
 	if d < 0 {
 		return fmt.Errorf("unit: tolerance %v is negative", d)
 	}
-	*b = Band[Q]{q - d, q, q + d}
-	return b.Check()
+	r := Band[Q]{q - d, q, q + d}
+	if q != 0 {
+		number, unit := split(value)
+		r.Least = typed(number, unit, 1-float64(d/q), r.Least)
+		r.Greatest = typed(number, unit, 1+float64(d/q), r.Greatest)
+	}
+	if err := r.Check(); err != nil {
+		return err
+	}
+	*b = r
+	return nil
 }
+
+// typed returns k times a number as if it had been typed with its unit, so that
+// 4300 psi + 5 % is 4515 psi to the bit and prints so; near is the same but for
+// rounding, and is kept where the number is a size such as 2-7/8.
+func typed[Q Scalar](number, unit string, k float64, near Q) Q {
+	v, err := strconv.ParseFloat(number, 64)
+	if err != nil {
+		return near
+	}
+	var q Q
+	if read(strconv.FormatFloat(v*k, 'g', typedDigits, 64)+" "+unit, &q) != nil || math.Abs(float64(q-near)) > 1e-14*math.Abs(float64(near)) {
+		return near
+	}
+	return q
+}
+
+// typedDigits are the decimal digits that every float64 has for certain.
+const typedDigits = 15
 
 // read is q's own UnmarshalText: every Scalar of this package has one on its
 // pointer, which a type constraint can't say without a second parameter.

@@ -2,6 +2,7 @@ package unit_test
 
 import (
 	"math"
+	"strconv"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -71,4 +72,33 @@ func TestBandArithmetic(t *testing.T) {
 	_, err := pressures{Least: nan}.MarshalText()
 	require.Error(t, err)
 	require.False(t, b.Contains(nan))
+}
+
+// The ends of a tolerance read as somebody would have typed them.
+func TestToleranceEndsReadAsTyped(t *testing.T) {
+	for text, want := range map[string]string{
+		"4300 psi +/- 5 %":      "4085 psi .. 4300 psi .. 4515 psi",
+		"4300 psi +/- 7.5 %":    "3977.5 psi .. 4300 psi .. 4622.5 psi",
+		"4300 psi +/- 215 psi":  "4085 psi .. 4300 psi .. 4515 psi",
+		"1.1 ksi +/- 5 %":       "1.045 ksi .. 1.1 ksi .. 1155 psi",
+		"-4300 psi +/- 5 %":     "-4515 psi .. -4300 psi .. -4085 psi",
+		"0 psi +/- 20 psi":      "-20 psi .. 0 psi .. 20 psi",
+		"0.1 psi +/- 3 %":       "0.097 psi .. 0.1 psi .. 0.103 psi",
+		"3206.25 psi +/- 100 %": "0 psi .. 3206.25 psi .. 6412.5 psi",
+	} {
+		var got pressures
+		require.NoError(t, got.UnmarshalText([]byte(text)), text)
+		require.Equal(t, want, got.String(), text)
+		require.NoError(t, got.Check(), text)
+	}
+	for _, text := range []string{"57000 lbf", "3800 lbf"} {
+		for percent := 1; percent <= 99; percent++ {
+			var b unit.Band[unit.Force]
+			require.NoError(t, b.UnmarshalText([]byte(text+" +/- "+strconv.Itoa(percent)+" %")))
+			require.Less(t, len(b.String()), len("57000.12 lbf .. 57000.12 lbf .. 57000.12 lbf")+1, "%s", b)
+		}
+	}
+	var size unit.Band[unit.Length]
+	require.NoError(t, size.UnmarshalText([]byte("2-7/8 in +/- 1 %")))
+	require.InDelta(t, 2.875*1.01, size.Greatest.In(unit.Inch), 1e-12)
 }

@@ -37,7 +37,9 @@ func (t *table) natural(x float64) trade {
 	return t.trade[len(t.trade)-1]
 }
 
-// format writes x without loss.
+// format writes x without loss: in the trade's unit, unless another of the
+// table says in few digits what the trade's takes all digits for, as 35 bar
+// does.
 func (t *table) format(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return strconv.FormatFloat(x, 'g', -1, 64) + " " + t.symbols[0].text
@@ -57,15 +59,42 @@ func (t *table) format(x float64) string {
 	for _, u := range t.trade {
 		try(u.text, u.factor)
 	}
+	if best == "" || figures(best) > longDigits {
+		if s := t.plain(x); s != "" {
+			return s
+		}
+	}
 	if best == "" {
 		try(t.symbols[0].text, 1)
 	}
 	return best
 }
 
+// People type no more than plainDigits, and nothing computed has so few by
+// chance; only what has more than longDigits is worth another unit.
+const (
+	plainDigits = 8
+	longDigits  = 12
+)
+
+// plain writes x in whichever unit does so in few digits, or returns nothing.
+func (t *table) plain(x float64) string {
+	best := ""
+	for _, u := range t.symbols {
+		number := strconv.FormatFloat(x/u.factor, 'g', plainDigits, 64)
+		if d, err := strconv.ParseFloat(number, 64); err != nil || !same(d*u.factor, x) {
+			continue
+		}
+		if s := number + " " + u.text; best == "" || len(s) < len(best) {
+			best = s
+		}
+	}
+	return best
+}
+
 // shortest finds the shortest decimal d for which d*factor is x to the bit.
-// Where factor is above one in its binade not every x can be met; then ok is
-// false.
+// Where factor is above one in its binade no float64 meets some x; then it is a
+// decimal of more digits than a float64 has, see product.
 func shortest(x, factor float64) (number string, ok bool) {
 	v := x / factor
 	for digits := 0; digits < 17; digits++ {
@@ -74,12 +103,16 @@ func shortest(x, factor float64) (number string, ok bool) {
 			return strconv.FormatFloat(d, 'g', -1, 64), true
 		}
 	}
-	for _, d := range [...]float64{math.Nextafter(v, math.Inf(1)), math.Nextafter(v, math.Inf(-1))} {
-		if same(d*factor, x) {
-			return strconv.FormatFloat(d, 'g', -1, 64), true
+	below, above := v, v
+	for range 2 {
+		above, below = math.Nextafter(above, math.Inf(1)), math.Nextafter(below, math.Inf(-1))
+		for _, d := range [...]float64{above, below} {
+			if same(d*factor, x) {
+				return strconv.FormatFloat(d, 'g', -1, 64), true
+			}
 		}
 	}
-	return "", false
+	return between(x, factor)
 }
 
 func same(a, b float64) bool { return math.Float64bits(a) == math.Float64bits(b) }
@@ -102,10 +135,14 @@ func (t *table) rounded(x float64, digits int) string {
 	return best + " " + text
 }
 
-// figures counts the digits of a number between its outer zeros.
+// figures counts the digits of a number, with its unit or without, between its
+// outer zeros.
 func figures(number string) int {
-	mantissa, _, _ := strings.Cut(number, "e")
-	return len(strings.Trim(strings.ReplaceAll(strings.TrimPrefix(mantissa, "-"), ".", ""), "0"))
+	number, _, _ = strings.Cut(number, " ")
+	if i := strings.IndexAny(number, "eE"); i >= 0 {
+		number = number[:i]
+	}
+	return len(strings.Trim(strings.ReplaceAll(strings.TrimLeft(number, "+-"), ".", ""), "0"))
 }
 
 // Significant writes v with at least digits significant digits and never
@@ -153,7 +190,7 @@ func (t *table) parse(text string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	x := v * factor
+	x := product(number, v, factor)
 	if math.IsInf(x, 0) {
 		return 0, t.fault(text, "too large")
 	}

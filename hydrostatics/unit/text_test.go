@@ -9,6 +9,7 @@ import (
 	"io"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -102,9 +103,40 @@ func TestTextRoundTripsToTheBit(t *testing.T) {
 	}
 }
 
+// Every pressure is written in psi, also those that no float64 times a psi
+// meets, and in SI only near the ends of what a float64 holds.
+func TestTextStaysInTheTradesUnit(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	longest, unmet := 0, 0
+	for range 20000 {
+		p := unit.Pressure(r.ExpFloat64() * 3e7)
+		text := p.String()
+		require.True(t, strings.HasSuffix(text, " psi"), "%g Pa is written %q", float64(p), text)
+		var back unit.Pressure
+		require.NoError(t, back.UnmarshalText([]byte(text)))
+		require.Equal(t, p, back, text)
+		longest = max(longest, len(text))
+		v := p.In(unit.PSI)
+		if unit.Pressure(v)*unit.PSI != p && unit.Pressure(math.Nextafter(v, 0))*unit.PSI != p && unit.Pressure(math.Nextafter(v, 1e300))*unit.PSI != p {
+			unmet++
+		}
+	}
+	require.LessOrEqual(t, longest, len("12345.6789012345678 psi")+3)
+	require.Positive(t, unmet, "without them the test shows nothing")
+	t.Logf("%d of 20000 are met by no float64 in psi", unmet)
+
+	// As GNU units has it, 1 psi = 6894.75729316836 Pa: a long number is taken to
+	// all of its digits, and one beyond reason as any other.
+	for _, text := range []string{"4300.0000000000000000 psi", "4300." + strings.Repeat("0", 500) + "1 psi", "0004300.0000 psi", "+4.3E3 psi"} {
+		var p unit.Pressure
+		require.NoError(t, p.UnmarshalText([]byte(text)))
+		require.InEpsilon(t, float64(4300*unit.PSI), float64(p), 2e-16, text)
+	}
+}
+
 // A number typed in a trade unit is printed in as few digits as it was typed.
 func TestTypedTextIsPrintedAsTyped(t *testing.T) {
-	for _, text := range []string{"5000 psi", "9.2 lb/gal", "0.052 psi/ft", "12000 ft", "4.1 deg/100ft", "0.3 cP", "17 lb/ft", "3e-06 1/psi"} {
+	for _, text := range []string{"5000 psi", "9.2 lb/gal", "0.052 psi/ft", "12000 ft", "4.1 deg/100ft", "0.3 cP", "17 lb/ft", "3e-06 1/psi", "35 bar", "150.3 mm", "0.424886 L", "965.4 kg/m3"} {
 		for _, q := range quantities() {
 			if x, err := q.parse(text); err == nil {
 				got, err := q.format(x)
@@ -198,7 +230,7 @@ func TestJSONAndFlags(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, seed := range []string{"5000 psi", "9-5/8 in", "1e-6 1/psi", "-0 ft", "5e", "1e5e5 m", "+.5\u00a0bar", "NaN psi", "±5", "1e-400 m"} {
+	for _, seed := range []string{"5000 psi", "9-5/8 in", "1e-6 1/psi", "-0 ft", "5e", "1e5e5 m", "+.5\u00a0bar", "NaN psi", "±5", "1e-400 m", "4300.00000000000013724 psi", "12345678901234567890123e-5 lbf"} {
 		f.Add(seed)
 	}
 	all := quantities()

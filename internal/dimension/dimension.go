@@ -16,6 +16,8 @@ import (
 // exponents are the powers of length, mass, time and temperature.
 type exponents struct{ l, m, t, k int }
 
+// A unit.Consistency has no fixed dimension: it holds time to the power of the
+// flow index. Check refuses it, and any other number that isn't listed here.
 var of = map[reflect.Type]exponents{
 	reflect.TypeFor[unit.Length]():                {1, 0, 0, 0},
 	reflect.TypeFor[unit.Area]():                  {2, 0, 0, 0},
@@ -38,6 +40,14 @@ var of = map[reflect.Type]exponents{
 	reflect.TypeFor[unit.Compressibility]():       {1, -1, 2, 0},
 	reflect.TypeFor[unit.Expansivity]():           {0, 0, 0, -1},
 	reflect.TypeFor[unit.ProductivityIndex]():     {4, -1, 1, 0},
+	reflect.TypeFor[unit.MassRate]():              {0, 1, -1, 0},
+	reflect.TypeFor[unit.ShearRate]():             {0, 0, -1, 0},
+	reflect.TypeFor[unit.Permeability]():          {2, 0, 0, 0},
+	reflect.TypeFor[unit.FlowCoefficient]():       {2, 0, 0, 0},
+	reflect.TypeFor[unit.SpecificHeat]():          {2, 0, -2, -1},
+	reflect.TypeFor[unit.Conductivity]():          {1, 1, -3, -1},
+	reflect.TypeFor[unit.HeatTransfer]():          {0, 1, -3, -1},
+	reflect.TypeFor[unit.Diffusivity]():           {2, 0, -1, 0},
 	reflect.TypeFor[float64]():                    {},
 	reflect.TypeFor[int]():                        {},
 	reflect.TypeFor[bool]():                       {},
@@ -73,8 +83,12 @@ func Check(t testing.TB, s Scaling, f any, args ...any) {
 	in := make([]reflect.Value, len(args))
 	for i, a := range args {
 		in[i] = reflect.ValueOf(a)
+		unlisted(t, fmt.Sprintf("argument %d", i), in[i])
 	}
 	plain := fn.Call(in)
+	for i, r := range plain {
+		unlisted(t, fmt.Sprintf("result %d", i), r)
+	}
 	for _, by := range s.scalings() {
 		scaled := make([]reflect.Value, len(in))
 		for i, v := range in {
@@ -88,6 +102,38 @@ func Check(t testing.TB, s Scaling, f any, args ...any) {
 			if where, ok := equal(fmt.Sprintf("result %d", i), got, scale(plain[i], by)); !ok {
 				t.Errorf("scaled by %+v: %s", by, where)
 			}
+		}
+	}
+}
+
+// unlisted fails t for a number whose dimension isn't known, so that it isn't
+// left unscaled without a word.
+func unlisted(t testing.TB, path string, v reflect.Value) {
+	t.Helper()
+	if _, listed := of[v.Type()]; listed {
+		return
+	}
+	switch v.Kind() {
+	case reflect.Float64:
+		if v.Type() != reflect.TypeFor[float64]() {
+			t.Errorf("%s is a %s, whose dimension isn't known", path, v.Type())
+		}
+	case reflect.Struct:
+		if v.Type() == reflect.TypeFor[unit.Temperature]() {
+			return
+		}
+		for i := range v.NumField() {
+			if f := v.Type().Field(i); f.IsExported() {
+				unlisted(t, path+"."+f.Name, v.Field(i))
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			unlisted(t, fmt.Sprintf("%s[%d]", path, i), v.Index(i))
+		}
+	case reflect.Pointer, reflect.Interface:
+		if !v.IsNil() {
+			unlisted(t, path, v.Elem())
 		}
 	}
 }

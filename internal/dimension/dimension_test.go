@@ -43,4 +43,32 @@ func TestCheckTellsHomogeneousFromNot(t *testing.T) {
 	c.faults = 0
 	Check(c, Free, func(p unit.Pressure) unit.Force { return unit.Force(p) }, unit.Pressure(5))
 	require.Positive(t, c.faults, "a wrong dimension")
+	c.faults = 0
+	Check(c, Free, func(k unit.Consistency) unit.Consistency { return k }, unit.Consistency(5))
+	require.Positive(t, c.faults, "a number without a fixed dimension")
+}
+
+// Each by the formula that defines it.
+func TestDimensionsOfDerivedQuantities(t *testing.T) {
+	Check(t, Free, func(q unit.FlowRate, rho unit.Density, dp unit.Pressure) unit.FlowCoefficient {
+		return unit.FlowCoefficient(float64(q) * math.Sqrt(float64(rho)/float64(dp)))
+	}, unit.FlowRate(0.01), unit.Density(850), unit.Pressure(2e6))
+	Check(t, Free, func(rho unit.Density, q unit.FlowRate) unit.MassRate {
+		return unit.MassRate(float64(rho) * float64(q))
+	}, unit.Density(850), unit.FlowRate(0.01))
+	Check(t, Free, func(q unit.FlowRate, mu unit.Viscosity, a unit.Area, g unit.Gradient) unit.Permeability {
+		return unit.Permeability(float64(q) * float64(mu) / float64(a) / float64(g)) // Darcy
+	}, unit.FlowRate(0.01), unit.Viscosity(0.001), unit.Area(3), unit.Gradient(5000))
+	Check(t, Free, func(v unit.Velocity, d unit.Length) unit.ShearRate {
+		return unit.ShearRate(8 * float64(v) / float64(d))
+	}, unit.Velocity(2), unit.Length(0.07))
+	Check(t, Free, func(k unit.Conductivity, rho unit.Density, c unit.SpecificHeat) unit.Diffusivity {
+		return unit.Diffusivity(float64(k) / (float64(rho) * float64(c)))
+	}, unit.Conductivity(2.5), unit.Density(2600), unit.SpecificHeat(900))
+	Check(t, Free, func(k unit.Conductivity, d unit.Length) unit.HeatTransfer {
+		return unit.HeatTransfer(float64(k) / float64(d))
+	}, unit.Conductivity(2.5), unit.Length(0.01))
+	Check(t, Free, func(v unit.Velocity, dt unit.TemperatureDifference) unit.SpecificHeat {
+		return unit.SpecificHeat(float64(v) * float64(v) / 2 / float64(dt)) // heat of braking
+	}, unit.Velocity(20), unit.TemperatureDifference(3))
 }
