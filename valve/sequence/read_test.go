@@ -16,7 +16,7 @@ func edited(t testing.TB, pairs ...string) []byte {
 	t.Helper()
 	data := string(demo(t))
 	for i := 0; i < len(pairs); i += 2 {
-		require.Contains(t, data, pairs[i])
+		require.True(t, strings.Contains(data, pairs[i]), "the demo has no %s", pairs[i])
 		data = strings.Replace(data, pairs[i], pairs[i+1], 1)
 	}
 	return []byte(data)
