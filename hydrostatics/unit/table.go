@@ -27,8 +27,12 @@ type table struct {
 	trade    []trade
 }
 
-// natural picks the unit that a person would take for a value of this size.
+// natural picks the unit that a person would take for a value of this size;
+// nothing is nothing of the largest: a level of 0 ft.
 func (t *table) natural(x float64) trade {
+	if x == 0 {
+		return t.trade[0]
+	}
 	for _, u := range t.trade {
 		if math.Abs(x) >= u.from {
 			return u
@@ -77,16 +81,19 @@ const (
 	longDigits  = 12
 )
 
-// plain writes x in whichever unit does so in few digits, or returns nothing.
+// plain writes x in whichever unit does so in few digits, or returns nothing:
+// first one in which it is 1 to 1000, then the shortest.
 func (t *table) plain(x float64) string {
-	best := ""
+	best, handy := "", false
 	for _, u := range t.symbols {
-		number := strconv.FormatFloat(x/u.factor, 'g', plainDigits, 64)
+		v := x / u.factor
+		number := strconv.FormatFloat(v, 'g', plainDigits, 64)
 		if d, err := strconv.ParseFloat(number, 64); err != nil || !same(d*u.factor, x) {
 			continue
 		}
-		if s := number + " " + u.text; best == "" || len(s) < len(best) {
-			best = s
+		now := math.Abs(v) >= 1 && math.Abs(v) < 1000
+		if s := number + " " + u.text; best == "" || now && !handy || now == handy && len(s) < len(best) {
+			best, handy = s, now
 		}
 	}
 	return best
@@ -147,8 +154,8 @@ func figures(number string) int {
 
 // Significant writes v with at least digits significant digits and never
 // fewer than its whole units: (12345.6, 3) is "12346", (0.012345, 3) is
-// "0.0123". Magnitudes below 1e-4 take an exponent. Trailing zeros after the
-// point are dropped.
+// "0.0123". Magnitudes below 1e-4 and from 1e15 take an exponent. Trailing
+// zeros after the point are dropped.
 func Significant(v float64, digits int) string {
 	if v == 0 {
 		return "0" // and never "-0"
@@ -158,14 +165,19 @@ func Significant(v float64, digits int) string {
 	}
 	digits = min(max(digits, 1), 17)
 	exponent := int(math.Floor(math.Log10(math.Abs(v))))
-	if exponent < -4 {
-		return strconv.FormatFloat(v, 'e', digits-1, 64)
+	format := byte('f')
+	places := max(digits-1-exponent, 0)
+	if exponent < -4 || exponent >= 15 {
+		format, places = 'e', digits-1
 	}
-	s := strconv.FormatFloat(v, 'f', max(digits-1-exponent, 0), 64)
+	s, power := strconv.FormatFloat(v, format, places, 64), ""
+	if i := strings.IndexByte(s, 'e'); i >= 0 {
+		s, power = s[:i], s[i:]
+	}
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	return s
+	return s + power
 }
 
 // marshal is format, with an error for what can't be read back.

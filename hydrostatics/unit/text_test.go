@@ -288,6 +288,11 @@ func TestRoundedUnit(t *testing.T) {
 		"5775 ft":   (5775 * unit.Foot).Rounded(4), // not 69300 in
 		"9.625 in":  (9.625 * unit.Inch).Rounded(5),
 		"8 bbl/min": (8 * unit.BarrelPerMinute).Rounded(5), // not 11520 bbl/d
+
+		"0 ft":       unit.Length(0).Rounded(5), // a depth, as most noughts are
+		"0 bbl":      unit.Volume(0).String(),
+		"2e+300 psi": (2e300 * unit.PSI).Rounded(3), // and not 300 digits
+		"1.5e+15 ft": (1.5e15 * unit.Foot).Rounded(3),
 	} {
 		if got != want {
 			t.Errorf("rounded to %q, want %q", got, want)
