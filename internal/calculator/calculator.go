@@ -146,6 +146,7 @@ func draw(a Answer, file string) error {
 func (c Command) help(out io.Writer, flags *flag.FlagSet) {
 	fmt.Fprintf(out, "%s: %s\n\nusage: go run ./examples/%s [flags]\n\n", c.Name, c.Question, c.Name)
 	flags.SetOutput(out)
+	defaults(flags)
 	flags.PrintDefaults()
 	fmt.Fprintf(out, "\n%s\n", Caution)
 }

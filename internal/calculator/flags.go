@@ -77,8 +77,51 @@ func distance(a, b string) int {
 	return row[len(b)]
 }
 
-// input is a flag as it was understood.
-type input struct{ name, value string }
+// input is a flag as it was understood, without loss and for people.
+type input struct{ name, value, people string }
+
+// inputDigits of a value that no person typed, such as one turned into another
+// unit; values in fewer digits are shown as they are.
+const inputDigits = 8
+
+// understood writes a flag's value for people.
+func understood(v flag.Value) string {
+	text := v.String()
+	if !long(text) {
+		return text
+	}
+	if g, ok := v.(flag.Getter); ok {
+		if q, ok := g.Get().(interface{ Rounded(int) string }); ok {
+			return q.Rounded(inputDigits)
+		}
+	}
+	return text
+}
+
+// long tells whether text holds a number of more digits than people type.
+func long(text string) bool {
+	run := 0
+	for _, c := range text {
+		switch {
+		case c >= '0' && c <= '9':
+			if run++; run > inputDigits {
+				return true
+			}
+		case c != '.':
+			run = 0
+		}
+	}
+	return false
+}
+
+// defaults writes long defaults for people in the list of flags.
+func defaults(flags *flag.FlagSet) {
+	flags.VisitAll(func(f *flag.Flag) {
+		if f.Value.String() == f.DefValue {
+			f.DefValue = understood(f.Value)
+		}
+	})
+}
 
 func inputs(flags *flag.FlagSet) []input {
 	var in []input
@@ -86,7 +129,7 @@ func inputs(flags *flag.FlagSet) []input {
 		switch f.Name {
 		case "json", "explain", "picture":
 		default:
-			in = append(in, input{f.Name, f.Value.String()})
+			in = append(in, input{f.Name, f.Value.String(), understood(f.Value)})
 		}
 	})
 	return in

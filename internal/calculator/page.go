@@ -27,7 +27,7 @@ func (p page) text(out io.Writer) error {
 	w := &strings.Builder{}
 	fmt.Fprintf(w, "%s: %s\n%s\n", p.command.Name, p.command.Question, Caution)
 	fmt.Fprintf(w, "\nInputs\n")
-	rows(w, len(p.inputs), func(i int) []string { return []string{p.inputs[i].name, p.inputs[i].value} })
+	rows(w, len(p.inputs), func(i int) []string { return []string{p.inputs[i].name, p.inputs[i].people} })
 	if p.explain {
 		fmt.Fprintf(w, "\nWorking\n")
 		for _, s := range p.answer.Steps {
@@ -39,11 +39,12 @@ func (p page) text(out io.Writer) error {
 	}
 	for _, t := range p.answer.Tables {
 		fmt.Fprintf(w, "\n%s\n", t.Name)
-		rows(w, len(t.Rows)+1, func(i int) []string {
+		cells := t.words()
+		rows(w, len(cells)+1, func(i int) []string {
 			if i == 0 {
 				return t.Header
 			}
-			return words(t.Rows[i-1])
+			return cells[i-1]
 		})
 	}
 	fmt.Fprintf(w, "\nAnswer\n")
@@ -67,14 +68,6 @@ func rows(out io.Writer, n int, row func(int) []string) {
 		fmt.Fprintf(w, "  %s\n", strings.Join(row(i), "\t"))
 	}
 	w.Flush() //nolint:errcheck // a strings.Builder takes everything
-}
-
-func words(values []any) []string {
-	s := make([]string, len(values))
-	for i, v := range values {
-		s[i] = Word(v)
-	}
-	return s
 }
 
 // digits of a printed answer.

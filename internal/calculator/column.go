@@ -1,0 +1,54 @@
+package calculator
+
+import (
+	"math"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// words writes a table for people. A column of lengths, or of volumes, is in one
+// unit throughout, so that its numbers can be compared.
+func (t Table) words() [][]string {
+	cells := make([][]string, len(t.Rows))
+	for i, row := range t.Rows {
+		cells[i] = make([]string, len(row))
+		for j, v := range row {
+			cells[i][j] = Word(v)
+		}
+	}
+	for j := range t.Header {
+		align(t.Rows, cells, j, unit.Foot, "ft")
+		align(t.Rows, cells, j, unit.Barrel, "bbl")
+	}
+	return cells
+}
+
+// align writes column j in unit u, where it holds quantities like u in several
+// units and all of them can be read in u.
+func align[Q unit.Scalar](rows [][]any, cells [][]string, j int, u Q, symbol string) {
+	units := map[string]bool{}
+	for i, row := range rows {
+		if j >= len(row) {
+			continue
+		}
+		if q, ok := row[j].(Q); ok && q != 0 {
+			_, name, _ := strings.Cut(cells[i][j], " ")
+			units[name] = true
+			if math.Abs(float64(q/u)) < 0.01 {
+				return
+			}
+		}
+	}
+	if len(units) < 2 {
+		return
+	}
+	for i, row := range rows {
+		if j >= len(row) {
+			continue
+		}
+		if q, ok := row[j].(Q); ok {
+			cells[i][j] = unit.Significant(float64(q/u), digits) + " " + symbol
+		}
+	}
+}
