@@ -104,15 +104,24 @@ func PrepareCollapse(yield unit.Pressure) (CollapseCurve, error) {
 	return c, nil
 }
 
-// prepare fills c where it stands: under load this is done at every node.
+// collapseCoefficients are A, B and C of a yield strength in psi.
+func collapseCoefficients(Y float64) (A, B, C float64) {
+	return 2.8762 + Y*(0.10679e-5+Y*(0.21301e-10-0.53132e-16*Y)),
+		0.026233 + 0.50609e-6*Y,
+		-465.93 + Y*(0.030867+Y*(-0.10483e-7+0.36989e-13*Y))
+}
+
+// transitionProduct is Y G in psi. With r put in, all but one division goes:
+// F = 46.95e6 · 27 A B² / (4 Y (A - B)³), G = F B/A; A may be divided out.
+func transitionProduct(A, B float64) float64 {
+	ab := A - B
+	return elasticCollapse.In(unit.PSI) * 6.75 * B * B / (ab * ab * ab)
+}
+
 func (c *CollapseCurve) prepare(yield unit.Pressure) {
 	Y := yield.In(unit.PSI)
-	A := 2.8762 + Y*(0.10679e-5+Y*(0.21301e-10-0.53132e-16*Y))
-	B := 0.026233 + 0.50609e-6*Y
-	C := -465.93 + Y*(0.030867+Y*(-0.10483e-7+0.36989e-13*Y))
-	// With r put in, all but one division goes: F = 46.95e6 · 27 A B² / (4 Y (A - B)³).
-	ab := A - B
-	yG := elasticCollapse.In(unit.PSI) * 6.75 * B * B / (ab * ab * ab)
+	A, B, C := collapseCoefficients(Y)
+	yG := transitionProduct(A, B)
 	yF := yG * A
 	yG *= B
 	F, G := yF/Y, yG/Y

@@ -92,7 +92,7 @@ func TestHangingFaults(t *testing.T) {
 	_, err := tubular.Hanging{}.Stretch()
 	require.ErrorContains(t, err, "Sections = none")
 	_, err = tubular.Hanging{Sections: []tubular.Section{{Pipe: bore(3, 3), Warming: unit.TemperatureDifference(math.NaN())}}, Fluid: -1, Pull: unit.Force(math.NaN())}.Stretch()
-	for _, field := range []string{"Sections[0]", "Pipe.ID", "length = 0 in", "warming", "Hanging.Fluid", "Hanging.Pull"} {
+	for _, field := range []string{"Sections[0]", "Pipe.ID", "length = 0 ", "warming", "Hanging.Fluid", "Hanging.Pull"} {
 		require.ErrorContains(t, err, field)
 	}
 }

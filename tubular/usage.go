@@ -141,7 +141,7 @@ func (b *Body) Usage(l Load, f DesignFactors) Usage {
 		const none = 1e6
 		u.Collapse = min(none, -f.Collapse*dp/float64(b.Collapse(unit.Pressure(σa), l.Inside)))
 	case dp > 0:
-		u.Burst = f.Burst * dp / b.burst
+		u.Burst = f.Burst * dp * b.perBurst
 	case dp != dp:
 		u.Burst, u.Collapse = dp, dp
 	}
