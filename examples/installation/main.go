@@ -12,6 +12,7 @@ import (
 	"io"
 	"os"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
 )
@@ -28,8 +29,7 @@ type options struct {
 	plan, against, report string
 	asJSON, pressures     bool
 	explain               bool
-	samples               int
-	seed                  uint64
+	draws                 sequence.Uncertainty
 }
 
 func flags(o *options) *flag.FlagSet {
@@ -41,8 +41,12 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
-	f.IntVar(&o.samples, "samples", 0, "draw thresholds, densities and pressures this many times and print how often each thing goes wrong")
-	f.Uint64Var(&o.seed, "seed", 1, "of the draws: the same seed gives the same answer")
+	f.IntVar(&o.draws.Samples, "samples", 0, "draw every threshold from its band this many times and print how often each thing goes wrong")
+	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
+	f.Float64Var(&o.draws.Density, "spread-density", 0, "draws: standard deviation of densities, as a share such as 0.005")
+	f.TextVar(&o.draws.Formation, "spread-formation", unit.Pressure(0), "draws: standard deviation of formation pressures")
+	f.TextVar(&o.draws.Gauge, "spread-gauge", unit.Pressure(0), "draws: standard deviation of the surface gauge")
+	f.TextVar(&o.draws.Temperature, "spread-temperature", unit.TemperatureDifference(0), "draws: standard deviation of temperature")
 	return f
 }
 
@@ -75,8 +79,8 @@ func run(args []string, out, errs io.Writer) int {
 		}
 	}
 	var risk *sequence.Risk
-	if o.samples != 0 {
-		if risk, err = sequence.Sample(plan, sequence.Uncertainty{Samples: o.samples, Seed: o.seed}); err != nil {
+	if o.draws.Samples != 0 {
+		if risk, err = sequence.Sample(plan, o.draws); err != nil {
 			fmt.Fprintln(errs, err)
 			return 2
 		}

@@ -112,3 +112,15 @@ func TestStringOverload(t *testing.T) {
 	r := check(t, p)
 	require.Contains(t, roots(r), "string overloaded | set | string")
 }
+
+// 5,000 psi more in tubing that is fixed at both ends makes 2ν·Ai·Δp of
+// tension: 21,093 lbf for this bore, by hand.
+func TestPressureBalloonsAgainstTheHold(t *testing.T) {
+	p := landed()
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(200000 * unit.PoundForce)
+	p.Steps = append(p.Steps, sequence.Step{Name: "pressure up", Ramps: []map[string]unit.Pressure{{"tubing": 5000 * psi}}})
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	// Buckling takes a little of it back.
+	require.InDelta(t, 21093, (lastString(r, 1).Tension - lastString(r, 0).Tension).In(unit.PoundForce), 0.01*21093)
+}

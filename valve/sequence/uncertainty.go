@@ -10,9 +10,7 @@ import (
 	"slices"
 	"sync"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
-	"completion.example/valve"
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -22,12 +20,16 @@ import (
 // side of nominal, cut off at the ends, or, where Even is set, from anywhere in
 // the band alike.
 type Uncertainty struct {
-	Samples   int
-	Seed      uint64
-	Even      bool
-	Density   float64       // standard deviation of each fluid's density, as a share; zero: as planned
-	Formation unit.Pressure // standard deviation of each formation's pressure
-	Workers   int           // zero: all cores; the answer doesn't depend on it
+	Samples int
+	Seed    uint64
+	Even    bool
+	Workers int // zero: all cores; the answer doesn't depend on it
+
+	// Standard deviations of normal distributions; zero: as planned.
+	Density     float64                    // of each fluid's density, as a share
+	Formation   unit.Pressure              // of each formation's pressure
+	Gauge       unit.Pressure              // of what is really applied where a gauge shows the planned pressure, the same in all steps
+	Temperature unit.TemperatureDifference // of every temperature, all shifted alike
 }
 
 // maxSamples bounds time and memory.
@@ -116,142 +118,19 @@ func (u Uncertainty) check() error {
 	if !(u.Density >= 0 && u.Density <= 0.1) {
 		faults = append(faults, fmt.Errorf("sequence: density is %v; as a share it must be from 0 to 0.1", u.Density))
 	}
-	if !(u.Formation >= 0) || math.IsInf(float64(u.Formation), 0) {
-		faults = append(faults, fmt.Errorf("sequence: formation is %v; it must not be negative", u.Formation))
+	for _, d := range []struct {
+		name  string
+		value fmt.Stringer
+		x     float64
+	}{{"formation", u.Formation, float64(u.Formation)}, {"gauge", u.Gauge, float64(u.Gauge)}, {"temperature", u.Temperature, float64(u.Temperature)}} {
+		if !(d.x >= 0) || math.IsInf(d.x, 0) {
+			faults = append(faults, fmt.Errorf("sequence: %s is %v; it must not be negative", d.name, d.value))
+		}
 	}
 	if u.Workers < 0 {
 		faults = append(faults, fmt.Errorf("sequence: workers is %d; it must not be negative", u.Workers))
 	}
 	return errors.Join(faults...)
-}
-
-// draw is one sample: its inputs in standard deviations, and what went wrong.
-type draw struct {
-	inputs []float64
-	wrong  bool
-	step   int
-	action int
-	kind   Kind
-	faulty bool // it couldn't be walked
-}
-
-func (n *network) draw(random *rand.Rand, u Uncertainty) draw {
-	var d draw
-	normal := distuv.Normal{Sigma: 1, Src: random}
-	plan := *n.plan
-	plan.Formations = slices.Clone(plan.Formations)
-	m := *n
-	m.plan = &plan
-	if u.Formation > 0 {
-		for i := range plan.Formations {
-			z := normal.Rand()
-			d.inputs = append(d.inputs, z)
-			plan.Formations[i].Pressure += unit.Pressure(z) * u.Formation
-		}
-	}
-	if u.Density > 0 {
-		m.fluids = map[string]hydrostatics.Fluid{}
-		for _, f := range plan.Fluids {
-			z := normal.Rand()
-			d.inputs = append(d.inputs, z)
-			m.fluids[f.Name] = scaled{n.fluids[f.Name], 1 + z*u.Density}
-		}
-	}
-	s := m.start()
-	for i, a := range m.actions {
-		row := make(valve.Row, len(a.row))
-		for k, t := range a.row {
-			z := u.place(random, normal)
-			d.inputs = append(d.inputs, z)
-			t.Threshold = unit.Exactly(inBand(t.Threshold, z))
-			t.Rearm = unit.Exactly(t.Rearm.Nominal)
-			row[k] = t
-		}
-		s.thresholds[i] = row
-	}
-	if p := plan.String; p != nil {
-		z := u.place(random, normal)
-		d.inputs = append(d.inputs, z)
-		s.hold.drag = unit.Force(inBand(force2pressure(p.Drag, 1), z))
-	}
-	if s.solve() != nil || s.land() != nil {
-		d.faulty = true
-		return d
-	}
-	for k := range plan.Steps {
-		step := &plan.Steps[k]
-		t, err := walkStep(s, step, false)
-		if err != nil {
-			d.faulty = true
-			return d
-		}
-		if i, kind, wrong := m.firstWrong(step, t); wrong {
-			d.wrong, d.step, d.action, d.kind = true, k, i, kind
-			return d
-		}
-	}
-	return d
-}
-
-// place draws where in its band a threshold lies: from -1, the least, over 0,
-// nominal, to 1, the greatest.
-func (u Uncertainty) place(random *rand.Rand, normal distuv.Normal) float64 {
-	if u.Even {
-		return 2*random.Float64() - 1
-	}
-	for {
-		if z := normal.Rand() / 2; z >= -1 && z <= 1 {
-			return z
-		}
-	}
-}
-
-func inBand(b unit.Band[unit.Pressure], z float64) unit.Pressure {
-	if z < 0 {
-		return b.Nominal + unit.Pressure(z)*(b.Nominal-b.Least)
-	}
-	return b.Nominal + unit.Pressure(z)*(b.Greatest-b.Nominal)
-}
-
-// scaled is a fluid of another density.
-type scaled struct {
-	fluid hydrostatics.Fluid
-	by    float64
-}
-
-func (f scaled) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
-	rho, err := f.fluid.Density(p, t)
-	return rho * unit.Density(f.by), err
-}
-
-// UniformDensity tells whether the density is the same everywhere.
-func (f scaled) UniformDensity() (unit.Density, bool) {
-	u, ok := f.fluid.(hydrostatics.Uniform)
-	if !ok {
-		return 0, false
-	}
-	rho, ok := u.UniformDensity()
-	return rho * unit.Density(f.by), ok
-}
-
-// firstWrong is the first thing in a step that isn't as intended.
-func (n *network) firstWrong(step *Step, t trace) (action int, kind Kind, wrong bool) {
-	done := map[int]bool{}
-	for _, e := range t.events {
-		if !e.complete {
-			continue
-		}
-		done[e.action] = true
-		if !slices.Contains(step.Expect, n.actions[e.action].name) {
-			return e.action, Unintended, true
-		}
-	}
-	for _, name := range step.Expect {
-		if i := n.byName.action[name]; !done[i] {
-			return i, Missing, true
-		}
-	}
-	return 0, "", false
 }
 
 // risk counts.
@@ -309,6 +188,12 @@ func (n *network) inputNames(u Uncertainty) []string {
 		for _, f := range n.plan.Fluids {
 			names = append(names, "density of "+f.Name)
 		}
+	}
+	if u.Gauge > 0 {
+		names = append(names, "gauge")
+	}
+	if u.Temperature > 0 {
+		names = append(names, "temperature")
 	}
 	for _, a := range n.actions {
 		for k := range a.row {

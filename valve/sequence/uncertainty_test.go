@@ -47,7 +47,7 @@ func TestSampleOfTheDefaultDistribution(t *testing.T) {
 }
 
 func TestSampleDoesNotDependOnTheWorkers(t *testing.T) {
-	u := sequence.Uncertainty{Samples: 300, Seed: 11, Density: 0.01, Formation: 50 * psi}
+	u := sequence.Uncertainty{Samples: 300, Seed: 11, Density: 0.01, Formation: 50 * psi, Gauge: 40 * psi, Temperature: 5 * unit.FahrenheitDifference}
 	p := mini()
 	p.Steps[0].Ramps[0]["tubing"] = 3100 * psi
 	u.Workers = 1
@@ -59,6 +59,20 @@ func TestSampleDoesNotDependOnTheWorkers(t *testing.T) {
 	require.Empty(t, cmp.Diff(one, seven))
 	require.Positive(t, one.Fails.Value)
 	require.Less(t, one.Fails.Value, 1.0)
+}
+
+// An exact threshold of 3,000 psi tried with 3,050 psi on a gauge that is off
+// by 100 psi (one standard deviation): it stays shut with P(z < -0.5) = 0.3085.
+func TestSampleOfTheGauge(t *testing.T) {
+	p := evenly()
+	p.Devices[0].Actions[0].Triggers[0] = sequence.Trigger{Threshold: unit.Exactly(3000 * psi)}
+	p.Steps[0].Ramps[0]["tubing"] = 3050 * psi
+	p.Steps[0].Expect = []string{"valve: moves"}
+	r, err := sequence.Sample(p, sequence.Uncertainty{Samples: 4000, Seed: 5, Gauge: 100 * psi})
+	require.NoError(t, err)
+	require.Less(t, r.Fails.Least, 0.3085)
+	require.Greater(t, r.Fails.Greatest, 0.3085)
+	require.Equal(t, "gauge", r.Inputs[0].Input)
 }
 
 func TestSampleRefusesNonsense(t *testing.T) {

@@ -115,9 +115,7 @@ func (c *checker) trial(step *Step) (trial, bool) {
 	i := c.byName.compartment[t.compartment]
 	before := c.worlds[0].before
 	t.down = most < before.top[i] && before.surface[i]
-	for _, w := range c.alive() {
-		t.worlds = append(t.worlds, w)
-	}
+	t.worlds = c.alive()
 	return t, true
 }
 
