@@ -28,8 +28,8 @@ type Scalar interface {
 //	3000 psi +/- 5 %                 (± is read too)
 //	3000 psi +/- 150 psi
 //
-// The ends of a tolerance are rounded to 15 digits in the unit of the nominal
-// value.
+// What isn't written, an end of a tolerance or the middle, is rounded to 15
+// digits in the unit of the value before it.
 type Band[Q Scalar] struct {
 	Least, Nominal, Greatest Q
 }
@@ -124,6 +124,10 @@ func (b *Band[Q]) UnmarshalText(text []byte) error {
 		r = Exactly(q[0])
 	case 2:
 		r = Band[Q]{q[0], q[0] + (q[1]-q[0])/2, q[1]}
+		if q[0] != 0 {
+			number, unit := split(parts[0])
+			r.Nominal = typed(number, unit, float64(r.Nominal/q[0]), r.Nominal)
+		}
 	default:
 		r = Band[Q]{q[0], q[1], q[2]}
 	}

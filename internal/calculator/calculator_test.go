@@ -108,11 +108,11 @@ func TestPictureIsWrittenOrRefused(t *testing.T) {
 // The numbers of a column are for comparing; long inputs are for reading.
 func TestColumnsAndInputsForPeople(t *testing.T) {
 	a := calculator.Answer{Tables: []calculator.Table{{Name: "t", Header: []string{"seals", "pumped", "small"}, Rows: [][]any{
-		{237.5 * unit.Inch, 30 * unit.Gallon, 0.003 * unit.Gallon}, {24 * unit.Foot, 2 * unit.Barrel, 2 * unit.Barrel}, {unit.Length(0), "none", nil}, {},
+		{237.5 * unit.Inch, 30 * unit.Gallon, 0.003 * unit.Gallon}, {24 * unit.Foot, 2 * unit.Barrel, 2 * unit.Barrel}, {unit.Length(0), "none", unit.Volume(0)}, {},
 	}}}}
 	code, out, errs := run(double(a, nil), "-length", "1.2345678901234 in")
 	require.Zero(t, code, errs)
-	for _, want := range []string{"19.792 ft  0.71429 bbl  0.003 gal\n", "24 ft      2 bbl        2 bbl\n", "  0 ft       none", "length  1.2345679 in\n"} {
+	for _, want := range []string{"19.792 ft  0.71429 bbl  0.003 gal\n", "24 ft      2 bbl        2 bbl\n", "  0 ft       none         0 bbl\n", "length  1.2345679 in\n"} {
 		require.Contains(t, out, want)
 	}
 	_, out, _ = run(double(a, nil), "-length", "1.2345678901234 in", "-json")

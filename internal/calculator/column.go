@@ -25,30 +25,35 @@ func (t Table) words() [][]string {
 }
 
 // align writes column j in unit u, where it holds quantities like u in several
-// units and all of them can be read in u.
+// units and all of them can be read in u. Nothing takes the unit of the others.
 func align[Q unit.Scalar](rows [][]any, cells [][]string, j int, u Q, symbol string) {
-	units := map[string]bool{}
+	seen := ""
+	several := false
 	for i, row := range rows {
 		if j >= len(row) {
 			continue
 		}
 		if q, ok := row[j].(Q); ok && q != 0 {
-			_, name, _ := strings.Cut(cells[i][j], " ")
-			units[name] = true
 			if math.Abs(float64(q/u)) < 0.01 {
 				return
 			}
+			_, name, _ := strings.Cut(cells[i][j], " ")
+			several = several || seen != "" && name != seen
+			seen = name
 		}
 	}
-	if len(units) < 2 {
+	if seen == "" {
 		return
 	}
 	for i, row := range rows {
 		if j >= len(row) {
 			continue
 		}
-		if q, ok := row[j].(Q); ok {
+		switch q, ok := row[j].(Q); {
+		case ok && several:
 			cells[i][j] = unit.Significant(float64(q/u), digits) + " " + symbol
+		case ok && q == 0:
+			cells[i][j] = "0 " + seen
 		}
 	}
 }
