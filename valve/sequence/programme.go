@@ -198,16 +198,19 @@ func (c *checker) check() (*Programme, error) {
 func (c *checker) step(k int) error {
 	step := &c.plan.Steps[k]
 	c.index, c.within = k, ""
-	for i, w := range c.worlds {
-		if w.lost && i > 0 {
-			continue
-		}
+	alive := c.alive()
+	faults := make([]error, len(alive))
+	atOnce(len(alive), 0, func(i int) {
+		w := alive[i]
 		w.before = w.state.clone()
 		t, err := walkStep(w.state, step, w.thorough)
 		if err != nil {
-			return fmt.Errorf("%w (%s)", err, w.words)
+			faults[i] = fmt.Errorf("%w (%s)", err, w.words)
 		}
 		w.trace = t
+	})
+	if err := first(faults...); err != nil {
+		return err
 	}
 	r := c.result(step)
 	before := len(c.programme.Findings)

@@ -6,9 +6,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"runtime"
 	"slices"
-	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/stat"
@@ -85,28 +83,13 @@ func Sample(p *Plan, u Uncertainty) (*Risk, error) {
 	if err != nil {
 		return nil, err
 	}
-	workers := u.Workers
-	if workers == 0 {
-		workers = runtime.GOMAXPROCS(0)
-	}
 	draws := make([]draw, u.Samples)
-	jobs := make(chan int)
-	var group sync.WaitGroup
-	for range min(workers, (u.Samples+chunk-1)/chunk) {
-		group.Go(func() {
-			for start := range jobs {
-				random := rand.New(rand.NewPCG(u.Seed, uint64(start)))
-				for i := start; i < min(start+chunk, u.Samples); i++ {
-					draws[i] = n.draw(random, u)
-				}
-			}
-		})
-	}
-	for start := 0; start < u.Samples; start += chunk {
-		jobs <- start
-	}
-	close(jobs)
-	group.Wait()
+	atOnce((u.Samples+chunk-1)/chunk, u.Workers, func(k int) {
+		random := rand.New(rand.NewPCG(u.Seed, uint64(k)))
+		for i := k * chunk; i < min((k+1)*chunk, u.Samples); i++ {
+			draws[i] = n.draw(random, u)
+		}
+	})
 	return n.risk(draws, u), nil
 }
 

@@ -70,8 +70,13 @@ func (c *checker) window(step *Step, r *StepResult, findings []Finding) {
 	if t.down {
 		early, late = late, early
 	}
-	w.Greatest, w.Above = t.edgeIn(early, planned, high, tooHigh)
-	w.Least, w.Below = t.edgeIn(late, planned, low, tooLow)
+	atOnce(2, 0, func(i int) {
+		if i == 0 {
+			w.Greatest, w.Above = t.edgeIn(early, planned, high, tooHigh)
+		} else {
+			w.Least, w.Below = t.edgeIn(late, planned, low, tooLow)
+		}
+	})
 	w.Open = w.Least <= w.Greatest
 	w.Inside = low == "" && high == ""
 	r.Window = w
