@@ -36,7 +36,7 @@ func writeReport(file string, plan *sequence.Plan, p *sequence.Programme, risk *
 		"psi":     func(p unit.Pressure) string { return p.Rounded(digits) },
 		"feet":    func(l unit.Length) string { return fmt.Sprintf("%.0f ft", l.In(unit.Foot)) },
 		"percent": func(x float64) string { return fmt.Sprintf("%.2f %%", 100*x) },
-		"felt":    felt,
+		"tested":  tested,
 		"join":    func(s []string) string { return strings.Join(s, ", ") },
 	}).Parse(page)
 	if err != nil {

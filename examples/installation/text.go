@@ -93,7 +93,7 @@ func step(w io.Writer, i int, s *sequence.StepResult, o options) {
 // rest writes what the step leaves behind.
 func rest(w io.Writer, s *sequence.StepResult, line func(head, format string, args ...any)) {
 	for _, t := range s.Tests {
-		line("test", "%s from %s: %s; wanted %s to %s", t.Barrier, t.Side, t.Differential.Rounded(digits), t.Goal.Least.Rounded(digits), t.Goal.Greatest.Rounded(digits))
+		line("test", "%s", tested(t))
 	}
 	if r, ok := mostUsed(s); ok {
 		line("rating", "%.0f %% of %s", 100*r.Usage, r.Name)

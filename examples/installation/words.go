@@ -108,7 +108,7 @@ func window(x *sequence.Window) string {
 	var text string
 	switch {
 	case !x.Open:
-		return fmt.Sprintf("NONE on %s: below %s %s, above %s %s", x.Compartment, x.Least.Rounded(digits), x.Below, x.Greatest.Rounded(digits), x.Above)
+		return fmt.Sprintf("NONE on %s: %s", x.Compartment, x.Clash())
 	case x.Above == "":
 		text = fmt.Sprintf("%s from %s", x.Compartment, x.Least.Rounded(digits))
 	default:
@@ -162,6 +162,19 @@ func balance(d unit.Pressure) string {
 		return (-d).Rounded(digits) + " underbalance"
 	}
 	return d.Rounded(digits) + " overbalance"
+}
+
+// tested writes a line of the test sheet.
+func tested(t sequence.TestResult) string {
+	text := fmt.Sprintf("%s from %s: differential %s; wanted %s to %s", t.Barrier, t.Side,
+		t.Differential.Rounded(digits), t.Goal.Least.Rounded(digits), t.Goal.Greatest.Rounded(digits))
+	if t.Hold != "" {
+		text += fmt.Sprintf("; hold %s, no less than %s at the end", t.Hold, t.Floor.Rounded(digits))
+	}
+	if t.Criterion != "" {
+		text += " (" + t.Criterion + ")"
+	}
+	return text
 }
 
 // pumped writes a volume: what to pump, or what to expect back.

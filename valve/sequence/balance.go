@@ -134,12 +134,15 @@ type TestResult struct {
 	Outside      unit.Pressure            `json:"outside"`
 	Differential unit.Pressure            `json:"differential"`
 	Goal         unit.Band[unit.Pressure] `json:"goal"`
+	Hold         string                   `json:"hold,omitempty"`
+	Floor        unit.Pressure            `json:"floor"` // differential that must still stand at the end of the hold
+	Criterion    string                   `json:"criterion,omitempty"`
 	OK           bool                     `json:"ok"`
 }
 
 func (c *checker) tests(step *Step, r *StepResult) error {
 	for _, t := range step.Tests {
-		out := TestResult{Barrier: t.Barrier, Side: t.Side, Goal: t.Differential, OK: true}
+		out := TestResult{Barrier: t.Barrier, Side: t.Side, Goal: t.Differential, Hold: t.Hold, Criterion: t.Criterion, OK: true}
 		moment := t.Moment
 		if moment == "" {
 			moment = AtPeak
@@ -171,6 +174,7 @@ func (c *checker) tests(step *Step, r *StepResult) error {
 				Cure: c.testCure(k, t),
 			})
 		}
+		out.Floor = out.Differential * unit.Pressure(1-t.Decline)
 		if out.OK {
 			c.tested[t.Barrier] = append(c.tested[t.Barrier], t.Side)
 		}

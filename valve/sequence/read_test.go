@@ -62,13 +62,13 @@ func TestFaultsOfAPlanInGo(t *testing.T) {
 	p.Steps[0].Pull = []unit.Force{1}
 	p.Steps[0].Allow = []sequence.Flow{"everything"}
 	p.Steps[0].Balance = []sequence.Balance{{Compartment: "tubing", Formation: "none", Moment: "noon"}}
-	p.Steps[0].Tests = []sequence.Test{{Barrier: "none", Side: "left", Inside: "tubing", Outside: "annulus"}}
+	p.Steps[0].Tests = []sequence.Test{{Barrier: "none", Side: "left", Inside: "tubing", Outside: "annulus", Hold: "soon", Decline: 2}}
 	p.Rules.Barriers, p.Rules.Axial = 3, 0.5
 	_, err := sequence.Check(p)
 	for _, want := range []string{
 		"devices[0].depth", "compartments[0]: wants either a fluid or layers", "steps[0].ramps[2].annulus", "a surface pressure can't be below 0 psi",
 		"steps[0].swap[0].fluid", "steps[0].swap[0].to", "steps[0].pull: needs the plan's string", `steps[0].allow[0]: is "everything"`,
-		"steps[0].balance[0].formation", "steps[0].balance[0].at", "steps[0].tests[0].side", "rules.barriers", "rules.axial",
+		"steps[0].balance[0].formation", "steps[0].balance[0].at", "steps[0].tests[0].side", `steps[0].tests[0].hold: is "soon"`, "steps[0].tests[0].decline", "rules.barriers", "rules.axial",
 	} {
 		require.ErrorContains(t, err, want)
 	}

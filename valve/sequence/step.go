@@ -70,6 +70,12 @@ type Test struct {
 	Depth        unit.Length              `json:"depth"`
 	Differential unit.Band[unit.Pressure] `json:"differential"`
 	Moment       Moment                   `json:"at"` // the peak where left out
+
+	// What the test sheet says, for the reader: how long to hold ("15m"), the
+	// decline that passes as a share of the differential, and whose rule that is.
+	Hold      string  `json:"hold"`
+	Decline   float64 `json:"decline"`
+	Criterion string  `json:"criterion"`
 }
 
 // Flow is what two fixed pressures on one body of fluid cause.

@@ -3,6 +3,7 @@ package sequence
 import (
 	"fmt"
 	"slices"
+	"time"
 )
 
 func (v *validation) steps() {
@@ -99,6 +100,12 @@ func (v *validation) goals(path string, s Step) {
 		at := fmt.Sprintf("%s.tests[%d]", path, k)
 		v.moment(at+".at", t.Moment, s)
 		v.faultIf(at+".differential", t.Differential.Check())
+		if _, err := time.ParseDuration(t.Hold); t.Hold != "" && err != nil {
+			v.fault(at+".hold", "is %q; write a time such as 15m or 1h30m", t.Hold)
+		}
+		if !(t.Decline >= 0 && t.Decline < 1) {
+			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)
+		}
 		if t.Side != "below" && t.Side != "above" {
 			v.fault(at+".side", "is %q; it must be below or above", t.Side)
 		}

@@ -98,8 +98,23 @@ func (w *Window) cure() string {
 	case w.Open:
 		return fmt.Sprintf("from %s to %s on %q", psi(w.Least), psi(w.Greatest), w.Compartment)
 	}
-	return fmt.Sprintf("no surface pressure on %q does it: below %s %s, above %s %s; other fluids, other pins or another order of steps is wanted",
-		w.Compartment, psi(w.Least), or(w.Below, "it falls short"), psi(w.Greatest), or(w.Above, "it goes too far"))
+	return fmt.Sprintf("no surface pressure on %q does it: %s; other fluids, other pins or another order of steps is wanted", w.Compartment, w.Clash())
+}
+
+// Clash says what keeps a window shut; empty where it is open.
+func (w *Window) Clash() string {
+	if w.Open {
+		return ""
+	}
+	low := "below " + psi(w.Least) + " " + w.Below
+	if w.Least >= windowCap {
+		low = "up to " + psi(windowCap) + " " + w.Below
+	}
+	high := "above " + psi(w.Greatest) + " " + w.Above
+	if w.Greatest <= 0 {
+		high = "at any pressure " + w.Above
+	}
+	return low + ", " + high
 }
 
 // trial picks the ramp and compartment with the highest pressure; a step
