@@ -61,11 +61,11 @@ func ExampleRead() {
 func ExampleSample() {
 	p := mini()
 	device(p, "isolation valve", 8000*unit.Foot, rising(3700*unit.PSI, 3900*unit.PSI))
-	r, _ := sequence.Sample(p, sequence.Uncertainty{Samples: 2000, Seed: 1})
-	fmt.Printf("%.0f %% of 2000 draws go wrong\n", 100*r.Fails.Value)
+	r, _ := sequence.Sample(p, sequence.Uncertainty{Samples: 20000, Seed: 1})
+	fmt.Printf("%.0f %% of 20000 draws go wrong\n", 100*r.Fails.Value)
 	fmt.Println("first:", r.Events[0].Action, "in", r.Events[0].Step)
 	// Output:
-	// 43 % of 2000 draws go wrong
+	// 43 % of 20000 draws go wrong
 	// first: isolation valve: moves in set
 }
 
