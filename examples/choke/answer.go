@@ -39,7 +39,8 @@ func (in inputs) ofLiquid() (calculator.Answer, error) {
 	}
 	a.Results = append(a.Results, in.opening(f.Coefficient)...)
 	a.Results = append(a.Results, in.speed(f.Rate, f.Liquid.Density, &a)...)
-	if in.solve == "coefficient" && in.rate == 360*unit.CubicMetrePerHour && in.liquid.Density == 965.4 && in.trim.Recovery == 0.9 && in.trim.Upstream == 0 && in.trim.Downstream == 0 {
+	if in.solve == "coefficient" && in.rate == 360*unit.CubicMetrePerHour && in.liquid.Density == 965.4 && in.trim.Recovery == 0.9 && in.liquid.Viscosity == 0 && in.upstream == 680*unit.Kilopascal-unit.Atmosphere && in.downstream == 220*unit.Kilopascal-unit.Atmosphere &&
+		in.liquid.VapourPressure == 70.1*unit.Kilopascal && in.liquid.CriticalPressure == 22120*unit.Kilopascal && in.trim.Upstream == 0 && in.trim.Downstream == 0 {
 		a.Published = &calculator.Published{Name: "Kv of a globe valve for hot water", Printed: "164.995 Kv",
 			Ours: working.In(f.Coefficient, unit.Kv, "Kv").String(), Source: source}
 	}

@@ -31,12 +31,17 @@ func (in input) answer() (calculator.Answer, error) {
 	if err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
+	blocked, err := in.line.Load(in.shift.Liquid, max(0, in.shift.Pump+warm.Rise), in.around)
+	if err != nil {
+		return calculator.Answer{}, calculator.BadInput{Err: err}
+	}
 	r := full.Ratings
 	a := calculator.Answer{
 		Results: []calculator.Result{
 			{Name: "working pressure of the line", Value: r.Working}, {Name: "collapse pressure of the line", Value: r.Collapse},
 			{Name: "share of the working pressure used", Value: full.Burst}, {Name: "share of collapse used when vented", Value: vented.Collapse},
 			{Name: "head at the device", Value: head}, {Name: "rise when blocked and warmed", Value: warm.Rise},
+			{Name: "share of the working pressure used, blocked under the pump's pressure and warmed", Value: blocked.Burst},
 			{Name: "pumped if nothing moves", Value: working.In(plan.Held, unit.Litre, "L")}, {Name: "pumped for a good shift", Value: working.In(plan.Pumped, unit.Litre, "L")},
 			{Name: "returned for a good shift", Value: working.In(plan.Returned, unit.Litre, "L")},
 			{Name: "rate while moving", Value: working.In(plan.Rate, unit.LitrePerMinute, "L/min")}, {Name: "flow in the line", Value: plan.Regime},
@@ -49,6 +54,19 @@ func (in input) answer() (calculator.Answer, error) {
 		if note != "" {
 			a.Notes = append(a.Notes, note)
 		}
+	}
+	if warm.Rise < -in.shift.Pump {
+		a.Notes = append(a.Notes, "blocked under the pump's pressure and cooled so far, the line falls to no pressure and the liquid boils or parts")
+	}
+	if blocked.Burst > 1 {
+		a.Failed = true
+		a.Notes = append(a.Notes, fmt.Sprintf("blocked under the pump's pressure and warmed, the line is at %.0f %% of its working pressure: bleed it as it warms", 100*blocked.Burst))
+	}
+	if d.Finding != controlline.Shifted {
+		a.Failed = true
+		litres := func(v unit.Volume) string { return unit.Significant(v.In(unit.Litre), 3) + " L" }
+		a.Notes = append(a.Notes, fmt.Sprintf("%s: %s went in beyond the line's storage, %.0f %% of a stroke came back, %s of it unaccounted for",
+			d.Finding, litres(d.Past), 100*d.Stroke, litres(d.Unbalance)))
 	}
 	if full.Burst > 1 || vented.Collapse > 1 {
 		a.Failed = true

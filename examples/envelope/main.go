@@ -63,6 +63,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 
 func (in inputs) answer() (calculator.Answer, error) {
 	bearing := in.seat.Bearing(in.tubing, in.below, in.above)
+	if !(in.hand >= 0 && in.hand <= 1) {
+		return calculator.Answer{}, calculator.BadInput{Err: fmt.Errorf("in-hand is %v; it must be from 0 to 1", in.hand)}
+	}
 	polygon, loads, err := in.read(bearing.Load)
 	if err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}

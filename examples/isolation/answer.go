@@ -33,6 +33,10 @@ func (in input) answer() (calculator.Answer, error) {
 		a.Failed = true
 		a.Notes = append(a.Notes, "an earlier pressure lies in the band: find out whether the valve is open before going on")
 	}
+	if h.Condition == valve.Fired {
+		a.Failed = true
+		a.Notes = append(a.Notes, "an earlier pressure has opened it for certain; the pressures below are those of a valve not yet open")
+	}
 	t := calculator.Table{Name: "Earlier pressures", Header: []string{"event", "to", "differential reached", "margin to moving", "afterwards"}}
 	for _, r := range h.Records {
 		t.Rows = append(t.Rows, []any{r.Event.Name, r.Event.To, r.To.Greatest, -r.Outcome.Margin.Near, r.Condition.String()})
@@ -54,7 +58,7 @@ func (in input) answer() (calculator.Answer, error) {
 		return nil
 	}
 	up, err := in.valve.PressureUp(c, in.surface, others)
-	faults := []error{window("surface pressure that does its part", up, err)}
+	faults := []error{window(rise(in.valve.Kind), up, err)}
 	if in.valve.Kind != valve.OpensUnderPressure {
 		down, err := in.valve.BleedOff(c, in.surface)
 		faults = append(faults, window("surface pressure to bleed to", down, err))
@@ -65,6 +69,18 @@ func (in input) answer() (calculator.Answer, error) {
 	return a, errors.Join(faults...)
 }
 
+// rise names what a rise of pressure does to a valve.
+func rise(k valve.IsolationKind) string {
+	switch k {
+	case valve.OpensAtBleedOff:
+		return "surface pressure that unlocks it"
+	case valve.OpensAfterCycles:
+		return "surface pressure that counts a cycle"
+	case valve.OpensUnderPressure:
+	}
+	return "surface pressure that opens it"
+}
+
 func condition(v valve.IsolationValve, h valve.IsolationHistory) string {
 	most, least := v.CyclesLeft(h)
 	switch {
@@ -72,6 +88,8 @@ func condition(v valve.IsolationValve, h valve.IsolationHistory) string {
 		return "open"
 	case h.Condition == valve.Unknown:
 		return "unknown: it may have opened"
+	case most == 0 && v.Kind != valve.OpensUnderPressure:
+		return "closed, with no pressure cycle to go: it opens at the next bleed-off"
 	case most == least:
 		return fmt.Sprintf("closed; pressure cycles to go: %d", most)
 	}

@@ -36,6 +36,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	return func() (calculator.Answer, error) {
 		full, err1 := pins.PressureOn(area)
 		likely, err2 := pins.LikelyPressureOn(area)
+		force, _ := pins.Force() // its faults are those of PressureOn
 		if err := errors.Join(err1, window.Check()); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		} else if err2 != nil {
@@ -44,9 +45,13 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		a := calculator.Answer{
 			Results: []calculator.Result{
 				{Name: "pins part at", Value: full},
+				{Name: "that is a force of", Value: force},
 				{Name: "likely band, not a bound", Value: likely},
 			},
 			Steps: steps(pins, area, full),
+		}
+		if err := installed(&a, pins, area, window); err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
 		kind := pins
 		kind.Count = *stock
@@ -55,17 +60,17 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		switch {
 		case errors.As(err, &none):
 			a.Failed = true
-			a.Notes = append(a.Notes, err.Error())
+			a.Notes = append(a.Notes, nearest(none, area)...)
 		case err != nil:
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
-		t := calculator.Table{Name: "Counts that suit the window", Header: []string{"pins", "part at", "hold by", "have parted by"}}
+		t := calculator.Table{Name: "Counts that suit the window", Header: []string{"pins", "part at", "force", "hold by", "have parted by"}}
 		for _, f := range fits {
 			b, err := f.Pins.PressureOn(area)
 			if err != nil {
 				return calculator.Answer{}, err
 			}
-			t.Rows = append(t.Rows, []any{fmt.Sprint(f.Pins.Count), b, f.Holds, f.Parts})
+			t.Rows = append(t.Rows, []any{fmt.Sprint(f.Pins.Count), b, f.Force, over(f.Holds, area), over(f.Parts, area)})
 		}
 		if t.Rows != nil {
 			a.Tables = append(a.Tables, t)

@@ -82,7 +82,7 @@ const (
 )
 
 // plain writes x in whichever unit does so in few digits, or returns nothing:
-// first one in which it is 1 to 1000, then the shortest.
+// first one in which it is 0.1 to 1000, then the shortest.
 func (t *table) plain(x float64) string {
 	best, handy := "", false
 	for _, u := range t.symbols {
@@ -91,7 +91,7 @@ func (t *table) plain(x float64) string {
 		if d, err := strconv.ParseFloat(number, 64); err != nil || !same(d*u.factor, x) {
 			continue
 		}
-		now := math.Abs(v) >= 1 && math.Abs(v) < 1000
+		now := math.Abs(v) >= 0.1 && math.Abs(v) < 1000
 		if s := number + " " + u.text; best == "" || now && !handy || now == handy && len(s) < len(best) {
 			best, handy = s, now
 		}

@@ -83,7 +83,7 @@ func Word(v any) string {
 	case float64:
 		return unit.Significant(v, digits)
 	case time.Duration:
-		return v.Round(time.Millisecond).String()
+		return v.Round(tick(v)).String()
 	case bool:
 		if v {
 			return "yes"
@@ -93,6 +93,17 @@ func Word(v any) string {
 		return ""
 	}
 	return fmt.Sprint(v)
+}
+
+// tick is what a time is rounded to for people.
+func tick(d time.Duration) time.Duration {
+	switch d = d.Abs(); {
+	case d >= time.Minute:
+		return time.Second
+	case d >= time.Second:
+		return 10 * time.Millisecond
+	}
+	return time.Millisecond
 }
 
 // json writes the page for machines. Quantities are text without loss.
