@@ -54,13 +54,9 @@ func (p Pipe) Prepare() (Body, error) {
 //
 // Source: follows from Lamé and von Mises; see Pipe.Stresses.
 func (b *Body) VonMises(l Load) unit.Pressure {
-	F, pi, po := float64(l.Axial), float64(l.Inside), float64(l.Outside)
-	e := math.Abs(F*b.perSteel - pi*b.inAs + po*b.outAs)
-	h := (pi - po) * b.lame
-	c, t := b.young*math.Abs(float64(l.Curvature)), float64(l.Torque)*b.shear
-	n, m := e+c*b.ri, e+c*b.ro
-	h2, t2 := h*h, t*t
-	return unit.Pressure(math.Sqrt(max(n*n+h2+t2, m*m+h2*b.boreShare2+t2*b.radii2)))
+	e, h := b.terms(float64(l.Axial), float64(l.Inside), float64(l.Outside))
+	t := float64(l.Torque) * b.shear
+	return unit.Pressure(math.Sqrt(b.square(math.Abs(e), h*h, b.young*math.Abs(float64(l.Curvature)), t*t)))
 }
 
 // StraightVonMises is VonMises without bending and torque: short enough to be
@@ -68,8 +64,26 @@ func (b *Body) VonMises(l Load) unit.Pressure {
 //
 //	σv² = σe² + 3 (Δp Ao/As)²
 func (b *Body) StraightVonMises(axial unit.Force, inside, outside unit.Pressure) unit.Pressure {
-	F, pi, po := float64(axial), float64(inside), float64(outside)
-	e := F*b.perSteel - pi*b.inAs + po*b.outAs
-	h := (pi - po) * b.lame
+	e, h := b.terms(float64(axial), float64(inside), float64(outside))
 	return unit.Pressure(math.Sqrt(e*e + h*h))
+}
+
+// terms returns the effective force over the steel area, and √3 times Lamé's
+// term at the inner wall.
+func (b *Body) terms(F, pi, po float64) (e, h float64) {
+	return F*b.perSteel - pi*b.inAs + po*b.outAs, (pi - po) * b.lame
+}
+
+// square is that of the von Mises stress at the wall where it is greater: e is
+// without sign, h and t are squared; c is the bending stress per radius, √t √3
+// times the shear stress at the inner wall.
+func (b *Body) square(e, h, c, t float64) float64 {
+	n, m := e+c*b.ri, e+c*b.ro
+	inner := n*n + h + t
+	// Not max, which takes longer: an outer that isn't a number is no greater, and
+	// then inner isn't one either.
+	if outer := m*m + h*b.boreShare2 + t*b.radii2; outer > inner {
+		inner = outer
+	}
+	return inner
 }

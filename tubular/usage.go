@@ -133,10 +133,14 @@ func (u Usage) Within() bool {
 //
 // Source: API TR 5C3 (2008), Addendum 2015; von Mises.
 func (b *Body) Usage(l Load, f DesignFactors) Usage {
-	u := Usage{Triaxial: f.Triaxial * float64(b.VonMises(l)) * b.perYield}
-	σa := float64(l.Axial) * b.perSteel
-	u.Axial = f.Axial * (math.Abs(σa) + b.young*math.Abs(float64(l.Curvature))*b.ro) * b.perYield
-	switch dp := float64(l.Inside - l.Outside); {
+	F, pi, po := float64(l.Axial), float64(l.Inside), float64(l.Outside)
+	e, h := b.terms(F, pi, po)
+	c, t, σa := b.young*math.Abs(float64(l.Curvature)), float64(l.Torque)*b.shear, F*b.perSteel
+	u := Usage{
+		Axial:    f.Axial * (math.Abs(σa) + c*b.ro) * b.perYield,
+		Triaxial: f.Triaxial * math.Sqrt(b.square(math.Abs(e), h*h, c, t*t)) * b.perYield,
+	}
+	switch dp := pi - po; {
 	case dp < 0:
 		const none = 1e6
 		u.Collapse = min(none, -f.Collapse*dp/float64(b.Collapse(unit.Pressure(σa), l.Inside)))

@@ -57,13 +57,23 @@ const (
 	sinusoidalTurning = 1.1227 // of θ' = 1.1227/sqrt(2*E*I)*F^0.04*(F - Fp)^0.46
 )
 
-// onset is the sinusoidal load at a compression f: the pipe buckles where f is
-// greater. In a vertical straight hole it is zero.
-func onset(ei, r, wc float64) float64 {
+// lateral is how far and how stiffly a pipe may move across its hole.
+type lateral struct {
+	r     float64 // radial clearance
+	k     float64 // 4*E*I/r
+	helix float64 // r/(4*E*I)
+}
+
+func confine(ei, r float64) lateral { return lateral{r: r, k: 4 * ei / r, helix: r / (4 * ei)} }
+
+// onset is the sinusoidal load at a contact force: the pipe buckles where its
+// compression is greater. In a vertical straight hole it is zero. There must be
+// clearance.
+func (l *lateral) onset(wc float64) float64 {
 	if wc == 0 {
 		return 0
 	}
-	return math.Sqrt(4 * ei * wc / r)
+	return math.Sqrt(l.k * wc)
 }
 
 // mode is how a pipe under compression f is buckled, with the sinusoidal load
@@ -84,7 +94,7 @@ func shape(f, fp float64) float64 {
 	if f <= fp {
 		return 0
 	}
-	return f * math.Pow(1-fp/f, 0.92)
+	return f * math.Exp(0.92*math.Log(1-fp/f)) // a third of the time of math.Pow
 }
 
 // lay is how a pipe lies in its hole at one place.
@@ -96,33 +106,30 @@ type lay struct {
 	curvature float64 // by buckling
 }
 
-// lie finds how a pipe of stiffness ei and clearance r lies under compression f
-// and a weight g across the hole.
-func lie(f, ei, r, g float64, e *element, ratio float64) lay {
-	x := lay{contact: contact(g, e.build, e.turn, f)}
-	if r == 0 {
-		return x
+// lie finds how a pipe lies under compression f and a weight g across the hole.
+// It fills in x where it stands: five values are slow to hand back.
+func (l *lateral) lie(x *lay, f, g float64, e *element, ratio float64) {
+	wc := contact(g, e.build, e.turn, f)
+	x.mode, x.onset, x.strain, x.contact, x.curvature = Straight, 0, 0, wc, 0
+	if l.r == 0 {
+		return
 	}
-	x.onset = onset(ei, r, x.contact)
-	x.mode = mode(f, x.onset, ratio)
+	fp := l.onset(wc)
+	x.onset, x.mode = fp, mode(f, fp, ratio)
 	switch x.mode {
 	case Helical:
-		x.strain, x.contact, x.curvature = -r*r*f/(4*ei), max(x.contact, r*f*f/(4*ei)), r*f/(2*ei)
+		x.strain, x.contact, x.curvature = -l.r*l.helix*f, max(wc, l.helix*f*f), 2*l.helix*f
 	case Sinusoidal:
-		s := shape(f, x.onset)
-		x.strain, x.curvature = -sinusoidalStrain*r*r/(4*ei)*s, r*sinusoidalTurning*sinusoidalTurning/(2*ei)*s
+		s := shape(f, fp)
+		x.strain, x.curvature = -sinusoidalStrain*l.r*l.helix*s, 2*l.helix*sinusoidalTurning*sinusoidalTurning*s
 	}
-	return x
 }
 
-// equivalentLoad integrates over a length the load that makes the strain
+// equivalentLoad is the mean over a length of the load that makes the strain
 // -r²/(4*E*I)*load: the compression itself where helical. Compression f and
 // sinusoidal load p are linear from a to b. It splits the length where the mode
 // changes, so that no kink lies inside a rule.
-func equivalentLoad(fa, fb, pa, pb, length, ratio float64) float64 {
-	if pa == 0 && pb == 0 {
-		return positivePart(fa, fb, length)
-	}
+func equivalentLoad(fa, fb, pa, pb, ratio float64) float64 {
 	if fa <= pa && fb <= pb || fa <= 0 && fb <= 0 {
 		return 0
 	}
@@ -154,7 +161,7 @@ func equivalentLoad(fa, fb, pa, pb, length, ratio float64) float64 {
 			sum += sinusoidalStrain * half / 9 * (5*shape(f1, p1) + 8*shape(f, p) + 5*shape(f2, p2))
 		}
 	}
-	return sum * length
+	return sum
 }
 
 // gauss is the outer abscissa of the three-point rule, sqrt(3/5).

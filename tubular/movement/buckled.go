@@ -6,107 +6,113 @@ import (
 	"completion.example/hydrostatics/unit"
 )
 
-// buckled returns the change of length by buckling with an axial force added
-// at the lower end, and so everywhere: never positive.
-func (l *Landed) buckled(c *Case, force float64) float64 {
-	sum := 0.0
+// squeeze is what buckling does to the string's length under an axial force
+// added at its lower end, and so everywhere.
+type squeeze struct {
+	shortening float64 // change of length: never positive
+	slope      float64 // of it over the force; NaN where something buckles that has a critical load
+}
+
+func (l *Landed) buckled(c *Case, force float64) squeeze {
+	var s squeeze
+	upright := true
+	fb := -float64(c.Nodes[0].Effective) - force
 	for i := range l.elements {
-		a, b, e := &c.Nodes[i], &c.Nodes[i+1], &l.elements[i]
-		if a.Section != b.Section {
+		e := &l.elements[i]
+		fa := fb
+		fb = -float64(c.Nodes[i+1].Effective) - force
+		if fa <= 0 && fb <= 0 || e.length == 0 {
 			continue
 		}
-		fa, fb := -float64(a.Effective)-force, -float64(b.Effective)-force
-		if fa <= 0 && fb <= 0 {
+		bar := &l.bars[e.section]
+		give := bar.r * bar.helix * e.length
+		if e.upright {
+			s.shortening -= give * positivePart(fa, fb)
+			s.slope += give * positiveShare(fa, fb)
 			continue
 		}
-		bar := &l.bars[a.Section]
-		ei := bar.e * bar.i
+		if bar.r == 0 {
+			continue
+		}
+		upright = false
 		pa, pb := l.onsets(c, i, fa, fb)
-		sum -= bar.r * bar.r / (4 * ei) * equivalentLoad(fa, fb, pa, pb, e.length, l.ratio)
+		s.shortening -= give * equivalentLoad(fa, fb, pa, pb, l.ratio)
 	}
-	return sum
+	if !upright {
+		s.slope = math.NaN()
+	}
+	return s
 }
 
 // onsets are the sinusoidal loads at the ends of element i under compressions
-// fa and fb. Curvature is the element's, weight and inclination the node's.
+// fa and fb. Curvature is the element's, weight and inclination the node's. There
+// must be clearance.
 func (l *Landed) onsets(c *Case, i int, fa, fb float64) (pa, pb float64) {
-	a, b, e := &c.Nodes[i], &c.Nodes[i+1], &l.elements[i]
-	bar := &l.bars[a.Section]
-	ga, gb := float64(a.Weight)*l.points[i].sin, float64(b.Weight)*l.points[i+1].sin
-	if ga == 0 && gb == 0 && e.build == 0 && e.turn == 0 {
-		return 0, 0
-	}
-	if bar.r == 0 {
-		return math.Inf(1), math.Inf(1) // no room to buckle
-	}
-	ei := bar.e * bar.i
-	return onset(ei, bar.r, contact(ga, e.build, e.turn, fa)), onset(ei, bar.r, contact(gb, e.build, e.turn, fb))
+	e := &l.elements[i]
+	hole := &l.bars[e.section].lateral
+	return hole.onset(contact(l.across(c, i), e.build, e.turn, fa)), hole.onset(contact(l.across(c, i+1), e.build, e.turn, fb))
 }
 
+// across is the weight across the hole at node i.
+func (l *Landed) across(c *Case, i int) float64 { return float64(c.Nodes[i].Weight) * l.points[i].sin }
+
 // finish adds the packer's force to the nodes and fills in what follows.
-func (l *Landed) finish(c *Case) {
+func (l *Landed) finish(c *Case) error {
 	nodes := c.Nodes
-	for i := range nodes {
-		nodes[i].True += c.PackerForce
-		nodes[i].Effective += c.PackerForce
-	}
 	c.BuckledLength, c.HelicalLength, c.Governing = 0, 0, Governing{}
+	sum := 0.0
 	for i := range nodes {
-		l.bend(c, i)
-		l.use(c, i)
-	}
-	for i := range l.elements {
-		l.measure(c, i)
+		n, e := &nodes[i], l.elementOf(i)
+		n.True += c.PackerForce
+		n.Effective += c.PackerForce
+		l.bend(n, e, l.across(c, i))
+		l.use(c, n)
+		if i > 0 && e == &l.elements[i-1] {
+			l.measure(c, i-1)
+		}
+		sum += float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
+			n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
 	}
 	last := len(nodes) - 1
 	c.TrueForce, c.EffectiveForce, c.HangerLoad = nodes[last].True, nodes[last].Effective, nodes[0].True
 	c.Neutral = neutralDepth(nodes)
+	if !isFinite(sum) {
+		return ErrTooLarge
+	}
+	return bounded(c.Movement, c.SlackOff, c.SealMovement, c.TrueForce, c.EffectiveForce)
 }
 
-// elementOf is the element that a node belongs to: the one above it, for the
+// elementOf is the element that node i belongs to: the one above it, for the
 // first node of a section the one below.
-func (l *Landed) elementOf(c *Case, i int) *element {
-	if i == 0 || c.Nodes[i-1].Section != c.Nodes[i].Section {
+func (l *Landed) elementOf(i int) *element {
+	if i == 0 || l.elements[i-1].length == 0 {
 		return &l.elements[i]
 	}
 	return &l.elements[i-1]
 }
 
-// bend fills in a node's buckling, contact and bending.
-func (l *Landed) bend(c *Case, i int) {
-	n, bar, e := &c.Nodes[i], &l.bars[c.Nodes[i].Section], l.elementOf(c, i)
-	x := lie(-float64(n.Effective), bar.e*bar.i, bar.r, float64(n.Weight)*l.points[i].sin, e, l.ratio)
+// bend fills in a node's buckling, contact and bending under a weight g across
+// the hole.
+func (l *Landed) bend(n *Node, e *element, g float64) {
+	bar := &l.bars[n.Section]
+	var x lay
+	bar.lie(&x, -float64(n.Effective), g, e, l.ratio)
 	n.Onset, n.Mode, n.Contact = unit.Force(x.onset), x.mode, unit.WeightPerLength(x.contact)
 	n.Curvature = unit.Curvature(e.curvature + x.curvature)
-	n.Bending = unit.Pressure(bar.e * bar.od / 2 * float64(n.Curvature))
+	n.Bending = unit.Pressure(bar.fibre * float64(n.Curvature))
 }
 
-// measure adds the buckled lengths of element i.
+// measure adds the buckled lengths of element i, whose lower node is done.
 func (l *Landed) measure(c *Case, i int) {
-	a, b, e := &c.Nodes[i], &c.Nodes[i+1], &l.elements[i]
-	if a.Section != b.Section || l.bars[a.Section].r == 0 {
+	e := &l.elements[i]
+	fa, fb := -float64(c.Nodes[i].Effective), -float64(c.Nodes[i+1].Effective)
+	if fa <= 0 && fb <= 0 || l.bars[e.section].r == 0 {
 		return
 	}
-	fa, fb := -float64(a.Effective), -float64(b.Effective)
-	if fa <= 0 && fb <= 0 {
-		return
-	}
-	pa, pb := l.onsets(c, i, fa, fb)
+	hole := &l.bars[e.section].lateral
+	pa, pb := hole.onset(contact(l.across(c, i), e.build, e.turn, fa)), float64(c.Nodes[i+1].Onset)
 	c.BuckledLength += unit.Length(e.length * positiveShare(fa-pa, fb-pb))
 	c.HelicalLength += unit.Length(e.length * positiveShare(fa-l.ratio*pa, fb-l.ratio*pb))
-}
-
-// positiveShare is the part of a length on which a linear function is positive.
-func positiveShare(a, b float64) float64 {
-	switch {
-	case a > 0 && b > 0:
-		return 1
-	case a <= 0 && b <= 0:
-		return 0
-	case a > 0:
-		return a / (a - b)
-	}
-	return b / (b - a)
 }
 
 // neutralDepth finds the lowest depth at which the effective force is zero.

@@ -47,4 +47,4 @@ func bounded(m Movement, s SlackOff, seals unit.Length, forces ...unit.Force) er
 	return nil
 }
 
-func isFinite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+func isFinite(x float64) bool { return x-x == 0 }

@@ -58,7 +58,8 @@ func (c Confined) Sinusoidal() unit.Force {
 	// F⁴ = k²*((g + F*θ)² + (F*φ)²) has one positive root, or three where the
 	// hole drops; upward is above them all. Marks part the least from the rest.
 	upward := k*math.Hypot(θ, φ) + math.Sqrt(k*math.Abs(g))
-	beyond := func(f float64) bool { return f >= onset(ei, r, contact(g, θ, φ, f)) }
+	hole := confine(ei, r)
+	beyond := func(f float64) bool { return f >= hole.onset(contact(g, θ, φ, f)) }
 	low, high := 0.0, upward
 	const marks = 64
 	for i := 1; i <= marks; i++ {
@@ -164,7 +165,9 @@ type Lay struct {
 func (c Confined) Under(effective unit.Force) Lay {
 	ei, r, w, sin := c.numbers()
 	e := element{build: float64(c.Build), turn: float64(c.Turn)}
-	x := lie(-float64(effective), ei, r, w*sin, &e, 2*math.Sqrt2)
+	hole := confine(ei, r)
+	var x lay
+	hole.lie(&x, -float64(effective), w*sin, &e, 2*math.Sqrt2)
 	κ := unit.Curvature(math.Hypot(e.build, e.turn) + x.curvature)
 	return Lay{
 		Mode: x.mode, Onset: unit.Force(x.onset), Strain: x.strain, Contact: unit.WeightPerLength(x.contact),

@@ -36,15 +36,15 @@ func (l *Landed) rate() error {
 	return errors.Join(faults...)
 }
 
-// use fills in how much of each limit node i uses.
-func (l *Landed) use(c *Case, i int) {
-	n := &c.Nodes[i]
+// use fills in how much of each limit a node uses.
+func (l *Landed) use(c *Case, n *Node) {
 	if !l.rated[n.Section] {
+		n.Usage = tubular.Usage{}
 		return
 	}
 	n.Usage = l.bodies[n.Section].Usage(tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}, l.design)
-	if joint := l.sections[n.Section].Joint; joint > 0 && n.True > 0 {
-		n.Usage.Axial = max(n.Usage.Axial, l.design.Axial*float64(n.True/joint))
+	if joint := l.bars[n.Section].joint; joint > 0 && n.True > 0 {
+		n.Usage.Axial = max(n.Usage.Axial, l.design.Axial*float64(n.True)/joint)
 	}
 	if limit, most := n.Usage.Governing(); most > c.Governing.Usage {
 		c.Governing = Governing{MD: n.MD, Limit: limit, Usage: most}

@@ -53,18 +53,31 @@ func FlowDrag(pipe tubular.Pipe, length unit.Length, friction unit.Gradient) uni
 // February 1977, for sections of a tapered string.
 func HelicalShortening(pipe tubular.Pipe, length, clearance unit.Length, top, bottom unit.Force) unit.Length {
 	r, e, i := float64(clearance), float64(pipe.Material.Young), float64(pipe.SecondMoment())
-	return unit.Length(-r * r / (4 * e * i) * positivePart(-float64(top), -float64(bottom), float64(length)))
+	return unit.Length(-r * r / (4 * e * i) * float64(length) * positivePart(-float64(top), -float64(bottom)))
 }
 
-// positivePart integrates max(0, x) over a length on which x is linear from a to b.
-func positivePart(a, b, length float64) float64 {
+// positivePart is the mean of max(0, x) where x runs straight from a to b.
+func positivePart(a, b float64) float64 {
 	switch {
 	case a >= 0 && b >= 0:
-		return (a + b) / 2 * length
+		return (a + b) / 2
 	case a <= 0 && b <= 0:
 		return 0
 	case a > 0:
-		return a * a / (a - b) / 2 * length
+		return a * a / (a - b) / 2
 	}
-	return b * b / (b - a) / 2 * length
+	return b * b / (b - a) / 2
+}
+
+// positiveShare is the share of a length on which x is positive.
+func positiveShare(a, b float64) float64 {
+	switch {
+	case a > 0 && b > 0:
+		return 1
+	case a <= 0 && b <= 0:
+		return 0
+	case a > 0:
+		return a / (a - b)
+	}
+	return b / (b - a)
 }

@@ -73,7 +73,7 @@ func (l *Landed) lost(friction []unit.Gradient, k int) float64 {
 	if len(friction) == 0 {
 		return 0
 	}
-	return float64(friction[l.points[k+1].section]) * l.elements[k].length
+	return float64(friction[l.elements[k].section]) * l.elements[k].length
 }
 
 // pressures asks the state at every node.
@@ -87,53 +87,57 @@ func (l *Landed) pressures(state State, nodes []Node) error {
 		}
 		tvd := unit.Length(p.tvd)
 		n := &nodes[i]
-		*n = Node{MD: unit.Length(p.md), TVD: tvd, Section: p.section}
+		n.MD, n.TVD, n.Section = unit.Length(p.md), tvd, p.section
 		n.Inside, n.Outside = state.Inside(tvd)-unit.Pressure(lostIn), state.Outside(tvd)-unit.Pressure(lostOut)
-		bad := !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside))
+		n.Temperature = unit.Temperature{}
 		if state.Temperature != nil {
 			n.Temperature = state.Temperature(tvd)
-			bad = bad || !isFinite(n.Temperature.Kelvin())
 		}
-		if bad {
+		if !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside)) || !isFinite(n.Temperature.Kelvin()) {
 			return fmt.Errorf("at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; permitted any finite values",
 				tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
 		}
 	}
-	for i := range nodes {
-		ρi, ρo := l.densities(state, nodes, i)
-		nodes[i].Weight = unit.WeightPerLength(l.bars[nodes[i].Section].effectiveWeight(ρi, ρo))
-	}
 	return nil
 }
 
-// densities are the fluids' at node i, from the slope of the pressures. They are
-// wanted where the hole is inclined; the axial force comes from the pressures
-// themselves. Where the slopes to both neighbours agree they are good; where
-// not, as at a change of fluid or a seal, or where there is none, as in a level
-// hole, the state is asked again close by.
-func (l *Landed) densities(state State, nodes []Node, i int) (inside, outside float64) {
-	in1, out1, ok1 := l.slope(state, nodes, i-1)
-	in2, out2, ok2 := l.slope(state, nodes, i)
-	alike := func(a, b float64) bool { return math.Abs(a-b) <= 0.01*max(math.Abs(a), math.Abs(b)) }
-	if ok1 && ok2 && alike(in1, in2) && alike(out1, out2) {
-		return (in1 + in2) / 2, (out1 + out2) / 2
-	}
-	return density(state.Inside, nodes[i].TVD), density(state.Outside, nodes[i].TVD)
+// densities are the fluids' over an element, from the slope of the pressures;
+// ok says that there is enough depth in it.
+type densities struct {
+	inside, outside float64
+	ok              bool
 }
 
-// slope is the densities over element k; false where there is no such element,
-// or next to no depth in it.
-func (l *Landed) slope(state State, nodes []Node, k int) (inside, outside float64, ok bool) {
-	if k < 0 || k >= len(l.elements) {
-		return 0, 0, false
+// weigh fills in the effective weight, for which it wants the densities above
+// and below a node. It matters where the hole is inclined; the axial force comes
+// from the pressures themselves. Where the slopes to both neighbours agree they
+// are good; where not, as at a change of fluid or a seal, or where there is none,
+// as in a level hole, the state is asked again close by.
+func (l *Landed) weigh(state State, n *Node, above, below densities) {
+	in, out := (above.inside+below.inside)/2, (above.outside+below.outside)/2
+	if !(above.ok && below.ok && alike(above.inside, below.inside) && alike(above.outside, below.outside)) {
+		in, out = density(state.Inside, n.TVD), density(state.Outside, n.TVD)
 	}
-	e := &l.elements[k]
-	if math.Abs(e.drop) < leastDrop {
-		return 0, 0, false
+	n.Weight = unit.WeightPerLength(l.bars[n.Section].effectiveWeight(in, out))
+}
+
+func alike(a, b float64) bool {
+	d := math.Abs(a - b)
+	return d <= 0.01*math.Abs(a) || d <= 0.01*math.Abs(b)
+}
+
+// slope is the densities over element k; not ok where there is next to no depth
+// in it.
+func (l *Landed) slope(state State, nodes []Node, k int) densities {
+	if l.elements[k].perDrop == 0 {
+		return densities{}
 	}
-	a, b := &nodes[k], &nodes[k+1]
-	return (float64(b.Inside-a.Inside) + l.lost(state.Friction, k)) / (gravity * e.drop),
-		(float64(b.Outside-a.Outside) + l.lost(state.OutsideFriction, k)) / (gravity * e.drop), true
+	a, b, per := &nodes[k], &nodes[k+1], l.elements[k].perDrop
+	return densities{
+		inside:  (float64(b.Inside-a.Inside) + l.lost(state.Friction, k)) * per,
+		outside: (float64(b.Outside-a.Outside) + l.lost(state.OutsideFriction, k)) * per,
+		ok:      true,
+	}
 }
 
 // leastDrop is the vertical distance, in m, that a slope is taken over at least.
@@ -169,30 +173,35 @@ func (l *Landed) axial(state State, c *Case) {
 		end.Below = bottom.Outside
 	}
 	piston, drag, weight := float64(end.Force()), 0.0, 0.0
-	c.totals, c.EndForce = totals{}, unit.Force(piston)
-	bottom.True = unit.Force(piston)
+	c.EndForce, bottom.True = unit.Force(piston), unit.Force(piston)
+	bottom.Effective = l.bars[bottom.Section].effective(bottom)
+	var sum totals
+	var below densities
 	for i := last - 1; i >= 0; i-- {
 		a, b, e := &nodes[i], &nodes[i+1], &l.elements[i]
 		bar := &l.bars[a.Section]
+		above := l.slope(state, nodes, i)
+		l.weigh(state, b, above, below)
+		below = above
 		if a.Section != b.Section {
 			lower := &l.bars[b.Section]
 			piston += float64(a.Inside)*(bar.ai-lower.ai) - float64(a.Outside)*(bar.ao-lower.ao)
 			a.True = unit.Force(piston + drag + weight)
+			a.Effective = bar.effective(a)
 			continue
 		}
-		ea, h := bar.e*bar.as, e.length
+		give := e.length * bar.perEA
 		// Of the annulus' loss the pipe's wall bears δ*(Ah - Ao)*Do/(Dh + Do).
-		grown := l.lost(state.Friction, i)*bar.ai + l.lost(state.OutsideFriction, i)*math.Pi/2*bar.r*bar.od
-		c.totals.piston += piston * h / ea
-		c.totals.friction += (drag + grown/2) * h / ea
-		c.totals.ballooning -= bar.nu / ea * h * (bar.ai*float64(a.Inside+b.Inside) - bar.ao*float64(a.Outside+b.Outside))
-		c.totals.thermal += bar.alpha * h * (a.Temperature.Kelvin() + b.Temperature.Kelvin()) / 2
+		grown := l.lost(state.Friction, i)*bar.ai + l.lost(state.OutsideFriction, i)*bar.outerDrag
+		sum.piston += piston * give
+		sum.friction += (drag + grown/2) * give
+		sum.ballooning -= bar.nu * give * (bar.ai*float64(a.Inside+b.Inside) - bar.ao*float64(a.Outside+b.Outside))
+		sum.thermal += bar.alpha * e.length * (a.Temperature.Kelvin() + b.Temperature.Kelvin()) / 2
 		drag += grown
 		weight += bar.ws * e.drop
 		a.True = unit.Force(piston + drag + weight)
+		a.Effective = bar.effective(a)
 	}
-	for i := range nodes {
-		n, bar := &nodes[i], &l.bars[nodes[i].Section]
-		n.Effective = unit.Force(float64(n.True) - float64(n.Inside)*bar.ai + float64(n.Outside)*bar.ao)
-	}
+	l.weigh(state, &nodes[0], densities{}, below)
+	c.totals = sum
 }

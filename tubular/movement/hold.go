@@ -13,24 +13,29 @@ import (
 var ErrNoRest = errors.New("movement: no packer force holds the seals at the stop")
 
 // hold finds where the seals come to rest between the stops. free is where they
-// would go without them. change is the change of length under an added axial
-// force at the lower end; it is free at zero and rises with the force at least as fast as Hooke's law says: compliance is that slope. So the
-// force of the unbuckled string brackets the answer. Where buckling in a
-// deviated hole breaks that rule the bracket is widened, and if it still
-// doesn't hold an error says so.
-func hold(free float64, change func(force float64) float64, up, down, compliance float64) (force, motion float64, err error) {
+// would go without them. change is where an added axial force at the lower end
+// takes them, and the slope of that over the force where it is known, else NaN.
+// It is free at zero and rises with the force at least as fast as Hooke's law
+// says: compliance is that slope. So the force of the unbuckled string brackets
+// the answer. Where buckling in a deviated hole breaks that rule the bracket is
+// widened, and if it still doesn't hold an error says so.
+func hold(free float64, change func(force float64) (motion, slope float64), up, down, compliance float64) (force, motion float64, err error) {
 	stop := min(max(free, up), down)
 	if stop == free {
 		return 0, free, nil
 	}
 	far := (stop - free) / compliance
+	if f, ok := tangents(change, min(0, far), stop, 1e-13*(math.Abs(free)+math.Abs(stop))); ok {
+		return f, stop, nil
+	}
 	// A little more than Hooke's force, because of rounding.
 	far *= 1 + 1e-9
 	residual := func(f float64) float64 {
 		if f == 0 {
 			return free - stop
 		}
-		return change(f) - stop
+		x, _ := change(f)
+		return x - stop
 	}
 	for range 20 {
 		if r := residual(far); r == 0 || (r > 0) == (far > 0) {
@@ -40,4 +45,21 @@ func hold(free float64, change func(force float64) float64, up, down, compliance
 		far *= 2
 	}
 	return 0, 0, fmt.Errorf("%w: at %.6g N it is still %.3g m away", ErrNoRest, far, residual(far))
+}
+
+// tangents follows Newton's steps from f, for as long as the slope is known. A
+// helix without critical load gets stiffer the more tension there is in it, so
+// from the side of compression no step overshoots.
+func tangents(change func(force float64) (motion, slope float64), f, stop, near float64) (force float64, ok bool) {
+	for range 20 {
+		x, slope := change(f)
+		if !(slope > 0) {
+			return 0, false
+		}
+		if math.Abs(x-stop) <= near {
+			return f, true
+		}
+		f -= (x - stop) / slope
+	}
+	return 0, false
 }

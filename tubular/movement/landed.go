@@ -64,15 +64,14 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	if err := l.forces(reference, c); err != nil {
 		return nil, fmt.Errorf("movement: reference state: %w", err)
 	}
-	c.buckled = l.buckled(c, 0)
+	c.buckled = l.buckled(c, 0).shortening
 	l.reference = c.totals
 	l.reference.buckling = c.buckled
 	down := -float64(slackOff)
-	l.setDown = SlackOff{Stretch: unit.Length(l.compliance() * down), Buckling: unit.Length(l.buckled(c, down) - c.buckled)}
+	l.setDown = SlackOff{Stretch: unit.Length(l.compliance() * down), Buckling: unit.Length(l.buckled(c, down).shortening - c.buckled)}
 	c.SlackOff = l.setDown
 	c.PackerForce, c.BuckledShortening = -slackOff, unit.Length(c.buckled)+l.setDown.Buckling
-	l.finish(c)
-	if err := l.bounded(c); err != nil {
+	if err := l.finish(c); err != nil {
 		return nil, err
 	}
 	return l, nil
@@ -114,7 +113,8 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 	if err := l.forces(state, c); err != nil {
 		return fmt.Errorf("movement: %w", err)
 	}
-	c.buckled = l.buckled(c, 0)
+	free := l.buckled(c, 0)
+	c.buckled = free.shortening
 	c.totals.buckling = c.buckled
 	c.Movement = c.totals.minus(l.reference)
 	c.SlackOff = l.setDown
@@ -122,32 +122,23 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 	compliance := l.compliance()
 	start := float64(c.Movement.Total() - l.setDown.Total())
 	up, down := l.seals.travel()
-	change := func(f float64) float64 { return start + compliance*f + l.buckled(c, f) - c.buckled }
+	at, held := 0.0, free // the force tried last, and what it does
+	change := func(f float64) (length, slope float64) {
+		if f != at {
+			at, held = f, l.buckled(c, f)
+		}
+		return start + compliance*f + held.shortening - c.buckled, compliance + held.slope
+	}
 	force, motion, err := hold(start, change, up, down, compliance)
 	if err != nil {
 		return err
 	}
-	c.BuckledShortening = unit.Length(c.buckled)
-	if force != 0 {
-		c.BuckledShortening = unit.Length(l.buckled(c, force))
-	}
+	change(force)
+	c.BuckledShortening = unit.Length(held.shortening)
 	// A length under the same force all along snaps into a helix at once: then
 	// no force gives just that length, and the root stands at the snap.
 	rest := start + compliance*force + float64(c.BuckledShortening) - c.buckled
 	c.Snapping = force != 0 && math.Abs(rest-motion) > 1e-9*l.bars[len(l.bars)-1].bottom
 	c.PackerForce, c.SealMovement = unit.Force(force), unit.Length(motion)
-	l.finish(c)
-	return l.bounded(c)
-}
-
-// bounded reports a case that overflowed.
-func (l *Landed) bounded(c *Case) error {
-	for i := range c.Nodes {
-		n := &c.Nodes[i]
-		if u := n.Usage; !isFinite(float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
-			u.Burst + u.Collapse + u.Axial + u.Triaxial) {
-			return ErrTooLarge
-		}
-	}
-	return bounded(c.Movement, c.SlackOff, c.SealMovement, c.TrueForce, c.EffectiveForce)
+	return l.finish(c)
 }

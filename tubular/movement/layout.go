@@ -15,11 +15,15 @@ type point struct {
 	section int
 }
 
-// element is what lies between node i and the next, of the same section.
+// element is what lies between node i and the next. Between two sections it has
+// no length.
 type element struct {
+	section      int
 	length, drop float64 // along the hole and vertical
+	perDrop      float64 // from a change of pressure to a density; zero where the drop is next to nothing
 	build, turn  float64
 	curvature    float64 // of the hole: build and turn together
+	upright      bool    // vertical and straight: no load too small to buckle in
 }
 
 // layOut fills in points and elements.
@@ -51,7 +55,7 @@ func (l *Landed) layOut(path *hydrostatics.Path, spacing float64) error {
 					return fmt.Errorf("movement: %w", err)
 				}
 				if len(l.points) > 0 {
-					l.elements = append(l.elements, between(last, at))
+					l.elements = append(l.elements, between(k, last, at))
 				}
 				l.points = append(l.points, point{md: md, tvd: float64(at.TVD), sin: math.Sin(float64(at.Inclination)), section: k})
 				last = at
@@ -63,13 +67,17 @@ func (l *Landed) layOut(path *hydrostatics.Path, spacing float64) error {
 
 // between is the element between two positions. Its bend β splits into build
 // and turn by sin²(β/2) = sin²(Δθ/2) + sinθ1*sinθ2*sin²(Δφ/2).
-func between(a, b hydrostatics.Position) element {
-	e := element{length: float64(b.MD - a.MD), drop: float64(b.TVD - a.TVD)}
+func between(section int, a, b hydrostatics.Position) element {
+	e := element{section: section, length: float64(b.MD - a.MD), drop: float64(b.TVD - a.TVD)}
 	if e.length > 0 {
 		e.build = float64(b.Inclination-a.Inclination) / e.length
 		sines := math.Sin(float64(a.Inclination)) * math.Sin(float64(b.Inclination))
 		e.turn = 2 * math.Asin(math.Sqrt(max(0, sines))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))) / e.length
 		e.curvature = math.Hypot(e.build, e.turn)
+		e.upright = e.curvature == 0 && sines == 0 && a.Inclination == b.Inclination
+	}
+	if math.Abs(e.drop) >= leastDrop {
+		e.perDrop = 1 / (gravity * e.drop)
 	}
 	return e
 }

@@ -46,7 +46,7 @@ func (l *Landed) LongestTool(c *Case, diameter unit.Length) (length, at unit.Len
 		n := &c.Nodes[i]
 		play := float64(l.sections[n.Section].Pipe.ID - diameter)
 		κ := float64(n.Curvature)
-		if κ == 0 && play >= 0 || play/2 >= l.bars[n.Section].r && l.elementOf(c, i).curvature == 0 {
+		if κ == 0 && play >= 0 || play/2 >= l.bars[n.Section].r && l.elementOf(i).curvature == 0 {
 			continue
 		}
 		if pass := math.Sqrt(8 * max(0, play) / κ); play < 0 || pass < longest {

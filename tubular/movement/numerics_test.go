@@ -223,6 +223,19 @@ func BenchmarkTenLoadCasesFree(b *testing.B) {
 	benchmarkLoads(b, l, states)
 }
 
+// The same with pressure on the annulus, which keeps all of it from buckling:
+// what forces, burst, collapse and triaxial limits alone cost.
+func BenchmarkTenLoadCasesUnbuckled(b *testing.B) {
+	l, states := thousand(b, movement.Free, 0)
+	for i := range states {
+		states[i] = fluids(8.6*unit.PoundPerGallon, 9.2*unit.PoundPerGallon, 0, unit.Pressure(i+2)*500*unit.PSI, unit.Fahrenheit(70+10*float64(i)), 1.4)
+	}
+	c, err := l.Load(states[0])
+	require.NoError(b, err)
+	require.Zero(b, c.BuckledLength)
+	benchmarkLoads(b, l, states)
+}
+
 func benchmarkLoads(b *testing.B, l *movement.Landed, states []movement.State) {
 	var c movement.Case
 	b.ReportAllocs()

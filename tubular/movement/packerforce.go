@@ -1,6 +1,10 @@
 package movement
 
-import "completion.example/hydrostatics/unit"
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
 
 // restrain fills in what slack-off and the packer do to the free movement.
 func (a *Analysis) restrain(slackOff unit.Force) error {
@@ -13,8 +17,8 @@ func (a *Analysis) restrain(slackOff unit.Force) error {
 	// lower by as much.
 	start := float64(a.Movement.Total() - a.SlackOff.Total())
 	up, down := a.seals.travel()
-	force, motion, err := hold(start, func(f float64) float64 {
-		return start + compliance*f + a.rebuckled(f)
+	force, motion, err := hold(start, func(f float64) (length, slope float64) {
+		return start + compliance*f + a.rebuckled(f), math.NaN()
 	}, up, down, compliance)
 	if err != nil {
 		return err

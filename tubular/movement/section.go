@@ -3,6 +3,7 @@ package movement
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
@@ -25,8 +26,14 @@ type bar struct {
 	e, i, nu    float64
 	alpha       float64
 	ws          float64 // weight in air per length
-	r           float64 // radial clearance
 	od          float64
+	joint       float64 // strength of its connections, or zero
+	lateral
+
+	// Prepared for every node of every case.
+	perEA     float64 // 1/(E*As)
+	fibre     float64 // bending stress at the outer fibre over curvature
+	outerDrag float64 // drag on the pipe per pressure lost outside: see Landed.axial
 }
 
 func (b *bar) length() float64 { return b.bottom - b.top }
@@ -36,6 +43,11 @@ func (b *bar) length() float64 { return b.bottom - b.top }
 // does: what couplings displace is left out.
 func (b *bar) effectiveWeight(inside, outside float64) float64 {
 	return b.ws + gravity*(inside*b.ai-outside*b.ao)
+}
+
+// effective is the effective force that goes with a node's true one.
+func (b *bar) effective(n *Node) unit.Force {
+	return unit.Force(float64(n.True) - float64(n.Inside)*b.ai + float64(n.Outside)*b.ao)
 }
 
 // bars checks sections below a top and turns them into numbers.
@@ -61,12 +73,15 @@ func bars(top unit.Length, sections []Section) ([]bar, error) {
 
 func newBar(top unit.Length, s Section) bar {
 	p, m := s.Pipe, s.Pipe.Material
-	return bar{
+	b := bar{
 		top: float64(top), bottom: float64(s.Bottom), od: float64(p.OD),
 		ai: float64(p.InnerArea()), ao: float64(p.OuterArea()), as: float64(p.SteelArea()),
 		e: float64(m.Young), i: float64(p.SecondMoment()), nu: m.Poisson, alpha: float64(m.Expansion),
-		ws: float64(p.WeightInAir()), r: float64(s.Hole-p.OD) / 2,
+		ws: float64(p.WeightInAir()), joint: float64(s.Joint),
 	}
+	b.lateral = confine(b.e*b.i, float64(s.Hole-p.OD)/2)
+	b.perEA, b.fibre, b.outerDrag = 1/(b.e*b.as), b.e*b.od/2, math.Pi/2*b.r*b.od
+	return b
 }
 
 // gravity is standard gravity, in m/s².
