@@ -19,6 +19,15 @@ type Formation struct {
 // Negative is underbalance, and the well flows.
 func (f Formation) Overbalance(well unit.Pressure) unit.Pressure { return well - f.Pressure }
 
+// BalanceSteps shows the working of Overbalance.
+func (f Formation) BalanceSteps(well unit.Pressure) []working.Step {
+	return []working.Step{{
+		Name: "overbalance", Symbol: "dp", Equation: "pw-pf",
+		Inputs: []working.Input{{Symbol: "pw", Value: working.Of(well)}, {Symbol: "pf", Value: working.Of(f.Pressure)}},
+		Value:  working.Of(f.Overbalance(well)), Source: "definition",
+	}}
+}
+
 // KillDensity returns the density that holds the formation with a margin of
 // pressure, with nothing applied at surface:
 //

@@ -19,6 +19,7 @@ func TestKill(t *testing.T) {
 	require.Negative(t, float64(f.Overbalance(Pressure(s.Density, s.TVD))), "a well with shut-in pressure is underbalanced")
 	workingtest.Check(t, s.Steps(200*unit.PSI))
 	workingtest.Check(t, f.Steps(200*unit.PSI))
+	workingtest.Check(t, f.BalanceSteps(4500*unit.PSI))
 }
 
 func TestCushionClosedForm(t *testing.T) {
@@ -33,6 +34,8 @@ func TestCushionClosedForm(t *testing.T) {
 	require.InDelta(t, want, float64(a.Length), 1e-8)
 	require.InDelta(t, 4500, a.Well.In(unit.PSI), 1e-9)
 	require.InDelta(t, float64(Pressure(7*unit.PoundPerGallon, a.Length)), float64(a.Interface), 1e-6)
+	workingtest.Check(t, c.LengthSteps(a))
+	require.Len(t, c.LengthSteps(a), 4)
 
 	// An empty hole: the fluid level.
 	c.Light = nil
@@ -40,6 +43,8 @@ func TestCushionClosedForm(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, float64(full-4500*unit.PSI)/float64(Gradient(10*unit.PoundPerGallon)), float64(a.Length), 1e-8)
 	require.Zero(t, a.Interface)
+	workingtest.Check(t, c.LengthSteps(a))
+	require.Len(t, c.LengthSteps(a), 3, "no pressure at the level of an empty hole")
 	// With pressure on top the level is lower by its head.
 	c.Surface = 100 * unit.PSI
 	b, err := c.Length()
@@ -95,11 +100,25 @@ func TestGasCushion(t *testing.T) {
 		require.NoError(t, err)
 		require.InDelta(t, 25, a.Well.In(unit.Megapascal), 1e-6)
 		require.Greater(t, a.Interface, a.Surface)
+		workingtest.Check(t, c.PressureSteps(a))
+		require.Len(t, c.PressureSteps(a), 3)
 		c.Surface = a.Surface
 		b, err := c.Length()
 		require.NoError(t, err)
 		require.InDelta(t, float64(l), float64(b.Length), 1e-3)
+		workingtest.Check(t, c.LengthSteps(b))
 	}
+}
+
+// The greatest density under a surface pressure is the inverse of the greatest
+// surface pressure over a density.
+func TestAllowableDensityIsTheInverse(t *testing.T) {
+	fracture, shoe := 0.8*unit.PSIPerFoot, 6000*unit.Foot
+	for _, rho := range []unit.Density{7 * unit.PoundPerGallon, 10 * unit.PoundPerGallon, 17 * unit.PoundPerGallon} {
+		p := AllowableSurfacePressure(fracture, rho, shoe)
+		require.InEpsilon(t, float64(rho), float64(AllowableDensity(fracture, p, shoe)), 1e-14)
+	}
+	require.Negative(t, float64(AllowableSurfacePressure(fracture, 17*unit.PoundPerGallon, shoe)), "17 lb/gal breaks it down alone")
 }
 
 func TestMaximumSurfacePressure(t *testing.T) {

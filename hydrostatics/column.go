@@ -87,10 +87,8 @@ func (c *Column) checkFluid(name string, f Fluid) error {
 			return fmt.Errorf("%s: %w", name, err)
 		}
 	}
-	if u, ok := f.(Uniform); ok {
-		if rho, ok := u.UniformDensity(); ok {
-			return within(name+": density", rho, 0, unit.Density(math.Inf(1)))
-		}
+	if rho, ok := uniform(f); ok {
+		return within(name+": density", rho, 0, unit.Density(math.Inf(1)))
 	}
 	if c.temperature == nil || len(c.temperature.depth) == 0 {
 		return fmt.Errorf("hydrostatics: %s: its density varies, so the column needs a temperature profile", name)

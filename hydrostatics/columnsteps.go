@@ -21,11 +21,10 @@ func (c *Column) Steps() []working.Step {
 			return nil // unreachable: a column holds its layers' ends
 		}
 		h := l.Bottom - l.Top
-		name, rho := fmt.Sprintf("bottom of layer %d, by its mean density", i+1), Density(GradientOf(p2-p1, h))
-		if u, ok := l.Fluid.(Uniform); ok {
-			if r, ok := u.UniformDensity(); ok {
-				name, rho = fmt.Sprintf("bottom of layer %d", i+1), r
-			}
+		name := fmt.Sprintf("bottom of layer %d", i+1)
+		rho, ok := uniform(l.Fluid)
+		if !ok {
+			name, rho = name+", by its mean density", Density(GradientOf(p2-p1, h))
 		}
 		from := fmt.Sprintf("p%d", i)
 		steps = append(steps, working.Step{

@@ -16,6 +16,14 @@ type Uniform interface {
 	UniformDensity() (rho unit.Density, ok bool)
 }
 
+// uniform returns the constant density of a fluid that has one.
+func uniform(f Fluid) (unit.Density, bool) {
+	if u, ok := f.(Uniform); ok {
+		return u.UniformDensity()
+	}
+	return 0, false
+}
+
 // Incompressible is a fluid of constant density: the mud weight on the sheet.
 // Zero stands for an empty hole.
 type Incompressible unit.Density

@@ -235,6 +235,17 @@ func ExampleAllowableSurfacePressure() {
 	// Output: 1683 psi
 }
 
+// A formation at 5,000 ft that fractures at 3,800 psi bears 14.6 lb/gal
+// (Bourgoyne et al., Applied Drilling Engineering, 1986, ch. 4, exercises).
+func ExampleAllowableDensity() {
+	fracture := hydrostatics.GradientOf(3800*unit.PSI, 5000*unit.Foot)
+	fmt.Println(hydrostatics.AllowableDensity(fracture, 0, 5000*unit.Foot).Rounded(3))
+	fmt.Println(hydrostatics.AllowableDensity(fracture, 500*unit.PSI, 5000*unit.Foot).Rounded(3), "under 500 psi")
+	// Output:
+	// 14.6 lb/gal
+	// 12.7 lb/gal under 500 psi
+}
+
 func ExampleMaximumSurfacePressure() {
 	column, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(10 * unit.PoundPerGallon), Bottom: 10000 * unit.Foot}}, nil, hydrostatics.Reference{})
 	limit, _ := hydrostatics.MaximumSurfacePressure(column, []hydrostatics.WeakPoint{

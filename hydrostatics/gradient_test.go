@@ -21,6 +21,7 @@ func TestGradientsAreHomogeneous(t *testing.T) {
 	dimension.Check(t, dimension.Gravity, hydrostatics.Head, p, rho)
 	dimension.Check(t, dimension.Free, hydrostatics.SpecificGravity, rho, hydrostatics.PureWater)
 	dimension.Check(t, dimension.Gravity, hydrostatics.AllowableSurfacePressure, 0.8*unit.PSIPerFoot, rho, h)
+	dimension.Check(t, dimension.Gravity, hydrostatics.AllowableDensity, 0.8*unit.PSIPerFoot, p, h)
 	dimension.Check(t, dimension.Gravity, hydrostatics.ShutIn.KillDensity, hydrostatics.ShutIn{Pressure: p, Density: rho, TVD: h}, 200*unit.PSI)
 	dimension.Check(t, dimension.Gravity, hydrostatics.Formation.KillDensity, hydrostatics.Formation{Pressure: p, TVD: h}, 200*unit.PSI)
 	dimension.Check(t, dimension.Free, hydrostatics.Slug.Volume, hydrostatics.Slug{Mud: rho, Pill: 1.2 * rho, Capacity: 0.0142 * unit.BarrelPerFoot}, 184*unit.Foot)

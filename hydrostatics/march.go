@@ -61,10 +61,8 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 
 // through takes p through one layer, from a to b.
 func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
-	if u, ok := l.Fluid.(Uniform); ok {
-		if rho, ok := u.UniformDensity(); ok {
-			return m.end(piece{z0: a, p0: p, law: uniform, rho: float64(rho)}, b)
-		}
+	if rho, ok := uniform(l.Fluid); ok {
+		return m.end(piece{z0: a, p0: p, law: constant, rho: float64(rho)}, b)
 	}
 	f, closed := l.Fluid.(SlightlyCompressible)
 	for z := a; z != b; {

@@ -149,7 +149,8 @@ func (p *Path) TotalDepth() unit.Length {
 }
 
 // At returns the position at a measured depth, on the arc between stations.
-// The dogleg severity is the arc's, at a station that of the arc above it.
+// The dogleg severity is the arc's, at a station that of the arc above it, and
+// so zero at the first.
 // Outside the survey the error is ErrOutsidePath.
 func (p *Path) At(md unit.Length) (Position, error) {
 	i, err := p.interval(md)
@@ -197,7 +198,7 @@ func (p *Path) on(i int, md float64) Position {
 	}
 	at.North, at.East, at.TVD = unit.Length(pos.n), unit.Length(pos.e), unit.Length(pos.v)
 	at.Inclination, at.Azimuth = angles(dir)
-	if i+1 < len(p.nodes) {
+	if i+1 < len(p.nodes) && md != p.nodes[0].md {
 		at.DoglegSeverity = unit.Curvature(bend(from.xx) / (p.nodes[i+1].md - from.md))
 	}
 	return at

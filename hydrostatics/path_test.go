@@ -179,6 +179,8 @@ func TestStraightAndReversal(t *testing.T) {
 	at, err = p.At(100)
 	require.NoError(t, err)
 	require.InDelta(t, 2, at.DoglegSeverity.In(unit.DegreePer30Metres)*100/30, 1e-9)
+	require.Equal(t, at.DoglegSeverity, p.Positions()[1].DoglegSeverity)
+	require.Zero(t, p.Positions()[0].DoglegSeverity, "no arc ends at the first station")
 	// Half a turn has no plane.
 	for _, s := range [][]Station{
 		{{}, {MD: 100, Inclination: math.Pi}},

@@ -10,7 +10,7 @@ import (
 type law uint8
 
 const (
-	uniform     law = iota // p = p0 + ρ0·g·(z − z0)
+	constant    law = iota // p = p0 + ρ0·g·(z − z0)
 	exponential            // SlightlyCompressible in a straight temperature
 	polynomial             // the integral of a collocated density
 )
@@ -62,7 +62,7 @@ func (q *piece) depth(p float64) float64 {
 		return q.top
 	case p >= q.pbottom:
 		return q.bottom
-	case q.law == uniform:
+	case q.law == constant:
 		return math.Min(math.Max(q.z0+(p-q.p0)/(q.rho*gravity), q.top), q.bottom)
 	}
 	// Pressure rises with depth in every piece, so the ends bracket the root.

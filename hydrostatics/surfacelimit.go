@@ -23,6 +23,20 @@ func AllowableSurfacePressure(fracture unit.Gradient, rho unit.Density, tvd unit
 	return unit.Pressure(float64(fracture-Gradient(rho)) * float64(tvd))
 }
 
+// AllowableDensity returns the greatest density of a column that a formation
+// bears under a surface pressure, the inverse of AllowableSurfacePressure:
+//
+//	ρmax = (Gf·h − p)/(g·h)
+//
+// Gf is the fracture gradient counted from surface, p the surface pressure, h
+// the true vertical depth of the formation, not zero. With no surface pressure
+// it is the fracture gradient as a mud weight.
+//
+// Source: Bourgoyne et al., Applied Drilling Engineering, 1986, ch. 4, in SI.
+func AllowableDensity(fracture unit.Gradient, surface unit.Pressure, tvd unit.Length) unit.Density {
+	return EquivalentDensity(PressureOf(fracture, tvd)-surface, tvd)
+}
+
 // WeakPoint is an item that limits the pressure inside the well at its depth:
 // casing, tubing, a connection, a plug, a packer, a formation.
 type WeakPoint struct {

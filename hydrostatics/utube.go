@@ -67,6 +67,9 @@ type LegAtRest struct {
 	Level    unit.Length // MD of the top of the liquid
 	LevelTVD unit.Length
 	Before   unit.Pressure // at the port before it opened
+	Surface  unit.Pressure // held on top of the leg
+	Filled   []Standing    // before the port opened, from the level down
+	Settled  []Standing    // at rest; nothing where the leg stands empty
 }
 
 // AtRest is how a U-tube comes to rest.
@@ -108,6 +111,8 @@ func (u UTube) Rest() (AtRest, error) {
 	tubing, annulus := u.Tubing.bore(path, u.Port), u.Annulus.bore(path, u.Port)
 	r := AtRest{}
 	r.Tubing.Before, r.Annulus.Before = unit.Pressure(tubing.fallen(0)), unit.Pressure(annulus.fallen(0))
+	r.Tubing.Surface, r.Annulus.Surface = u.Tubing.Surface, u.Annulus.Surface
+	r.Tubing.Filled, r.Annulus.Filled = tubing.afterFall(0), annulus.afterFall(0)
 	r.Differential = r.Tubing.Before - r.Annulus.Before
 	r.Holding = unit.Pressure(math.Abs(float64(r.Differential)))
 	falling, rising := tubing, annulus
@@ -132,6 +137,7 @@ func (u UTube) Rest() (AtRest, error) {
 	if r.Falling == Annulus {
 		down, up = up, down
 	}
+	down.Settled, up.Settled = falling.afterFall(v), rising.afterRise(v, falling)
 	down.Level, up.Level = unit.Length(falling.md(falling.top[0]-v)), unit.Length(rising.md(rising.top[0]+v))
 	down.LevelTVD, up.LevelTVD = unit.Length(falling.tvd(float64(down.Level))), unit.Length(rising.tvd(float64(up.Level)))
 	if err := errors.Join(finite("differential", r.Differential), finite("volume moved", r.Moved),

@@ -32,6 +32,15 @@ func TestUTubeByHand(t *testing.T) {
 	require.InDelta(t, 200*gravity*3000, float64(r.Holding), 1e-8)
 	require.InDelta(t, 200*gravity*3000, float64(r.Differential), 1e-8)
 	require.InDelta(t, 1200*gravity*(3000-d), float64(r.Pressure), 1e-6)
+
+	// What stands where before and after, from the top down.
+	require.Equal(t, []Standing{{1200, 3000}}, r.Tubing.Filled)
+	require.Len(t, r.Annulus.Settled, 2)
+	require.InDelta(t, 3000-0.3*d, float64(r.Annulus.Settled[0].Height), 1e-9)
+	require.Equal(t, unit.Density(1200), r.Annulus.Settled[1].Density)
+	require.InDelta(t, 0.3*d, float64(r.Annulus.Settled[1].Height), 1e-9)
+	workingtest.Check(t, r.Steps())
+	require.Len(t, r.Steps(), 6)
 }
 
 // With the levels below surface nothing comes back: heavy falls by a, light
@@ -54,6 +63,7 @@ func TestUTubeBelowSurface(t *testing.T) {
 	require.InDelta(t, 0, float64(held.Moved), 1e-9)
 	require.InDelta(t, 500, float64(held.Tubing.Level), 1e-6)
 	require.InDelta(t, 0, float64(held.Holding), 1e-6)
+	workingtest.Check(t, r.Steps())
 }
 
 // The slug formula is the U-tube with a full annulus of mud.
@@ -97,6 +107,7 @@ func TestUTubeAgainstAMarch(t *testing.T) {
 	}
 	r, err := u.Rest()
 	require.NoError(t, err)
+	workingtest.Check(t, r.Steps()) // by the heights of five fluids in a curved hole
 	require.Equal(t, Tubing, r.Falling)
 	// Independent: each leg as a list of thin discs of equal volume, bottom first.
 	const disc = 1e-3

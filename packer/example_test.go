@@ -165,7 +165,7 @@ func ExampleSealPlan_Engage() {
 	// Output:
 	// as landed: 18 ft engaged, locator 2 ft above its shoulder stopped: false
 	// stimulation: 10 ft engaged, locator 10 ft above its shoulder stopped: false
-	// production: 20 ft engaged, locator 0 in above its shoulder stopped: true
+	// production: 20 ft engaged, locator 0 ft above its shoulder stopped: true
 }
 
 func ExamplePull_Balance() {

@@ -9,7 +9,6 @@ import (
 	"completion.example/examples/internal/stack"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
-	"completion.example/hydrostatics/working"
 	"completion.example/internal/calculator"
 )
 
@@ -77,11 +76,7 @@ func answer(r hydrostatics.AtRest) calculator.Answer {
 			{Name: "level in the annulus", Value: r.Annulus.Level},
 			{Name: "pressure at the port, at rest", Value: r.Pressure},
 		},
-		Steps: []working.Step{{
-			Name: "differential before the port opens, tubing minus annulus", Symbol: "dp", Equation: "pt-pa", Source: "balance at the port",
-			Inputs: []working.Input{{Symbol: "pt", Value: working.Of(r.Tubing.Before)}, {Symbol: "pa", Value: working.Of(r.Annulus.Before)}},
-			Value:  working.Of(r.Differential),
-		}},
+		Steps: r.Steps(),
 		Notes: []string{"at rest; in the well the columns swing past it, and fluids mix"},
 	}
 }

@@ -40,6 +40,8 @@ var hydrostaticsSuite = Suite{
 		"allowable surface pressure":                allowableSurface,
 		"allowable surface pressure by mud weight":  allowableByMudWeight,
 		"allowable mud weight":                      allowableMudWeight,
+		"mud weight that a formation bears":         borneMudWeight,
+		"thermal time function":                     thermalTime,
 	},
 }
 

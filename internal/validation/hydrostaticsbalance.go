@@ -149,3 +149,18 @@ func allowableMudWeight(in *published.Inputs) (any, error) {
 	in.Read("depth", &s.TVD)
 	return s.KillDensity(0), nil
 }
+
+func borneMudWeight(in *published.Inputs) (any, error) {
+	var fracture, surface unit.Pressure
+	var depth unit.Length
+	in.Read("fracture", &fracture)
+	in.Read("depth", &depth)
+	in.Read("surface", &surface)
+	return hydrostatics.AllowableDensity(hydrostatics.GradientOf(fracture, depth), surface, depth), nil
+}
+
+func thermalTime(in *published.Inputs) (any, error) {
+	var td float64
+	in.Read("td", &td)
+	return hydrostatics.ThermalTime(td), nil
+}
