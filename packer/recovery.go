@@ -129,7 +129,7 @@ func (n NotParted) cut() (Cut, error) {
 		}
 	}
 	if c.Depth < 0 {
-		return Cut{}, fmt.Errorf("%w: the string is free to %s, less %s of clearance, and the %d intervals all begin below",
+		return Cut{}, fmt.Errorf("%w: the string is free to %s, less %s of clearance, and none of the intervals given (%d) begins above that",
 			ErrNowhereToCut, free.Rounded(5), n.Clearance.Rounded(3), len(n.Intervals))
 	}
 	// The real force at surface less that at the cut is weight and shoulders

@@ -56,8 +56,10 @@ func (in inputs) ofGas() (calculator.Answer, error) {
 		f, err = in.trim.SizeGas(in.gas, in.upstream, in.downstream, unit.MassRate(float64(in.rate)*float64(in.gas.Density)))
 	case "rate":
 		f, err = in.trim.Gas(in.gas, in.upstream, in.downstream)
+	case "drop":
+		f, err = in.trim.GasDrop(in.gas, in.upstream, unit.MassRate(float64(in.rate)*float64(in.gas.Density)))
 	default:
-		return calculator.Answer{}, in.wrong("coefficient, rate (of a gas)")
+		return calculator.Answer{}, in.wrong("coefficient, rate, drop")
 	}
 	if err != nil {
 		return calculator.Answer{}, sort(err)
@@ -65,6 +67,7 @@ func (in inputs) ofGas() (calculator.Answer, error) {
 	a := calculator.Answer{Steps: f.Steps(), Notes: f.Outside, Results: []calculator.Result{
 		{Name: "mass rate", Value: f.Mass},
 		{Name: "rate at inlet conditions", Value: f.Rate},
+		{Name: "drop", Value: f.Drop},
 		{Name: "drop over inlet pressure, absolute", Value: f.Ratio},
 		{Name: "ratio at which it is critical", Value: f.ChokedRatio},
 		{Name: "critical", Value: f.Critical},

@@ -80,13 +80,15 @@ func (in inputs) parted(a *calculator.Answer, r packer.Release) error {
 	a.Steps = append(a.Steps, p.Steps()...)
 	a.Results = append(a.Results,
 		calculator.Result{Name: "after parting, falls", Value: p.Falling.String()},
-		calculator.Result{Name: "pressure on the other side that holds it", Value: p.Hold},
-		calculator.Result{Name: "through the parted mandrel, if nothing is done", Value: p.Rest.Moved},
+		calculator.Result{Name: "pressure on the other side that holds it", Value: p.Hold})
+	if p.NoRest == nil {
+		a.Results = append(a.Results, calculator.Result{Name: "through the parted mandrel, if nothing is done", Value: p.Rest.Moved})
+	} else {
+		a.Notes = append(a.Notes, "if nothing is done: "+p.NoRest.Error())
+	}
+	a.Results = append(a.Results,
 		calculator.Result{Name: "volume that makes both sides the heavier fluid", Value: p.Fill},
 		calculator.Result{Name: "whole circulation", Value: p.Circulation})
-	if p.NoRest != nil {
-		a.Notes = append(a.Notes, p.NoRest.Error())
-	}
 	if in.formation > 0 {
 		a.Results = append(a.Results,
 			calculator.Result{Name: "overbalance of the lighter column", Value: p.Overbalance},

@@ -95,13 +95,13 @@ func (in inputs) answer() (calculator.Answer, error) {
 	if s, err := in.plan.SpaceOut(); err != nil {
 		a.Notes, a.Failed = append(a.Notes, err.Error()), true
 	} else {
-		height, where = s.Middle(), "at the middle of the range"
 		a.Results = append(a.Results, calculator.Result{Name: "locator above its shoulder, least: " + s.LeastBy, Value: s.Least},
 			calculator.Result{Name: "locator above its shoulder, greatest: " + s.GreatestBy, Value: s.Greatest},
-			calculator.Result{Name: "middle of the range", Value: height})
-		if err := in.spacing.add(&a, s); err != nil {
+			calculator.Result{Name: "middle of the range", Value: s.Middle()})
+		if height, err = in.spacing.add(&a, s); err != nil {
 			return a, err
 		}
+		where = "with those pups"
 	}
 	if err := in.tables(&a, cases, height, where); err != nil {
 		return a, err
@@ -136,8 +136,8 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 	return nil
 }
 
-// weights adds what the weight indicator shows going in, and coming out in the
-// cold case's pressures.
+// weights adds what the weight indicator shows going in and coming out, with the
+// fluids and pressures of landing.
 func (in inputs) weights(a *calculator.Answer) error {
 	pipe, depth := in.section.Pipe, in.section.Bottom
 	end := movement.End{Bore: in.seat.Bore, OD: pipe.OD, ID: pipe.ID, Outside: in.landed.Outside(depth), Inside: in.landed.Inside(depth), Below: in.landed.Inside(depth)}

@@ -54,16 +54,17 @@ func (s *spacing) setup(flags *flag.FlagSet) {
 	flags.TextVar(&s.pups, "pups", lengths{2 * unit.Foot, 4 * unit.Foot, 6 * unit.Foot, 8 * unit.Foot, 10 * unit.Foot}, "pup joints at hand")
 }
 
-// add says what to take off and to put in for the middle of the range.
-func (s spacing) add(a *calculator.Answer, wanted packer.SpaceOut) error {
+// add says what to take off and to put in for the middle of the range, and
+// returns the height that comes of it.
+func (s spacing) add(a *calculator.Answer, wanted packer.SpaceOut) (unit.Length, error) {
 	s.landing.Height, s.landing.Joints, s.landing.Pups = wanted.Middle(), s.joints, s.pups
 	m, err := s.landing.MakeUp()
 	if err != nil {
-		return calculator.BadInput{Err: err}
+		return 0, calculator.BadInput{Err: err}
 	}
 	pups, err := lengths(m.Pups).MarshalText()
 	if err != nil {
-		return err
+		return 0, err
 	}
 	a.Results = append(a.Results,
 		calculator.Result{Name: "to land it so: joints to take off", Value: fmt.Sprint(m.Joints)},
@@ -73,5 +74,5 @@ func (s spacing) add(a *calculator.Answer, wanted packer.SpaceOut) error {
 		a.Failed = true
 		a.Notes = append(a.Notes, "the pups at hand don't bring the locator into its range")
 	}
-	return nil
+	return m.Height, nil
 }
