@@ -44,11 +44,17 @@ type NoRouteError struct {
 
 func (e *NoRouteError) Error() string {
 	s := fmt.Sprintf("%v: %d sets of positions can be reached, %d are not permitted", ErrNoRoute, e.Reached, e.Barred)
-	for _, r := range e.Refused {
+	for i, r := range e.Refused {
+		if i == mostRefused {
+			return fmt.Sprintf("%s; and %d more that are refused", s, len(e.Refused)-i)
+		}
 		s += "; " + r
 	}
 	return s
 }
+
+// mostRefused is how many refusals an error names; Refused has them all.
+const mostRefused = 4
 
 // Is makes errors.Is(err, ErrNoRoute) true.
 func (e *NoRouteError) Is(target error) bool { return target == ErrNoRoute }

@@ -126,3 +126,15 @@ func TestPanelWindow(t *testing.T) {
 	require.NotEmpty(t, none.Refused)
 	require.Contains(t, err.Error(), "to close sleeve 2: valve: no surface pressure satisfies all")
 }
+
+// With many sleeves the error stays readable, and its list whole.
+func TestNoRouteNamesTheFirstRefusals(t *testing.T) {
+	s := well(6)
+	weak := surface
+	weak.Greatest = 100 * unit.PSI
+	_, err := s.Plan(Route{From: make([]Position, 6), To: []Position{Open, Open, Open, Open, Open, Open}, Surface: weak})
+	var none *NoRouteError
+	require.ErrorAs(t, err, &none)
+	require.Len(t, none.Refused, 63, "every set of six sleeves to open")
+	require.ErrorContains(t, err, "and 59 more that are refused")
+}
