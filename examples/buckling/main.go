@@ -9,7 +9,6 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/hydrostatics/working"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
@@ -19,6 +18,7 @@ var command = calculator.Command{
 	Name:     "buckling",
 	Question: "at which compression does a pipe buckle in its hole, and what does its helix do?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -69,34 +69,4 @@ func (in input) check() error {
 		faults = append(faults, fmt.Errorf("compression is %v and tool %v; both must be above zero", in.load, in.tool))
 	}
 	return errors.Join(faults...)
-}
-
-func (in input) answer() calculator.Answer {
-	c, h := in.c, movement.Helix{Pipe: in.c.Pipe, Hole: in.c.Hole, Compression: in.load}
-	a := calculator.Answer{Steps: append(c.Steps(), h.Steps()...)}
-	add := func(name string, v any) { a.Results = append(a.Results, calculator.Result{Name: name, Value: v}) }
-	add("effective weight", working.In(c.Weight, unit.PoundPerInch, "lb/in"))
-	add("sinusoidal from", c.Sinusoidal())
-	add("helix possible from", c.HelicalLeast())
-	add("helix full from", c.Helical())
-	add("vertical: bends from", c.VerticalSinusoidal())
-	add("vertical: helix from", c.VerticalHelical())
-	add("contact without buckling", c.Contact(-in.load))
-	add("helix: pitch", h.Pitch())
-	add("helix: shortening per 1,000 ft", working.In(unit.Length(-h.Strain())*1000*unit.Foot, unit.Inch, "in"))
-	add("helix: contact", h.Contact())
-	add("helix: bending stress", h.BendingStress())
-	if l, limited := h.LongestTool(in.tool); limited {
-		add("helix: longest stiff tool to pass", l)
-	} else {
-		add("helix: longest stiff tool to pass", "any length")
-	}
-	switch {
-	case in.load < c.Sinusoidal():
-		a.Notes = append(a.Notes, "at this compression the pipe lies straight along the hole; the lines of the helix are what it would do if it were one")
-	case in.load < c.Helical():
-		a.Notes = append(a.Notes, "at this compression the pipe snakes or is on the way to a helix; the lines of the helix are the worst case")
-	}
-	a.Notes = append(a.Notes, "Loads are effective compressions. The formulas' constants are the literature's, recalled and not read again: see examples/validation.")
-	return a
 }

@@ -1,13 +1,33 @@
 package main
 
 import (
+	"encoding/xml"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
 )
 
 func TestBuckling(t *testing.T) {
 	golden.Check(t, command)
-	golden.File(t, command, "straight", 0, "-compression", "3000 lbf", "-build", "2 deg/100ft", "-inclination", "45 deg")
+	golden.File(t, command, "straight", 0, "-compression", "3000 lbf", "-build", "2 deg/100ft", "-inclination", "45 deg", "-explain")
+	golden.File(t, command, "vertical", 0, "-inclination", "0 deg", "-compression", "1000 lbf", "-tool", "3 in", "-explain")
 	golden.File(t, command, "faults", 2, "-hole", "2 in", "-compression", "-5 lbf", "-inclination", "200 deg")
+}
+
+func TestPicture(t *testing.T) {
+	for _, inclination := range []string{"0 deg", "60 deg", "120 deg"} {
+		file := filepath.Join(t.TempDir(), "buckling.svg")
+		var out, errs strings.Builder
+		require.Zero(t, command.Run([]string{"-picture", file, "-inclination", inclination, "-turn", "1 deg/100ft"}, &out, &errs), errs.String())
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		require.NoError(t, xml.Unmarshal(text, new(any)))
+		for _, word := range []string{"helix full", "snakes from", "asked for", "1,000 lbf"} {
+			require.Contains(t, string(text), word)
+		}
+	}
 }

@@ -96,6 +96,15 @@ func (c Confined) HelicalLeast() unit.Force { return unit.Force(math.Sqrt2) * c.
 // Source: Wu & Juvkam-Wold 1993 (SPE 25503).
 func (c Confined) Helical() unit.Force { return unit.Force(2*math.Sqrt2-1) * c.Sinusoidal() }
 
+// HelicalMost returns the compression from which the pipe is a helix whatever it
+// was before, unloading counted: 2√2 times the sinusoidal load. Under takes it.
+//
+//	F = 4*sqrt(2)*sqrt(E*I*w*sinθ/r)
+//
+// Source: Mitchell, SPE Drilling & Completion March 1999, p. 11 (SPE 55039),
+// recalled and not read again.
+func (c Confined) HelicalMost() unit.Force { return unit.Force(2*math.Sqrt2) * c.Sinusoidal() }
+
 // VerticalSinusoidal returns the compression at the lower end at which a long
 // pipe in a vertical hole first bends.
 //

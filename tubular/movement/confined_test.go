@@ -166,6 +166,8 @@ func TestBucklingStepsHoldTheirValues(t *testing.T) {
 	curved := laid(35 * unit.Degree)
 	curved.Build = unit.DegreePer100Feet
 	workingtest.Check(t, curved.Steps())
+	curved.Turn = -2 * unit.DegreePer100Feet
+	workingtest.Check(t, curved.Steps())
 	workingtest.Check(t, movement.Helix{Pipe: curved.Pipe, Hole: curved.Hole, Compression: 9000 * unit.PoundForce}.Steps())
 }
 

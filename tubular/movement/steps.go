@@ -2,6 +2,7 @@ package movement
 
 import (
 	"fmt"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
@@ -113,25 +114,34 @@ func input(symbol string, v working.Value) working.Input {
 	return working.Input{Symbol: symbol, Value: v}
 }
 
-// Steps work the loads of a straight hole; a curved one has no closed form for
-// every case.
+// Steps work the loads of buckling: those of a straight inclined hole, the one of
+// a curved hole, or those of a vertical one.
 func (c Confined) Steps() []working.Step {
 	e, i := input("E", working.Of(c.Pipe.Material.Young)), input("I", working.Of(c.Pipe.SecondMoment()))
-	w, r := input("w", working.In(c.Weight, unit.PoundPerInch, "lb/in")), input("r", working.Of(c.Clearance()))
-	var steps []working.Step
-	if c.Build == 0 && c.Turn == 0 {
-		fs := input("Fs", working.Of(c.Sinusoidal()))
-		steps = append(steps,
-			working.Step{Name: "sinusoidal load", Symbol: "Fs", Equation: "2*sqrt(E*I*abs(w*sin(θ))/r)", Inputs: []working.Input{e, i, w, r, input("θ", working.Of(c.Inclination))},
-				Value: working.Of(c.Sinusoidal()), Source: "Dawson & Paslay 1984"},
-			working.Step{Name: "helix possible", Symbol: "Fh", Equation: "sqrt(2)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.HelicalLeast()), Source: "Chen, Lin & Cheatham 1990"},
-			working.Step{Name: "helix full", Symbol: "Ff", Equation: "(2*sqrt(2) - 1)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.Helical()), Source: "Wu & Juvkam-Wold 1993"},
-		)
+	w, r, θ := input("w", working.In(c.Weight, unit.PoundPerFoot, "lb/ft")), input("r", working.Of(c.Clearance())), input("θ", working.Of(c.Inclination))
+	first := c.Sinusoidal()
+	fs := input("Fs", working.Of(first))
+	switch {
+	case c.Build != 0 || c.Turn != 0:
+		wc := working.In(c.Contact(-first), unit.PoundPerFoot, "lb/ft")
+		return []working.Step{
+			{Name: "contact at the sinusoidal load", Symbol: "wc", Equation: "sqrt(pow(w*sin(θ) + Fs*b, 2) + pow(Fs*t, 2))",
+				Inputs: []working.Input{w, θ, fs, input("b", working.Of(c.Build)), input("t", working.Of(c.Turn))}, Value: wc, Source: "Johancsik, Friesen & Dawson 1984"},
+			{Name: "sinusoidal load, which makes that contact", Symbol: "Fs", Equation: "sqrt(4*E*I*wc/r)",
+				Inputs: []working.Input{e, i, input("wc", wc), r}, Value: fs.Value, Source: "He & Kyllingstad 1995"},
+		}
+	case math.Sin(float64(c.Inclination)) != 0:
+		return []working.Step{
+			{Name: "sinusoidal load", Symbol: "Fs", Equation: "2*sqrt(E*I*abs(w*sin(θ))/r)", Inputs: []working.Input{e, i, w, θ, r}, Value: fs.Value, Source: "Dawson & Paslay 1984"},
+			{Name: "helix possible", Symbol: "Fh", Equation: "sqrt(2)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.HelicalLeast()), Source: "Chen, Lin & Cheatham 1990"},
+			{Name: "helix full", Symbol: "Ff", Equation: "(2*sqrt(2) - 1)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.Helical()), Source: "Wu & Juvkam-Wold 1993"},
+			{Name: "helix at the latest", Symbol: "Fm", Equation: "2*sqrt(2)*Fs", Inputs: []working.Input{fs}, Value: working.Of(c.HelicalMost()), Source: "Mitchell 1999"},
+		}
 	}
-	return append(steps,
-		working.Step{Name: "vertical hole: bends", Symbol: "Fv", Equation: "1.94*pow(E*I*w*w, 1.0/3)", Inputs: []working.Input{e, i, w}, Value: working.Of(c.VerticalSinusoidal()), Source: "Lubinski 1950"},
-		working.Step{Name: "vertical hole: helix", Symbol: "Fvh", Equation: "5.55*pow(E*I*w*w, 1.0/3)", Inputs: []working.Input{e, i, w}, Value: working.Of(c.VerticalHelical()), Source: "Wu 1992"},
-	)
+	return []working.Step{
+		{Name: "vertical hole: bends", Symbol: "Fv", Equation: "1.94*pow(E*I*w*w, 1.0/3)", Inputs: []working.Input{e, i, w}, Value: working.Of(c.VerticalSinusoidal()), Source: "Lubinski 1950"},
+		{Name: "vertical hole: helix", Symbol: "Fvh", Equation: "5.55*pow(E*I*w*w, 1.0/3)", Inputs: []working.Input{e, i, w}, Value: working.Of(c.VerticalHelical()), Source: "Wu 1992"},
+	}
 }
 
 // Steps work pitch, shortening, contact and bending.

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"image/color"
+	"io"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// The picture's own colours; lines differ in their dashes too, for print.
+var (
+	moss  = color.RGBA{R: 70, G: 105, B: 40, A: 255}
+	rust  = color.RGBA{R: 165, G: 70, B: 30, A: 255}
+	plum  = color.RGBA{R: 110, G: 40, B: 90, A: 255}
+	slate = color.RGBA{R: 50, G: 70, B: 95, A: 255}
+)
+
+// picture draws the loads of buckling over the inclination of the hole, with the
+// compression asked for in it.
+func (in input) picture(w io.Writer) error {
+	p := plot.New()
+	p.Title.Text, p.Title.Padding = "Where this pipe buckles in this hole", vg.Points(6)
+	p.X.Label.Text, p.Y.Label.Text = "inclination of the hole, deg", "effective compression, 1,000 lbf"
+	p.Add(plotter.NewGrid())
+	end := 90.0
+	if in.c.Inclination > 90*unit.Degree {
+		end = 180
+	}
+	for _, curve := range []struct {
+		name   string
+		load   func(movement.Confined) unit.Force
+		color  color.Color
+		dashes []vg.Length
+	}{
+		{"helix at the latest", movement.Confined.HelicalMost, plum, []vg.Length{2, 2}},
+		{"helix full", movement.Confined.Helical, rust, []vg.Length{8, 3, 2, 3}},
+		{"helix possible", movement.Confined.HelicalLeast, slate, []vg.Length{6, 3}},
+		{"snakes from", movement.Confined.Sinusoidal, moss, nil},
+	} {
+		line, err := plotter.NewLine(in.loads(curve.load, end))
+		if err != nil {
+			return err
+		}
+		line.Color, line.Dashes, line.Width = curve.color, curve.dashes, vg.Points(1.5)
+		p.Add(line)
+		p.Legend.Add(curve.name, line)
+	}
+	asked, err := plotter.NewScatter(plotter.XYs{{X: in.c.Inclination.In(unit.Degree), Y: in.load.In(unit.Kilopound)}})
+	if err != nil {
+		return err
+	}
+	asked.GlyphStyle = draw.GlyphStyle{Color: color.Black, Radius: vg.Points(5), Shape: draw.CrossGlyph{}}
+	p.Add(asked)
+	p.Legend.Add("asked for", asked)
+	p.Legend.Left, p.Legend.Top = true, true
+	p.X.Max += 0.03 * end
+	p.Y.Min = 0
+	p.Y.Max *= 1.25 // room for the legend
+	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
+	if err != nil {
+		return err
+	}
+	_, err = canvas.WriteTo(w)
+	return err
+}
+
+func (in input) loads(of func(movement.Confined) unit.Force, end float64) plotter.XYs {
+	const points = 90
+	xy := make(plotter.XYs, points+1)
+	c := in.c
+	for i := range xy {
+		degrees := end * float64(i) / points
+		c.Inclination = unit.Angle(degrees) * unit.Degree
+		xy[i] = plotter.XY{X: degrees, Y: of(c).In(unit.Kilopound)}
+	}
+	return xy
+}
