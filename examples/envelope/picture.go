@@ -3,6 +3,7 @@ package main
 import (
 	"image/color"
 	"io"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
@@ -30,7 +31,7 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 	labels := plotter.XYLabels{}
 	for _, l := range loads {
 		labels.XYs = append(labels.XYs, corners([]packer.Load{{Differential: l.Differential, Axial: l.Axial}})...)
-		labels.Labels = append(labels.Labels, " "+l.Name)
+		labels.Labels = append(labels.Labels, l.Name)
 	}
 	points, err := plotter.NewScatter(labels.XYs)
 	if err != nil {
@@ -41,7 +42,12 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 	if err != nil {
 		return err
 	}
-	p.Add(points, names)
+	names.Offset = vg.Point{X: vg.Points(6), Y: vg.Points(-3)}
+	limits, err := edges(polygon)
+	if err != nil {
+		return err
+	}
+	p.Add(limits, points, names)
 	p.Legend.Add("load", points)
 	p.Legend.Top = true
 	wide, high := 0.05*(p.X.Max-p.X.Min), 0.05*(p.Y.Max-p.Y.Min)
@@ -54,6 +60,41 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 	_, err = canvas.WriteTo(w)
 	return err
 }
+
+// edges names what ends the packer along each edge, a little inside of it.
+func edges(of packer.Polygon) (*plotter.Labels, error) {
+	at := corners(of.Vertices)
+	var middle plotter.XY
+	for _, c := range at {
+		middle.X += c.X / float64(len(at))
+		middle.Y += c.Y / float64(len(at))
+	}
+	labels := plotter.XYLabels{}
+	for i, limit := range of.Limits {
+		a, b := at[i], at[(i+1)%len(at)]
+		x, y := (a.X+b.X)/2, (a.Y+b.Y)/2
+		labels.XYs = append(labels.XYs, plotter.XY{X: x + inward*(middle.X-x), Y: y + inward*(middle.Y-y)})
+		labels.Labels = append(labels.Labels, limit)
+	}
+	l, err := plotter.NewLabels(labels)
+	if err != nil {
+		return nil, err
+	}
+	for i := range l.TextStyle {
+		style := &l.TextStyle[i]
+		style.XAlign, style.YAlign = draw.XCenter, draw.YCenter
+		style.Font.Size = vg.Points(7.5)
+		style.Color = color.RGBA{R: 20, G: 80, B: 70, A: 255}
+		if a, b := at[i], at[(i+1)%len(at)]; a.X == b.X {
+			style.Rotation = math.Pi / 2
+		}
+	}
+	return l, nil
+}
+
+// inward is how far from its edge a limit's name stands, as a share of the way
+// to the middle.
+const inward = 0.1
 
 func corners(of []packer.Load) plotter.XYs {
 	xy := make(plotter.XYs, len(of))
