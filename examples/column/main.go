@@ -59,7 +59,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if a.Tables, err = table(c); err != nil {
 			return calculator.Answer{}, err
 		}
-		if text, _ := layers.MarshalText(); string(text) == exam && pressure == 0 && depth == 10000*unit.Foot {
+		if text, _ := layers.MarshalText(); string(text) == exam && pressure == 0 && at == 0 && depth == 10000*unit.Foot {
 			a.Published = &calculator.Published{Name: "annulus of a cementing exercise, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: p,
 				Source: "PE petroleum exam review, Pumping 2021-29"}
 		}

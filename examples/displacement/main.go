@@ -4,7 +4,6 @@ package main
 
 import (
 	"flag"
-	"fmt"
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
@@ -56,67 +55,4 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pump.Liner, "liner", 5*unit.Inch, "liner of the triplex pump, stroke 10 in")
 	flags.Float64Var(&in.pump.Efficiency, "efficiency", 0.97, "volumetric efficiency of the pump")
 	return func() (calculator.Answer, error) { return in.answer() }
-}
-
-func (in inputs) answer() (calculator.Answer, error) {
-	d := in.d
-	section := func(name string, c flow.Conduit) []flow.Section {
-		return []flow.Section{{Name: name, Conduit: c, Length: in.length, Bottom: in.tvd}}
-	}
-	d.Well = flow.Well{Pipe: section("tubing", flow.Conduit{Outer: in.tubingID}), Annulus: section("annulus", flow.Conduit{Outer: in.casingID, Inner: in.tubingOD})}
-	d.InPipe = flow.Liquid{Name: "old fluid", Density: in.mud, Rheology: flow.Bingham(in.pv, in.yp)}
-	d.InAnnulus = d.InPipe
-	if in.spacerVolume != 0 {
-		d.Stages = append(d.Stages, flow.Stage{Liquid: flow.Liquid{Name: "spacer", Density: in.spacer, Rheology: flow.Bingham(in.spacerPV, in.spacerYP)}, Volume: in.spacerVolume, Rate: in.rate})
-	}
-	d.Stages = append(d.Stages, flow.Stage{Liquid: flow.Liquid{Name: "new fluid", Density: in.new, Rheology: flow.Newtonian(in.newPV)}, Volume: in.newVolume, Rate: in.rate})
-	d.Output = in.pump.Output()
-	s, err := d.Schedule()
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	a := calculator.Answer{
-		Results: []calculator.Result{
-			{Name: "volume of the tubing", Value: d.Well.PipeVolume()},
-			{Name: "volume of the annulus", Value: d.Well.AnnulusVolume()},
-			{Name: "length of the spacer in the tubing", Value: d.Well.Pipe[0].Conduit.Length(in.spacerVolume)},
-			{Name: "length of the spacer in the annulus", Value: d.Well.Annulus[0].Conduit.Length(in.spacerVolume)},
-			{Name: "greatest pump pressure", Value: s.GreatestPump.PumpPressure},
-			{Name: "when this has been pumped", Value: s.GreatestPump.Volume},
-			{Name: "greatest pressure at the bottom", Value: s.GreatestBottom.Bottom},
-			{Name: "least pressure at the bottom", Value: s.LeastBottom.Bottom},
-			{Name: "strokes in all", Value: s.Strokes},
-			{Name: "time in all", Value: s.Duration},
-		},
-		Tables: tables(s),
-		Draw:   draw(s),
-	}
-	for _, u := range s.UTubes {
-		note := fmt.Sprintf("U-tubing from %s to %s pumped: the inlet would need %s; hold %s more on the returns to stay with the pump",
-			u.From.Rounded(3), u.To.Rounded(3), u.Least.Rounded(3), s.HoldBack.Rounded(3))
-		if q, err := s.FallRate(u.At); err == nil {
-			note += fmt.Sprintf("; left alone, the returns can run at %.1f bbl/min", q.In(unit.BarrelPerMinute))
-		}
-		a.Notes = append(a.Notes, note)
-	}
-	if last := s.Returns[len(s.Returns)-1].Name; last != "new fluid" {
-		a.Notes = append(a.Notes, "the new fluid hasn't come round: the last returns are "+last)
-	}
-	return a, nil
-}
-
-func tables(s flow.Schedule) []calculator.Table {
-	curve := calculator.Table{Name: "Pressure against volume pumped: straight lines between these", Header: []string{"pumped", "strokes", "time", "pump", "bottom", "equivalent density", "pump off, shut in"}}
-	for _, p := range s.Points {
-		curve.Rows = append(curve.Rows, []any{p.Volume, p.Strokes, p.Time, p.PumpPressure, p.Bottom, p.Equivalent, p.Static})
-	}
-	events := calculator.Table{Name: "Fronts", Header: []string{"event", "pumped", "strokes", "time"}}
-	for _, e := range s.Events {
-		events.Rows = append(events.Rows, []any{e.What, e.Volume, e.Strokes, e.Time})
-	}
-	returns := calculator.Table{Name: "Returns, in order", Header: []string{"fluid", "volume"}}
-	for _, r := range s.Returns {
-		returns.Rows = append(returns.Rows, []any{r.Name, r.Volume})
-	}
-	return []calculator.Table{curve, events, returns}
 }

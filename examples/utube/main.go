@@ -57,7 +57,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		a := answer(r)
 		t, _ := tubing.MarshalText()
 		n, _ := annulus.MarshalText()
-		if string(t) == tubingExam && string(n) == annulusExam && u.Port == 10000*unit.Foot {
+		if string(t) == tubingExam && string(n) == annulusExam && u.Annulus.Level == 0 && u.Annulus.Surface == 0 && u.Port == 10000*unit.Foot {
 			a.Published = &calculator.Published{Name: "annulus at the port before it opens, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: r.Annulus.Before,
 				Source: "PE petroleum exam review, Pumping 2021-29"}
 		}

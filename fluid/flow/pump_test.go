@@ -7,6 +7,7 @@ import (
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/internal/dimension"
 	"github.com/stretchr/testify/require"
 )
@@ -18,6 +19,8 @@ func TestPump(t *testing.T) {
 	near(t, 3*36*0.7854*12*0.97/231*80, triplex.Rate(80).In(unit.GallonPerMinute), 1e-5)
 	near(t, 1000, triplex.Strokes(1000*unit.Volume(triplex.Output())), 1e-14)
 	require.Zero(t, flow.Pump{}.Output())
+	workingtest.Check(t, triplex.Steps())
+	workingtest.Check(t, flow.Pump{Cylinders: 2, Liner: 0.15, Rod: 0.05, Stroke: 0.3, DoubleActing: true, Efficiency: 0.9}.Steps())
 	require.Equal(t, 25*time.Minute, flow.PumpingTime(100*unit.Barrel, 4*unit.BarrelPerMinute).Round(time.Millisecond))
 	require.Zero(t, flow.PumpingTime(1, 0))
 	dimension.Check(t, dimension.Free, flow.Pump.Output, flow.Pump{Cylinders: 2, Liner: 0.15, Rod: 0.05, Stroke: 0.3, DoubleActing: true, Efficiency: 0.9})

@@ -131,7 +131,7 @@ func (r *run) point(i int, v, seconds float64, before bool) Point {
 		static -= weight * (l.z1 - l.z0)
 	}
 	p.PumpPressure, p.Static, p.Friction, p.Bottom = unit.Pressure(pressure), unit.Pressure(static), unit.Pressure(friction), unit.Pressure(bottom)
-	if depth := r.d.Well.Annulus[len(r.d.Well.Annulus)-1].Bottom; depth > 0 {
+	if depth := r.d.Well.depth(); depth > 0 {
 		p.Equivalent = EquivalentDensity(p.Bottom, depth)
 	}
 	return p

@@ -92,6 +92,9 @@ func (w Well) PipeVolume() unit.Volume { return volume(w.Pipe) }
 // AnnulusVolume returns the volume of the annulus side.
 func (w Well) AnnulusVolume() unit.Volume { return volume(w.Annulus) }
 
+// depth is the true vertical depth where the fluid goes round.
+func (w Well) depth() unit.Length { return w.Annulus[len(w.Annulus)-1].Bottom }
+
 func volume(sections []Section) unit.Volume {
 	var v unit.Volume
 	for _, s := range sections {
