@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"completion.example/examples/internal/depthchart"
 	"completion.example/hydrostatics"
@@ -13,37 +14,46 @@ import (
 	"completion.example/tubular/drag"
 )
 
-// prepare lays the string into the well.
-func (in input) prepare() (*drag.Prepared, error) {
+// prepare lays the string into the well, whose inclination is held from a depth
+// on.
+func (in input) prepare() (p *drag.Prepared, path *hydrostatics.Path, held unit.Length, err error) {
 	stations := []hydrostatics.Station{{MD: in.kickOff}}
+	held = in.kickOff
 	if in.inclination != 0 {
 		if !(in.build > 0) {
-			return nil, fmt.Errorf("build is %v; permitted above 0 deg/100ft where the hole is inclined", in.build)
+			return nil, nil, 0, fmt.Errorf("build is %v; permitted above 0 deg/100ft where the hole is inclined", in.build)
 		}
-		stations = append(stations, hydrostatics.Station{MD: in.kickOff + unit.Length(float64(in.inclination)/float64(in.build)), Inclination: in.inclination})
+		held += unit.Length(float64(in.inclination) / float64(in.build))
+		stations = append(stations, hydrostatics.Station{MD: held, Inclination: in.inclination})
 	}
-	stations = append(stations, hydrostatics.Station{MD: in.depth, Inclination: in.inclination})
-	path, err := hydrostatics.NewPath(stations)
+	// The hole goes on below a string that ends above or in the build.
+	stations = append(stations, hydrostatics.Station{MD: max(in.depth, held+unit.Metre), Inclination: in.inclination})
+	path, err = hydrostatics.NewPath(stations)
 	if err != nil {
-		return nil, fmt.Errorf("the well: %w", err)
+		return nil, nil, 0, fmt.Errorf("the well: %w", err)
 	}
 	zones := []drag.Zone{{Bottom: in.shoe, Friction: in.cased, Hole: in.casing}}
 	if in.shoe < in.depth {
 		zones = append(zones, drag.Zone{Bottom: in.depth, Friction: in.open, Hole: in.hole})
 	}
-	return drag.String{
+	p, err = drag.String{
 		Sections: []drag.Section{{Pipe: in.pipe, Length: in.depth}}, Depth: in.depth, Path: path, Zones: zones, Inside: in.fluid, Outside: in.fluid,
 	}.Prepare()
+	return p, path, held, err
 }
 
 func (in input) answer() (calculator.Answer, error) {
-	p, err := in.prepare()
+	p, path, held, err := in.prepare()
 	if err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
 	pulled, err1 := p.EndForce(drag.Pulled, in.pull-in.block)
 	setDown, err2 := p.EndForce(drag.RunIn, in.setDown-in.block)
 	if err := errors.Join(err1, err2); err != nil {
+		return calculator.Answer{}, err
+	}
+	tvd, err := path.TVD(in.depth)
+	if err != nil {
 		return calculator.Answer{}, err
 	}
 	l := p.Loads()
@@ -54,20 +64,20 @@ func (in input) answer() (calculator.Answer, error) {
 			{Name: "running in", Value: l.RunIn + in.block},
 			{Name: "rotating", Value: l.Rotating + in.block},
 			{Name: "pulling", Value: l.Pulled + in.block},
+			{Name: "drag on the way in", Value: l.Rotating - l.RunIn},
 			{Name: "drag on the way out", Value: l.Drag()},
 			{Name: "torque to rotate", Value: l.Torque},
 			{Name: "reading that brings the wanted pull to the lower end", Value: p.HookLoad(drag.Pulled, in.end) + in.block},
-			{Name: "pull at the lower end for -indicator", Value: pulled},
-			{Name: "force at the lower end for -set-down", Value: setDown},
+			{Name: "pull that gets to the lower end at the reading of -indicator", Value: pulled},
+			{Name: "force at the lower end at the reading of -set-down, weight set down negative", Value: setDown},
 		},
-		Steps: []working.Step{{
-			Name: "buoyed weight", Symbol: "we", Equation: "w + g*(ρi*Ai - ρo*Ao)", Source: "Lubinski, Althouse & Logan 1962",
-			Inputs: []working.Input{{Symbol: "w", Value: working.In(in.pipe.WeightInAir(), unit.PoundPerFoot, "lb/ft")}, {Symbol: "ρi", Value: working.Of(in.fluid)}, {Symbol: "Ai", Value: working.Of(in.pipe.InnerArea())},
-				{Symbol: "ρo", Value: working.Of(in.fluid)}, {Symbol: "Ao", Value: working.Of(in.pipe.OuterArea())}},
-			Value: working.In(w, unit.PoundPerFoot, "lb/ft"),
-		}},
-		Notes: []string{"Effective forces: at surface without pressure what the indicator shows. Soft string after Johancsik, Friesen & Dawson 1984."},
-		Draw:  func(w io.Writer) error { return in.chart(p).WriteSVG(w) },
+		Steps:  in.steps(w, tvd, l),
+		Tables: []calculator.Table{in.along(p, 0, in.kickOff, held, in.shoe, in.depth)},
+		Notes:  []string{"Effective forces: at surface without pressure what the indicator shows. Soft string after Johancsik, Friesen & Dawson 1984."},
+		Draw:   func(w io.Writer) error { return in.chart(p).WriteSVG(w) },
+	}
+	if pulled < 0 {
+		a.Notes = append(a.Notes, "at the reading of -indicator the string doesn't come up: it is less than pulling takes with nothing held below")
 	}
 	if l.Buckles {
 		a.Notes = append(a.Notes, "the string buckles somewhere on the way in: it then drags more than is said here")
@@ -85,6 +95,40 @@ func buckles(nodes []drag.Node) bool {
 		}
 	}
 	return false
+}
+
+// steps works what has a closed form: the weight that turns freely. Drag is a march
+// along the string, whose force stands in the table.
+func (in input) steps(w unit.WeightPerLength, tvd unit.Length, l drag.Loads) []working.Step {
+	of := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	we := of("we", working.In(w, unit.PoundPerFoot, "lb/ft"))
+	return []working.Step{
+		{Name: "buoyed weight", Symbol: "we", Equation: "w + g*(ρi*Ai - ρo*Ao)", Source: "Lubinski, Althouse & Logan 1962", Value: we.Value,
+			Inputs: []working.Input{of("w", working.In(in.pipe.WeightInAir(), unit.PoundPerFoot, "lb/ft")), of("ρi", working.Of(in.fluid)), of("Ai", working.Of(in.pipe.InnerArea())),
+				of("ρo", working.Of(in.fluid)), of("Ao", working.Of(in.pipe.OuterArea()))}},
+		{Name: "rotating, without the block", Symbol: "Fr", Equation: "we*tvd", Source: "weight over the true vertical depth of the lower end", Value: working.Of(l.Rotating),
+			Inputs: []working.Input{we, of("tvd", working.In(tvd, unit.Foot, "ft"))}},
+		{Name: "drag on the way out", Symbol: "Fd", Equation: "Fp - Fr", Source: "Johancsik, Friesen & Dawson 1984; Fp from the march along the string", Value: working.Of(l.Drag()),
+			Inputs: []working.Input{of("Fp", working.Of(l.Pulled)), of("Fr", working.Of(l.Rotating))}},
+	}
+}
+
+// along is the force along the string where the hole changes.
+func (in input) along(p *drag.Prepared, marks ...unit.Length) calculator.Table {
+	t := calculator.Table{Name: "effective force along the string, with nothing held at its lower end", Header: []string{"depth", "run in", "rotating", "pulled", "contact below, rotating"}}
+	down, still, up := p.Profile(drag.RunIn, 0), p.Profile(drag.Rotating, 0), p.Profile(drag.Pulled, 0)
+	slices.Sort(marks)
+	i := 0
+	for _, mark := range slices.Compact(marks) {
+		for i < len(still) && still[i].MD < mark*(1-1e-12) {
+			i++
+		}
+		if i == len(still) {
+			break
+		}
+		t.Rows = append(t.Rows, []any{working.In(still[i].MD, unit.Foot, "ft"), down[i].Force, still[i].Force, up[i].Force, working.In(still[i].Contact, unit.PoundPerFoot, "lb/ft")})
+	}
+	return t
 }
 
 // chart is the effective force along the string in each motion, and its contact.

@@ -15,6 +15,7 @@ func TestHookload(t *testing.T) {
 	golden.Check(t, command)
 	golden.File(t, command, "vertical", 0, "-inclination", "0 deg", "-block", "30 klbf")
 	golden.File(t, command, "level", 0, "-inclination", "90 deg", "-set-down", "5 klbf")
+	golden.File(t, command, "shallow", 0, "-depth", "100 ft", "-indicator", "100 lbf", "-set-down", "0 lbf", "-explain")
 	golden.File(t, command, "faults", 2, "-od", "2 in", "-friction-open", "7", "-depth", "9000 ft", "-casing", "1 in")
 }
 

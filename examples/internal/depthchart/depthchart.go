@@ -82,7 +82,8 @@ func (c Chart) panel(p Panel) (*plot.Plot, error) {
 	// Depth runs down: the scale is turned over.
 	out.Y.Scale = plot.InvertedScale{Normalizer: plot.LinearScale{}}
 	out.Add(plotter.NewGrid())
-	out.Legend.Top, out.Legend.Left = false, false // tension is least at the bottom: room on the right
+	out.Title.Padding = vg.Points(6)
+	out.Legend.Top, out.Legend.Left = false, false
 	for i, curve := range p.Curves {
 		if len(curve.Values) != len(c.Depth) {
 			return nil, fmt.Errorf("depthchart: curve %q has %d values for %d depths", curve.Name, len(curve.Values), len(c.Depth))
@@ -101,6 +102,8 @@ func (c Chart) panel(p Panel) (*plot.Plot, error) {
 			return nil, err
 		}
 	}
+	// Room for the legend under the deepest node, so that it covers no curve.
+	out.Y.Max += 0.035 * float64(len(p.Curves)+len(p.Marks)) * (out.Y.Max - out.Y.Min)
 	return out, nil
 }
 
