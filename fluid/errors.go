@@ -19,10 +19,13 @@ type RangeError struct {
 	Of              string // the fluid or correlation
 	Quantity        string // the input
 	Value           string // what was given, with its unit
-	Least, Greatest string // what is permitted, with units
+	Least, Greatest string // what is permitted, with units; none where any positive value will do
 }
 
 func (e *RangeError) Error() string {
+	if e.Greatest == "" {
+		return fmt.Sprintf("fluid: %s: %s %s is outside its range: it must be positive and finite", e.Of, e.Quantity, e.Value)
+	}
 	return fmt.Sprintf("fluid: %s: %s %s is outside %s to %s", e.Of, e.Quantity, e.Value, e.Least, e.Greatest)
 }
 
@@ -80,5 +83,5 @@ func positive(of, name string, value quantity, x float64) error {
 	if x > 0 && x <= math.MaxFloat64 {
 		return nil
 	}
-	return &RangeError{Of: of, Quantity: name, Value: value.Rounded(errorDigits), Least: "more than nothing", Greatest: "any finite value"}
+	return &RangeError{Of: of, Quantity: name, Value: value.Rounded(errorDigits)}
 }

@@ -40,6 +40,9 @@ func answer(in input) (calculator.Answer, error) {
 			Source: "Well Control for Completions and Interventions (2018), pp. 194-195"}
 	}
 	have := fluid.Batch{Volume: in.volume, Density: in.at70F}
+	if _, err := fluid.Blend(have); err != nil {
+		return a, calculator.BadInput{Err: err}
+	}
 	if in.with != 0 {
 		if err := in.adjust(&a, have, mix.At70F); err != nil {
 			return a, calculator.BadInput{Err: err}

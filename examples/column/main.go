@@ -2,10 +2,12 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 
 	"completion.example/examples/internal/stack"
+	"completion.example/fluid"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
@@ -40,8 +42,10 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
 		c, err := hydrostatics.NewColumn(layers.Layers(0), profile, hydrostatics.Reference{Pressure: pressure, TVD: at})
-		if err != nil {
+		if errors.Is(err, fluid.ErrOutsideRange) {
 			return calculator.Answer{}, err
+		} else if err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
 		p, err := c.At(depth)
 		if err != nil {

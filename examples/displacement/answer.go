@@ -9,6 +9,9 @@ import (
 )
 
 func (in inputs) answer() (calculator.Answer, error) {
+	if !(in.pump.Efficiency > 0 && in.pump.Efficiency <= 1) {
+		return calculator.Answer{}, calculator.BadInput{Err: fmt.Errorf("efficiency is %g; it must be above 0 and at most 1", in.pump.Efficiency)}
+	}
 	d := in.d
 	section := func(name string, c flow.Conduit) []flow.Section {
 		return []flow.Section{{Name: name, Conduit: c, Length: in.length, Bottom: in.tvd}}

@@ -62,6 +62,9 @@ func (in input) column() (*hydrostatics.Column, *hydrostatics.TemperatureProfile
 	if err != nil {
 		return nil, nil, err
 	}
+	if !(in.depth > 0) {
+		return nil, nil, fmt.Errorf("depth is %v; it must be more than 0 ft", in.depth)
+	}
 	profile, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: in.surface}, {TVD: in.depth, Temperature: in.end}})
 	if err != nil {
 		return nil, nil, err

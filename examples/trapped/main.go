@@ -70,6 +70,10 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if err != nil {
 			return calculator.Answer{}, err
 		}
+		bled, name := bleed, "volume to bleed"
+		if bleed < 0 {
+			bled, name = -bleed, "volume to pump in, as it is below that pressure"
+		}
 		return calculator.Answer{
 			Steps: o.Steps(),
 			Results: []calculator.Result{
@@ -80,7 +84,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 				{Name: "growth of the space by heat", Value: working.In(o.WallExpansion, unit.Barrel, "bbl")},
 				{Name: "pressure after", Value: o.After},
 				{Name: "rise", Value: o.Rise},
-				{Name: "volume to bleed", Value: working.In(bleed, unit.Barrel, "bbl")},
+				{Name: name, Value: working.In(bled, unit.Barrel, "bbl")},
 			},
 			Notes: []string{"A wall backed by rock gives less way (-cemented): the pressure is then higher. Check burst of the outer pipe and collapse of the inner one."},
 		}, nil

@@ -11,5 +11,6 @@ func TestTrapped(t *testing.T) {
 	golden.File(t, command, "nitrogen", 0, "-gas", "10 bbl")
 	golden.File(t, command, "water", 0, "-density", "0 lb/gal", "-cemented")
 	golden.File(t, command, "cooled", 1, "-from", "200 degF", "-to", "80 degF", "-pressure", "100 psi")
+	golden.File(t, command, "below", 0, "-bleed-to", "9000 psi")
 	golden.File(t, command, "faults", 2, "-casing-od", "8 in", "-tubing-od", "9 in")
 }
