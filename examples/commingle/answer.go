@@ -33,24 +33,24 @@ func (in inputs) answer(w production.Well, n *production.Network, at []int) (cal
 		positions[i] = z.Position
 	}
 	names := n.Names(positions)
+	gas := w.Zones[0].Gas != nil
 	t := calculator.Table{Name: "Zones, from the bottom up", Header: []string{"zone", "choke", "rate", "share", "water in it", "in front of it", "across the choke", "in the tubing", "passing above it"}}
 	for i, z := range f.Zones {
-		t.Rows = append(t.Rows, []any{w.Zones[i].Name, names[i], z.Rate, f.Share(i), z.Water, z.Sandface, z.Drop, z.Tubing, z.Passing})
+		t.Rows = append(t.Rows, []any{w.Zones[i].Name, names[i], rate(z.Rate, gas), f.Share(i), rate(z.Water, gas), z.Sandface, z.Drop, z.Tubing, rate(z.Passing, gas)})
 		if z.Takes {
-			a.Notes = append(a.Notes, fmt.Sprintf("crossflow: %s takes %s from the others", w.Zones[i].Name, (-z.Rate).Rounded(4)))
+			a.Notes = append(a.Notes, fmt.Sprintf("crossflow: %s takes %s from the others", w.Zones[i].Name, calculator.Word(rate(-z.Rate, gas))))
 		}
 		if z.Shut {
 			a.Notes = append(a.Notes, fmt.Sprintf("%s is shut; its choke holds %s", w.Zones[i].Name, z.Drop.Rounded(4)))
 		}
 	}
 	a.Tables = append(a.Tables, t)
-	a.Results = append(a.Results, []calculator.Result{
-		{Name: "rate to surface", Value: f.Rate},
-		{Name: "oil", Value: f.Oil()},
-		{Name: "water cut", Value: f.WaterCut},
-		{Name: "crossflow", Value: f.Crossflow},
-		{Name: "tubing pressure at the topmost zone", Value: f.Pressure},
-	}...)
+	a.Results = append(a.Results, calculator.Result{Name: "rate to surface", Value: rate(f.Rate, gas)})
+	if !gas {
+		a.Results = append(a.Results, calculator.Result{Name: "oil", Value: f.Oil()}, calculator.Result{Name: "water cut", Value: f.WaterCut})
+	}
+	a.Results = append(a.Results, calculator.Result{Name: "crossflow", Value: rate(f.Crossflow, gas)},
+		calculator.Result{Name: "tubing pressure at the topmost zone", Value: f.Pressure})
 	a.Steps = n.Steps(&f)
 	return a, nil
 }

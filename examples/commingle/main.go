@@ -44,7 +44,7 @@ open,1,30 Cv
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := inputs{zones: demo()}
-	flags.Var(&in.zones, "zone", "a `zone`, from the bottom up; give the flag once for each: name, depth, pr, J, pb, cut, density, B, choke=position")
+	flags.Var(&in.zones, "zone", "a `zone`, from the bottom up; give the flag once for each: name, depth, pr, J, pb, cut, density, B, choke=position; of gas name, depth, pr, AOF, n, gravity, T, Z, k (ratio of specific heats), xT, choke")
 	flags.StringVar(&in.chokes, "positions", "", "CSV `file` of the positions of every zone's choke; none takes the built-in, invented one")
 	flags.TextVar(&in.between.Density, "between", 7.2*unit.PoundPerGallon, "density in the tubing between the zones")
 	flags.TextVar(&in.between.Loss.At, "at", 5000*unit.BarrelPerDay, "rate at which the losses are told")

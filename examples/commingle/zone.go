@@ -16,7 +16,8 @@ import (
 // zone is a zone with the position its choke is in.
 type zone struct {
 	production.Zone
-	choke string
+	choke   string
+	gravity float64 // of gas
 }
 
 // zones are a flag that may be given many times; the first replaces the demo's.
@@ -44,6 +45,11 @@ func demo() zones {
 func (z *zones) String() string {
 	var s []string
 	for _, one := range z.list {
+		if g, ok := one.Inflow.(inflow.Gas); ok {
+			s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; AOF=%g Mcf/d; n=%v; gravity=%v; T=%v; Z=%v; k=%v; xT=%v; choke=%s", one.Name, one.Depth, g.Reservoir,
+				g.OpenFlow.In(unit.ThousandCubicFeetPerDay), g.Exponent, one.gravity, one.Gas.Temperature, one.Gas.Z, one.Gas.HeatRatio, one.Gas.Ratio, one.choke))
+			continue
+		}
 		l, _ := one.Inflow.(inflow.Liquid)
 		s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; J=%v; pb=%v; cut=%v; density=%v; B=%v; choke=%s",
 			one.Name, one.Depth, l.Reservoir, l.Index, l.Bubble, one.WaterCut, one.Density, one.VolumeFactor, one.choke))
@@ -53,7 +59,7 @@ func (z *zones) String() string {
 
 // Set reads one zone.
 func (z *zones) Set(text string) error {
-	one := zone{choke: "open"}
+	one, gas := zone{choke: "open"}, usual()
 	var l inflow.Liquid
 	number := func(x *float64) func(string) error {
 		return func(s string) (err error) { *x, err = strconv.ParseFloat(s, 64); return err }
@@ -65,13 +71,15 @@ func (z *zones) Set(text string) error {
 	keys := map[string]func(string) error{
 		"name": word(&one.Name), "choke": word(&one.choke), "cut": number(&one.WaterCut), "B": number(&one.VolumeFactor),
 		"depth": quantity(&one.Depth), "density": quantity(&one.Density), "pr": quantity(&l.Reservoir), "J": quantity(&l.Index), "pb": quantity(&l.Bubble),
+		"AOF": quantity(&gas.inflow.OpenFlow), "n": number(&gas.inflow.Exponent), "gravity": number(&gas.gravity), "T": quantity(&gas.choke.Temperature),
+		"Z": number(&gas.choke.Z), "k": number(&gas.choke.HeatRatio), "xT": number(&gas.choke.Ratio),
 	}
 	var faults []error
 	for part := range strings.SplitSeq(text, ";") {
 		name, value, _ := strings.Cut(part, "=")
 		set, ok := keys[strings.TrimSpace(name)]
 		if !ok {
-			faults = append(faults, fmt.Errorf("%q is none of name, depth, pr, J, pb, cut, density, B, choke", strings.TrimSpace(name)))
+			faults = append(faults, fmt.Errorf("%q is none of name, depth, pr, J, pb, cut, density, B, AOF, n, gravity, T, Z, k, xT, choke", strings.TrimSpace(name)))
 			continue
 		}
 		if err := set(strings.TrimSpace(value)); err != nil {
@@ -85,6 +93,9 @@ func (z *zones) Set(text string) error {
 		one.Density = 7 * unit.PoundPerGallon
 	}
 	one.Inflow = l
+	if gas.inflow.OpenFlow != 0 {
+		gas.into(&one, l.Reservoir)
+	}
 	if !z.given {
 		z.list, z.given = z.list[:0:0], true
 	}

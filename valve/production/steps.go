@@ -3,6 +3,7 @@ package production
 import (
 	"fmt"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 	"completion.example/valve/production/inflow"
 )
@@ -10,19 +11,22 @@ import (
 // Steps returns the working of a solved flow, zone by zone, as one would check
 // the answer by hand: the inflow at the pressure in front of the zone, and the
 // drop across the choke. The answer was found by search; these lines show that
-// it satisfies the laws. Gas and zones that take fluid have no lines.
+// it satisfies the laws. Chokes of gas and zones that take fluid have no lines.
 func (n *Network) Steps(f *Flow) []working.Step {
 	var steps []working.Step
 	for i := range min(len(f.Zones), len(n.nodes)) {
 		z, g := n.well.Zones[i], f.Zones[i]
-		if g.Shut || g.Takes || z.Gas != nil {
+		if g.Shut || g.Takes {
 			continue
 		}
 		k := fmt.Sprint(i + 1)
-		if l, ok := z.Inflow.(inflow.Liquid); ok {
+		switch l := z.Inflow.(type) {
+		case inflow.Liquid:
 			steps = append(steps, inflowStep(z.Name, k, l, g))
+		case inflow.Gas:
+			steps = append(steps, gasStep(z.Name, k, l, g))
 		}
-		if len(z.Chokes) > 0 {
+		if len(z.Chokes) > 0 && z.Gas == nil {
 			steps = append(steps, chokeStep(z, k, g))
 		}
 	}
@@ -39,6 +43,15 @@ func inflowStep(name, k string, l inflow.Liquid, g ZoneFlow) working.Step {
 		s.Source = "Vogel 1968, below the bubble point"
 	}
 	return s
+}
+
+func gasStep(name, k string, l inflow.Gas, g ZoneFlow) working.Step {
+	rate := func(q unit.FlowRate) working.Value { return working.In(q, unit.ThousandCubicFeetPerDay, "Mcf/d") }
+	return working.Step{Name: "inflow of " + name + ", pressures absolute", Symbol: "q" + k,
+		Equation: fmt.Sprintf("AOF%[1]s*pow((pr%[1]s*pr%[1]s-pwf%[1]s*pwf%[1]s)/(pr%[1]s*pr%[1]s-pa*pa),n%[1]s)", k),
+		Inputs: []working.Input{{Symbol: "AOF" + k, Value: rate(l.OpenFlow)}, {Symbol: "pr" + k, Value: working.Of(l.Reservoir + unit.Atmosphere)},
+			{Symbol: "pwf" + k, Value: working.Of(g.Sandface + unit.Atmosphere)}, {Symbol: "pa", Value: working.Of(unit.Atmosphere)}, {Symbol: "n" + k, Value: working.Number(l.Exponent)}},
+		Value: rate(g.Rate), Source: "Rawlins and Schellhardt 1936"}
 }
 
 func chokeStep(z Zone, k string, g ZoneFlow) working.Step {
