@@ -90,6 +90,9 @@ func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRat
 	Y := p.Material.Yield
 	r := CollapseRating{Slenderness: p.Slenderness(), Equivalent: EquivalentYield(Y, reducing),
 		Yield: Y, AxialStress: axialStress, Inside: inside}
+	if r.Curve, err = PrepareCollapse(Y); err != nil {
+		return CollapseRating{}, err // without any load
+	}
 	if r.Equivalent < leastYield {
 		return CollapseRating{}, fmt.Errorf("tubular: yield strength left by an axial stress of %v and an inside pressure of %v = %v: want %v or more for API collapse",
 			axialStress.Rounded(5), inside.Rounded(5), r.Equivalent.Rounded(5), leastYield)

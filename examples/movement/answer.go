@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 
@@ -18,10 +19,10 @@ func answer(in input) (calculator.Answer, error) {
 	in.section.Pipe.Material.Yield = in.yield
 	w.Sections = []movement.Section{in.section}
 	a, err := w.Analyse()
-	if err != nil {
+	if err := errors.Join(err, in.design.Validate(), in.rateable()); err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
-	c, err := nodes(w)
+	c, err := nodes(w, in.design)
 	if err != nil {
 		return calculator.Answer{}, err
 	}
@@ -35,22 +36,23 @@ func answer(in input) (calculator.Answer, error) {
 			{Name: "temperature", Value: inch(m.Thermal)},
 			{Name: "flow friction", Value: inch(m.Friction)},
 			{Name: "movement of free seals", Value: inch(m.Total())},
+			{Name: "the same, node by node", Value: inch(c.Movement.Total())},
 			{Name: "shortening by slack-off", Value: inch(a.SlackOff.Total())},
 			{Name: "movement of the seals", Value: inch(a.SealMovement)},
 			{Name: "force on the packer, tension pulls it up", Value: a.PackerForce},
-			{Name: "the same, node by node", Value: c.PackerForce},
+			{Name: "that force, node by node", Value: c.PackerForce},
 			{Name: "true axial force above the packer", Value: a.TrueForce},
 			{Name: "effective axial force above the packer", Value: a.EffectiveForce},
-			{Name: "axial force at the hanger", Value: c.HangerLoad},
+			{Name: "true axial force at the hanger", Value: c.HangerLoad},
 			{Name: "neutral point at", Value: c.Neutral},
 			{Name: "length buckled", Value: c.BuckledLength},
-			{Name: "most used limit of the pipe", Value: c.Governing.Limit.String()},
-			{Name: "share of it used", Value: c.Governing.Usage},
-			{Name: "at a depth of", Value: c.Governing.MD},
 		},
 		Steps: a.Steps(),
-		Notes: []string{"Lengthening, tension and movement downwards are positive. Limits are those of the pipe body, without design factors."},
+		Notes: []string{"Lengthening, tension and movement downwards are positive. Limits are those of the pipe body; a connection may be weaker."},
 		Draw:  func(w io.Writer) error { return chart(c).WriteSVG(w) },
+	}
+	if in.yield != 0 {
+		out.Results = append(out.Results, governing(c, in.design)...)
 	}
 	if c.Governing.Usage > 1 {
 		out.Notes = append(out.Notes, fmt.Sprintf("the pipe is beyond its %v limit at %v", c.Governing.Limit, c.Governing.MD.Rounded(4)))
@@ -63,8 +65,32 @@ func answer(in input) (calculator.Answer, error) {
 	return out, nil
 }
 
+// rateable tells why the pipe's limits can't be given.
+func (in input) rateable() error {
+	p := in.section.Pipe
+	if p.Material.Yield = in.yield; in.yield == 0 || p.Validate() != nil {
+		return nil // Analyse says what is wrong
+	}
+	_, err := p.Ratings()
+	return err
+}
+
+// governing is the limit that is used most, the whole string over.
+func governing(c movement.Case, f tubular.DesignFactors) []calculator.Result {
+	g := c.Governing
+	asked := map[tubular.Limit]float64{tubular.BurstLimit: f.Burst, tubular.CollapseLimit: f.Collapse, tubular.AxialLimit: f.Axial, tubular.TriaxialLimit: f.Triaxial}[g.Limit]
+	results := []calculator.Result{
+		{Name: "most used limit of the pipe", Value: g.Limit.String()},
+		{Name: "share of it used, design factor in it", Value: fmt.Sprintf("%.1f %%", 100*g.Usage)},
+	}
+	if g.Usage > 0 {
+		results = append(results, calculator.Result{Name: "factor there is", Value: g.DesignFactor(asked)}, calculator.Result{Name: "at a depth of", Value: working.In(g.MD, unit.Foot, "ft")})
+	}
+	return results
+}
+
 // nodes is the same case node by node.
-func nodes(w movement.Vertical) (movement.Case, error) {
+func nodes(w movement.Vertical, design tubular.DesignFactors) (movement.Case, error) {
 	path, err := hydrostatics.Vertical(w.Sections[0].Bottom)
 	if err != nil {
 		return movement.Case{}, err
@@ -77,7 +103,7 @@ func nodes(w movement.Vertical) (movement.Case, error) {
 		s.Temperature = func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(warming) }
 		return s
 	}
-	l, err := movement.String{Sections: w.Sections, Path: path, Seals: w.Seals}.Land(state(w.Initial, 0), w.SlackOff)
+	l, err := movement.String{Sections: w.Sections, Path: path, Seals: w.Seals, Design: design}.Land(state(w.Initial, 0), w.SlackOff)
 	if err != nil {
 		return movement.Case{}, err
 	}
@@ -96,7 +122,7 @@ func chart(c movement.Case) depthchart.Chart {
 	}
 	d.Panels = []depthchart.Panel{
 		{Title: "Axial force", Label: "klbf, tension to the right", Curves: []depthchart.Curve{{Name: "true", Values: real}, {Name: "effective", Values: effective}}},
-		{Title: "Use of the pipe body", Label: "share of the limit: 1 divided by the design factor", Curves: []depthchart.Curve{
+		{Title: "Use of the pipe body", Label: "share of the limit used, design factor in it", Curves: []depthchart.Curve{
 			{Name: "triaxial", Values: triaxial}, {Name: "axial", Values: axial}, {Name: "burst", Values: burst}, {Name: "collapse", Values: collapse},
 		}},
 	}

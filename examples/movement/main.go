@@ -26,16 +26,17 @@ type input struct {
 	well    movement.Vertical
 	section movement.Section
 	yield   unit.Pressure
+	design  tubular.DesignFactors
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	var in input
+	in := input{design: tubular.WithoutReserve()}
 	s, w := &in.section, &in.well
 	s.Pipe.Material = tubular.Steel()
 	flags.TextVar(&s.Pipe.OD, "od", 2.875*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&s.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the tubing")
 	flags.TextVar(&s.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
-	flags.TextVar(&in.yield, "yield", 110000*unit.PSI, "yield strength of the tubing")
+	flags.TextVar(&in.yield, "yield", 110000*unit.PSI, "yield strength of the tubing; 0 psi leaves its limits out")
 	flags.TextVar(&s.Hole, "casing", 6.094*unit.Inch, "inside diameter of the casing")
 	flags.TextVar(&s.Bottom, "depth", 10000*unit.Foot, "depth of the packer")
 	flags.TextVar(&w.Seals.Bore, "bore", 3.25*unit.Inch, "seal bore of the packer")
@@ -53,5 +54,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&w.Final.OutsideSurface, "po", 1000*unit.PSI, "annulus pressure at surface after")
 	flags.TextVar(&w.Final.Friction, "friction", unit.Gradient(0), "pressure lost by flow down the tubing after")
 	flags.TextVar(&w.Warming, "warming", -20*unit.FahrenheitDifference, "change of mean temperature; cooling is negative")
+	flags.Float64Var(&in.design.Burst, "burst", 1, "design factor to internal yield")
+	flags.Float64Var(&in.design.Collapse, "collapse", 1, "design factor to collapse")
+	flags.Float64Var(&in.design.Axial, "tension", 1, "design factor to body yield, tension and compression")
+	flags.Float64Var(&in.design.Triaxial, "triaxial", 1, "design factor of the von Mises stress to the yield strength")
 	return func() (calculator.Answer, error) { return answer(in) }
 }

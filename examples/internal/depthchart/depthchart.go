@@ -102,8 +102,12 @@ func (c Chart) panel(p Panel) (*plot.Plot, error) {
 			return nil, err
 		}
 	}
-	// Room for the legend under the deepest node, so that it covers no curve.
-	out.Y.Max += 0.035 * float64(len(p.Curves)+len(p.Marks)) * (out.Y.Max - out.Y.Min)
+	// Room under the deepest node for the longest legend, so that it covers no curve.
+	longest := 0
+	for _, each := range c.Panels {
+		longest = max(longest, len(each.Curves)+len(each.Marks))
+	}
+	out.Y.Max += 0.035 * float64(longest) * (out.Y.Max - out.Y.Min)
 	return out, nil
 }
 
