@@ -69,8 +69,14 @@ func (r LeakRate) Steps() []working.Step {
 				{Symbol: "p1", Value: absolute(g.Start)}, {Symbol: "Z1", Value: working.Number(g.StartFactor)}}},
 		{Name: "leak rate at standard state", Symbol: "q", Equation: "Tsc/psc*V/(T*t)*dpz", Source: sourceLeak,
 			Value: working.In(r.Rate, unit.CubicFootPerMinute, "ft3/min"),
-			Inputs: []working.Input{{Symbol: "Tsc", Value: working.Temperature(g.Standard.Temperature)}, {Symbol: "psc", Value: working.Of(g.Standard.Pressure)},
-				{Symbol: "V", Value: working.In(g.Volume, unit.CubicFoot, "ft3")}, {Symbol: "T", Value: working.Temperature(g.Temperature)},
+			Inputs: []working.Input{{Symbol: "Tsc", Value: absoluteTemperature(g.Standard.Temperature)}, {Symbol: "psc", Value: working.Of(g.Standard.Pressure)},
+				{Symbol: "V", Value: working.In(g.Volume, unit.CubicFoot, "ft3")}, {Symbol: "T", Value: absoluteTemperature(g.Temperature)},
 				{Symbol: "t", Value: working.Duration(g.Duration)}, rise}},
 	}
+}
+
+// absoluteTemperature is shown in degrees Rankine, as a person puts it into the
+// formula.
+func absoluteTemperature(t unit.Temperature) working.Value {
+	return working.In(unit.TemperatureDifference(t.Kelvin()), unit.FahrenheitDifference, "degR")
 }

@@ -43,12 +43,12 @@ type NoRouteError struct {
 }
 
 func (e *NoRouteError) Error() string {
-	s := fmt.Sprintf("%v: %d sets of positions can be reached, %d are not permitted", ErrNoRoute, e.Reached, e.Barred)
+	s := fmt.Sprintf("%v: positions within reach: %d sets; not permitted: %d", ErrNoRoute, e.Reached, e.Barred)
 	for i, r := range e.Refused {
 		if i == mostRefused {
-			return fmt.Sprintf("%s; and %d more that are refused", s, len(e.Refused)-i)
+			return fmt.Sprintf("%s\n  and %d more that are refused", s, len(e.Refused)-i)
 		}
-		s += "; " + r
+		s += "\n  " + r
 	}
 	return s
 }
