@@ -72,6 +72,18 @@ func TestCollapseByHand(t *testing.T) {
 	near(t, 0.95*0.75*ring, float64(c.Pressure(x)), 2e-3)
 }
 
+func TestOverloadHasNoCollapse(t *testing.T) {
+	p := graded(wall(7, 0.362), 80*unit.KSI, 95*unit.KSI)
+	_, err := p.CollapseUnderLoad(75*unit.KSI, 0)
+	require.ErrorIs(t, err, tubular.ErrNoCollapse)
+	_, err = p.CollapseBiaxial(81 * unit.KSI)
+	require.ErrorIs(t, err, tubular.ErrNoCollapse)
+	// Steel that API can't rate at all is another fault.
+	_, err = graded(wall(7, 0.362), 10*unit.KSI, 95*unit.KSI).CollapseUnderLoad(9*unit.KSI, 0)
+	require.ErrorContains(t, err, "yield = 10000 psi")
+	require.NotErrorIs(t, err, tubular.ErrNoCollapse)
+}
+
 func TestCollapseRange(t *testing.T) {
 	for _, y := range []unit.Pressure{0, -1, 23_999, 180_001, unit.Pressure(math.NaN()), unit.Pressure(math.Inf(1))} {
 		_, err := tubular.PrepareCollapse(y * unit.PSI)

@@ -21,6 +21,10 @@ type CollapseRating struct {
 	Yield, AxialStress, Inside unit.Pressure
 }
 
+// ErrNoCollapse says that an axial load takes so much of the yield strength that
+// API gives no collapse formula for what is left.
+var ErrNoCollapse = errors.New("API gives no collapse formula")
+
 // EquivalentYield returns the yield strength that is left for collapse under
 // axial tension.
 //
@@ -54,8 +58,8 @@ func (p Pipe) Collapse() (CollapseRating, error) { return p.CollapseUnderLoad(0,
 //
 //	Yax = (√(1 - 0.75 ((σa + pi)/Y)²) - 0.5 (σa + pi)/Y) Y
 //
-// It is an error when the reduced yield strength is below 24,000 psi, where API
-// gives no collapse formula.
+// The error wraps ErrNoCollapse when the reduced yield strength is below 24,000
+// psi.
 //
 // Source: API TR 5C3, Addendum October 2015, 8.4.6. Its text is from memory.
 func (p Pipe) CollapseUnderLoad(axialStress, inside unit.Pressure) (CollapseRating, error) {
@@ -94,8 +98,8 @@ func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRat
 		return CollapseRating{}, err // without any load
 	}
 	if r.Equivalent < leastYield {
-		return CollapseRating{}, fmt.Errorf("tubular: yield strength left by an axial stress of %v and an inside pressure of %v = %v: want %v or more for API collapse",
-			axialStress.Rounded(5), inside.Rounded(5), r.Equivalent.Rounded(5), leastYield)
+		return CollapseRating{}, fmt.Errorf("tubular: yield strength left by an axial stress of %v and an inside pressure of %v = %v: want %v or more: %w",
+			axialStress.Rounded(5), inside.Rounded(5), r.Equivalent.Rounded(5), leastYield, ErrNoCollapse)
 	}
 	if r.Curve, err = PrepareCollapse(r.Equivalent); err != nil {
 		return CollapseRating{}, err

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"math"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
@@ -19,9 +21,19 @@ func answer(in input, e catalogue.Entry, p tubular.Pipe, r tubular.Ratings, load
 	add("yield strength at this temperature", p.Material.Yield)
 	add("collapse", r.Collapse.Pressure)
 	add("collapse regime", r.Collapse.Regime.String())
-	if in.axial != 0 || in.inside != 0 {
+	switch {
+	case in.axial == 0 && in.inside == 0:
+	case loaded.Pressure == 0:
+		add("collapse under load, outside minus inside", "none: overloaded")
+		a.Notes = append(a.Notes, "under this load so little of the yield strength is left that API gives no collapse formula")
+		a.Failed = true
+	default:
 		add("collapse under load, outside minus inside", loaded.Pressure)
 		a.Steps = append(a.Steps, loaded.Steps()...)
+	}
+	if math.Abs(float64(in.axial)) > float64(r.BodyYield) {
+		a.Notes = append(a.Notes, "the axial force is beyond the body's yield")
+		a.Failed = true
 	}
 	add("internal yield, Barlow", r.InternalYield)
 	add("internal yield, thick wall, no axial force", r.YieldOpen)
@@ -36,10 +48,13 @@ func answer(in input, e catalogue.Entry, p tubular.Pipe, r tubular.Ratings, load
 		add("joint, long round thread", long.Strength())
 		a.Steps = append(a.Steps, long.Steps()...)
 	}
+	if e.Finish == catalogue.NonUpset {
+		add("joint, non-upset", p.NonUpset(e.ThreadHeight()))
+	}
 	if e.Kind == catalogue.Casing && e.Coupling != 0 {
 		add("joint, buttress, pipe thread", p.Buttress())
 	}
-	add("mill test at 80 % of yield, not rounded", p.HydrostaticTest(0.8))
+	add("mill's standard hydrostatic test, when new", e.StandardTest(in.grade))
 	a.Notes = append(a.Notes, "Size, wall and drift: "+e.Source+" ("+string(e.Status)+"). Coupling, thread lengths and strengths of the grade: API 5CT and 5B from memory.",
 		"API's tables print collapse and internal yield to 10 psi and joints to 1,000 lbf. A coupling or a proprietary connection may be weaker than the pipe.")
 	if e.OD == 4.5*unit.Inch && in.weight == 11.6*unit.PoundPerFoot && in.grade.Name == "L80" && in.wear == (tubular.Allowance{}) && in.temperature == unit.Fahrenheit(70) {

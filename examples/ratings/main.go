@@ -63,6 +63,9 @@ func rate(in input) (calculator.Answer, error) {
 	r, err1 := hot.Ratings()
 	loaded, err2 := hot.CollapseUnderLoad(unit.Pressure(float64(in.axial)/float64(hot.SteelArea())), in.inside)
 	rupture, err3 := hot.DuctileRupture(tubular.Rupture{Imperfection: unit.Length(in.imperfection) * hot.Wall(), BurstFactor: in.burstFactor})
+	if errors.Is(err2, tubular.ErrNoCollapse) {
+		err2 = nil // one line of the answer, not the whole of it
+	}
 	if err := errors.Join(err1, err2, err3); err != nil {
 		return calculator.Answer{}, err
 	}

@@ -135,7 +135,9 @@ func same(e Entry, od unit.Length, weight unit.WeightPerLength) bool {
 	return sameSize(e.OD, od) && math.Abs(float64(e.Weight-weight)) <= float64(digit)
 }
 
+// digit is what two prints of one size may differ by.
+const digit = 0.0006 * unit.Inch
+
 func sameSize(a, b unit.Length) bool {
-	const digit = 0.0006 * unit.Inch
 	return math.Abs(float64(a-b)) <= float64(digit)
 }
