@@ -3,7 +3,10 @@ package fluid
 import "completion.example/hydrostatics/unit"
 
 // Constant is a fluid whose density is taken as the same at every pressure and
-// temperature: mud by its weight, a cement slurry, a first estimate.
+// temperature: mud by its weight, a cement slurry, a first estimate. It has the
+// slopes too, both zero, so that it stands wherever a liquid is asked for. In a
+// column hydrostatics.Incompressible does the same, and may be nothing, as an
+// empty hole is.
 //
 // What that costs: water at 15,000 ft is about 1 % denser or lighter than at
 // surface, depending on whether pressure or heat wins. The zero value is an

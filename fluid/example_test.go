@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"completion.example/fluid"
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 )
 
@@ -196,7 +197,7 @@ func ExampleMethane() {
 
 // U.S. Army QM5097, Table 6B: 0.9950.
 func ExampleOil() {
-	o := fluid.Oil{Commodity: fluid.RefinedProduct, At60F: fluid.APIGravity(56.5)}
+	o := fluid.Oil{Commodity: fluid.RefinedProduct, At60F: hydrostatics.DensityOfAPIGravity(56.5)}
 	v, err := o.VolumeCorrection(0, unit.Fahrenheit(67.5))
 	fmt.Printf("%.4f %v\n", v.Total(), err)
 	// Output: 0.9950 <nil>
@@ -243,14 +244,8 @@ func ExampleAverageGasColumn() {
 	// Output: 3104 psi
 }
 
-// API MPMS 11.1: 10 °API is 999.016 kg/m³ at 60 °F.
-func ExampleAPIGravity() {
-	fmt.Printf("%.3f kg/m3, %.1f degAPI\n", float64(fluid.APIGravity(10)), fluid.Gravity(850))
-	// Output: 999.016 kg/m3, 34.8 degAPI
-}
-
 func ExampleOil_Viscosity() {
-	mu, err := fluid.Oil{Commodity: fluid.Crude, At60F: fluid.APIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
+	mu, err := fluid.Oil{Commodity: fluid.Crude, At60F: hydrostatics.DensityOfAPIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
 	fmt.Println(mu.Rounded(2), err)
 	// Output: 3.2 cP <nil>
 }

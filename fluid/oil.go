@@ -53,19 +53,9 @@ func (c *Commodity) UnmarshalText(text []byte) error {
 // Source: API MPMS 11.1 (2004), 11.1.3.3.
 const waterAt60F = 999.016
 
-// APIGravity returns the density at 60 °F of an oil of that gravity,
-//
-//	ρ60 = 999.016 kg/m³ · 141.5/(131.5 + °API)
-//
-// for °API above −131.5. Source: API MPMS 11.1 (2004), 11.1.3.3.
-func APIGravity(degrees float64) unit.Density {
-	return unit.Density(waterAt60F * 141.5 / (131.5 + degrees))
-}
-
-// Gravity is the inverse of APIGravity: °API of a density at 60 °F.
-func Gravity(at60F unit.Density) float64 {
-	return waterAt60F*141.5/float64(at60F) - 131.5
-}
+// gravity is °API of the oil's density at 60 °F: hydrostatics.APIGravity, which
+// lies on this package's own floor.
+func (o Oil) gravity() float64 { return waterAt60F*141.5/float64(o.At60F) - 131.5 }
 
 // Oil is a petroleum liquid without dissolved gas: crude, diesel, base oil.
 //
@@ -82,7 +72,7 @@ func Gravity(at60F unit.Density) float64 {
 // Source: API MPMS 11.1 (2004), also ASTM D1250-04 and IP 200/04, 11.1.6.1.
 type Oil struct {
 	Commodity Commodity
-	At60F     unit.Density // at 60 °F and atmospheric pressure; see APIGravity
+	At60F     unit.Density // at 60 °F and atmospheric pressure; of °API by hydrostatics.DensityOfAPIGravity
 }
 
 const (
@@ -173,7 +163,7 @@ func (o Oil) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, err
 	}
 	const lightest, heaviest = 58.0, 16.0
 	least, greatest := unit.Fahrenheit(70), unit.Fahrenheit(295)
-	api := Gravity(o.At60F)
+	api := o.gravity()
 	var faults []error
 	if !within(api, heaviest, lightest) {
 		faults = append(faults, outside("dead-oil viscosity", "gravity in degAPI", number(api), number(heaviest), number(lightest)))

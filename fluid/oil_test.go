@@ -6,12 +6,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 )
 
 // U.S. Army QM5097: Table 6B, 56.5 °API at 67.5 °F, factor 0.9950.
 func TestVolumeCorrectionAgainstTable6B(t *testing.T) {
-	o := Oil{RefinedProduct, APIGravity(56.5)}
+	o := Oil{RefinedProduct, hydrostatics.DensityOfAPIGravity(56.5)}
 	v, err := o.VolumeCorrection(0, unit.Fahrenheit(67.5))
 	require.NoError(t, err)
 	require.InDelta(t, 0.9950, v.Total(), 0.5e-4)
@@ -21,25 +22,25 @@ func TestVolumeCorrectionAgainstTable6B(t *testing.T) {
 // α60 341.0957/849.0136² = 4.73199e-4; Δt 90: CTL exp(−0.0425879·(1 + 0.8 ×
 // 0.0425879)) = exp(−0.0440389) = 0.956917, within the change of scale.
 func TestVolumeCorrectionByHand(t *testing.T) {
-	v, err := Oil{Crude, APIGravity(35)}.VolumeCorrection(0, unit.Fahrenheit(150))
+	v, err := Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}.VolumeCorrection(0, unit.Fahrenheit(150))
 	require.NoError(t, err)
 	require.InDelta(t, 0.956917, v.Temperature, 2e-5)
 	require.Equal(t, 1.0, v.Pressure)
 	require.InDelta(t, 4.73199e-4, v.Expansion.In(unit.PerFahrenheit), 1e-8)
-	v, err = Oil{Crude, APIGravity(35)}.VolumeCorrection(0, unit.Fahrenheit(60))
+	v, err = Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}.VolumeCorrection(0, unit.Fahrenheit(60))
 	require.NoError(t, err)
 	require.InDelta(t, 1, v.Temperature, 5e-8)
 }
 
-func TestAPIGravity(t *testing.T) {
-	require.InDelta(t, 999.016, float64(APIGravity(10)), 1e-9) // MPMS 11.1: 10 °API is water
-	for _, api := range []float64{-10, 0, 35, 100} {
-		require.InDelta(t, api, Gravity(APIGravity(api)), 1e-10)
+// The two packages count °API alike.
+func TestOilGravity(t *testing.T) {
+	for _, api := range []float64{-10, 0, 10, 35, 100} {
+		require.InDelta(t, api, Oil{At60F: hydrostatics.DensityOfAPIGravity(api)}.gravity(), 1e-10)
 	}
 }
 
 func TestOilSlopes(t *testing.T) {
-	for _, o := range []Oil{{Crude, APIGravity(35)}, {RefinedProduct, APIGravity(36)}, {RefinedProduct, APIGravity(50)}, {LubricatingOil, APIGravity(35)}} {
+	for _, o := range []Oil{{Crude, hydrostatics.DensityOfAPIGravity(35)}, {RefinedProduct, hydrostatics.DensityOfAPIGravity(36)}, {RefinedProduct, hydrostatics.DensityOfAPIGravity(50)}, {LubricatingOil, hydrostatics.DensityOfAPIGravity(35)}} {
 		for _, p := range []unit.Pressure{100 * unit.PSI, 1400 * unit.PSI} {
 			for _, f := range []float64{-20, 60, 250} {
 				checkSlopes(t, o, p, unit.Fahrenheit(f), 1e-6)
@@ -51,16 +52,16 @@ func TestOilSlopes(t *testing.T) {
 // By hand, Beggs and Robinson, 35 °API at 150 °F: exp(6.9824 − 1.6303) =
 // 211.05; 150^−1.163 = 2.9459e-3; x = 0.62173; μ = 10^x − 1 = 3.185 cP.
 func TestDeadOilViscosityByHand(t *testing.T) {
-	mu, err := Oil{Crude, APIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
+	mu, err := Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
 	require.NoError(t, err)
 	require.InDelta(t, 3.185, mu.In(unit.Centipoise), 5e-3)
-	_, err = Oil{RefinedProduct, APIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
+	_, err = Oil{RefinedProduct, hydrostatics.DensityOfAPIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
 	require.ErrorIs(t, err, ErrNoData)
-	_, err = Oil{Crude, APIGravity(10)}.Viscosity(1, unit.Fahrenheit(60))
+	_, err = Oil{Crude, hydrostatics.DensityOfAPIGravity(10)}.Viscosity(1, unit.Fahrenheit(60))
 	require.ErrorContains(t, err, "gravity")
 	require.ErrorContains(t, err, "temperature")
 	require.ErrorContains(t, err, "pressure")
-	_, err = Oil{Crude, APIGravity(35)}.Viscosity(-1, unit.Fahrenheit(60))
+	_, err = Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}.Viscosity(-1, unit.Fahrenheit(60))
 	require.ErrorIs(t, err, ErrOutsideRange)
 }
 
@@ -76,7 +77,7 @@ func TestVolumeCorrectionIsContinuous(t *testing.T) {
 }
 
 func TestOilRange(t *testing.T) {
-	crude := Oil{Crude, APIGravity(35)}
+	crude := Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}
 	for _, c := range []struct {
 		o  Oil
 		p  unit.Pressure
@@ -126,7 +127,7 @@ func TestCommodityText(t *testing.T) {
 }
 
 func BenchmarkOilDensity(b *testing.B) {
-	o := Oil{Crude, APIGravity(35)}
+	o := Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}
 	for b.Loop() {
 		_, _ = o.Density(500*unit.PSI, unit.Fahrenheit(150))
 	}

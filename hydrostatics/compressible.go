@@ -25,7 +25,8 @@ func uniform(f Fluid) (unit.Density, bool) {
 }
 
 // Incompressible is a fluid of constant density: the mud weight on the sheet.
-// Zero stands for an empty hole.
+// Zero stands for an empty hole. Where a fluid's compressibility is asked for
+// as well, fluid.Constant is its like.
 type Incompressible unit.Density
 
 // Density returns the constant.

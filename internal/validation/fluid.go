@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"completion.example/fluid"
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/published"
 )
@@ -162,7 +163,7 @@ var fluidOilSuite = Suite{
 		"density at 60 degF": func(in *published.Inputs) (any, error) {
 			var api float64
 			in.Read("api", &api)
-			return fluid.APIGravity(api), nil
+			return hydrostatics.DensityOfAPIGravity(api), nil
 		},
 	},
 }
@@ -173,6 +174,6 @@ func oil(in *published.Inputs) (o fluid.Oil, p unit.Pressure, t unit.Temperature
 	in.Read("api", &api)
 	in.Read("p", &p)
 	in.Read("t", &t)
-	o.At60F = fluid.APIGravity(api)
+	o.At60F = hydrostatics.DensityOfAPIGravity(api)
 	return o, p, t
 }
