@@ -3,6 +3,7 @@ package tubular
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
@@ -21,10 +22,9 @@ type StuckDepth struct {
 	Section int         // index of the section it is in
 	Into    unit.Length // depth below the top of that section
 
-	stretch, above unit.Length
-	pull           unit.Force
-	pipe           Pipe
-	top            unit.Length
+	stretch  unit.Length
+	pull     unit.Force
+	sections []Section // down to the one it is in
 }
 
 // FreeError says that a string stretched more than it could if it were stuck
@@ -65,7 +65,7 @@ func (f FreePoint) Find() (StuckDepth, error) {
 		if above+e >= f.Stretch || last && nearly(above+e, f.Stretch) {
 			into := min(s.Pipe.FreeLength(f.Stretch-above, f.Pull), s.Length)
 			return StuckDepth{Depth: top + into, Section: i, Into: into,
-				stretch: f.Stretch, above: above, pull: f.Pull, pipe: s.Pipe, top: top}, finiteResult("stuck depth", top+into)
+				stretch: f.Stretch, pull: f.Pull, sections: slices.Clone(f.Sections[:i+1])}, finiteResult("stuck depth", top+into)
 		}
 		above, top = above+e, top+s.Length
 	}
@@ -104,18 +104,43 @@ func MarginOfOverpull(limit unit.Force, share float64, hookLoad unit.Force) unit
 	return unit.Force(share)*limit - hookLoad
 }
 
-// Steps shows how the stuck depth comes about.
+// Steps shows how the stuck depth comes about: what the sections above stretch by,
+// and the length that is left to the one it is in.
 func (d StuckDepth) Steps() []working.Step {
-	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
-	As := in("As", working.Of(d.pipe.SteelArea()))
-	const source = "Lapeyrouse, chapter 4 (stuck pipe)"
-	return []working.Step{
-		{Name: "steel area", Symbol: "As", Equation: "pi/4*(D*D - d*d)", Value: As.Value, Source: "geometry",
-			Inputs: []working.Input{in("D", working.Of(d.pipe.OD)), in("d", working.Of(d.pipe.ID))}},
-		{Name: "free length in this section", Symbol: "L", Equation: "E*As*(e - eAbove)/dF", Value: working.Of(d.Into), Source: source,
-			Inputs: []working.Input{in("E", working.Of(d.pipe.Material.Young)), As, in("e", working.In(d.stretch, unit.Inch, "in")),
-				in("eAbove", working.In(d.above, unit.Inch, "in")), in("dF", working.Of(d.pull))}},
-		{Name: "stuck depth along the string", Symbol: "Ls", Equation: "top + L", Value: working.Of(d.Depth), Source: "sum",
-			Inputs: []working.Input{in("top", working.Of(d.top)), in("L", working.Of(d.Into))}},
+	if len(d.sections) == 0 {
+		return nil
 	}
+	const source = "Lapeyrouse, chapter 4 (stuck pipe)"
+	in := func(symbol string, v working.Value) working.Input { return working.Input{Symbol: symbol, Value: v} }
+	e, dF := in("e", inches(d.stretch)), in("dF", working.Of(d.pull))
+	left, above := working.Step{Name: "stretch left to the section it is stuck in", Symbol: "eL", Equation: "e", Inputs: []working.Input{e}, Source: "sum"}, unit.Length(0)
+	depth := working.Step{Name: "stuck depth along the string", Symbol: "Ls", Value: working.Of(d.Depth), Source: "sum"}
+	var steps []working.Step
+	for i, s := range d.sections {
+		mark := fmt.Sprint(i + 1)
+		As, E := in("As"+mark, working.Of(s.Pipe.SteelArea())), in("E", working.Of(s.Pipe.Material.Young))
+		steps = append(steps, working.Step{Name: "steel area, section " + mark, Symbol: As.Symbol, Equation: "pi/4*(D*D - d*d)", Value: As.Value, Source: "geometry",
+			Inputs: []working.Input{in("D", working.Of(s.Pipe.OD)), in("d", working.Of(s.Pipe.ID))}})
+		L := in("L"+mark, working.In(s.Length, unit.Foot, "ft"))
+		if i == d.Section {
+			left.Value = inches(d.stretch - above)
+			L.Value = working.In(d.Into, unit.Foot, "ft")
+			steps = append(steps, left, working.Step{Name: "free length in section " + mark, Symbol: L.Symbol, Equation: "E*" + As.Symbol + "*eL/dF", Value: L.Value, Source: source,
+				Inputs: []working.Input{E, As, in("eL", left.Value), dF}})
+		} else {
+			stretch := s.Pipe.Stretch(d.pull, s.Length)
+			above += stretch
+			part := in("e"+mark, inches(stretch))
+			steps = append(steps, working.Step{Name: "stretch of section " + mark, Symbol: part.Symbol, Equation: "dF*" + L.Symbol + "/(E*" + As.Symbol + ")", Value: part.Value, Source: source,
+				Inputs: []working.Input{dF, L, E, As}})
+			left.Equation += " - " + part.Symbol
+			left.Inputs = append(left.Inputs, part)
+		}
+		if i > 0 {
+			depth.Equation += " + "
+		}
+		depth.Equation += L.Symbol
+		depth.Inputs = append(depth.Inputs, L)
+	}
+	return append(steps, depth)
 }
