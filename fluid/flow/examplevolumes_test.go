@@ -1,0 +1,30 @@
+package flow_test
+
+import (
+	"fmt"
+
+	"completion.example/fluid/flow"
+	"completion.example/hydrostatics/unit"
+)
+
+// Volumes of a well and the strokes that fill it.
+func ExampleWell_PipeVolume() {
+	depth := 9000 * unit.Foot
+	w := flow.Well{
+		Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, Bottom: depth}},
+		Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, Bottom: depth}},
+	}
+	pump := flow.Pump{Cylinders: 3, Liner: 5 * unit.Inch, Stroke: 10 * unit.Inch, Efficiency: 0.97}
+	fmt.Println(w.PipeVolume().Rounded(4), "and", w.AnnulusVolume().Rounded(4))
+	fmt.Printf("%.0f strokes\n", pump.Strokes(w.PipeVolume()+w.AnnulusVolume()))
+	// Output:
+	// 78.27 bbl and 227.2 bbl
+	// 5188 strokes
+}
+
+// Darcy's factor is four times Fanning's.
+func ExampleFriction_Darcy() {
+	f, err := flow.Stream{Conduit: flow.Conduit{Outer: 4 * unit.Inch}, Rheology: flow.Newtonian(1 * unit.Centipoise), Density: 8.34 * unit.PoundPerGallon, Rate: 5 * unit.BarrelPerMinute}.Friction()
+	fmt.Printf("%.4f and %.4f %v\n", f.Factor, f.Darcy(), err)
+	// Output: 0.0041 and 0.0162 <nil>
+}
