@@ -3,6 +3,7 @@ package choke
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/root"
@@ -14,7 +15,9 @@ import (
 //	W = FP·FR·C·Y·sqrt(x·p1·ρ1), solved for x from none to Fγ·xTP
 //
 // The rate grows with the drop up to there, so that there is one answer. Errors:
-// those of Gas; ErrChoked where the choke is critical before it passes the rate.
+// those of Gas; ErrChoked where the choke is critical before it passes the rate;
+// ErrNoSize for a viscous rate at which the standard's Reynolds factor jumps, far
+// beyond the openings that it covers.
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
 func (t Trim) GasDrop(g Gas, upstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
 	none, err := t.Gas(g, upstream, upstream)
@@ -24,9 +27,7 @@ func (t Trim) GasDrop(g Gas, upstream unit.Pressure, rate unit.MassRate) (GasFlo
 	if rate == 0 {
 		return none, nil
 	}
-	p1 := upstream + unit.Atmosphere
-	lowest := max(0, p1*unit.Pressure(1-none.ChokedRatio)) - unit.Atmosphere
-	most, err := t.Gas(g, upstream, lowest)
+	most, err := t.gas(g, upstream, min(1, none.ChokedRatio))
 	if err != nil {
 		return GasFlow{}, err
 	}
@@ -34,16 +35,20 @@ func (t Trim) GasDrop(g Gas, upstream unit.Pressure, rate unit.MassRate) (GasFlo
 		return GasFlow{}, fmt.Errorf("%w: %v is wanted; from %v upstream this choke of %v passes %v at most, from a drop of %v on",
 			ErrChoked, rate.Rounded(5), upstream.Rounded(5), t.Coefficient.Rounded(4), most.Mass.Rounded(5), most.Drop.Rounded(5))
 	}
-	var f GasFlow
-	flow := func(downstream float64) float64 {
-		if f, err = t.Gas(g, upstream, unit.Pressure(downstream)); err != nil {
-			return 0
+	excess := func(x float64) float64 {
+		f, fault := t.gas(g, upstream, x)
+		if fault != nil {
+			err = fault
 		}
 		return float64(f.Mass - rate)
 	}
-	p2, found := root.Find(flow, float64(lowest), float64(upstream), 0)
+	x, found := root.Find(excess, 0, most.Ratio, 0)
 	if err := errors.Join(err, found); err != nil {
 		return GasFlow{}, fmt.Errorf("choke: drop of a gas: %w", err)
 	}
-	return t.Gas(g, upstream, unit.Pressure(p2))
+	f, err := t.gas(g, upstream, x)
+	if err == nil && math.Abs(float64(f.Mass-rate)) > 1e-9*float64(rate) {
+		return GasFlow{}, fmt.Errorf("choke: drop of a gas: %w: at a valve Reynolds number of %.4g the standard's factor jumps from %v to another rate", ErrNoSize, f.Reynolds, f.Mass.Rounded(5))
+	}
+	return f, err
 }

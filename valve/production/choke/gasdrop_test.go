@@ -90,3 +90,24 @@ func ExampleTrim_GasDrop() {
 	// 774 psi false <nil>
 	// choke: choked below the wanted rate: 11.023 lb/s is wanted; from 1300 psi upstream this choke of 5 Cv passes 3.3184 lb/s at most, from a drop of 854.55 psi on
 }
+
+// Any numbers: an answer that is one and gives the rate back, or an error.
+func FuzzGasDrop(f *testing.F) {
+	f.Add(60.0, 1.3, 0.0, 1300.0, 1.0, 5.0, 0.7, 0.05, 0.08)
+	f.Add(1e-3, 2.0, 1e3, 1e-3, 1e-9, 1e-6, 1.0, 1e-3, 0.0)
+	f.Fuzz(func(t *testing.T, rho, k, mu, p, w, c, xt, bore, pipe float64) {
+		trim := choke.Trim{Coefficient: unit.FlowCoefficient(c) * unit.Cv, GasRatio: xt, Recovery: 0.9, Style: 0.46, Bore: unit.Length(bore), Upstream: unit.Length(pipe)}
+		r, err := trim.GasDrop(choke.Gas{Density: unit.Density(rho), HeatRatio: k, Viscosity: unit.Viscosity(mu)}, unit.Pressure(p)*unit.PSI, unit.MassRate(w))
+		if err != nil {
+			return
+		}
+		for _, x := range []float64{float64(r.Mass), float64(r.Drop), r.Ratio, r.Expansion} {
+			if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 {
+				t.Fatalf("%+v", r)
+			}
+		}
+		if math.Abs(float64(r.Mass)-w) > 1e-6*w+1e-300 {
+			t.Fatalf("%g was wanted, %g flows: %+v", w, float64(r.Mass), r)
+		}
+	})
+}

@@ -55,9 +55,15 @@ func (t Trim) Gas(g Gas, upstream, downstream unit.Pressure) (GasFlow, error) {
 	if p1 == 0 { // both sides are vacuum
 		return GasFlow{}, ErrNoFlow
 	}
+	return t.gas(g, upstream, (p1-p2)/p1)
+}
+
+// gas is Gas for a ratio x, of inputs that are in order.
+func (t Trim) gas(g Gas, upstream unit.Pressure, x float64) (GasFlow, error) {
+	p1 := float64(upstream + unit.Atmosphere)
 	f := GasFlow{
 		Coefficient: t.Coefficient, Density: g.Density, Upstream: upstream,
-		Drop: unit.Pressure(p1 - p2), Ratio: (p1 - p2) / p1, PipingFactor: t.PipingFactor(),
+		Drop: unit.Pressure(x * p1), Ratio: x, PipingFactor: t.PipingFactor(),
 		ChokedRatio: g.HeatRatio / 1.4 * t.GasRatioWithFittings(), ReynoldsFactor: 1,
 	}
 	f.SizingRatio = min(f.Ratio, f.ChokedRatio)

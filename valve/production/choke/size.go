@@ -93,6 +93,10 @@ func (t Trim) converge(target float64, flow func(unit.FlowCoefficient) (float64,
 	if err != nil {
 		return fmt.Errorf("%w: %w", ErrNoSize, err)
 	}
-	_, err = flow(unit.FlowCoefficient(math.Exp(x)))
+	q, err := flow(unit.FlowCoefficient(math.Exp(x)))
+	if err == nil && !(math.Abs(q/target-1) <= 1e-9) {
+		return fmt.Errorf("%w: at a coefficient of %v the standard's Reynolds factor jumps past it, from %.4g of it",
+			ErrNoSize, unit.FlowCoefficient(math.Exp(x)).Rounded(4), q/target)
+	}
 	return err
 }
