@@ -16,8 +16,11 @@
 // *ParseError. Units are a closed, case-sensitive table.
 //
 // Text round-trips without loss: String and MarshalText take the shortest
-// decimal in one of the trade's units that parses back to the same bits, and
-// only where no such decimal exists the SI unit.
+// decimal in one of the trade's units that parses back to the same bits. A value
+// for which that has as many digits as a float64, and which another unit says in
+// few, is written in that one: what was read as 35 bar stays so. Numbers of more
+// than 17 digits are multiplied by their unit before they are rounded, which
+// reaches values that no float64 in the unit does. For people there is Rounded.
 //
 // Pressures are gauge unless a doc says otherwise. Pressure and stress are one
 // type. Temperature is a type of its own, because a difference of two
