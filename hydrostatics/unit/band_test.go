@@ -84,7 +84,7 @@ func TestToleranceEndsReadAsTyped(t *testing.T) {
 		"-4300 psi +/- 5 %":     "-4515 psi .. -4300 psi .. -4085 psi",
 		"0 psi +/- 20 psi":      "-20 psi .. 0 psi .. 20 psi",
 		"3300 psi .. 3500 psi":  "3300 psi .. 3400 psi .. 3500 psi",
-		"-1 bar .. 5 bar":            "-1 bar .. 2 bar .. 5 bar",
+		"-1 bar .. 5 bar":       "-1 bar .. 2 bar .. 5 bar",
 		"0.1 psi +/- 3 %":       "0.097 psi .. 0.1 psi .. 0.103 psi",
 		"3206.25 psi +/- 100 %": "0 psi .. 3206.25 psi .. 6412.5 psi",
 	} {
