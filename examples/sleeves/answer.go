@@ -44,9 +44,13 @@ func (in input) answer() (calculator.Answer, error) {
 		n := fmt.Sprint(i + 1)
 		window := leg.Window.Least.Rounded(4) + " to " + leg.Window.Greatest.Rounded(4)
 		for _, op := range leg.Operations {
-			order.Rows = append(order.Rows, []any{n, s.Describe(op), window, ""})
+			row := []any{n, s.Describe(op), "", ""}
+			if op.Setting.Mode == sleeve.Pressured {
+				row[2] = window
+			}
+			order.Rows = append(order.Rows, row)
 		}
-		order.Rows[len(order.Rows)-1][3] = fmt.Sprint(leg.After)
+		order.Rows[len(order.Rows)-1][3] = where(s, leg.After)
 		signatures, err1 := s.Signatures(at, leg.Action, leg.Pressure)
 		wrong, err2 := s.Faults(at, leg.Action, leg.Pressure)
 		if err := errors.Join(err1, err2); err != nil {
@@ -128,4 +132,13 @@ func name(line int) string {
 		return "close line"
 	}
 	return fmt.Sprintf("open line of sleeve %d", line+1)
+}
+
+// where says where every sleeve is.
+func where(s sleeve.System, at []sleeve.Position) string {
+	words := make([]string, len(at))
+	for i, p := range at {
+		words[i] = s.Sleeves[i].Name + " " + p.String()
+	}
+	return strings.Join(words, ", ")
 }

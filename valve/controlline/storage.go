@@ -104,7 +104,7 @@ func (l Line) Warming(q Liquid, wall unit.Expansivity, rise unit.TemperatureDiff
 		f.add("expansivity of the wall is %v; it must be zero to %v", wall, maxExpansivity)
 	}
 	if !(rise >= -1000 && rise <= 1000) {
-		f.add("rise of temperature is %v; it must be -1000 to 1000 K", rise)
+		f.add("rise of temperature is %v; it must be -1800 degF to 1800 degF", rise)
 	}
 	soft := float64(q.Compressibility) + float64(l.WallCompliance(confined.EndsFixed))
 	if len(f) == 0 && !(soft > 0) {
