@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
 	"completion.example/tubular/catalogue"
@@ -12,11 +13,12 @@ import (
 func answer(in input, e catalogue.Entry, p tubular.Pipe, r tubular.Ratings, loaded tubular.CollapseRating, rupture unit.Pressure) calculator.Answer {
 	a := calculator.Answer{Steps: r.Steps()}
 	add := func(name string, v any) { a.Results = append(a.Results, calculator.Result{Name: name, Value: v}) }
-	add("bore", p.ID)
-	add("wall", p.Wall())
-	add("drift of the new pipe", e.Drift)
+	inches := func(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
+	add("bore", inches(p.ID))
+	add("wall", inches(p.Wall()))
+	add("drift of the new pipe", inches(e.Drift))
 	if e.Coupling != 0 {
-		add("coupling", e.Coupling)
+		add("coupling", inches(e.Coupling))
 	}
 	add("yield strength at this temperature", p.Material.Yield)
 	add("collapse", r.Collapse.Pressure)

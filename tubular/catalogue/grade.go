@@ -26,10 +26,12 @@ func Grades() []Grade {
 		{"H40", 40 * unit.KSI, 80 * unit.KSI, 60 * unit.KSI},
 		{"J55", 55 * unit.KSI, 80 * unit.KSI, 75 * unit.KSI},
 		{"K55", 55 * unit.KSI, 80 * unit.KSI, 95 * unit.KSI},
+		{"M65", 65 * unit.KSI, 85 * unit.KSI, 85 * unit.KSI},
 		{"N80", 80 * unit.KSI, 110 * unit.KSI, 100 * unit.KSI},
 		{"L80", 80 * unit.KSI, 95 * unit.KSI, 95 * unit.KSI},
 		{"C90", 90 * unit.KSI, 105 * unit.KSI, 100 * unit.KSI},
 		{"R95", 95 * unit.KSI, 110 * unit.KSI, 105 * unit.KSI},
+		{"C95", 95 * unit.KSI, 110 * unit.KSI, 105 * unit.KSI}, // withdrawn since, still in old wells
 		{"T95", 95 * unit.KSI, 110 * unit.KSI, 105 * unit.KSI},
 		{"C110", 110 * unit.KSI, 120 * unit.KSI, 115 * unit.KSI},
 		{"P110", 110 * unit.KSI, 140 * unit.KSI, 125 * unit.KSI},
