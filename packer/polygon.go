@@ -70,7 +70,7 @@ func (p Polygon) Envelope() (*Envelope, error) {
 	}
 	e.dp, e.fa = float64(hi.Differential-lo.Differential)/2, float64(hi.Axial-lo.Axial)/2
 	if !(e.dp > 0) || !(e.fa > 0) || !finite(e.dp) || !finite(e.fa) {
-		return nil, fmt.Errorf("%w: it spans %v by %v", ErrNotConvex, hi.Differential-lo.Differential, hi.Axial-lo.Axial)
+		return nil, fmt.Errorf("%w: it spans %v by %v", ErrNotConvex, (hi.Differential - lo.Differential).Rounded(4), (hi.Axial - lo.Axial).Rounded(4))
 	}
 	if err := e.prepare(); err != nil {
 		return nil, err

@@ -137,7 +137,7 @@ func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailS
 		switch {
 		case !(d.Available > 0):
 			errs = append(errs, fmt.Errorf("%w: %q: closing differential of %v less a margin of %v with a backing of %v at surface leaves %v",
-				ErrNotFailSafe, c.Name, v.Closes.Least, margin, c.BackingSurface, d.Available))
+				ErrNotFailSafe, c.Name, v.Closes.Least.Rounded(4), margin.Rounded(4), c.BackingSurface.Rounded(4), d.Available.Rounded(4)))
 		case !(gradient > 0):
 			d.Anywhere = true
 		default:

@@ -222,7 +222,7 @@ func (n *Network) report(p float64, s state, positions []int, f *Flow) error {
 	left := math.Abs(s.excess)
 	if n.outflow.kind != fixedRate {
 		if left > 1e-9*(math.Abs(p)+math.Abs(s.top)+float64(unit.Atmosphere)) {
-			return fmt.Errorf("%w: %v is left over", ErrUnresolved, unit.Pressure(s.excess))
+			return fmt.Errorf("%w: %v is left over", ErrUnresolved, unit.Pressure(s.excess).Rounded(4))
 		}
 	}
 	f.Crossflow = 0
