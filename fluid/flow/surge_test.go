@@ -7,6 +7,7 @@ import (
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"github.com/stretchr/testify/require"
 )
 
@@ -59,9 +60,12 @@ func TestOpenPipeSurgesLess(t *testing.T) {
 	}
 	closed, err := trip.Solve()
 	require.NoError(t, err)
+	workingtest.Check(t, trip.Steps(closed))
+	require.Empty(t, trip.Steps(flow.Surge{}))
 	trip.Open, trip.Bores = true, []unit.Length{0.076, 0.062}
 	open, err := trip.Solve()
 	require.NoError(t, err)
+	workingtest.Check(t, trip.Steps(open))
 	require.Less(t, open.Loss, closed.Loss)
 	require.Positive(t, open.Loss)
 	// Without a bore an open pipe is a closed one.
@@ -86,4 +90,16 @@ func ExampleClosedPipeVelocity() {
 	v := flow.ClosedPipeVelocity(flow.Conduit{Outer: 7.875 * unit.Inch, Inner: 4.5 * unit.Inch}, 1.5*270*unit.FootPerMinute, 0.45)
 	fmt.Printf("%.1f ft/min\n", v.In(unit.FootPerMinute))
 	// Output: 378.6 ft/min
+}
+
+// A completion run in closed-ended at two minutes a stand.
+func ExampleTrip() {
+	trip := flow.Trip{
+		Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, Bottom: 9000 * unit.Foot}},
+		Liquid:  flow.Liquid{Density: 9.2 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.2 * unit.Centipoise)},
+		Speed:   45 * unit.FootPerMinute,
+	}
+	s, err := trip.Solve()
+	fmt.Println(s.Loss.Rounded(2), s.RunningEquivalent.Rounded(4), s.PullingEquivalent.Rounded(4), err)
+	// Output: 8.5 psi 9.218 lb/gal 9.182 lb/gal <nil>
 }
