@@ -3,6 +3,7 @@ package main
 import (
 	"image/color"
 	"io"
+	"strconv"
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
@@ -17,9 +18,11 @@ func draw(s flow.Schedule) func(io.Writer) error {
 	return func(w io.Writer) error {
 		p := plot.New()
 		p.X.Label.Text, p.Y.Label.Text = "pumped, bbl", "pressure, psi"
+		p.Title.Text = "Pressure against volume pumped"
 		p.BackgroundColor = color.White
+		p.Y.Tick.Marker = whole{}
 		p.Add(plotter.NewGrid())
-		p.Legend.Top = true
+		p.Legend.Top, p.Legend.Padding = true, vg.Points(3)
 		curves := []struct {
 			name   string
 			value  func(flow.Point) unit.Pressure
@@ -43,6 +46,7 @@ func draw(s flow.Schedule) func(io.Writer) error {
 			p.Add(line)
 			p.Legend.Add(c.name, line)
 		}
+		p.Y.Min, p.Y.Max = min(p.Y.Min, 0), p.Y.Max*1.2 // room for the legend above the curves
 		svg, err := p.WriterTo(20*vg.Centimeter, 14*vg.Centimeter, "svg")
 		if err != nil {
 			return err
@@ -50,4 +54,17 @@ func draw(s flow.Schedule) func(io.Writer) error {
 		_, err = svg.WriteTo(w)
 		return err
 	}
+}
+
+// whole writes the default ticks without idle decimals.
+type whole struct{}
+
+func (whole) Ticks(lo, hi float64) []plot.Tick {
+	ticks := plot.DefaultTicks{}.Ticks(lo, hi)
+	for i, t := range ticks {
+		if t.Label != "" {
+			ticks[i].Label = strconv.FormatFloat(t.Value, 'f', -1, 64)
+		}
+	}
+	return ticks
 }
