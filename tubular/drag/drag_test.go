@@ -2,7 +2,6 @@ package drag_test
 
 import (
 	"encoding/json"
-	"fmt"
 	"math"
 	"testing"
 
@@ -67,30 +66,6 @@ func prepare(t testing.TB, s drag.String) *drag.Prepared {
 func near(t *testing.T, name string, got, want, tolerance float64) {
 	t.Helper()
 	require.LessOrEqualf(t, math.Abs(got-want), tolerance, "%s = %.10g, want %.10g", name, got, want)
-}
-
-func ExamplePrepared_HookLoad() {
-	well, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: 2000 * unit.Foot}, {MD: 4000 * unit.Foot, Inclination: 60 * unit.Degree}, {MD: 10000 * unit.Foot, Inclination: 60 * unit.Degree}})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	prepared, err := drag.String{
-		Sections: []drag.Section{{Pipe: tubing(), Length: 10000 * unit.Foot}}, Depth: 10000 * unit.Foot, Path: well,
-		Zones:  []drag.Zone{{Bottom: 10000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
-		Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
-	}.Prepare()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, m := range []drag.Motion{drag.RunIn, drag.Rotating, drag.Pulled} {
-		fmt.Printf("%-9v %.1f klbf\n", m, prepared.HookLoad(m, 0).In(unit.Kilopound))
-	}
-	// Output:
-	// run in    42.2 klbf
-	// rotating  53.4 klbf
-	// pulled    68.8 klbf
 }
 
 func TestRotatingIsBuoyedWeightOverTrueVerticalDepth(t *testing.T) {

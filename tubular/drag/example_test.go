@@ -24,18 +24,37 @@ func ExampleIncline() {
 	// pulled 37990 lbf
 }
 
-// What of a pull at surface gets down to the packer.
-func ExamplePrepared_EndForce() {
+// buildAndHold is 10,000 ft of 3-1/2 in tubing in a cased hole that builds to 60°.
+func buildAndHold() (*drag.Prepared, error) {
 	well, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: 2000 * unit.Foot}, {MD: 4000 * unit.Foot, Inclination: 60 * unit.Degree}, {MD: 10000 * unit.Foot, Inclination: 60 * unit.Degree}})
 	if err != nil {
-		fmt.Println(err)
-		return
+		return nil, err
 	}
-	prepared, err := drag.String{
+	return drag.String{
 		Sections: []drag.Section{{Pipe: tubing(), Length: 10000 * unit.Foot}}, Depth: 10000 * unit.Foot, Path: well,
 		Zones:  []drag.Zone{{Bottom: 10000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
 		Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
 	}.Prepare()
+}
+
+func ExamplePrepared_HookLoad() {
+	prepared, err := buildAndHold()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, m := range []drag.Motion{drag.RunIn, drag.Rotating, drag.Pulled} {
+		fmt.Printf("%-9v %.1f klbf\n", m, prepared.HookLoad(m, 0).In(unit.Kilopound))
+	}
+	// Output:
+	// run in    42.2 klbf
+	// rotating  53.4 klbf
+	// pulled    68.8 klbf
+}
+
+// What of a pull at surface gets down to the packer.
+func ExamplePrepared_EndForce() {
+	prepared, err := buildAndHold()
 	if err != nil {
 		fmt.Println(err)
 		return

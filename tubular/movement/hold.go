@@ -25,11 +25,11 @@ func hold(free float64, change func(force float64) (motion, slope float64), up, 
 		return 0, free, nil
 	}
 	far := (stop - free) / compliance
-	if f, ok := tangents(change, min(0, far), stop, 1e-13*(math.Abs(free)+math.Abs(stop))); ok {
-		return f, stop, nil
-	}
 	// A little more than Hooke's force, because of rounding.
 	far *= 1 + 1e-9
+	if f, ok := tangents(change, min(0, far), stop); ok {
+		return f, stop, nil
+	}
 	residual := func(f float64) float64 {
 		if f == 0 {
 			return free - stop
@@ -50,7 +50,8 @@ func hold(free float64, change func(force float64) (motion, slope float64), up, 
 // tangents follows Newton's steps from f, for as long as the slope is known. A
 // helix without critical load gets stiffer the more tension there is in it, so
 // from the side of compression no step overshoots.
-func tangents(change func(force float64) (motion, slope float64), f, stop, near float64) (force float64, ok bool) {
+func tangents(change func(force float64) (motion, slope float64), f, stop float64) (force float64, ok bool) {
+	const near = 1e-12 // m, about what a sum over many nodes is rounded to
 	for range 20 {
 		x, slope := change(f)
 		if !(slope > 0) {
