@@ -5,6 +5,7 @@ package main
 import (
 	"flag"
 
+	"completion.example/examples/internal/stack"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
@@ -37,7 +38,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.density, "density", 9.2*unit.PoundPerGallon, "fluid in the well")
 	flags.TextVar(&in.surface, "pressure", 0*unit.PSI, "pressure at surface")
 	flags.TextVar(&in.underbalance, "underbalance", 500*unit.PSI, "underbalance wanted before the well is opened")
-	flags.StringVar(&in.light, "light", "empty", "what stands on the fluid: empty, a density, water, seawater, nitrogen, methane")
+	flags.StringVar(&in.light, "light", "empty", "what stands on the fluid: "+stack.Usage())
 	flags.TextVar(&in.cushion, "cushion", 4000*unit.Foot, "TVD down to which a cushion of it reaches, for its surface pressure")
 	flags.TextVar(&in.fracture, "fracture", 0.8*unit.PSIPerFoot, "fracture gradient at the shoe")
 	flags.TextVar(&in.shoe, "shoe", 9000*unit.Foot, "TVD of the casing shoe")

@@ -29,7 +29,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var at, depth unit.Length
 	var surface unit.Temperature
 	var gradient unit.TemperatureGradient
-	flags.TextVar(&layers, "layers", layers, "fluids from surface down by TVD, FLUID to DEPTH: a density or water, seawater, nitrogen, methane, empty")
+	flags.TextVar(&layers, "layers", layers, "fluids from surface down by TVD, FLUID to DEPTH, ...; FLUID is "+stack.Usage())
 	flags.TextVar(&pressure, "pressure", 0*unit.PSI, "known pressure")
 	flags.TextVar(&at, "at", 0*unit.Foot, "TVD where the pressure is known")
 	flags.TextVar(&depth, "depth", 10000*unit.Foot, "TVD where the pressure is asked")

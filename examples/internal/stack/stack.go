@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"strings"
 
-	"completion.example/fluid"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 )
@@ -20,30 +19,6 @@ type Part struct {
 	Name   string // a density, or one of Names
 	Fluid  hydrostatics.Fluid
 	Bottom unit.Length
-}
-
-// Names are the fluids that have a name of their own.
-func Names() []string { return []string{"water", "seawater", "nitrogen", "methane", "empty"} }
-
-// Named returns the fluid of a name, or of constant density.
-func Named(name string) (hydrostatics.Fluid, error) {
-	switch name {
-	case "water":
-		return fluid.Water{}, nil
-	case "seawater":
-		return fluid.Seawater{Salinity: fluid.StandardSalinity}, nil
-	case "nitrogen":
-		return fluid.Nitrogen{}, nil
-	case "methane":
-		return fluid.Methane{}, nil
-	case "empty":
-		return hydrostatics.Incompressible(0), nil
-	}
-	var rho unit.Density
-	if err := rho.UnmarshalText([]byte(name)); err != nil {
-		return nil, fmt.Errorf("fluid %q is neither a density nor one of %s", name, strings.Join(Names(), ", "))
-	}
-	return hydrostatics.Incompressible(rho), nil
 }
 
 // UnmarshalText reads parts from the top down, parted by commas.

@@ -28,14 +28,14 @@ func TestStack(t *testing.T) {
 	stretches, err := stack.Default("8.6 lb/gal to 50 ft, 10 lb/gal to 60 ft").Stretches()
 	require.NoError(t, err)
 	require.Equal(t, []hydrostatics.Stretch{{Bottom: 50 * unit.Foot, Density: 8.6 * unit.PoundPerGallon}, {Bottom: 60 * unit.Foot, Density: 10 * unit.PoundPerGallon}}, stretches)
-	for _, name := range stack.Names() {
+	for _, name := range append(stack.Names(), "CaCl2 11.3 lb/gal", "gas 0.65") {
 		f, err := stack.Named(name)
 		require.NoError(t, err)
 		_, err = f.Density(20*unit.Megapascal, unit.Celsius(30))
 		require.NoError(t, err, name)
 	}
 	for text, want := range map[string]string{
-		"": "not FLUID to DEPTH", "water": "not FLUID to DEPTH", "treacle to 5 ft": "neither a density nor one of", "water to 5": "no unit given", "water to 5 ft,": "not FLUID to DEPTH",
+		"": "not FLUID to DEPTH", "water": "not FLUID to DEPTH", "treacle to 5 ft": "is not known", "gas heavy to 5 ft": "no gas gravity", "gas 9 to 5 ft": "outside", "CaCl2 9 lb/gal to 5 ft": "outside", "CaCl2 11 to 5 ft": "no unit given", "water to 5": "no unit given", "water to 5 ft,": "not FLUID to DEPTH",
 	} {
 		require.ErrorContains(t, s.UnmarshalText([]byte(text)), want, text)
 	}
