@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"completion.example/examples/internal/depthchart"
+	"completion.example/examples/internal/gauge"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
@@ -19,7 +20,8 @@ func answer(in input) (calculator.Answer, error) {
 	in.section.Pipe.Material.Yield = in.yield
 	w.Sections = []movement.Section{in.section}
 	a, err := w.Analyse()
-	if err := errors.Join(err, in.design.Validate(), in.rateable()); err != nil {
+	if err := errors.Join(err, in.design.Validate(), in.rateable(), gauge.Possible("pi-before", w.Initial.InsideSurface), gauge.Possible("po-before", w.Initial.OutsideSurface),
+		gauge.Possible("pi", w.Final.InsideSurface), gauge.Possible("po", w.Final.OutsideSurface)); err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
 	c, err := nodes(w, in.design)

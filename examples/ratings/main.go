@@ -5,6 +5,7 @@ import (
 	"errors"
 	"flag"
 
+	"completion.example/examples/internal/gauge"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
@@ -57,7 +58,7 @@ func rate(in input) (calculator.Answer, error) {
 	}
 	p, err1 := e.Pipe(in.grade).Less(in.wear)
 	hot, err2 := p.At(in.temperature, tubular.UsualDerating())
-	if err := errors.Join(err1, err2); err != nil {
+	if err := errors.Join(err1, err2, gauge.Possible("inside", in.inside)); err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
 	r, err1 := hot.Ratings()

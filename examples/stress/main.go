@@ -6,6 +6,7 @@ import (
 	"errors"
 	"flag"
 
+	"completion.example/examples/internal/gauge"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
@@ -44,7 +45,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&f.Triaxial, "triaxial", f.Triaxial, "design factor of the von Mises stress to the yield strength")
 	return func() (calculator.Answer, error) {
 		p, err := choose(od, id, weight, grade)
-		if err := errors.Join(err, f.Validate()); err != nil {
+		if err := errors.Join(err, f.Validate(), gauge.Possible("inside", l.Inside), gauge.Possible("outside", l.Outside)); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
 		if *capped {

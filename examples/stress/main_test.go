@@ -19,7 +19,7 @@ func TestStress(t *testing.T) {
 		"-dogleg", "6 deg/100ft", "-torque", "1000 ft-lbf")
 	golden.File(t, command, "passed", 1, "-inside", "12000 psi")
 	golden.File(t, command, "cylinder", 0, "-od", "100 mm", "-id", "60 mm", "-inside", "20 MPa", "-outside", "5 MPa", "-axial", "0 N", "-capped")
-	golden.File(t, command, "faults", 2, "-weight", "50 lb/ft", "-burst", "0.5")
+	golden.File(t, command, "faults", 2, "-weight", "50 lb/ft", "-burst", "0.5", "-inside", "-50 psi")
 }
 
 func TestPicture(t *testing.T) {

@@ -47,6 +47,7 @@ func FuzzLanded(f *testing.F) {
 		s.Seals = movement.Seals{Bore: unit.Length(bore) * unit.Inch, Restraint: movement.Restraint(kind / 4 % 3)}
 		s.HelicalOnset, s.Spacing = onset, 300*unit.Foot
 		s.Sections[0].Hole = unit.Length(hole) * unit.Inch
+		s.Sections[0].Pipe.Material.Yield = 80000 * unit.PSI
 		l, err := s.Land(brine(0, 0), unit.Force(slack)*unit.PoundForce)
 		if err != nil {
 			return
