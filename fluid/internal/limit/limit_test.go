@@ -28,7 +28,7 @@ func TestFaultsNameFieldValueAndRange(t *testing.T) {
 	f.Wrap("Record", inner)
 	err := f.Err()
 	require.EqualError(t, err, `flow: Pressure is -100 psi; it must be between 0 psi and 5000 psi
-flow: Length is 0 in; it must be above zero and no more than 3 ft
+flow: Length is 0 ft; it must be above zero and no more than 3 ft
 flow: Index is NaN; it must be between 0 and 1
 flow: Hold is 11 s; it must be between 5 s and 10 s
 flow: From is 50 degF; it must be between 68 degF and 86 degF
