@@ -10,17 +10,18 @@ import (
 // Body is a pipe prepared for many loads: all that does not depend on the load
 // is computed once. Make it with Pipe.Prepare; it allocates nothing afterwards.
 type Body struct {
-	young, ri, ro   float64
-	perSteel        float64 // 1/As
-	inAs, outAs     float64 // Ai/As and Ao/As; Ao/As is Lamé's B/r² per differential at the inner wall
-	lame            float64 // √3 Ao/As
-	shear           float64 // √3 ri/J
-	boreShare2      float64 // (Ai/Ao)², from inner to outer wall for the square of Lamé's term
-	radii2          float64 // (ro/ri)², likewise for that of torsion
-	yield, perYield float64
-	perBurst        float64
-	slender         slender
-	collapse        float64 // without axial load
+	young, ri, ro float64
+	perSteel      float64 // 1/As
+	inAs, outAs   float64 // Ai/As and Ao/As; Ao/As is Lamé's B/r² per differential at the inner wall
+	lame          float64 // √3 Ao/As
+	shear         float64 // √3 ri/J
+	boreShare2    float64 // (Ai/Ao)², from inner to outer wall for the square of Lamé's term
+	radii2        float64 // (ro/ri)², likewise for that of torsion
+	perYield      float64
+	yieldPSI      float64 // the yield strength in psi
+	perBurst      float64
+	slender       slender
+	collapse      float64 // without axial load
 }
 
 // Prepare returns p prepared for many loads. It is an error when p can't be
@@ -37,7 +38,7 @@ func (p Pipe) Prepare() (Body, error) {
 		perSteel: 1 / As, inAs: Ai / As, outAs: Ao / As,
 		lame: math.Sqrt(3) * Ao / As, shear: math.Sqrt(3) * ri / float64(p.PolarMoment()),
 		boreShare2: (Ai / Ao) * (Ai / Ao), radii2: (ro / ri) * (ro / ri),
-		yield: Y, perYield: 1 / Y, perBurst: 1 / float64(r.InternalYield),
+		perYield: 1 / Y, yieldPSI: p.Material.Yield.In(unit.PSI), perBurst: 1 / float64(r.InternalYield),
 		slender: slenderness(r.Collapse.Slenderness), collapse: float64(r.Collapse.Pressure),
 	}
 	return b, errors.Join(finiteResult("1/steel area", unit.Area(b.perSteel)), finiteResult("inner radius/polar moment", unit.Curvature(b.shear)))

@@ -12,11 +12,12 @@ func (b *Body) Collapse(axialStress, inside unit.Pressure) unit.Pressure {
 	if s <= 0 {
 		return unit.Pressure(b.collapse)
 	}
-	left := EquivalentYield(unit.Pressure(b.yield), unit.Pressure(s))
-	if left < leastYield {
-		return left / leastYield * b.slender.pressure(leastYield)
+	const least = float64(leastYield / unit.PSI)
+	left, share := b.yieldPSI*yieldLeft(s*b.perYield), unit.PSI
+	if left < least {
+		left, share = least, unit.Pressure(left/least)*unit.PSI
 	}
-	return b.slender.pressure(left)
+	return share * unit.Pressure(b.slender.pressure(left))
 }
 
 // slender is one slenderness, prepared for the collapse of many yield strengths:
@@ -24,25 +25,25 @@ func (b *Body) Collapse(axialStress, inside unit.Pressure) unit.Pressure {
 type slender struct {
 	x, perX float64
 	yield   float64 // collapse of the yield regime over the yield strength
-	elastic unit.Pressure
+	elastic float64 // psi
 }
 
 func slenderness(x float64) slender {
-	return slender{x: x, perX: 1 / x, yield: 2 * (x - 1) / (x * x), elastic: elasticCollapse / unit.Pressure(x*(x-1)*(x-1))}
+	return slender{x: x, perX: 1 / x, yield: 2 * (x - 1) / (x * x), elastic: elasticCollapse.In(unit.PSI) / (x * (x - 1) * (x - 1))}
 }
 
-// pressure is CollapseCurve.Pressure. Neighbouring formulas meet where one
-// regime gives way to the next, so that comparing them tells which governs, and
-// the limits needn't be known; only the elastic curve is touched, not crossed.
-func (c *slender) pressure(yield unit.Pressure) unit.Pressure {
-	Y := yield.In(unit.PSI)
+// pressure is CollapseCurve.Pressure, of a yield strength in psi. Neighbouring
+// formulas meet where one regime gives way to the next, so that comparing them
+// tells which governs, and the limits needn't be known; only the elastic curve is
+// touched, not crossed.
+func (c *slender) pressure(Y float64) float64 {
 	A, B, C := collapseCoefficients(Y)
 	plastic := Y*(A*c.perX-B) - C
 	if thick := c.yield * Y; thick <= plastic {
-		return unit.Pressure(thick) * unit.PSI
+		return thick
 	}
 	if 3*B*c.x > 2*A+B {
 		return c.elastic
 	}
-	return unit.Pressure(max(plastic, transitionProduct(A, B)*(A*c.perX-B))) * unit.PSI
+	return max(plastic, transitionProduct(A, B)*(A*c.perX-B))
 }

@@ -37,14 +37,18 @@ var ErrNoCollapse = errors.New("API gives no collapse formula")
 // Source: API TR 5C3 (2008), Eq. 42; API Bul 5C3 (1994), 2.1.5. That compression
 // earns nothing is this library's choice, on the safe side.
 func EquivalentYield(yield, s unit.Pressure) unit.Pressure {
-	x := float64(s / yield)
+	return yield * unit.Pressure(yieldLeft(float64(s/yield)))
+}
+
+// yieldLeft is Yax/Y at s/Y.
+func yieldLeft(x float64) float64 {
 	switch {
 	case x <= 0:
-		return yield
+		return 1
 	case x >= 1:
 		return 0
 	}
-	return yield * unit.Pressure(math.Sqrt(1-0.75*x*x)-0.5*x)
+	return math.Sqrt(1-0.75*x*x) - 0.5*x
 }
 
 // Collapse returns the collapse resistance of p without axial load and inside
