@@ -74,7 +74,7 @@ func misfit(v *[degree + 1]float64) float64 {
 		c[i] = math.Abs(s) * 2 / degree
 	}
 	c[3] /= 2
-	before, last := math.Max(c[0], c[1]), math.Max(c[2], c[3])
+	before, last := max(c[0], c[1]), max(c[2], c[3])
 	if last >= before {
 		return last
 	}
