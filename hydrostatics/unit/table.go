@@ -91,7 +91,7 @@ func (t *table) plain(x float64) string {
 		if d, err := strconv.ParseFloat(number, 64); err != nil || !same(d*u.factor, x) {
 			continue
 		}
-		if strings.Contains(number, "e") && !strings.Contains(t.natural(x).text, "/") {
+		if strings.Contains(number, "e-") && !strings.Contains(t.natural(x).text, "/") {
 			continue // nobody writes a wall in millionths of a kilometre
 		}
 		now := math.Abs(v) >= 0.1 && math.Abs(v) < 1000
@@ -138,7 +138,7 @@ func (t *table) rounded(x float64, digits int) string {
 	for _, u := range t.trade {
 		s := Significant(x/u.factor, digits)
 		v, err := strconv.ParseFloat(s, 64)
-		if exact := math.Abs(v*u.factor-x) <= 1e-12*math.Abs(x); err == nil && exact && math.Abs(x) >= u.factor && figures(s) < figures(best) && len(s) <= len(best) {
+		if exact := math.Abs(v*u.factor-x) <= 1e-12*math.Abs(x); err == nil && exact && math.Abs(x) >= 0.999*u.factor && figures(s) < figures(best) && len(s) <= len(best) {
 			best, text = s, u.text
 		}
 	}
