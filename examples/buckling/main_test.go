@@ -1,10 +1,6 @@
 package main
 
 import (
-	"encoding/xml"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -20,14 +16,9 @@ func TestBuckling(t *testing.T) {
 
 func TestPicture(t *testing.T) {
 	for _, inclination := range []string{"0 deg", "60 deg", "120 deg"} {
-		file := filepath.Join(t.TempDir(), "buckling.svg")
-		var out, errs strings.Builder
-		require.Zero(t, command.Run([]string{"-picture", file, "-inclination", inclination, "-turn", "1 deg/100ft"}, &out, &errs), errs.String())
-		text, err := os.ReadFile(file)
-		require.NoError(t, err)
-		require.NoError(t, xml.Unmarshal(text, new(any)))
+		svg := golden.Picture(t, command, "-inclination", inclination, "-turn", "1 deg/100ft")
 		for _, word := range []string{"helix full", "snakes from", "asked for", "1,000 lbf"} {
-			require.Contains(t, string(text), word)
+			require.Contains(t, svg, word)
 		}
 	}
 }

@@ -1,9 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -19,11 +16,5 @@ func TestDisplacement(t *testing.T) {
 }
 
 func TestPicture(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "curve.svg")
-	var out, errs bytes.Buffer
-	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
-	svg, err := os.ReadFile(file)
-	require.NoError(t, err)
-	require.Contains(t, string(svg), "<svg")
-	require.Contains(t, string(svg), "pumped, bbl")
+	require.Contains(t, golden.Picture(t, command), "pumped, bbl")
 }

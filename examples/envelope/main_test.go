@@ -1,12 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"encoding/xml"
-	"errors"
-	"io"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -22,19 +16,5 @@ func TestEnvelope(t *testing.T) {
 }
 
 func TestPicture(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "envelope.svg")
-	var out, errs bytes.Buffer
-	require.Zero(t, command.Run([]string{"-picture", file, "-loads", "testdata/loads.json"}, &out, &errs), errs.String())
-	svg, err := os.ReadFile(file)
-	require.NoError(t, err)
-	require.Contains(t, string(svg), "cold injection")
-	require.NotContains(t, string(svg), "NaN")
-	d := xml.NewDecoder(bytes.NewReader(svg))
-	for {
-		_, err := d.Token()
-		if errors.Is(err, io.EOF) {
-			return
-		}
-		require.NoError(t, err)
-	}
+	require.Contains(t, golden.Picture(t, command, "-loads", "testdata/loads.json"), "cold injection")
 }

@@ -1,10 +1,6 @@
 package main
 
 import (
-	"encoding/xml"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -20,13 +16,8 @@ func TestHookload(t *testing.T) {
 }
 
 func TestPicture(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "hookload.svg")
-	var out, errs strings.Builder
-	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
-	text, err := os.ReadFile(file)
-	require.NoError(t, err)
-	require.NoError(t, xml.Unmarshal(text, new(any)))
+	svg := golden.Picture(t, command)
 	for _, word := range []string{"Effective axial force", "pulled", "run in", "contact"} {
-		require.Contains(t, string(text), word)
+		require.Contains(t, svg, word)
 	}
 }

@@ -1,10 +1,6 @@
 package main
 
 import (
-	"encoding/xml"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -23,13 +19,8 @@ func TestMovement(t *testing.T) {
 }
 
 func TestPicture(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "movement.svg")
-	var out, errs strings.Builder
-	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
-	text, err := os.ReadFile(file)
-	require.NoError(t, err)
-	require.NoError(t, xml.Unmarshal(text, new(any)))
+	svg := golden.Picture(t, command)
 	for _, word := range []string{"Axial force", "effective", "triaxial"} {
-		require.Contains(t, string(text), word)
+		require.Contains(t, svg, word)
 	}
 }
