@@ -20,7 +20,7 @@ func TestSound(t *testing.T) {
 		{"frame", "<svg></svg>", "picture has 11 bytes"},
 		{"huge", drawn + strings.Repeat(" ", greatestPicture), "bytes; want"},
 		{"NaN", strings.Replace(drawn, `"5"`, `"NaN"`, 1), "picture contains NaN"},
-		{"Inf", strings.Replace(drawn, `"5"`, `"-Inf"`, 1), "picture contains Inf"},
+		{"Inf", strings.Replace(drawn, `"5"`, `"-Inf"`, 1), "picture contains -Inf"},
 		{"cut off", drawn[:len(drawn)-1], "XML syntax error"},
 		{"not closed", strings.TrimSuffix(drawn, "</svg>"), "XML syntax error"},
 		{"page", strings.ReplaceAll(drawn, "svg", "html"), `root is "html"`},
