@@ -37,7 +37,6 @@ var hydrostaticsSuite = Suite{
 		"kill density from shut-in":                 shutInKill,
 		"kill density":                              formationKill,
 		"light-fluid length for a loss of pressure": lightLength,
-		"allowable surface pressure":                allowableSurface,
 		"allowable surface pressure by mud weight":  allowableByMudWeight,
 		"allowable mud weight":                      allowableMudWeight,
 		"mud weight that a formation bears":         borneMudWeight,

@@ -115,16 +115,6 @@ func lightLength(in *published.Inputs) (any, error) {
 	return a.Length, err
 }
 
-func allowableSurface(in *published.Inputs) (any, error) {
-	var fracture unit.Pressure
-	var depth unit.Length
-	var rho unit.Density
-	in.Read("fracture", &fracture)
-	in.Read("depth", &depth)
-	in.Read("rho", &rho)
-	return hydrostatics.AllowableSurfacePressure(hydrostatics.GradientOf(fracture, depth), rho, depth), nil
-}
-
 // allowableByMudWeight goes through the weakest point of a column.
 func allowableByMudWeight(in *published.Inputs) (any, error) {
 	var fracture, rho unit.Density
