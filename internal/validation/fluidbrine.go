@@ -38,6 +38,17 @@ func solution(in *published.Inputs) (s fluid.Solution, t unit.Temperature) {
 var fluidBrineSuite = Suite{
 	File: "fluid-brine.csv",
 	Quantities: map[string]Evaluator{
+		"volume of the heavier fluid in a blend": func(in *published.Inputs) (any, error) {
+			heavy, _, err := cutOf(in)
+			return heavy, err
+		},
+		"volume of the lighter fluid in a blend": func(in *published.Inputs) (any, error) {
+			_, light, err := cutOf(in)
+			return light, err
+		},
+		"density of a blend":           blended,
+		"volume added to weight up":    weightedUp,
+		"starting volume to weight up": startingVolume,
 		"correction per 100 degF": func(in *published.Inputs) (any, error) {
 			b, err := tabled(in)
 			return b.At70F * unit.Density(b.Expansion.In(unit.PerFahrenheit)*100), err
