@@ -5,10 +5,8 @@ package main
 import (
 	"flag"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
-	"completion.example/packer"
 	"completion.example/tubular"
 	"completion.example/valve"
 )
@@ -55,78 +53,4 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pipe.OD, "od", 3.5*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&in.pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the tubing")
 	return func() (calculator.Answer, error) { return in.answer() }
-}
-
-func (in inputs) answer() (calculator.Answer, error) {
-	first, err := packer.PinnedStage("screws part", in.pins, in.area)
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	at := unit.Exactly(hydrostatics.Pressure(in.tubing, in.depth))
-	columns := valve.Columns{Applied: at, Opposing: unit.Exactly(hydrostatics.Pressure(in.annulus, in.depth) + in.held)}
-	s := packer.Setting{
-		Stages: []packer.Stage{first, {Name: "fully set", Acts: in.complete}}, Columns: columns, Piston: in.area, Kept: in.kept,
-		Plug: packer.Plug{Columns: valve.Columns{Applied: at, Opposing: unit.Exactly(in.below)}, Rating: in.rating},
-	}
-	p, err := s.Pressures()
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	applied, err := s.Apply(in.surface)
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	locked, err := packer.LockIn{Pipe: in.pipe, Length: in.depth, Inside: in.surface, Outside: in.held}.Locked()
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	a := calculator.Answer{Steps: append(p.Steps(), locked.Steps()...)}
-	stages := calculator.Table{Name: "Stages", Header: []string{"stage", "at the piston", "at surface", "seen by itself", "columns alone may do it", "after the pressure applied"}}
-	for i, st := range p.Stages {
-		stages.Rows = append(stages.Rows, []any{st.Name, st.Differential, st.Surface, st.Distinct, st.Unaided, applied.Stages[i].State.String()})
-	}
-	a.Tables = append(a.Tables, stages)
-	in.window(&a, s, columns)
-	a.Results = append(a.Results, []calculator.Result{
-		{Name: "surface pressure to start", Value: p.Start},
-		{Name: "surface pressure to set fully", Value: p.Complete},
-		{Name: "differential on the plug, at the pressure applied", Value: applied.Plug},
-		{Name: "share of the plug's rating", Value: applied.PlugUsed},
-		{Name: "setting force, at the pressure applied", Value: applied.Force},
-		{Name: "force kept by the lock", Value: applied.Kept},
-		{Name: "stretch of the free string while it sets", Value: locked.Stretch},
-		{Name: "tension locked in when bled off, hanger landed", Value: locked.Tension},
-	}...)
-	if applied.State != packer.Acted {
-		a.Notes, a.Failed = append(a.Notes, "at the pressure applied the packer is not set for certain: "+applied.State.String()), true
-	}
-	if applied.PlugUsed > 1 {
-		a.Notes, a.Failed = append(a.Notes, "the pressure applied passes the plug's rating"), true
-	}
-	return a, nil
-}
-
-// window adds the surface window, or why there is none.
-func (in inputs) window(a *calculator.Answer, s packer.Setting, columns valve.Columns) {
-	other := valve.Demand{Name: "other device", Trigger: valve.Trigger{Threshold: in.other}, Columns: columns}
-	w, err := s.Window(packer.Set, valve.SurfaceRange{Greatest: in.pump}, []valve.Demand{other}, in.margin)
-	if err != nil {
-		a.Notes, a.Failed = append(a.Notes, err.Error()), true
-		return
-	}
-	bounds := calculator.Table{Name: "Demands, margin kept", Header: []string{"device", "surface pressure", ""}}
-	for _, b := range w.Bounds {
-		word := "at least"
-		if b.Upper {
-			word = "at most"
-		}
-		bounds.Rows = append(bounds.Rows, []any{b.Name, b.Surface, word})
-	}
-	a.Tables = append(a.Tables, bounds)
-	a.Results = append(a.Results,
-		calculator.Result{Name: "least surface pressure, by " + w.Floor.Name, Value: w.Least},
-		calculator.Result{Name: "greatest surface pressure, by " + w.Ceiling.Name, Value: w.Greatest})
-	if in.surface < w.Least || in.surface > w.Greatest {
-		a.Notes, a.Failed = append(a.Notes, "the pressure applied is outside the window"), true
-	}
 }
