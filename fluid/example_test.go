@@ -141,18 +141,21 @@ func ExampleCrystallisation() {
 	// fluid: no published data: crystallisation of CaBr2 brine
 }
 
+// Lapeyrouse 2nd ed., ch. 3: 400 bbl of 11 lb/gal and 400 of 14 make 12.5 lb/gal.
 func ExampleBlend() {
 	b, err := fluid.Blend(
-		fluid.Batch{Volume: 100 * unit.Barrel, Density: 11 * unit.PoundPerGallon},
-		fluid.Batch{Volume: 50 * unit.Barrel, Density: 14.2 * unit.PoundPerGallon})
+		fluid.Batch{Volume: 400 * unit.Barrel, Density: 11 * unit.PoundPerGallon},
+		fluid.Batch{Volume: 400 * unit.Barrel, Density: 14 * unit.PoundPerGallon})
 	fmt.Println(b.Volume.Rounded(4), b.Density.Rounded(4), err)
-	// Output: 150 bbl 12.07 lb/gal <nil>
+	// Output: 800 bbl 12.5 lb/gal <nil>
 }
 
+// Lapeyrouse 2nd ed., ch. 3: barite of 35 lb/gal that brings 100 bbl from 12 to 14
+// lb/gal adds 9.52 bbl.
 func ExampleAdjust() {
-	a, err := fluid.Adjust(fluid.Batch{Volume: 200 * unit.Barrel, Density: 9 * unit.PoundPerGallon}, 9.5*unit.PoundPerGallon, 11.6*unit.PoundPerGallon)
-	fmt.Printf("add %.1f bbl for %.1f bbl %v\n", a.Added.Volume.In(unit.Barrel), a.After.Volume.In(unit.Barrel), err)
-	// Output: add 47.6 bbl for 247.6 bbl <nil>
+	a, err := fluid.Adjust(fluid.Batch{Volume: 100 * unit.Barrel, Density: 12 * unit.PoundPerGallon}, 14*unit.PoundPerGallon, 35*unit.PoundPerGallon)
+	fmt.Printf("add %.2f bbl for %.2f bbl %v\n", a.Added.Volume.In(unit.Barrel), a.After.Volume.In(unit.Barrel), err)
+	// Output: add 9.52 bbl for 109.52 bbl <nil>
 }
 
 func ExampleTreat() {
