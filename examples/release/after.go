@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
@@ -90,18 +88,23 @@ func (in inputs) parted(a *calculator.Answer, r packer.Release) error {
 		calculator.Result{Name: "volume that makes both sides the heavier fluid", Value: p.Fill},
 		calculator.Result{Name: "whole circulation", Value: p.Circulation})
 	if in.formation > 0 {
-		a.Results = append(a.Results,
-			calculator.Result{Name: "overbalance of the lighter column", Value: p.Overbalance},
-			calculator.Result{Name: "density for the overbalance wanted", Value: p.Kill})
-		switch {
-		case p.Overbalance < 0:
-			a.Failed = true
-			a.Notes = append(a.Notes, "the well flows once the mandrel has parted: kill it first")
-		case p.Overbalance < in.margin:
-			a.Notes = append(a.Notes, "once the mandrel has parted, the overbalance is less than is wanted")
-		}
+		in.overbalance(a, p)
 	}
 	return nil
+}
+
+// overbalance holds the lighter column against what is open below.
+func (in inputs) overbalance(a *calculator.Answer, p packer.Aftermath) {
+	a.Results = append(a.Results,
+		calculator.Result{Name: "overbalance of the lighter column", Value: p.Overbalance},
+		calculator.Result{Name: "density for the overbalance wanted", Value: p.Kill})
+	switch {
+	case p.Overbalance < 0:
+		a.Failed = true
+		a.Notes = append(a.Notes, "the well flows once the mandrel has parted: kill it first")
+	case p.Overbalance < in.margin:
+		a.Notes = append(a.Notes, "once the mandrel has parted, the overbalance is less than is wanted")
+	}
 }
 
 // marginOf leaves the margin out where nothing is open below.
@@ -110,36 +113,6 @@ func marginOf(in inputs) unit.Pressure {
 		return in.margin
 	}
 	return 0
-}
-
-// notParted asks what is left to do if the joint has not parted.
-func (in inputs) notParted(a *calculator.Answer, r packer.Release) error {
-	o, err := packer.NotParted{
-		Release: r, Tried: in.tried, Free: in.free, CutPull: in.cutPull,
-		Intervals: []packer.Interval{{Name: "pipe that can be cut", Top: in.cutTop, Bottom: in.cutBottom}},
-	}.Options()
-	if err != nil {
-		return err
-	}
-	a.Results = append(a.Results,
-		calculator.Result{Name: "tried so far put on the joint", Value: o.Joint},
-		calculator.Result{Name: "the reading may still rise by", Value: o.Higher})
-	if o.Parts == packer.Acted {
-		a.Notes = append(a.Notes, "what was tried should have parted the strongest pins: the pull does not reach the joint")
-	}
-	if o.Pressure > 0 {
-		a.Results = append(a.Results, calculator.Result{Name: "tubing over annulus that parts the strongest pins at the greatest reading", Value: o.Pressure})
-	}
-	if errors.Is(o.NoCut, packer.ErrNowhereToCut) {
-		a.Notes = append(a.Notes, o.NoCut.Error())
-		return nil
-	}
-	a.Results = append(a.Results,
-		calculator.Result{Name: "else cut at", Value: o.Cut.Depth},
-		calculator.Result{Name: "reading to hold for the cut", Value: o.Cut.Reading},
-		calculator.Result{Name: "reading after the cut", Value: o.Cut.After},
-		calculator.Result{Name: "pipe left above the joint", Value: o.Cut.Fish})
-	return nil
 }
 
 // word says whether pins have parted.

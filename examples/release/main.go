@@ -5,12 +5,9 @@ package main
 import (
 	"flag"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
-	"completion.example/packer"
 	"completion.example/tubular"
-	"completion.example/tubular/movement"
 )
 
 var command = calculator.Command{
@@ -40,11 +37,8 @@ type inputs struct {
 	trapped           unit.Band[unit.Pressure]
 	reserve           unit.Force
 	formation, margin unit.Pressure
-	tried             unit.Force
-	cutTop, cutBottom unit.Length
-	cutPull           unit.Force
 	locked            unit.Force
-	free              unit.Length
+	remedy            remedy
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
@@ -73,63 +67,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.reserve, "reserve", 20*unit.Kilopound, "least weight to stay on the hook when the packer lets go")
 	flags.TextVar(&in.formation, "formation", 4200*unit.PSI, "pressure at the joint of what is open below it")
 	flags.TextVar(&in.margin, "margin", 200*unit.PSI, "overbalance wanted")
-	flags.TextVar(&in.tried, "tried", 132*unit.Kilopound, "highest reading pulled so far without parting")
-	flags.TextVar(&in.cutTop, "cut-top", 8960*unit.Foot, "top of the pipe that can be cut")
-	flags.TextVar(&in.cutBottom, "cut-bottom", 8985*unit.Foot, "bottom of the pipe that can be cut")
-	flags.TextVar(&in.cutPull, "cut-pull", 10*unit.Kilopound, "pull wanted at the cut, above what hangs free there")
-	flags.TextVar(&in.free, "free", unit.Length(0), "depth to which the string is known to be free; zero for the joint")
+	in.remedy.setup(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
-}
-
-func (in inputs) release() packer.Release {
-	column := func(rho unit.Density, surface unit.Pressure) func(unit.Length) unit.Pressure {
-		return func(tvd unit.Length) unit.Pressure { return surface + hydrostatics.Pressure(rho, tvd) }
-	}
-	return packer.Release{
-		Pull: packer.Pull{
-			Sections: []movement.Section{{Pipe: in.pipe, Bottom: in.depth}},
-			Inside:   column(in.tubing, in.held), Outside: column(in.annulus, 0),
-			Seal: in.seal, Drag: in.drag, Block: in.block,
-		},
-		Pins: in.pins,
-		Components: []packer.Component{
-			{Name: "tubing body at surface", Rating: in.pipe.BodyYield(), Share: in.share},
-			{Name: "joint at surface", Rating: in.joint, Share: in.share},
-		},
-		Rig: in.rig, RigShare: in.rigShare,
-	}
-}
-
-func (in inputs) answer() (calculator.Answer, error) {
-	r := in.release()
-	p, err := r.Parting()
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	a := calculator.Answer{Steps: p.Steps(), Failed: p.State != packer.Acted}
-	parts := calculator.Table{Name: "What bears the pull, strongest pins and greatest drag", Header: []string{"part", "load", "rating", "share used", "share permitted"}}
-	for _, u := range p.Parts {
-		parts.Rows = append(parts.Rows, []any{u.Name, u.Load, u.Rating, u.Used, u.Share})
-	}
-	a.Tables = append(a.Tables, parts)
-	a.Results = []calculator.Result{
-		{Name: "reading when the pins part", Value: p.Reading},
-		{Name: "reading pulling up with no load on the joint", Value: p.Neutral},
-		{Name: "the top comes up meanwhile by", Value: p.Stretch},
-		{Name: "greatest reading within the shares", Value: p.MostReading},
-		{Name: "that is on the joint", Value: p.Most},
-	}
-	switch p.State {
-	case packer.Unknown:
-		a.Notes = append(a.Notes, "within the shares only the weaker pins of the band part; what stops the pull is the "+p.Weakest.Name)
-	case packer.Not:
-		a.Notes = append(a.Notes, "within the shares not even the weakest pins part; what stops the pull is the "+p.Weakest.Name)
-	case packer.Acted:
-	}
-	for _, more := range []func(*calculator.Answer, packer.Release) error{in.premature, in.unseat, in.parted, in.notParted} {
-		if err := more(&a, r); err != nil {
-			return calculator.Answer{}, calculator.BadInput{Err: err}
-		}
-	}
-	return a, nil
 }
