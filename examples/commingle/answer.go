@@ -10,24 +10,51 @@ import (
 	"completion.example/valve/production"
 )
 
-func (in inputs) answer(w production.Well, n *production.Network, at []int) (calculator.Answer, error) {
-	var f production.Flow
-	a := calculator.Answer{}
-	if in.search == "" {
-		if err := n.Solve(at, &f); err != nil {
-			return a, err
-		}
-	} else {
-		c, err := in.find(n, len(w.Zones))
-		if err != nil {
-			return a, err
-		}
-		f = c.Flow
-		a.Notes = append(a.Notes, fmt.Sprintf("%d settings tried, %d flow, %d are within the limits", c.Tried, c.Solved, c.Allowed))
-		if in.search == "split" {
-			a.Results = append(a.Results, calculator.Result{Name: "greatest difference from the wanted share", Value: c.Deviation})
-		}
+func (in inputs) answer() (calculator.Answer, error) {
+	var a calculator.Answer
+	w, at, err := in.well()
+	if err != nil {
+		return a, calculator.BadInput{Err: err}
 	}
+	n, err := w.Prepare()
+	if err != nil {
+		return a, calculator.BadInput{Err: err}
+	}
+	f, err := in.flow(&a, n, at)
+	if err != nil {
+		return a, err
+	}
+	gas := w.Zones[0].Gas != nil
+	tell(&a, w, n, &f)
+	a.Results = append(a.Results, calculator.Result{Name: "rate to surface", Value: rate(f.Rate, gas)})
+	if !gas {
+		a.Results = append(a.Results, calculator.Result{Name: "oil", Value: f.Oil()}, calculator.Result{Name: "water cut", Value: f.WaterCut})
+	}
+	a.Results = append(a.Results, calculator.Result{Name: "crossflow", Value: rate(f.Crossflow, gas)},
+		calculator.Result{Name: "tubing pressure at the topmost zone", Value: f.Pressure})
+	a.Steps = n.Steps(&f)
+	return a, nil
+}
+
+// flow is that of the positions asked for, or of those that the search finds.
+func (in inputs) flow(a *calculator.Answer, n *production.Network, at []int) (f production.Flow, err error) {
+	if in.search == "" {
+		err = n.Solve(at, &f)
+		return f, err
+	}
+	c, err := in.find(n, len(at))
+	if err != nil {
+		return f, err
+	}
+	a.Notes = append(a.Notes, fmt.Sprintf("%d settings tried, %d flow, %d are within the limits", c.Tried, c.Solved, c.Allowed))
+	if in.search == "split" {
+		a.Results = append(a.Results, calculator.Result{Name: "greatest difference from the wanted share", Value: c.Deviation})
+	}
+	return c.Flow, nil
+}
+
+// tell adds what every zone gives or takes.
+func tell(a *calculator.Answer, w production.Well, n *production.Network, f *production.Flow) {
 	positions := make([]int, len(f.Zones))
 	for i, z := range f.Zones {
 		positions[i] = z.Position
@@ -45,22 +72,11 @@ func (in inputs) answer(w production.Well, n *production.Network, at []int) (cal
 		}
 	}
 	a.Tables = append(a.Tables, t)
-	a.Results = append(a.Results, calculator.Result{Name: "rate to surface", Value: rate(f.Rate, gas)})
-	if !gas {
-		a.Results = append(a.Results, calculator.Result{Name: "oil", Value: f.Oil()}, calculator.Result{Name: "water cut", Value: f.WaterCut})
-	}
-	a.Results = append(a.Results, calculator.Result{Name: "crossflow", Value: rate(f.Crossflow, gas)},
-		calculator.Result{Name: "tubing pressure at the topmost zone", Value: f.Pressure})
-	a.Steps = n.Steps(&f)
-	return a, nil
 }
 
 // find searches the positions that exist.
 func (in inputs) find(n *production.Network, zones int) (production.Choice, error) {
 	limits := production.Limits{NoCrossflow: in.noCrossflow}
-	bad := func(err error) (production.Choice, error) {
-		return production.Choice{}, calculator.BadInput{Err: err}
-	}
 	var c production.Choice
 	var err error
 	switch in.search {
@@ -70,19 +86,27 @@ func (in inputs) find(n *production.Network, zones int) (production.Choice, erro
 		c, err = n.LimitWater(in.water, limits)
 	case "split":
 		var targets []float64
-		for part := range strings.SplitSeq(in.split, ":") {
-			x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
-			if err != nil {
-				return bad(fmt.Errorf("-split is %q; write one number per zone, such as %s", in.split, strings.TrimSuffix(strings.Repeat("1:", zones), ":")))
-			}
-			targets = append(targets, x)
+		if targets, err = in.shares(zones); err == nil {
+			c, err = n.MatchSplit(targets, limits)
 		}
-		c, err = n.MatchSplit(targets, limits)
 	default:
-		return bad(fmt.Errorf("-search is %q; it must be most, split or water", in.search))
+		err = fmt.Errorf("-search is %q; it must be most, split or water", in.search)
 	}
 	if err != nil && !errors.Is(err, production.ErrNoSetting) && !errors.Is(err, production.ErrTooMany) {
-		return bad(err)
+		return production.Choice{}, calculator.BadInput{Err: err}
 	}
 	return c, err
+}
+
+// shares reads the wanted split.
+func (in inputs) shares(zones int) ([]float64, error) {
+	var targets []float64
+	for part := range strings.SplitSeq(in.split, ":") {
+		x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
+		if err != nil {
+			return nil, fmt.Errorf("-split is %q; write one number per zone, such as %s", in.split, strings.TrimSuffix(strings.Repeat("1:", zones), ":"))
+		}
+		targets = append(targets, x)
+	}
+	return targets, nil
 }

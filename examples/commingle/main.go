@@ -2,14 +2,11 @@
 package main
 
 import (
-	"errors"
 	"flag"
-	"fmt"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/valve/production"
-	"completion.example/valve/production/choke"
 )
 
 var command = calculator.Command{
@@ -32,16 +29,6 @@ type inputs struct {
 	noCrossflow   bool
 }
 
-// positions is the choke of the demo, invented: shut, four steps, open.
-const positions = `position,travel,coefficient
-shut,0,0 Cv
-1,0.2,1.5 Cv
-2,0.4,3 Cv
-3,0.6,6 Cv
-4,0.8,12 Cv
-open,1,30 Cv
-`
-
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := inputs{zones: demo()}
 	flags.Var(&in.zones, "zone", "a `zone`, from the bottom up; give the flag once for each: name, depth, pr, J, pb, cut, density, B, choke=position; of gas name, depth, pr, AOF, n, gravity, T, Z, k (ratio of specific heats), xT, choke")
@@ -58,43 +45,5 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.StringVar(&in.split, "split", "1:1", "wanted split between the zones, from the bottom up; for -search split")
 	flags.Float64Var(&in.water, "water", 0.3, "greatest water cut; for -search water")
 	flags.BoolVar(&in.noCrossflow, "nocrossflow", false, "leave out settings in which a zone takes fluid")
-	return func() (calculator.Answer, error) {
-		well, at, err := in.well()
-		if err != nil {
-			return calculator.Answer{}, calculator.BadInput{Err: err}
-		}
-		network, err := well.Prepare()
-		if err != nil {
-			return calculator.Answer{}, calculator.BadInput{Err: err}
-		}
-		return in.answer(well, network, at)
-	}
-}
-
-// well puts the flags together; at holds the choke positions asked for.
-func (in inputs) well() (w production.Well, at []int, err error) {
-	table, err := read(in.chokes, positions, choke.ReadTable)
-	faults := []error{err}
-	for _, z := range in.zones.list {
-		z.Zone.Chokes, z.Zone.Above = table, in.between
-		w.Zones = append(w.Zones, z.Zone)
-		i := table.Index(z.choke)
-		if i < 0 && table != nil {
-			faults = append(faults, fmt.Errorf("zone %q: its choke has no position %q", z.Name, z.choke))
-		}
-		at = append(at, i)
-	}
-	in.tubing.Loss.At = in.between.Loss.At
-	if len(w.Zones) > 0 {
-		in.tubing.Height = w.Zones[len(w.Zones)-1].Depth
-	}
-	w.Outflow = in.tubing
-	if in.table != "" {
-		w.Outflow, err = read(in.table, "", production.ReadOutflowTable)
-		faults = append(faults, err)
-	}
-	if in.shut {
-		w.Outflow = production.FixedRate{}
-	}
-	return w, at, errors.Join(faults...)
+	return func() (calculator.Answer, error) { return in.answer() }
 }
