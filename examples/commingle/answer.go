@@ -25,7 +25,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		return a, err
 	}
 	gas := w.Zones[0].Gas != nil
-	tell(&a, w, n, &f)
+	tell(&a, w, n, &f, gas)
 	a.Results = append(a.Results, calculator.Result{Name: "rate to surface", Value: rate(f.Rate, gas)})
 	if !gas {
 		a.Results = append(a.Results, calculator.Result{Name: "oil", Value: f.Oil()}, calculator.Result{Name: "water cut", Value: f.WaterCut})
@@ -54,13 +54,12 @@ func (in inputs) flow(a *calculator.Answer, n *production.Network, at []int) (f 
 }
 
 // tell adds what every zone gives or takes.
-func tell(a *calculator.Answer, w production.Well, n *production.Network, f *production.Flow) {
+func tell(a *calculator.Answer, w production.Well, n *production.Network, f *production.Flow, gas bool) {
 	positions := make([]int, len(f.Zones))
 	for i, z := range f.Zones {
 		positions[i] = z.Position
 	}
 	names := n.Names(positions)
-	gas := w.Zones[0].Gas != nil
 	t := calculator.Table{Name: "Zones, from the bottom up", Header: []string{"zone", "choke", "rate", "share", "water in it", "in front of it", "across the choke", "in the tubing", "passing above it"}}
 	for i, z := range f.Zones {
 		t.Rows = append(t.Rows, []any{w.Zones[i].Name, names[i], rate(z.Rate, gas), f.Share(i), rate(z.Water, gas), z.Sandface, z.Drop, z.Tubing, rate(z.Passing, gas)})
