@@ -8,6 +8,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"slices"
 	"strconv"
@@ -30,6 +31,7 @@ type row struct {
 	Met        int              `json:"met"`
 	Worst      float64          `json:"worst"` // deviation from the printed answer, as a share of it
 	WorstCase  string           `json:"worst_case"`
+	OfAllowed  float64          `json:"of_allowed"` // the greatest deviation as a share of the case's tolerance
 }
 
 func run(args []string, out, errs io.Writer) int {
@@ -97,6 +99,9 @@ func collect(only string) (rows []*row, missed []validation.Outcome, err error) 
 			if d := o.Relative(); d >= r.Worst {
 				r.Worst, r.WorstCase = d, o.ID+", "+o.Quantity
 			}
+			if o.Comparison.Tolerance > 0 {
+				r.OfAllowed = max(r.OfAllowed, math.Abs(o.Got-o.Want)/o.Comparison.Tolerance)
+			}
 		}
 	}
 	if len(rows) == 0 {
@@ -120,10 +125,10 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
 	w := &strings.Builder{}
 	counts := map[published.Status]int{}
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "row\tstatus\tmet\tworst\tsource")
+	fmt.Fprintln(t, "row\tstatus\tmet\tworst\tof allowed\tsource")
 	for _, r := range rows {
 		counts[r.Status] += r.Cases
-		fmt.Fprintf(t, "%s\t%s\t%d of %d\t%.2g %%\t%s\n", r.Capability, r.Status, r.Met, r.Cases, 100*r.Worst, r.Source)
+		fmt.Fprintf(t, "%s\t%s\t%d of %d\t%.2g %%\t%.0f %%\t%s\n", r.Capability, r.Status, r.Met, r.Cases, 100*r.Worst, 100*r.OfAllowed, r.Source)
 	}
 	t.Flush() //nolint:errcheck // a strings.Builder takes everything
 	external := 0
@@ -136,7 +141,8 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
 	}
 	fmt.Fprintf(w, "%6d count as outside evidence: published or computed with a named version of another library.\n", external)
 	fmt.Fprintln(w, "Memory and derived cases guard against slips; they prove nothing and are not in that number.")
-	fmt.Fprintln(w, "The worst deviation is a share of the printed answer; a printed 0.2 can't be met nearer than 25 %.")
+	fmt.Fprintln(w, "Worst is the deviation as a share of the printed answer: large where few digits are printed, or nearly nothing.")
+	fmt.Fprintln(w, "Of allowed is the deviation as a share of the tolerance: half of the last printed digit, unless a row says why not.")
 	for _, o := range missed {
 		fmt.Fprintf(w, "\nMISSED %v: %v %v (%s)", o.Case, o.Comparison, o.Err, o.Source)
 	}
