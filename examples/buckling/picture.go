@@ -4,6 +4,7 @@ import (
 	"image/color"
 	"io"
 
+	"completion.example/examples/internal/chart"
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular/movement"
 	"gonum.org/v1/plot"
@@ -31,24 +32,13 @@ func (in input) picture(w io.Writer) error {
 	if in.c.Inclination > 90*unit.Degree {
 		end = 180
 	}
-	for _, curve := range []struct {
-		name   string
-		load   func(movement.Confined) unit.Force
-		color  color.Color
-		dashes []vg.Length
-	}{
-		{"helix at the latest", movement.Confined.HelicalMost, plum, []vg.Length{2, 2}},
-		{"helix full", movement.Confined.Helical, rust, []vg.Length{8, 3, 2, 3}},
-		{"helix possible", movement.Confined.HelicalLeast, slate, []vg.Length{6, 3}},
-		{"snakes from", movement.Confined.Sinusoidal, moss, nil},
-	} {
-		line, err := plotter.NewLine(in.loads(curve.load, end))
-		if err != nil {
-			return err
-		}
-		line.Color, line.Dashes, line.Width = curve.color, curve.dashes, vg.Points(1.5)
-		p.Add(line)
-		p.Legend.Add(curve.name, line)
+	err := chart.Add(p,
+		chart.Line{Name: "helix at the latest", Points: in.loads(movement.Confined.HelicalMost, end), Color: plum, Dashes: []vg.Length{2, 2}},
+		chart.Line{Name: "helix full", Points: in.loads(movement.Confined.Helical, end), Color: rust, Dashes: []vg.Length{8, 3, 2, 3}},
+		chart.Line{Name: "helix possible", Points: in.loads(movement.Confined.HelicalLeast, end), Color: slate, Dashes: []vg.Length{6, 3}},
+		chart.Line{Name: "snakes from", Points: in.loads(movement.Confined.Sinusoidal, end), Color: moss})
+	if err != nil {
+		return err
 	}
 	asked, err := plotter.NewScatter(plotter.XYs{{X: in.c.Inclination.In(unit.Degree), Y: in.load.In(unit.Kilopound)}})
 	if err != nil {
@@ -61,12 +51,7 @@ func (in input) picture(w io.Writer) error {
 	p.X.Max += 0.03 * end
 	p.Y.Min = 0
 	p.Y.Max *= 1.25 // room for the legend
-	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
-	if err != nil {
-		return err
-	}
-	_, err = canvas.WriteTo(w)
-	return err
+	return chart.WriteSVG(w, p)
 }
 
 func (in input) loads(of func(movement.Confined) unit.Force, end float64) plotter.XYs {

@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"completion.example/examples/internal/chart"
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
 	"gonum.org/v1/plot"
@@ -53,12 +54,7 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 	wide, high := 0.05*(p.X.Max-p.X.Min), 0.05*(p.Y.Max-p.Y.Min)
 	p.X.Min, p.Y.Min, p.Y.Max = p.X.Min-wide, p.Y.Min-high, p.Y.Max+high
 	p.X.Max += 0.25 * (p.X.Max - p.X.Min) // room for the legend and a name
-	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
-	if err != nil {
-		return err
-	}
-	_, err = canvas.WriteTo(w)
-	return err
+	return chart.WriteSVG(w, p)
 }
 
 // edges names what ends the packer along each edge, a little inside of it.

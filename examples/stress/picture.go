@@ -4,6 +4,7 @@ import (
 	"image/color"
 	"io"
 
+	"completion.example/examples/internal/chart"
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
 	"gonum.org/v1/plot"
@@ -31,27 +32,14 @@ func picture(w io.Writer, e tubular.Envelope, l tubular.Load) error {
 	for _, at := range e.Triaxial {
 		low = min(low, at.Differential.In(unit.PSI))
 	}
-	for _, curve := range []struct {
-		name   string
-		points plotter.XYs
-		color  color.Color
-		dashes []vg.Length
-	}{
-		{"triaxial", points(e.Triaxial), petrol, nil},
-		{"collapse", points(e.Collapse), plum, []vg.Length{6, 3}},
-		{"internal yield", plotter.XYs{{X: -body, Y: burst}, {X: body, Y: burst}}, ochre, []vg.Length{2, 2}},
-		{"body yield", plotter.XYs{{X: body, Y: low}, {X: body, Y: burst}}, ochre, []vg.Length{8, 3, 2, 3}},
-		{"", plotter.XYs{{X: -body, Y: low}, {X: -body, Y: burst}}, ochre, []vg.Length{8, 3, 2, 3}},
-	} {
-		line, err := plotter.NewLine(curve.points)
-		if err != nil {
-			return err
-		}
-		line.Color, line.Dashes, line.Width = curve.color, curve.dashes, vg.Points(1.5)
-		p.Add(line)
-		if curve.name != "" {
-			p.Legend.Add(curve.name, line)
-		}
+	err := chart.Add(p,
+		chart.Line{Name: "triaxial", Points: points(e.Triaxial), Color: petrol},
+		chart.Line{Name: "collapse", Points: points(e.Collapse), Color: plum, Dashes: []vg.Length{6, 3}},
+		chart.Line{Name: "internal yield", Points: plotter.XYs{{X: -body, Y: burst}, {X: body, Y: burst}}, Color: ochre, Dashes: []vg.Length{2, 2}},
+		chart.Line{Name: "body yield", Points: plotter.XYs{{X: body, Y: low}, {X: body, Y: burst}}, Color: ochre, Dashes: []vg.Length{8, 3, 2, 3}},
+		chart.Line{Points: plotter.XYs{{X: -body, Y: low}, {X: -body, Y: burst}}, Color: ochre, Dashes: []vg.Length{8, 3, 2, 3}})
+	if err != nil {
+		return err
 	}
 	load, err := plotter.NewScatter(points([]tubular.LoadPoint{{Axial: l.Axial, Differential: l.Inside - l.Outside}}))
 	if err != nil {
@@ -64,12 +52,7 @@ func picture(w io.Writer, e tubular.Envelope, l tubular.Load) error {
 	p.X.Max += 0.3 * (p.X.Max - p.X.Min) // room for the legend
 	p.Y.Max += 0.05 * (p.Y.Max - p.Y.Min)
 	p.Y.Min -= 0.05 * (p.Y.Max - p.Y.Min)
-	canvas, err := p.WriterTo(18*vg.Centimeter, 12*vg.Centimeter, "svg")
-	if err != nil {
-		return err
-	}
-	_, err = canvas.WriteTo(w)
-	return err
+	return chart.WriteSVG(w, p)
 }
 
 func points(of []tubular.LoadPoint) plotter.XYs {
