@@ -54,7 +54,7 @@ func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
 	}
 	a.PlugUsed = float64(a.Plug / s.Plug.Rating)
 	for _, stage := range p.Stages {
-		state := StageState{Name: stage.Name, State: stateOf(surface, stage.Surface)}
+		state := StageState{Name: stage.Name, State: stateOf(unit.Exactly(surface), stage.Surface)}
 		short, past := stage.Surface.Least-surface, surface-stage.Surface.Greatest
 		switch state.State {
 		case Acted:

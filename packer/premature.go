@@ -47,13 +47,7 @@ func HoldPins(pins unit.Band[unit.Force], bothWays bool, cases []PinCase) ([]Pin
 		if bothWays && load < 0 {
 			load = -load
 		}
-		m := PinMargin{PinCase: c, Margin: pins.Least - load, Used: float64(load / pins.Least)}
-		switch {
-		case load >= pins.Greatest:
-			m.State = Acted
-		case load >= pins.Least:
-			m.State = Unknown
-		}
+		m := PinMargin{PinCase: c, Margin: pins.Least - load, Used: float64(load / pins.Least), State: stateOf(unit.Exactly(load), pins)}
 		if err := finiteResult("pin margin", float64(m.Margin), m.Used); err != nil {
 			return nil, err
 		}

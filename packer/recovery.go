@@ -92,12 +92,7 @@ func (n NotParted) Options() (Options, error) {
 		return Options{}, err
 	}
 	o := Options{Joint: p.Neutral.Times(-1).Shift(n.Tried), Most: p.MostReading, MostParts: p.State}
-	switch {
-	case o.Joint.Least >= r.Pins.Greatest:
-		o.Parts = Acted
-	case o.Joint.Greatest >= r.Pins.Least:
-		o.Parts = Unknown
-	}
+	o.Parts = stateOf(o.Joint, r.Pins)
 	o.Higher = max(0, p.MostReading-n.Tried)
 	o.PressureAvailable = !r.Pull.Plugged
 	if o.PressureAvailable && p.Most < r.Pins.Greatest {

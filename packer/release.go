@@ -118,12 +118,7 @@ func (r Release) Parting() (Parting, error) {
 		out.Most = min(out.Most, u.Most)
 	}
 	out.MostReading = out.Neutral.Greatest + out.Most
-	switch {
-	case out.Most >= r.Pins.Greatest:
-		out.State = Acted
-	case out.Most >= r.Pins.Least:
-		out.State = Unknown
-	}
+	out.State = stateOf(unit.Exactly(out.Most), r.Pins)
 	return out, finiteResult("release", float64(out.Reading.Least), float64(out.Reading.Greatest), float64(out.Stretch.Greatest),
 		float64(out.Most), float64(out.MostReading), out.Weakest.Used)
 }

@@ -76,12 +76,12 @@ func (s *State) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// stateOf holds a value against a rising threshold.
-func stateOf(x unit.Pressure, threshold unit.Band[unit.Pressure]) State {
+// stateOf holds what may have been reached against a rising threshold.
+func stateOf[Q unit.Scalar](reached, threshold unit.Band[Q]) State {
 	switch {
-	case x >= threshold.Greatest:
+	case reached.Least >= threshold.Greatest:
 		return Acted
-	case x >= threshold.Least:
+	case reached.Greatest >= threshold.Least:
 		return Unknown
 	}
 	return Not
