@@ -1,6 +1,7 @@
 package catalogue
 
 import (
+	"cmp"
 	_ "embed"
 	"errors"
 	"fmt"
@@ -105,15 +106,7 @@ func (c Catalogue) OfSize(od unit.Length) []Entry {
 			found = append(found, e)
 		}
 	}
-	slices.SortStableFunc(found, func(a, b Entry) int {
-		switch {
-		case a.Weight < b.Weight:
-			return -1
-		case a.Weight > b.Weight:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(found, func(a, b Entry) int { return cmp.Compare(a.Weight, b.Weight) })
 	return found
 }
 
