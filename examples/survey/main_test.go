@@ -1,11 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"encoding/xml"
-	"errors"
-	"io"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -24,20 +19,7 @@ func TestSurvey(t *testing.T) {
 }
 
 func TestPicture(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "survey.svg")
-	var out, errs bytes.Buffer
-	require.Zero(t, command.Run([]string{"-picture", file}, &out, &errs), errs.String())
-	svg, err := os.ReadFile(file)
-	require.NoError(t, err)
-	d := xml.NewDecoder(bytes.NewReader(svg))
-	for {
-		if _, err := d.Token(); errors.Is(err, io.EOF) {
-			break
-		} else {
-			require.NoError(t, err)
-		}
-	}
-	require.Contains(t, string(svg), "From above")
+	require.Contains(t, golden.Picture(t, command), "From above")
 }
 
 func FuzzRead(f *testing.F) {
