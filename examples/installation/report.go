@@ -105,9 +105,8 @@ func sheetOf(i int, s *sequence.StepResult) (sheet, error) {
 	if r, ok := mostUsed(s); ok {
 		x.Rating = fmt.Sprintf("%.0f %% of %s", 100*r.Usage, r.Name)
 	}
-	if l := lastString(s); l != nil {
-		x.StringRow = fmt.Sprintf("hook %s; %s at the packer; seals %s; %.0f %% of its %s limit",
-			l.Hook.Rounded(digits), tension(l.Tension), travel(l.Seals), 100*l.Usage, l.Limit)
+	if at, ok := mostLoaded(s); ok {
+		x.StringRow = stringWords(at)
 	}
 	for _, b := range s.Balance {
 		x.Balances = append(x.Balances, fmt.Sprintf("%s against %s: %s", b.Compartment, b.Formation, balance(b.Overbalance)))

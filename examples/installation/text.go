@@ -98,9 +98,8 @@ func rest(w io.Writer, s *sequence.StepResult, line func(head, format string, ar
 	if r, ok := mostUsed(s); ok {
 		line("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
 	}
-	if x := lastString(s); x != nil {
-		line("string", "hook %s, %s at the packer, seals %s since landing, %.0f %% of its %s limit",
-			x.Hook.Rounded(digits), tension(x.Tension), travel(x.Seals), 100*x.Usage, x.Limit)
+	if x, ok := mostLoaded(s); ok {
+		line("string", "%s", stringWords(x))
 	}
 	for _, b := range s.Balance {
 		line("balance", "%s against %s: %s", b.Compartment, b.Formation, balance(b.Overbalance))

@@ -61,8 +61,12 @@ func event(e sequence.Event) string {
 	if len(at) > 0 {
 		text += ", with " + strings.Join(at, ", ")
 	}
-	for _, d := range e.Across {
-		text += fmt.Sprintf("; %s across it", d.Rounded(digits))
+	for _, x := range e.Across {
+		if x.Differential == 0 {
+			text += "; nothing across it"
+		} else {
+			text += fmt.Sprintf("; %s across it, from %s to %s", x.Differential.Rounded(digits), x.From, x.To)
+		}
 	}
 	return text
 }
@@ -133,14 +137,23 @@ func mostUsed(s *sequence.StepResult) (sequence.RatingResult, bool) {
 	return most, most.Usage > 0
 }
 
-func lastString(s *sequence.StepResult) *sequence.StringAt {
-	var most *sequence.StringAt
-	for i := range s.Points {
-		if x := s.Points[i].String; x != nil && (most == nil || x.Usage >= most.Usage) {
-			most = x
+// mostLoaded is where in a step the string is nearest to its limit.
+func mostLoaded(s *sequence.StepResult) (most sequence.Point, ok bool) {
+	for _, p := range s.Points {
+		if p.String != nil && (!ok || p.String.Usage >= most.String.Usage) {
+			most, ok = p, true
 		}
 	}
-	return most
+	return most, ok
+}
+
+func stringWords(p sequence.Point) string {
+	x := p.String
+	use := fmt.Sprintf("%.0f %% of its %s limit (%s)", 100*x.Usage, x.Limit, p.Label)
+	if x.Free {
+		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", x.Hook.Rounded(digits), use)
+	}
+	return fmt.Sprintf("hook %s, %s at the packer, seals %s since landing, %s", x.Hook.Rounded(digits), tension(x.Tension), travel(x.Seals), use)
 }
 
 func tension(f unit.Force) string {

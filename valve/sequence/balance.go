@@ -143,15 +143,11 @@ type TestResult struct {
 func (c *checker) tests(step *Step, r *StepResult) error {
 	for _, t := range step.Tests {
 		out := TestResult{Barrier: t.Barrier, Side: t.Side, Goal: t.Differential, Hold: t.Hold, Criterion: t.Criterion, OK: true}
-		moment := t.Moment
-		if moment == "" {
-			moment = AtPeak
-		}
 		for n, w := range c.alive() {
 			if w.trace.stands == nil {
 				continue
 			}
-			k := w.trace.stand(moment)
+			k := w.trace.stand(t.moment())
 			d, in, outside, err := c.testDifferential(k, t)
 			if err != nil {
 				return err
@@ -171,7 +167,7 @@ func (c *checker) tests(step *Step, r *StepResult) error {
 				Says: fmt.Sprintf("the test from %s does not see its differential (%s)", t.Side, k.label),
 				Numbers: fmt.Sprintf("%s in %q less %s in %q is %s; wanted %s to %s", psi(in), t.Inside, psi(outside), t.Outside,
 					psi(d), psi(t.Differential.Least), psi(t.Differential.Greatest)),
-				Cure: c.testCure(k, t),
+				Cure: c.testCure(step, k, t),
 			})
 		}
 		out.Floor = out.Differential * unit.Pressure(1-t.Decline)
@@ -195,8 +191,9 @@ func (c *checker) testDifferential(k *stand, t Test) (d, in, out unit.Pressure, 
 	return in - out, in, out, err
 }
 
-// testCure names a side that nothing holds or vents.
-func (c *checker) testCure(k *stand, t Test) string {
+// testCure names a side that nothing holds or vents; empty where a surface
+// pressure may mend the test.
+func (c *checker) testCure(step *Step, k *stand, t Test) string {
 	for _, name := range []string{t.Inside, t.Outside} {
 		i := c.byName.compartment[name]
 		members, _ := k.state.body(i)
@@ -213,6 +210,9 @@ func (c *checker) testCure(k *stand, t Test) string {
 			}
 		}
 		return fmt.Sprintf("%q is trapped and has no port to vent it", name)
+	}
+	if len(step.Ramps) > 0 {
+		return "" // the step's window says it
 	}
 	return "change the surface pressure by what is missing"
 }

@@ -90,7 +90,9 @@ func TestTrappedBodiesKeepTheirPressure(t *testing.T) {
 	require.InDelta(t, rest+1000, pressureAt(t, last(0), "sleeve", "pocket").In(psi), 1e-6)
 	require.InDelta(t, rest+1300, pressureAt(t, last(1), "sleeve", "pocket").In(psi), 1e-6)
 	require.InDelta(t, rest, pressureAt(t, last(2), "sleeve", "pocket").In(psi), 1e-6)
-	require.InDelta(t, -1300, eventOf(t, r.Steps[2], "sleeve: opens").Across[0].In(psi), 1e-6)
+	across := eventOf(t, r.Steps[2], "sleeve: opens").Across[0]
+	require.Equal(t, []string{"sleeve", "pocket", "tubing"}, []string{across.Port, across.From, across.To})
+	require.InDelta(t, 1300, across.Differential.In(psi), 1e-6)
 
 	p.Steps[1].Squeeze = map[string]unit.Pressure{"tubing": 300 * psi}
 	_, err := sequence.Check(p)

@@ -31,6 +31,7 @@ const (
 	RatingCross Kind = "rating passed"
 	StringLoad  Kind = "string overloaded"
 	HoldingOff  Kind = "packer overloaded"
+	PullOff     Kind = "pull off plan"
 	SealTravel  Kind = "seals leave their bore"
 	BalanceOff  Kind = "balance off plan"
 	TestOff     Kind = "test off plan"
@@ -43,8 +44,9 @@ const (
 // find keeps a finding. What stays as it is from step to step is one finding;
 // what the nominal world meets after it has left the plan follows from that.
 func (c *checker) find(f Finding) {
+	c.failed = true
 	key := string(f.Kind) + f.Device
-	if last, ok := c.lasting[key]; ok && last.step == c.index-1 && lasts(f.Kind) {
+	if last, ok := c.lasting[key]; ok && last.step >= c.index-1 && lasts(f.Kind) {
 		c.programme.Findings[last.finding].Until = f.Step
 		c.lasting[key] = lasting{last.finding, c.index}
 		return
@@ -157,6 +159,7 @@ func (c *checker) missing(step *Step, i int, did, didNot []*walked) {
 	switch {
 	case !x.seen:
 		f.Numbers = "it is not armed: it has happened before, or what arms it has not"
+		f.Cure = "take it out of what this step expects, or let first happen what arms it"
 	default:
 		f.Numbers = fmt.Sprintf("it feels from %s to %s at %.0f ft; its threshold is %s",
 			felt(a.axial, x.least), felt(a.axial, x.greatest), a.md.In(unit.Foot), c.threshold(i))

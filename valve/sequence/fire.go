@@ -14,7 +14,7 @@ type event struct {
 	differential unit.Pressure // at that moment; tension in N where the action is axial
 	surface      []unit.Pressure
 	pull         unit.Force
-	across       []unit.Pressure // of each port that it opens: first less second compartment
+	across       []Across // of each port that it opens
 }
 
 // meet advances an action's row by a move of its differential and tells
@@ -48,20 +48,25 @@ func (w *walker) meet(i int, from, to unit.Pressure) (fired bool, err error) {
 }
 
 // across returns the differentials over ports.
-func (s *state) across(ports []int) ([]unit.Pressure, error) {
-	var d []unit.Pressure
+func (s *state) across(ports []int) ([]Across, error) {
+	var all []Across
 	for _, p := range ports {
-		a, err := s.at(s.ports[p].a, s.ports[p].tvd)
+		port := s.ports[p]
+		a, err := s.at(port.a, port.tvd)
 		if err != nil {
 			return nil, err
 		}
-		b, err := s.at(s.ports[p].b, s.ports[p].tvd)
+		b, err := s.at(port.b, port.tvd)
 		if err != nil {
 			return nil, err
 		}
-		d = append(d, a-b)
+		x := Across{s.plan.Ports[p].Name, s.plan.Compartments[port.a].Name, s.plan.Compartments[port.b].Name, nothing(a - b)}
+		if x.Differential < 0 {
+			x.From, x.To, x.Differential = x.To, x.From, -x.Differential
+		}
+		all = append(all, x)
 	}
-	return d, nil
+	return all, nil
 }
 
 // fire does what an action does.
@@ -70,7 +75,7 @@ func (w *walker) fire(i int) error {
 	w.armed[i] = false
 	w.completed = append(w.completed, i)
 	var err error
-	if a.holds {
+	if a.holds && w.hold.held == nil {
 		err = w.takeHold() // as things stand, before ports close
 	}
 	if a.releases {

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"errors"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
@@ -84,17 +85,17 @@ func (r Rules) design() tubular.DesignFactors {
 
 // stringState is how the string stands in one world.
 type stringState struct {
-	landed   *movement.Landed // the whole string, as landed
-	held     *movement.Landed // from hanger to packer, as it was when the packer took hold
-	tail     *movement.Landed // below, as it was then
-	moved    unit.Length      // how far the seals had moved by then
-	released bool             // it was held, and isn't any more
-	drag     unit.Force       // of this world
+	landed *movement.Landed // the whole string, as landed
+	held   *movement.Landed // from hanger to packer, as it was when the packer took hold
+	tail   *movement.Landed // below, as it was then
+	moved  unit.Length      // how far the seals had moved by then
+	drag   unit.Force       // of this world
 }
 
 // load is the string under the present pressures and temperature.
 type load struct {
 	held      bool
+	free      bool        // on a pull, and nothing holds it: it comes up
 	atHeld    unit.Force  // tension just above where the string is or will be held
 	packer    unit.Force  // what the string pulls on what holds it, up positive
 	top       unit.Force  // at the hanger, or on the hook
@@ -146,6 +147,9 @@ func (s *state) land() error {
 	if s.string == nil {
 		return nil
 	}
+	if s.hold.held != nil {
+		return errors.New("the string can't land: it is held at its packer")
+	}
 	var fault error
 	state := s.conditions(&fault)
 	landed, err := s.string.whole.Land(state, 0)
@@ -178,7 +182,6 @@ func (s *state) takeHold() error {
 	if s.hold.held, err = m.upper.Land(state, -node.Effective); err != nil {
 		return err
 	}
-	s.hold.released = false
 	if m.tail != nil {
 		state = s.conditions(&fault)
 		s.hold.tail, err = m.tail.Land(state, 0)
@@ -189,7 +192,6 @@ func (s *state) takeHold() error {
 // letGo frees the string from its packer.
 func (s *state) letGo() {
 	s.hold.held, s.hold.tail = nil, nil
-	s.hold.released = true
 }
 
 func first(errs ...error) error {
@@ -250,18 +252,23 @@ func (s *state) loadString() (load, error) {
 
 // pullString computes the string on the hook with a weight-indicator reading:
 // the hook carries it instead of the hanger, and drag takes its share before
-// the pull arrives. A string that nothing holds comes up at its own weight:
-// it can't be pulled harder than that.
+// the pull arrives. A string that nothing holds comes up as soon as its own weight
+// and the drag are pulled: the reading can't be more than that.
 func (s *state) pullString(reading unit.Force) (load, error) {
 	l, err := s.loadString()
-	if err != nil || !l.held {
+	if err != nil {
 		return l, err
 	}
 	m := s.string
 	top := reading - s.plan.String.Block
+	if !l.held && top > l.top+s.hold.drag {
+		top, l.free = l.top+s.hold.drag, true
+	}
 	l.more = top - s.hold.drag - l.top
 	l.atHeld += l.more
-	l.packer += l.more
+	if l.held {
+		l.packer += l.more
+	}
 	l.top = top
 	l.governing = movement.Governing{}
 	for _, n := range l.upper.Nodes {

@@ -227,9 +227,10 @@ func (c *compiler) actions() {
 	}
 }
 
-// ratingPoints is how many depths a rating along a pipe is looked at. Between
-// two straight pressure profiles the worst is at an end; the points between
-// catch the corners of layers.
+// ratingPoints is how many depths a rating along a pipe is looked at, besides
+// those where fluids meet. Between two straight pressure profiles the worst is
+// at an end; the points between are for the bends of the well path and for
+// fluids that compress.
 const ratingPoints = 9
 
 func (c *compiler) ratings() {

@@ -80,11 +80,12 @@ type ProfilePoint struct {
 // StringAt is the string where a step stands still.
 type StringAt struct {
 	Held    bool          `json:"held"`
-	Hook    unit.Force    `json:"hook"`    // weight-indicator reading, or the load in the hanger
-	Tension unit.Force    `json:"tension"` // just above where the string is or will be held
-	Packer  unit.Force    `json:"packer"`  // pull on what holds it, up positive
-	Seals   unit.Length   `json:"seals"`   // movement since landing, down positive
-	Usage   float64       `json:"usage"`   // of the governing limit, design factor included
+	Free    bool          `json:"free,omitempty"` // on a pull that nothing holds: it comes up, at this hook load
+	Hook    unit.Force    `json:"hook"`           // what the weight indicator shows, or would show with the string out of its hanger: block included
+	Tension unit.Force    `json:"tension"`        // just above where the string is or will be held
+	Packer  unit.Force    `json:"packer"`         // pull on what holds it, up positive
+	Seals   unit.Length   `json:"seals"`          // movement since landing, down positive
+	Usage   float64       `json:"usage"`          // of the governing limit, design factor included
 	Limit   string        `json:"limit"`
 	LimitMD unit.Length   `json:"limit depth"`
 	Buckled unit.Length   `json:"buckled"`
@@ -108,14 +109,24 @@ type FlowAt struct {
 
 // Event is something that happened.
 type Event struct {
-	Action       string          `json:"action"`
-	Ramp         int             `json:"ramp"`                   // counted from 1; 0 is before the ramps
-	Partial      string          `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
-	Differential *unit.Pressure  `json:"differential,omitempty"` // that its trigger felt, or
-	Tension      *unit.Force     `json:"tension,omitempty"`
-	Surface      []Reading       `json:"surface"` // applied at that moment
-	Pull         unit.Force      `json:"pull,omitempty"`
-	Across       []unit.Pressure `json:"across,omitempty"` // over each port that it opens
+	Action       string         `json:"action"`
+	Ramp         int            `json:"ramp"`                   // counted from 1; 0 is before the ramps
+	Partial      string         `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
+	Differential *unit.Pressure `json:"differential,omitempty"` // that its trigger felt, or
+	Tension      *unit.Force    `json:"tension,omitempty"`
+	Surface      []Reading      `json:"surface"` // applied at that moment
+	Pull         unit.Force     `json:"pull,omitempty"`
+	Across       []Across       `json:"across,omitempty"` // over each port that it opens
+}
+
+// Across is the differential over a port at the moment at which it opens: what
+// drives fluid through it, from the higher pressure to the lower. It is never
+// negative.
+type Across struct {
+	Port         string        `json:"port"`
+	From         string        `json:"from"` // compartments
+	To           string        `json:"to"`
+	Differential unit.Pressure `json:"differential"`
 }
 
 // PortState is a port at the end of a step.
@@ -148,6 +159,7 @@ type checker struct {
 	index     int             // of the present step
 	follows   string          // the step in which the nominal world left the plan
 	within    string          // the present step, once a world has left the plan in it
+	failed    bool            // the present step has a finding, be it one that goes on from an earlier step
 	flowed    map[string]bool // formations whose inflow has been part of the plan
 	tested    map[string][]string
 }
@@ -197,7 +209,7 @@ func (c *checker) check() (*Programme, error) {
 
 func (c *checker) step(k int) error {
 	step := &c.plan.Steps[k]
-	c.index, c.within = k, ""
+	c.index, c.within, c.failed = k, "", false
 	alive := c.alive()
 	faults := make([]error, len(alive))
 	atOnce(len(alive), 0, func(i int) {
@@ -220,6 +232,7 @@ func (c *checker) step(k int) error {
 		return stepFault{step.Name, err}
 	}
 	c.stringResults(step)
+	c.freePull(step)
 	c.flowResults(step)
 	if err := first(c.holdingResults(step, r), c.fractures(step)); err != nil {
 		return stepFault{step.Name, err}
@@ -228,7 +241,7 @@ func (c *checker) step(k int) error {
 	if err := c.produce(step, r); err != nil {
 		return err
 	}
-	r.OK = len(c.programme.Findings) == before
+	r.OK = !c.failed
 	findings := c.programme.Findings[before:]
 	c.partings(step, r, findings)
 	c.window(step, r, findings)

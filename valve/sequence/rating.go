@@ -103,19 +103,19 @@ func (c *checker) stringResults(step *Step) {
 				})
 			}
 			d := k.load.seals
-			if out || (d >= -s.Up && d <= s.Down) {
+			if out || !s.leaves(k.load) {
 				continue
 			}
 			out = true
-			way, limit := "up", s.Up
+			way, limit, cure := "up", s.Up, "warmer"
 			if d > 0 {
-				way, limit, d = "down", s.Down, -d
+				way, limit, cure, d = "down", s.Down, "cooler", -d
 			}
 			c.find(Finding{
 				Kind: SealTravel, Step: step.Name, Device: "seals", World: w.words,
 				Says:    fmt.Sprintf("the seals move %s further than their bore allows (%s)", way, k.label),
 				Numbers: fmt.Sprintf("%.1f in %s of %.1f in", -d.In(unit.Inch), way, limit.In(unit.Inch)),
-				Cure:    fmt.Sprintf("space out with %.1f in more to go, or keep the string warmer and its pressure nearer that at landing", (-d - limit).In(unit.Inch)),
+				Cure:    fmt.Sprintf("space out with %.1f in more to go %s, or keep the string %s and its pressure nearer that at landing", (-d - limit).In(unit.Inch), way, cure),
 			})
 		}
 	}

@@ -74,6 +74,26 @@ func TestFaultsOfAPlanInGo(t *testing.T) {
 	}
 }
 
+// Slips of the pen that would otherwise be walked.
+func TestSlipsOfThePen(t *testing.T) {
+	for want, slip := range map[string]func(p *sequence.Plan){
+		"devices[0].actions[0].arms[0]: \"sets\" arms itself":       func(p *sequence.Plan) { p.Devices[0].Actions[0].Arms = []string{"sets"} },
+		"devices[0].actions[0].holds: the device stands at 8900 ft": func(p *sequence.Plan) { p.Devices[0].Depth = 8900 * foot },
+		"fluids[0].density: is 95 lb/gal":                           func(p *sequence.Plan) { p.Fluids[0].Density = 95 * ppg },
+		"compartments[2].trapped: is -5 psi":                        func(p *sequence.Plan) { p.Compartments[2].Trapped = -5 * psi },
+		`string."seal bore": is 35 in`:                              func(p *sequence.Plan) { p.String.Bore = 35 * unit.Inch },
+		"string.block: is 2e+07 lbf":                                func(p *sequence.Plan) { p.String.Block = 2e7 * unit.PoundForce },
+		"steps[0].ramps[0].tubing: is 360000 psi":                   func(p *sequence.Plan) { p.Steps[0].Ramps[0]["tubing"] = 360000 * psi },
+		"steps[0].pull[0]: is 2e+07 lbf":                            func(p *sequence.Plan) { p.Steps[0].Pull = []unit.Force{2e7 * unit.PoundForce} },
+		`steps[0].tests[0].hold: is "-15m"`:                         func(p *sequence.Plan) { p.Steps[0].Tests = []sequence.Test{{Hold: "-15m"}} },
+	} {
+		p := landed()
+		slip(p)
+		_, err := sequence.Check(p)
+		require.ErrorContains(t, err, want)
+	}
+}
+
 func TestRingOfPortsWithoutAReference(t *testing.T) {
 	p := mini()
 	for _, name := range []string{"x", "y"} {

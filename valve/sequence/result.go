@@ -77,11 +77,8 @@ func (c *checker) point(k *stand) Point {
 	}
 	if l := k.load; l != nil {
 		at := &StringAt{
-			Held: l.held, Hook: l.top + c.plan.String.Block, Tension: l.atHeld, Packer: l.packer, Seals: l.seals,
+			Held: l.held, Free: l.free, Hook: l.top + c.plan.String.Block, Tension: l.atHeld, Packer: l.packer, Seals: l.seals,
 			Usage: l.governing.Usage, Limit: l.governing.Limit.String(), LimitMD: l.governing.MD, Buckled: l.buckled,
-		}
-		if k.pull > 0 {
-			at.Hook = k.pull
 		}
 		for _, n := range l.upper.Nodes {
 			_, usage := n.Usage.Governing()

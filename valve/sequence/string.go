@@ -75,9 +75,13 @@ func (v *validation) string() {
 	v.positive(`string."seal bore"`, s.Bore, float64(s.Bore))
 	v.positive("string.up", s.Up, float64(s.Up))
 	v.notNegative("string.down", s.Down, float64(s.Down))
-	v.notNegative("string.block", s.Block, float64(s.Block))
+	if last := s.Sections[len(s.Sections)-1]; s.Bore > last.Hole {
+		v.fault(`string."seal bore"`, "is %v; it must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
+	}
+	v.force("string.block", s.Block)
 	v.faultIf("string.drag", s.Drag.Check())
 	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
+	v.force("string.drag", s.Drag.Greatest)
 	v.around(s, top)
 }
 

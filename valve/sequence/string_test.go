@@ -124,3 +124,56 @@ func TestPressureBalloonsAgainstTheHold(t *testing.T) {
 	// Buckling takes a little of it back.
 	require.InDelta(t, 21093, (lastString(r, 1).Tension - lastString(r, 0).Tension).In(unit.PoundForce), 0.01*21093)
 }
+
+// A string that nothing holds comes up at its own weight and the drag, however
+// hard somebody means to pull: 9,000 ft · 9.3 lb/ft in air less the buoyancy of
+// 9.5 lb/gal on its end, 5,000 lbf of drag and 20,000 lbf of block.
+func TestPullThatNothingHolds(t *testing.T) {
+	p := landed()
+	p.String.Drag = unit.Exactly(5000 * unit.PoundForce)
+	p.Steps = []sequence.Step{{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}, Expect: []string{"release: parts"}}}
+	r := check(t, p)
+	at := lastString(r, 0)
+	require.True(t, at.Free)
+	area := math.Pi / 4 * (3.5*3.5 - 2.992*2.992)
+	buoyancy := area * 9.5 * 4 / 77 * 9000
+	require.InDelta(t, 9000*9.3-buoyancy+5000+20000, at.Hook.In(unit.PoundForce), 1)
+	require.ElementsMatch(t, []string{"intended event missing | pull | release: parts"}, roots(r))
+	require.Contains(t, r.Findings[0].Cure, "nothing holds the string")
+
+	p.Steps[0].Expect = nil
+	r = check(t, p)
+	require.Equal(t, []string{"pull off plan | pull | string"}, roots(r))
+	p.Steps[0].Pull[0] = 95000 * unit.PoundForce
+	require.True(t, check(t, p).OK())
+}
+
+// After it has parted, the string comes up: the weight indicator falls away
+// from what was pulled.
+func TestStringIsFreeOnceParted(t *testing.T) {
+	r := check(t, demoPlan(t))
+	s := stepNamed(t, r, "release by overpull")
+	at := s.Points[len(s.Points)-1].String
+	require.True(t, at.Free)
+	require.False(t, at.Held)
+	require.Less(t, at.Hook, s.Partings[0].Least)
+}
+
+func TestLandingWhileHeldIsAnError(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "land again", Lands: true})
+	_, err := sequence.Check(p)
+	require.ErrorContains(t, err, `step "land again": the string can't land`)
+}
+
+// What goes on from step to step is one finding, but each of the steps fails.
+func TestAStandingFaultFailsEveryStep(t *testing.T) {
+	p := landed()
+	p.Steps = []sequence.Step{{Name: "cool", Temperature: "cooled"}, {Name: "wait"}}
+	p.String.Up = 70 * unit.Inch
+	r := check(t, p)
+	require.Len(t, r.Findings, 1)
+	require.Equal(t, "wait", r.Findings[0].Until)
+	require.False(t, r.Steps[0].OK)
+	require.False(t, r.Steps[1].OK)
+}

@@ -216,7 +216,7 @@ func (r *stepRunner) standStill(label string, pull unit.Force) error {
 func (w *walker) watchRatings(worst []ratingUse) error {
 	for i := range w.ratings {
 		r := &w.ratings[i]
-		for _, tvd := range r.depths {
+		for _, tvd := range w.cornered(r) {
 			in, err := w.at(r.inside, tvd)
 			if err != nil {
 				return err
@@ -240,4 +240,21 @@ func (w *walker) watchRatings(worst []ratingUse) error {
 		}
 	}
 	return nil
+}
+
+// cornered are the depths at which a rating is looked at: its own, and where
+// one fluid meets another, as a differential has its corners there.
+func (w *walker) cornered(r *rating) []unit.Length {
+	w.depths = append(w.depths[:0], r.depths...)
+	for _, i := range [2]int{r.inside, r.outside} {
+		if i < 0 {
+			continue
+		}
+		for _, l := range w.layers[i] {
+			if r.depths[0] < l.bottom && l.bottom < r.depths[len(r.depths)-1] {
+				w.depths = append(w.depths, l.bottom)
+			}
+		}
+	}
+	return w.depths
 }

@@ -1,6 +1,9 @@
 package sequence
 
 import (
+	"math"
+	"slices"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve"
 )
@@ -10,11 +13,10 @@ type Verdict string
 
 // Verdicts over all worlds.
 const (
-	MustFire    Verdict = "must"      // in every world
-	MayFire     Verdict = "may"       // in some
-	CannotFire  Verdict = "cannot"    // in none
-	NotArmed    Verdict = "not armed" // it isn't waiting for anything
-	ComesOnOnly Verdict = "comes on"  // its row comes on in some world, without firing
+	MustFire    Verdict = "must"     // in every world
+	MayFire     Verdict = "may"      // in some
+	CannotFire  Verdict = "cannot"   // in none
+	ComesOnOnly Verdict = "comes on" // its row comes on in some world, without firing
 )
 
 // TriggerResult is an action in a step.
@@ -26,7 +28,8 @@ type TriggerResult struct {
 	// Felt is the range of the differential over all worlds while it waited.
 	Least    unit.Pressure `json:"least"`
 	Greatest unit.Pressure `json:"greatest"`
-	// Threshold is the trigger that it waited for when the step began.
+	// Threshold is the trigger that it waited for when the step began; of an
+	// intended row the one that is met with least to spare.
 	Threshold unit.Band[unit.Pressure] `json:"threshold"`
 	Direction valve.Direction          `json:"direction"`
 	// Reach is what an intended action would have felt at most, had it not
@@ -41,7 +44,7 @@ type TriggerResult struct {
 // triggerResult gathers an action's margins over all worlds.
 func (c *checker) triggerResult(r *StepResult, i int, intended bool, did, didNot []*walked) {
 	a := &c.actions[i]
-	t := TriggerResult{Action: a.name, Intended: intended, Axial: a.axial, Verdict: NotArmed}
+	t := TriggerResult{Action: a.name, Intended: intended, Axial: a.axial}
 	seen := false
 	link := len(a.row) - 1
 	cameOn := false
@@ -72,79 +75,133 @@ func (c *checker) triggerResult(r *StepResult, i int, intended bool, did, didNot
 		default:
 			t.Verdict = CannotFire
 		}
+		t.Threshold, t.Direction = a.row[link].Threshold, a.row[link].Direction
 		if intended {
-			link = len(a.row) - 1
+			c.beyond(i, &t)
+		} else {
+			t.Margin = c.left(i, a.row[link])
 		}
-		trigger := a.row[link]
-		t.Threshold, t.Direction = trigger.Threshold, trigger.Direction
-		t.Margin, t.Reach = c.margin(i, trigger, intended)
 		r.Triggers = append(r.Triggers, t)
 	}
 }
 
-// margin is the least over all worlds: to the near end of the band for what
-// must not happen, beyond the far end for what must.
-func (c *checker) margin(i int, t valve.Trigger, intended bool) (least, felt unit.Pressure) {
-	first := true
+// left is the least, over all worlds, of what is left to the near end of a
+// trigger's band.
+func (c *checker) left(i int, t valve.Trigger) unit.Pressure {
+	least := unit.Pressure(math.Inf(1))
 	for _, w := range c.alive() {
-		x := w.trace.extremes[i]
-		if !x.seen || (intended && w.trace.stands == nil) {
-			continue
-		}
-		extreme := t.Extreme(x.least, x.greatest)
-		if intended {
-			extreme = w.reach(i, t, extreme)
-		}
-		m := t.MarginOf(extreme)
-		d := -m.Near
-		if intended {
-			d = m.Far
-		}
-		if first || d < least {
-			least, felt, first = d, extreme, false
+		if x := w.trace.extremes[i]; x.seen {
+			least = min(least, -t.MarginOf(t.Extreme(x.least, x.greatest)).Near)
 		}
 	}
-	return least, felt
+	return least
+}
+
+// beyond finds which trigger of an intended row has least to spare beyond the
+// far end of its band, over all worlds: the row is no surer than that one.
+func (c *checker) beyond(i int, r *TriggerResult) {
+	row, first := c.actions[i].row, true
+	for _, w := range c.alive() {
+		x := w.trace.extremes[i]
+		if !x.seen || w.trace.stands == nil {
+			continue
+		}
+		waiting, _ := x.waiting.Links()
+		if waiting >= len(row) {
+			waiting = 0 // it was armed anew in this step
+		}
+		for k := waiting; k < len(row); k++ {
+			from, ok := w.met(i, k)
+			if k > waiting && !ok {
+				break
+			}
+			felt := w.reach(i, row[k], from, k == waiting)
+			if m := row[k].MarginOf(felt).Far; first || m < r.Margin {
+				r.Margin, r.Reach, r.Threshold, r.Direction = m, felt, row[k].Threshold, row[k].Direction
+				first = false
+			}
+		}
+	}
+}
+
+// met is the first place where a step stands still after the first k triggers
+// of an action's row have fired.
+func (w *walked) met(i, k int) (stand int, ok bool) {
+	for _, e := range w.trace.events {
+		if e.action == i && e.links >= k {
+			return min(e.ramp+1, len(w.trace.stands)-1), true
+		}
+	}
+	return 0, false
 }
 
 // reach is how far the differential of an action would go in a step had it not
-// fired. While it waits it never goes beyond its own threshold, and what opens
-// a port takes its own differential away; so it is looked at where the step
-// stands still, with the ports that the action moved put back.
-func (w *walked) reach(i int, t valve.Trigger, felt unit.Pressure) unit.Pressure {
-	a := &w.state.actions[i]
-	if a.axial {
+// fired, from one standstill of the step on. While it waits it never goes beyond
+// its own threshold, and what opens a port takes its own differential away; so
+// it is looked at where the step stands still, with the ports that the action
+// moved put back. Of a trigger that counts to n it is the n-th of these. felt
+// says that what was felt on the way counts too: that the trigger waited from
+// the beginning.
+func (w *walked) reach(i int, t valve.Trigger, from int, felt bool) unit.Pressure {
+	x := w.trace.extremes[i]
+	extreme := t.Extreme(x.least, x.greatest)
+	if w.state.actions[i].axial {
 		// A pull that went on after the action happened would have been felt
 		// in full.
 		for _, e := range w.trace.events {
 			if e.action == i && e.complete && e.pull > 0 {
-				felt = t.Extreme(felt, e.differential+unit.Pressure(w.pulledTo()-e.pull))
+				extreme = t.Extreme(extreme, e.differential+unit.Pressure(w.pulledTo()-e.pull))
 			}
 		}
-		return felt
+		return extreme
 	}
-	for _, k := range w.trace.stands[min(1, len(w.trace.stands)-1):] {
-		s := k.state.clone()
-		for _, p := range a.opens {
-			s.open[p] = w.before.open[p]
-		}
-		for _, p := range a.closes {
-			s.open[p] = w.before.open[p]
-		}
-		if s.solve() != nil {
-			return felt
-		}
-		in, err := s.at(a.inside, a.tvd)
-		if err != nil {
-			return felt
-		}
-		out := a.chamber
-		if a.outside >= 0 {
-			if out, err = s.at(a.outside, a.tvd); err != nil {
-				return felt
-			}
-		}
-		felt = t.Extreme(felt, in-out)
+	if from == 0 {
+		from = min(1, len(w.trace.stands)-1)
 	}
-	return felt
+	var all []unit.Pressure
+	for _, k := range w.trace.stands[from:] {
+		if d, ok := w.unmoved(i, k.state); ok {
+			all = append(all, d)
+		}
+	}
+	slices.Sort(all)
+	if t.Direction == valve.Rising {
+		slices.Reverse(all)
+	}
+	n := t.Count
+	if counted, _ := x.waiting.Counted(); felt {
+		n -= counted
+	}
+	if n > 1 && len(all) >= n {
+		return all[n-1]
+	}
+	switch {
+	case len(all) == 0:
+		return extreme
+	case felt:
+		return t.Extreme(extreme, all[0])
+	}
+	return all[0]
+}
+
+// unmoved is the differential of an action with the ports that it moves as they
+// were before the step.
+func (w *walked) unmoved(i int, at *state) (unit.Pressure, bool) {
+	a := &at.actions[i]
+	s := at.clone()
+	for _, p := range slices.Concat(a.opens, a.closes) {
+		s.open[p] = w.before.open[p]
+	}
+	if s.solve() != nil {
+		return 0, false
+	}
+	in, err := s.at(a.inside, a.tvd)
+	if err != nil {
+		return 0, false
+	}
+	out := a.chamber
+	if a.outside >= 0 {
+		out, err = s.at(a.outside, a.tvd)
+	}
+	return in - out, err == nil
 }

@@ -162,7 +162,7 @@ func (v *validation) fluids() {
 		v.notNegative(path+".compression", f.Compression, float64(f.Compression))
 		switch f.Kind {
 		case "", ConstantDensity, ClearBrine:
-			v.positive(path+".density", f.Density, float64(f.Density))
+			v.density(path+".density", f.Density)
 			if f.Kind != ClearBrine && f.Expansion != 0 {
 				v.fault(path+".expansion", "belongs to a brine; a fluid of constant density has none")
 			}
@@ -190,7 +190,7 @@ func (v *validation) formations() {
 		}
 		if in := f.Inflow; in != nil {
 			v.positive(path+".inflow.index", in.Index, float64(in.Index))
-			v.positive(path+".inflow.density", in.Density, float64(in.Density))
+			v.density(path+".inflow.density", in.Density)
 			if !(in.WaterCut >= 0 && in.WaterCut <= 1) {
 				v.fault(path+`.inflow."water cut"`, "is %v; it must be from 0 to 1", in.WaterCut)
 			}
@@ -208,6 +208,7 @@ func (v *validation) compartments() {
 		if !(c.Top < c.Bottom) {
 			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.Bottom, c.Top)
 		}
+		v.notNegative(path+".trapped", c.Trapped, float64(c.Trapped))
 		v.notNegative(path+".capacity", c.Capacity, float64(c.Capacity))
 		v.layers(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {

@@ -58,10 +58,16 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 	}
 	for k, name := range a.Arms {
-		known(v, fmt.Sprintf("%s.arms[%d]", path, k), "action", name, d.Actions, actionName)
+		at := fmt.Sprintf("%s.arms[%d]", path, k)
+		known(v, at, "action", name, d.Actions, actionName)
+		if name == a.Name {
+			v.fault(at, "%q arms itself and would happen again at once, without end; another action has to arm it", name)
+		}
 	}
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
+	} else if a.Holds && d.Depth != v.plan.String.Held {
+		v.fault(path+".holds", "the device stands at %v, but string.\"held at\" is %v; they must be the same", d.Depth, v.plan.String.Held)
 	}
 	if len(a.Triggers) == 0 {
 		v.fault(path+".triggers", "is empty; an action wants at least one")

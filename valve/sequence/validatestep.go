@@ -45,6 +45,8 @@ func (v *validation) step(path string, s Step) {
 				v.fault(at+"."+name, "is %v; it must be finite", p)
 			} else if p < 0 {
 				v.fault(at+"."+name, "is %v; a surface pressure can't be below 0 psi", p)
+			} else if p > mostPressure {
+				v.fault(at+"."+name, "is %v; no more than %v can be meant", p, mostPressure)
 			}
 		}
 	}
@@ -55,7 +57,7 @@ func (v *validation) step(path string, s Step) {
 		v.fault(path+".pull", "needs the plan's string")
 	}
 	for k, f := range s.Pull {
-		v.notNegative(fmt.Sprintf("%s.pull[%d]", path, k), f, float64(f))
+		v.force(fmt.Sprintf("%s.pull[%d]", path, k), f)
 	}
 	for k, name := range s.Expect {
 		v.actionExists(fmt.Sprintf("%s.expect[%d]", path, k), name)
@@ -100,7 +102,7 @@ func (v *validation) goals(path string, s Step) {
 		at := fmt.Sprintf("%s.tests[%d]", path, k)
 		v.moment(at+".at", t.Moment, s)
 		v.faultIf(at+".differential", t.Differential.Check())
-		if _, err := time.ParseDuration(t.Hold); t.Hold != "" && err != nil {
+		if d, err := time.ParseDuration(t.Hold); t.Hold != "" && (err != nil || d <= 0) {
 			v.fault(at+".hold", "is %q; write a time such as 15m or 1h30m", t.Hold)
 		}
 		if !(t.Decline >= 0 && t.Decline < 1) {
@@ -134,7 +136,7 @@ func (v *validation) produce(path string, p Produce) {
 	v.surface(path+".compartment", p.Compartment)
 	v.notNegative(path+".surface", p.Surface, float64(p.Surface))
 	v.notNegative(path+".loss", p.Loss, float64(p.Loss))
-	v.positive(path+".density", p.Density, float64(p.Density))
+	v.density(path+".density", p.Density)
 	if p.Loss > 0 {
 		v.positive(path+".rate", p.Rate, float64(p.Rate))
 	}

@@ -27,9 +27,16 @@ func (s *state) swapVolume(w Swap) Volume {
 // share.
 func (s *state) rampVolumes(before *state, to map[string]unit.Pressure) ([]Volume, error) {
 	var all []Volume
+	counted := map[int]bool{}
 	for _, name := range slices.Sorted(maps.Keys(to)) {
 		i := s.byName.compartment[name]
+		if counted[i] {
+			continue // joined to one before it, which has the whole volume
+		}
 		members, _ := s.body(i)
+		for _, m := range members {
+			counted[m] = true
+		}
 		total := 0.0
 		for _, m := range members {
 			p := s.plan.Compartments[m]

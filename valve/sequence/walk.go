@@ -1,7 +1,6 @@
 package sequence
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -9,9 +8,6 @@ import (
 	"completion.example/internal/root"
 	"completion.example/valve"
 )
-
-// errUnsettled says that devices keep moving each other without end.
-var errUnsettled = errors.New("devices keep moving each other without an end")
 
 // leg is one drive of a step from 0 to 1.
 type leg struct {
@@ -33,6 +29,7 @@ type walker struct {
 	extremes []extreme       // by action
 	d        []unit.Pressure // differentials by action, where armed
 	before   []unit.Pressure
+	depths   []unit.Length // scratch of watchRatings
 }
 
 // extreme is the range that an action felt while it was armed.
@@ -70,7 +67,7 @@ func (w *walker) run(l leg) error {
 			return err
 		}
 	}
-	return errUnsettled
+	return w.unsettled()
 }
 
 // settle lets everything happen that is due where the network stands, and
@@ -99,7 +96,7 @@ func (w *walker) settle() error {
 			return w.watch()
 		}
 	}
-	return errUnsettled
+	return w.unsettled()
 }
 
 func (w *walker) watch() error {

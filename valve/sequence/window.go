@@ -36,7 +36,9 @@ type trial struct {
 	step        *Step
 	ramp        int
 	compartment string
-	down        bool // the pressure comes down to its target
+	start       unit.Pressure // on the compartment when the step begins
+	down        bool          // the planned pressure is less than that
+	falls       bool          // the pressure that is tried is
 	worlds      []*walked
 }
 
@@ -134,7 +136,8 @@ func (c *checker) trial(step *Step) (trial, bool) {
 	}
 	i := c.byName.compartment[t.compartment]
 	before := c.worlds[0].before
-	t.down = most < before.top[i] && before.surface[i]
+	t.start = before.top[i]
+	t.down = most < t.start && before.surface[i]
 	t.worlds = c.alive()
 	return t, true
 }
@@ -157,6 +160,7 @@ func (t trial) at(p unit.Pressure) *Step {
 // A pressure that can't be walked at all counts as too high.
 func (t trial) fails(p unit.Pressure) (low, high string) {
 	step := t.at(p)
+	t.falls = t.down && p < t.start
 	for _, w := range t.worlds {
 		s := w.before.clone()
 		again := &walked{world: w.world, before: w.before, state: s}
@@ -168,60 +172,6 @@ func (t trial) fails(p unit.Pressure) (low, high string) {
 		low, high = or(low, short), or(high, far)
 		if low != "" && high != "" {
 			break
-		}
-	}
-	if t.down {
-		low, high = high, low
-	}
-	return low, high
-}
-
-// judge is what one world makes of a step.
-func (t trial) judge(step *Step, w *walked) (low, high string) {
-	done := w.done()
-	for _, name := range step.Expect {
-		if !slices.Contains(done, name) {
-			low = or(low, "“"+name+"” may not happen")
-		}
-	}
-	for _, name := range done {
-		if !slices.Contains(step.Expect, name) {
-			high = or(high, "“"+name+"” can happen")
-		}
-	}
-	if w.trace.stands == nil {
-		return low, high
-	}
-	for i, r := range t.plan.Ratings {
-		burst, collapse := t.network.ratings[i].burst, t.network.ratings[i].collapse
-		u := w.trace.ratings[i]
-		if (burst > 0 && u.burst > burst) || (collapse > 0 && u.collapse > collapse) {
-			high = or(high, "the rating “"+r.Name+"” is passed")
-		}
-	}
-	for _, k := range w.trace.stands {
-		if k.load != nil && k.load.governing.Usage > 1 {
-			high = or(high, "the string is overloaded")
-		}
-	}
-	l, h := t.judgeTests(step, w)
-	return or(low, l), or(high, h)
-}
-
-func (t trial) judgeTests(step *Step, w *walked) (low, high string) {
-	for _, x := range step.Tests {
-		moment := x.Moment
-		if moment == "" {
-			moment = AtPeak
-		}
-		d, _, _, err := t.testDifferential(w.trace.stand(moment), x)
-		if err != nil || x.Differential.Contains(d) {
-			continue
-		}
-		if more := x.Differential.Nominal >= 0; (d < x.Differential.Least) == more {
-			low = or(low, "the test of “"+x.Barrier+"” is short")
-		} else {
-			high = or(high, "the test of “"+x.Barrier+"” is too hard")
 		}
 	}
 	return low, high
@@ -239,15 +189,6 @@ func (t trial) edgeIn(few []*walked, planned unit.Pressure, failure string, kind
 		}
 	}
 	return t.edge(planned, failure, kind)
-}
-
-// failure is what goes wrong with a pressure in one sense.
-func (t trial) failure(p unit.Pressure, kind sense) string {
-	low, high := t.fails(p)
-	if kind == tooHigh {
-		return high
-	}
-	return low
 }
 
 // sense is the way in which a pressure fails.
