@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"os"
+	"regexp"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -38,6 +39,7 @@ func writeReport(file string, plan *sequence.Plan, p *sequence.Programme, risk *
 		"percent": func(x float64) string { return fmt.Sprintf("%.2f %%", 100*x) },
 		"tested":  tested,
 		"join":    func(s []string) string { return strings.Join(s, ", ") },
+		"whole":   whole,
 	}).Parse(page)
 	if err != nil {
 		return err
@@ -79,6 +81,15 @@ func writeReport(file string, plan *sequence.Plan, p *sequence.Programme, risk *
 		return err
 	}
 	return f.Close()
+}
+
+// unbroken finds where a line must not break: between a number and its unit.
+var unbroken = regexp.MustCompile(`(\d) ([a-zA-Z%])`)
+
+// whole keeps numbers and units in one line, and an arrow with what stands
+// before it.
+func whole(text string) string {
+	return strings.ReplaceAll(unbroken.ReplaceAllString(text, "$1\u00a0$2"), " →", "\u00a0→")
 }
 
 func sheetOf(i int, s *sequence.StepResult) (sheet, error) {

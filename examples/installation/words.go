@@ -26,7 +26,7 @@ func surface(s *sequence.StepResult) []string {
 		if !moves {
 			continue
 		}
-		text := fmt.Sprintf("%s %s", r.Compartment, strings.Join(slices.Compact(values), " → "))
+		text := r.Compartment + ": " + strings.Join(slices.Compact(values), " → ")
 		if r.Shut && s.Points[len(s.Points)-1].Surface[k].Shut {
 			text += " (shut in)"
 		}

@@ -44,5 +44,13 @@
 //
 // Fluids are at rest at each moment: friction while pumping isn't in the
 // pressures (package fluid/flow has it), nor is the time that anything takes.
-// Of a swap of fluids the moving front is walked, its mixing isn't.
+// Of a swap of fluids the moving front is walked, its mixing isn't. While zones
+// produce, their rates and sand-face pressures are those of the flow; triggers,
+// ratings, string and pressures at the devices are those of the well at rest at
+// the surface pressures that stand then.
+//
+// A trapped compartment keeps the pressure at its top through a change of
+// temperature: what heat does to it is for the plan to say, as a squeeze.
+// Compartments must gain depth: a level or rising one can't be walked. There is
+// one place where the string is held; once released, it hangs as a whole again.
 package sequence
