@@ -97,7 +97,7 @@ type load struct {
 	held      bool
 	free      bool        // on a pull, and nothing holds it: it comes up
 	atHeld    unit.Force  // tension just above where the string is or will be held
-	packer    unit.Force  // what the string pulls on what holds it, up positive
+	packer    unit.Force  // what the string pulls on what holds it, up positive: the true force above less that below
 	top       unit.Force  // at the hanger, or on the hook
 	seals     unit.Length // movement of the seals since landing, down positive
 	governing movement.Governing
@@ -235,19 +235,24 @@ func (s *state) loadString() (load, error) {
 	if err := s.hold.held.LoadInto(c, state); err != nil || fault != nil {
 		return l, first(fault, err)
 	}
-	l = load{held: true, atHeld: c.TrueForce, packer: c.PackerForce, top: c.HangerLoad, seals: s.hold.moved,
+	l = load{held: true, atHeld: c.TrueForce, top: c.HangerLoad, seals: s.hold.moved,
 		governing: c.Governing, buckled: c.BuckledLength, upper: c}
+	end := m.sections[len(m.sections)-1].Pipe
+	beneath := movement.End{Bore: s.plan.String.Bore, OD: end.OD, ID: end.ID,
+		Inside: state.Inside(m.heldTVD), Outside: state.Outside(m.heldTVD), Below: s.conditions(&fault).Below}.Force()
 	if s.hold.tail != nil {
 		t := &s.cases().tail
 		if err := s.hold.tail.LoadInto(t, s.conditions(&fault)); err != nil || fault != nil {
 			return l, first(fault, err)
 		}
 		l.seals += t.SealMovement
+		beneath = t.HangerLoad
 		if t.Governing.Usage > l.governing.Usage {
 			l.governing = t.Governing
 		}
 	}
-	return l, nil
+	l.packer = l.atHeld - beneath
+	return l, fault
 }
 
 // pullString computes the string on the hook with a weight-indicator reading:

@@ -177,3 +177,29 @@ func TestAStandingFaultFailsEveryStep(t *testing.T) {
 	require.False(t, r.Steps[0].OK)
 	require.False(t, r.Steps[1].OK)
 }
+
+// What holds the string has no load at the moment of taking hold. Bled off
+// then, the plug's p·Ai is gone from below and 2ν·p·Ai from above, so that
+// (1 − 2ν)·p·Ai of pull upwards stay: 9,492 lbf for 3,375 psi, by hand.
+//
+// Source: Lubinski, Althouse & Logan (1962), for a closed end and ballooning.
+func TestPackerLoadIsTheStepInTension(t *testing.T) {
+	p := landed()
+	r := check(t, p)
+	packer := func(step, point int) float64 { return r.Steps[step].Points[point].String.Packer.In(unit.PoundForce) }
+	ai := math.Pi / 4 * 2.992 * 2.992
+	require.InDelta(t, (1-2*0.3)*3375*ai, packer(0, 2), 0.01*9492)
+	// At 3,600 psi the plug pulls with 225 psi · Ai more, ballooning with 2ν of it.
+	require.InDelta(t, -(1-2*0.3)*225*ai, packer(0, 1), 20)
+
+	// The same with 1,000 ft of tail under the packer.
+	p.Well.Depth = 10000 * foot
+	for i := range p.Compartments {
+		p.Compartments[i].Bottom = 10000 * foot
+	}
+	p.Compartments[1].Bottom, p.Compartments[2].Top = 9000*foot, 9000*foot
+	p.String.Around = []string{"annulus", "below"}
+	p.String.Sections[0].Bottom = 10000 * foot
+	r = check(t, p)
+	require.InDelta(t, (1-2*0.3)*3375*ai, packer(0, 2), 0.01*9492)
+}
