@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -49,7 +50,7 @@ func (c *checker) barrierResults(step *Step, r *StepResult) {
 			c.find(Finding{
 				Kind: BarrierLack, Step: step.Name, Device: f.Name, World: "at the end of the step",
 				Says:    fmt.Sprintf("%d of %d barriers stand between the formation and surface", n, c.plan.Rules.Barriers),
-				Numbers: "standing: " + or(strings.Join(standing[f.Name], ", "), "none"),
+				Numbers: "standing: " + cmp.Or(strings.Join(standing[f.Name], ", "), "none"),
 				Cure:    "put another barrier in place, and test it, before this step",
 			})
 		}
@@ -74,13 +75,6 @@ func (c *checker) noteFlow(step *Step) {
 			c.flowed[c.plan.Formations[z.formation].Name] = true
 		}
 	}
-}
-
-func or(s, empty string) string {
-	if s == "" {
-		return empty
-	}
-	return s
 }
 
 // barrierStands tells whether a barrier stands at the end of a step in one

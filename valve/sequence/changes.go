@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -114,7 +115,7 @@ func lines(s *StepResult) sheet {
 	for _, z := range s.Zones {
 		x.put("rate of "+z.Formation, z.Rate.Rounded(digits))
 	}
-	x.put("unknown", or(strings.Join(s.Unknown, ", "), "nothing"))
+	x.put("unknown", cmp.Or(strings.Join(s.Unknown, ", "), "nothing"))
 	return x
 }
 

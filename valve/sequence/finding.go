@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -51,7 +52,7 @@ func (c *checker) find(f Finding) {
 		c.lasting[key] = lasting{last.finding, c.index}
 		return
 	}
-	f.Follows = or(c.follows, c.within)
+	f.Follows = cmp.Or(c.follows, c.within)
 	c.lasting[key] = lasting{len(c.programme.Findings), c.index}
 	c.programme.Findings = append(c.programme.Findings, f)
 }
@@ -85,7 +86,7 @@ func (c *checker) atSurface(readings []Reading) string {
 			parts = append(parts, fmt.Sprintf("%s on %q", psi(r.Pressure), r.Compartment))
 		}
 	}
-	return or(strings.Join(parts, ", "), "no pressure")
+	return cmp.Or(strings.Join(parts, ", "), "no pressure")
 }
 
 // events holds what happened in every world against what was intended.

@@ -68,12 +68,8 @@ type rating struct {
 }
 
 // compile puts a sound plan together.
-func compile(p *Plan) (*network, error) {
+func compile(p *Plan, pipes catalogue.Catalogue) (*network, error) {
 	n := &network{plan: p, temperatures: map[string]*hydrostatics.TemperatureProfile{}, fluids: map[string]hydrostatics.Fluid{}}
-	pipes, err := catalogue.Standard()
-	if err != nil {
-		return nil, err
-	}
 	c := &compiler{network: n, pipes: pipes}
 	c.well()
 	c.fluids()
@@ -188,10 +184,9 @@ func (c *compiler) ports() {
 
 func (c *compiler) actions() {
 	c.byName.action = map[string]int{}
-	for i, d := range c.plan.Devices {
+	for _, d := range c.plan.Devices {
 		for _, a := range d.Actions {
 			c.byName.action[d.Name+": "+a.Name] = len(c.byName.action)
-			_ = i
 		}
 	}
 	for i, d := range c.plan.Devices {

@@ -136,7 +136,7 @@ func (c *checker) openPorts(s *state) string {
 			text += p.Name
 		}
 	}
-	return or(text, "none")
+	return cmp.Or(text, "none")
 }
 
 // well is the network of package production for the zones of a step.

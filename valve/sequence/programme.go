@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -138,10 +139,7 @@ type PortState struct {
 // Check walks a plan and reports what happens. The error says what keeps it
 // from being walked; a plan that can be walked but fails is in the findings.
 func Check(p *Plan) (*Programme, error) {
-	if err := p.Validate(); err != nil {
-		return nil, err
-	}
-	n, err := compile(p)
+	n, err := p.network()
 	if err != nil {
 		return nil, err
 	}
@@ -246,7 +244,7 @@ func (c *checker) step(k int) error {
 	c.partings(step, r, findings)
 	c.window(step, r, findings)
 	for i := range findings {
-		findings[i].Cure = or(findings[i].Cure, "look at the order of the steps: another step has to come before or after this one")
+		findings[i].Cure = cmp.Or(findings[i].Cure, "look at the order of the steps: another step has to come before or after this one")
 	}
 	for _, w := range c.worlds {
 		if !w.lost {

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -56,7 +57,7 @@ func (c *checker) partings(step *Step, r *StepResult, findings []Finding) {
 		if !known {
 			for k := range findings {
 				if f := &findings[k]; f.Device == a.name && f.Kind == Missing {
-					f.Cure = or(f.Cure, "nothing holds the string, so that no pull reaches it: set what holds it before this step")
+					f.Cure = cmp.Or(f.Cure, "nothing holds the string, so that no pull reaches it: set what holds it before this step")
 				}
 			}
 			continue

@@ -63,13 +63,8 @@ func (c *checker) ratingResults(step *Step, r *StepResult) {
 
 // passed reports a rating once a step.
 func (c *checker) passed(step *Step, w *walked, p Rating, side string, d, limit unit.Pressure, tvd unit.Length) {
-	if limit == 0 || d <= limit {
+	if limit == 0 || d <= limit || c.said(RatingCross, step, p.Name) {
 		return
-	}
-	for _, f := range c.programme.Findings {
-		if f.Kind == RatingCross && f.Step == step.Name && f.Device == p.Name {
-			return
-		}
 	}
 	c.find(Finding{
 		Kind: RatingCross, Step: step.Name, Device: p.Name, World: w.words,

@@ -62,7 +62,7 @@ func (c *checker) point(k *stand) Point {
 			}
 		}
 	}
-	for i, x := range c.compartments {
+	for i := range c.compartments {
 		for _, l := range s.layers[i] {
 			for _, tvd := range []unit.Length{l.top, l.bottom} {
 				if q, err := s.at(i, tvd); err == nil {
@@ -70,7 +70,6 @@ func (c *checker) point(k *stand) Point {
 				}
 			}
 		}
-		_ = x
 	}
 	for _, f := range k.flows {
 		p.Flows = append(p.Flows, FlowAt{f.kind, f.from, f.to, f.differential})

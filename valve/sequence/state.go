@@ -135,3 +135,17 @@ func (s *state) carry(i int, p unit.Pressure, from, to unit.Length) (unit.Pressu
 func (s *state) at(i int, tvd unit.Length) (unit.Pressure, error) {
 	return s.carry(i, s.top[i], s.compartments[i].top, tvd)
 }
+
+// differential is what the triggers of an action feel, other than an axial one:
+// inside less outside, or less the chamber.
+func (s *state) differential(a *action) (unit.Pressure, error) {
+	in, err := s.at(a.inside, a.tvd)
+	if err != nil {
+		return 0, err
+	}
+	out := a.chamber
+	if a.outside >= 0 {
+		out, err = s.at(a.outside, a.tvd)
+	}
+	return in - out, err
+}

@@ -15,7 +15,6 @@ type trace struct {
 	stands   []stand     // where the step stood still: at its start, after each ramp, squeeze and pull
 	ratings  []ratingUse // by rating, the worst of the step
 	volumes  []Volume
-	after    *state // how things stand at the end
 }
 
 // stand is the network where a step stands still.
@@ -55,7 +54,7 @@ func walkStep(s *state, step *Step, thorough bool) (trace, error) {
 	if err := r.run(); err != nil {
 		return r.t, stepFault{step.Name, err}
 	}
-	r.t.events, r.t.extremes, r.t.after = r.w.events, r.w.extremes, s
+	r.t.events, r.t.extremes = r.w.events, r.w.extremes
 	return r.t, nil
 }
 

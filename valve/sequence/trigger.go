@@ -195,13 +195,6 @@ func (w *walked) unmoved(i int, at *state) (unit.Pressure, bool) {
 	if s.solve() != nil {
 		return 0, false
 	}
-	in, err := s.at(a.inside, a.tvd)
-	if err != nil {
-		return 0, false
-	}
-	out := a.chamber
-	if a.outside >= 0 {
-		out, err = s.at(a.outside, a.tvd)
-	}
-	return in - out, err == nil
+	d, err := s.differential(a)
+	return d, err == nil
 }

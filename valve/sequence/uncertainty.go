@@ -73,14 +73,11 @@ const chunk = 32
 // Sample walks a plan with drawn inputs and counts the first thing that goes
 // wrong in each: an unintended event, or an intended one that doesn't come.
 func Sample(p *Plan, u Uncertainty) (*Risk, error) {
-	if err := p.Validate(); err != nil {
+	n, err := p.network()
+	if err != nil {
 		return nil, err
 	}
 	if err := u.check(); err != nil {
-		return nil, err
-	}
-	n, err := compile(p)
-	if err != nil {
 		return nil, err
 	}
 	draws := make([]draw, u.Samples)

@@ -14,9 +14,15 @@ import (
 // Validate reports every fault of a plan, each with its path in the file. A
 // plan without faults can be walked.
 func (p *Plan) Validate() error {
+	_, err := p.network()
+	return err
+}
+
+// network checks a plan and puts it together.
+func (p *Plan) network() (*network, error) {
 	pipes, err := catalogue.Standard()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	v := &validation{plan: p, pipes: pipes}
 	v.well()
@@ -32,14 +38,14 @@ func (p *Plan) Validate() error {
 	v.rules()
 	v.steps()
 	if len(v.faults) > 0 {
-		return errors.Join(v.faults...)
+		return nil, errors.Join(v.faults...)
 	}
 	// Only a plan whose parts are sound can be put together.
-	n, err := compile(p)
+	n, err := compile(p, pipes)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	return n.loops()
+	return n, n.loops()
 }
 
 // validation collects faults.

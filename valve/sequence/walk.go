@@ -148,15 +148,7 @@ func (w *walker) feels(i int, fraction float64, l **load) (unit.Pressure, error)
 		f, err := (*l).tension(a.md)
 		return unit.Pressure(f), err
 	}
-	in, err := w.at(a.inside, a.tvd)
-	if err != nil {
-		return 0, err
-	}
-	out := a.chamber
-	if a.outside >= 0 {
-		out, err = w.at(a.outside, a.tvd)
-	}
-	return in - out, err
+	return w.differential(a)
 }
 
 // stringNow is the string at a fraction of the leg.

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"math"
@@ -86,7 +87,7 @@ func (c *checker) window(step *Step, r *StepResult, findings []Finding) {
 		return
 	}
 	for i := range findings {
-		findings[i].Cure = or(findings[i].Cure, w.cure())
+		findings[i].Cure = cmp.Or(findings[i].Cure, w.cure())
 	}
 }
 
@@ -169,7 +170,7 @@ func (t trial) fails(p unit.Pressure) (low, high string) {
 			return "", err.Error()
 		}
 		short, far := t.judge(step, again)
-		low, high = or(low, short), or(high, far)
+		low, high = cmp.Or(low, short), cmp.Or(high, far)
 		if low != "" && high != "" {
 			break
 		}

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -9,8 +10,8 @@ import (
 // verdict is what goes wrong with a pressure: for want of more, and of less.
 type verdict struct{ low, high string }
 
-func (v *verdict) tooLow(why string)  { v.low = or(v.low, why) }
-func (v *verdict) tooHigh(why string) { v.high = or(v.high, why) }
+func (v *verdict) tooLow(why string)  { v.low = cmp.Or(v.low, why) }
+func (v *verdict) tooHigh(why string) { v.high = cmp.Or(v.high, why) }
 
 // further is what goes wrong because the pressure was driven too far: too high
 // where it goes up, too low where it comes down.
