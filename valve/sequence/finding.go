@@ -77,6 +77,16 @@ func felt(axial bool, d unit.Pressure) string {
 	return psi(d)
 }
 
+// said tells whether a step has such a finding already.
+func (c *checker) said(kind Kind, step *Step, device string) bool {
+	for _, f := range c.programme.Findings {
+		if f.Kind == kind && f.Step == step.Name && f.Device == device {
+			return true
+		}
+	}
+	return false
+}
+
 // atSurface writes the surface pressures of a moment, those that are zero left
 // out.
 func (c *checker) atSurface(readings []Reading) string {
