@@ -9,11 +9,11 @@ import (
 
 // uncertain is one quantity of a plan that may have a tolerance.
 type uncertain struct {
-	path, name              string
+	path, name               string
 	least, nominal, greatest float64 // SI
-	set                     func(float64)
-	text                    func(float64) string // for a person
-	exact                   func(float64) string // without loss
+	set                      func(float64)
+	text                     func(float64) string // for a person
+	exact                    func(float64) string // without loss
 }
 
 func of[Q unit.Scalar](path, name string, b *unit.Band[Q]) uncertain {
@@ -108,8 +108,9 @@ type Choice struct {
 	Path  string `json:"path"`  // of the plan's field
 	Name  string `json:"name"`  // for a person
 	Value string `json:"value"` // for a person, such as "1290 psi"
-	Exact string `json:"exact"` // the same without loss
-	SI    float64 `json:"si"`
+	Exact string `json:"exact"` // the same without loss; it reads as the plan's own text does
+
+	si float64
 }
 
 // At is the plan with the tolerances of some quantities taken away: each has just
@@ -129,10 +130,10 @@ func (p *Plan) At(choices []Choice) (*Plan, error) {
 			}
 			return nil, fmt.Errorf("sequence: the plan has no quantity %q with a tolerance", c.Path)
 		}
-		if math.IsNaN(c.SI) || c.SI < u.least-1e-9*math.Abs(u.least) || c.SI > u.greatest+1e-9*math.Abs(u.greatest) {
-			return nil, fmt.Errorf("sequence: %s is %s; its band is from %s to %s", c.Path, u.text(c.SI), u.text(u.least), u.text(u.greatest))
+		if math.IsNaN(c.si) || c.si < u.least-1e-9*math.Abs(u.least) || c.si > u.greatest+1e-9*math.Abs(u.greatest) {
+			return nil, fmt.Errorf("sequence: %s is %s; its band is from %s to %s", c.Path, u.text(c.si), u.text(u.least), u.text(u.greatest))
 		}
-		u.set(c.SI)
+		u.set(c.si)
 	}
 	return q, nil
 }

@@ -41,7 +41,7 @@ const (
 // done; a plan that can be walked but fails is in the findings.
 func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if p == nil {
-		return nil, errors.New("sequence: there is no plan (nil)")
+		return nil, errNoPlan
 	}
 	c, err := p.compiled()
 	if err != nil {

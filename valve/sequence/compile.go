@@ -286,7 +286,7 @@ func (c *compiler) shares() {
 			s := well.Symbol{Name: u.name, Path: path, Middle: 0.5, Half: 0.5}
 			for _, fixed := range c.plan.shares {
 				if fixed.Path == path {
-					s.Nominal = 2*fixed.SI - 1
+					s.Nominal = 2*fixed.si - 1
 				}
 			}
 			n.Symbols = append(n.Symbols, s)
@@ -305,7 +305,9 @@ func (c *compiler) shares() {
 
 const sharePrefix = "share."
 
-func isShare(path string) bool { return len(path) > len(sharePrefix) && path[:len(sharePrefix)] == sharePrefix }
+func isShare(path string) bool {
+	return len(path) > len(sharePrefix) && path[:len(sharePrefix)] == sharePrefix
+}
 
 func percent(x float64) string { return fmt.Sprintf("%.4g %%", 100*x) }
 

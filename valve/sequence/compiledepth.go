@@ -2,11 +2,9 @@ package sequence
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
 	"completion.example/valve/sequence/internal/affine"
@@ -257,10 +255,5 @@ func (c *compiled) loops() error {
 	}
 	return fault.Join("", faults...)
 }
-
-var (
-	_ = math.Inf
-	_ hydrostatics.Fluid
-)
 
 const rightAngle = 90 * unit.Degree

@@ -3,7 +3,6 @@ package sequence
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
@@ -118,5 +117,3 @@ func (r Rules) design() tubular.DesignFactors {
 	}
 	return tubular.DesignFactors{Name: "plan", Burst: one(r.Burst), Collapse: one(r.Collapse), Axial: one(r.Axial), Triaxial: one(r.Triaxial), Source: r.Source}
 }
-
-var _ = slices.Index[[]int]

@@ -54,11 +54,11 @@ const Undisturbed = "undisturbed"
 // Fluid is a fluid by name: of constant density, or a clear brine by its
 // density at 70 °F, or fresh water.
 type Fluid struct {
-	Name        string               `json:"name"`
-	Kind        FluidKind            `json:"kind"` // constant where left out
+	Name        string                  `json:"name"`
+	Kind        FluidKind               `json:"kind"` // constant where left out
 	Density     unit.Band[unit.Density] `json:"density"`
-	Expansion   unit.Expansivity     `json:"expansion"`   // brine: of volume
-	Compression unit.Compressibility `json:"compression"` // brine; of the others for volumes to pump
+	Expansion   unit.Expansivity        `json:"expansion"`   // brine: of volume
+	Compression unit.Compressibility    `json:"compression"` // brine; of the others for volumes to pump
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -73,11 +73,11 @@ const (
 
 // Formation is a reservoir layer behind one compartment.
 type Formation struct {
-	Name     string        `json:"name"`
-	Depth    unit.Length   `json:"depth"` // measured
+	Name     string                   `json:"name"`
+	Depth    unit.Length              `json:"depth"` // measured
 	Pressure unit.Band[unit.Pressure] `json:"pressure"`
 	Fracture unit.Band[unit.Pressure] `json:"fracture"` // at that depth; zero: not known
-	Inflow   *Inflow       `json:"inflow"`   // only where the plan produces it
+	Inflow   *Inflow                  `json:"inflow"`   // only where the plan produces it
 }
 
 // Inflow is what a formation gives.
@@ -89,15 +89,15 @@ type Inflow struct {
 
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
-	Name      string        `json:"name"`
-	Top       unit.Length   `json:"top"`
-	Bottom    unit.Length   `json:"bottom"`
-	Fluid     string        `json:"fluid"`     // one fluid all the way, or
-	Layers    []Layer       `json:"layers"`    // several, from the top down
-	Surface   bool          `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
-	Formation string        `json:"formation"` // the formation that it stands open to
+	Name      string                   `json:"name"`
+	Top       unit.Length              `json:"top"`
+	Bottom    unit.Length              `json:"bottom"`
+	Fluid     string                   `json:"fluid"`     // one fluid all the way, or
+	Layers    []Layer                  `json:"layers"`    // several, from the top down
+	Surface   bool                     `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
+	Formation string                   `json:"formation"` // the formation that it stands open to
 	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
-	Capacity  unit.Area     `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
+	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
 }
 
 // Layer is one fluid down to a measured depth.
@@ -218,16 +218,16 @@ type Section struct {
 // Rating is a differential that must not be passed, at a depth or all along
 // two compartments.
 type Rating struct {
-	Name       string        `json:"name"`
-	Pipe       *Pipe         `json:"pipe"` // its ratings in place of burst and collapse
-	Inside     string        `json:"inside"`
-	Outside    string        `json:"outside"`    // compartment, or
-	Background string        `json:"background"` // the fluid behind the pipe, from surface
-	From       unit.Length   `json:"from"`       // measured
-	To         unit.Length   `json:"to"`
+	Name       string                   `json:"name"`
+	Pipe       *Pipe                    `json:"pipe"` // its ratings in place of burst and collapse
+	Inside     string                   `json:"inside"`
+	Outside    string                   `json:"outside"`    // compartment, or
+	Background string                   `json:"background"` // the fluid behind the pipe, from surface
+	From       unit.Length              `json:"from"`       // measured
+	To         unit.Length              `json:"to"`
 	Burst      unit.Band[unit.Pressure] `json:"burst"`    // greatest inside minus outside, before the design factor
 	Collapse   unit.Band[unit.Pressure] `json:"collapse"` // greatest outside minus inside
-	Factor     float64       `json:"factor"`   // design factor; 1 where left out
+	Factor     float64                  `json:"factor"`   // design factor; 1 where left out
 }
 
 // Barrier is something that stands between a formation and surface.

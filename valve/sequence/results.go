@@ -1,14 +1,11 @@
 package sequence
 
 import (
-	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
-	"completion.example/tubular/movement"
 	"completion.example/valve"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
@@ -464,9 +461,3 @@ func (k *checker) holdings(i int, r *StepResult) {
 		r.Holding = append(r.Holding, HoldingResult{r.Points[n].Label, d, at.Packer, m.Used, m.Limit})
 	}
 }
-
-var (
-	_ = cmp.Or[int]
-	_ = math.Inf
-	_ movement.Loading
-)

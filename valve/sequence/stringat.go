@@ -4,9 +4,9 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/tubular"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
 )
 
 // StringAt is the string where a step stands still. Three forces are never mixed
@@ -29,7 +29,7 @@ type StringAt struct {
 	Packer  unit.Force    `json:"packer"`
 	Joints  []JointAt     `json:"joints,omitempty"`
 	Seals   []SealAt      `json:"seals"`
-	Lift    unit.Force    `json:"lift"` // upward load at the hanger, where positive
+	Lift    unit.Force    `json:"lift"`  // upward load at the hanger, where positive
 	Usage   float64       `json:"usage"` // of the governing limit, design factor included
 	Limit   string        `json:"limit"`
 	LimitMD unit.Length   `json:"limit depth"`
@@ -49,9 +49,9 @@ type JointAt struct {
 
 // SealAt is where a seal stands and what it bears.
 type SealAt struct {
-	Name   string      `json:"name"`
-	Travel unit.Length `json:"travel"` // since landing, down positive
-	Ring   unit.Force  `json:"ring"`   // of the pressures on the ring between pipe and bore, up positive
+	Name    string      `json:"name"`
+	Travel  unit.Length `json:"travel"`  // since landing, down positive
+	Ring    unit.Force  `json:"ring"`    // of the pressures on the ring between pipe and bore, up positive
 	Engaged unit.Length `json:"engaged"` // length that may still come up before it leaves the bore
 }
 
@@ -174,7 +174,7 @@ func (k *checker) partings(i int, r *StepResult) {
 			continue
 		}
 		f := &k.out.Judge.Felts[i][n]
-		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, 1, n), Planned: slices.Max(step.Pull)}
+		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)
 		}
@@ -197,5 +197,3 @@ func (k *checker) partings(i int, r *StepResult) {
 		r.Partings = append(r.Partings, p)
 	}
 }
-
-var _ tubular.Pipe

@@ -6,7 +6,6 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
-	"completion.example/valve/sequence/internal/walk"
 )
 
 // place says when in a step something is seen.
@@ -156,9 +155,6 @@ func (k *checker) flowWords(f *Finding, m, shown *judge.Margin) {
 		}
 	} else {
 		from = k.fixes(m.Step, m.Index)
-		if shown.Form.C != shown.Form.C || false {
-			from, to = to, from
-		}
 	}
 	f.Kind, f.Device = FlowOff, from+" to "+to
 	f.Says = fmt.Sprintf("%s that the step does not allow (%s)", kind, k.place(shown))
@@ -367,5 +363,3 @@ func (k *checker) pullCure(step, action int) string {
 	}
 	return text
 }
-
-var _ = walk.Reach
