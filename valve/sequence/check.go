@@ -104,6 +104,11 @@ func (k *checker) check() (*Programme, error) {
 	if err := k.results(); err != nil {
 		return nil, err
 	}
+	if k.options.Only == Everything || len(k.out.Failures) > 0 {
+		if err := k.windows(); err != nil {
+			return nil, err
+		}
+	}
 	k.findings()
 	p.Unchecked = k.plan.unchecked(k.compiled)
 	switch {

@@ -30,6 +30,7 @@ type Margin struct {
 	Value    affine.Form   // what is felt, where it is an event
 	Where    string        // further words of the place, such as the part of the string
 	Applied  []affine.Form // surface pressures of that moment
+	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
