@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"context"
-	"errors"
 	"fmt"
 
 	"completion.example/tubular/catalogue"

@@ -193,7 +193,11 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 				return err
 			}
 		case Vacuum:
-			j.Note(w, p, Vacuum, l.index, s.Top[l.index].At(p.X).Shift(-vacuum), 0)
+			top := s.Top[l.index]
+			if s.Surface[l.index] {
+				top = s.Applied[l.index]
+			}
+			j.Note(w, p, Vacuum, l.index, top.At(p.X).Shift(-vacuum), 0)
 		case Fracture:
 			if err := j.formation(w, p, g, l.index); err != nil {
 				return err
