@@ -30,11 +30,11 @@ func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 	if err := p.err(); err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
-	s, err := r.Pull.stations()
+	h, err := r.Pull.hang()
 	if err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
-	end := r.Pull.end(s).Effective()
+	end := h.joint().Effective - h.joint().Balance // with no load on the joint
 	of := func(hole *drag.Prepared, pins unit.Force) unit.Force {
 		return hole.HookLoad(drag.Pulled, pins+end) - hole.HookLoad(drag.Rotating, pins+end)
 	}

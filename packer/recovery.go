@@ -107,10 +107,6 @@ func (n NotParted) Options() (Options, error) {
 
 func (n NotParted) cut() (Cut, error) {
 	p := n.Release.Pull
-	s, err := p.stations()
-	if err != nil {
-		return Cut{}, err
-	}
 	bottom := p.Sections[len(p.Sections)-1].Bottom
 	free := n.Free
 	if free == 0 {
@@ -129,11 +125,11 @@ func (n NotParted) cut() (Cut, error) {
 	}
 	// The real force at surface less that at the cut is weight and shoulders
 	// between, whatever the load.
-	below, err := p.force(s, c.Depth, 0, 0)
+	h, err := p.hang(c.Depth)
 	if err != nil {
 		return Cut{}, err
 	}
-	above := p.balance(s, 0).Reading - p.Block - below
+	above := h.balance(0).Reading - p.Block - h.force(c.Depth, 0, 0)
 	tvd, err := depthOn(p.Path, c.Depth)
 	if err != nil {
 		return Cut{}, err

@@ -67,10 +67,10 @@ type Joint struct {
 type markKind int
 
 const (
-	jointMark markKind = iota
+	plugMark markKind = iota
+	jointMark
 	hungMark
 	holdMark
-	plugMark
 	sealMark
 )
 

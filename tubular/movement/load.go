@@ -29,7 +29,7 @@ func (m *MadeUp) LoadInto(l *Loading, s Standing, c Conditions) error {
 		return fmt.Errorf("movement: %w", err)
 	}
 	m.clear(l)
-	l.Top = c.Top
+	l.Top, l.conditions = c.Top, c
 	if err := m.ask(&c, l.Nodes); err != nil {
 		return err
 	}
@@ -172,7 +172,6 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 		weight += hangs
 		flow += grown
 	}
-	l.topAtRest = float64(nodes[0].True)
 	m.addDrag(l, c)
 }
 

@@ -41,16 +41,17 @@ type Loading struct {
 	// Movement is what pressure, buckling, heat and flow have done to the string's
 	// length since it landed, Held what holding, pull, drag, hung loads and lost
 	// weight did; the sum is the movement of the lower end over that of the top.
-	Movement          Movement
-	Held              unit.Length
-	TopMoved          unit.Length // down positive, since it landed
-	EndMoved          unit.Length // of the lower end, or of the joint above what is lost
-	Lost              unit.Length // measured depth below which the string is gone; zero where it isn't
-	Snapping          bool        // see Case.Snapping
-	Nodes             []Node      // from the hanger down; where something steps there are two
-	spans             []spanLength
-	segments          []segment
-	topAtRest, dragAt float64 // force at the top without holding; measured depth at which all drag is taken
+	Movement   Movement
+	Held       unit.Length
+	TopMoved   unit.Length // down positive, since it landed
+	EndMoved   unit.Length // of the lower end, or of the joint above what is lost
+	Lost       unit.Length // measured depth below which the string is gone; zero where it isn't
+	Snapping   bool        // see Case.Snapping
+	Nodes      []Node      // from the hanger down; where something steps there are two
+	spans      []spanLength
+	segments   []segment
+	conditions Conditions
+	dragAt     float64 // measured depth at which all drag is taken
 }
 
 // HoldLoad is what a place that can hold the string carries.
@@ -78,6 +79,7 @@ type JointLoad struct {
 	Wall, Effective unit.Force // just above
 	Inside, Outside unit.Pressure
 	Parted          bool
+	Lost            bool // it is gone with what was below another one
 }
 
 // SealLoad is what a seal bears and where it stands.

@@ -98,6 +98,9 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 		switch k.kind {
 		case holdMark:
 			h := &l.Holds[k.index]
+			if h.Lost {
+				continue
+			}
 			h.Held = m.isEnd(l, i)
 			h.WallAbove, h.WallBelow, h.EffectiveAbove, h.EffectiveBelow = a.True, b.True, a.Effective, b.Effective
 			h.Above, h.Below = a.Outside, b.Outside
@@ -112,9 +115,15 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 			if !j.Parted {
 				j.Balance = jointBalance(a.Effective, a.Inside, a.Outside, k.area)
 			}
+			if l.spans[i].lost {
+				j = JointLoad{Lost: true}
+			}
 			l.Joints[k.index] = j
 		case sealMark:
 			s := &l.Seals[k.index]
+			if s.Lost {
+				continue
+			}
 			s.Above, s.Below = a.Outside, b.Outside
 			s.Ring = unit.Force(float64(b.Outside)*(k.area-aoB) - float64(a.Outside)*(k.area-aoA))
 		case hungMark, plugMark:
