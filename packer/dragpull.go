@@ -7,7 +7,7 @@ import (
 
 // Friction is one string in one hole with three guesses of its friction factors.
 // One may stand for all where the friction is known.
-type Friction struct{ Least, Nominal, Greatest *drag.Prepared }
+type Friction = drag.Spread
 
 // DragWith returns what the hole takes from the pull when the pins part, for
 // Pull.Drag: least pins with least friction, to strongest pins with greatest.
