@@ -125,7 +125,9 @@ func TestPrepareSpread(t *testing.T) {
 		Zones: []drag.Zone{{Bottom: length, Friction: 0.2, Hole: 6 * unit.Inch}}}
 	x, err := s.PrepareSpread([]float64{0.1}, []float64{0.3})
 	require.NoError(t, err)
-	d := func(p *drag.Prepared) float64 { return float64(p.HookLoad(drag.Pulled, 0) - p.HookLoad(drag.Rotating, 0)) }
+	d := func(p *drag.Prepared) float64 {
+		return float64(p.HookLoad(drag.Pulled, 0) - p.HookLoad(drag.Rotating, 0))
+	}
 	require.InEpsilon(t, d(x.Nominal)/2, d(x.Least), 1e-9)
 	require.InEpsilon(t, d(x.Nominal)*1.5, d(x.Greatest), 1e-9)
 	_, err = s.PrepareSpread([]float64{0.3}, []float64{0.4})
