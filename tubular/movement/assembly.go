@@ -43,6 +43,10 @@ type Seal struct {
 	Up, Down unit.Length
 	Length   unit.Length // of the seal stack: it never engages more; zero is not known
 	Friction unit.Force  // that it takes to slide, either way: see Conditions.Sliding
+	// Locator says that a locator stops the string once it has moved down by Down:
+	// then it stands there. Without one nothing stops it, and SealLoad.ToShoulder
+	// goes negative.
+	Locator bool
 }
 
 // Hold is a place where the string can be held: a packer, an anchor, a latch.

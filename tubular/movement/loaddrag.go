@@ -12,7 +12,7 @@ func (m *MadeUp) spread(l *Loading, c *Conditions) {
 	if first.lower < len(m.marks) {
 		l.dragAt = m.marks[first.lower].md
 	}
-	if !m.holdAt(first.lower) {
+	if !m.fixedAt(first.lower) {
 		return
 	}
 	for i := range first.lower {

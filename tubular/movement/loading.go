@@ -51,6 +51,7 @@ type Loading struct {
 	spans      []spanLength
 	segments   []segment
 	conditions Conditions
+	stands     []bool  // by seal: whether the string stands on its locator
 	dragAt     float64 // measured depth at which all drag is taken
 }
 
@@ -92,7 +93,11 @@ type SealLoad struct {
 	// Engaged is the length still in the bore, ToShoulder what is left to the stop
 	// below; a negative one is how far beyond it would be.
 	Engaged, ToShoulder unit.Length
-	Lost                bool
+	// Stands says that the string stands on its locator there, and Load what it puts
+	// on it, up positive: so never more than zero.
+	Stands bool
+	Load   unit.Force
+	Lost   bool
 }
 
 // Limits are the places where a string is used most, limit by limit; a Usage of

@@ -8,6 +8,7 @@ import (
 
 // place finds how far every place of the string has moved since it landed.
 func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
+	l.BuckledShortening, l.Movement = 0, Movement{}
 	for i := range l.segments {
 		g := &l.segments[i]
 		total := 0.0
@@ -25,7 +26,7 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 		}
 		at := 0.0
 		switch {
-		case i == 0 && c.Top != AtHanger && m.holdAt(g.lower), m.partedAt(g.upper) && m.holdAt(g.lower):
+		case i == 0 && c.Top != AtHanger && m.fixedAt(g.lower), m.partedAt(g.upper) && m.fixedAt(g.lower):
 			at = m.heldAt(s, c, g.lower) - total
 		case g.lost:
 			at = math.NaN()
@@ -126,6 +127,9 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 			}
 			s.Above, s.Below = a.Outside, b.Outside
 			s.Ring = unit.Force(float64(b.Outside)*(k.area-aoB) - float64(a.Outside)*(k.area-aoA))
+			if s.Stands = l.stands[k.index]; s.Stands {
+				s.Load = unit.Force(step + k.area*float64(b.Outside-a.Outside))
+			}
 		case hungMark, plugMark:
 		}
 	}

@@ -116,7 +116,7 @@ func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 		take(limits.Rig, "rig", m.hanger)
 	}
 	first := &l.segments[0]
-	if limits.Hold > 0 && m.holdAt(first.lower) {
+	if limits.Hold > 0 && m.fixedAt(first.lower) && m.marks[first.lower].kind == holdMark {
 		k := m.marks[first.lower]
 		take(l.Reading+limits.Hold-l.Holds[k.index].Load, "packer", unit.Length(k.md))
 	}
