@@ -63,7 +63,7 @@ func (m *MadeUp) empty(l *Loading) {
 	*l = Loading{
 		stands: stands,
 		Nodes:  resized(l.Nodes, len(m.points)), spans: resized(l.spans, len(m.spans)), segments: l.segments[:0],
-		Holds: resized(l.Holds, len(m.holds)), Joints: resized(l.Joints, len(m.joints)), Seals: resized(l.Seals, len(m.seals)),
+		Holds: resized(l.Holds, len(m.holds)), Joints: resized(l.Joints, len(m.joints)), Seals: resized(l.Seals, len(m.seals)), HungMoved: resized(l.HungMoved, m.hung),
 	}
 }
 

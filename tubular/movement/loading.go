@@ -27,6 +27,9 @@ type Loading struct {
 	Holds  []HoldLoad
 	Joints []JointLoad
 	Seals  []SealLoad
+	// HungMoved is how far the places of Assembly.Hung have moved since landing, down
+	// positive; zero for what is lost.
+	HungMoved []unit.Length
 
 	// Limits are the nodes that use most of each limit, over the whole string.
 	Limits Limits

@@ -74,7 +74,9 @@ func (m *MadeUp) put(l *Loading, c *Conditions, i int, at float64) {
 			x = SealLoad{Lost: true}
 		}
 		l.Seals[k.index] = x
-	case jointMark, hungMark, plugMark:
+	case hungMark:
+		l.HungMoved[k.index] = unit.Length(at)
+	case jointMark, plugMark:
 	}
 }
 
