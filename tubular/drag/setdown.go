@@ -17,7 +17,8 @@ type SetDown struct {
 	HookLoad unit.Force // effective at surface, without block
 	Slacked  unit.Force // off since it hung free on the way down: what was meant to arrive
 	// Passes is the share of the next weight slacked off that arrives: 1 where
-	// nothing buckles in a straight hole, towards 0 in lock-up.
+	// nothing buckles in a straight hole, more where a bend is relieved of tension,
+	// towards 0 in lock-up.
 	Passes float64
 	// Buckled is the length that is buckled in any way, Helical what is a helix.
 	Buckled, Helical unit.Length
@@ -40,6 +41,9 @@ func (s SetDown) Locked() bool { return s.Passes < LockUp }
 //
 //	F = sqrt(4*E*I*w/(μ*r)),  and from its neutral point down F*tanh(w*z/F)
 //
+// In an inclined hole the helix is taken to come at the latest load, 2√2 times the
+// sinusoidal one, as movement.Confined.Under does; it may come from half of that.
+//
 // Source: Johancsik, Friesen & Dawson 1984 for the march; movement.Confined.Under
 // for the wall's force; Mitchell, SPE Drilling Engineering December 1986 (SPE
 // 13064), friction of a helix (memory).
@@ -49,7 +53,7 @@ func (p *Prepared) SetDown(weight unit.Force) SetDown {
 	s.Slacked = free.HookLoad - s.HookLoad
 	const step = 1e-4
 	d := unit.Force(step) * max(1000, unit.Force(math.Abs(float64(weight))))
-	s.Passes = math.Min(1, math.Max(0, 2*float64(d/(p.pushed(weight-d).HookLoad-p.pushed(weight+d).HookLoad))))
+	s.Passes = math.Max(0, 2*float64(d/(p.pushed(weight-d).HookLoad-p.pushed(weight+d).HookLoad)))
 	return s
 }
 

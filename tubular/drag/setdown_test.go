@@ -43,6 +43,7 @@ func TestSetDownInAVerticalHole(t *testing.T) {
 	ei, r := stiffness(c)
 	w := float64(c.Weight)
 	most := math.Sqrt(4 * ei * w / (friction * r))
+	require.InEpsilon(t, most, float64(c.FrictionLimit(friction)), 1e-12)
 	for _, share := range []float64{0.1, 0.5, 0.9} {
 		s := p.SetDown(unit.Force(share * most))
 		want := w*float64(length) - most*math.Atanh(share)

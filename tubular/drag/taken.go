@@ -77,10 +77,10 @@ func (s String) PrepareSpread(least, greatest []float64) (Spread, error) {
 		return t.Prepare()
 	}
 	var err error
-	if out.Least, err = with(least); err != nil {
+	if out.Nominal, err = s.Prepare(); err != nil {
 		return Spread{}, err
 	}
-	if out.Nominal, err = s.Prepare(); err != nil {
+	if out.Least, err = with(least); err != nil {
 		return Spread{}, err
 	}
 	out.Greatest, err = with(greatest)
