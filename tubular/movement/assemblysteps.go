@@ -2,6 +2,7 @@ package movement
 
 import (
 	"fmt"
+	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
@@ -36,6 +37,11 @@ func (m *MadeUp) Steps(l *Loading) []working.Step {
 			Value:  working.Of(l.Reading), Source: balance + "; a closed top is lifted by pi*Ai",
 		})
 	}
+	for i := range l.segments {
+		if g := &l.segments[i]; g.fitted {
+			steps = append(steps, m.fitStep(g))
+		}
+	}
 	for i := range m.marks {
 		steps = append(steps, m.markSteps(l, &m.marks[i])...)
 	}
@@ -46,6 +52,30 @@ func (m *MadeUp) Steps(l *Loading) []working.Step {
 			input("dL4", inches(mv.Thermal)), input("dL5", inches(mv.Friction)), input("dLh", inches(l.Held))},
 		Value: inches(l.EndMoved), Source: lubinski + "; top, piston, buckling, ballooning, temperature, flow, and what holding and pull add",
 	})
+}
+
+// fitStep is the force that keeps the length between two places that hold.
+func (m *MadeUp) fitStep(g *segment) working.Step {
+	at := func(mark int) unit.Length {
+		if mark < 0 {
+			return m.hanger
+		}
+		return unit.Length(m.marks[mark].md)
+	}
+	dl := func(symbol string, x float64) working.Input {
+		if math.Abs(x) < 1e-12 { // m: what sums over the nodes are rounded to
+			x = 0
+		}
+		return input(symbol, inches(unit.Length(x)))
+	}
+	return working.Step{
+		Name: fmt.Sprintf("force that keeps the length from %s to %s", at(g.upper).Rounded(6), at(g.lower).Rounded(6)), Symbol: "f",
+		Equation: "(xb - xt - (dL1 + dL2 + dL3 + dL4 + dL5 + dLw))/C",
+		Inputs: []working.Input{dl("xb", g.bottom), dl("xt", g.top), dl("dL1", g.change.piston), dl("dL2", g.squeezed), dl("dL3", g.change.ballooning),
+			dl("dL4", g.change.thermal), dl("dL5", g.change.friction), dl("dLw", g.weighed), input("C", compliance(g.compliance))},
+		Value:  working.Of(unit.Force(g.force)),
+		Source: "Hooke; " + lubinski + "; ends where they are held, less piston, buckling, ballooning, temperature, flow, and weight that came or went, with C = L/(E*As)",
+	}
 }
 
 // markSteps are those of one held place, joint or seal.
@@ -101,4 +131,9 @@ func (m *MadeUp) markSteps(l *Loading, k *mark) []working.Step {
 	case plugMark, hungMark:
 	}
 	return nil
+}
+
+// compliance is a lengthening per force, written in the trade's units.
+func compliance(perForce float64) working.Value {
+	return working.In(unit.Length(perForce), unit.Inch/unit.Length(unit.PoundForce), "in/lbf")
 }

@@ -244,7 +244,7 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	if force != 0 && math.Abs(rest) > 1e-9*m.bars[len(m.bars)-1].bottom {
 		l.Snapping = true
 	}
-	g.force = force
+	g.force, g.fitted = force, true
 	return nil
 }
 

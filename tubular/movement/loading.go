@@ -138,5 +138,11 @@ type segment struct {
 	from, to     int     // spans, without to
 	upper, lower int     // marks; -1 the top, len(marks) the lower end
 	force        float64 // added all along it by what holds it
+	fitted       bool    // that force keeps its length
+	top, bottom  float64 // how far its ends have moved since landing
+	weighed      float64 // what weight, pull and drag have changed of its length since, in m
+	squeezed     float64 // what buckling has
+	change       totals  // the causes' changes since
+	compliance   float64
 	lost         bool
 }

@@ -19,6 +19,7 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 			}
 			x.buckled = m.buckled(l.Nodes, sp.from, sp.to, 0).shortening
 			x.length = x.rest + sp.compliance*g.force + x.buckled
+			m.account(g, sp, x, &s.landed[k])
 			x.causes.buckling = x.buckled
 			total += x.length - s.landed[k].length
 			l.BuckledShortening += unit.Length(x.buckled)
@@ -37,6 +38,7 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 		if i == 0 {
 			l.TopMoved = unit.Length(at)
 		}
+		g.top = at
 		for k := g.from; k < g.to; k++ {
 			at += l.spans[k].length - s.landed[k].length
 			if k < len(m.marks) {
@@ -46,8 +48,22 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 				l.EndMoved = unit.Length(at)
 			}
 		}
+		g.bottom = at
 	}
 	l.Held = l.EndMoved - l.TopMoved - l.Movement.Total()
+}
+
+// account adds a span's changes since landing to its segment's.
+func (m *MadeUp) account(g *segment, sp *span, x, landed *spanLength) {
+	now, then := &x.causes, &landed.causes
+	d := totals{piston: now.piston - then.piston, ballooning: now.ballooning - then.ballooning, thermal: now.thermal - then.thermal, friction: now.friction - then.friction}
+	g.change.piston += d.piston
+	g.change.ballooning += d.ballooning
+	g.change.thermal += d.thermal
+	g.change.friction += d.friction
+	g.squeezed += x.buckled - landed.buckled
+	g.weighed += x.rest - landed.rest - d.piston - d.ballooning - d.thermal - d.friction
+	g.compliance += sp.compliance
 }
 
 // put says where the part at a mark stands.
