@@ -44,9 +44,10 @@ type Seal struct {
 	Length   unit.Length // of the seal stack: it never engages more; zero is not known
 	Friction unit.Force  // that it takes to slide, either way: see Conditions.Sliding
 	// Locator says that a locator stops the string once it has moved down by Down:
-	// then it stands there. Without one nothing stops it, and SealLoad.ToShoulder
-	// goes negative.
-	Locator bool
+	// then it stands there. Latch says that a latch stops it once it has moved up by
+	// Up: then it pulls on it. Without them nothing stops it, and SealLoad.ToShoulder
+	// goes negative, or the seals leave their bore.
+	Locator, Latch bool
 }
 
 // Hold is a place where the string can be held: a packer, an anchor, a latch.

@@ -20,9 +20,9 @@ func (m *MadeUp) Load(s Standing, c Conditions) (Loading, error) {
 // After an error the loading holds nothing of use.
 func (m *MadeUp) LoadInto(l *Loading, s Standing, c Conditions) error { return m.load(l, s, c, true) }
 
-// load takes locators into account or, at landing, which is where movements count
+// load takes locators and latches into account or, at landing, which is where movements count
 // from, doesn't.
-func (m *MadeUp) load(l *Loading, s Standing, c Conditions, locators bool) error {
+func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 	if err := m.checkStanding(s); err != nil {
 		return err
 	}
@@ -38,7 +38,7 @@ func (m *MadeUp) load(l *Loading, s Standing, c Conditions, locators bool) error
 		return err
 	}
 	m.weighAll(&c, l.Nodes)
-	if err := m.settle(l, s, &c, locators); err != nil {
+	if err := m.settle(l, s, &c, stops); err != nil {
 		return err
 	}
 	if err := m.finishAll(l); err != nil {
@@ -58,11 +58,11 @@ func resized[T any](s []T, n int) []T {
 }
 
 func (m *MadeUp) empty(l *Loading) {
-	stands := resized(l.stands, len(m.seals))
-	clear(stands)
+	stops := resized(l.stops, len(m.seals))
+	clear(stops)
 	*l = Loading{
-		stands: stands,
-		Nodes:  resized(l.Nodes, len(m.points)), spans: resized(l.spans, len(m.spans)), segments: l.segments[:0],
+		stops: stops,
+		Nodes: resized(l.Nodes, len(m.points)), spans: resized(l.spans, len(m.spans)), segments: l.segments[:0],
 		Holds: resized(l.Holds, len(m.holds)), Joints: resized(l.Joints, len(m.joints)), Seals: resized(l.Seals, len(m.seals)), HungMoved: resized(l.HungMoved, m.hung),
 	}
 }
@@ -73,7 +73,7 @@ func (m *MadeUp) segment(l *Loading, s Standing) {
 	g := segment{upper: -1}
 	for i := range m.marks {
 		k := &m.marks[i]
-		if !(k.kind == holdMark && s.Holds(k.index) || k.kind == jointMark && s.parted[k.index] || k.kind == sealMark && l.stands[k.index]) {
+		if !(k.kind == holdMark && s.Holds(k.index) || k.kind == jointMark && s.parted[k.index] || k.kind == sealMark && l.stops[k.index] != notStopped) {
 			continue
 		}
 		g.lower, g.to = i, i+1
@@ -223,7 +223,7 @@ func (m *MadeUp) cap(l *Loading, c *Conditions) float64 {
 // fit finds the force that keeps a segment between its two ends.
 func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	from, to := m.reach(g)
-	compliance, long := 0.0, m.heldAt(s, c, g.upper)-m.heldAt(s, c, g.lower)
+	compliance, long := 0.0, m.heldAt(l, s, c, g.upper)-m.heldAt(l, s, c, g.lower)
 	for i := g.from; i < g.to; i++ {
 		compliance += m.spans[i].compliance
 		long += l.spans[i].rest - s.landed[i].length
@@ -249,13 +249,16 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 }
 
 // heldAt is how far a held mark, or the hanger, has moved since landing.
-func (m *MadeUp) heldAt(s Standing, c *Conditions, mark int) float64 {
+func (m *MadeUp) heldAt(l *Loading, s Standing, c *Conditions, mark int) float64 {
 	x, md := s.top, m.hanger
 	if mark >= 0 {
 		k := &m.marks[mark]
 		md = unit.Length(k.md)
 		if k.kind == sealMark {
 			x = float64(m.seals[k.index].Down)
+			if l.stops[k.index] == byLatch {
+				x = -float64(m.seals[k.index].Up)
+			}
 		} else {
 			x = s.held[k.index]
 		}

@@ -1,6 +1,8 @@
 package movement
 
 import (
+	"slices"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
 )
@@ -54,7 +56,7 @@ type Loading struct {
 	spans      []spanLength
 	segments   []segment
 	conditions Conditions
-	stands     []bool  // by seal: whether the string stands on its locator
+	stops      []stop  // by seal: what stops the string there
 	dragAt     float64 // measured depth at which all drag is taken
 }
 
@@ -96,11 +98,12 @@ type SealLoad struct {
 	// Engaged is the length still in the bore, ToShoulder what is left to the stop
 	// below; a negative one is how far beyond it would be.
 	Engaged, ToShoulder unit.Length
-	// Stands says that the string stands on its locator there, and Load what it puts
-	// on it, up positive: so never more than zero.
-	Stands bool
-	Load   unit.Force
-	Lost   bool
+	// Stands says that the string stands on its locator there, Pulls that it pulls on
+	// its latch, and Load what it puts on the one or the other, up positive: so never
+	// more than zero on a locator, never less on a latch.
+	Stands, Pulls bool
+	Load          unit.Force
+	Lost          bool
 }
 
 // Limits are the places where a string is used most, limit by limit; a Usage of
@@ -145,4 +148,12 @@ type segment struct {
 	change       totals  // the causes' changes since
 	compliance   float64
 	lost         bool
+}
+
+// Clone returns a loading that later loads into l don't touch.
+func (l *Loading) Clone() Loading {
+	c := *l
+	c.Holds, c.Joints, c.Seals, c.HungMoved, c.Nodes = slices.Clone(l.Holds), slices.Clone(l.Joints), slices.Clone(l.Seals), slices.Clone(l.HungMoved), slices.Clone(l.Nodes)
+	c.spans, c.segments, c.stops = slices.Clone(l.spans), slices.Clone(l.segments), slices.Clone(l.stops)
+	return c
 }

@@ -28,12 +28,12 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 		at := 0.0
 		switch {
 		case i == 0 && c.Top != AtHanger && m.fixedAt(g.lower), m.partedAt(g.upper) && m.fixedAt(g.lower):
-			at = m.heldAt(s, c, g.lower) - total
+			at = m.heldAt(l, s, c, g.lower) - total
 		case g.lost:
 			at = math.NaN()
 		case m.partedAt(g.upper): // only lost ones are not held
 		default:
-			at = m.heldAt(s, c, g.upper)
+			at = m.heldAt(l, s, c, g.upper)
 		}
 		if i == 0 {
 			l.TopMoved = unit.Length(at)
@@ -145,7 +145,8 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 			}
 			s.Above, s.Below = a.Outside, b.Outside
 			s.Ring = unit.Force(float64(b.Outside)*(k.area-aoB) - float64(a.Outside)*(k.area-aoA))
-			if s.Stands = l.stands[k.index]; s.Stands {
+			s.Stands, s.Pulls = l.stops[k.index] == byLocator, l.stops[k.index] == byLatch
+			if s.Stands || s.Pulls {
 				s.Load = unit.Force(step + k.area*float64(b.Outside-a.Outside))
 			}
 		case hungMark, plugMark:

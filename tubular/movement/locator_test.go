@@ -10,25 +10,29 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestLocatorIsALimitedSeal holds a locator to the landed string whose seals may
-// move up without end and down to a stop.
+// TestLocatorIsALimitedSeal holds locator and latch to the landed string whose seals
+// move between stops.
 func TestLocatorIsALimitedSeal(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 5))
-	stood := 0
+	stood, pulled := 0, 0
 	for range 200 {
 		path, sections := randomPath(t, r), randomSections(r)
 		end := sections[len(sections)-1].Bottom
 		bore, down := unit.Length(2+3*r.Float64())*unit.Inch, unit.Length(r.Float64()*4)*unit.Foot
+		latch, up := r.IntN(2) == 0, unit.Length(math.Inf(1))
+		if latch {
+			up = unit.Length(r.Float64()*4) * unit.Foot
+		}
 		before, after := randomState(r), randomState(r)
 		before.Tail, after.Tail = movement.Plugged, movement.Plugged
 		before.Below, after.Below = unit.Pressure(r.Float64()*4000)*unit.PSI, unit.Pressure(r.Float64()*4000)*unit.PSI
 		l, err := movement.String{Sections: sections, Path: path, Spacing: 250 * unit.Foot,
-			Seals: movement.Seals{Bore: bore, Restraint: movement.Limited, Up: unit.Length(math.Inf(1)), Down: down}}.Land(before, 0)
+			Seals: movement.Seals{Bore: bore, Restraint: movement.Limited, Up: up, Down: down}}.Land(before, 0)
 		require.NoError(t, err)
 		want, err := l.Load(after)
 		require.NoError(t, err)
 		m := made(t, movement.Assembly{Sections: sections, Path: path, Spacing: 250 * unit.Foot,
-			Seals: []movement.Seal{{MD: end, Bore: bore, Up: unit.Foot, Down: down, Locator: true}}})
+			Seals: []movement.Seal{{MD: end, Bore: bore, Up: up, Down: down, Locator: true, Latch: latch}}})
 		at := func(s movement.State) movement.Conditions {
 			return conditions(s, 2, func(unit.Length) unit.Pressure { return s.Below })
 		}
@@ -39,12 +43,17 @@ func TestLocatorIsALimitedSeal(t *testing.T) {
 		require.InDelta(t, lbf(want.PackerForce), lbf(got.Seals[0].Load), 1e-5)
 		require.InDelta(t, float64(want.SealMovement), float64(got.Seals[0].Travel), 1e-9)
 		require.InDelta(t, lbf(want.HangerLoad), lbf(got.HangerLoad), 1e-5)
-		require.Equal(t, want.PackerForce != 0, got.Seals[0].Stands)
+		require.Equal(t, want.PackerForce < 0, got.Seals[0].Stands)
+		require.Equal(t, want.PackerForce > 0, got.Seals[0].Pulls)
 		if got.Seals[0].Stands {
 			stood++
 		}
+		if got.Seals[0].Pulls {
+			pulled++
+		}
 	}
 	require.Greater(t, stood, 20)
+	require.Greater(t, pulled, 20)
 }
 
 // TestSlackOffStandsOnTheLocator: the hook shows 20,000 lbf less than the string
@@ -79,6 +88,15 @@ func TestSlackOffStandsOnTheLocator(t *testing.T) {
 	l, err = m.Load(s, warm(100))
 	require.NoError(t, err)
 	require.InDelta(t, -20000, lbf(l.Seals[0].Load), 1e-2)
+	// Pulled at a latch 2 ft up, the hook shows more than the string weighs.
+	a.Seals[0].Latch = true
+	latched := made(t, a)
+	c.Reading = unit.Force(9000*buoyed()+15000+30000) * unit.PoundForce
+	up, err := latched.Load(s, c)
+	require.NoError(t, err)
+	require.True(t, up.Seals[0].Pulls)
+	require.InDelta(t, 30000, lbf(up.Seals[0].Load), 1e-2)
+	require.InDelta(t, -24, up.Seals[0].Travel.In(unit.Inch), 1e-6)
 	// It cools: 20,000 lbf of squeeze is 26.8 degF of cooling; at 60 the string has
 	// left its locator.
 	l, err = m.Load(s, warm(60))
