@@ -67,6 +67,11 @@ func New(path, format string, args ...any) error {
 	return Fault{Path: path, Err: fmt.Errorf(format, args...)}
 }
 
+// NewIn returns an only fault in words of its own.
+func NewIn(scope, path, format string, args ...any) error {
+	return Join(scope, New(path, format, args...))
+}
+
 // At returns the faults of err under the path of the part that it is about.
 func At(path string, err error) error {
 	if err == nil {

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 //go:embed pipes.csv
@@ -67,19 +68,19 @@ func Standard() (Catalogue, error) {
 // (the error wraps ErrDuplicate).
 func (c Catalogue) With(entries ...Entry) (Catalogue, error) {
 	all := slices.Clip(c.entries)
-	var faults []error
+	f := fault.In("catalogue")
 	for i, e := range entries {
 		if err := e.Validate(); err != nil {
-			faults = append(faults, fmt.Errorf("catalogue: entry %d: %w", i, err))
+			f.At(fault.Index("entries", i), err)
 			continue
 		}
 		if slices.ContainsFunc(all, func(x Entry) bool { return same(x, e.OD, e.Weight) }) {
-			faults = append(faults, fmt.Errorf("catalogue: entry %d: %v: %w", i, e, ErrDuplicate))
+			f.New(fault.Index("entries", i), "is %v: %w", e, ErrDuplicate)
 			continue
 		}
 		all = append(all, e)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return Catalogue{}, err
 	}
 	return Catalogue{entries: all}, nil

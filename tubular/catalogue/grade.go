@@ -1,11 +1,11 @@
 package catalogue
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -63,7 +63,7 @@ func (g Grade) String() string { return g.Name }
 // MarshalText writes the grade's name.
 func (g Grade) MarshalText() ([]byte, error) {
 	if g.Name == "" {
-		return nil, errors.New("catalogue: Grade.Name = \"\": want a name")
+		return nil, fault.Join("catalogue", fault.Given("Name", g.Name))
 	}
 	return []byte(g.Name), nil
 }
