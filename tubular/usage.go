@@ -54,9 +54,10 @@ const (
 	CollapseLimit
 	AxialLimit
 	TriaxialLimit
+	ConnectionLimit // of the joints between pipes: see Connection
 )
 
-var limits = [...]string{"burst", "collapse", "axial", "triaxial"}
+var limits = [...]string{"burst", "collapse", "axial", "triaxial", "connection"}
 
 // String returns the limit's name.
 func (l Limit) String() string {
@@ -82,7 +83,7 @@ func (l *Limit) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fault.NewIn("tubular", "", "limit is %q; must be burst, collapse, axial or triaxial", text)
+	return fault.NewIn("tubular", "", "limit is %q; must be burst, collapse, axial, triaxial or connection", text)
 }
 
 // Usage is how much of each resistance a load uses, with the design factor in
