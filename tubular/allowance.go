@@ -63,7 +63,7 @@ func (d Derating) Factor(t unit.Temperature) (float64, error) {
 		f.New("From", "is %v; must be above 200 K and below 400 K", d.From)
 	}
 	if !(t.Kelvin() > 0 && t.Celsius() <= 300) {
-		f.New("temperature", "is %v; must be above absolute zero, to 300 degC, for derating", t)
+		f.New("temperature", "is %v; must be above absolute zero and at most 300 degC, for derating", t)
 	}
 	if err := f.Err(); err != nil {
 		return 0, err

@@ -44,6 +44,14 @@ func (f *Faults) New(path, format string, args ...any) { f.Add(New(path, format,
 // At notes what is wrong with a part; nil is nothing.
 func (f *Faults) At(path string, err error) { f.Add(At(path, err)) }
 
+// AtIndex notes what is wrong with an element of a list; nil is nothing, and
+// costs nothing.
+func (f *Faults) AtIndex(list string, i int, err error) {
+	if err != nil {
+		f.At(Index(list, i), err)
+	}
+}
+
 // Any tells whether something is wrong so far.
 func (f *Faults) Any() bool { return len(f.list) > 0 }
 

@@ -38,7 +38,7 @@ func TestWordsOfAFault(t *testing.T) {
 		{fault.AtLeast("x", 0., 0), ""},
 		{fault.AtMost("x", 1.1, 1), "x: is 1.1; must be at most 1"},
 		{fault.AtMost("x", 1., 1), ""},
-		{fault.AboveTo("x", 0., 0, 1), "x: is 0; must be above 0, to 1"},
+		{fault.AboveTo("x", 0., 0, 1), "x: is 0; must be above 0 and at most 1"},
 		{fault.AboveTo("x", 1., 0, 1), ""},
 		{fault.Inside("x", 1., 0, 1), "x: is 1; must be above 0 and below 1"},
 		{fault.Inside("x", 0.5, 0, 1), ""},

@@ -72,7 +72,7 @@ func AboveTo[N Number](path string, v, low, greatest N) error {
 	if v > low && v <= greatest && finite(v) {
 		return nil
 	}
-	return must(path, v, "be above %s, to %s", low, greatest)
+	return must(path, v, "be above %s and at most %s", low, greatest)
 }
 
 // Inside wants a number between low and high, neither included.

@@ -100,7 +100,7 @@ func (e Entry) Validate() error {
 		f.New("ID", "is %v; must be %v, the OD of %v less two walls of %v", e.ID, (e.OD - 2*e.Wall).Rounded(5), e.OD, e.Wall)
 	}
 	if !(e.Drift > 0 && e.Drift <= e.ID) {
-		f.New("Drift", "is %v; must be above 0 ft, to the ID of %v", e.Drift, e.ID)
+		f.New("Drift", "is %v; must be above 0 in and at most the ID of %v", e.Drift, e.ID)
 	}
 	if plain := p.PlainEndWeight(); !(e.Weight >= 0.985*plain && e.Weight <= 1.10*plain) {
 		f.New("Weight", "is %v; must be from 0.985 to 1.10 of the plain-end weight of %v", e.Weight, plain.Rounded(4))
