@@ -52,6 +52,8 @@ func TestWordsOfAFault(t *testing.T) {
 		{fault.Duration("hold", time.Hour, 0, time.Hour), ""},
 		{fault.Whole("pins", 25, 1, 24), "pins: is 25; must be from 1 to 24"},
 		{fault.Whole("pins", 24, 1, 24), ""},
+		{fault.Plain("dial", -3, 0.01, 300, "rev/min"), "dial: is -3 rev/min; must be from 0.01 rev/min to 300 rev/min"},
+		{fault.Plain("dial", 300, 0.01, 300, "rev/min"), ""},
 		{fault.Given("name", ""), "name: is missing"},
 		{fault.Given("name", "A"), ""},
 	} {

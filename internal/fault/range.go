@@ -153,3 +153,14 @@ func text[N Number](v N) string {
 	}
 	return unit.Significant(float64(v), digits)
 }
+
+// Plain is Between for a plain number in a unit that has no quantity, such as
+// rev/min.
+func Plain(path string, v, least, greatest float64, in string) error {
+	err := Between(path, v, least, greatest)
+	if err == nil {
+		return nil
+	}
+	w := func(x float64) string { return unit.Significant(x, digits) + " " + in }
+	return New(path, "is %s; must be from %s to %s", w(v), w(least), w(greatest))
+}
