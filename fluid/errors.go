@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -26,7 +27,8 @@ type RangeError struct {
 
 func (e *RangeError) Error() string {
 	if e.Greatest == "" {
-		return fmt.Sprintf("is %s; must be above 0 for %s", e.Value, e.Of)
+		_, in, _ := strings.Cut(e.Value, " ")
+		return fmt.Sprintf("is %s; must be above 0 %s for %s", e.Value, in, e.Of)
 	}
 	return fmt.Sprintf("is %s; must be from %s to %s for %s", e.Value, e.Least, e.Greatest, e.Of)
 }

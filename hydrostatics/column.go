@@ -126,7 +126,7 @@ func (c *Column) WithReference(at Reference) (*Column, error) {
 // layers, without regard to the column's own reference and without allocating.
 // It integrates anew each time: for many depths at one reference use At.
 func (c *Column) Carry(p unit.Pressure, from, to unit.Length) (unit.Pressure, error) {
-	if err := fault.Join(scope, fault.Finite("p", p)); err != nil {
+	if err := fault.Join(scope, fault.Finite("pressure", p)); err != nil {
 		return 0, err
 	}
 	for _, z := range [...]unit.Length{from, to} {
@@ -180,7 +180,7 @@ func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
 	top, bottom := c.pieces[0].ptop, c.pieces[len(c.pieces)-1].pbottom
 	slack := 1e-14 * (math.Abs(top) + math.Abs(bottom))
 	if !(want >= top-slack && want <= bottom+slack) {
-		return 0, fault.NewIn(scope, "p", "is %s; must be from %s to %s: %w",
+		return 0, fault.NewIn(scope, "pressure", "is %s; must be from %s to %s: %w",
 			p.Rounded(6), unit.Pressure(top).Rounded(6), unit.Pressure(bottom).Rounded(6), ErrOutsideColumn)
 	}
 	i := sort.Search(len(c.pieces), func(i int) bool { return c.pieces[i].pbottom >= want })
@@ -194,7 +194,7 @@ func (c *Column) EquivalentDensity(tvd unit.Length) (unit.Density, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := fault.Join(scope, fault.Above("tvd", tvd, 0)); err != nil {
+	if err := fault.Join(scope, fault.Above("depth", tvd, 0)); err != nil {
 		return 0, err
 	}
 	return EquivalentDensity(p, tvd), nil

@@ -29,7 +29,7 @@ func (r Regime) String() string {
 // MarshalText writes the regime's name.
 func (r Regime) MarshalText() ([]byte, error) {
 	if r < 0 || int(r) >= len(regimeNames) {
-		return nil, fault.NewIn("flow", "", "is %v; must be a regime", r)
+		return nil, fault.NewIn("flow", "", "regime is %v; must be a known one", r)
 	}
 	return []byte(r.String()), nil
 }
@@ -42,5 +42,5 @@ func (r *Regime) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fault.NewIn("flow", "", "is %q; must be one of %q", text, regimeNames)
+	return fault.NewIn("flow", "", "regime is %q; must be one of %q", text, regimeNames)
 }

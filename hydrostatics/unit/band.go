@@ -54,7 +54,7 @@ func (b Band[Q]) Validate() error {
 		}
 	}
 	if b.Least > b.Nominal || b.Nominal > b.Greatest {
-		return fault.Fault{Err: fmt.Errorf("is %v .. %v .. %v; must run from least over nominal to greatest", b.Least, b.Nominal, b.Greatest)}
+		return fault.Fault{Err: fmt.Errorf("is %v .. %v .. %v, out of order; must run from least over nominal to greatest", b.Least, b.Nominal, b.Greatest)}
 	}
 	return nil
 }

@@ -44,12 +44,12 @@ func (e *NotFoundError) Error() string {
 		for _, od := range e.Sizes {
 			have = append(have, od.String())
 		}
-		return fmt.Sprintf("catalogue: OD %v: %v: there are %s", e.OD, ErrNotFound, strings.Join(have, ", "))
+		return fmt.Sprintf("OD %v: %v: there are %s", e.OD, ErrNotFound, strings.Join(have, ", "))
 	}
 	for _, entry := range e.Have {
 		have = append(have, entry.Weight.String())
 	}
-	return fmt.Sprintf("catalogue: %v at %v: %v: there are %s", e.OD, e.Weight, ErrNotFound, strings.Join(have, ", "))
+	return fmt.Sprintf("%v at %v: %v: there are %s", e.OD, e.Weight, ErrNotFound, strings.Join(have, ", "))
 }
 
 func (e *NotFoundError) Unwrap() error { return ErrNotFound }
@@ -119,7 +119,7 @@ func (c Catalogue) Find(od unit.Length, weight unit.WeightPerLength) (Entry, err
 			return e, nil
 		}
 	}
-	return Entry{}, &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)}
+	return Entry{}, fault.Join("catalogue", &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)})
 }
 
 // same tells whether e is the pipe of that size and weight, to the digits in

@@ -1,7 +1,6 @@
 package catalogue
 
 import (
-	"fmt"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -50,7 +49,7 @@ func FindGrade(name string) (Grade, error) {
 		}
 		have = append(have, g.Name)
 	}
-	return Grade{}, fmt.Errorf("catalogue: grade %q: %w: there are %s", name, ErrNotFound, strings.Join(have, ", "))
+	return Grade{}, fault.NewIn("catalogue", "", "grade %q: %w: there are %s", name, ErrNotFound, strings.Join(have, ", "))
 }
 
 // Material returns steel of this grade. See tubular.Steel for its elastic

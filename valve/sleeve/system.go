@@ -194,12 +194,12 @@ func (t Setting) Validate() error {
 func (s System) checkPositions(p []Position) error {
 	f := fault.In(scope)
 	if len(p) != len(s.Sleeves) {
-		f.New("positions", "has %d for %d sleeves; must have one for each", len(p), len(s.Sleeves))
+		f.New("", "has %d positions for %d sleeves; must have one for each", len(p), len(s.Sleeves))
 		return f.Err()
 	}
 	for i, q := range p {
 		if int(q) >= len(positions) {
-			f.New(fault.Index("positions", i), "is %d; must be one of %q", q, positions)
+			f.New(fault.Index("", i), "is %d; must be one of %q", q, positions)
 		}
 	}
 	return f.Err()
