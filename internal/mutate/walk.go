@@ -144,6 +144,8 @@ func (w *walker) visit(n ast.Node) {
 		w.composite(n)
 	case *ast.CallExpr:
 		w.call(n)
+	case *ast.ReturnStmt:
+		w.result(n)
 	default:
 		w.children(n)
 	}
@@ -192,10 +194,48 @@ func (w *walker) composite(n *ast.CompositeLit) {
 	}
 }
 
-// call leaves the room that make asks for alone: it changes no answer.
+// beside are the functions whose whole numbers are no counts of a formula: room
+// that is asked for, signs, bits, printed digits.
+var beside = map[string]bool{
+	"make": true, "Grow": true, "Inf": true, "ParseFloat": true, "FormatFloat": true, "ParseInt": true, "Rounded": true,
+}
+
+// call leaves those alone and looks at what else goes in.
 func (w *walker) call(n *ast.CallExpr) {
-	if id, ok := n.Fun.(*ast.Ident); ok && id.Name == "make" {
+	name := ""
+	switch f := n.Fun.(type) {
+	case *ast.Ident:
+		name = f.Name
+	case *ast.SelectorExpr:
+		name = f.Sel.Name
+	}
+	if !beside[name] {
+		w.children(n)
 		return
 	}
-	w.children(n)
+	w.visit(n.Fun)
+	for _, a := range n.Args {
+		if w.s.info.Types[a].Value == nil && name != "make" && name != "Grow" {
+			w.visit(a)
+		}
+	}
+}
+
+// result leaves a plain number that goes back beside an error alone: nobody may
+// look at it.
+func (w *walker) result(n *ast.ReturnStmt) {
+	for i, e := range n.Results {
+		last := n.Results[len(n.Results)-1]
+		_, plain := e.(*ast.BasicLit)
+		id, named := last.(*ast.Ident)
+		if plain && i < len(n.Results)-1 && w.isError(last) && !(named && id.Name == "nil") {
+			continue
+		}
+		w.visit(e)
+	}
+}
+
+func (w *walker) isError(e ast.Expr) bool {
+	t := w.s.info.TypeOf(e)
+	return t != nil && types.Implements(t, types.Universe.Lookup("error").Type().Underlying().(*types.Interface))
 }
