@@ -20,8 +20,8 @@ type World struct {
 	Live   []bool       // by formation: its inflow has been part of the plan
 	// Dry are, by formation, the conditions under which it hasn't flowed in so far,
 	// where that isn't certain.
-	Dry [][]affine.Form
-	Trail  *Trail       // what happened, last first
+	Dry   [][]affine.Form
+	Trail *Trail // what happened, last first
 }
 
 // Progress is how far a row of triggers has come, under conditions.
