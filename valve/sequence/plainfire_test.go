@@ -53,7 +53,7 @@ func (w *plainWalk) nearMisses() {
 func (w *plainWalk) settle() error {
 	for range 100 + 20*len(w.actions) {
 		w.nearMisses()
-		var due []int
+		due := w.waits[:0]
 		for i := range w.actions {
 			if w.due(i) {
 				due = append(due, i)
@@ -62,6 +62,7 @@ func (w *plainWalk) settle() error {
 		if len(due) == 0 {
 			return nil
 		}
+		w.waits = due
 		i := w.choose(due)
 		if !w.comeOn(i) {
 			continue

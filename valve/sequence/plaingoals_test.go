@@ -118,7 +118,11 @@ func (m *plainMaker) widen() *sequence.Plan {
 		}
 		factor = least * m.between(0.8, 1.5)
 	}
-	return m.widened(seed, factor)
+	p := m.widened(seed, factor)
+	if touched := m.touch(p); m.chance(0.15) && sound(touched) {
+		return touched
+	}
+	return p
 }
 
 func (m *plainMaker) survives(p *sequence.Plan, draws int) bool {

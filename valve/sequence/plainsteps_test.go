@@ -138,7 +138,11 @@ func (m *plainMaker) levels() {
 					}
 				}
 			}
-			m.plan.Devices[d].Actions[a].Triggers = m.row(felt, first)
+			row := m.row(felt, first)
+			if d > 0 && a == 0 && m.chance(0.1) { // the very same trigger as another device's
+				row[0] = m.plan.Devices[m.random.IntN(d)].Actions[0].Triggers[0]
+			}
+			m.plan.Devices[d].Actions[a].Triggers = row
 			first = valve.Rising + valve.Falling - first
 			i++
 		}
@@ -185,8 +189,11 @@ func (m *plainMaker) goals() {
 // room is how far a limit stands from the nominal worst, as a share: now and
 // then it doesn't.
 func (m *plainMaker) room() float64 {
-	if m.chance(0.02) {
+	switch m.random.IntN(40) {
+	case 0:
 		return m.between(-0.05, 0)
+	case 1, 2:
+		return 0 // reached, not passed
 	}
 	return m.width*m.between(0.1, 3) + 0.001
 }

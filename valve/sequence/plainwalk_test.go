@@ -24,6 +24,9 @@ type plainWalk struct {
 	injected  []float64
 	felts     []float64
 	fired     []string // in this step
+
+	grid, before []float64 // scratch
+	waits        []int
 }
 
 // plainWalkOf walks a plan at its nominal values. peaks says at which stand of a
@@ -32,7 +35,7 @@ func plainWalkOf(p *sequence.Plan, peaks [][]int, samples int, script []int) *pl
 	well := newPlainWell(p)
 	n := len(well.comps)
 	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
-		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions))}
+		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions)), before: make([]float64, len(well.actions))}
 	copy(w.own, w.s.top)
 	w.set = func(float64) {}
 	for k := range p.Steps {
@@ -208,13 +211,13 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 	if err := w.settle(); err != nil {
 		return err
 	}
-	grid := slices.Clone(kinks)
+	grid := append(w.grid[:0], kinks...)
 	for k := 1; k <= w.samples; k++ {
 		grid = append(grid, float64(k)/float64(w.samples))
 	}
 	slices.Sort(grid)
-	now := w.base
-	before := make([]float64, len(w.actions))
+	w.grid = grid
+	now, before := w.base, w.before
 	for events := 0; now < 1; events++ {
 		if events > 1000 {
 			return fmt.Errorf("too much happens on one leg")

@@ -146,6 +146,11 @@ func (m *plainMaker) devices() {
 		} else {
 			a.Outside = others[m.random.IntN(len(others))]
 		}
+		if k > 0 && m.chance(0.25) { // beside another, feeling the same
+			twin := m.plan.Devices[m.random.IntN(k)]
+			d.Depth = twin.Depth
+			a.Inside, a.Outside, a.Chamber = twin.Actions[0].Inside, twin.Actions[0].Outside, twin.Actions[0].Chamber
+		}
 		a.Opens = m.somePort()
 		d.Actions = []sequence.Action{a}
 		if m.chance(0.5) {

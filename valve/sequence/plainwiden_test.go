@@ -73,3 +73,49 @@ func sound(p *sequence.Plan) bool {
 	}
 	return true
 }
+
+// touch moves the near end of a trigger's band to the peak of what its action
+// feels at nominal values without moving, or beside it by 0.01 psi.
+func (m *plainMaker) touch(p *sequence.Plan) *sequence.Plan {
+	r := plainWalkOf(sharp(p, nominalOf), nil, 4, nil)
+	felt := func(action int) (least, most float64) {
+		least, most = math.Inf(1), math.Inf(-1)
+		for _, step := range r.stands {
+			for _, at := range step {
+				least, most = min(least, at.felt[action]), max(most, at.felt[action])
+			}
+		}
+		return least, most
+	}
+	aside := []float64{0, 0, 0.01, -0.01}[m.random.IntN(4)] * float64(psi)
+	well := newPlainWell(p)
+	var candidates []int // by trigger in the order of eachBand; -1 where it isn't one
+	for i, a := range well.actions {
+		for k, t := range a.row {
+			can := k == 0 && len(a.row) == 1 && t.count == 1 && !a.disarmed && !t.falling
+			if can {
+				_, most := felt(i)
+				can = most < t.level && most > t.level-2000
+			}
+			if can {
+				candidates = append(candidates, i)
+			} else {
+				candidates = append(candidates, -1)
+			}
+		}
+	}
+	k := -1
+	return eachBand(p, func(kind bandKind, b plainBand) plainBand {
+		if kind != thresholdBand {
+			return b
+		}
+		if k++; candidates[k] < 0 || m.chance(0.4) {
+			return b
+		}
+		_, most := felt(candidates[k])
+		if end := most*float64(psi) + aside; end <= b.nominal {
+			b.least = end
+		}
+		return b
+	})
+}
