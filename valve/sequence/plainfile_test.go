@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"completion.example/valve/sequence"
@@ -24,7 +25,15 @@ func withoutEmpty(x any) any {
 	switch x := x.(type) {
 	case map[string]any:
 		for key, value := range x {
-			if value = withoutEmpty(value); value == nil || value == "" || value == false || value == 0.0 {
+			if key == "ramps" || key == "squeeze" || key == "chamber" { // there a nought says something
+				if value == nil {
+					delete(x, key)
+				}
+				continue
+			}
+			value = withoutEmpty(value)
+			text, _ := value.(string)
+			if value == nil || value == "" || value == false || value == 0.0 || strings.HasPrefix(text, "0 ") {
 				delete(x, key)
 			} else {
 				x[key] = value
@@ -33,6 +42,9 @@ func withoutEmpty(x any) any {
 	case []any:
 		for i := range x {
 			x[i] = withoutEmpty(x[i])
+		}
+		if len(x) == 0 {
+			return nil
 		}
 	}
 	return x
