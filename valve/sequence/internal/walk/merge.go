@@ -72,7 +72,10 @@ func (w *World) signature() uint64 {
 func alike(a, b *World) bool {
 	s, t := a.State, b.State
 	if !slices.Equal(s.Open, t.Open) || !slices.Equal(s.Armed, t.Armed) || !slices.Equal(s.Surface, t.Surface) ||
-		!slices.Equal(a.Came, b.Came) || !slices.Equal(a.Times, b.Times) || s.Temperature != t.Temperature || s.String != t.String {
+		!slices.Equal(a.Came, b.Came) || !slices.Equal(a.Times, b.Times) || s.Temperature != t.Temperature {
+		return false
+	}
+	if s.String != nil && s.String != t.String && !s.String.Same(t.String) {
 		return false
 	}
 	for i := range s.Top {
