@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"context"
-	"errors"
 	"fmt"
 
 	"completion.example/tubular/catalogue"
@@ -103,6 +102,11 @@ func (k *checker) check() (*Programme, error) {
 	p.Inputs, p.Branches = len(k.Network.Symbols), k.out.Worlds
 	if err := k.results(); err != nil {
 		return nil, err
+	}
+	if k.options.Only == Everything || len(k.out.Failures) > 0 {
+		if err := k.windows(); err != nil {
+			return nil, err
+		}
 	}
 	k.findings()
 	p.Unchecked = k.plan.unchecked(k.compiled)

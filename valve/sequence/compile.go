@@ -26,6 +26,7 @@ type compiled struct {
 	path    *hydrostatics.Path
 	symbols []uncertain // of the network's symbols: those of the plan, then the shares
 	names   []string    // of temperatures
+	gauge   affine.Form // error of the gauges
 }
 
 // compile puts a sound plan together.
@@ -119,6 +120,7 @@ func (c *compiler) uncertain() {
 		}
 		c.forms[u.path] = f
 	}
+	c.gauge = c.forms["rules.gauge"]
 }
 
 func (c *compiler) fluids() {

@@ -143,7 +143,7 @@ func (k *checker) topBore() unit.Area {
 	if err != nil {
 		return 0
 	}
-	return pipe.InsideArea()
+	return pipe.InnerArea()
 }
 
 // Parting is an axial action on a pull: the weight-indicator readings at which

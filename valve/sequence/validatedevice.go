@@ -187,7 +187,7 @@ func (v *validation) ratings() {
 		v.notNegative(path+".burst", r.Burst.Least, float64(r.Burst.Least))
 		v.faultIf(path+".collapse", r.Collapse.Check())
 		v.notNegative(path+".collapse", r.Collapse.Least, float64(r.Collapse.Least))
-		switch given := r.Burst != 0 || r.Collapse != 0; {
+		switch given := r.Burst.Greatest != 0 || r.Collapse.Greatest != 0; {
 		case r.Pipe != nil && given:
 			v.fault(path, "wants either a pipe or burst and collapse")
 		case r.Pipe != nil:

@@ -190,3 +190,18 @@ func (r *Region) Within(o *Region) bool {
 	}
 	return true
 }
+
+// Extend is the region in a box with one symbol more, the last one, at some values
+// of it.
+func (r *Region) Extend(values ...float64) *Region {
+	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague}
+	for k, v := range values {
+		for n, p := range r.points {
+			if k > 0 && n > 3 {
+				break
+			}
+			c.points = append(c.points, append(p[:len(p):len(p)], v))
+		}
+	}
+	return c
+}

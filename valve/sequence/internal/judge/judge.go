@@ -30,6 +30,7 @@ type Margin struct {
 	Value    affine.Form   // what is felt, where it is an event
 	Where    string        // further words of the place, such as the part of the string
 	Applied  []affine.Form // surface pressures of that moment
+	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
@@ -192,7 +193,11 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 				return err
 			}
 		case Vacuum:
-			j.Note(w, p, Vacuum, l.index, s.Top[l.index].At(p.X).Shift(-vacuum), 0)
+			top := s.Top[l.index]
+			if s.Surface[l.index] {
+				top = s.Applied[l.index]
+			}
+			j.Note(w, p, Vacuum, l.index, top.At(p.X).Shift(-vacuum), 0)
 		case Fracture:
 			if err := j.formation(w, p, g, l.index); err != nil {
 				return err
