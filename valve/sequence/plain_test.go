@@ -150,7 +150,7 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 		factor := cmp.Or(r.Factor, 1)
 		w.ratings = append(w.ratings, plainRating{name: r.Name, inside: w.comp(r.Inside), outside: w.comp(r.Outside),
 			background: w.fluids[r.Background], from: r.From.In(foot), to: r.To.In(foot),
-			burst: r.Burst.In(psi) / factor, collapse: r.Collapse.In(psi) / factor})
+			burst: r.Burst.Nominal.In(psi) / factor, collapse: r.Collapse.Nominal.In(psi) / factor})
 	}
 	w.collectDepths()
 	return w
@@ -245,7 +245,7 @@ func (f plainFailure) String() string {
 
 // Kinds of failure that only the plain walker knows by these names.
 const (
-	plainVacuum   sequence.Kind = "vacuum"
+	plainVacuum                 = sequence.ColumnFalls
 	plainUnwalked sequence.Kind = "cannot be walked"
 )
 

@@ -111,6 +111,27 @@ func middleOfTheBand() *sequence.Plan {
 	return p
 }
 
+// doorBeforeInflow: on the way down a sand at 1,500 psi begins to flow, as it may,
+// below 1,499.5 psi; a door, the only barrier, opens at 1,400 psi to the given.
+func doorBeforeInflow(greatest float64) *sequence.Plan {
+	p := gaugeWell("room")
+	f := sequence.Formation{Name: "sand", Depth: 1000 * foot}
+	setPore(&f, 1500+9*psiPerFootPpg*1000)
+	p.Formations = []sequence.Formation{f}
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", Top: 900 * foot, Bottom: 1000 * foot, Fluid: "brine",
+		Formation: "sand", Capacity: 0.01 * unit.BarrelPerFoot})
+	addPort(p, "screen", "tubing", "face", false)
+	p.Ports[0].Depth = 1000 * foot
+	addPort(p, "door", "annulus", "room", false)
+	p.Barriers = []sequence.Barrier{{Name: "door", Formation: "sand", Port: "door"}}
+	p.Rules.Barriers = 1
+	addAction(p, "screen", "tubing", "", rising(1900*psi, 1900*psi)).Opens = []string{"screen"}
+	addAction(p, "door", "tubing", "", rising(1950*psi, 1950*psi), falling(1400*psi, pounds(greatest))).Opens = []string{"door"}
+	p.Steps = []sequence.Step{{Name: "bleed", Ramps: tubingTo(2000, 1000), Expect: []string{"screen: moves", "door: moves"},
+		Allow: []sequence.Flow{sequence.FlowIn, sequence.FlowOut}}}
+	return p
+}
+
 func plainCases() []plainCase {
 	var all []plainCase
 	add := func(name string, p *sequence.Plan, fails sequence.Kind) { all = append(all, plainCase{name, p, fails}) }
@@ -123,7 +144,7 @@ func plainCases() []plainCase {
 		p := gaugeWell("body")
 		addPort(p, "door", "tubing", "body", false)
 		addAction(p, "valve", "tubing", "body", rising(2400*psi, 2572*psi)).Opens = []string{"door"}
-		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "body", To: 1000 * foot, Burst: pounds(burst)}}
+		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "body", To: 1000 * foot, Burst: exactly(burst)}}
 		p.Steps = []sequence.Step{{Name: "open", Ramps: tubingTo(3000), Expect: []string{"valve: moves"}}}
 		return p
 	}
@@ -138,13 +159,15 @@ func plainCases() []plainCase {
 		addPort(p, "b", "tubing", "B", true)
 		addAction(p, "first", "tubing", "", rising(1000*psi, 1400*psi)).Closes = []string{"a"}
 		addAction(p, "second", "tubing", "", rising(2000*psi, 3150*psi)).Closes = []string{"b"}
-		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "B", Outside: "A", To: 1000 * foot, Burst: pounds(burst)}}
+		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "B", Outside: "A", To: 1000 * foot, Burst: exactly(burst)}}
 		p.Steps = []sequence.Step{{Name: "up", Ramps: tubingTo(3500), Expect: []string{"first: moves", "second: moves"}}}
 		return p
 	}
 	add("one late, one early", lateAndEarly(2149), sequence.RatingCross)
 	add("one late, one early, strong enough", lateAndEarly(2150), "")
 	add("the middle of a band", middleOfTheBand(), sequence.BalanceOff)
+	add("inflow that may not have begun", doorBeforeInflow(1600), sequence.BarrierLack)
+	add("inflow that has begun", doorBeforeInflow(1499), "")
 	return append(all, countCases()...)
 }
 

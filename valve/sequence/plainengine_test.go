@@ -1,8 +1,10 @@
 package sequence_test
 
 import (
+	"context"
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"completion.example/valve/sequence"
@@ -20,11 +22,7 @@ func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
 		if r.close || len(r.choices) > 0 {
 			continue // another order is another story
 		}
-		has := map[string]bool{}
-		if coverEvents(p, r, has); has["moves in a squeeze"] {
-			continue // the programme still counts the whole squeeze twice where a body changes on the way
-		}
-		e, err := sequence.Check(p)
+		e, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 		require.Equal(t, r.fault != nil, err != nil, "plan %d: %v, plain %v", n, err, r.fault)
 		if err != nil {
 			continue
@@ -35,7 +33,8 @@ func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
 	require.Greater(t, events, 300)
 }
 
-// difference says where a programme and a plain walk part.
+// difference says where a programme and a plain walk part. What no fluid connects
+// has no order.
 func difference(p *sequence.Plan, r *plainResult, e *sequence.Programme) string {
 	var fired []plainEvent
 	for _, x := range r.events {
@@ -43,23 +42,21 @@ func difference(p *sequence.Plan, r *plainResult, e *sequence.Programme) string 
 			fired = append(fired, x)
 		}
 	}
-	k := 0
 	for i, s := range e.Steps {
 		for _, x := range s.Events {
 			if x.Partial != "" {
 				continue
 			}
-			if k >= len(fired) {
-				return fmt.Sprintf("%q in %q, which the plain walker doesn't see", x.Action, s.Name)
+			k := slices.IndexFunc(fired, func(f plainEvent) bool { return f.action == x.Action && f.step == i && f.leg == x.Ramp })
+			if k < 0 {
+				return fmt.Sprintf("%q in %q, ramp %d, which the plain walker doesn't see", x.Action, s.Name, x.Ramp)
 			}
 			f := fired[k]
-			k++
-			if f.action != x.Action || f.step != i || f.leg != x.Ramp {
-				return fmt.Sprintf("%q in %q, ramp %d; the plain walker has %q in step %d, ramp %d", x.Action, s.Name, x.Ramp, f.action, f.step, f.leg)
-			}
-			for j, q := range x.Surface {
-				if !q.Shut && math.Abs(q.Pressure.In(psi)-f.surface[j]) > 1e-4 {
-					return fmt.Sprintf("%q in %q at %v; the plain walker has %v psi", x.Action, s.Name, q.Pressure, f.surface[j])
+			fired = slices.Delete(fired, k, k+1)
+			for _, q := range x.Surface {
+				c := slices.IndexFunc(p.Compartments, func(c sequence.Compartment) bool { return c.Name == q.Compartment })
+				if !q.Shut && math.Abs(q.Pressure.In(psi)-f.surface[c]) > 1e-4 {
+					return fmt.Sprintf("%q in %q at %v; the plain walker has %v psi", x.Action, s.Name, q.Pressure, f.surface[c])
 				}
 			}
 		}
@@ -67,8 +64,8 @@ func difference(p *sequence.Plan, r *plainResult, e *sequence.Programme) string 
 			return d
 		}
 	}
-	if k < len(fired) {
-		return fmt.Sprintf("no %q in step %d, which the plain walker sees", fired[k].action, fired[k].step)
+	if len(fired) > 0 {
+		return fmt.Sprintf("no %q in step %d, which the plain walker sees", fired[0].action, fired[0].step)
 	}
 	return ""
 }

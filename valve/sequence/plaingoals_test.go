@@ -24,9 +24,9 @@ func (m *plainMaker) ratings() {
 		a, b := math.Round(m.between(top, bottom)), math.Round(m.between(top, bottom))
 		r.From, r.To = feet(min(a, b)), feet(max(a, b))
 		if m.chance(0.6) {
-			r.Burst = pounds(1)
+			r.Burst = exactly(1)
 		} else {
-			r.Collapse = pounds(1)
+			r.Collapse = exactly(1)
 		}
 		p.Ratings = append(p.Ratings, r)
 	}

@@ -84,7 +84,7 @@ func TestPlainWalkerJudgesEveryMoment(t *testing.T) {
 		limit float64
 		fails bool
 	}{{before, false}, {before - 0.001, true}} {
-		p.Ratings[0].Burst = pounds(x.limit)
+		p.Ratings[0].Burst = exactly(x.limit)
 		r := plainWalkOf(p, nil, 8, nil)
 		require.Equal(t, x.fails, !r.ok(), "%v", r.failures)
 		if x.fails {
@@ -103,7 +103,7 @@ func TestPlainOrdersSeeBoth(t *testing.T) {
 	device(p, "shuts", 9000*foot, sequence.Trigger{Threshold: unit.Exactly(2000 * psi)}).Closes = []string{"port"}
 	device(p, "equalises", 9000*foot, sequence.Trigger{Threshold: unit.Exactly(2000 * psi)}).Opens = []string{"port"}
 	p.Steps[0].Expect = []string{"shuts: moves", "equalises: moves"}
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "room", From: 8000 * foot, To: 9000 * foot, Burst: 1000 * psi}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "room", From: 8000 * foot, To: 9000 * foot, Burst: exactly(1000)}}
 	shut, open := plainWalkOf(p, nil, 8, []int{1}), plainWalkOf(p, nil, 8, []int{0})
 	require.False(t, shut.ok())
 	require.True(t, open.ok())
@@ -123,6 +123,6 @@ func TestPlainWalkerIsSureOfItself(t *testing.T) {
 		read, err := sequence.Read(planFile(t, p))
 		require.NoError(t, err)
 		require.Empty(t, cmp.Diff(fine.failures, plainWalkOf(read, nil, 101, nil).failures, near), "plan %d", n)
-		require.Empty(t, cmp.Diff(p, plainPlan(11, n)), "a seed always makes the same")
+		require.Equal(t, planFile(t, p), planFile(t, plainPlan(11, n)), "a seed always makes the same")
 	}
 }

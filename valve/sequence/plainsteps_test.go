@@ -207,8 +207,8 @@ func (m *plainMaker) limits(r *plainResult) {
 	}
 	for i := range p.Ratings {
 		x := &p.Ratings[i]
-		limit := pounds((1 + worst[string(sequence.RatingCross)+x.Name]) * (1 + m.room()))
-		if x.Burst > 0 {
+		limit := exactly((1 + worst[string(sequence.RatingCross)+x.Name]) * (1 + m.room()))
+		if x.Burst.Nominal > 0 {
 			x.Burst = limit
 		} else {
 			x.Collapse = limit

@@ -11,18 +11,20 @@ import (
 // What the plain walker reads of a plan's uncertain values, each in one place:
 // the nominal of its band.
 
-func plainDensity(f sequence.Fluid) float64       { return f.Density.In(ppg) }
-func plainPore(f sequence.Formation) float64      { return f.Pressure.In(psi) }
-func plainFracture(f sequence.Formation) float64  { return f.Fracture.In(psi) }
-func plainTrapped(c sequence.Compartment) float64 { return c.Trapped.In(psi) }
-func plainGauge(*sequence.Plan) float64           { return 0 }
+func plainDensity(f sequence.Fluid) float64       { return f.Density.Nominal.In(ppg) }
+func plainPore(f sequence.Formation) float64      { return f.Pressure.Nominal.In(psi) }
+func plainFracture(f sequence.Formation) float64  { return f.Fracture.Nominal.In(psi) }
+func plainTrapped(c sequence.Compartment) float64 { return c.Trapped.Nominal.In(psi) }
+func plainGauge(p *sequence.Plan) float64         { return p.Rules.Gauge.Nominal.In(psi) }
 
 // How the maker of random plans writes them.
 
-func setDensity(f *sequence.Fluid, x float64)       { f.Density = unit.Density(x) * ppg }
-func setPore(f *sequence.Formation, x float64)      { f.Pressure = unit.Pressure(x) * psi }
-func setFracture(f *sequence.Formation, x float64)  { f.Fracture = unit.Pressure(x) * psi }
-func setTrapped(c *sequence.Compartment, x float64) { c.Trapped = unit.Pressure(x) * psi }
+func setDensity(f *sequence.Fluid, x float64)       { f.Density = unit.Exactly(unit.Density(x) * ppg) }
+func setPore(f *sequence.Formation, x float64)      { f.Pressure = exactly(x) }
+func setFracture(f *sequence.Formation, x float64)  { f.Fracture = exactly(x) }
+func setTrapped(c *sequence.Compartment, x float64) { c.Trapped = exactly(x) }
+
+func exactly(x float64) unit.Band[pressure] { return unit.Exactly(pounds(x)) }
 
 // bandKind says what a band is of.
 type bandKind int
@@ -34,6 +36,7 @@ const (
 	poreBand
 	fractureBand
 	trappedBand
+	ratingBand
 	gaugeBand
 )
 
@@ -49,6 +52,23 @@ func visitBand[Q unit.Scalar](kind bandKind, b *unit.Band[Q], visit func(bandKin
 // the same order.
 func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequence.Plan {
 	c := *p
+	c.Fluids, c.Formations, c.Compartments = slices.Clone(p.Fluids), slices.Clone(p.Formations), slices.Clone(p.Compartments)
+	for i := range c.Fluids {
+		visitBand(densityBand, &c.Fluids[i].Density, visit)
+	}
+	for i := range c.Formations {
+		visitBand(poreBand, &c.Formations[i].Pressure, visit)
+		visitBand(fractureBand, &c.Formations[i].Fracture, visit)
+	}
+	for i := range c.Compartments {
+		visitBand(trappedBand, &c.Compartments[i].Trapped, visit)
+	}
+	c.Ratings = slices.Clone(p.Ratings)
+	for i := range c.Ratings {
+		visitBand(ratingBand, &c.Ratings[i].Burst, visit)
+		visitBand(ratingBand, &c.Ratings[i].Collapse, visit)
+	}
+	visitBand(gaugeBand, &c.Rules.Gauge, visit)
 	c.Devices = slices.Clone(p.Devices)
 	for d := range c.Devices {
 		actions := slices.Clone(c.Devices[d].Actions)
@@ -118,6 +138,10 @@ func drawValues(p *sequence.Plan, random *rand.Rand, draw int) *sequence.Plan {
 // happen, up to a number of walks, and returns the first that fails, or the
 // first.
 func plainOrders(p *sequence.Plan, peaks [][]int, samples, most int) *plainResult {
+	return plainOrdersUntil(p, peaks, samples, most, func(r *plainResult) bool { return !r.ok() })
+}
+
+func plainOrdersUntil(p *sequence.Plan, peaks [][]int, samples, most int, enough func(*plainResult) bool) *plainResult {
 	var first *plainResult
 	var script []int
 	for range most {
@@ -125,7 +149,7 @@ func plainOrders(p *sequence.Plan, peaks [][]int, samples, most int) *plainResul
 		if first == nil {
 			first = r
 		}
-		if !r.ok() {
+		if enough(r) {
 			r.close = r.close || first.close
 			return r
 		}

@@ -9,7 +9,7 @@ import (
 
 // relativeWidth is how wide bands of a kind are among one another.
 var relativeWidth = map[bandKind]float64{
-	thresholdBand: 1, rearmBand: 1, densityBand: 0.15, poreBand: 0.3, fractureBand: 0.3, trappedBand: 1, gaugeBand: 0.5,
+	thresholdBand: 1, rearmBand: 1, densityBand: 0.15, poreBand: 0.3, fractureBand: 0.3, trappedBand: 1, ratingBand: 0.3, gaugeBand: 0.5,
 }
 
 // widened is the plan with bands that fit each other: the same seed widens the
@@ -52,7 +52,7 @@ func (m *plainMaker) stretched(seed uint64, factor float64) *sequence.Plan {
 			low, high = min(low, 15*float64(psi)+0.5*size), min(high, 15*float64(psi)+0.5*size)
 		case trappedBand:
 			low = min(low, x)
-		case poreBand, fractureBand, densityBand:
+		case poreBand, fractureBand, densityBand, ratingBand:
 			low, high = min(low, 0.2*x), min(high, 0.2*x)
 		}
 		return plainBand{x - low, x, x + high}
@@ -69,6 +69,11 @@ func sound(p *sequence.Plan) bool {
 					return false
 				}
 			}
+		}
+	}
+	for _, f := range p.Formations {
+		if f.Fracture.Nominal > 0 && f.Fracture.Least <= f.Pressure.Greatest {
+			return false
 		}
 	}
 	return true

@@ -102,7 +102,7 @@ func TestPlainWindow(t *testing.T) {
 	p := mini()
 	p.Devices[0].Actions[0].Triggers = []sequence.Trigger{{Threshold: unit.Exactly(3375 * psi)}}
 	p.Steps[0].Ramps = p.Steps[0].Ramps[:1]
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "annulus", From: 9000 * foot, To: 9000 * foot, Burst: 4000 * psi}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "annulus", From: 9000 * foot, To: 9000 * foot, Burst: exactly(4000)}}
 	column := 0.7 * 12 / 231 * 9000
 	h := allHeld(p)[0]
 	got := intervalsOf(func(x float64) bool { return h.right(p, []*sequence.Plan{p}, x) }, 0, 6000, 25, 0.01)
