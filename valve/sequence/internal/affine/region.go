@@ -12,7 +12,15 @@ type Region struct {
 	rows   []Form
 	points [][]float64 // some points of it
 	vague  bool        // that no point is known doesn't mean that there is none
+	wide   bool        // it may hold points that neither of two regions has that it was made of
 }
+
+// Wide tells whether the region may hold points that none of the worlds had that it
+// stands for.
+func (r *Region) Wide() bool { return r.wide }
+
+// Holds tells whether a point of the box fulfils all conditions.
+func (r *Region) Holds(p []float64) bool { return r.holds(p) }
 
 // slack is how far a row may be missed by rounding: pressures in Pa, and so far
 // below what counts (1e-7 psi is 7e-4 Pa).
@@ -73,7 +81,7 @@ func (r *Region) With(row Form) *Region {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague, wide: r.wide}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -155,7 +163,7 @@ func (r *Region) corner(f Form) []float64 {
 // Common is a region that holds both: of the conditions of either those that hold
 // in the other, too.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, vague: r.vague && o.vague}
+	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true}
 	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
 		for _, x := range pair[0].rows {
 			known := false
@@ -183,7 +191,7 @@ func (r *Region) Common(o *Region) *Region {
 // Extend is the region in a box with one symbol more, the last one, at some values
 // of it.
 func (r *Region) Extend(values ...float64) *Region {
-	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague}
+	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague, wide: r.wide}
 	for k, v := range values {
 		for n, p := range r.points {
 			if k > 0 && n > 3 {

@@ -82,13 +82,15 @@ func (k *Walker) drives(step *Step) []drive {
 // once, and what is due happens.
 func (k *Walker) rest(w *World) ([]*World, error) {
 	w = w.Clone()
-	if k.step.Temperature >= 0 {
-		w.State.SetTemperature(k.step.Temperature)
+	fresh := k.place.Step == 0 || len(k.step.Shut) > 0
+	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
+		w.State.SetTemperature(t)
+		fresh = true
 	}
 	for _, i := range k.step.Shut {
 		w.State.Surface[i] = false
 	}
-	return k.leg(w, affine.Form{}, true)
+	return k.leg(w, affine.Form{}, fresh)
 }
 
 // ramp moves surface pressures together from where they stand. What was shut in

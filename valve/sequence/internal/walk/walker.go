@@ -59,6 +59,8 @@ type Walker struct {
 	stringTies []int
 	String     StringRoom // nil: the plan has no string
 
+	silents []bool // by action: see silentAction
+
 	step    *Step
 	place   Place
 	spent   int
@@ -78,7 +80,7 @@ var ErrUnsettled = errors.New("devices keep moving each other without an end")
 // New makes a walker. ties are, by limit, the compartments that it holds against
 // each other: they are walked together.
 func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
-	return &Walker{Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
+	return &Walker{silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
 }
 
 // Step walks one step in all worlds. What comes back are the worlds that did what
@@ -155,15 +157,17 @@ func (k *Walker) spend() error {
 
 // silentAction tells whether an action is the only one of its device and changes
 // nothing else: then that it has happened is a matter of its own row.
-func (k *Walker) silentAction(i int) bool {
-	a := &k.Network.Actions[i]
-	if a.Acts() {
-		return false
+func (k *Walker) silentAction(i int) bool { return k.silents[i] }
+
+func silents(n *well.Network) []bool {
+	of := make([]int, n.Devices)
+	for i := range n.Actions {
+		of[n.Actions[i].Device]++
 	}
-	for j := range k.Network.Actions {
-		if j != i && k.Network.Actions[j].Device == a.Device {
-			return false
-		}
+	all := make([]bool, len(n.Actions))
+	for i := range n.Actions {
+		a := &n.Actions[i]
+		all[i] = !a.Acts() && of[a.Device] == 1
 	}
-	return true
+	return all
 }
