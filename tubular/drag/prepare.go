@@ -34,7 +34,7 @@ type element struct {
 // Prepare checks all inputs and lays the string into the well. Survey stations,
 // ends of sections and ends of zones are nodes.
 func (s String) Prepare() (*Prepared, error) {
-	if err := s.check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return nil, err
 	}
 	marks := s.marks()

@@ -30,6 +30,7 @@ type Margin struct {
 	Value    affine.Form   // what is felt, where it is an event
 	Where    string        // further words of the place, such as the part of the string
 	Applied  []affine.Form // surface pressures of that moment
+	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
@@ -53,10 +54,16 @@ type Felt struct {
 	LeftForm        affine.Form
 	Point           []float64
 	Waits           walk.Progress
+	CameOn          bool // a trigger of its row may be met without its firing
+	Link            int  // which trigger Level is of
+	ReachLink       int
 	HasReach        bool
 	Reach           float64 // least way beyond its level, where it is intended
 	ReachForm       affine.Form
 	ReachPoint      []float64
+	Pulled          bool // it came on a pull, with the weight indicator between
+	PullLeast       float64
+	PullGreatest    float64
 }
 
 // Judge keeps the least margins of a walk. It is an observer.
@@ -141,6 +148,7 @@ func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.F
 }
 
 func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, at []float64, depth int) *Margin {
+	at = j.plain(w.Region, by, at)
 	m := j.Margins[key]
 	if m == nil {
 		m = &Margin{Key: key, Least: math.Inf(1)}
@@ -151,6 +159,11 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		m.Least, m.Form, m.Point, m.Depth = bound, by, at, depth
 		m.Label, m.Action, m.After, m.X = p.Label, p.Action, p.After, p.X
 		m.Enclosed = by.R > 0
+		m.Pull = nil
+		if p.Pulling != nil {
+			f := p.Pulling.At(p.X)
+			m.Pull = &f
+		}
 		m.Applied = m.Applied[:0:0]
 		for _, l := range w.State.Applied {
 			m.Applied = append(m.Applied, l.At(p.X))
@@ -170,6 +183,28 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 	return m
 }
 
+// plain is a choice with every input nominal that neither the conditions of a region
+// nor a margin depend on: what is left says why.
+func (j *Judge) plain(r *affine.Region, by affine.Form, at []float64) []float64 {
+	if at == nil {
+		return nil
+	}
+	matters := make([]bool, len(at))
+	for _, f := range append([]affine.Form{by}, r.Rows()...) {
+		for _, t := range f.T {
+			matters[t.Symbol] = true
+		}
+	}
+	e := make([]float64, len(at))
+	for k := range at {
+		e[k] = j.Network.Symbols[k].Nominal
+		if matters[k] {
+			e[k] = at[k]
+		}
+	}
+	return e
+}
+
 // Moment holds everything that a cluster holds against its limits.
 func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 	s, g := w.State, &j.Limits.Steps[p.Step]
@@ -181,7 +216,11 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 				return err
 			}
 		case Vacuum:
-			j.Note(w, p, Vacuum, l.index, s.Top[l.index].At(p.X).Shift(-vacuum), 0)
+			top := s.Top[l.index]
+			if s.Surface[l.index] {
+				top = s.Applied[l.index]
+			}
+			j.Note(w, p, Vacuum, l.index, top.At(p.X).Shift(-vacuum), 0)
 		case Fracture:
 			if err := j.formation(w, p, g, l.index); err != nil {
 				return err
@@ -280,7 +319,7 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 		if b.Formation != f {
 			continue
 		}
-		stands, column, err := j.Stands1(w, b, p.X)
+		stands, column, err := j.Standing(w, b, p.X)
 		if err != nil {
 			return err
 		}
@@ -310,9 +349,9 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 	return nil
 }
 
-// Stands1 tells whether a barrier stands; column is by how much it overbalances,
+// Standing tells whether a barrier stands; column is by how much it overbalances,
 // where that is the question.
-func (j *Judge) Stands1(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
+func (j *Judge) Standing(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
 	if b.Until >= 0 && w.Times[b.Until] > 0 {
 		return false, nil, nil
 	}
@@ -374,6 +413,21 @@ func (j *Judge) Unintended(w *walk.World, action int, p walk.Place, felt affine.
 	}
 }
 
+// Came keeps the weight indicator when an intended action happens on a pull.
+func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
+	if p.Pulling == nil || j.Quiet {
+		return
+	}
+	f := &j.Felts[p.Step][action]
+	reading := p.Pulling.At(p.X)
+	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
+	if !f.Pulled {
+		f.Pulled, f.PullLeast, f.PullGreatest = true, least, greatest
+		return
+	}
+	f.PullLeast, f.PullGreatest = min(f.PullLeast, least), max(f.PullGreatest, greatest)
+}
+
 // Missing keeps an action that was wanted and hasn't come.
 func (j *Judge) Missing(w *walk.World, action int, p walk.Place) {
 	j.failed(w, p, Omission, action)
@@ -389,16 +443,77 @@ func (j *Judge) Fails(w *walk.World, step int) {
 	j.failed(w, walk.Place{Step: step, Action: -1}, Unwalkable, 0)
 }
 
-// Felt keeps what an action feels.
-func (j *Judge) Felt(w *walk.World, action int, q walk.Progress, from, to affine.Form) {
+// Felt keeps what an action feels, and how near to the level that it waits for
+// that is.
+func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, from, to affine.Form) {
+	if j.Quiet || q.Done {
+		return
+	}
+	f := &j.Felts[p.Step][action]
+	row := j.Network.Actions[action].Row
+	t := &row[q.Links]
+	level, falling := t.Level, t.Falling
+	if q.Out {
+		level, falling = t.Rearm, !t.Falling
+	}
+	if !f.Seen {
+		f.Seen, f.Least, f.Greatest, f.Left, f.Waits = true, math.Inf(1), math.Inf(-1), math.Inf(1), q
+	}
+	for _, x := range [2]affine.Form{from, to} {
+		if x.Least() < f.Least {
+			f.Least = min(f.Least, j.bound(w, x))
+		}
+		if x.Greatest() > f.Greatest {
+			f.Greatest = max(f.Greatest, -j.bound(w, x.Times(-1)))
+		}
+		left := level.Minus(x)
+		if falling {
+			left = left.Times(-1)
+		}
+		if left.Least() >= f.Left {
+			continue
+		}
+		region := w.Region.And(q.Rows)
+		if region == nil {
+			continue
+		}
+		bound, at := region.Least(left)
+		final := q.Links == len(row)-1 && !q.Out && q.Count+1 >= t.Count
+		if bound < -walk.Reach && !final {
+			f.CameOn = true // it is met: what comes after it counts
+			continue
+		}
+		if bound < f.Left {
+			f.Left, f.LeftForm, f.Point, f.Level, f.Falling, f.Link = bound, left, at, level, falling, q.Links
+		}
+	}
+}
+
+// bound is the least value of a form in a world.
+func (j *Judge) bound(w *walk.World, f affine.Form) float64 {
+	if len(w.Region.Rows()) == 0 || len(f.T) == 0 {
+		return f.Least()
+	}
+	b, _ := w.Region.Least(f)
+	return b
+}
+
+// Reached keeps by how much an intended action goes beyond its level: of a row,
+// the least over its triggers.
+func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress, by affine.Form) {
 	if j.Quiet {
 		return
 	}
-	f := &j.Felts[w0(w)][action]
-	_ = f
+	f := &j.Felts[p.Step][action]
+	if f.HasReach && by.Least() >= f.Reach {
+		return
+	}
+	region := w.Region.And(q.Rows)
+	if region == nil {
+		return
+	}
+	bound, at := region.Least(by)
+	if !f.HasReach || bound < f.Reach {
+		f.HasReach, f.Reach, f.ReachForm, f.ReachPoint, f.ReachLink = true, bound, by, at, q.Links
+	}
 }
-
-func w0(*walk.World) int { return 0 }
-
-// Reached keeps by how much an intended action goes beyond its level.
-func (j *Judge) Reached(w *walk.World, action int, by affine.Form) {}

@@ -8,8 +8,8 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 )
 
-// gravity is standard gravity in m/s².
-const gravity = 9.80665
+// Gravity is standard gravity in m/s².
+const Gravity = 9.80665
 
 // column is the fluid of a compartment: its layers, and what pressure they make
 // from the top to each of its depths. It never changes once it is made.
@@ -39,7 +39,7 @@ func (n *Network) column(i int, layers []Layer) *column {
 			if b := layers[l].Bottom; b.MD < to.MD && b.MD > at.MD {
 				next = b
 			}
-			sum = sum.PlusTimes(n.Fluids[layers[l].Fluid].Density, gravity*(next.TVD-at.TVD))
+			sum = sum.PlusTimes(n.Fluids[layers[l].Fluid].Density, Gravity*(next.TVD-at.TVD))
 			at = next
 		}
 		c.drops[d] = sum
@@ -127,7 +127,7 @@ func (s *State) feel(i int, p affine.Line, from, to int) (affine.Line, error) {
 func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, error) {
 	f := &s.Fluids[fluid]
 	if f.Feels == nil {
-		p.F = p.F.PlusTimes(f.Density, gravity*(to-from))
+		p.F = p.F.PlusTimes(f.Density, Gravity*(to-from))
 		return p, nil
 	}
 	if from == to {
@@ -184,7 +184,7 @@ func first(errs ...error) error {
 func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
 	a, b := &s.Fluids[old], &s.Fluids[now]
 	if a.Feels == nil && b.Feels == nil {
-		return b.Density.Minus(a.Density).Times(gravity * (to.TVD - from.TVD)), nil
+		return b.Density.Minus(a.Density).Times(Gravity * (to.TVD - from.TVD)), nil
 	}
 	// At the pressure that stands there now: what it changes by the swap itself
 	// makes next to nothing of a piece.
