@@ -1,12 +1,12 @@
 package movement
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -123,15 +123,15 @@ type span struct {
 func (a Assembly) MakeUp() (*MadeUp, error) {
 	s := String{Sections: a.Sections, Path: a.Path, Hanger: a.Hanger, Spacing: a.Spacing, HelicalOnset: a.HelicalOnset,
 		Design: a.Design, Seals: Seals{Bore: unit.Metre}}
-	faults := []error{a.check()}
+	faults := a.check()
 	marks := a.marks()
 	breaks := make([]float64, len(marks))
 	for i := range marks {
 		breaks[i] = marks[i].md
 	}
-	if err := errors.Join(faults...); err != nil {
+	if faults != nil {
 		_, other := s.prepare(nil)
-		return nil, errors.Join(err, other)
+		return nil, fault.Join(scope, faults, other)
 	}
 	l, err := s.prepare(breaks)
 	if err != nil {

@@ -1,10 +1,8 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -26,23 +24,23 @@ func (l *line) rate() error {
 		l.connections[k] = l.sections[k].connection()
 	}
 	l.bodies, l.rated = make([]tubular.Body, len(l.sections)), make([]bool, len(l.sections))
-	var faults []error
+	faults := fault.In(scope)
 	for k, s := range l.sections {
 		if s.Pipe.Material.Yield == 0 {
 			continue
 		}
 		left, err := s.Pipe.Less(s.Wear)
 		if err != nil {
-			faults = append(faults, fmt.Errorf("movement: Sections[%d].Wear: %w", k, err))
+			faults.AtIndex("Sections", k, fault.At("Wear", err))
 			continue
 		}
 		body, err := left.Prepare()
 		if err != nil {
-			faults = append(faults, fmt.Errorf("movement: Sections[%d]: %w", k, err))
+			faults.AtIndex("Sections", k, fault.At("Pipe", err))
 		}
 		l.bodies[k], l.rated[k] = body, true
 	}
-	return errors.Join(faults...)
+	return faults.Err()
 }
 
 // use fills in how much of each limit of the body a node uses, and looks at its

@@ -1,11 +1,10 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // forces fills in the nodes' pressures and axial forces with nothing
@@ -26,46 +25,46 @@ func (l *Landed) forces(state State, c *Case) error {
 }
 
 func (l *Landed) check(state State) error {
-	var faults []error
+	faults := fault.In(scope)
 	if state.Inside == nil {
-		faults = append(faults, errors.New("pressure Inside is missing"))
+		faults.New("Inside", "is missing")
 	}
 	if state.Outside == nil {
-		faults = append(faults, errors.New("pressure Outside is missing"))
+		faults.New("Outside", "is missing")
 	}
 	// Nothing is appended where nothing is wrong: this runs for every case.
 	if err := l.checkFriction("Friction", state.Friction); err != nil {
-		faults = append(faults, err)
+		faults.Add(err)
 	}
 	if err := l.checkFriction("OutsideFriction", state.OutsideFriction); err != nil {
-		faults = append(faults, err)
+		faults.Add(err)
 	}
 	switch state.Tail {
 	case Open, Hanging:
 		if state.Below != 0 {
-			faults = append(faults, fmt.Errorf("pressure Below = %s, permitted only where the tail is plugged", state.Below.Rounded(6)))
+			faults.New("Below", "is %v; must be 0 where the tail isn't plugged", state.Below)
 		}
 	case Plugged:
-		if err := finite("Below", state.Below); err != nil {
-			faults = append(faults, err)
+		if err := fault.Finite("Below", state.Below); err != nil {
+			faults.Add(err)
 		}
 	default:
-		faults = append(faults, fmt.Errorf("Tail = %d, permitted Open, Plugged, Hanging", int(state.Tail)))
+		faults.New("Tail", "is %d; must be Open, Plugged or Hanging", int(state.Tail))
 	}
-	return errors.Join(faults...)
+	return faults.Err()
 }
 
 func (l *line) checkFriction(field string, gradients []unit.Gradient) error {
 	if n := len(gradients); n != 0 && n != len(l.bars) {
-		return fmt.Errorf("gradients of %s number %d, permitted none or one for each of %d sections", field, n, len(l.bars))
+		return fault.New(field, "has %d gradients; must have none or one for each of %d sections", n, len(l.bars))
 	}
-	var faults []error
+	faults := fault.In(scope)
 	for k, f := range gradients {
 		if !isFinite(float64(f)) {
-			faults = append(faults, finite(fmt.Sprintf("%s[%d]", field, k), f))
+			faults.Add(fault.Finite(fault.Index(field, k), f))
 		}
 	}
-	return errors.Join(faults...)
+	return faults.Err()
 }
 
 // lost is the pressure lost over element k.
@@ -94,11 +93,15 @@ func (l *Landed) pressures(state State, nodes []Node) error {
 			n.Temperature = state.Temperature(tvd)
 		}
 		if !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside)) || !isFinite(n.Temperature.Kelvin()) {
-			return fmt.Errorf("at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; permitted any finite values",
-				tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
+			return unfit(tvd, n)
 		}
 	}
 	return nil
+}
+
+// unfit says that what was asked of a state at a depth isn't a number.
+func unfit(tvd unit.Length, n *Node) error {
+	return fault.NewIn(scope, "", "at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; must be finite", tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
 }
 
 // densities are the fluids' over an element, from the slope of the pressures;

@@ -1,12 +1,11 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Landed is a string landed at its hanger and sealed in its packer. It
@@ -46,7 +45,7 @@ func (t totals) minus(u totals) Movement {
 func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	l, err := s.prepare(nil)
 	if err == nil {
-		err = s.Seals.slackOff(slackOff)
+		err = fault.Join(scope, s.Seals.slackOff(slackOff))
 	}
 	if err != nil {
 		return nil, err
@@ -54,7 +53,7 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	l.thermal = reference.Temperature != nil
 	c := &l.asSet
 	if err := l.forces(reference, c); err != nil {
-		return nil, fmt.Errorf("movement: reference state: %w", err)
+		return nil, fault.Join(scope, fault.At("reference", err))
 	}
 	c.buckled = l.buckled(c.Nodes, 0, len(l.elements), 0).shortening
 	l.reference = c.totals
@@ -90,10 +89,10 @@ func (l *Landed) Load(state State) (Case, error) {
 // After an error the case holds nothing of use.
 func (l *Landed) LoadInto(c *Case, state State) error {
 	if (state.Temperature != nil) != l.thermal {
-		return errors.New("movement: Temperature is given in one of the states only: permitted in the reference and this one, or in none")
+		return fault.NewIn(scope, "Temperature", "is given in one of the states only; must be in the reference and this one, or in none")
 	}
 	if err := l.forces(state, c); err != nil {
-		return fmt.Errorf("movement: %w", err)
+		return fault.Join(scope, err)
 	}
 	free := l.buckled(c.Nodes, 0, len(l.elements), 0)
 	c.buckled = free.shortening

@@ -1,11 +1,11 @@
 package movement
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -27,10 +27,10 @@ func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 		return err
 	}
 	if (c.Temperature != nil) != s.thermal {
-		return errors.New("movement: Temperature is given in one of the conditions only: permitted in that of landing and these, or in none")
+		return fault.NewIn(scope, "Temperature", "is given in one of the conditions only; must be in that of landing and these, or in none")
 	}
 	if err := m.checkConditions(&c); err != nil {
-		return fmt.Errorf("movement: %w", err)
+		return err
 	}
 	m.empty(l)
 	l.Top, l.conditions = c.Top, c
