@@ -24,8 +24,8 @@ var ErrNotReached = errors.New("movement: the pull doesn't reach it")
 // The force is the same all along what the hook carries, so that it is exact.
 // Errors are ErrNotReached with the reason.
 func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (unit.Force, error) {
-	if joint < 0 || joint >= len(m.joints) || len(l.Joints) != len(m.joints) {
-		return 0, noJoint(joint, len(m.joints))
+	if err := fault.Join(scope, noJoint(joint, len(m.joints)), m.loaded(l)); err != nil {
+		return 0, err
 	}
 	if l.Joints[joint].Parted {
 		return 0, fmt.Errorf("%w: joint %d has parted", ErrNotReached, joint)
@@ -39,13 +39,21 @@ func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (uni
 // ReadingForHold returns the reading at which the uppermost place that holds the
 // string carries a load, up positive: see ReadingForJoint.
 func (m *MadeUp) ReadingForHold(l *Loading, place int, load unit.Force) (unit.Force, error) {
-	if place < 0 || place >= len(m.holds) || len(l.Holds) != len(m.holds) {
-		return 0, noPlace(place, len(m.holds))
+	if err := fault.Join(scope, noPlace(place, len(m.holds)), m.loaded(l)); err != nil {
+		return 0, err
 	}
 	if err := m.pulled(l, holdMark, place); err != nil {
 		return 0, err
 	}
 	return l.Reading + load - l.Holds[place].Load, fault.Join(scope, fault.Finite("load", load))
+}
+
+// loaded reports a loading that isn't one of this string.
+func (m *MadeUp) loaded(l *Loading) error {
+	if len(l.Nodes) == len(m.points) && len(l.Joints) == len(m.joints) && len(l.Holds) == len(m.holds) && len(l.segments) > 0 {
+		return nil
+	}
+	return fault.New("loading", "is empty or another string's; must be one that Load of the same MadeUp made")
 }
 
 // pulled tells whether the hook's pull arrives at a part.
@@ -101,6 +109,9 @@ type MostPull struct {
 // Errors are ErrNotReached where nothing holds the string or it is landed, and
 // ErrNoPull where no reading keeps all limits.
 func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
+	if err := fault.Join(scope, m.loaded(l)); err != nil {
+		return MostPull{}, err
+	}
 	if l.Top == AtHanger {
 		return MostPull{}, fmt.Errorf("%w: the string is landed", ErrNotReached)
 	}
