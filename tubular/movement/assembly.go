@@ -122,7 +122,7 @@ type span struct {
 // node, and where something may step it is two. All faults are reported together.
 func (a Assembly) MakeUp() (*MadeUp, error) {
 	s := String{Sections: a.Sections, Path: a.Path, Hanger: a.Hanger, Spacing: a.Spacing, HelicalOnset: a.HelicalOnset,
-		Design: a.Design, Seals: Seals{Bore: unit.Metre}}
+		Design: a.Design}
 	faults := a.check()
 	marks := a.marks()
 	breaks := make([]float64, len(marks))
@@ -130,15 +130,15 @@ func (a Assembly) MakeUp() (*MadeUp, error) {
 		breaks[i] = marks[i].md
 	}
 	if faults != nil {
-		_, other := s.prepare(nil)
+		_, other := s.layDown(nil)
 		return nil, fault.Join(scope, faults, other)
 	}
-	l, err := s.prepare(breaks)
+	l, err := s.layDown(breaks)
 	if err != nil {
 		return nil, err
 	}
 	m := &MadeUp{
-		line: l.line, marks: marks, block: float64(a.Block), hangerArea: disc(a.HangerSeal),
+		line: l, marks: marks, block: float64(a.Block), hangerArea: disc(a.HangerSeal),
 		seals: slices.Clone(a.Seals), holds: slices.Clone(a.Holds), joints: slices.Clone(a.Joints), plugs: slices.Sorted(slices.Values(a.Plugs)),
 		hung: len(a.Hung), hanger: a.Hanger, end: a.Sections[len(a.Sections)-1].Bottom,
 	}

@@ -9,7 +9,7 @@ import (
 )
 
 // check reports what is wrong with seals, held places, joints and the rest;
-// String.prepare has sections, path and design.
+// String.layDown has sections, path and design.
 func (a Assembly) check() error {
 	faults := fault.In(scope)
 	add := func(err error) { faults.Add(err) }

@@ -68,43 +68,6 @@ func (e *element) rate(p, wc, g, f float64) float64 {
 // across is the weight across the hole at node i.
 func (l *line) across(nodes []Node, i int) float64 { return float64(nodes[i].Weight) * l.points[i].sin }
 
-// finish adds the packer's force to the nodes and fills in what follows.
-func (l *Landed) finish(c *Case) error {
-	nodes := c.Nodes
-	c.BuckledLength, c.HelicalLength, c.Governing = 0, 0, Governing{}
-	sum := 0.0
-	for i := range nodes {
-		n, e := &nodes[i], l.elementOf(i)
-		n.True += c.PackerForce
-		n.Effective += c.PackerForce
-		l.bend(n, e, l.across(nodes, i))
-		l.use(c, n)
-		if i > 0 && e == &l.elements[i-1] {
-			b, h := l.measure(nodes, i-1)
-			c.BuckledLength += b
-			c.HelicalLength += h
-		}
-		sum += float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
-			n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
-	}
-	last := len(nodes) - 1
-	c.TrueForce, c.EffectiveForce, c.HangerLoad = nodes[last].True, nodes[last].Effective, nodes[0].True
-	c.Neutral = neutralDepth(nodes)
-	if !isFinite(sum) {
-		return ErrTooLarge
-	}
-	return bounded(c.Movement, c.SlackOff, c.SealMovement, c.TrueForce, c.EffectiveForce)
-}
-
-// elementOf is the element that node i belongs to: the one above it, for the
-// first node of a section the one below.
-func (l *line) elementOf(i int) *element {
-	if i == 0 || l.elements[i-1].length == 0 {
-		return &l.elements[i]
-	}
-	return &l.elements[i-1]
-}
-
 // bend fills in a node's buckling, contact and bending under a weight g across
 // the hole.
 func (l *line) bend(n *Node, e *element, g float64) {

@@ -129,7 +129,18 @@ func (m *MadeUp) ask(c *Conditions, nodes []Node) error {
 	return nil
 }
 
-// weighAll fills in the effective weights: see Landed.weigh.
+// densities are the fluids' over an element, from the slope of the pressures;
+// ok says that there is enough depth in it.
+type densities struct {
+	inside, outside float64
+	ok              bool
+}
+
+// weighAll fills in the effective weights, for which it wants the densities above
+// and below a node. They matter where the hole is inclined; the axial force comes
+// from the pressures themselves. Where the slopes to both neighbours agree they are
+// good; where not, as at a change of fluid, or where there is none, as in a level
+// hole, the conditions are asked again close by.
 func (m *MadeUp) weighAll(c *Conditions, nodes []Node) {
 	var above densities
 	for i := range nodes {
@@ -156,6 +167,14 @@ func (m *MadeUp) weighAll(c *Conditions, nodes []Node) {
 		above = below
 	}
 }
+
+func alike(a, b float64) bool {
+	d := math.Abs(a - b)
+	return d <= 0.01*math.Abs(a) || d <= 0.01*math.Abs(b)
+}
+
+// leastDrop is the vertical distance, in m, that a slope is taken over at least.
+const leastDrop = 1.0
 
 // densityIn is the slope of a part's pressure over the metre above a depth.
 func densityIn(pressure func(int, unit.Length) unit.Pressure, part int, tvd unit.Length) float64 {

@@ -42,19 +42,3 @@ func (l *line) rate() error {
 	}
 	return faults.Err()
 }
-
-// use fills in how much of each limit of the body a node uses, and looks at its
-// connections.
-func (l *Landed) use(c *Case, n *Node) {
-	load := tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}
-	n.Usage = tubular.Usage{}
-	if l.rated[n.Section] {
-		n.Usage = l.bodies[n.Section].UsageBent(load, l.design)
-	}
-	if limit, most := n.Usage.Governing(); most > c.Governing.Usage {
-		c.Governing = Governing{MD: n.MD, Limit: limit, Usage: most}
-	}
-	if most := l.connections[n.Section].Usage(load, l.design, n.Usage.Triaxial, 1); most > c.Governing.Usage {
-		c.Governing = Governing{MD: n.MD, Limit: tubular.ConnectionLimit, Usage: most}
-	}
-}

@@ -230,6 +230,7 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	}
 	nodes := l.Nodes
 	at, squeezed := 0.0, m.buckled(nodes, from, to, 0)
+	g.loose = squeezed.shortening
 	change := func(f float64) (length, slope float64) {
 		if f != at {
 			at, squeezed = f, m.buckled(nodes, from, to, f)
@@ -244,7 +245,7 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	if force != 0 && math.Abs(rest) > 1e-9*m.bars[len(m.bars)-1].bottom {
 		l.Snapping = true
 	}
-	g.force, g.fitted = force, true
+	g.force, g.fitted, g.tight = force, true, squeezed.shortening
 	return nil
 }
 

@@ -142,6 +142,7 @@ type segment struct {
 	upper, lower int     // marks; -1 the top, len(marks) the lower end
 	force        float64 // added all along it by what holds it
 	fitted       bool    // that force keeps its length
+	loose, tight float64 // its shortening by buckling then without that force, and with it
 	top, bottom  float64 // how far its ends have moved since landing
 	weighed      float64 // what weight, pull and drag have changed of its length since, in m
 	squeezed     float64 // what buckling has

@@ -50,12 +50,12 @@ const defaultSpacing = 10 * unit.Metre
 // maxNodes bounds the memory that a mistyped spacing can take.
 const maxNodes = 1_000_000
 
-// prepare checks the string and lays out its nodes. Every section's ends and
-// every survey station are nodes; an end of two sections is two nodes, so that
-// the step of force there is seen. breaks are more of them: see layOut.
-func (s String) prepare(breaks []float64) (l *Landed, err error) {
+// layDown checks a string and lays out its nodes. Every section's ends and every
+// survey station are nodes; an end of two sections is two nodes, so that the step
+// of force there is seen. breaks are more of them: see layOut.
+func (s *String) layDown(breaks []float64) (line, error) {
 	bars, err := bars(s.Hanger, s.Sections)
-	faults := append([]error{err, fault.AtLeast("Hanger", s.Hanger, 0)}, s.Seals.faults()...)
+	faults := []error{err, fault.AtLeast("Hanger", s.Hanger, 0)}
 	spacing := s.Spacing
 	if spacing == 0 {
 		spacing = defaultSpacing
@@ -79,14 +79,14 @@ func (s String) prepare(breaks []float64) (l *Landed, err error) {
 		faults = append(faults, fault.New(fault.Index("Sections", n-1)+".Bottom", "is %v; must be at most the path's end at %v", s.Sections[n-1].Bottom, s.Path.TotalDepth()))
 	}
 	if err := fault.Join(scope, faults...); err != nil {
-		return nil, err
+		return line{}, err
 	}
 	if n := s.Sections[len(s.Sections)-1].Bottom.In(spacing); n > maxNodes {
-		return nil, fault.NewIn(scope, "Spacing", "is %v; must be at least %v (%d nodes)", spacing, s.Sections[len(s.Sections)-1].Bottom/maxNodes, maxNodes)
+		return line{}, fault.NewIn(scope, "Spacing", "is %v; must be at least %v (%d nodes)", spacing, s.Sections[len(s.Sections)-1].Bottom/maxNodes, maxNodes)
 	}
-	l = &Landed{seals: s.Seals, line: line{sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}}
+	l := line{sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}
 	if err := l.rate(); err != nil {
-		return nil, err
+		return line{}, err
 	}
 	l.steps, err = l.layOut(s.Path, float64(spacing), breaks)
 	return l, err
