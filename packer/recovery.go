@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -184,20 +185,20 @@ func (n NotParted) pipeAt(md unit.Length) tubular.Pipe {
 func (n NotParted) validate() error {
 	var f faults
 	if err := n.Release.Validate(); err != nil {
-		f = append(f, err)
+		f.include("Release", err)
 	}
-	notNegative(&f, "NotParted.Tried", n.Tried)
-	notNegative(&f, "NotParted.Free", n.Free)
-	notNegative(&f, "NotParted.Clearance", n.Clearance)
-	notNegative(&f, "NotParted.CutPull", n.CutPull)
+	notNegative(&f, "Tried", n.Tried)
+	notNegative(&f, "Free", n.Free)
+	notNegative(&f, "Clearance", n.Clearance)
+	notNegative(&f, "CutPull", n.CutPull)
 	if k := len(n.Release.Pull.Sections); k > 0 {
 		bottom := n.Release.Pull.Sections[k-1].Bottom
 		if n.Free > bottom {
-			f.add("NotParted.Free = %v: want no deeper than the joint at %v", n.Free, bottom)
+			f.new("Free", "is %v; must be no deeper than the joint at %v", n.Free, bottom)
 		}
 		for i, c := range n.Intervals {
 			if !(c.Top >= 0 && c.Top < c.Bottom && c.Bottom <= bottom) {
-				f.add("NotParted.Intervals[%d] %s is %v to %v: want a stretch from surface to the joint at %v", i, c.Name, c.Top, c.Bottom, bottom)
+				f.new(fault.Index("Intervals", i), "%s is %v to %v; must be a stretch from surface to the joint at %v", c.Name, c.Top, c.Bottom, bottom)
 			}
 		}
 	}

@@ -54,7 +54,7 @@ func TestBleedToLeavesTheReserve(t *testing.T) {
 	require.True(t, f.Hopeless)
 	require.Contains(t, f.String(), "nothing trapped")
 	_, err = packer.Unseating{Trapped: unit.Exactly(-unit.PSI), Reserve: -1}.Freed()
-	require.ErrorContains(t, err, "Trapped begins")
+	require.ErrorContains(t, err, "Trapped: begins")
 	require.ErrorContains(t, err, "Reserve")
 }
 
@@ -128,7 +128,7 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.ErrorContains(t, o.NoCut, "5000 ft")
 	n.Free, n.Clearance, n.Intervals = 9001*unit.Foot, -1, []packer.Interval{{Name: "x"}}
 	_, err = n.Options()
-	for _, want := range []string{"Free", "Clearance", "Intervals[0] x"} {
+	for _, want := range []string{"Free", "Clearance", "Intervals[0]: x"} {
 		require.ErrorContains(t, err, want)
 	}
 	require.False(t, errors.Is(err, packer.ErrNowhereToCut))
