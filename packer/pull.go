@@ -28,7 +28,8 @@ type Pull struct {
 	// its greatest; package drag finds it. It is spread evenly along the string.
 	Drag unit.Band[unit.Force]
 
-	Block unit.Force // what the weight indicator shows with nothing hung from it
+	Block   unit.Force // what the weight indicator shows with nothing hung from it
+	OpenTop bool       // the top is not closed: pressure inside doesn't lift it
 }
 
 // Balance is a pull's hook load by its terms, without drag.
@@ -37,7 +38,7 @@ type Balance struct {
 	End       unit.Force // of the pressures on the string's end in the joint
 	Weight    unit.Force // in air, of the string above
 	Shoulders unit.Force // of the pressures on changes of section
-	Cap       unit.Force // of the pressure at surface inside, which lifts the closed top
+	Cap       unit.Force // of the pressure at surface inside, which lifts a closed top
 	Block     unit.Force
 
 	// Reading is their sum: what the weight indicator shows. Drag adds to it.
@@ -108,6 +109,9 @@ func (p Pull) hang(depths ...unit.Length) (*onHook, error) {
 		return nil, fmt.Errorf("packer: %w", err)
 	}
 	c.Top = movement.OnHookClosed
+	if p.OpenTop {
+		c.Top = movement.OnHookOpen
+	}
 	if err := h.made.LoadInto(&h.loading, standing, c); err != nil {
 		return nil, fmt.Errorf("packer: %w", err)
 	}
@@ -119,7 +123,7 @@ func (h *onHook) joint() movement.JointLoad { return h.loading.Joints[0] }
 
 // Balance returns the hook load that puts a load on the joint, without drag.
 //
-//	R = P + F(end) + Σ w ΔTVD + Σ ΔF(shoulder) - pi(surface) Ai + block
+//	R = P + F(end) + Σ w ΔTVD + Σ ΔF(shoulder) - pi(surface) Ai + block        top closed; without pi Ai where it is open
 //
 //	P        load on the joint, positive where it parts it
 //	F(end)   movement.End.Force

@@ -50,7 +50,7 @@ type Options struct {
 
 	// Pressure is the least tubing pressure, added to what is held, with which the
 	// strongest pins part within the shares of the ratings, and PressureReading the
-	// reading to pull with it, less than Most as the pressure lifts the closed top;
+	// reading to pull with it, less than that without as the pressure does its part;
 	// zero where none is needed. Where the joint is plugged, or its seal is no wider
 	// than the bore of what limits the pull, pressure inside does not help: then it
 	// is not available.
@@ -74,8 +74,9 @@ type Cut struct {
 // Options returns what is left to do when a joint did not part.
 //
 //	load on joint = tried - Balance(0) - drag
-//	Δp            = max over components of (strongest pins - most load) / (Ap - Ai), and for the rig / Ap
-//	reading       = Balance(strongest pins) + drag - Δp Ap
+//	Δp            = max over components of (strongest pins - most load) / (Ap - Ai), and for the rig / Ar
+//	reading       = Balance(strongest pins) + drag - Δp Ar
+//	Ar            = Ap with a closed top, Ap - Ai at surface with an open one
 //	after         = -(Ao - Ai) po + Σ w ΔTVD above it + shoulders + cap + block
 //	reading       = after + pull wanted at the cut
 //
@@ -110,7 +111,7 @@ func (n NotParted) Options() (Options, error) {
 // withPressure finds the pressure that helps a pull. It adds Ap per pressure to
 // the load on the joint at the same reading, and Ai to the wall force of the pipe
 // above it: so at the same load on the joint the pipe bears Ai - Ap of it more,
-// and the reading is less by Ap.
+// and the reading is less by Ap, or with an open top by Ap - Ai.
 func (n NotParted) withPressure(o *Options, p Parting) {
 	r := n.Release
 	o.PressureAvailable = !r.Pull.Plugged
@@ -118,14 +119,18 @@ func (n NotParted) withPressure(o *Options, p Parting) {
 		return
 	}
 	seal := tubular.AnnularCapacity(r.Pull.Seal, 0)
+	reading := seal
+	if r.Pull.OpenTop {
+		reading -= r.Pull.Sections[0].Pipe.InnerArea()
+	}
 	for i, u := range p.Parts {
 		short := r.Pins.Greatest - u.Most
 		if short <= 0 {
 			continue
 		}
-		gain := seal // the rig, which is the last
+		gain := reading // the rig, which is the last
 		if i < len(r.Components) {
-			gain -= n.pipeAt(u.Depth).InnerArea()
+			gain = seal - n.pipeAt(u.Depth).InnerArea()
 		}
 		if gain <= 0 {
 			o.Pressure, o.PressureAvailable = 0, false
@@ -133,7 +138,7 @@ func (n NotParted) withPressure(o *Options, p Parting) {
 		}
 		o.Pressure = max(o.Pressure, unit.Pressure(float64(short)/float64(gain)))
 	}
-	o.PressureReading = p.Reading.Greatest - Push(o.Pressure, seal)
+	o.PressureReading = p.Reading.Greatest - Push(o.Pressure, reading)
 }
 
 func (n NotParted) cut() (Cut, error) {

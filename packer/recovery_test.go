@@ -103,6 +103,17 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
 	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
 	require.InDelta(t, 63000, p.Most.In(unit.PoundForce), 1e-6)
+	// With an open top the reading keeps the lift of the cap.
+	open := n
+	open.Release.Pull.OpenTop = true
+	o, err = open.Options()
+	require.NoError(t, err)
+	open.Release.Pull.Inside = with.Pull.Inside
+	p, err = open.Release.Parting()
+	require.NoError(t, err)
+	require.Zero(t, p.Nominal.Cap)
+	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
+	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
 	// Pins on a seal no wider than the bore feel none of it.
 	narrow := n
 	narrow.Release.Pull.Seal = 2.9 * unit.Inch
