@@ -376,7 +376,7 @@ func (k *checker) barriers(i int, r *StepResult, tested map[string][]string) {
 	for n, b := range k.plan.Barriers {
 		stands, column, err := k.out.Judge.Standing(w, &k.Limits.Barriers[n], affine.Form{})
 		if column != nil && err == nil {
-			stands = column.C >= -walk.Reach
+			stands = column.C >= -float64(0.5*unit.PSI)
 		}
 		sides := slices.Clone(tested[b.Name])
 		slices.Sort(sides)

@@ -23,10 +23,12 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 			return nil, err
 		}
 		if len(all) > 1 && may {
-			was := k.silent
-			k.silent = true
+			// Nothing is left out in it: what goes wrong here may not happen once what
+			// goes on there is seen.
+			silent, astray := k.silent, k.Astray
+			k.silent, k.Astray = true, true
 			_, err := k.all(w, all, length, fresh)
-			k.silent = was
+			k.silent, k.Astray = silent, astray
 			var c conflict
 			if errors.As(err, &c) {
 				more = append(more, c.a, c.b)

@@ -18,7 +18,10 @@ type World struct {
 	Came   []int        // by device: how many of the actions that the step expects of it have come
 	Times  []int        // by action: how often it has happened since the beginning
 	Live   []bool       // by formation: its inflow has been part of the plan
-	Trail  *Trail       // what happened, last first
+	// Dry are, by formation, the conditions under which it hasn't flowed in so far,
+	// where that isn't certain.
+	Dry   [][]affine.Form
+	Trail *Trail // what happened, last first
 }
 
 // Progress is how far a row of triggers has come, under conditions.
@@ -64,7 +67,7 @@ type Across struct {
 // Start is the world before the first step.
 func Start(n *well.Network, region *affine.Region) (*World, error) {
 	w := &World{State: n.Start(), Region: region,
-		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations))}
+		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations)), Dry: make([][]affine.Form, len(n.Formations))}
 	for range n.Actions {
 		w.Rows = append(w.Rows, []Progress{{}})
 	}
@@ -79,6 +82,7 @@ func (w *World) Clone() *World {
 	c.Came = slices.Clone(w.Came)
 	c.Times = slices.Clone(w.Times)
 	c.Live = slices.Clone(w.Live)
+	c.Dry = slices.Clone(w.Dry) // conditions are never written into
 	return &c
 }
 
