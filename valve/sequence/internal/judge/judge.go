@@ -177,8 +177,21 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		j.broken++
 	}
 	at := m.least(by, w.Region)
-	if at != nil && len(m.Points) < 8 {
+	if at != nil && len(m.Points) < 24 {
 		m.Points = append(m.Points, at)
+		if len(w.Region.Rows()) > 0 {
+			// The worst choice lies on the edge of the part: some further in.
+			inner := w.Region.Inner()
+			for _, t := range [4]float64{0.02, 0.2, 0.5, 1} {
+				e := make([]float64, len(at))
+				for k := range e {
+					e[k] = at[k] + t*(inner[k]-at[k])
+				}
+				if len(by.T) == 0 || by.At(e)-by.R < -walk.Reach {
+					m.Points = append(m.Points, j.plain(w.Region, by, e))
+				}
+			}
+		}
 	}
 	if at == nil || j.Parts {
 		m.Regions = append(m.Regions, Part{w.Region, by})

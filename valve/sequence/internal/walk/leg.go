@@ -318,7 +318,8 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	if w.Rows[i] = r.local(w, i, lines[n], now, now, true); len(w.Rows[i]) == 0 {
+	w.Rows[i] = r.local(w, i, lines[n], now, now, true)
+	if !w.only(i) {
 		return nil
 	}
 	var rest []int

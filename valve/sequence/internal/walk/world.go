@@ -96,6 +96,22 @@ func (w *World) within(r *affine.Region) *World {
 	return c
 }
 
+// only puts the conditions of the one alternative of an action's progress that is
+// left, if it is just one, on the world. It tells whether anything is left.
+func (w *World) only(i int) bool {
+	if len(w.Rows[i]) != 1 || len(w.Rows[i][0].Rows) == 0 {
+		return len(w.Rows[i]) > 0
+	}
+	p := w.Rows[i][0]
+	region := w.Region.And(p.Rows)
+	if region == nil {
+		return false
+	}
+	p.Rows = nil
+	w.Region, w.Rows[i] = region, []Progress{p}
+	return true
+}
+
 // waits is the level that a row waits for next, and the way in which it is met.
 func waits(row []well.Trigger, p Progress) (level affine.Form, falling bool) {
 	t := &row[p.Links]
