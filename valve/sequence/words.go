@@ -158,6 +158,9 @@ func (k *checker) flowWords(f *Finding, m, shown *judge.Margin) {
 		}
 	} else {
 		from = k.fixes(m.Step, m.Index)
+		if shown.Depth == 1 {
+			from, to = to, from
+		}
 	}
 	f.Kind, f.Device = FlowOff, from+" to "+to
 	f.Says = fmt.Sprintf("%s that the step does not allow (%s)", kind, k.place(shown))

@@ -260,7 +260,7 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 			if m.With >= 0 && s.Surface[l.index] && !g.Circle && !g.Produces {
 				x := m.Excess.At(p.X)
 				j.Note(w, p, Circulation, l.index, x.Times(-1).Shift(tolerance), 0)
-				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 0)
+				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 1)
 			}
 		case Barriers:
 			if err := j.barriers(w, p, l.index); err != nil {
