@@ -4,6 +4,7 @@
 package main
 
 import (
+	"context"
 	_ "embed"
 	"encoding/json"
 	"errors"
@@ -29,7 +30,7 @@ type options struct {
 	plan, against, report string
 	asJSON, pressures     bool
 	explain               bool
-	draws                 sequence.Uncertainty
+	draws                 draws
 }
 
 func flags(o *options) *flag.FlagSet {
@@ -78,23 +79,23 @@ func run(args []string, out, errs io.Writer) int {
 			return 2
 		}
 	}
-	var risk *sequence.Risk
+	var odds *risk
 	if o.draws.Samples != 0 {
-		if risk, err = sequence.Sample(plan, o.draws); err != nil {
+		if odds, err = sample(context.Background(), plan, o.draws); err != nil {
 			fmt.Fprintln(errs, err)
 			return 2
 		}
 	}
 	if o.report != "" {
-		if err := writeReport(o.report, plan, programme, risk); err != nil {
+		if err := writeReport(o.report, plan, programme, odds); err != nil {
 			fmt.Fprintln(errs, err)
 			return 2
 		}
 	}
 	if o.asJSON {
-		err = printJSON(out, programme, before, risk)
+		err = printJSON(out, programme, before, odds)
 	} else {
-		err = printText(out, o, programme, before, risk)
+		err = printText(out, o, programme, before, odds)
 	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
@@ -121,14 +122,14 @@ func walk(file string) (*sequence.Plan, *sequence.Programme, error) {
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", name, err)
 	}
-	programme, err := sequence.Check(plan)
+	programme, err := sequence.Check(context.Background(), plan, sequence.Options{})
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", name, err)
 	}
 	return plan, programme, nil
 }
 
-func printJSON(out io.Writer, p, before *sequence.Programme, risk *sequence.Risk) error {
+func printJSON(out io.Writer, p, before *sequence.Programme, odds *risk) error {
 	e := json.NewEncoder(out)
 	e.SetIndent("", "  ")
 	e.SetEscapeHTML(false)
@@ -136,8 +137,8 @@ func printJSON(out io.Writer, p, before *sequence.Programme, risk *sequence.Risk
 		Caution string `json:"caution"`
 		*sequence.Programme
 		Changes []sequence.Change `json:"changes,omitempty"`
-		Risk    *sequence.Risk    `json:"risk,omitempty"`
-	}{calculator.Caution, p, nil, risk}
+		Risk    *risk             `json:"risk,omitempty"`
+	}{calculator.Caution, p, nil, odds}
 	if before != nil {
 		d.Changes = sequence.Changes(before, p)
 	}

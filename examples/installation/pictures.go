@@ -140,21 +140,18 @@ type wait struct {
 
 func ledgerOf(name string, waits []wait, steps int) (template.HTML, error) {
 	y := "differential, psi"
-	if waits[0].Axial {
+	if waits[0].Least.Axial() {
 		y = "tension, 1,000 lbf"
 	}
 	c := newPlot(name, "step", y)
 	for _, t := range waits {
-		low, high := scaled(t.Axial, t.Threshold.Least), scaled(t.Axial, t.Threshold.Greatest)
+		low, high := scaled(t.Threshold.Least), scaled(t.Threshold.Greatest)
 		block, err := plotter.NewPolygon(plotter.XYs{{X: t.step - 0.5, Y: low}, {X: t.step + 0.5, Y: low}, {X: t.step + 0.5, Y: high}, {X: t.step - 0.5, Y: high}})
 		if err != nil {
 			return "", err
 		}
 		block.Color, block.LineStyle.Width = bandInk, 0
-		from, to := scaled(t.Axial, t.Least), scaled(t.Axial, t.Greatest)
-		if t.Intended {
-			from, to = math.Min(from, scaled(t.Axial, t.Reach)), math.Max(to, scaled(t.Axial, t.Reach))
-		}
+		from, to := scaled(t.Least), scaled(t.Greatest)
 		bar, err := plotter.NewLine(plotter.XYs{{X: t.step, Y: from}, {X: t.step, Y: to}})
 		if err != nil {
 			return "", err
@@ -178,11 +175,12 @@ func room(a *plot.Axis) {
 	a.Min, a.Max = a.Min-d, a.Max+d
 }
 
-func scaled(axial bool, x unit.Pressure) float64 {
-	if axial {
-		return unit.Force(x).In(unit.Kilopound)
+func scaled(x sequence.Level) float64 {
+	if f, ok := x.Force(); ok {
+		return f.In(unit.Kilopound)
 	}
-	return x.In(unit.PSI)
+	p, _ := x.Pressure()
+	return p.In(unit.PSI)
 }
 
 // along draws tension and use of the string with depth: all steps faintly, the
@@ -229,7 +227,7 @@ func along(p *sequence.Programme) ([]template.HTML, error) {
 func addAlong(force, use *plot.Plot, x *sequence.StringAt, style draw.LineStyle, name string) error {
 	var f, u plotter.XYs
 	for _, n := range x.Along {
-		f = append(f, plotter.XY{X: n.Tension.In(unit.Kilopound), Y: -n.MD.In(unit.Foot)})
+		f = append(f, plotter.XY{X: n.Wall.In(unit.Kilopound), Y: -n.MD.In(unit.Foot)})
 		u = append(u, plotter.XY{X: n.Usage, Y: -n.MD.In(unit.Foot)})
 	}
 	for _, c := range []struct {

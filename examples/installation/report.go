@@ -32,7 +32,7 @@ type sheet struct {
 }
 
 // writeReport writes the programme as one HTML file that needs nothing else.
-func writeReport(file string, plan *sequence.Plan, p *sequence.Programme, risk *sequence.Risk) error {
+func writeReport(file string, plan *sequence.Plan, p *sequence.Programme, odds *risk) error {
 	t, err := template.New("report").Funcs(template.FuncMap{
 		"psi":     func(p unit.Pressure) string { return p.Rounded(digits) },
 		"feet":    func(l unit.Length) string { return fmt.Sprintf("%.0f ft", l.In(unit.Foot)) },
@@ -52,8 +52,8 @@ func writeReport(file string, plan *sequence.Plan, p *sequence.Programme, risk *
 		Ledger    []template.HTML
 		Along     []template.HTML
 		Envelope  template.HTML
-		Risk      *sequence.Risk
-	}{Plan: plan, Programme: p, Caution: calculator.Caution, Risk: risk}
+		Risk      *risk
+	}{Plan: plan, Programme: p, Caution: calculator.Caution, Risk: odds}
 	for i := range p.Steps {
 		s, err := sheetOf(i, &p.Steps[i])
 		if err != nil {
@@ -104,14 +104,14 @@ func sheetOf(i int, s *sequence.StepResult) (sheet, error) {
 			x.Swaps = append(x.Swaps, head+" "+text)
 		}
 	}
-	if w := s.Window; w != nil && (w.Below != "" || w.Above != "") {
-		x.Window = window(w)
+	for n := range s.Windows {
+		x.Window += window(&s.Windows[n]) + " "
 	}
 	for _, t := range s.Partings {
 		x.Window = fmt.Sprintf("%s at %s to %s on the weight indicator", t.Action, t.Least.Rounded(digits), t.Greatest.Rounded(digits))
 	}
 	if t, ok := nearest(s); ok {
-		x.Nearest = fmt.Sprintf("%s: %s left", t.Action, felt(t.Axial, t.Margin))
+		x.Nearest = fmt.Sprintf("%s: %s left", t.Action, t.Margin.Rounded(digits))
 	}
 	if r, ok := mostUsed(s); ok {
 		x.Rating = fmt.Sprintf("%.0f %% of %s", 100*r.Usage, r.Name)

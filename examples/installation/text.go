@@ -15,7 +15,7 @@ import (
 const digits = 4
 
 // printText writes the programme for people.
-func printText(out io.Writer, o options, p, before *sequence.Programme, risk *sequence.Risk) error {
+func printText(out io.Writer, o options, p, before *sequence.Programme, odds *risk) error {
 	w := &strings.Builder{}
 	fmt.Fprintf(w, "%s\n%s\n\n", p.Plan, calculator.Caution)
 	verdict(w, p)
@@ -27,8 +27,8 @@ func printText(out io.Writer, o options, p, before *sequence.Programme, risk *se
 		}
 	}
 	findings(w, p)
-	if risk != nil {
-		printRisk(w, risk)
+	if odds != nil {
+		printRisk(w, odds)
 	}
 	_, err := io.WriteString(out, w.String())
 	return err
@@ -36,10 +36,10 @@ func printText(out io.Writer, o options, p, before *sequence.Programme, risk *se
 
 func verdict(w io.Writer, p *sequence.Programme) {
 	if p.OK() {
-		fmt.Fprintf(w, "The plan does what it intends and nothing else, at both ends of every band (%d choices of thresholds walked).\n", p.Worlds)
+		fmt.Fprintf(w, "The plan does what it intends and nothing else, whatever the values inside their bands (%d inputs, %d ways told apart).\n", p.Inputs, p.Branches)
 		return
 	}
-	fmt.Fprintf(w, "THE PLAN FAILS: %d findings, at the end of this page (%d choices of thresholds walked).\n", len(p.Findings), p.Worlds)
+	fmt.Fprintf(w, "THE PLAN FAILS: %d findings, at the end of this page (%d inputs, %d ways told apart).\n", len(p.Findings), p.Inputs, p.Branches)
 }
 
 // step writes one step: the heads of the lines say what they are about.
@@ -67,14 +67,14 @@ func step(w io.Writer, i int, s *sequence.StepResult, o options) {
 	}
 	for _, t := range s.Triggers {
 		if t.Intended {
-			line("", "%s by %s at the late end of its band", t.Action, felt(t.Axial, t.Margin))
+			line("", "%s by %s at the late end of its band", t.Action, t.Margin.Rounded(digits))
 		}
 	}
 	if t, ok := nearest(s); ok {
-		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, felt(t.Axial, extreme(t)), felt(t.Axial, near(t)), felt(t.Axial, t.Margin))
+		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, extreme(t).Rounded(digits), near(t).Rounded(digits), t.Margin.Rounded(digits))
 	}
-	if x := s.Window; x != nil && (x.Below != "" || x.Above != "") {
-		line("window", "%s", window(x))
+	for n := range s.Windows {
+		line("window", "%s", window(&s.Windows[n]))
 	}
 	for _, x := range s.Partings {
 		line("parts", "%s at %s to %s on the weight indicator (nominal %s)", x.Action, x.Least.Rounded(digits), x.Greatest.Rounded(digits), x.Nominal.Rounded(digits))
@@ -150,7 +150,7 @@ func findings(w io.Writer, p *sequence.Programme) {
 			continue
 		}
 		fmt.Fprintf(w, "\n %d. step %q: %s\n", i+1, f.Step, f.Kind)
-		fmt.Fprintf(w, "    %s: %s\n    numbers  %s\n    assumed  %s\n    cure     %s\n", f.Device, f.Says, f.Numbers, f.World, f.Cure)
+		fmt.Fprintf(w, "    %s: %s\n    numbers  %s\n    assumed  %s\n    cure     %s\n", f.Device, f.Says, f.Numbers, f.Assumed, f.Cure)
 		if f.Until != "" {
 			fmt.Fprintf(w, "    it stays so through step %q\n", f.Until)
 		}
@@ -180,16 +180,10 @@ func changes(w io.Writer, before, after *sequence.Programme) {
 	t.Flush() //nolint:errcheck // a strings.Builder takes everything
 }
 
-func printRisk(w io.Writer, r *sequence.Risk) {
+func printRisk(w io.Writer, r *risk) {
 	fmt.Fprintf(w, "\nHow often it goes wrong, in %d draws (seed %d)\n", r.Samples, r.Seed)
 	fmt.Fprintf(w, "  the plan as a whole: %.2f %% (95 %% sure between %.2f and %.2f %%)\n", 100*r.Fails.Value, 100*r.Fails.Least, 100*r.Fails.Greatest)
 	for _, e := range r.Events {
 		fmt.Fprintf(w, "  step %q, %s: %s in %.2f %% (%.2f to %.2f %%)\n", e.Step, e.Action, e.Kind, 100*e.Value, 100*e.Least, 100*e.Greatest)
-	}
-	if len(r.Inputs) > 0 && r.Fails.Value > 0 {
-		fmt.Fprintln(w, "  what matters most (correlation with failing):")
-		for _, x := range r.Inputs[:min(5, len(r.Inputs))] {
-			fmt.Fprintf(w, "    %-40s %+.2f\n", x.Input, x.Correlation)
-		}
 	}
 }

@@ -49,8 +49,8 @@ func event(e sequence.Event) string {
 	switch {
 	case e.Differential != nil:
 		text += fmt.Sprintf(" at a differential of %s", e.Differential.Rounded(digits))
-	case e.Tension != nil:
-		text += fmt.Sprintf(" at a tension of %s, weight indicator %s", e.Tension.Rounded(digits), e.Pull.Rounded(digits))
+	case e.Balance != nil:
+		text += fmt.Sprintf(" at %s on its joint, weight indicator %s", e.Balance.Rounded(digits), e.Pull.Rounded(digits))
 	}
 	var at []string
 	for _, r := range e.Surface {
@@ -71,22 +71,14 @@ func event(e sequence.Event) string {
 	return text
 }
 
-// felt writes what a trigger feels; a tension comes in the place of a pressure.
-func felt(axial bool, d unit.Pressure) string {
-	if axial {
-		return unit.Force(d).Rounded(digits)
-	}
-	return d.Rounded(digits)
-}
-
-func extreme(t sequence.TriggerResult) unit.Pressure {
+func extreme(t sequence.TriggerResult) sequence.Level {
 	if t.Direction == valve.Falling {
 		return t.Least
 	}
 	return t.Greatest
 }
 
-func near(t sequence.TriggerResult) unit.Pressure {
+func near(t sequence.TriggerResult) sequence.Level {
 	if t.Direction == valve.Falling {
 		return t.Threshold.Greatest
 	}
@@ -101,7 +93,7 @@ func nearest(s *sequence.StepResult) (sequence.TriggerResult, bool) {
 		if t.Intended {
 			continue
 		}
-		if x := float64(t.Margin) / math.Abs(float64(near(t))); x < share {
+		if x := t.Margin.Share(near(t)); x < share {
 			best, share = t, x
 		}
 	}
@@ -109,22 +101,7 @@ func nearest(s *sequence.StepResult) (sequence.TriggerResult, bool) {
 }
 
 func window(x *sequence.Window) string {
-	var text string
-	switch {
-	case !x.Open:
-		return fmt.Sprintf("NONE on %s: %s", x.Compartment, x.Clash())
-	case x.Above == "":
-		text = fmt.Sprintf("%s from %s", x.Compartment, x.Least.Rounded(digits))
-	default:
-		text = fmt.Sprintf("%s from %s to %s", x.Compartment, x.Least.Rounded(digits), x.Greatest.Rounded(digits))
-	}
-	if x.Below != "" {
-		text += "; below it " + x.Below
-	}
-	if x.Above != "" {
-		text += "; above it " + x.Above
-	}
-	return text
+	return x.Compartment + ": " + x.Words()
 }
 
 func mostUsed(s *sequence.StepResult) (sequence.RatingResult, bool) {
@@ -151,9 +128,17 @@ func stringWords(p sequence.Point) string {
 	x := p.String
 	use := fmt.Sprintf("%.0f %% of its %s limit (%s)", 100*x.Usage, x.Limit, p.Label)
 	if x.Free {
-		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", x.Hook.Rounded(digits), use)
+		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", x.Reading.Rounded(digits), use)
 	}
-	return fmt.Sprintf("hook %s, %s at the packer, seals %s since landing, %s", x.Hook.Rounded(digits), tension(x.Tension), travel(x.Seals), use)
+	return fmt.Sprintf("hook %s, %s at the packer, %s, %s", x.Reading.Rounded(digits), tension(x.Packer), seals(x), use)
+}
+
+func seals(x *sequence.StringAt) string {
+	var all []string
+	for _, s := range x.Seals {
+		all = append(all, s.Name+" "+travel(s.Travel)+" since landing")
+	}
+	return strings.Join(all, ", ")
 }
 
 func tension(f unit.Force) string {
