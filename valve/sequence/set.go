@@ -76,10 +76,31 @@ func readAs(t reflect.Type, text string) (reflect.Value, error) {
 			data, _ = json.Marshal(text) // a text always can be
 		}
 	}
+	if !json.Valid(data) {
+		return reflect.Value{}, fmt.Errorf("is %q; must be %s", text, wanted(bare))
+	}
 	if err := strictjson.Unmarshal(data, to.Interface()); err != nil {
 		return reflect.Value{}, fmt.Errorf("%q: %w", text, err)
 	}
 	return to.Elem(), nil
+}
+
+// wanted says what stands for a value of a type in a plan's file.
+func wanted(t reflect.Type) string {
+	switch t.Kind() {
+	case reflect.Bool:
+		return "true or false"
+	case reflect.Int:
+		return "a whole number"
+	case reflect.Float64:
+		return "a number"
+	case reflect.Slice:
+		return "a list in JSON"
+	}
+	if pins(t) {
+		return "a whole number, the count of pins, or an object in JSON"
+	}
+	return "an object in JSON"
 }
 
 // written is a value as the plan's file writes it, quotes left out.
