@@ -35,7 +35,7 @@ func TestSetFindsValuesByTheirPath(t *testing.T) {
 		{"steps.produce zone B alone.chokes.sleeve B", "20 Cv", "steps.produce zone B alone.produce.chokes.sleeve B", "25 Cv", "20 Cv"},
 		{"well.path[2].inclination", "40 deg", "well.path[2].inclination", "45 deg", "40 deg"},
 		{"name", "another", "name", "", "another"},
-		{"steps.vent.expect", `["packer: sets"]`, "steps.vent.expect", "null", `["packer: sets"]`},
+		{"steps.vent.expect", `["packer: sets"]`, "steps.vent.expect", "", `["packer: sets"]`},
 	} {
 		p := shippedPlan(t, "demo")
 		e, err := p.Set(x.path, x.text)
@@ -86,7 +86,7 @@ func TestSetNamesWhatItDoesNotFind(t *testing.T) {
 	}
 	for path, x := range map[string][2]string{
 		"devices.isolation valve C.opens.pins": {"six", "the count of pins"},
-		"fluids.base oil.density":              {"7.4", "a unit"},
+		"fluids.base oil.density":              {"7.4", "no unit given"},
 		"rules.barriers":                       {"1.5", "must be a whole number"},
 		"ports.sleeve A.open":                  {"yes", "true or false"},
 		"string.drag":                          {"5 psi", "force"},
