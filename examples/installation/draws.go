@@ -30,13 +30,21 @@ type risk struct {
 
 // share is a probability with its interval of 95 %.
 type share struct {
-	Value, Least, Greatest float64
+	Value    float64 `json:"value"`
+	Least    float64 `json:"least"`
+	Greatest float64 `json:"greatest"`
+}
+
+func (s share) String() string {
+	return fmt.Sprintf("%.2f %% (95 %% sure between %.2f and %.2f %%)", 100*s.Value, 100*s.Least, 100*s.Greatest)
 }
 
 // outcome is one way in which the draws failed.
 type outcome struct {
 	share
-	Step, Action, Kind string
+	Step   string `json:"step"`
+	Action string `json:"action"`
+	Kind   string `json:"kind"`
 }
 
 // sample draws the plan's values. The package doesn't draw yet.
