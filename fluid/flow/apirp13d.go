@@ -12,7 +12,7 @@ type APIFigures struct {
 	EffectiveViscosity unit.Viscosity
 	Reynolds           float64
 	Regime             Regime
-	Factor             float64 // Fanning's
+	Factor             FanningFactor
 	Gradient           unit.Gradient
 }
 
@@ -57,12 +57,12 @@ func (s Stream) APIFigures() (APIFigures, error) {
 	lo, hi := LaminarReynolds(n), TurbulentReynolds(n)
 	switch {
 	case r.Reynolds <= lo:
-		r.Regime, r.Factor = FlowLaminar, laminar/r.Reynolds
+		r.Regime, r.Factor = FlowLaminar, FanningFactor(laminar/r.Reynolds)
 	case r.Reynolds >= hi:
 		r.Regime, r.Factor = FlowTurbulent, Blasius(r.Reynolds, n)
 	default:
 		share := (r.Reynolds - lo) / (hi - lo)
-		r.Regime, r.Factor = FlowTransitional, laminar/lo+share*(Blasius(hi, n)-laminar/lo)
+		r.Regime, r.Factor = FlowTransitional, FanningFactor(laminar/lo+share*(float64(Blasius(hi, n))-laminar/lo))
 	}
 	r.Gradient = FanningGradient(r.Factor, s.Density, r.Velocity, unit.Length(D))
 	return r, nil

@@ -35,9 +35,9 @@ var flowWorkedSuite = Suite{
 		},
 		"effective viscosity": figures(func(f flow.APIFigures, _ flow.Stream) any { return f.EffectiveViscosity }),
 		"Reynolds number":     figures(func(f flow.APIFigures, _ flow.Stream) any { return f.Reynolds }),
-		"Fanning factor":      figures(func(f flow.APIFigures, _ flow.Stream) any { return f.Factor }),
+		"Fanning factor":      figures(func(f flow.APIFigures, _ flow.Stream) any { return float64(f.Factor) }),
 		"Fanning factor, power form": figures(func(f flow.APIFigures, s flow.Stream) any {
-			return flow.Blasius(f.Reynolds, s.Rheology.Index)
+			return float64(flow.Blasius(f.Reynolds, s.Rheology.Index))
 		}),
 		"pressure loss": func(in *published.Inputs) (any, error) {
 			var l unit.Length
