@@ -144,7 +144,7 @@ func excess(shear, τ0, k, m float64, s shape) (ξ, slope, lnxk float64) {
 		step := (target - (m+1)*u - h) / slope
 		u += step
 		// Newton's error is the square of its step, times a curvature below 1/4.
-		if math.Abs(step) < 1e-5 {
+		if math.Abs(step) < 1e-7 {
 			break
 		}
 	}
