@@ -63,14 +63,20 @@ func (c ControlFluid) Validate() error {
 
 // Limits that no hydraulic fluid comes near.
 const (
-	pointDensest     = 1e4 * unit.KilogramPerCubicMetre
-	pointMostViscous = 1e6 * unit.Centipoise
-	pointHottest     = 1000 // K
+	pointDensest      = 1e4 * unit.KilogramPerCubicMetre
+	pointLeastViscous = 1e-6 * unit.Centipoise
+	pointMostViscous  = 1e6 * unit.Centipoise
+	pointHottest      = 1000 // K
 )
 
 func (p ControlPoint) sound() bool {
 	return within(p.Temperature.Kelvin(), 1, pointHottest) && within(float64(p.Density), 1, float64(pointDensest)) &&
-		within(float64(p.Viscosity), 0, float64(pointMostViscous))
+		p.viscous()
+}
+
+// viscous tells whether the viscosity is that of a liquid, or zero for not known.
+func (p ControlPoint) viscous() bool {
+	return p.Viscosity == 0 || within(float64(p.Viscosity), float64(pointLeastViscous), float64(pointMostViscous))
 }
 
 func (p ControlPoint) faults(of string) (faults []error) {
@@ -80,8 +86,8 @@ func (p ControlPoint) faults(of string) (faults []error) {
 	if !within(float64(p.Density), 1, float64(pointDensest)) {
 		faults = append(faults, outside(of, "density", p.Density, unit.KilogramPerCubicMetre, pointDensest))
 	}
-	if !within(float64(p.Viscosity), 0, float64(pointMostViscous)) {
-		faults = append(faults, outside(of, "viscosity", p.Viscosity, unit.Viscosity(0), pointMostViscous))
+	if !p.viscous() {
+		faults = append(faults, outside(of, "viscosity", p.Viscosity, pointLeastViscous, pointMostViscous))
 	}
 	return faults
 }

@@ -188,7 +188,7 @@ func (c *Column) EquivalentDensity(tvd unit.Length) (unit.Density, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := above("depth", tvd, 0); err != nil {
+	if err := above("depth", tvd, slackDepth); err != nil {
 		return 0, err
 	}
 	return EquivalentDensity(p, tvd), nil

@@ -116,7 +116,7 @@ func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRat
 // rateable reports why no rating can be given.
 func (p Pipe) rateable() error { return errors.Join(p.Validate(), p.Material.strength()) }
 
-func finiteInput[Q unit.Scalar](name string, q Q) error {
+func finiteInput[Q ~float64](name string, q Q) error {
 	if finite(q) {
 		return nil
 	}

@@ -55,6 +55,14 @@ func (m Material) Validate() error {
 	return errors.Join(faults...)
 }
 
+// allFinite reports the numbers of p that aren't.
+func (p Pipe) allFinite() error {
+	m := p.Material
+	return errors.Join(finiteInput("Pipe.OD", p.OD), finiteInput("Pipe.ID", p.ID), finiteInput("Pipe.Weight", p.Weight),
+		finiteInput("Material.Young", m.Young), finiteInput("Material.Poisson", m.Poisson), finiteInput("Material.Expansion", m.Expansion),
+		finiteInput("Material.Density", m.Density), finiteInput("Material.Yield", m.Yield), finiteInput("Material.Tensile", m.Tensile))
+}
+
 // strength reports a yield strength that is missing where a rating needs one.
 func (m Material) strength() error {
 	if m.Yield == 0 {
@@ -71,6 +79,6 @@ func finiteResult[Q unit.Scalar](name string, q Q) error {
 	return fmt.Errorf("tubular: %s = %v: the inputs are too large or too small for a pipe", name, q)
 }
 
-func finite[Q unit.Scalar](q Q) bool {
+func finite[Q ~float64](q Q) bool {
 	return !math.IsNaN(float64(q)) && !math.IsInf(float64(q), 0)
 }

@@ -93,7 +93,11 @@ func (g GasLeak) RiseAt(rate unit.FlowRate) (unit.Pressure, error) {
 	if err := errors.Join(errs...); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(float64(rate) * g.Temperature.Kelvin() * g.Duration.Seconds() / (g.Standard.Constant() * float64(g.Volume))), nil
+	rise := unit.Pressure(float64(rate) * g.Temperature.Kelvin() * g.Duration.Seconds() / (g.Standard.Constant() * float64(g.Volume)))
+	if math.IsInf(float64(rise), 0) {
+		return 0, fmt.Errorf("valve: leak rate of %v into a gas volume of %v makes no finite rise; the one is too large or the other too small", rate, g.Volume)
+	}
+	return rise, nil
 }
 
 const (

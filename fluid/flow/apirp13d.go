@@ -39,7 +39,7 @@ func (s Stream) APIFigures() (APIFigures, error) {
 	if s.Rheology.Yield != 0 {
 		f.Add("Rheology.Yield is %v; the third edition's figures are a power law's, without yield stress", s.Rheology.Yield)
 	}
-	if s.Rate == 0 {
+	if s.Rate < 1e-30*unit.CubicMetrePerSecond {
 		f.Add("Rate is %v; it must be above zero", s.Rate)
 	}
 	if err := f.Err(); err != nil {

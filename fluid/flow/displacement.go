@@ -160,7 +160,9 @@ func (d Displacement) check() error {
 		total += s.Volume
 	}
 	limit.Between(&f, "BackPressure", d.BackPressure, 0, 1e9*unit.Pascal)
-	limit.Between(&f, "Output", d.Output, 0, 10*unit.CubicMetre)
+	if d.Output != 0 {
+		limit.Between(&f, "Output", d.Output, 1e-9*unit.CubicMetre, 10*unit.CubicMetre)
+	}
 	limit.Between(&f, "Every", d.Every, 0, 1e5*unit.CubicMetre)
 	if d.Every > 0 && total/d.Every > mostPoints {
 		f.Add("Every is %s, which makes more than %d points of %s", d.Every.Rounded(6), mostPoints, total.Rounded(6))

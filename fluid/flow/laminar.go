@@ -97,6 +97,9 @@ func (r Rheology) laminar(shear float64, s shape) Laminar {
 		}
 		return Laminar{unit.Pressure(τw), unit.ShearRate(rate), n}
 	}
+	if shear < 1e-300 { // whose logarithm is lost; the wall has the yield stress to all digits
+		return Laminar{WallStress: r.Yield, Index: n}
+	}
 	ξ, slope, u := excess(shear, τ0, k, m, s)
 	τw := τ0 * (1 + ξ)
 	rate := τ0 / k * ξ

@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -81,10 +82,16 @@ func joints(part string) (Joints, error) {
 func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.Section, error) {
 	var sections []tubular.Section
 	var faults []error
+	if err := g.Material().Validate(); err != nil {
+		faults = append(faults, fmt.Errorf("catalogue: grade %q: %w", g.Name, err))
+	}
 	for i, j := range t {
 		e, err := c.Find(j.OD, j.Weight)
 		if err != nil {
 			faults = append(faults, fmt.Errorf("part %d of the string: %w", i+1, err))
+		}
+		if math.IsNaN(float64(j.Length)) || math.IsInf(float64(j.Length), 0) {
+			faults = append(faults, fmt.Errorf("catalogue: part %d of the string: length is %v; it must be finite", i+1, j.Length))
 		}
 		sections = append(sections, tubular.Section{Pipe: e.Pipe(g), Length: j.Length})
 	}

@@ -73,6 +73,9 @@ func (m Motion) sign() float64 {
 //
 // Source: Johancsik, Friesen & Dawson, JPT June 1984, Eq. 1–3.
 func (p *Prepared) HookLoad(m Motion, end unit.Force) unit.Force {
+	if p == nil {
+		return unit.Force(math.NaN())
+	}
 	f, sign := float64(end), m.sign()
 	if sign == 0 {
 		for i := range p.elements {
@@ -130,6 +133,9 @@ func (e *element) contact(f float64) float64 {
 //
 // Source: Johancsik, Friesen & Dawson, JPT June 1984, Eq. 4.
 func (p *Prepared) Torque(end unit.Force) unit.Torque {
+	if p == nil {
+		return unit.Torque(math.NaN())
+	}
 	f, torque := float64(end), 0.0
 	for i := range p.elements {
 		e := &p.elements[i]
@@ -146,7 +152,7 @@ func (p *Prepared) EndForce(m Motion, hookLoad unit.Force) (unit.Force, error) {
 	if math.IsNaN(float64(hookLoad)) || math.IsInf(float64(hookLoad), 0) {
 		return 0, fmt.Errorf("drag: hook load = %v, permitted any finite value", hookLoad)
 	}
-	if len(p.elements) == 0 {
+	if p == nil || len(p.elements) == 0 {
 		return 0, errors.New("drag: the string is not prepared: make it with String.Prepare")
 	}
 	residual := func(f float64) float64 { return float64(p.HookLoad(m, unit.Force(f)) - hookLoad) }

@@ -52,21 +52,25 @@ func (l Line) Volume() unit.Volume { return unit.Volume(float64(l.Capacity()) * 
 
 // Limits of what is taken for a control line.
 const (
+	minOD              = 0.1 * unit.Millimetre
 	maxOD              = 100 * unit.Millimetre
+	mostSlender        = 1000 // OD over wall
 	maxLength          = 20 * unit.Kilometre
+	minModulus         = 0.01 * unit.Megapascal
 	maxModulus         = 1000 * 1000 * unit.Megapascal
 	maxDensity         = 3000 * unit.KilogramPerCubicMetre
+	minViscosity       = 1e-9 * unit.PascalSecond
 	maxViscosity       = 100 * unit.PascalSecond
 	maxCompressibility = 0.01 * unit.PerMegapascal
 	maxExpansivity     = 0.01 * unit.PerKelvin
 )
 
-// Check reports everything that is wrong with l, but for what only the ratings
-// need.
+// Check reports everything that is wrong with l. Young's modulus and yield
+// strength may be zero here; what needs them says so.
 func (l Line) Check() error {
 	var f faults
-	within(&f, "OD", l.OD, 0, maxOD)
-	within(&f, "wall", l.Wall, 0, l.OD/2)
+	within(&f, "OD", l.OD, minOD, maxOD)
+	within(&f, "wall", l.Wall, l.OD/mostSlender, l.OD/2)
 	if !(l.ID() > 0) {
 		f.add("wall is %v; with an OD of %v it must leave a bore", l.Wall, l.OD)
 	}
@@ -75,7 +79,10 @@ func (l Line) Check() error {
 		f.add("depth is %v; it must be zero to the length of %v", l.Depth, l.Length)
 	}
 	if l.Young != 0 {
-		within(&f, "Young's modulus", l.Young, 0, maxModulus)
+		within(&f, "Young's modulus", l.Young, minModulus, maxModulus)
+	}
+	if l.Yield != 0 {
+		within(&f, "yield strength", l.Yield, minModulus, maxModulus)
 	}
 	if !(l.Poisson >= 0 && l.Poisson <= 0.5) {
 		f.add("Poisson's ratio is %v; it must be 0 to 0.5", l.Poisson)
@@ -93,7 +100,7 @@ func (l Line) Check() error {
 func (q Liquid) Check() error {
 	var f faults
 	within(&f, "density", q.Density, 0, maxDensity)
-	within(&f, "viscosity", q.Viscosity, 0, maxViscosity)
+	within(&f, "viscosity", q.Viscosity, minViscosity, maxViscosity)
 	if !(q.Compressibility >= 0 && q.Compressibility <= maxCompressibility) {
 		f.add("compressibility is %v; it must be zero to %v", q.Compressibility, maxCompressibility)
 	}

@@ -89,12 +89,16 @@ type Diagnosis struct {
 // an error if a volume is negative or not finite. Source: balance of volumes.
 func (s Shift) Diagnose(p ShiftPlan, r Reading) (Diagnosis, error) {
 	var f faults
-	finite(&f, "volume pumped", r.Pumped)
-	finite(&f, "volume returned", r.Returned)
-	finite(&f, "uncertainty", r.Uncertainty)
-	within(&f, "swept volume", s.Swept, 0, maxSwept)
-	within(&f, "displaced volume", s.Displaced, 0, maxSwept)
-	finite(&f, "volume taken up by the line", p.Held)
+	for _, v := range [...]struct {
+		name   string
+		volume unit.Volume
+	}{{"volume pumped", r.Pumped}, {"volume returned", r.Returned}, {"uncertainty", r.Uncertainty}, {"volume taken up by the line", p.Held}} {
+		if !(v.volume >= 0 && v.volume <= maxRead) {
+			f.add("%s is %v; it must be zero to %v", v.name, v.volume, maxRead)
+		}
+	}
+	within(&f, "swept volume", s.Swept, minSwept, maxSwept)
+	within(&f, "displaced volume", s.Displaced, minSwept, maxSwept)
 	if err := errors.Join(f...); err != nil {
 		return Diagnosis{}, err
 	}

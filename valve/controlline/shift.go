@@ -151,11 +151,15 @@ func (s Shift) check() error {
 	within(&f, "pump pressure", s.Pump, 0, maxModulus)
 	finite(&f, "back pressure", s.Back)
 	finite(&f, "pressure that keeps it moving", s.Move)
-	within(&f, "swept volume", s.Swept, 0, maxSwept)
+	within(&f, "swept volume", s.Swept, minSwept, maxSwept)
 	if !(s.Displaced >= 0 && s.Displaced <= maxSwept) {
 		f.add("displaced volume is %v; it must be zero to %v", s.Displaced, maxSwept)
 	}
 	return errors.Join(f...)
 }
 
-const maxSwept = 1000 * unit.Litre
+const (
+	minSwept = 1e-6 * unit.Litre // none at all
+	maxSwept = 1000 * unit.Litre
+	maxRead  = 1000 * maxSwept // at the panel
+)

@@ -15,6 +15,8 @@ var (
 	ErrOutsideTable = errors.New("production: outside the outflow table")
 	ErrPosition     = errors.New("production: no such choke position")
 	ErrUnresolved   = errors.New("production: the answer can't be resolved")
+
+	errUnprepared = errors.New("production: there is no network: make it with Well.Prepare")
 )
 
 // Network is a well made ready for solving. It doesn't change and is safe for
@@ -67,6 +69,9 @@ func (w Well) Flow(positions ...int) (Flow, error) {
 
 // Open returns the positions with every choke in its last one.
 func (n *Network) Open() []int {
+	if n == nil {
+		return nil
+	}
 	p := make([]int, len(n.nodes))
 	for i := range n.nodes {
 		p[i] = len(n.nodes[i].chokes) - 1
@@ -76,6 +81,9 @@ func (n *Network) Open() []int {
 
 // check reports positions that don't exist, and a network that is shut.
 func (n *Network) check(positions []int) error {
+	if n == nil {
+		return errUnprepared
+	}
 	if len(positions) != len(n.nodes) {
 		return fmt.Errorf("%w: %d positions for %d zones", ErrPosition, len(positions), len(n.nodes))
 	}

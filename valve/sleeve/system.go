@@ -115,6 +115,7 @@ func (p Panel) open(i int) Setting {
 }
 
 const (
+	minArea     = 1e-9 * unit.SquareMetre // none at all
 	maxArea     = 1 * unit.SquareMetre
 	maxStroke   = 100 * unit.Metre
 	maxPressure = 1000 * unit.Megapascal
@@ -165,11 +166,11 @@ func (v Sleeve) check() error {
 	if !(v.Depth >= 0) || math.IsInf(float64(v.Depth), 0) {
 		add("depth is %v; it must be zero or more, and finite", v.Depth)
 	}
-	if !(v.OpenArea > 0 && v.OpenArea <= maxArea) {
-		add("open area is %v; it must be above zero and at most %v", v.OpenArea, maxArea)
+	if !(v.OpenArea > minArea && v.OpenArea <= maxArea) {
+		add("open area is %v; it must be above %v and at most %v", v.OpenArea, minArea, maxArea)
 	}
-	if !(v.CloseArea > 0 && v.CloseArea <= maxArea) {
-		add("close area is %v; it must be above zero and at most %v", v.CloseArea, maxArea)
+	if !(v.CloseArea > minArea && v.CloseArea <= maxArea) {
+		add("close area is %v; it must be above %v and at most %v", v.CloseArea, minArea, maxArea)
 	}
 	if !(v.Stroke > 0 && v.Stroke <= maxStroke) {
 		add("stroke is %v; it must be above zero and at most %v", v.Stroke, maxStroke)

@@ -76,9 +76,12 @@ func (s System) Signatures(before []Position, a Action, pressure unit.Pressure) 
 //
 //	move   (F + Ac·h)/Ao − h opening, (F + Ao·h)/Ac − h closing, F at its greatest
 //
-// Errors: the system's, or no such sleeve.
+// Errors: the system's, no such sleeve, or a pump pressure out of range.
 func (s System) Shift(sleeve int, closing bool, pump unit.Pressure) (controlline.Shift, error) {
 	x, err := s.Shifting(sleeve)
+	if !(pump >= 0 && pump <= maxPressure) {
+		err = errors.Join(err, fmt.Errorf("sleeve: pump pressure is %v; it must be zero to %v", pump, maxPressure))
+	}
 	if err != nil {
 		return controlline.Shift{}, err
 	}

@@ -44,6 +44,31 @@ func within(name string, x, lo, hi float64) error {
 	return fmt.Errorf("choke: %s is %v; it must be above %g and at most %g", name, x, lo, hi)
 }
 
+// Limits that nothing comes near, so that every answer is a number.
+const (
+	leastViscosity = 1e-9 * unit.PascalSecond
+	mostViscosity  = 1e6 * unit.PascalSecond
+	mostDensity    = 1e5 * unit.KilogramPerCubicMetre
+	mostPressure   = 1e10 * unit.Pascal
+	leastRecovery  = 0.01
+)
+
+// density reports one that isn't of any fluid.
+func density(d unit.Density) error {
+	if d > 0 && d <= mostDensity {
+		return nil
+	}
+	return fmt.Errorf("choke: density is %v; it must be above zero and at most %v", d, mostDensity)
+}
+
+// viscosity reports one that isn't of any fluid; zero stands for turbulent flow.
+func viscosity(μ unit.Viscosity) error {
+	if μ == 0 || μ >= leastViscosity && μ <= mostViscosity {
+		return nil
+	}
+	return fmt.Errorf("choke: viscosity is %v; it must be %v to %v, or zero for turbulent flow", μ, leastViscosity, mostViscosity)
+}
+
 // pressures turns gauge into absolute, here and nowhere else in the package,
 // and reports what can't drive flow from 1 to 2.
 func pressures(upstream, downstream unit.Pressure) (p1, p2 float64, err error) {
@@ -54,8 +79,8 @@ func pressures(upstream, downstream unit.Pressure) (p1, p2 float64, err error) {
 		gauge    unit.Pressure
 		absolute float64
 	}{{"upstream", upstream, p1}, {"downstream", downstream, p2}} {
-		if !finite(p.absolute) || p.absolute < 0 {
-			faults = append(faults, fmt.Errorf("choke: %s pressure is %v; it must be %v (vacuum) or more", p.name, p.gauge, -unit.Atmosphere))
+		if !(p.absolute >= 0 && p.gauge <= mostPressure) {
+			faults = append(faults, fmt.Errorf("choke: %s pressure is %v; it must be %v (vacuum) to %v", p.name, p.gauge, -unit.Atmosphere, mostPressure))
 		}
 	}
 	if faults == nil && p1 < p2 {

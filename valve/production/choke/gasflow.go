@@ -15,7 +15,7 @@ type Gas struct {
 }
 
 func (g Gas) check() error {
-	return errors.Join(positive("density", g.Density), within("ratio of specific heats", g.HeatRatio, 1, 2), notNegative("viscosity", g.Viscosity))
+	return errors.Join(density(g.Density), within("ratio of specific heats", g.HeatRatio, 1, 2), viscosity(g.Viscosity))
 }
 
 // GasFlow is a gas's flow through a choke with the terms that make it.

@@ -18,7 +18,7 @@ type Liquid struct {
 }
 
 func (l Liquid) check() error {
-	err := errors.Join(positive("density", l.Density), notNegative("vapour pressure", l.VapourPressure), notNegative("viscosity", l.Viscosity))
+	err := errors.Join(density(l.Density), notNegative("vapour pressure", l.VapourPressure), viscosity(l.Viscosity))
 	if l.VapourPressure > 0 && !(l.CriticalPressure > l.VapourPressure && finite(float64(l.CriticalPressure))) {
 		err = errors.Join(err, fmt.Errorf("choke: critical pressure is %v; it must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure))
 	}
@@ -80,7 +80,7 @@ func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, 
 
 // liquid checks the inputs and returns the terms that the rate doesn't change.
 func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
-	if err := errors.Join(t.check(l.Viscosity != 0), l.check(), within("recovery factor FL", t.Recovery, 0, 1), err); err != nil {
+	if err := errors.Join(t.check(l.Viscosity != 0), l.check(), within("recovery factor FL", t.Recovery, leastRecovery, 1), err); err != nil {
 		return LiquidFlow{}, err
 	}
 	f := LiquidFlow{Coefficient: t.Coefficient, Liquid: l, Upstream: unit.Pressure(p1) - unit.Atmosphere, CriticalRatio: l.criticalRatio(), PipingFactor: t.PipingFactor(), Recovery: t.RecoveryWithFittings()}

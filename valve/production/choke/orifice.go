@@ -134,7 +134,10 @@ type OrificeFlow struct {
 // Source: ISO 5167-2:2003, Eq. 1 and clause 5.3.
 func (o Orifice) Rate(m Metered) (OrificeFlow, error) {
 	p1, p2, err := pressures(m.Upstream, m.Downstream)
-	faults := []error{positive("pipe", o.Pipe), positive("bore", o.Bore), positive("density", m.Density), positive("viscosity", m.Viscosity), err}
+	faults := []error{positive("pipe", o.Pipe), positive("bore", o.Bore), density(m.Density), viscosity(m.Viscosity), err}
+	if m.Viscosity == 0 {
+		faults = append(faults, positive("viscosity", m.Viscosity))
+	}
 	if !(o.Bore < o.Pipe) {
 		faults = append(faults, fmt.Errorf("choke: bore is %v; it must be smaller than the pipe of %v", o.Bore, o.Pipe))
 	}

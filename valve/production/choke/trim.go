@@ -116,7 +116,7 @@ func (t Trim) check(viscous bool) error {
 	err := errors.Join(notNegative("coefficient", t.Coefficient), notNegative("bore", t.Bore),
 		t.checkPipe("upstream", t.Upstream), t.checkPipe("downstream", t.Downstream))
 	if viscous {
-		err = errors.Join(err, within("style modifier Fd", t.Style, 0, 1), within("recovery factor FL", t.Recovery, 0, 1))
+		err = errors.Join(err, within("style modifier Fd", t.Style, 0, 1), within("recovery factor FL", t.Recovery, leastRecovery, 1))
 		if t.Bore == 0 {
 			err = errors.Join(err, errors.New("choke: bore is 0 in; viscous flow needs it"))
 		}

@@ -87,6 +87,9 @@ func (l Liquid) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 		return 0, fmt.Errorf("%w: %v is wanted; the zone gives %v", ErrBeyondOpenFlow, rate.Rounded(5), most.Rounded(5))
 	}
 	p, _ := l.Inverse(float64(rate))
+	if !finite(p) {
+		return 0, fmt.Errorf("inflow: rate is %v; no pressure in range takes it", rate)
+	}
 	return unit.Pressure(p), nil
 }
 
