@@ -39,6 +39,7 @@ func run(args []string, out, errs io.Writer) int {
 	flags.SetOutput(io.Discard)
 	asJSON := flags.Bool("json", false, "print JSON: a list of objects with capability, source, status, cases, met, worst, worst_case")
 	only := flags.String("capability", "", "only this `row`, such as H1 or T8")
+	digits := flags.Bool("accuracy", false, "instead, how many digits each formula keeps against the same equation worked with 320 binary digits")
 	if err := calculator.Parse(flags, args); errors.Is(err, flag.ErrHelp) {
 		fmt.Fprint(out, "validation: are the published figures met on this machine?\n\nusage: go run ./examples/validation [flags]\n\n")
 		flags.SetOutput(out)
@@ -47,6 +48,9 @@ func run(args []string, out, errs io.Writer) int {
 	} else if err != nil {
 		fmt.Fprintf(errs, "%v\nvalidation -h lists the flags.\n", err)
 		return 2
+	}
+	if *digits {
+		return printAccuracy(out, errs, *asJSON)
 	}
 	rows, missed, err := collect(*only)
 	if err != nil {

@@ -1,0 +1,15 @@
+package accuracy
+
+import "testing"
+
+// Every formula keeps its digits, and its limit isn't far above what it does.
+func TestAccuracy(t *testing.T) {
+	for _, r := range Run(400) {
+		if !r.Met() {
+			t.Errorf("%v", r)
+		}
+		if r.Worst < r.Limit/10 {
+			t.Errorf("%v: the limit says nothing", r)
+		}
+	}
+}
