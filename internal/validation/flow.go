@@ -134,7 +134,12 @@ var flowVolumesSuite = Suite{
 		"length per barrel":     func(in *published.Inputs) (any, error) { return conduit(in).Length(1 * unit.Barrel), nil },
 		"length per gallon":     func(in *published.Inputs) (any, error) { return conduit(in).Length(1 * unit.Gallon), nil },
 		"length per cubic foot": func(in *published.Inputs) (any, error) { return conduit(in).Length(1 * unit.CubicFoot), nil },
-		"volume of one foot":    func(in *published.Inputs) (any, error) { return conduit(in).Volume(1 * unit.Foot), nil },
+		"length of a volume": func(in *published.Inputs) (any, error) {
+			var v unit.Volume
+			in.Read("volume", &v)
+			return conduit(in).Length(v), nil
+		},
+		"volume of one foot": func(in *published.Inputs) (any, error) { return conduit(in).Volume(1 * unit.Foot), nil },
 		"volume of a length": func(in *published.Inputs) (any, error) {
 			var l unit.Length
 			in.Read("length", &l)

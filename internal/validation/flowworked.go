@@ -67,6 +67,13 @@ var flowWorkedSuite = Suite{
 			in.Read("bore", &bore)
 			return flow.OpenPipeVelocity(c, bore, speed, cling), nil
 		},
+		"pressure that breaks a gel": func(in *published.Inputs) (any, error) {
+			var gel unit.Pressure
+			var l unit.Length
+			in.Read("gel", &gel)
+			in.Read("length", &l)
+			return flow.GelPressure(conduit(in), gel, l), nil
+		},
 		"surge pressure, slot": func(in *published.Inputs) (any, error) {
 			c, r := conduit(in), rheology(in)
 			var v unit.Velocity

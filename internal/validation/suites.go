@@ -6,6 +6,7 @@ func Suites() []Suite {
 		unitSuite,
 		hydrostaticsSuite,
 		surveySuite,
+		flowingSuite,
 		tubularRatingsSuite,
 		tubularCollapseSuite,
 		tubularDimensionsSuite,
@@ -25,9 +26,11 @@ func Suites() []Suite {
 		fluidBrineSuite,
 		fluidGasSuite,
 		fluidOilSuite,
+		controlFluidSuite,
 		packerSuite,
 		valveSuite,
 		productionSuite,
+		nozzleSuite,
 		sequenceSuite,
 	}
 }
