@@ -65,7 +65,7 @@ func run(args []string, out, errs io.Writer) int {
 		e.SetEscapeHTML(false)
 		err = e.Encode(rows)
 	} else {
-		err = text(out, rows, missed)
+		err = text(out, rows, missed, *only)
 	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
@@ -148,7 +148,21 @@ func byCapability(a, b string) int {
 	return number(a) - number(b)
 }
 
-func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
+// without lists the capabilities that no case from outside stands behind.
+func without(rows []*row, only string) (list []validation.Capability) {
+	behind := map[string]bool{}
+	for _, r := range rows {
+		behind[r.Capability] = behind[r.Capability] || r.Status.External()
+	}
+	for _, c := range validation.Capabilities {
+		if !behind[c.ID] && (only == "" || only == c.ID) {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+func text(out io.Writer, rows []*row, missed []validation.Outcome, only string) error {
 	w := &strings.Builder{}
 	counts := map[published.Status]int{}
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
@@ -156,6 +170,9 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
 	for _, r := range rows {
 		counts[r.Status] += r.Cases
 		fmt.Fprintf(t, "%s\t%s\t%d of %d\t%.2g %%\t%.0f %%\t%s\n", r.Capability, r.Status, r.Met, r.Cases, 100*r.Worst, 100*r.OfAllowed, r.Source)
+	}
+	for _, c := range without(rows, only) {
+		fmt.Fprintf(t, "%s\tNO OUTSIDE CASE\t\t\t\t%s\n", c.ID, c.Name)
 	}
 	t.Flush() //nolint:errcheck // a strings.Builder takes everything
 	external := 0

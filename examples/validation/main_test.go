@@ -15,6 +15,8 @@ func TestValidationMeetsEveryCase(t *testing.T) {
 	var out, errs bytes.Buffer
 	require.Zero(t, run(nil, &out, &errs), out.String()+errs.String())
 	require.Contains(t, out.String(), "Every case is met")
+	require.Regexp(t, `S1 +NO OUTSIDE CASE`, out.String())
+	require.NotRegexp(t, `H1 +NO OUTSIDE CASE`, out.String())
 
 	out.Reset()
 	require.Zero(t, run([]string{"-json"}, &out, &errs))
@@ -52,10 +54,11 @@ func TestFailedCasesAreTold(t *testing.T) {
 	require.InDelta(t, 2, r.OfAllowed, 1e-12)
 	require.Equal(t, "A-1, pressure", r.WorstCase)
 	var out bytes.Buffer
-	require.NoError(t, text(&out, rows, missed))
+	require.NoError(t, text(&out, rows, missed, "H1"))
 	for _, part := range []string{"1 of 3", "MISSED x.csv:7 A-1: pressure (rho=1 kg/m3): got 6, want 5 ± 0.5 psi", "boiled dry"} {
 		require.Contains(t, out.String(), part)
 	}
+	require.NotContains(t, out.String(), "NO OUTSIDE CASE")
 	require.NotContains(t, out.String(), "<nil>")
 	require.NotContains(t, out.String(), "Every case is met")
 }

@@ -74,6 +74,18 @@ func cases(t *testing.T) (all []published.Case) {
 	return all
 }
 
+// TestCasesNameCapabilities finds cases of a capability that isn't listed.
+func TestCasesNameCapabilities(t *testing.T) {
+	listed := map[string]bool{}
+	for _, c := range validation.Capabilities {
+		require.False(t, listed[c.ID], c.ID)
+		listed[c.ID] = true
+	}
+	for _, c := range cases(t) {
+		require.True(t, listed[c.Capability], "%v", c)
+	}
+}
+
 // TestFault says what a case that fails must say.
 func TestFault(t *testing.T) {
 	c := published.Case{ID: "A-1", Quantity: "pressure", Inputs: "rho=1 kg/m3", Printed: "5 psi", Source: "a book", Where: "p. 3", Status: published.Published, File: "x.csv", Line: 7}
