@@ -6,6 +6,7 @@ import (
 	"errors"
 	"testing"
 
+	"completion.example/internal/accuracy"
 	"completion.example/internal/published"
 	"completion.example/internal/validation"
 	"github.com/stretchr/testify/require"
@@ -68,7 +69,7 @@ func TestAccuracyIsPrinted(t *testing.T) {
 	require.Zero(t, run([]string{"-accuracy"}, &out, &errs), out.String()+errs.String())
 	require.Contains(t, out.String(), "fluid/flow.Colebrook")
 	out.Reset()
-	require.Zero(t, run([]string{"-accuracy", "-json"}, &out, &errs))
+	require.NoError(t, writeAccuracy(&out, accuracy.Run(25), true))
 	var rows []map[string]any
 	require.NoError(t, json.Unmarshal(out.Bytes(), &rows))
 	require.NotEmpty(t, rows)
