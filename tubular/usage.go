@@ -61,9 +61,10 @@ const (
 	CollapseLimit
 	AxialLimit
 	TriaxialLimit
+	ConnectionLimit // of the joints between pipes: see Connection
 )
 
-var limits = [...]string{"burst", "collapse", "axial", "triaxial"}
+var limits = [...]string{"burst", "collapse", "axial", "triaxial", "connection"}
 
 // String returns the limit's name.
 func (l Limit) String() string {
@@ -89,7 +90,7 @@ func (l *Limit) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("tubular: no limit %q: want burst, collapse, axial or triaxial", text)
+	return fmt.Errorf("tubular: no limit %q: want burst, collapse, axial, triaxial or connection", text)
 }
 
 // Usage is how much of each resistance a load uses, with the design factor in

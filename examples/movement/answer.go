@@ -80,7 +80,7 @@ func (in input) rateable() error {
 // governing is the limit that is used most, the whole string over.
 func governing(c movement.Case, f tubular.DesignFactors) []calculator.Result {
 	g := c.Governing
-	asked := map[tubular.Limit]float64{tubular.BurstLimit: f.Burst, tubular.CollapseLimit: f.Collapse, tubular.AxialLimit: f.Axial, tubular.TriaxialLimit: f.Triaxial}[g.Limit]
+	asked := map[tubular.Limit]float64{tubular.BurstLimit: f.Burst, tubular.CollapseLimit: f.Collapse, tubular.AxialLimit: f.Axial, tubular.TriaxialLimit: f.Triaxial, tubular.ConnectionLimit: f.Axial}[g.Limit]
 	results := []calculator.Result{
 		{Name: "most used limit of the pipe", Value: g.Limit.String()},
 		{Name: "share of it used, design factor in it", Value: fmt.Sprintf("%.1f %%", 100*g.Usage)},

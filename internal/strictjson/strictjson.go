@@ -17,23 +17,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"completion.example/internal/fault"
 )
-
-// Fault is one thing wrong, and where.
-type Fault struct {
-	Path string // such as steps[3].ramps[0].tubing
-	Err  error
-}
-
-func (f Fault) Error() string {
-	if f.Path == "" {
-		return f.Err.Error()
-	}
-	return f.Path + ": " + f.Err.Error()
-}
-
-// Unwrap returns the fault without its place.
-func (f Fault) Unwrap() error { return f.Err }
 
 // Unmarshal reads data into the value that to points to. Struct fields are
 // matched by their json tag, or else by their name in lower case, to the
@@ -55,10 +41,11 @@ func Unmarshal(data []byte, to any) error {
 		}
 	}
 	if err != nil {
-		return errors.Join(append(r.faults, place(data, d, err))...)
+		r.faults.Add(place(data, d, err))
+		return r.faults.Err()
 	}
 	r.read("", tree, v.Elem())
-	return errors.Join(r.faults...)
+	return r.faults.Err()
 }
 
 // maxDepth is more than any plan has, and keeps a hostile file from filling the
@@ -86,10 +73,10 @@ type object struct {
 	values map[string]any
 }
 
-type reader struct{ faults []error }
+type reader struct{ faults fault.Faults }
 
 func (r *reader) fault(path string, format string, args ...any) {
-	r.faults = append(r.faults, Fault{path, fmt.Errorf(format, args...)})
+	r.faults.New(path, format, args...)
 }
 
 // parse builds the tree and finds names that stand twice.
@@ -126,7 +113,7 @@ func (r *reader) parse(d *json.Decoder, path string, depth int) (any, error) {
 	case json.Delim('['):
 		list := []any{}
 		for d.More() {
-			v, err := r.parse(d, index(path, len(list)), depth+1)
+			v, err := r.parse(d, fault.Index(path, len(list)), depth+1)
 			if err != nil {
 				return nil, err
 			}
@@ -147,8 +134,6 @@ func join(path, name string) string {
 	}
 	return path + "." + name
 }
-
-func index(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
 
 // read puts a tree into a value.
 func (r *reader) read(path string, tree any, v reflect.Value) {
@@ -176,7 +161,7 @@ func (r *reader) read(path string, tree any, v reflect.Value) {
 		}
 		v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
 		for i, t := range list {
-			r.read(index(path, i), t, v.Index(i))
+			r.read(fault.Index(path, i), t, v.Index(i))
 		}
 	default:
 		r.scalar(path, tree, v)
@@ -194,7 +179,7 @@ func (r *reader) text(path string, tree any, u encoding.TextUnmarshaler) {
 		}
 	}
 	if err := u.UnmarshalText([]byte(s)); err != nil {
-		r.faults = append(r.faults, Fault{path, err})
+		r.faults.At(path, err)
 	}
 }
 

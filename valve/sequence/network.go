@@ -8,7 +8,7 @@ import (
 	"completion.example/fluid"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
-	"completion.example/internal/strictjson"
+	"completion.example/internal/fault"
 	"completion.example/packer"
 	"completion.example/tubular/catalogue"
 	"completion.example/valve"
@@ -95,7 +95,7 @@ func (c *compiler) err() error { return errors.Join(c.faults...) }
 
 func (c *compiler) check(path string, err error) {
 	if err != nil {
-		c.faults = append(c.faults, strictjson.Fault{Path: path, Err: err})
+		c.faults = append(c.faults, fault.Fault{Path: path, Err: err})
 	}
 }
 
@@ -274,7 +274,7 @@ func (n *network) loops() error {
 			all = append(all, n.plan.Compartments[m].Name)
 		}
 		if ports >= len(members) && !fixed {
-			faults = append(faults, strictjson.Fault{Path: "ports", Err: fmt.Errorf(
+			faults = append(faults, fault.Fault{Path: "ports", Err: fmt.Errorf(
 				"%s are joined in a ring by open ports and nothing fixes their pressure", strings.Join(all, ", "))})
 		}
 	}

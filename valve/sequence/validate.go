@@ -7,7 +7,7 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/internal/strictjson"
+	"completion.example/internal/fault"
 	"completion.example/tubular/catalogue"
 )
 
@@ -56,12 +56,12 @@ type validation struct {
 }
 
 func (v *validation) fault(path, format string, args ...any) {
-	v.faults = append(v.faults, strictjson.Fault{Path: path, Err: fmt.Errorf(format, args...)})
+	v.faults = append(v.faults, fault.Fault{Path: path, Err: fmt.Errorf(format, args...)})
 }
 
 func (v *validation) faultIf(path string, err error) {
 	if err != nil {
-		v.faults = append(v.faults, strictjson.Fault{Path: path, Err: err})
+		v.faults = append(v.faults, fault.Fault{Path: path, Err: err})
 	}
 }
 

@@ -1,0 +1,404 @@
+package judge
+
+import (
+	"math"
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// Key names a margin: of a kind, in a step.
+type Key struct {
+	Step  int
+	Kind  Kind
+	Index int
+}
+
+// Margin is the least that was seen of a limit in a step, and where.
+type Margin struct {
+	Key
+	Least    float64     // a bound that holds for all choices of the inputs
+	Form     affine.Form // what it is the least value of
+	Point    []float64   // a choice that attains it, to rounding
+	Label    string      // of the drive
+	Action   int         // just before or after which it was seen, or -1
+	After    bool
+	X        affine.Form
+	Depth    int           // of a rating: in Depths of its inside
+	Value    affine.Form   // what is felt, where it is an event
+	Where    string        // further words of the place, such as the part of the string
+	Applied  []affine.Form // surface pressures of that moment
+	Enclosed bool          // not exact
+	// Points are choices with which the limit may be passed.
+	Points  [][]float64
+	Regions []Part
+}
+
+// Part is a part of the box in which a limit may be passed: where By is below
+// nought.
+type Part struct {
+	Region *affine.Region
+	By     affine.Form
+}
+
+// Felt is what an action felt in a step.
+type Felt struct {
+	Seen            bool
+	Least, Greatest float64
+	Level           affine.Form // that it waits for
+	Falling         bool
+	Left            float64 // least way to the level that it waits for
+	LeftForm        affine.Form
+	Point           []float64
+	Waits           walk.Progress
+	HasReach        bool
+	Reach           float64 // least way beyond its level, where it is intended
+	ReachForm       affine.Form
+	ReachPoint      []float64
+}
+
+// Judge keeps the least margins of a walk. It is an observer.
+type Judge struct {
+	Limits  *Limits
+	Network *well.Network
+	Margins map[Key]*Margin
+	Felts   [][]Felt // by step and action
+	// Stands, where not nil, is shown where each step stands still.
+	Stands func(w *walk.World, p walk.Place, number int) error
+	// Load, where not nil, holds the string against its limits.
+	Load func(j *Judge, w *walk.World, p walk.Place) error
+	// Parts keeps all parts of the box in which a limit is passed, for windows.
+	Parts bool
+	// Quiet keeps no margins but those that are passed.
+	Quiet bool
+
+	list   []limit
+	broken int
+}
+
+// New makes a judge and says which compartments its limits hold against each
+// other.
+func New(n *well.Network, l *Limits, stringTies []int) (*Judge, [][]int) {
+	j := &Judge{Limits: l, Network: n, Margins: map[Key]*Margin{}}
+	list, ties := l.list(n)
+	if stringTies != nil {
+		list = append(list, limit{String, 0})
+		ties = append(ties, stringTies)
+	}
+	j.list = list
+	for range l.Steps {
+		j.Felts = append(j.Felts, make([]Felt, len(n.Actions)))
+	}
+	return j, ties
+}
+
+// Broken is how many limits may be passed.
+func (j *Judge) Broken() int { return j.broken }
+
+// Passed are the limits that may be passed, in the order of the steps.
+func (j *Judge) Passed() []*Margin {
+	var all []*Margin
+	for _, m := range j.Margins {
+		if len(m.Points) > 0 || len(m.Regions) > 0 {
+			all = append(all, m)
+		}
+	}
+	slices.SortFunc(all, func(a, b *Margin) int {
+		if a.Step != b.Step {
+			return a.Step - b.Step
+		}
+		if a.Kind != b.Kind {
+			return int(a.Kind) - int(b.Kind)
+		}
+		return a.Index - b.Index
+	})
+	return all
+}
+
+// Note keeps a margin of a limit at a place.
+func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.Form, depth int) {
+	key := Key{p.Step, k, index}
+	m := j.Margins[key]
+	bound := by.Least()
+	if j.Quiet && bound >= -walk.Reach {
+		return
+	}
+	if m != nil && bound >= m.Least && (bound >= -walk.Reach || !j.Parts) {
+		return
+	}
+	var at []float64
+	if len(w.Region.Rows()) > 0 {
+		bound, at = w.Region.Least(by)
+		if m != nil && bound >= m.Least && (bound >= -walk.Reach || !j.Parts) || math.IsInf(bound, 1) {
+			return
+		}
+	} else {
+		_, at = w.Region.Least(by)
+	}
+	j.keep(w, p, key, by, bound, at, depth)
+}
+
+func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, at []float64, depth int) *Margin {
+	m := j.Margins[key]
+	if m == nil {
+		m = &Margin{Key: key, Least: math.Inf(1)}
+		j.Margins[key] = m
+	}
+	fails := bound < -walk.Reach || math.IsNaN(bound)
+	if bound < m.Least || math.IsNaN(bound) {
+		m.Least, m.Form, m.Point, m.Depth = bound, by, at, depth
+		m.Label, m.Action, m.After, m.X = p.Label, p.Action, p.After, p.X
+		m.Enclosed = by.R > 0
+		m.Applied = m.Applied[:0:0]
+		for _, l := range w.State.Applied {
+			m.Applied = append(m.Applied, l.At(p.X))
+		}
+	}
+	if fails {
+		if len(m.Points) == 0 && len(m.Regions) == 0 {
+			j.broken++
+		}
+		if at != nil && len(m.Points) < 8 {
+			m.Points = append(m.Points, at)
+		}
+		if at == nil || j.Parts {
+			m.Regions = append(m.Regions, Part{w.Region, by})
+		}
+	}
+	return m
+}
+
+// Moment holds everything that a cluster holds against its limits.
+func (j *Judge) Moment(w *walk.World, p walk.Place) error {
+	s, g := w.State, &j.Limits.Steps[p.Step]
+	for _, n := range p.Limits {
+		l := j.list[n]
+		switch l.kind {
+		case Inside:
+			if err := j.rating(w, p, l.index); err != nil {
+				return err
+			}
+		case Vacuum:
+			j.Note(w, p, Vacuum, l.index, s.Top[l.index].At(p.X).Shift(-vacuum), 0)
+		case Fracture:
+			if err := j.formation(w, p, g, l.index); err != nil {
+				return err
+			}
+		case Circulation:
+			m := s.Meets[l.index]
+			if m.With >= 0 && s.Surface[l.index] && !g.Circle && !g.Produces {
+				x := m.Excess.At(p.X)
+				j.Note(w, p, Circulation, l.index, x.Times(-1).Shift(tolerance), 0)
+				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 0)
+			}
+		case Barriers:
+			if err := j.barriers(w, p, l.index); err != nil {
+				return err
+			}
+		case String:
+			if j.Load != nil {
+				if err := j.Load(j, w, p); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	return nil
+}
+
+func (j *Judge) rating(w *walk.World, p walk.Place, i int) error {
+	s, r := w.State, &j.Limits.Ratings[i]
+	for k, d := range r.Depths {
+		in, err := s.At(r.Inside, d[0])
+		if err != nil {
+			return err
+		}
+		x := in.At(p.X)
+		if r.Outside >= 0 {
+			out, err := s.At(r.Outside, d[1])
+			if err != nil {
+				return err
+			}
+			x = in.Minus(out).At(p.X)
+		} else {
+			x = x.Minus(r.Background[k])
+		}
+		if r.HasBurst {
+			j.Note(w, p, Inside, i, r.Burst.Minus(x), d[0])
+		}
+		if r.HasCollapse {
+			j.Note(w, p, Outside, i, r.Collapse.Plus(x), d[0])
+		}
+	}
+	return nil
+}
+
+// formation holds the face of a formation against its fracture pressure and
+// against flow.
+func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
+	s, x := w.State, &j.Network.Formations[f]
+	face := x.Face
+	at := j.Network.Compartments[face].FormationAt
+	if x.Cracks {
+		q, err := s.At(face, at)
+		if err != nil {
+			return err
+		}
+		j.Note(w, p, Fracture, f, x.Fracture.Minus(q.At(p.X)), at)
+	}
+	m := s.Meets[face]
+	if m.With < 0 {
+		return nil
+	}
+	excess := m.Excess.At(p.X)
+	if g.Inflow && excess.Least() < -tolerance || g.Produces {
+		w.Live[f] = w.Live[f] || x.Flows || g.Inflow
+	}
+	if g.Produces {
+		return nil
+	}
+	if !g.Inflow {
+		j.Note(w, p, Inflow, face, excess.Shift(tolerance), at)
+	}
+	if !g.Loss {
+		j.Note(w, p, Loss, face, excess.Times(-1).Shift(tolerance), at)
+	}
+	return nil
+}
+
+// barriers counts what stands before a formation.
+func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
+	if w.Live[f] {
+		return nil
+	}
+	certain := 0
+	var columns []affine.Form
+	for i := range j.Limits.Barriers {
+		b := &j.Limits.Barriers[i]
+		if b.Formation != f {
+			continue
+		}
+		stands, column, err := j.Stands1(w, b, p.X)
+		if err != nil {
+			return err
+		}
+		if column != nil {
+			if bound, _ := w.Region.Least(*column); bound < -walk.Reach {
+				columns = append(columns, *column)
+				continue
+			}
+		}
+		if stands {
+			certain++
+		}
+	}
+	lacking := j.Limits.Least - certain
+	if lacking <= 0 {
+		j.Note(w, p, Barriers, f, affine.Const(float64(-lacking)), 0)
+		return nil
+	}
+	if len(columns) < lacking {
+		j.Note(w, p, Barriers, f, affine.Const(-1), 0)
+		return nil
+	}
+	// As many columns as are lacking have to stand: each of the rest may fall.
+	for _, c := range columns {
+		j.Note(w, p, Barriers, f, c, 0)
+	}
+	return nil
+}
+
+// Stands1 tells whether a barrier stands; column is by how much it overbalances,
+// where that is the question.
+func (j *Judge) Stands1(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
+	if b.Until >= 0 && w.Times[b.Until] > 0 {
+		return false, nil, nil
+	}
+	switch {
+	case b.Port >= 0:
+		return !w.State.Open[b.Port], nil, nil
+	case b.Action >= 0:
+		return w.Times[b.Action] > 0, nil, nil
+	case b.Column < 0:
+		return true, nil, nil
+	}
+	p, err := w.State.At(b.Column, b.ColumnAt)
+	c := p.At(x).Minus(j.Network.Formations[b.Formation].Pressure)
+	return true, &c, err
+}
+
+// Stand holds the goals of a step against where it stands still.
+func (j *Judge) Stand(w *walk.World, p walk.Place, number int) error {
+	s, g := w.State, &j.Limits.Steps[p.Step]
+	for i, t := range g.Tests {
+		if t.Stand != number {
+			continue
+		}
+		in, err := s.At(t.Inside, t.AtIn)
+		if err != nil {
+			return err
+		}
+		out, err := s.At(t.Outside, t.AtOut)
+		if err != nil {
+			return err
+		}
+		d := in.Minus(out).F
+		j.Note(w, p, TestLow, i, d.Shift(-t.Least), 0)
+		j.Note(w, p, TestHigh, i, d.Times(-1).Shift(t.Greatest), 0)
+	}
+	for i, b := range g.Balances {
+		if b.Stand != number {
+			continue
+		}
+		q, err := s.At(b.Compartment, b.At)
+		if err != nil {
+			return err
+		}
+		d := q.F.Minus(j.Network.Formations[b.Formation].Pressure)
+		j.Note(w, p, BalanceLow, i, d.Shift(-b.Least), 0)
+		j.Note(w, p, BalanceHigh, i, d.Times(-1).Shift(b.Greatest), 0)
+	}
+	if j.Stands != nil {
+		return j.Stands(w, p, number)
+	}
+	return nil
+}
+
+// Unintended keeps an action that happens and isn't wanted.
+func (j *Judge) Unintended(w *walk.World, action int, p walk.Place, felt affine.Form) {
+	m := j.failed(w, p, Event, action)
+	if m.Value.T == nil && m.Value.C == 0 {
+		m.Value = felt
+	}
+}
+
+// Missing keeps an action that was wanted and hasn't come.
+func (j *Judge) Missing(w *walk.World, action int, p walk.Place) {
+	j.failed(w, p, Omission, action)
+}
+
+func (j *Judge) failed(w *walk.World, p walk.Place, k Kind, i int) *Margin {
+	at, _ := w.Region.Point()
+	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, at, 0)
+}
+
+// Fails keeps that a step can't be walked at all.
+func (j *Judge) Fails(w *walk.World, step int) {
+	j.failed(w, walk.Place{Step: step, Action: -1}, Unwalkable, 0)
+}
+
+// Felt keeps what an action feels.
+func (j *Judge) Felt(w *walk.World, action int, q walk.Progress, from, to affine.Form) {
+	if j.Quiet {
+		return
+	}
+	f := &j.Felts[w0(w)][action]
+	_ = f
+}
+
+func w0(*walk.World) int { return 0 }
+
+// Reached keeps by how much an intended action goes beyond its level.
+func (j *Judge) Reached(w *walk.World, action int, by affine.Form) {}

@@ -1,0 +1,108 @@
+package walk
+
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// equal is how near two pressures are one: rounding, in Pa.
+const equal = 1e-4
+
+// merge makes worlds one that stand alike, with the conditions that they share:
+// whatever is then shown of the one holds for both.
+func merge(worlds []*World) []*World {
+	if len(worlds) < 2 {
+		return worlds
+	}
+	var kept []*World
+	bySign := map[uint64][]*World{}
+next:
+	for _, w := range worlds {
+		sign := w.signature()
+		for _, k := range bySign[sign] {
+			if !alike(k, w) {
+				continue
+			}
+			k.Region = k.Region.Common(w.Region)
+			for i := range k.Rows {
+				for _, p := range w.Rows[i] {
+					k.Rows[i] = join(k.Rows[i], p)
+				}
+			}
+			for i := range k.Live {
+				k.Live[i] = k.Live[i] && w.Live[i]
+			}
+			continue next
+		}
+		bySign[sign] = append(bySign[sign], w)
+		kept = append(kept, w)
+	}
+	return kept
+}
+
+// signature is equal for worlds that may be alike.
+func (w *World) signature() uint64 {
+	h := uint64(14695981039346656037)
+	bit := func(b bool) {
+		if b {
+			h ^= 1
+		}
+		h *= 1099511628211
+	}
+	for _, b := range w.State.Open {
+		bit(b)
+	}
+	for _, b := range w.State.Armed {
+		bit(b)
+	}
+	for _, b := range w.State.Surface {
+		bit(b)
+	}
+	for _, n := range w.Came {
+		h = (h ^ uint64(n)) * 1099511628211
+	}
+	for _, n := range w.Times {
+		h = (h ^ uint64(n)) * 1099511628211
+	}
+	return h
+}
+
+func alike(a, b *World) bool {
+	s, t := a.State, b.State
+	if !slices.Equal(s.Open, t.Open) || !slices.Equal(s.Armed, t.Armed) || !slices.Equal(s.Surface, t.Surface) ||
+		!slices.Equal(a.Came, b.Came) || !slices.Equal(a.Times, b.Times) || s.Temperature != t.Temperature || s.String != t.String {
+		return false
+	}
+	for i := range s.Top {
+		if !s.Top[i].Same(t.Top[i], equal) || !s.Applied[i].Same(t.Applied[i], equal) {
+			return false
+		}
+		if !sameLayers(s.Layers(i), t.Layers(i)) {
+			return false
+		}
+	}
+	return true
+}
+
+func sameLayers(a, b []well.Layer) bool { return slices.Equal(a, b) }
+
+// join adds an alternative to others.
+func join(all []Progress, p Progress) []Progress {
+	for i, q := range all {
+		if !q.is(p) {
+			continue
+		}
+		var common []affine.Form
+		for _, x := range q.Rows {
+			if slices.ContainsFunc(p.Rows, func(y affine.Form) bool { return x.Same(y, 0) }) {
+				common = append(common, x)
+			}
+		}
+		all = slices.Clone(all)
+		all[i].Rows = common
+		return all
+	}
+	return append(slices.Clip(all), p)
+}
