@@ -33,9 +33,16 @@ func TestListIsWhole(t *testing.T) {
 	if *update {
 		require.NoError(t, os.WriteFile("calls_test.go", want, 0o644))
 	}
-	have, err := os.ReadFile("calls_test.go")
+	file, err := os.ReadFile("calls_test.go")
 	require.NoError(t, err)
-	require.Equal(t, string(want), string(have), "go test ./internal/everyslot -update writes it anew")
+	have := strings.Split(string(file), "\n")
+	for line := range strings.SplitSeq(string(want), "\n") {
+		name := strings.SplitN(strings.TrimSpace(line), ":", 2)[0]
+		listed := slices.ContainsFunc(have, func(l string) bool { return strings.HasPrefix(strings.TrimSpace(l), name) })
+		if !listed && !rebuilt(strings.Trim(name, `"`)) {
+			t.Errorf("%s isn't called; go test ./internal/everyslot -update writes the list anew", name)
+		}
+	}
 }
 
 // list is calls_test.go as the sources want it.

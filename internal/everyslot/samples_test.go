@@ -145,6 +145,10 @@ func samples() []any {
 		packer.Seat{Casing: 8.535 * unit.Inch, Bore: 4 * unit.Inch}, packer.Unseating{Pull: pull, Trapped: unit.Within(1e6*unit.Pascal, 0.5), Reserve: 1e4},
 		fluid.Methane{}, fluid.Nitrogen{}, fluid.Water{}, confined.Criterion{Name: "mine", Hold: 30 * time.Minute, MostDecline: 0.1}, packer.PinCase{Case: "squeeze", Load: 1e5}, packer.SealStack{First: 1, Last: 6},
 		packer.Friction{Least: must(dragged.Prepare()), Nominal: must(dragged.Prepare()), Greatest: must(dragged.Prepare())}, tubular.Allowance{Inside: 1e-3, Outside: 1e-3}, production.FixedPressure{Pressure: 2e7},
+		movement.Assembly{Sections: []movement.Section{hung}, Path: path, Block: 1e5, Spacing: 200, Design: tubular.NorwegianShelf(),
+			Seals: []movement.Seal{{MD: depth, Bore: 4 * unit.Inch, Up: 3, Length: 6}}, Holds: []movement.Hold{{MD: depth - 20, Bore: 4 * unit.Inch}}, Joints: []movement.Joint{{MD: depth - 50, Seal: 4 * unit.Inch}}},
+		movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At},
+		movement.PullLimits{Rig: 2e6, Parts: []movement.Bears{{Name: "joint", MD: 100, Rating: 1e6}}},
 		production.Limits{Most: 1000}, choke.Position{Name: "open", Coefficient: 1e-4}, sleeve.Signature{Storage: 1e-4, Swept: 3e-4}, packer.NoSpaceOutError{SpaceOut: packer.SpaceOut{Least: 2, Greatest: 1}},
 	}
 }
@@ -201,6 +205,11 @@ func tally() (t catalogue.Tally) {
 		return catalogue.Tally{{OD: 3.5 * unit.Inch, Weight: 9.2 * unit.PoundPerFoot, Length: depth}}
 	}
 	return t
+}
+
+// part is at, alike in every part.
+func part(rho unit.Density) func(int, unit.Length) unit.Pressure {
+	return func(_ int, tvd unit.Length) unit.Pressure { return at(rho)(tvd) }
 }
 
 // at is a column of one density, with a little pressure on it.
