@@ -30,13 +30,13 @@ func TestPublished(t *testing.T) {
 	}
 }
 
-// TestNoRowTwice finds rows that say the same from the same source, in one file or
+// TestNoRowTwice finds rows that say the same from one place of a source, in one file or
 // two of one capability: they would count twice.
 func TestNoRowTwice(t *testing.T) {
-	type row struct{ capability, inputs, quantity, printed, source string }
+	type row struct{ capability, inputs, quantity, printed, where, source string }
 	seen := map[row]published.Case{}
 	for _, c := range cases(t) {
-		r := row{c.Capability, c.Inputs, c.Quantity, c.Printed, c.Source}
+		r := row{c.Capability, c.Inputs, c.Quantity, c.Printed, c.Where, c.Source}
 		if first, twice := seen[r]; twice {
 			t.Errorf("%v repeats line %d of %s", c, first.Line, first.File)
 		}
