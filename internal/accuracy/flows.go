@@ -8,7 +8,7 @@ import (
 )
 
 var flowFormulas = []Formula{
-	{Name: "fluid/flow.Colebrook", Range: "Re 4e3 to 1e8, ε/D 0 to 0.05", Limit: 1000, draw: func(d draw) (float64, number, float64) {
+	{Name: "fluid/flow.Colebrook", Range: "Re 4e3 to 1e8, ε/D 0 to 0.05", Limit: 400, draw: func(d draw) (float64, number, float64) {
 		re, e := d.over(4e3, 1e8), d.over(1e-7, 0.05)
 		f := float64(flow.Colebrook(re, e))
 		k := exact(2.0).over(exact(10.0).log())

@@ -3,7 +3,7 @@ package accuracy
 import "math/big"
 
 // digits are the binary digits that references are worked with.
-const digits = 320
+const digits = 200
 
 // A number is worked with all digits.
 type number struct{ f *big.Float }
