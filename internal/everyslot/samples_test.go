@@ -149,6 +149,8 @@ func samples() []any {
 			Seals: []movement.Seal{{MD: depth, Bore: 4 * unit.Inch, Up: 3, Length: 6}}, Holds: []movement.Hold{{MD: depth - 20, Bore: 4 * unit.Inch}}, Joints: []movement.Joint{{MD: depth - 50, Seal: 4 * unit.Inch}}},
 		movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At},
 		movement.PullLimits{Rig: 2e6, Parts: []movement.Bears{{Name: "joint", MD: 100, Rating: 1e6}}},
+		fluid.ControlPoint{Temperature: unit.Celsius(0), Density: 880, Viscosity: 0.03}, production.Gas{Density: 0.8, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
+		zone.Above, zone.Above.Loss,
 		production.Limits{Most: 1000}, choke.Position{Name: "open", Coefficient: 1e-4}, sleeve.Signature{Storage: 1e-4, Swept: 3e-4}, packer.NoSpaceOutError{SpaceOut: packer.SpaceOut{Least: 2, Greatest: 1}},
 	}
 }
@@ -164,8 +166,9 @@ func byName() map[string][]any {
 		"fluid.Seawater.Compressibility": {nil, nil, 290}, "fluid.Seawater.Density": {nil, nil, 290}, "fluid.Seawater.Expansivity": {nil, nil, 290}, "fluid.Seawater.FreezingPoint": {nil, 1e6},
 		"fluid/flow.Schedule.FallRate": {must(falling().Schedule()), 5}, "hydrostatics.Column.Profile": {nil, []unit.Length{100, 200}, []unit.Pressure{0, 0}}, "tubular/catalogue.Catalogue.With": {nil, []catalogue.Entry{heavier()}},
 		"valve.IsolationValve.BleedOff": {nil, nil, nil, []valve.Demand(nil)}, "valve.IsolationValve.Hold": {nil, nil, nil, []valve.Demand(nil)},
-		"valve/sleeve.System.Run": {nil, nil, nil, []sleeve.Position{sleeve.Open, sleeve.Open}},
-		"fluid/confined.Preset":   {"barrier-low"}, "fluid/flow.Stream.APIFigures": {flow.Stream{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.09}, Rheology: flow.PowerLaw(0.3, 0.6), Density: 1300, Rate: 0.01}},
+		"valve/sleeve.System.Run":           {nil, nil, nil, []sleeve.Position{sleeve.Open, sleeve.Open}},
+		"tubular/drag.String.PrepareSpread": {nil, []float64{0.1}, []float64{0.3}},
+		"fluid/confined.Preset":             {"barrier-low"}, "fluid/flow.Stream.APIFigures": {flow.Stream{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.09}, Rheology: flow.PowerLaw(0.3, 0.6), Density: 1300, Rate: 0.01}},
 		"fluid/flow.TwoPointBingham": {flow.Reading{Speed: 600, Dial: 53}, nil}, "fluid/flow.TwoPointPowerLaw": {flow.Reading{Speed: 600, Dial: 53}, nil},
 		"hydrostatics.Cushion.Pressure": {nil, 2000}, "packer.Setting.Window": {nil, nil, valve.SurfaceRange{Greatest: 8000 * unit.PSI}, nil, 1e5}, "tubular.PrepareCollapse": {80 * unit.KSI},
 		"tubular/catalogue.Catalogue.Find": {nil, 3.5 * unit.Inch, 9.2 * unit.PoundPerFoot}, "tubular/catalogue.FindGrade": {"L80"},

@@ -44,6 +44,14 @@ func (f *Faults) New(path, format string, args ...any) { f.Add(New(path, format,
 // At notes what is wrong with a part; nil is nothing.
 func (f *Faults) At(path string, err error) { f.Add(At(path, err)) }
 
+// AtIndex notes what is wrong with an element of a list; nil is nothing, and
+// costs nothing.
+func (f *Faults) AtIndex(list string, i int, err error) {
+	if err != nil {
+		f.At(Index(list, i), err)
+	}
+}
+
 // Any tells whether something is wrong so far.
 func (f *Faults) Any() bool { return len(f.list) > 0 }
 
@@ -65,6 +73,11 @@ func Join(scope string, errs ...error) error {
 // New returns a fault in words of its own: "is %v; must be ...".
 func New(path, format string, args ...any) error {
 	return Fault{Path: path, Err: fmt.Errorf(format, args...)}
+}
+
+// NewIn returns an only fault in words of its own.
+func NewIn(scope, path, format string, args ...any) error {
+	return Join(scope, New(path, format, args...))
 }
 
 // At returns the faults of err under the path of the part that it is about.

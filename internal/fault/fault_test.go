@@ -38,7 +38,7 @@ func TestWordsOfAFault(t *testing.T) {
 		{fault.AtLeast("x", 0., 0), ""},
 		{fault.AtMost("x", 1.1, 1), "x: is 1.1; must be at most 1"},
 		{fault.AtMost("x", 1., 1), ""},
-		{fault.AboveTo("x", 0., 0, 1), "x: is 0; must be above 0, to 1"},
+		{fault.AboveTo("x", 0., 0, 1), "x: is 0; must be above 0 and at most 1"},
 		{fault.AboveTo("x", 1., 0, 1), ""},
 		{fault.Inside("x", 1., 0, 1), "x: is 1; must be above 0 and below 1"},
 		{fault.Inside("x", 0.5, 0, 1), ""},
@@ -52,6 +52,8 @@ func TestWordsOfAFault(t *testing.T) {
 		{fault.Duration("hold", time.Hour, 0, time.Hour), ""},
 		{fault.Whole("pins", 25, 1, 24), "pins: is 25; must be from 1 to 24"},
 		{fault.Whole("pins", 24, 1, 24), ""},
+		{fault.Plain("dial", -3, 0.01, 300, "rev/min"), "dial: is -3 rev/min; must be from 0.01 rev/min to 300 rev/min"},
+		{fault.Plain("dial", 300, 0.01, 300, "rev/min"), ""},
 		{fault.Given("name", ""), "name: is missing"},
 		{fault.Given("name", "A"), ""},
 	} {

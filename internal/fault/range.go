@@ -72,7 +72,7 @@ func AboveTo[N Number](path string, v, low, greatest N) error {
 	if v > low && v <= greatest && finite(v) {
 		return nil
 	}
-	return must(path, v, "be above %s, to %s", low, greatest)
+	return must(path, v, "be above %s and at most %s", low, greatest)
 }
 
 // Inside wants a number between low and high, neither included.
@@ -135,10 +135,10 @@ const digits = 6
 // must words a fault of a number; the value keeps its unit, and is not rounded
 // onto a limit that it isn't.
 func must[N Number](path string, v N, want string, limits ...N) error {
-	shown := text(v)
+	shown := given(v)
 	words := make([]any, len(limits))
 	for i, l := range limits {
-		w := text(l)
+		w := rounded(l)
 		if w == shown && v != l {
 			shown = fmt.Sprint(v)
 		}
@@ -147,9 +147,34 @@ func must[N Number](path string, v N, want string, limits ...N) error {
 	return New(path, "is %s; must "+want, append([]any{shown}, words...)...)
 }
 
-func text[N Number](v N) string {
+// given writes v as somebody may have typed it, or else rounded.
+func given[N Number](v N) string {
+	if q, ok := any(v).(fmt.Stringer); ok && finite(v) {
+		if s := q.String(); len(s) <= short {
+			return s
+		}
+	}
+	return rounded(v)
+}
+
+// rounded writes a quantity in the trade's unit.
+func rounded[N Number](v N) string {
 	if r, ok := any(v).(interface{ Rounded(int) string }); ok {
 		return r.Rounded(digits)
 	}
 	return unit.Significant(float64(v), digits)
+}
+
+// short is a text of so few digits that somebody may have typed it.
+const short = 12
+
+// Plain is Between for a plain number in a unit that has no quantity, such as
+// rev/min.
+func Plain(path string, v, least, greatest float64, in string) error {
+	err := Between(path, v, least, greatest)
+	if err == nil {
+		return nil
+	}
+	w := func(x float64) string { return unit.Significant(x, digits) + " " + in }
+	return New(path, "is %s; must be from %s to %s", w(v), w(least), w(greatest))
 }

@@ -156,7 +156,7 @@ func (r *reader) read(path string, tree any, v reflect.Value) {
 	case reflect.Slice:
 		list, ok := tree.([]any)
 		if !ok {
-			r.fault(path, "is %s; want a list", kind(tree))
+			r.fault(path, "is %s; must be a list", kind(tree))
 			return
 		}
 		v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
@@ -174,7 +174,7 @@ func (r *reader) text(path string, tree any, u encoding.TextUnmarshaler) {
 		if n, number := tree.(json.Number); number {
 			s = n.String() // so that the quantity itself says which units would do
 		} else {
-			r.fault(path, "is %s; want text", kind(tree))
+			r.fault(path, "is %s; must be text", kind(tree))
 			return
 		}
 	}
@@ -186,7 +186,7 @@ func (r *reader) text(path string, tree any, u encoding.TextUnmarshaler) {
 func (r *reader) structure(path string, tree any, v reflect.Value) {
 	o, ok := tree.(object)
 	if !ok {
-		r.fault(path, "is %s; want an object with fields", kind(tree))
+		r.fault(path, "is %s; must be an object with fields", kind(tree))
 		return
 	}
 	fields := map[string]int{}
@@ -217,7 +217,7 @@ func (r *reader) structure(path string, tree any, v reflect.Value) {
 func (r *reader) mapping(path string, tree any, v reflect.Value) {
 	o, ok := tree.(object)
 	if !ok {
-		r.fault(path, "is %s; want an object", kind(tree))
+		r.fault(path, "is %s; must be an object", kind(tree))
 		return
 	}
 	v.Set(reflect.MakeMapWithSize(v.Type(), len(o.names)))
@@ -235,27 +235,27 @@ func (r *reader) scalar(path string, tree any, v reflect.Value) {
 			v.SetString(s)
 			return
 		}
-		r.fault(path, "is %s; want text", kind(tree))
+		r.fault(path, "is %s; must be text", kind(tree))
 	case reflect.Bool:
 		if b, ok := tree.(bool); ok {
 			v.SetBool(b)
 			return
 		}
-		r.fault(path, "is %s; want true or false", kind(tree))
+		r.fault(path, "is %s; must be true or false", kind(tree))
 	case reflect.Int:
 		n, ok := tree.(json.Number)
 		if i, err := strconv.ParseInt(string(n), 10, 32); ok && err == nil {
 			v.SetInt(i)
 			return
 		}
-		r.fault(path, "is %s; want a whole number", kind(tree))
+		r.fault(path, "is %s; must be a whole number", kind(tree))
 	case reflect.Float64:
 		n, ok := tree.(json.Number)
 		if f, err := n.Float64(); ok && err == nil {
 			v.SetFloat(f)
 			return
 		}
-		r.fault(path, "is %s; want a number", kind(tree))
+		r.fault(path, "is %s; must be a number", kind(tree))
 	default:
 		r.fault(path, "can't be read: no rule for %s", v.Type())
 	}

@@ -14,6 +14,7 @@ func Suites() []Suite {
 		tubularStretchSuite,
 		tubularExpansionSuite,
 		movementSuite,
+		tubularLoadsSuite,
 		dragSuite,
 		flowFrictionSuite,
 		flowLaminarSuite,

@@ -1,10 +1,10 @@
 package controlline
 
 import (
-	"errors"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Reading is what was measured at the panel during a shift, with the pump
@@ -41,7 +41,7 @@ func (f Finding) String() string {
 // MarshalText writes the finding in words.
 func (f Finding) MarshalText() ([]byte, error) {
 	if int(f) >= len(findings) {
-		return nil, fmt.Errorf("controlline: no finding %d", uint8(f))
+		return nil, fault.NewIn(scope, "", "finding is %d; must be a known one", uint8(f))
 	}
 	return []byte(findings[f]), nil
 }
@@ -54,7 +54,7 @@ func (f *Finding) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("controlline: cannot read %q as a finding; write one of %q", text, findings)
+	return fault.NewIn(scope, "", "finding is %q; must be one of %q", text, findings)
 }
 
 // Diagnosis is a reading held against a plan.
@@ -88,18 +88,14 @@ type Diagnosis struct {
 // Displaced must be positive: without returns there is nothing to compare. It is
 // an error if a volume is negative or not finite. Source: balance of volumes.
 func (s Shift) Diagnose(p ShiftPlan, r Reading) (Diagnosis, error) {
-	var f faults
-	for _, v := range [...]struct {
-		name   string
-		volume unit.Volume
-	}{{"volume pumped", r.Pumped}, {"volume returned", r.Returned}, {"uncertainty", r.Uncertainty}, {"volume taken up by the line", p.Held}} {
-		if !(v.volume >= 0 && v.volume <= maxRead) {
-			f.add("%s is %v; it must be zero to %v", v.name, v.volume, maxRead)
-		}
-	}
-	within(&f, "swept volume", s.Swept, minSwept, maxSwept)
-	within(&f, "displaced volume", s.Displaced, minSwept, maxSwept)
-	if err := errors.Join(f...); err != nil {
+	f := fault.In(scope)
+	f.Add(fault.Between("Pumped", r.Pumped, 0, maxRead))
+	f.Add(fault.Between("Returned", r.Returned, 0, maxRead))
+	f.Add(fault.Between("Uncertainty", r.Uncertainty, 0, maxRead))
+	f.Add(fault.AboveTo("Swept", s.Swept, minSwept, maxSwept))
+	f.Add(fault.AboveTo("Displaced", s.Displaced, minSwept, maxSwept))
+	f.Add(fault.Between("Held", p.Held, 0, maxRead))
+	if err := f.Err(); err != nil {
 		return Diagnosis{}, err
 	}
 	ratio := float64(s.Swept / s.Displaced)

@@ -9,7 +9,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/fault"
+	"completion.example/tubular"
 )
 
 func TestListFlattensWhateverWrapsFaults(t *testing.T) {
@@ -45,4 +47,15 @@ func TestAnyErrorAsFault(t *testing.T) {
 	var f fault.Fault
 	require.ErrorAs(t, fmt.Errorf("well 7: %w", fault.Fault{Path: "a", Err: io.EOF}), &f)
 	require.Equal(t, "a", f.Path)
+}
+
+// Every fault of a pipe, each with its field.
+func ExampleList() {
+	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 4 * unit.Inch, Weight: -1 * unit.PoundPerFoot, Material: tubular.Steel()}
+	for _, f := range fault.List(pipe.Validate()) {
+		fmt.Printf("%s %v\n", f.Path, f.Err)
+	}
+	// Output:
+	// ID is 4 in; must be above 0 in and below the OD of 3.5 in
+	// Weight is -1 lb/ft; must be at least 0 lb/ft
 }

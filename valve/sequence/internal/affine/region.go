@@ -12,7 +12,15 @@ type Region struct {
 	rows   []Form
 	points [][]float64 // some points of it
 	vague  bool        // that no point is known doesn't mean that there is none
+	wide   bool        // it may hold points that neither of two regions has that it was made of
 }
+
+// Wide tells whether the region may hold points that none of the worlds had that it
+// stands for.
+func (r *Region) Wide() bool { return r.wide }
+
+// Holds tells whether a point of the box fulfils all conditions.
+func (r *Region) Holds(p []float64) bool { return r.holds(p) }
 
 // slack is how far a row may be missed by rounding: pressures in Pa, and so far
 // below what counts (1e-7 psi is 7e-4 Pa).
@@ -73,7 +81,7 @@ func (r *Region) With(row Form) *Region {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague, wide: r.wide}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -152,15 +160,21 @@ func (r *Region) corner(f Form) []float64 {
 	return at
 }
 
-// Common is the region of the rows that both have: all that two branches may
-// keep when they are made one.
+// Common is a region that holds both: of the conditions of either those that hold
+// in the other, too.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, vague: r.vague && o.vague}
-	for _, x := range r.rows {
-		for _, y := range o.rows {
-			if x.Same(y, 0) {
+	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true}
+	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
+		for _, x := range pair[0].rows {
+			known := false
+			for _, y := range c.rows {
+				known = known || x.Same(y, 0)
+			}
+			if known {
+				continue
+			}
+			if bound, _ := pair[1].Least(x); bound >= -slack {
 				c.rows = append(c.rows, x)
-				break
 			}
 		}
 	}
@@ -174,19 +188,17 @@ func (r *Region) Common(o *Region) *Region {
 	return c
 }
 
-// Within tells whether every point of o is one of r by its rows.
-func (r *Region) Within(o *Region) bool {
-	for _, y := range o.rows {
-		found := false
-		for _, x := range r.rows {
-			if x.Same(y, 0) {
-				found = true
+// Extend is the region in a box with one symbol more, the last one, at some values
+// of it.
+func (r *Region) Extend(values ...float64) *Region {
+	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague, wide: r.wide}
+	for k, v := range values {
+		for n, p := range r.points {
+			if k > 0 && n > 3 {
 				break
 			}
-		}
-		if !found {
-			return false
+			c.points = append(c.points, append(p[:len(p):len(p)], v))
 		}
 	}
-	return true
+	return c
 }

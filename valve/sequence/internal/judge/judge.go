@@ -21,7 +21,6 @@ type Margin struct {
 	Key
 	Least    float64     // a bound that holds for all choices of the inputs
 	Form     affine.Form // what it is the least value of
-	Point    []float64   // a choice that attains it, to rounding
 	Label    string      // of the drive
 	Action   int         // just before or after which it was seen, or -1
 	After    bool
@@ -30,10 +29,14 @@ type Margin struct {
 	Value    affine.Form   // what is felt, where it is an event
 	Where    string        // further words of the place, such as the part of the string
 	Applied  []affine.Form // surface pressures of that moment
+	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
 	Regions []Part
+
+	region *affine.Region
+	judge  *Judge
 }
 
 // Part is a part of the box in which a limit may be passed: where By is below
@@ -53,10 +56,16 @@ type Felt struct {
 	LeftForm        affine.Form
 	Point           []float64
 	Waits           walk.Progress
+	CameOn          bool // a trigger of its row may be met without its firing
+	Link            int  // which trigger Level is of
+	ReachLink       int
 	HasReach        bool
 	Reach           float64 // least way beyond its level, where it is intended
 	ReachForm       affine.Form
 	ReachPoint      []float64
+	Pulled          bool // it came on a pull, with the weight indicator between
+	PullLeast       float64
+	PullGreatest    float64
 }
 
 // Judge keeps the least margins of a walk. It is an observer.
@@ -74,8 +83,9 @@ type Judge struct {
 	// Quiet keeps no margins but those that are passed.
 	Quiet bool
 
-	list   []limit
-	broken int
+	list    []limit
+	spreads map[spreadKey]*spread
+	broken  int
 }
 
 // New makes a judge and says which compartments its limits hold against each
@@ -119,28 +129,25 @@ func (j *Judge) Passed() []*Margin {
 
 // Note keeps a margin of a limit at a place.
 func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.Form, depth int) {
-	key := Key{p.Step, k, index}
-	m := j.Margins[key]
 	bound := by.Least()
 	if j.Quiet && bound >= -walk.Reach {
 		return
 	}
+	key := Key{p.Step, k, index}
+	m := j.Margins[key]
 	if m != nil && bound >= m.Least && (bound >= -walk.Reach || !j.Parts) {
 		return
 	}
-	var at []float64
 	if len(w.Region.Rows()) > 0 {
-		bound, at = w.Region.Least(by)
+		bound, _ = w.Region.Least(by)
 		if m != nil && bound >= m.Least && (bound >= -walk.Reach || !j.Parts) || math.IsInf(bound, 1) {
 			return
 		}
-	} else {
-		_, at = w.Region.Least(by)
 	}
-	j.keep(w, p, key, by, bound, at, depth)
+	j.keep(w, p, key, by, bound, depth)
 }
 
-func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, at []float64, depth int) *Margin {
+func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, depth int) *Margin {
 	m := j.Margins[key]
 	if m == nil {
 		m = &Margin{Key: key, Least: math.Inf(1)}
@@ -148,26 +155,68 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 	}
 	fails := bound < -walk.Reach || math.IsNaN(bound)
 	if bound < m.Least || math.IsNaN(bound) {
-		m.Least, m.Form, m.Point, m.Depth = bound, by, at, depth
+		m.Least, m.Form, m.Depth, m.region, m.judge = bound, by, depth, w.Region, j
 		m.Label, m.Action, m.After, m.X = p.Label, p.Action, p.After, p.X
 		m.Enclosed = by.R > 0
-		m.Applied = m.Applied[:0:0]
+	}
+	if !fails {
+		return m
+	}
+	if m.Least == bound {
+		m.Pull = nil
+		if p.Pulling != nil {
+			f := p.Pulling.At(p.X)
+			m.Pull = &f
+		}
+		m.Applied = nil
 		for _, l := range w.State.Applied {
 			m.Applied = append(m.Applied, l.At(p.X))
 		}
 	}
-	if fails {
-		if len(m.Points) == 0 && len(m.Regions) == 0 {
-			j.broken++
-		}
-		if at != nil && len(m.Points) < 8 {
-			m.Points = append(m.Points, at)
-		}
-		if at == nil || j.Parts {
-			m.Regions = append(m.Regions, Part{w.Region, by})
-		}
+	if len(m.Points) == 0 && len(m.Regions) == 0 {
+		j.broken++
+	}
+	at := m.least(by, w.Region)
+	if at != nil && len(m.Points) < 8 {
+		m.Points = append(m.Points, at)
+	}
+	if at == nil || j.Parts {
+		m.Regions = append(m.Regions, Part{w.Region, by})
 	}
 	return m
+}
+
+// Point is a choice that attains the margin, to rounding; nil: none is known.
+func (m *Margin) Point() []float64 { return m.least(m.Form, m.region) }
+
+func (m *Margin) least(by affine.Form, r *affine.Region) []float64 {
+	_, at := r.Least(by)
+	if at == nil || len(by.T) == 0 {
+		at, _ = r.Point()
+	}
+	return m.judge.plain(r, by, at)
+}
+
+// plain is a choice with every input nominal that neither the conditions of a region
+// nor a margin depend on: what is left says why.
+func (j *Judge) plain(r *affine.Region, by affine.Form, at []float64) []float64 {
+	if at == nil {
+		return nil
+	}
+	matters := make([]bool, len(at))
+	for _, f := range append([]affine.Form{by}, r.Rows()...) {
+		for _, t := range f.T {
+			matters[t.Symbol] = true
+		}
+	}
+	e := make([]float64, len(at))
+	for k := range at {
+		e[k] = j.Network.Symbols[k].Nominal
+		if matters[k] {
+			e[k] = at[k]
+		}
+	}
+	return e
 }
 
 // Moment holds everything that a cluster holds against its limits.
@@ -181,7 +230,11 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 				return err
 			}
 		case Vacuum:
-			j.Note(w, p, Vacuum, l.index, s.Top[l.index].At(p.X).Shift(-vacuum), 0)
+			top := s.Top[l.index]
+			if s.Surface[l.index] {
+				top = s.Applied[l.index]
+			}
+			j.Note(w, p, Vacuum, l.index, top.At(p.X).Shift(-vacuum), 0)
 		case Fracture:
 			if err := j.formation(w, p, g, l.index); err != nil {
 				return err
@@ -208,8 +261,65 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 	return nil
 }
 
+// spread is where along a rating the columns make most and least of a differential,
+// where that is a number.
+type spread struct {
+	least, greatest     affine.Form
+	leastAt, greatestAt int // in Depths of the inside
+	sharp               bool
+}
+
+// spreads are kept, as columns seldom change.
+type spreadKey struct {
+	rating int
+	pair   well.Pair
+}
+
+func (j *Judge) spread(i int, pair well.Pair) *spread {
+	key := spreadKey{i, pair}
+	if s, ok := j.spreads[key]; ok {
+		return s
+	}
+	r := &j.Limits.Ratings[i]
+	s := &spread{sharp: true}
+	for k, d := range r.Depths {
+		x := pair.Drop(d[0], d[1])
+		if r.Outside < 0 {
+			x = x.Minus(r.Background[k])
+		}
+		s.sharp = s.sharp && x.Sharp()
+		if k == 0 || x.C < s.least.C {
+			s.least, s.leastAt = x, d[0]
+		}
+		if k == 0 || x.C > s.greatest.C {
+			s.greatest, s.greatestAt = x, d[0]
+		}
+	}
+	if j.spreads == nil {
+		j.spreads = map[spreadKey]*spread{}
+	}
+	j.spreads[key] = s
+	return s
+}
+
 func (j *Judge) rating(w *walk.World, p walk.Place, i int) error {
 	s, r := w.State, &j.Limits.Ratings[i]
+	if pair, ok := s.Pair(r.Inside, r.Outside); ok {
+		if x := j.spread(i, pair); x.sharp {
+			top := s.Top[r.Inside]
+			if r.Outside >= 0 {
+				top = top.Minus(s.Top[r.Outside])
+			}
+			at := top.At(p.X)
+			if r.HasBurst {
+				j.Note(w, p, Inside, i, r.Burst.Minus(at.Shift(x.greatest.C)), x.greatestAt)
+			}
+			if r.HasCollapse {
+				j.Note(w, p, Outside, i, r.Collapse.Plus(at.Shift(x.least.C)), x.leastAt)
+			}
+			return nil
+		}
+	}
 	for k, d := range r.Depths {
 		in, err := s.At(r.Inside, d[0])
 		if err != nil {
@@ -280,7 +390,7 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 		if b.Formation != f {
 			continue
 		}
-		stands, column, err := j.Stands1(w, b, p.X)
+		stands, column, err := j.Standing(w, b, p.X)
 		if err != nil {
 			return err
 		}
@@ -310,9 +420,9 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 	return nil
 }
 
-// Stands1 tells whether a barrier stands; column is by how much it overbalances,
+// Standing tells whether a barrier stands; column is by how much it overbalances,
 // where that is the question.
-func (j *Judge) Stands1(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
+func (j *Judge) Standing(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
 	if b.Until >= 0 && w.Times[b.Until] > 0 {
 		return false, nil, nil
 	}
@@ -374,14 +484,28 @@ func (j *Judge) Unintended(w *walk.World, action int, p walk.Place, felt affine.
 	}
 }
 
+// Came keeps the weight indicator when an intended action happens on a pull.
+func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
+	if p.Pulling == nil || j.Quiet {
+		return
+	}
+	f := &j.Felts[p.Step][action]
+	reading := p.Pulling.At(p.X)
+	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
+	if !f.Pulled {
+		f.Pulled, f.PullLeast, f.PullGreatest = true, least, greatest
+		return
+	}
+	f.PullLeast, f.PullGreatest = min(f.PullLeast, least), max(f.PullGreatest, greatest)
+}
+
 // Missing keeps an action that was wanted and hasn't come.
 func (j *Judge) Missing(w *walk.World, action int, p walk.Place) {
 	j.failed(w, p, Omission, action)
 }
 
 func (j *Judge) failed(w *walk.World, p walk.Place, k Kind, i int) *Margin {
-	at, _ := w.Region.Point()
-	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, at, 0)
+	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, 0)
 }
 
 // Fails keeps that a step can't be walked at all.
@@ -389,16 +513,77 @@ func (j *Judge) Fails(w *walk.World, step int) {
 	j.failed(w, walk.Place{Step: step, Action: -1}, Unwalkable, 0)
 }
 
-// Felt keeps what an action feels.
-func (j *Judge) Felt(w *walk.World, action int, q walk.Progress, from, to affine.Form) {
+// Felt keeps what an action feels, and how near to the level that it waits for
+// that is.
+func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, from, to affine.Form) {
+	if j.Quiet || q.Done {
+		return
+	}
+	f := &j.Felts[p.Step][action]
+	row := j.Network.Actions[action].Row
+	t := &row[q.Links]
+	level, falling := t.Level, t.Falling
+	if q.Out {
+		level, falling = t.Rearm, !t.Falling
+	}
+	if !f.Seen {
+		f.Seen, f.Least, f.Greatest, f.Left, f.Waits = true, math.Inf(1), math.Inf(-1), math.Inf(1), q
+	}
+	for _, x := range [2]affine.Form{from, to} {
+		if x.Least() < f.Least {
+			f.Least = min(f.Least, j.bound(w, x))
+		}
+		if x.Greatest() > f.Greatest {
+			f.Greatest = max(f.Greatest, -j.bound(w, x.Times(-1)))
+		}
+		left := level.Minus(x)
+		if falling {
+			left = left.Times(-1)
+		}
+		if left.Least() >= f.Left {
+			continue
+		}
+		region := w.Region.And(q.Rows)
+		if region == nil {
+			continue
+		}
+		bound, at := region.Least(left)
+		final := q.Links == len(row)-1 && !q.Out && q.Count+1 >= t.Count
+		if bound < -walk.Reach && !final {
+			f.CameOn = true // it is met: what comes after it counts
+			continue
+		}
+		if bound < f.Left {
+			f.Left, f.LeftForm, f.Point, f.Level, f.Falling, f.Link = bound, left, at, level, falling, q.Links
+		}
+	}
+}
+
+// bound is the least value of a form in a world.
+func (j *Judge) bound(w *walk.World, f affine.Form) float64 {
+	if len(w.Region.Rows()) == 0 || len(f.T) == 0 {
+		return f.Least()
+	}
+	b, _ := w.Region.Least(f)
+	return b
+}
+
+// Reached keeps by how much an intended action goes beyond its level: of a row,
+// the least over its triggers.
+func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress, by affine.Form) {
 	if j.Quiet {
 		return
 	}
-	f := &j.Felts[w0(w)][action]
-	_ = f
+	f := &j.Felts[p.Step][action]
+	if f.HasReach && by.Least() >= f.Reach {
+		return
+	}
+	region := w.Region.And(q.Rows)
+	if region == nil {
+		return
+	}
+	bound, at := region.Least(by)
+	if !f.HasReach || bound < f.Reach {
+		f.HasReach, f.Reach, f.ReachForm, f.ReachPoint, f.ReachLink = true, bound, by, at, q.Links
+	}
 }
-
-func w0(*walk.World) int { return 0 }
-
-// Reached keeps by how much an intended action goes beyond its level.
-func (j *Judge) Reached(w *walk.World, action int, by affine.Form) {}

@@ -25,13 +25,25 @@ const (
 	BalanceLow              // Index: the balance of the step
 	BalanceHigh             //
 	Unwalkable              // what can't be walked
-	String                  // Index: see package string
-	kinds
+	String                  // Index: 0 burst, 1 collapse, 2 axial, 3 triaxial, 4 connection; in parts
+	SealUp                  // Index: the seal; in parts
+	SealDown                //
+	Holding                 // what the packer's envelope leaves; in parts
+	Lift                    // upward load at the hanger beyond what locks it down
+	PullFree                // a pull that nothing holds
+	Rig                     // weight indicator beyond the rig's rating
+	RateLow                 // Index: the formation; in Parts of Parts
+	RateHigh                //
+	NoFlow                  // the zones don't flow
 )
 
 // Events tells whether a kind is about what happens, and not about a pressure or
 // a force.
 func (k Kind) Events() bool { return k == Event || k == Omission }
+
+// Parts is what margins that are shares, or lengths in m, are multiplied with, so
+// that rounding weighs as much in them as in a pressure in Pa.
+const Parts = 1e6
 
 // Rating is a differential that must not be passed along two compartments.
 type Rating struct {

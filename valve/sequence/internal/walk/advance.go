@@ -44,17 +44,19 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 		if part == nil {
 			continue
 		}
-		if err := r.stretch(part, now, c.at, lines, c.action); err != nil {
+		if alive, err := r.stretch(part, now, c.at, lines, c.action); err != nil {
 			return err
+		} else if !alive {
+			continue
 		}
 		if r.intended(w, c.action) && c.fires && !r.silent {
-			r.Observer.Reached(part, c.action, r.length.Minus(c.at).Times(c.slope))
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
 		}
 		if !c.fires {
 			q, _ := met(w.State.Actions[c.action].Row, c.p)
 			part.Rows[c.action] = []Progress{q}
 			r.note(part, c.action, q, c.line.At(c.at), c.at)
-			if err := r.go_(part, c.at, []int{c.action}, nil, depth+1); err != nil {
+			if err := r.take(part, c.at, []int{c.action}, nil, depth+1); err != nil {
 				return err
 			}
 			continue
@@ -70,10 +72,10 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 	for n := range all {
 		c := &all[n]
 		if r.intended(w, c.action) && c.fires && !r.silent {
-			r.Observer.Reached(part, c.action, r.length.Minus(c.at).Times(c.slope))
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
 		}
 	}
-	if err := r.stretch(part, now, r.length, lines, -1); err != nil {
+	if alive, err := r.stretch(part, now, r.length, lines, -1); err != nil || !alive {
 		return err
 	}
 	r.out = append(r.out, part)
@@ -133,8 +135,8 @@ func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now af
 
 // stretch takes a world from one place to another between which no acting action
 // is met: rows come on, and the ends are shown. first is the action that is met at
-// its end.
-func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first int) error {
+// its end. It tells whether anything of the world is left.
+func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first int) (alive bool, err error) {
 	for n, i := range r.cluster.actions {
 		if !w.State.Armed[i] {
 			continue
@@ -142,14 +144,23 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 		if !r.silent {
 			a, b := lines[n].At(from), lines[n].At(to)
 			for _, p := range w.Rows[i] {
-				r.Observer.Felt(w, i, p, a, b)
+				r.Observer.Felt(w, r.place, i, p, a, b)
 			}
 		}
 		if lines[n].S != 0 && i != first {
-			w.Rows[i] = r.local(w, i, lines[n], from, to, false)
+			if w.Rows[i] = r.local(w, i, lines[n], from, to, false); len(w.Rows[i]) == 0 {
+				return false, nil // in all of this world it has happened, and wasn't to
+			}
 		}
 	}
-	return r.moment(w, to, first, false)
+	if r.String != nil && !r.silent {
+		// The string isn't straight between two places: it is looked at halfway, too.
+		half := from.Plus(to).Times(0.5)
+		if err := r.moment(w, half, -1, false); err != nil {
+			return false, err
+		}
+	}
+	return true, r.moment(w, to, first, false)
 }
 
 // local are the alternatives of an action's progress after a stretch on which it
@@ -171,7 +182,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 		x := work[len(work)-1]
 		work = work[:len(work)-1]
 		if x.p.Done || !silent && last(row, x.p) {
-			done = join(done, x.p)
+			done = join(w.Region, done, x.p)
 			continue
 		}
 		level, falling := waits(row, x.p)
@@ -207,11 +218,14 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 		}
 		if slope := along(falling, affine.Const(line.S)).C; slope > 0 {
 			at := level.Minus(line.F).Times(1 / line.S)
+			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
+				r.Observer.Reached(w, r.place, i, x.p, beyond)
+			}
 			if come(along(falling, line.At(to).Minus(level)), at) {
 				continue
 			}
 		}
-		done = join(done, x.p)
+		done = join(w.Region, done, x.p)
 	}
 	return done
 }

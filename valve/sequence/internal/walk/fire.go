@@ -20,7 +20,7 @@ func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
 		return nil
 	}
 	p := r.place
-	p.X, p.Action, p.After, p.Limits = x, action, after, r.cluster.limits
+	p.X, p.Action, p.After, p.Limits, p.Pulling = x, action, after, r.cluster.limits, r.pulling
 	return r.Observer.Moment(w, p)
 }
 
@@ -48,7 +48,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	if !wanted {
 		if !r.silent {
 			p := r.place
-			p.X, p.Action, p.Limits = x, i, r.cluster.limits
+			p.X, p.Action, p.Limits, p.Pulling = x, i, r.cluster.limits, r.pulling
 			r.Observer.Unintended(w, i, p, felt)
 		}
 		if !r.Astray {
@@ -56,11 +56,16 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 		}
 	} else {
 		w.Came[a.Device]++
+		if !r.silent {
+			p := r.place
+			p.X, p.Action, p.Limits, p.Pulling = x, i, r.cluster.limits, r.pulling
+			r.Observer.Came(w, i, p)
+		}
 	}
 	w.Times[i]++
 	s.Armed[i] = false
 	if a.Holds || a.Releases {
-		if err := r.hold(w, a, x); err != nil {
+		if err := r.String.Move(w, i, x, r.pulling); err != nil {
 			return err
 		}
 	}
@@ -105,7 +110,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	if err := r.moment(w, x, i, true); err != nil {
 		return err
 	}
-	return r.go_(w, x, again, next, depth+1)
+	return r.take(w, x, again, next, depth+1)
 }
 
 // event is what is kept of something that happens.

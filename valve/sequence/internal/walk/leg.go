@@ -4,7 +4,6 @@ import (
 	"errors"
 
 	"completion.example/valve/sequence/internal/affine"
-	"completion.example/valve/sequence/internal/well"
 )
 
 // leg walks a world to the end of a leg, cluster by cluster. fresh says that
@@ -19,7 +18,11 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		all := k.clusters(w, more, mixed)
 		// Tried without an observer first: what a part of the well shows is only
 		// true if no other part reaches into it.
-		if len(all) > 1 {
+		may, err := k.mayHappen(w, length, fresh)
+		if err != nil {
+			return nil, err
+		}
+		if len(all) > 1 && may {
 			was := k.silent
 			k.silent = true
 			_, err := k.all(w, all, length, fresh)
@@ -57,6 +60,35 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 	}
 }
 
+// mayHappen tells whether anything may act on a leg: else no part of the well can
+// reach into another.
+func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, error) {
+	if fresh {
+		return true, nil
+	}
+	r := &run{Walker: k, length: length}
+	s := w.State
+	for i := range s.Actions {
+		if !s.Armed[i] || r.silentAction(i) {
+			continue
+		}
+		a := &s.Actions[i]
+		if a.Axial {
+			return true, nil
+		}
+		line, err := s.Felt(a)
+		if err != nil {
+			return false, err
+		}
+		for _, p := range w.Rows[i] {
+			if _, ok := r.candidate(a.Row, p, line, affine.Form{}); ok {
+				return true, nil
+			}
+		}
+	}
+	return false, nil
+}
+
 func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bool) ([]*World, error) {
 	worlds := []*World{w}
 	for _, c := range clusters {
@@ -67,7 +99,7 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 			if fresh {
 				pending = c.actions
 			}
-			if err := r.go_(x.Clone(), affine.Form{}, pending, nil, 0); err != nil {
+			if err := r.take(x.Clone(), affine.Form{}, pending, nil, 0); err != nil {
 				return nil, err
 			}
 			next = append(next, merge(r.out)...)
@@ -101,7 +133,7 @@ func (r *run) felt(w *World) ([]affine.Line, error) {
 		a := &s.Actions[i]
 		var err error
 		if a.Axial {
-			lines[n], err = r.axial(w, i)
+			lines[n], err = r.String.Axial(w, i, r.length, r.pulling)
 		} else {
 			lines[n], err = s.Felt(a)
 		}
@@ -112,9 +144,9 @@ func (r *run) felt(w *World) ([]affine.Line, error) {
 	return lines, nil
 }
 
-// go_ takes a world from a place of the leg to its end. pending are the actions
+// take takes a world from a place of the leg to its end. pending are the actions
 // that may be due where it stands: those that feel something else than before.
-func (r *run) go_(w *World, now affine.Form, pending []int, lines []affine.Line, depth int) error {
+func (r *run) take(w *World, now affine.Form, pending []int, lines []affine.Line, depth int) error {
 	if err := r.spend(); err != nil {
 		return err
 	}
@@ -128,6 +160,11 @@ func (r *run) go_(w *World, now affine.Form, pending []int, lines []affine.Line,
 		}
 	}
 	if len(pending) > 0 {
+		if depth == 0 {
+			if err := r.moment(w, now, -1, false); err != nil {
+				return err
+			}
+		}
 		settled, err := r.settle(w, now, pending, lines, depth)
 		if settled || err != nil {
 			return err
@@ -226,7 +263,7 @@ func (r *run) split(w *World, i int, now affine.Form, pending []int, lines []aff
 		}
 		p.Rows = nil
 		part.Rows[i] = []Progress{p}
-		if err := r.go_(part, now, pending, lines, depth+1); err != nil {
+		if err := r.take(part, now, pending, lines, depth+1); err != nil {
 			return err
 		}
 	}
@@ -251,14 +288,14 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 				q, _ := met(row, p)
 				part.Rows[i] = []Progress{q}
 				r.note(part, i, q, felt, now)
-				if err := r.go_(part, now, pending, lines, depth+1); err != nil {
+				if err := r.take(part, now, pending, lines, depth+1); err != nil {
 					return err
 				}
 				base = base.With(by.Shift(Reach).Times(-1))
 			} else if part != nil {
 				// The last trigger is due, too.
 				part.Rows[i] = []Progress{p}
-				if err := r.go_(part, now, pending, lines, depth+1); err != nil {
+				if err := r.take(part, now, pending, lines, depth+1); err != nil {
 					return err
 				}
 				base = base.With(by.Shift(Reach).Times(-1))
@@ -271,7 +308,7 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 						rest = append(rest, j)
 					}
 				}
-				if err := r.go_(part, now, rest, lines, depth+1); err != nil {
+				if err := r.take(part, now, rest, lines, depth+1); err != nil {
 					return err
 				}
 			}
@@ -279,14 +316,16 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	w.Rows[i] = r.local(w, i, lines[n], now, now, true)
+	if w.Rows[i] = r.local(w, i, lines[n], now, now, true); len(w.Rows[i]) == 0 {
+		return nil
+	}
 	var rest []int
 	for _, j := range pending {
 		if j != i {
 			rest = append(rest, j)
 		}
 	}
-	return r.go_(w, now, rest, lines, depth+1)
+	return r.take(w, now, rest, lines, depth+1)
 }
 
 // unsettled names what moved last.
@@ -320,5 +359,3 @@ func quoted(names []string) string {
 	}
 	return text
 }
-
-var _ = well.State{}

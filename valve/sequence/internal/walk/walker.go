@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"context"
 	"errors"
 	"fmt"
 
@@ -16,6 +17,7 @@ type Place struct {
 	Action      int  // that happens at it, or -1
 	After       bool // just after it
 	Limits      []int
+	Pulling     *affine.Line // the reading of the weight indicator along the leg, or nil
 }
 
 // Observer is shown what a walk meets. Its methods are called in the order of the
@@ -26,10 +28,12 @@ type Observer interface {
 	Moment(w *World, p Place) error
 	// Felt is what an armed action feels from one end of a stretch to the other,
 	// and the conditions of the progress that it has.
-	Felt(w *World, action int, progress Progress, from, to affine.Form)
+	Felt(w *World, p Place, action int, progress Progress, from, to affine.Form)
 	// Reached is by how much an intended action's differential goes beyond its
 	// level to the end of the leg.
-	Reached(w *World, action int, by affine.Form)
+	Reached(w *World, p Place, action int, progress Progress, by affine.Form)
+	// Came is an intended action that happens.
+	Came(w *World, action int, p Place)
 	// Unintended is an action that happens and isn't wanted there and then.
 	Unintended(w *World, action int, p Place, felt affine.Form)
 	// Missing is an action that was wanted and hasn't come, at the end of a step.
@@ -48,9 +52,14 @@ type Walker struct {
 	Astray bool
 	// Budget is how many worlds and events a step may take; zero is DefaultBudget.
 	Budget int
+	// Context, where not nil, ends the walk once it is done.
+	Context context.Context
 	// Ties are, by limit, the compartments that it holds against each other.
 	ties       [][]int
 	stringTies []int
+	String     StringRoom // nil: the plan has no string
+
+	silents []bool // by action: see silentAction
 
 	step    *Step
 	place   Place
@@ -70,8 +79,8 @@ var ErrUnsettled = errors.New("devices keep moving each other without an end")
 
 // New makes a walker. ties are, by limit, the compartments that it holds against
 // each other: they are walked together.
-func New(n *well.Network, o Observer, ties [][]int, stringTies []int) *Walker {
-	return &Walker{Network: n, Observer: o, ties: ties, stringTies: stringTies}
+func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
+	return &Walker{silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
 }
 
 // Step walks one step in all worlds. What comes back are the worlds that did what
@@ -135,6 +144,11 @@ func (k *Walker) spend() error {
 	if budget == 0 {
 		budget = DefaultBudget
 	}
+	if k.Context != nil && k.spent%16 == 0 {
+		if err := k.Context.Err(); err != nil {
+			return err
+		}
+	}
 	if k.spent++; k.spent > budget {
 		return ErrBudget
 	}
@@ -143,15 +157,17 @@ func (k *Walker) spend() error {
 
 // silentAction tells whether an action is the only one of its device and changes
 // nothing else: then that it has happened is a matter of its own row.
-func (k *Walker) silentAction(i int) bool {
-	a := &k.Network.Actions[i]
-	if a.Acts() {
-		return false
+func (k *Walker) silentAction(i int) bool { return k.silents[i] }
+
+func silents(n *well.Network) []bool {
+	of := make([]int, n.Devices)
+	for i := range n.Actions {
+		of[n.Actions[i].Device]++
 	}
-	for j := range k.Network.Actions {
-		if j != i && k.Network.Actions[j].Device == a.Device {
-			return false
-		}
+	all := make([]bool, len(n.Actions))
+	for i := range n.Actions {
+		a := &n.Actions[i]
+		all[i] = !a.Acts() && of[a.Device] == 1
 	}
-	return true
+	return all
 }

@@ -3,13 +3,14 @@ package well
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
 )
 
-// gravity is standard gravity in m/s².
-const gravity = 9.80665
+// Gravity is standard gravity in m/s².
+const Gravity = 9.80665
 
 // column is the fluid of a compartment: its layers, and what pressure they make
 // from the top to each of its depths. It never changes once it is made.
@@ -17,6 +18,7 @@ type column struct {
 	layers  []Layer
 	drops   []affine.Form // by depth of the compartment
 	uniform bool          // no layer feels pressure or temperature
+	corners []int         // depths between which its pressure is straight in TVD
 }
 
 func (n *Network) column(i int, layers []Layer) *column {
@@ -24,10 +26,19 @@ func (n *Network) column(i int, layers []Layer) *column {
 	for _, l := range layers {
 		c.uniform = c.uniform && n.Fluids[l.Fluid].Feels == nil
 	}
+	k := &n.Compartments[i]
+	for d, at := range k.Depths {
+		corner := !c.uniform || d == 0 || d == len(k.Depths)-1
+		for _, l := range layers {
+			corner = corner || l.Bottom.MD == at.MD
+		}
+		if corner {
+			c.corners = append(c.corners, d)
+		}
+	}
 	if !c.uniform {
 		return c
 	}
-	k := &n.Compartments[i]
 	sum, at, l := affine.Form{}, k.Depths[0], 0
 	c.drops = make([]affine.Form, len(k.Depths))
 	for d, to := range k.Depths {
@@ -39,7 +50,7 @@ func (n *Network) column(i int, layers []Layer) *column {
 			if b := layers[l].Bottom; b.MD < to.MD && b.MD > at.MD {
 				next = b
 			}
-			sum = sum.PlusTimes(n.Fluids[layers[l].Fluid].Density, gravity*(next.TVD-at.TVD))
+			sum = sum.PlusTimes(n.Fluids[layers[l].Fluid].Density, Gravity*(next.TVD-at.TVD))
 			at = next
 		}
 		c.drops[d] = sum
@@ -64,6 +75,24 @@ type Front struct {
 	Compartment int // -1: none
 	Beyond      float64
 	Sign        float64
+}
+
+// Corners are the depths of a compartment between which its pressure is straight in
+// the true vertical depth.
+func (s *State) Corners(i int) []int {
+	c := s.columns[i]
+	if s.Front.Compartment != i {
+		return c.corners
+	}
+	all := append([]int(nil), c.corners...)
+	for d, at := range s.Compartments[i].Depths {
+		if d > 0 && at.MD >= s.Front.Beyond {
+			all = append(all, d-1, d)
+			break
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // carry takes a pressure through a compartment from one of its depths to another.
@@ -127,7 +156,7 @@ func (s *State) feel(i int, p affine.Line, from, to int) (affine.Line, error) {
 func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, error) {
 	f := &s.Fluids[fluid]
 	if f.Feels == nil {
-		p.F = p.F.PlusTimes(f.Density, gravity*(to-from))
+		p.F = p.F.PlusTimes(f.Density, Gravity*(to-from))
 		return p, nil
 	}
 	if from == to {
@@ -184,7 +213,7 @@ func first(errs ...error) error {
 func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
 	a, b := &s.Fluids[old], &s.Fluids[now]
 	if a.Feels == nil && b.Feels == nil {
-		return b.Density.Minus(a.Density).Times(gravity * (to.TVD - from.TVD)), nil
+		return b.Density.Minus(a.Density).Times(Gravity * (to.TVD - from.TVD)), nil
 	}
 	// At the pressure that stands there now: what it changes by the swap itself
 	// makes next to nothing of a piece.

@@ -17,8 +17,9 @@ type Network struct {
 	Devices      int
 	MaxTVD       float64
 
-	shares map[[2]int]int // symbol of a pair of compartments whose references may meet
-	around [][]int        // ports of each compartment
+	shares      map[[2]int]int      // symbol of a pair of compartments whose references may meet
+	sharesFixed map[int]affine.Form // those that are numbers
+	around      [][]int             // ports of each compartment
 }
 
 // Symbol is an uncertain input. Its value is Middle + Half·e.

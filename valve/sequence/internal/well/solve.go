@@ -161,11 +161,14 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 		share := affine.Within(0, 1)
 		if symbol, ok := s.shares[[2]int{base, r}]; ok {
 			share = affine.Form{C: 0.5, T: []affine.Term{{Symbol: symbol, C: 0.5}}}
+			if fixed, ok := s.sharesFixed[symbol]; ok {
+				share = fixed
+			}
 		}
 		for k, m := range members {
 			d := s.Top[m].Minus(before[k])
-			f := before[k].F.Plus(affine.Mul(d.F, share)).Widen(d.S * s.Span / 2)
-			s.Top[m] = affine.Line{F: f, S: before[k].S + d.S/2}
+			f := before[k].F.Plus(affine.Mul(d.F, share)).Widen(d.S * s.Span * share.Radius())
+			s.Top[m] = affine.Line{F: f, S: before[k].S + d.S*share.C}
 		}
 	}
 	return nil

@@ -16,12 +16,12 @@ type State struct {
 	Armed       []bool // by action
 	Temperature int
 	Front       Front
-	Span        float64      // s goes no further than this on the leg
-	Rate        []float64    // by compartment: Pa per unit of s by which a squeeze raises the body that it began with
-	Begun       []int        // by compartment: how many its body had when the squeeze began
-	volume      []float64    // by compartment: of that body
-	Meets       []Meeting    // by compartment: the other reference of its body
-	String      *StringState // nil: the plan has no string
+	Span        float64     // s goes no further than this on the leg
+	Rate        []float64   // by compartment: Pa per unit of s by which a squeeze raises the body that it began with
+	Begun       []int       // by compartment: how many its body had when the squeeze began
+	volume      []float64   // by compartment: of that body
+	Meets       []Meeting   // by compartment: the other reference of its body
+	String      StringState // nil: the plan has no string
 	columns     []*column
 	body        []uint64 // by compartment: the body that it was last in
 	stirred     bool     // columns have changed since the last Solve of everything
