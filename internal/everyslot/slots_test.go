@@ -165,6 +165,29 @@ func finite(path string, v reflect.Value) (where string, ok bool) {
 	return "", true
 }
 
+// numbers appends what quantities v holds, in its exported part.
+func numbers(v reflect.Value, list []float64) []float64 {
+	switch v.Kind() {
+	case reflect.Float64:
+		list = append(list, v.Float())
+	case reflect.Struct:
+		for k := range v.NumField() {
+			if v.Type().Field(k).IsExported() {
+				list = numbers(v.Field(k), list)
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for k := range v.Len() {
+			list = numbers(v.Index(k), list)
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			list = numbers(v.Elem(), list)
+		}
+	}
+	return list
+}
+
 var (
 	errorType  = reflect.TypeFor[error]()
 	readerType = reflect.TypeFor[io.Reader]()
