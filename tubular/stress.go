@@ -100,7 +100,9 @@ func (p Pipe) HelixCurvature(clearance unit.Length, force unit.Force) unit.Curva
 //
 // Source: Lubinski 1951; API RP 7G; Sparks 1984.
 func (p Pipe) EffectiveForce(l Load) unit.Force {
-	return unit.Force(float64(l.Axial) - float64(l.Inside)*float64(p.InnerArea()) + float64(l.Outside)*float64(p.OuterArea()))
+	// With Ao = Ai + As, which keeps its digits in a thin wall.
+	Δp := float64(l.Inside - l.Outside)
+	return unit.Force(float64(l.Axial) + float64(l.Outside)*float64(p.SteelArea()) - Δp*float64(p.InnerArea()))
 }
 
 // Steps shows how the stresses come about.

@@ -85,6 +85,13 @@ var pipeFormulas = []Formula{
 		l := d.load(p)
 		return float64(p.Stresses(l).VonMises()), straight(p, l), 0
 	}},
+	{Name: "tubular.Pipe.EffectiveForce", Range: pipeRange + "; against the forces on the steel and of the differential", Limit: 5, draw: func(d draw) (float64, number, float64) {
+		p := d.pipe()
+		l := d.load(p)
+		D2, d2 := squares(p, 1)
+		ends := exact(l.Outside).times(D2).minus(exact(l.Inside).times(d2)).times(pi.scaled(-2))
+		return float64(p.EffectiveForce(l)), exact(l.Axial).plus(ends), math.Abs(float64(l.Axial)) + float64(l.Outside)*float64(p.SteelArea()) + math.Abs(float64(l.Inside-l.Outside))*float64(p.InnerArea())
+	}},
 	{Name: "tubular.Body.StraightVonMises", Range: pipeRange, Limit: 16, draw: func(d draw) (float64, number, float64) {
 		p := d.pipe()
 		l := d.load(p)
