@@ -12,6 +12,8 @@ type Formula struct {
 	Range string
 	// Limit is what the deviation must not pass, in units of the last place.
 	Limit float64
+	// loose marks a limit that is a promise, not a measure of what is reached.
+	loose bool
 	// draw puts it to inputs of its range. Scale is what the deviation is counted
 	// against where that isn't the answer itself: the terms that cancel in it.
 	draw func(d draw) (got float64, want number, scale float64)

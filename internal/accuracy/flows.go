@@ -16,6 +16,18 @@ var flowFormulas = []Formula{
 		x := refined(exact(1/math.Sqrt(f)), func(x number) number { return x.plus(k.times(a.plus(b.times(x)).log())) })
 		return f, exact(1.0).over(x.squared()), 0
 	}},
+	{Name: "fluid/flow.Turbulent", Range: "n 0.3 to 0.99, Re 3e3 to 1e6, ε/De 0 to 0.02", Limit: 80, draw: func(d draw) (float64, number, float64) {
+		n, re, e := d.between(0.3, 0.99), d.over(3e3, 1e6), d.over(1e-6, 0.02)
+		f := float64(flow.Turbulent(n, re, e))
+		N := exact(n)
+		p := N.pow(decimal("-0.75"))
+		a := exact(e).over(decimal("3.7"))
+		c := decimal("1.255").pow(N.pow(decimal("-1.2"))).times(exact(re).pow(p.negative()))
+		q := exact(2.0).minus(N).times(p)
+		k := exact(4.0).over(exact(10.0).log())
+		x := refined(exact(1/math.Sqrt(f)), func(x number) number { return x.plus(k.times(a.plus(c.times(x.pow(q))).log())) })
+		return f, exact(1.0).over(x.squared()), 0
+	}},
 	{Name: "fluid/flow.Rheology.PipeLaminar, Bingham", Range: "yield 1e-3 to 100 Pa, viscosity 1 to 100 mPa·s, rate 1e-3 to 1e5 1/s", Limit: 60, draw: pipeLaminar(1, 1)},
 	{Name: "fluid/flow.Rheology.PipeLaminar, Herschel–Bulkley", Range: "as Bingham, n 0.2 to 1.5", Limit: 60, draw: pipeLaminar(0.2, 1.5)},
 	{Name: "fluid/flow.Conduit.Area", Range: "annulus, gap 1e-3 to 0.9 of the outer diameter", Limit: 6, draw: func(d draw) (float64, number, float64) {

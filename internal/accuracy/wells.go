@@ -34,6 +34,18 @@ var wellFormulas = []Formula{
 		}
 		return float64(p), brineColumn(f, gradient, exact(2e7), exact(from), exact(to)), 2e7 + float64(f.Reference)*9.8*math.Abs(to-from)
 	}},
+	{Name: "hydrostatics.Column.At, the same by collocation", Range: "as At; 1e-8 of the pressure, 4.5e7 units, is what a column promises", Limit: 4.5e7, loose: true, draw: func(d draw) (float64, number, float64) {
+		f, gradient, z := d.brine(), d.between(0.01, 0.06), d.between(10, 6000)
+		c, err := column(hidden{f}, gradient)
+		if err != nil {
+			return math.NaN(), exact(1.0), 0
+		}
+		p, err := c.At(unit.Length(z))
+		if err != nil {
+			return math.NaN(), exact(1.0), 0
+		}
+		return float64(p), brineColumn(f, gradient, exact(0.0), exact(0.0), exact(z)), float64(f.Reference) * 9.8 * 8192
+	}},
 	{Name: "hydrostatics.CourseBetween, TVD", Range: "bends of 1e-6 to 1.5 rad; against the length", Limit: 6, draw: func(d draw) (float64, number, float64) {
 		a, b := d.stations()
 		return float64(hydrostatics.CourseBetween(a, b).TVD), course(a, b).v, float64(b.MD - a.MD)
@@ -49,8 +61,11 @@ func (d draw) brine() hydrostatics.SlightlyCompressible {
 		Compressibility: unit.Compressibility(d.over(1e-12, 1e-9)), Expansivity: unit.Expansivity(d.over(1e-6, 1e-3))}
 }
 
+// hidden is a fluid whose closed form the column doesn't know.
+type hidden struct{ hydrostatics.Fluid }
+
 // column has 300 K at the top, where the fluid is at its reference.
-func column(f hydrostatics.SlightlyCompressible, gradient float64) (*hydrostatics.Column, error) {
+func column(f hydrostatics.Fluid, gradient float64) (*hydrostatics.Column, error) {
 	t, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{
 		{Temperature: unit.Kelvin(300)}, {TVD: 8192, Temperature: unit.Kelvin(300 + 8192*gradient)}})
 	if err != nil {
