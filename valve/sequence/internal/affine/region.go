@@ -94,7 +94,7 @@ func (r *Region) With(row Form) *Region {
 	if -bound < -slack {
 		return nil
 	}
-	if ok && row.At(at) >= -slack && r.holds(at) {
+	if ok && row.At(at) >= -slack-1e-9*(math.Abs(row.C)+row.Radius()) && r.near(at) {
 		n.points = append(n.points, at)
 	} else {
 		n.vague = true
@@ -110,6 +110,55 @@ func (r *Region) And(rows []Form) *Region {
 		}
 	}
 	return r
+}
+
+// near tells whether a point is in the region but for rounding.
+func (r *Region) near(p []float64) bool {
+	for _, row := range r.rows {
+		if row.At(p) < -1e-9*(math.Abs(row.C)+row.Radius())-slack {
+			return false
+		}
+	}
+	return true
+}
+
+// Inner is a point of the region away from its edges, as far as that can be: the
+// mean of points at which the symbols of its conditions are least and greatest.
+func (r *Region) Inner() []float64 {
+	sum := make([]float64, r.n)
+	if len(r.points) > 0 {
+		copy(sum, r.points[0])
+	}
+	symbols := map[int]bool{}
+	for _, row := range r.rows {
+		for _, t := range row.T {
+			symbols[t.Symbol] = true
+		}
+	}
+	for k := range symbols {
+		sum[k] = 0
+	}
+	count := 0.0
+	for k := range r.n {
+		if !symbols[k] || count > 40 {
+			continue
+		}
+		for _, c := range [2]float64{1, -1} {
+			if _, at, ok := r.least(Form{T: []Term{{k, c}}}); ok {
+				count++
+				for i := range symbols {
+					sum[i] += at[i]
+				}
+			}
+		}
+	}
+	if count == 0 {
+		return sum
+	}
+	for k := range symbols {
+		sum[k] /= count
+	}
+	return sum
 }
 
 func (r *Region) holds(p []float64) bool {
@@ -129,7 +178,7 @@ func (r *Region) Least(f Form) (bound float64, at []float64) {
 		return f.Least(), at
 	}
 	bound, at, ok := r.least(f)
-	if !ok || !r.holds(at) {
+	if !ok || !r.near(at) {
 		at = nil
 		best := math.Inf(1)
 		for _, p := range r.points {

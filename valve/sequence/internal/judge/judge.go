@@ -177,8 +177,21 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		j.broken++
 	}
 	at := m.least(by, w.Region)
-	if at != nil && len(m.Points) < 8 {
+	if at != nil && len(m.Points) < 24 {
 		m.Points = append(m.Points, at)
+		if len(w.Region.Rows()) > 0 {
+			// The worst choice lies on the edge of the part: some further in.
+			inner := w.Region.Inner()
+			for _, t := range [4]float64{0.02, 0.2, 0.5, 1} {
+				e := make([]float64, len(at))
+				for k := range e {
+					e[k] = at[k] + t*(inner[k]-at[k])
+				}
+				if len(by.T) == 0 || by.At(e)-by.R < -walk.Reach {
+					m.Points = append(m.Points, j.plain(w.Region, by, e))
+				}
+			}
+		}
 	}
 	if at == nil || j.Parts {
 		m.Regions = append(m.Regions, Part{w.Region, by})
@@ -363,9 +376,7 @@ func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
 		return nil
 	}
 	excess := m.Excess.At(p.X)
-	if g.Inflow && excess.Least() < -tolerance || g.Produces {
-		w.Live[f] = w.Live[f] || x.Flows || g.Inflow
-	}
+	j.flowed(w, g, f, excess)
 	if g.Produces {
 		return nil
 	}
@@ -378,10 +389,47 @@ func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
 	return nil
 }
 
+// flowed keeps whether a formation's inflow has been part of the plan: from then on
+// the count of barriers is that of a live well, which the plan's rule doesn't speak
+// of.
+func (j *Judge) flowed(w *walk.World, g *Goals, f int, excess affine.Form) {
+	if w.Live[f] || !g.Inflow && !g.Produces {
+		return
+	}
+	if g.Produces {
+		w.Live[f] = true
+		return
+	}
+	row := excess.Shift(tolerance) // not negative: it doesn't flow in
+	if row.Least() >= 0 {
+		return
+	}
+	if row.Greatest() < 0 || w.Region.With(row) == nil {
+		w.Live[f] = true
+		return
+	}
+	for _, known := range w.Dry[f] {
+		if known.Same(row, 1e-3) {
+			return
+		}
+	}
+	w.Dry[f] = append(w.Dry[f][:len(w.Dry[f]):len(w.Dry[f])], row)
+}
+
 // barriers counts what stands before a formation.
 func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 	if w.Live[f] {
 		return nil
+	}
+	if len(w.Dry[f]) > 0 {
+		region := w.Region.And(w.Dry[f])
+		if region == nil {
+			w.Live[f] = true
+			return nil
+		}
+		still := *w // where it hasn't flowed yet
+		still.Region = region
+		w = &still
 	}
 	certain := 0
 	var columns []affine.Form
@@ -395,6 +443,8 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 			return err
 		}
 		if column != nil {
+			// What it lacks before anything flows counts as nothing.
+			*column = column.Shift(tolerance)
 			if bound, _ := w.Region.Least(*column); bound < -walk.Reach {
 				columns = append(columns, *column)
 				continue

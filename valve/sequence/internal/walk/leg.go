@@ -23,10 +23,12 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 			return nil, err
 		}
 		if len(all) > 1 && may {
-			was := k.silent
-			k.silent = true
+			// Nothing is left out in it: what goes wrong here may not happen once what
+			// goes on there is seen.
+			silent, astray := k.silent, k.Astray
+			k.silent, k.Astray = true, true
 			_, err := k.all(w, all, length, fresh)
-			k.silent = was
+			k.silent, k.Astray = silent, astray
 			var c conflict
 			if errors.As(err, &c) {
 				more = append(more, c.a, c.b)
@@ -316,7 +318,8 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	if w.Rows[i] = r.local(w, i, lines[n], now, now, true); len(w.Rows[i]) == 0 {
+	w.Rows[i] = r.local(w, i, lines[n], now, now, true)
+	if !w.only(i) {
 		return nil
 	}
 	var rest []int

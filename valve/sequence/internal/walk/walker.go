@@ -64,12 +64,13 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
+	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool         // the observer isn't told: a leg is tried
 	pulling *affine.Line // the weight indicator, on a pull
 }
 
 // DefaultBudget ends what would go on for minutes.
-const DefaultBudget = 20000
+const DefaultBudget = 6000
 
 // ErrBudget says that there are too many orders in which things may happen.
 var ErrBudget = errors.New("too many orders in which things may happen")
