@@ -58,6 +58,9 @@ func (c Connection) Validate() error {
 // Source: definition.
 func (c *Connection) Usage(l Load, f DesignFactors, triaxial, yield float64) float64 {
 	axial, dp := float64(l.Axial), float64(l.Inside-l.Outside)
+	if axial != axial || dp != dp {
+		return math.NaN() // which no limit passes for safe
+	}
 	most := 0.0
 	if axial > 0 && c.Tension > 0 {
 		most = f.Axial * axial / float64(c.Tension)
