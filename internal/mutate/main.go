@@ -17,9 +17,9 @@ func main() {
 // request is what the flags ask for.
 type request struct {
 	pkg, survivors, only, file, kind string
-	sample                     int
-	seed                       uint64
-	own, list                  bool
+	sample                           int
+	seed                             uint64
+	own, list                        bool
 }
 
 func run(args []string, out, faults io.Writer) int {
