@@ -63,6 +63,10 @@ func TestPumpedWorked(t *testing.T) {
 	precise.Within(t, 1e-11, p.Stretch, terms+"fixed*2.9e7", workedOf)
 	precise.Within(t, 1e-11, p.PerVolume, terms+"2.9e7*rs/(40*(r2*(1 + fixed*2.9e7) - r1))", workedOf)
 
+	rho, err := workedLiquid.Density(3e7, unit.Kelvin(340))
+	require.NoError(t, err)
+	precise.Equal(t, float64(rho), "1100*exp(4.2e-10*(3e7 - 2e6) - 5.1e-4*40)", nil)
+
 	trap := Trapped{Space: Space{Outer: workedOuter}, Fills: []Fill{{Name: "brine", Fluid: workedLiquid, Volume: 40, From: unit.Kelvin(300), To: unit.Kelvin(340)}}, Pressure: 5e6, HeatOuter: 35, Squeeze: 0.01}
 	o, err := trap.Solve()
 	require.NoError(t, err)
@@ -163,6 +167,7 @@ func TestRatesByHand(t *testing.T) {
 	for _, bad := range []Verdict{-1, Verdict(len(verdictNames))} {
 		require.Contains(t, bad.String(), "Verdict(")
 	}
+	require.Equal(t, verdictNames[0], Verdict(0).String())
 	require.Equal(t, []string{"unknown", "rising"}, []string{TrendUnknown.String(), TrendRising.String()})
 }
 
