@@ -3,6 +3,7 @@ package tubular
 import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
+	"math"
 )
 
 // Connection is what the joints of a pipe bear, where that is not what its body
