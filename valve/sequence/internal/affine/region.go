@@ -12,12 +12,16 @@ type Region struct {
 	rows   []Form
 	points [][]float64 // some points of it
 	vague  bool        // that no point is known doesn't mean that there is none
+	loose  bool        // a condition was only enclosed
 	wide   bool        // it may hold points that neither of two regions has that it was made of
 }
 
 // Wide tells whether the region may hold points that none of the worlds had that it
 // stands for.
 func (r *Region) Wide() bool { return r.wide }
+
+// Loose tells whether a condition of the region was only enclosed.
+func (r *Region) Loose() bool { return r.loose }
 
 // Holds tells whether a point of the box fulfils all conditions.
 func (r *Region) Holds(p []float64) bool { return r.holds(p) }
@@ -74,6 +78,7 @@ func (r *Region) With(row Form) *Region {
 		return nil
 	}
 	// The radius is nobody's choice: it loosens the row.
+	loose := r.loose || row.R > 0
 	row.C += row.R
 	row.R = 0
 	for _, x := range r.rows {
@@ -81,7 +86,7 @@ func (r *Region) With(row Form) *Region {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague, wide: r.wide}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague, wide: r.wide, loose: loose}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -212,7 +217,7 @@ func (r *Region) corner(f Form) []float64 {
 // Common is a region that holds both: of the conditions of either those that hold
 // in the other, too.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true}
+	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true, loose: r.loose || o.loose}
 	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
 		for _, x := range pair[0].rows {
 			known := false
@@ -240,7 +245,7 @@ func (r *Region) Common(o *Region) *Region {
 // Extend is the region in a box with one symbol more, the last one, at some values
 // of it.
 func (r *Region) Extend(values ...float64) *Region {
-	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague, wide: r.wide}
+	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague, wide: r.wide, loose: r.loose}
 	for k, v := range values {
 		for n, p := range r.points {
 			if k > 0 && n > 3 {

@@ -113,7 +113,7 @@ func (w *window) between(a, b float64, depth int) error {
 			if high < low+1e-9*(b-a) && b > a {
 				continue // an edge of what fails for another reason
 			}
-			if part.By.R > 0 && high-low > w.held.Fine && w.walks+len(again) < mostWalks {
+			if (part.By.R > 0 || part.Region.Loose()) && high-low > w.held.Fine && w.walks+len(again) < mostWalks {
 				again = append(again, [2]float64{low, high})
 				continue
 			}
