@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"slices"
 	"testing"
 	"time"
 
@@ -69,9 +68,6 @@ func TestVerdictsHoldAgainstThePlainWalker(t *testing.T) {
 func TestVerdictsOfCases(t *testing.T) {
 	for _, x := range plainCases() {
 		t.Run(x.name, func(t *testing.T) {
-			if known := []string{"one barrier falls, then the other"}; slices.Contains(known, x.name) && os.Getenv("SEQUENCE_PLANS") == "" {
-				t.Skip("the engine calls it proved: SEQUENCE_PLANS=1 shows it")
-			}
 			v, err := verdictOf(x.plan)
 			require.NoError(t, err)
 			if x.fails == "" {
