@@ -120,10 +120,7 @@ func (k *checker) held(i int) []Window {
 // setter gives some compartments another pressure wherever the planned one stands.
 func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s *walk.Step, to affine.Form) {
 	ramps := k.plan.Steps[step].Ramps
-	gauge := affine.Form{}
-	if planned > 0 {
-		gauge = k.gauge
-	}
+	gauge := k.gauge
 	return func(s *walk.Step, to affine.Form) {
 		s.Ramps = slices.Clone(s.Ramps)
 		for r := range s.Ramps {
