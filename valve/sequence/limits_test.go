@@ -55,6 +55,7 @@ func TestPlansThatALimitRefutes(t *testing.T) {
 		"rearming-in-doubt":                    {"intended event missing | count | counter: opens", ""},
 		"opens-closes-opens":                   {"unintended event | cycle | valve: opens", "it feels 1000 psi"},
 		"closes-after-it-opens":                {"unintended event | cycle | valve: opens", ""},
+		"two-surface-pressures":                {"unintended event | circulate | disc: bursts", ""},
 		"swap-peaks-on-its-way":                {"unintended event | displace the tubing | valve: opens", ""},
 		"column-falls-when-shut-in":            {"column falls | shut in | tubing", "-1441.6 psi"},
 	} {
