@@ -76,7 +76,8 @@ func TestPlansThatALimitRefutes(t *testing.T) {
 			require.NoError(t, err)
 			require.Equal(t, sequence.Refuted, again.Verdict)
 			require.Equal(t, c.first, string(again.Findings[0].Kind)+" | "+again.Findings[0].Step+" | "+again.Findings[0].Device)
-			require.Zero(t, again.Inputs, "nothing is left open")
+			// Nothing is left open, but for where pressure lies while fluid flows.
+			require.Equal(t, again.Inputs, strings.Count(name, "two-surface-pressures"))
 		})
 	}
 }
