@@ -11,6 +11,7 @@ const (
 
 	mostCapacity    = 100 * unit.BarrelPerFoot
 	mostCompression = 1 * unit.PerPSI
+	mostHeat        = 200 * unit.FahrenheitDifference // that a temperature may be off
 )
 
 func (v *validation) density(path string, d unit.Density) {
