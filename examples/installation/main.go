@@ -107,7 +107,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		}
 		return exit(errs, err)
 	case o.fresh != "":
-		return exit(errs, writeNew(out, o.fresh))
+		return exit(errs, writeNew(out, o.fresh, o.units))
 	}
 	if err := o.check(); err != nil {
 		return exit(errs, err)

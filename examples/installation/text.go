@@ -27,7 +27,7 @@ func printText(out io.Writer, o options, w *work) error {
 		differences(l, w, o.over)
 	}
 	tightest(l, w, 5)
-	if w.before == nil {
+	if o.against == "" {
 		for i := range p.Steps {
 			step(l, i, &p.Steps[i], w, o)
 		}
@@ -137,7 +137,7 @@ func tightest(l *lines, w *work, n int) {
 		names = max(names, utf8.RuneCountInString(m.Limit))
 	}
 	for _, m := range p.Margins[:min(n, len(p.Margins))] {
-		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.text(m.Left), 10), pad(m.Limit, names+2), where(p, m), m.Kind)
+		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.text(m.Left), 10), pad(m.Limit, names+2), where(p, m), limitWords(m.Kind))
 		l.line(2, fmt.Sprintf("%5.1f %%", 100*m.Share), 9, "%s", text)
 	}
 }
@@ -166,7 +166,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
-		if e := u.edges(x); len(e) > 0 {
+		if e := u.edges(s, x); len(e) > 0 {
 			line("", "%s", strings.Join(e, "; "))
 		}
 	}
