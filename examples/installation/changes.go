@@ -78,7 +78,9 @@ func (c *changed) steps(before, now *sequence.Programme) {
 }
 
 // same tells whether two findings are of the same thing.
-func same(a, b sequence.Finding) bool { return a.Kind == b.Kind && a.Step == b.Step && a.Device == b.Device }
+func same(a, b sequence.Finding) bool {
+	return a.Kind == b.Kind && a.Step == b.Step && a.Device == b.Device
+}
 
 func (c *changed) findings(w *work, before, now *sequence.Programme) {
 	u := w.read

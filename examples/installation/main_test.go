@@ -182,7 +182,7 @@ func TestBadInput(t *testing.T) {
 	require.Empty(t, out)
 	require.Contains(t, errs, "did you mean -plan?")
 	for flag, meant := range map[string]string{"-sett": "-set", "-gage": "-gauge", "-worlds": "-world", "-shema": "-schema", "-untis": "-units", "-reprt": "-report",
-		"-flor": "-floor", "-papper": "-paper", "-revison": "-revision", "-dat": "-date", "-cvs": "-csv", "-ower": "-over", "-explan": "-explain", "-agianst": "-against", "-mew": "-new"} {
+		"-flor": "-floor", "-papper": "-paper", "-revison": "-revision", "-dat": "-date", "-csvv": "-csv", "-ower": "-over", "-explan": "-explain", "-agianst": "-against", "-mew": "-new"} {
 		code, out, errs := runs(flag, "x")
 		require.Equal(t, 2, code, flag)
 		require.Empty(t, out)
