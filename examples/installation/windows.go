@@ -124,7 +124,11 @@ func (u reader) limitNumber(w *sequence.Window, l sequence.Level, way bool) stri
 	} else {
 		n = math.Floor(n/step+noise) * step
 	}
-	return strconv.FormatFloat(n, 'f', max(places, 0), 64)
+	text := strconv.FormatFloat(n, 'f', max(places, 0), 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
 }
 
 // edges say what fails beyond a window.
