@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 	"html/template"
-	"slices"
+	"math"
 
 	"completion.example/valve/sequence"
 )
@@ -54,13 +54,17 @@ func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) template.HT
 			labels, words = append(labels, at(b)), append(words, u.limitNumber(w, x.Greatest, down))
 		}
 	}
+	moved := spread(labels, 48, left+14, left+wide-14)
 	for x := 0.0; x <= end+step/100; x += step {
 		c.line(at(x), top+high, at(x), top+high+4, "tick")
-		if !slices.ContainsFunc(labels, func(l float64) bool { return l-at(x) < 44 && at(x)-l < 44 }) {
-			c.text(at(x), top+high+16, "middle", "num", "%s", digitsOf(x, 0))
+		text, free := digitsOf(x, 0), true
+		for n, l := range moved {
+			free = free && math.Abs(l-at(x)) > 4*float64(len(text)+len(words[n]))+6
+		}
+		if free {
+			c.text(at(x), top+high+16, "middle", "num", "%s", text)
 		}
 	}
-	moved := spread(labels, 48, left+14, left+wide-14)
 	for n := range labels {
 		c.line(labels[n], top+high+5, moved[n], top+high+8, "limit")
 		c.text(moved[n], top+high+18, "middle", "num strong", "%s", words[n])

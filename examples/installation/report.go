@@ -185,7 +185,7 @@ func inCSS(text string) template.CSS {
 		if r == ' ' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' {
 			b.WriteRune(r)
 		} else {
-			fmt.Fprintf(b, "\\%06x", r)
+			fmt.Fprintf(b, "\\%06x ", r) // the space ends the number
 		}
 	}
 	b.WriteByte('"')

@@ -5,6 +5,7 @@ import (
 	"html"
 	"html/template"
 	"slices"
+	"unicode/utf8"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
@@ -47,10 +48,10 @@ func wellPicture(w *work, i int, small bool) template.HTML {
 	plan := w.plan
 	from, to := detail(plan)
 	l := laneOf(plan)
-	c := &canvas{wide: 590, high: 560}
+	c := &canvas{wide: 480, high: 560}
 	x := 70.0
 	if small {
-		c.wide, c.high, x = 340, 310, -22
+		c.wide, c.high, x = 250, 310, -22
 	}
 	fluids := fluidsOf(plan)
 	whole := 0.0
@@ -70,7 +71,11 @@ func wellPicture(w *work, i int, small bool) template.HTML {
 	s.axis(w.read, 7)
 	right := s.compartments(plan, l, i, true)
 	s.devices(w, l, i, right)
-	return template.HTML(c.svg("well", fmt.Sprintf("the well after step %d", i+1))) //nolint:gosec // names are escaped where they are drawn
+	class := "well big"
+	if small {
+		class = "well"
+	}
+	return template.HTML(c.svg(class, fmt.Sprintf("the well after step %d", i+1))) //nolint:gosec // names are escaped where they are drawn
 }
 
 // axis marks depths at the left.
@@ -171,6 +176,10 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 	for _, c := range all {
 		at = append(at, s.y(c.depth))
 	}
+	letter := 6.9 // room for one, in bold
+	if !s.small {
+		letter = 8.4 // it is larger on a phone
+	}
 	labels := spread(at, 17, s.top+4, s.top+s.high)
 	for n, c := range all {
 		x := s.middle(l) - s.half // on the string
@@ -179,6 +188,9 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 				continue
 			}
 			for _, a := range d.Actions {
+				if a.Releases {
+					break // it stands in the string, whatever it lays open
+				}
 				for _, name := range append(slices.Clone(a.Opens), a.Closes...) {
 					x = s.edge(l, ports[name].Joins[0], ports[name].Joins[1])
 				}
@@ -195,6 +207,7 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 		if !s.small {
 			name = w.read.of(c.depth) + " " + name
 		}
+		s.wide = max(s.wide, lx+letter*float64(utf8.RuneCountInString(name+": "+c.word)))
 		s.add(`<text x="%.1f" y="%.1f" class="%s">%s: <tspan class="state %s">%s</tspan></text>`, lx, labels[n]+4, class,
 			html.EscapeString(name), c.sign, html.EscapeString(c.word))
 	}
