@@ -32,7 +32,7 @@ type Part int
 // Parts.
 const (
 	Everything  Part = iota
-	VerdictOnly      // the verdict, findings with witnesses and margins; no windows
+	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -109,7 +109,7 @@ func (k *checker) check() (*Programme, error) {
 	if err := k.results(); err != nil {
 		return nil, err
 	}
-	if k.options.Only == Everything || len(k.out.Failures) > 0 {
+	if k.options.Only == Everything {
 		if err := k.windows(); err != nil {
 			return nil, err
 		}
@@ -147,7 +147,7 @@ func (k *checker) walkNominal() error {
 	k.ends = make([]*walk.World, len(k.Steps))
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true,
+		Astray: true, Stops: true,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once
