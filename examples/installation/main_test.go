@@ -61,7 +61,7 @@ var mistakes = map[string]struct {
 	"packer-fluid-swapped":           {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
 	"sleeves-in-wrong-order":         {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
 	"test-passes-casing-rating":      {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},
-	"cold-injection-parts-release":   {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 387 psi on "tubing"`},
+	"cold-injection-parts-release":   {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 490 psi on "tubing"`},
 	"seals-leave-the-bore":           {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
 	"sleeve-opened-overbalanced":     {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
 	"annulus-test-with-port-shut":    {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
@@ -202,7 +202,9 @@ func TestBadInput(t *testing.T) {
 		{"there are a4 and letter", []string{"-paper", "a3"}},
 		{"-floor is of the report", []string{"-floor"}},
 		{"from 0 to 100 percent", []string{"-over", "-1"}},
-		{"samples is -5", []string{"-samples", "-5"}},
+		{"-5", []string{"-samples", "-5"}},
+		{"Give it one there, or with -set 'fluids.NAME.density", []string{"-spread-density", "0.005"}},
+		{"its temperatures have none", []string{"-spread-temperature=5 degF"}},
 		{"a value with a space wants quotes", []string{"-set", "name", "=", "x"}},
 	} {
 		code, out, errs := runs(x.args...)
@@ -233,6 +235,18 @@ func TestExplainAndPressures(t *testing.T) {
 }
 
 // Stopped at once nothing is known; exit 2 with one line.
+func TestHowOftenItGoesWrong(t *testing.T) {
+	code, out, errs := runs("-samples", "50", "-seed", "3")
+	require.Zero(t, code, errs)
+	require.Contains(t, out, "in 50 draws (seed 3)")
+	require.Contains(t, out, "the plan as a whole: 0.00 %", "what is proved never fails")
+	code, out, errs = runs("-plan", planFile("setting-shears-isolation-valve"), "-samples", "300", "-even", "-floor", "-report", filepath.Join(t.TempDir(), "r.html"))
+	require.Equal(t, 1, code, errs)
+	require.NotContains(t, out, "the plan as a whole: 0.00 %")
+	require.Contains(t, out, "isolation valve C: opens")
+	narrow(t, out)
+}
+
 func TestStopped(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

@@ -75,6 +75,9 @@ func (w wholeNumbers) Ticks(least, greatest float64) []plot.Tick {
 		if w.down {
 			v = math.Abs(x)
 		}
+		if math.Abs(v) < step/2 {
+			v = 0 // and not -0
+		}
 		all = append(all, plot.Tick{Value: x, Label: fmt.Sprintf("%.0f", v)})
 	}
 	return all

@@ -96,7 +96,7 @@ type content struct {
 	Ledger    []*picture
 	Along     []*picture
 	Envelope  *picture
-	Risk      *risk
+	Risk      *sequence.Risk
 }
 
 // found is a finding in the reader's units.
@@ -116,6 +116,7 @@ func writeReport(o *options, w *work) error {
 		"join":  func(s []string) string { return strings.Join(s, ", ") },
 		"whole": whole,
 		"title": title,
+		"share": share,
 	}).Parse(page)
 	if err != nil {
 		return err

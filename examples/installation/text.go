@@ -33,7 +33,7 @@ func printText(out io.Writer, o options, w *work) error {
 		}
 	}
 	if w.risk != nil {
-		printRisk(l, w.risk)
+		printRisk(l, w.read, w.risk)
 	}
 	l.WriteString("\n")
 	l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
@@ -262,14 +262,5 @@ func pressures(l *lines, u reader, s *sequence.StepResult) {
 			}
 			l.WriteString(row + "\n")
 		}
-	}
-}
-
-func printRisk(l *lines, r *risk) {
-	l.WriteString("\n")
-	l.line(0, "", 0, "How often it goes wrong, in %d draws (seed %d)", r.Samples, r.Seed)
-	l.line(2, "", 0, "the plan as a whole: %s", r.Fails)
-	for _, e := range r.Events {
-		l.line(2, "", 0, "step %q, %s: %s in %s", e.Step, e.Action, e.Kind, e.share)
 	}
 }
