@@ -144,7 +144,7 @@ func contentOf(o *options, w *work) (*content, error) {
 	if o.revision != "" {
 		foot += ", revision " + o.revision
 	}
-	c.Foot = inCSS(foot + ", " + c.Date)
+	c.Foot = inCSS(foot + ", " + c.Date + "; " + strings.Join([]string{u.symbol(pressure), u.symbol(depth), u.symbol(force), u.symbol(volume)}, ", "))
 	c.Class = map[sequence.Verdict]string{sequence.Proved: "good", sequence.Refuted: "bad", sequence.Undecided: "bad"}[p.Verdict]
 	c.Findings = foundIn(w)
 	if w.before != nil {
