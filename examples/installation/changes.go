@@ -151,9 +151,9 @@ func (c *changed) margins(w *work, before, now *sequence.Programme) {
 		case left && (!known || m.Share >= old.Share):
 			c.Unseen++
 		case !known:
-			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), "", w.read.text(m.Left)})
+			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), "", w.read.sized(m.Left)})
 		case math.Abs(m.Share-old.Share) > c.Over/100:
-			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.text(old.Left), w.read.text(m.Left)})
+			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.sized(old.Left), w.read.sized(m.Left)})
 		case m.Left != old.Left:
 			c.Smaller++
 		}
@@ -162,7 +162,7 @@ func (c *changed) margins(w *work, before, now *sequence.Programme) {
 		if _, gone := was[key(m)]; gone && left {
 			c.Unseen++
 		} else if gone {
-			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.text(m.Left), "gone"})
+			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.sized(m.Left), "gone"})
 		}
 	}
 }

@@ -226,10 +226,10 @@ func foundIn(w *work) []found {
 }
 
 func marginLine(w *work, m sequence.Margin) margin {
-	x := margin{Share: fmt.Sprintf("%.1f %%", 100*m.Share), Left: w.read.text(m.Left), Limit: m.Limit, Kind: limitWords(m.Kind), Where: where(w.programme, m)}
+	x := margin{Share: fmt.Sprintf("%.1f %%", 100*m.Share), Left: w.read.sized(m.Left), Limit: m.Limit, Kind: limitWords(m.Kind), Where: where(w.programme, m)}
 	var takes []string
 	for _, s := range m.Slopes {
-		takes = append(takes, s.Input+" "+w.read.text(s.Takes))
+		takes = append(takes, s.Input+" "+w.read.sized(s.Takes))
 	}
 	x.Takes = strings.Join(takes, ", ")
 	return x

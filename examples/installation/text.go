@@ -137,7 +137,7 @@ func tightest(l *lines, w *work, n int) {
 		names = max(names, utf8.RuneCountInString(m.Limit))
 	}
 	for _, m := range p.Margins[:min(n, len(p.Margins))] {
-		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.text(m.Left), 10), pad(m.Limit, names+2), where(p, m), limitWords(m.Kind))
+		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.sized(m.Left), 10), pad(m.Limit, names+2), where(p, m), limitWords(m.Kind))
 		l.line(2, fmt.Sprintf("%5.1f %%", 100*m.Share), 9, "%s", text)
 	}
 }

@@ -274,6 +274,22 @@ func limitWords(k sequence.Kind) string {
 	return string(k)
 }
 
+// sized writes what is left of a limit: a quantity as text, or a share.
+func (u reader) sized(text string) string {
+	var p unit.Pressure
+	var f unit.Force
+	var l unit.Length
+	switch data := []byte(text); {
+	case p.UnmarshalText(data) == nil:
+		return u.of(p)
+	case f.UnmarshalText(data) == nil:
+		return u.of(f)
+	case l.UnmarshalText(data) == nil:
+		return u.as(l, stroke)
+	}
+	return u.text(text)
+}
+
 // numberOf is the number of a step by its name, counted from 1.
 func numberOf(p *sequence.Programme, name string) int {
 	return 1 + slices.IndexFunc(p.Steps, func(s sequence.StepResult) bool { return s.Name == name })
