@@ -75,7 +75,7 @@ type Walker struct {
 }
 
 // DefaultBudget ends what would go on for minutes.
-const DefaultBudget = 6000
+const DefaultBudget = 20000
 
 // ErrBudget says that there are too many orders in which things may happen.
 var ErrBudget = errors.New("too many orders in which things may happen")
@@ -177,7 +177,7 @@ func silents(n *well.Network) []bool {
 	all := make([]bool, len(n.Actions))
 	for i := range n.Actions {
 		a := &n.Actions[i]
-		all[i] = !a.Acts() && of[a.Device] == 1
+		all[i] = !a.Acts() && !a.Watched && of[a.Device] == 1
 	}
 	return all
 }
