@@ -143,6 +143,9 @@ func (b *Band[Q]) readTolerance(value, tolerance string) error {
 	if err := read(value, &q); err != nil {
 		return err
 	}
+	if absolute(tolerance) || absolute(value) && strings.Contains(tolerance, "%") {
+		return fmt.Errorf("unit: cannot read %q as a tolerance of %q: a part of an absolute pressure is no part of a gauge one, and a difference is neither; write both in gauge units", strings.TrimSpace(tolerance), strings.TrimSpace(value))
+	}
 	if percent, found := strings.CutSuffix(strings.TrimSpace(tolerance), "%"); found {
 		v, err := strconv.ParseFloat(strings.TrimSpace(percent), 64)
 		if err != nil || !(v >= 0 && v <= 100) {

@@ -118,3 +118,15 @@ func TestColumnsAndInputsForPeople(t *testing.T) {
 	_, out, _ = run(double(a, nil), "-length", "1.2345678901234 in", "-json")
 	require.Contains(t, out, `"length": "1.2345678901234 in"`, "machines get all of it")
 }
+
+// Water boils at 1.01325 bar absolute at 100 degC, which a gauge reads as nought.
+func TestAbsolutePressuresStayAbsolute(t *testing.T) {
+	for text, want := range map[string]unit.Pressure{"1.01325 bara": unit.Atmosphere, "0 barg": unit.Atmosphere, "101.325 kPa": unit.Atmosphere, "70.1 kPaa": 70.1 * unit.Kilopascal} {
+		var p unit.Pressure
+		flags := flag.NewFlagSet("", flag.ContinueOnError)
+		calculator.AbsoluteVar(flags, &p, "vapour", unit.PSI, "")
+		require.Equal(t, unit.PSI, p)
+		require.NoError(t, calculator.Parse(flags, []string{"-vapour", text}))
+		require.InEpsilon(t, float64(want), float64(p), 1e-15, text)
+	}
+}
