@@ -198,3 +198,6 @@ func read[Q Scalar](text string, q *Q) error {
 	}
 	return u.UnmarshalText([]byte(strings.TrimSpace(text)))
 }
+
+// Values returns least, nominal and greatest, for printing.
+func (b Band[Q]) Values() [3]any { return [3]any{b.Least, b.Nominal, b.Greatest} }
