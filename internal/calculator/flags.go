@@ -123,13 +123,13 @@ func defaults(flags *flag.FlagSet) {
 	})
 }
 
-func inputs(flags *flag.FlagSet) []input {
+func inputs(flags *flag.FlagSet, u *Units, typed map[string]string) []input {
 	var in []input
 	flags.VisitAll(func(f *flag.Flag) {
 		switch f.Name {
-		case "json", "explain", "picture":
+		case "json", "md", "explain", "picture", unitsFlag:
 		default:
-			in = append(in, input{f.Name, f.Value.String(), understood(f.Value)})
+			in = append(in, input{f.Name, f.Value.String(), u.people(f, typed[f.Name])})
 		}
 	})
 	return in

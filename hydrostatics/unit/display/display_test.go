@@ -144,6 +144,17 @@ func TestPlanTakesTheUnitsOfItsTexts(t *testing.T) {
 	require.Equal(t, "ft", s.Unit(Depth))
 	require.Equal(t, "bbl", s.Unit(Volume))
 
+	defaults := []string{"680 kPa", "360 m3/h", "150 mm"}
+	s = PlanOf([]string{"9 in", "30 deg"}, defaults)
+	require.Equal(t, "in", s.Unit(Diameter))
+	require.Equal(t, "psi", s.Unit(Pressure), "what was typed leans to field")
+	s = PlanOf([]string{"30 deg"}, defaults)
+	require.Equal(t, "kPa", s.Unit(Pressure), "what was typed leans nowhere")
+	require.Equal(t, "m3", s.Unit(Volume))
+	s = PlanOf([]string{"3000 psi", "2 m"}, defaults)
+	require.Equal(t, "psi", s.Unit(Pressure))
+	require.Equal(t, "mm", s.Unit(Diameter))
+
 	for _, empty := range []System{Plan(), Plan("", "5", "psi", "3 deg", "1,0 bar")} {
 		require.Equal(t, Field().chosen, empty.chosen)
 	}

@@ -140,7 +140,11 @@ func readers(n float64, decimals int) string {
 func exactTemperature(t unit.Temperature, symbol string) string {
 	n := map[string]func() float64{"degF": t.Fahrenheit, "degC": t.Celsius, "K": t.Kelvin, "degR": t.Rankine}[symbol]()
 	for digits := 1; digits <= 17; digits++ {
-		text := strconv.FormatFloat(n, 'g', digits, 64) + " " + symbol
+		rounded, err := strconv.ParseFloat(strconv.FormatFloat(n, 'g', digits, 64), 64)
+		if err != nil {
+			break
+		}
+		text := strconv.FormatFloat(rounded, 'g', -1, 64) + " " + symbol
 		var back unit.Temperature
 		if back.UnmarshalText([]byte(text)) == nil && back == t {
 			return text

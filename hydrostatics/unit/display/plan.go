@@ -13,9 +13,35 @@ import (
 // is written in several units the most frequent is taken, and of equals the one of
 // Field, then of SI; a purpose that isn't written at all follows the system that the
 // rest leans to, Field where it leans to neither.
-func Plan(texts ...string) System {
-	var votes [purposes][]int
-	si, field := 0, 0
+func Plan(texts ...string) System { return PlanOf(texts, nil) }
+
+// PlanOf is Plan with texts that stand back, such as the defaults of a command
+// line: they speak only where texts lean to neither system.
+func PlanOf(texts, defaults []string) System {
+	votes, lean := count(texts)
+	var s System
+	switch {
+	case lean > 0:
+		s = SI()
+	case lean == 0 && len(defaults) > 0:
+		s = Plan(defaults...)
+	}
+	s.name = namePlan
+	for p := range s.chosen {
+		best := 0
+		for i, n := range votes[p] {
+			if n > best {
+				best = n
+				s.chosen[p] = uint8(i)
+			}
+		}
+	}
+	return s
+}
+
+// count counts in which of its units each purpose is written, and how far the
+// units lean to SI, or if negative to Field.
+func count(texts []string) (votes [purposes][]int, lean int) {
 	for _, text := range texts {
 		for _, w := range written(text) {
 			for p := range rows {
@@ -28,29 +54,10 @@ func Plan(texts ...string) System {
 				}
 				votes[p][i]++
 			}
-			switch metric(w) {
-			case leansSI:
-				si++
-			case leansField:
-				field++
-			}
+			lean += leaning(w)
 		}
 	}
-	s := Field()
-	if si > field {
-		s = SI()
-	}
-	s.name = namePlan
-	for p, v := range votes {
-		best := 0
-		for i, n := range v {
-			if n > best {
-				best = n
-				s.chosen[p] = uint8(i)
-			}
-		}
-	}
-	return s
+	return votes, lean
 }
 
 // one is a quantity written in a text.
@@ -102,16 +109,9 @@ func index(r row, w one) int {
 	return -1
 }
 
-// Which system a unit belongs to.
-const (
-	leansNowhere = iota
-	leansField
-	leansSI
-)
-
-// metric tells which system a unit leans to. What both have, such as degrees of
-// an angle, leans nowhere.
-func metric(w one) int {
+// leaning is 1 for a unit of SI, -1 for one of Field, and 0 for what both have,
+// such as degrees of an angle.
+func leaning(w one) int {
 	for _, r := range rows {
 		i := -1
 		if r.quantity == w.quantity {
@@ -121,13 +121,13 @@ func metric(w one) int {
 		case i < 0:
 			continue
 		case r.choices[0] == r.choices[1] && i < 2:
-			return leansNowhere
+			return 0
 		case i == 0 || slices.Contains(alsoField, r.choices[i].symbol):
-			return leansField
+			return -1
 		}
-		return leansSI
+		return 1
 	}
-	return leansNowhere
+	return 0
 }
 
 // alsoField are the units of the American oilfield that Field shows nothing in.

@@ -58,3 +58,31 @@ const (
 
 	purposes // how many there are
 )
+
+// Implied returns the purpose that a quantity has by the unit it is written in:
+// of lengths, feet and metres are depths, inches and millimetres strokes; of
+// volumes, gallons and litres are small. It is Usual where the unit says nothing.
+func Implied(v any, symbol string) Purpose {
+	_, usual, ok := measure(v)
+	if !ok {
+		return Usual
+	}
+	for column := range 2 {
+		for p, r := range rows {
+			if r.quantity == rows[usual].quantity && r.choices[column].symbol == symbol {
+				return Purpose(p)
+			}
+		}
+	}
+	for p, r := range rows {
+		if r.quantity != rows[usual].quantity {
+			continue
+		}
+		for _, c := range r.choices {
+			if c.symbol == symbol {
+				return Purpose(p)
+			}
+		}
+	}
+	return Usual
+}
