@@ -34,15 +34,15 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var in input
 	flags.TextVar(&in.formation.Pressure, "formation", 4690*unit.PSI, "formation pressure")
 	flags.TextVar(&in.formation.TVD, "depth", 10000*unit.Foot, "TVD of the formation")
-	flags.TextVar(&in.margin, "margin", 250*unit.PSI, "overbalance wanted of the kill fluid")
+	flags.TextVar(&in.margin, "overbalance", 250*unit.PSI, "overbalance wanted of the kill fluid")
 	flags.TextVar(&in.density, "density", 9.2*unit.PoundPerGallon, "fluid in the well")
-	flags.TextVar(&in.surface, "pressure", 0*unit.PSI, "pressure at surface")
+	flags.TextVar(&in.surface, "surface-pressure", 0*unit.PSI, "pressure at surface")
 	flags.TextVar(&in.underbalance, "underbalance", 500*unit.PSI, "underbalance wanted before the well is opened")
 	flags.StringVar(&in.light, "light", "empty", "what stands on the fluid: "+stack.Usage())
 	flags.TextVar(&in.cushion, "cushion", 4000*unit.Foot, "TVD down to which a cushion of it reaches, for its surface pressure")
-	flags.TextVar(&in.fracture, "fracture", 0.8*unit.PSIPerFoot, "fracture gradient at the shoe")
+	flags.TextVar(&in.fracture, "fracture-gradient", 0.8*unit.PSIPerFoot, "fracture gradient at the shoe")
 	flags.TextVar(&in.shoe, "shoe", 9000*unit.Foot, "TVD of the casing shoe")
-	flags.TextVar(&in.temperature, "surface", unit.Fahrenheit(70), "temperature at surface")
-	flags.TextVar(&in.gradient, "gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
+	flags.TextVar(&in.temperature, "surface-temperature", unit.Fahrenheit(70), "temperature at surface")
+	flags.TextVar(&in.gradient, "temperature-gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
 	return func() (calculator.Answer, error) { return in.answer() }
 }

@@ -48,7 +48,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.trim.Recovery, "fl", 0.9, "liquid pressure recovery factor FL")
 	flags.Float64Var(&in.trim.GasRatio, "xt", 0.7, "pressure ratio xT at which gas becomes critical")
 	flags.Float64Var(&in.trim.Style, "fd", 0.46, "valve style modifier Fd; only for viscous flow")
-	flags.TextVar(&in.trim.Bore, "bore", 150*unit.Millimetre, "nominal size of the choke")
+	flags.TextVar(&in.trim.Bore, "size", 150*unit.Millimetre, "nominal size of the choke")
 	flags.TextVar(&in.trim.Upstream, "pipe", unit.Length(0), "inside diameter of the pipe upstream; 0 for that of the choke")
 	flags.TextVar(&in.trim.Downstream, "pipeafter", unit.Length(0), "inside diameter of the pipe downstream; 0 for that of the choke")
 	flags.Float64Var(&in.discharge, "discharge", choke.NozzleDischarge, "discharge coefficient, to turn the coefficient into an opening")

@@ -33,9 +33,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&pressure, "pressure", 0*unit.PSI, "known pressure")
 	flags.TextVar(&at, "at", 0*unit.Foot, "TVD where the pressure is known")
 	flags.TextVar(&depth, "depth", 10000*unit.Foot, "TVD where the pressure is asked")
-	flags.TextVar(&wanted, "wanted", 3000*unit.PSI, "pressure whose depth is asked")
-	flags.TextVar(&surface, "surface", unit.Fahrenheit(70), "temperature at surface")
-	flags.TextVar(&gradient, "gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
+	flags.TextVar(&wanted, "wanted-pressure", 3000*unit.PSI, "pressure whose depth is asked")
+	flags.TextVar(&surface, "surface-temperature", unit.Fahrenheit(70), "temperature at surface")
+	flags.TextVar(&gradient, "temperature-gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
 	return func() (calculator.Answer, error) {
 		profile, err := hydrostatics.Geothermal{Ground: surface, Gradient: gradient}.Profile(layers.Bottom())
 		if err != nil {

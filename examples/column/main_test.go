@@ -8,7 +8,7 @@ import (
 
 func TestColumn(t *testing.T) {
 	golden.Check(t, command)
-	golden.File(t, command, "gas", 0, "-layers", "nitrogen to 4000 ft, water to 10000 ft", "-pressure", "4000 psi", "-at", "10000 ft", "-depth", "0 ft", "-wanted", "100 psi")
+	golden.File(t, command, "gas", 0, "-layers", "nitrogen to 4000 ft, water to 10000 ft", "-pressure", "4000 psi", "-at", "10000 ft", "-depth", "0 ft", "-wanted-pressure", "100 psi")
 	golden.File(t, command, "faults", 2, "-layers", "treacle to 5 ft", "-depth", "5")
 	golden.File(t, command, "order", 2, "-layers", "water to 9000 ft, nitrogen to 1000 ft")
 	golden.File(t, command, "outside", 2, "-depth", "11000 ft")

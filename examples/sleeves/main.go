@@ -55,6 +55,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.liquid.Compressibility, "compressibility", 3.8e-6*unit.PerPSI, "compressibility of the control fluid")
 	flags.TextVar(&in.pump, "limit", 5000*unit.PSI, "greatest panel pressure: the lesser of pump and lines")
 	flags.BoolVar(&in.single, "single", false, "move one sleeve at a time, so that the returns tell which moved")
-	flags.BoolVar(&in.table, "table", false, "also list every combination of vented and pressured lines, from where the sleeves are now")
+	flags.BoolVar(&in.table, "combinations", false, "also list every combination of vented and pressured lines, from where the sleeves are now")
 	return func() (calculator.Answer, error) { return in.answer() }
 }

@@ -31,9 +31,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var file string
 	var md, tvd unit.Length
 	var section unit.Angle
-	flags.StringVar(&file, "file", "", "CSV of stations: MD,inclination,azimuth with units, one header line; none for a published survey")
-	flags.TextVar(&md, "md", 5580*unit.Foot, "measured depth whose position is asked")
-	flags.TextVar(&tvd, "tvd", 5000*unit.Foot, "true vertical depth whose measured depths are asked")
+	flags.StringVar(&file, "survey", "", "CSV of stations: MD,inclination,azimuth with units, one header line; none for a published survey")
+	flags.TextVar(&md, "measured-depth", 5580*unit.Foot, "measured depth whose position is asked")
+	flags.TextVar(&tvd, "depth", 5000*unit.Foot, "true vertical depth whose measured depths are asked")
 	flags.TextVar(&section, "section", 0*unit.Degree, "azimuth of the vertical section")
 	return func() (calculator.Answer, error) {
 		stations, err := load(file)

@@ -33,9 +33,9 @@ type inputs struct {
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := inputs{tubing: stack.Default(tubingExam), annulus: stack.Default(annulusExam)}
-	flags.TextVar(&in.legs.Port, "port", 10000*unit.Foot, "depth of the port, in a vertical well")
-	flags.TextVar(&in.tubing, "tubing", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
-	flags.TextVar(&in.annulus, "annulus", in.annulus, "fluids in the annulus, likewise")
+	flags.TextVar(&in.legs.Port, "depth", 10000*unit.Foot, "depth of the port, in a vertical well")
+	flags.TextVar(&in.tubing, "tubing-fluids", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
+	flags.TextVar(&in.annulus, "annulus-fluids", in.annulus, "fluids in the annulus, likewise")
 	flags.TextVar(&in.legs.Tubing.Level, "tubing-level", 0*unit.Foot, "liquid level in the tubing")
 	flags.TextVar(&in.legs.Annulus.Level, "annulus-level", 0*unit.Foot, "liquid level in the annulus")
 	flags.TextVar(&in.legs.Tubing.Surface, "tubing-pressure", 0*unit.PSI, "pressure held on the tubing")

@@ -22,6 +22,9 @@ func Parse(flags *flag.FlagSet, args []string) error {
 		args = flags.Args()
 		if name, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); unknown {
 			err = fmt.Errorf("no flag -%s%s", name, suggestion(flags, name))
+			if now, ok := renamed[flags.Name()][name]; ok {
+				err = fmt.Errorf("no flag -%s any more: it is -%s", name, now)
+			}
 			if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
 				args = args[1:] // the value that was meant for it
 			}
