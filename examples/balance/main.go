@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/examples/internal/stack"
@@ -20,6 +21,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units                         *calculator.Units
 	formation                     hydrostatics.Formation
 	margin, underbalance, surface unit.Pressure
 	density                       unit.Density
@@ -44,5 +46,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.shoe, "shoe", 9000*unit.Foot, "TVD of the casing shoe")
 	flags.TextVar(&in.temperature, "surface-temperature", unit.Fahrenheit(70), "temperature at surface")
 	flags.TextVar(&in.gradient, "temperature-gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.formation.TVD, &in.shoe, &in.cushion); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

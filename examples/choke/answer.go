@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"math"
@@ -94,7 +95,7 @@ func (in inputs) opening(c unit.FlowCoefficient) []calculator.Result {
 	if in.discharge > 0 {
 		a := choke.Opening(c, in.discharge)
 		d := unit.Length(math.Sqrt(4 / math.Pi * float64(a)))
-		r = append(r, calculator.Result{Name: "opening at the discharge coefficient", Value: a}, calculator.Result{Name: "diameter of one round hole", Value: d})
+		r = append(r, calculator.Result{Name: "opening at the discharge coefficient", Value: a}, calculator.Result{Name: "diameter of one round hole", Value: d, For: display.Diameter})
 	}
 	return r
 }
@@ -129,7 +130,7 @@ func (in inputs) position(a *calculator.Answer, c unit.FlowCoefficient) error {
 	i := table.Least(c)
 	if i < 0 {
 		a.Failed = true
-		a.Notes = append(a.Notes, fmt.Sprintf("no position passes it; the widest, %q, has %s", table[len(table)-1].Name, table[len(table)-1].Coefficient.Rounded(4)))
+		a.Notes = append(a.Notes, fmt.Sprintf("no position passes it; the widest, %q, has %s", table[len(table)-1].Name, in.units.Format(table[len(table)-1].Coefficient, display.Usual)))
 		return nil
 	}
 	a.Results = append(a.Results, calculator.Result{Name: "least position that passes it", Value: table[i].Name})

@@ -21,6 +21,7 @@ func main() { calculator.Main(command) }
 // inputs are the flags. The defaults are example 1 of the standard: 680 and 220
 // kPa absolute.
 type inputs struct {
+	units                *calculator.Units
 	solve                string
 	trim                 choke.Trim
 	liquid               choke.Liquid
@@ -54,6 +55,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.discharge, "discharge", choke.NozzleDischarge, "discharge coefficient, to turn the coefficient into an opening")
 	flags.Float64Var(&in.erosion, "erosion", choke.ErosionContinuous, "constant of API RP 14E in field units")
 	flags.StringVar(&in.table, "positions", "", "CSV `file` of choke positions (position,travel,coefficient), to name the least that passes the rate")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
 		if in.gas.HeatRatio != 0 {
 			return in.ofGas()

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/fluid/flow"
@@ -20,6 +21,7 @@ func main() { calculator.Main(command) }
 
 // input are the flags.
 type input struct {
+	units             *calculator.Units
 	bore, pipe, hole  unit.Length
 	length, tvd       unit.Length
 	liquid            flow.Liquid
@@ -38,7 +40,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pipe, "od", 4.5*unit.Inch, "outside diameter of the pipe")
 	flags.TextVar(&in.hole, "casing-id", 7.875*unit.Inch, "inside diameter of casing or hole")
 	flags.TextVar(&in.length, "length", 14300*unit.Foot, "length of the pipe along the hole")
-	flags.TextVar(&in.tvd, "depth", 14300*unit.Foot, "true vertical depth of its end")
+	flags.TextVar(&in.tvd, "depth", 14300*unit.Foot, "true vertical depth of its end; unused with -survey")
 	flags.TextVar(&in.liquid.Density, "density", 15*unit.PoundPerGallon, "density of the fluid")
 	flags.TextVar(&in.liquid.Rheology.Yield, "yield-point", 0*unit.PoundForcePer100SquareFeet, "its yield stress")
 	flags.TextVar(&in.liquid.Rheology.Consistency, "consistency", 0.522*unit.PoundForceSecondNPer100SquareFeet, "its consistency index")
@@ -54,5 +56,17 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.peak, "peak", flow.PeakSpeed, "greatest over mean speed of the pipe")
 	flags.TextVar(&in.fracture, "fracture-pressure", 0*unit.PSI, "fracture pressure at the end of the pipe, if it is to be watched")
 	flags.TextVar(&in.balance, "formation", 0*unit.PSI, "formation pressure there, if it is to be watched")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if well.Path() != nil {
+			in.tvd = in.length
+		}
+		if err := well.Vertical(&in.tvd); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

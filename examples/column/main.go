@@ -2,6 +2,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"errors"
 	"flag"
 	"fmt"
@@ -36,7 +37,16 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&wanted, "wanted-pressure", 3000*unit.PSI, "pressure whose depth is asked")
 	flags.TextVar(&surface, "surface-temperature", unit.Fahrenheit(70), "temperature at surface")
 	flags.TextVar(&gradient, "temperature-gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")
+	well := wellpath.Flag(flags)
 	return func() (calculator.Answer, error) {
+		bottoms := []*unit.Length{&at, &depth}
+		published := well.Path() == nil
+		for i := range layers {
+			bottoms = append(bottoms, &layers[i].Bottom)
+		}
+		if err := well.Vertical(bottoms...); err != nil {
+			return calculator.Answer{}, err
+		}
 		profile, err := hydrostatics.Geothermal{Ground: surface, Gradient: gradient}.Profile(layers.Bottom())
 		if err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
@@ -63,10 +73,11 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if a.Tables, err = table(c); err != nil {
 			return calculator.Answer{}, err
 		}
-		if text, _ := layers.MarshalText(); string(text) == exam && pressure == 0 && at == 0 && depth == 10000*unit.Foot {
+		if text, _ := layers.MarshalText(); published && string(text) == exam && pressure == 0 && at == 0 && depth == 10000*unit.Foot {
 			a.Published = &calculator.Published{Name: "annulus of a cementing exercise, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: p,
 				Source: "PE petroleum exam review, Pumping 2021-29"}
 		}
+		well.Tell(&a)
 		return a, nil
 	}
 }

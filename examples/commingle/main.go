@@ -19,6 +19,7 @@ func main() { calculator.Main(command) }
 
 // inputs are the flags.
 type inputs struct {
+	units         *calculator.Units
 	zones         zones
 	chokes, table string // files
 	between       production.Interval
@@ -45,5 +46,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.StringVar(&in.split, "split", "1:1", "wanted split between the zones, from the bottom up; for -search split")
 	flags.Float64Var(&in.water, "water", 0.3, "greatest water cut; for -search water")
 	flags.BoolVar(&in.noCrossflow, "no-crossflow", false, "leave out settings in which a zone takes fluid")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -19,6 +20,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units   *calculator.Units
 	line    controlline.Line
 	shift   controlline.Shift
 	around  controlline.Outside
@@ -52,5 +54,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.reading.Pumped, "pumped", 0.93*unit.Litre, "volume pumped, as measured")
 	flags.TextVar(&in.reading.Returned, "returned", 0.49*unit.Litre, "volume returned, as measured")
 	flags.TextVar(&in.reading.Uncertainty, "volume-uncertainty", 0.04*unit.Litre, "uncertainty of each")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.line.Depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

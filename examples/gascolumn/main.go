@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 	"fmt"
 
@@ -41,7 +42,15 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical height of the column")
 	flags.TextVar(&in.surface, "surface-temperature", unit.Fahrenheit(190), "temperature at the top")
 	flags.TextVar(&in.end, "bottom-temperature", unit.Fahrenheit(190), "temperature at the bottom, straight in between")
-	return func() (calculator.Answer, error) { return answer(in) }
+	well := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := answer(in)
+		well.Tell(&a)
+		return a, err
+	}
 }
 
 func (in input) gas() (hydrostatics.Fluid, error) {

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -19,6 +20,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units           *calculator.Units
 	valve           valve.IsolationValve
 	tubing, annulus unit.Density
 	depth           unit.Length
@@ -41,5 +43,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.surface.Greatest, "limit", 5000*unit.PSI, "greatest surface pressure")
 	flags.TextVar(&in.hold, "hold", unit.Band[unit.Pressure]{Least: 4275 * unit.PSI, Nominal: 4500 * unit.PSI, Greatest: 4725 * unit.PSI}, "differential at the same depth that must not be reached, of another device")
 	flags.Var(&in.earlier, "earlier", "surface pressures reached before, each bled off again")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

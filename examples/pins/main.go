@@ -33,6 +33,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&window, "window", unit.Band[unit.Pressure]{Least: 3000 * unit.PSI, Nominal: 3300 * unit.PSI, Greatest: 3600 * unit.PSI},
 		"differential below which the pins must hold, and at which they must have parted")
 	stock := flags.Int("stock", 12, "number of such pins at hand, or of holes for them")
+	u := calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
 		full, err1 := pins.PressureOn(area)
 		likely, err2 := pins.LikelyPressureOn(area)
@@ -50,7 +51,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 			},
 			Steps: steps(pins, area, full),
 		}
-		if err := installed(&a, pins, area, window); err != nil {
+		if err := installed(u, &a, pins, area, window); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
 		kind := pins
@@ -60,7 +61,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		switch {
 		case errors.As(err, &none):
 			a.Failed = true
-			a.Notes = append(a.Notes, nearest(none, area)...)
+			a.Notes = append(a.Notes, nearest(u, none, area)...)
 		case err != nil:
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}

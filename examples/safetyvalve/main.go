@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 	"time"
 
@@ -20,6 +21,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units         *calculator.Units
 	valve         valve.SafetyValve
 	columns       valve.FailSafeColumns
 	depth         unit.Length
@@ -48,5 +50,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.DurationVar(&in.leak.Duration, "leak-time", 30*time.Minute, "duration of the test")
 	flags.TextVar(&in.leak.Volume, "leak-volume", 50*unit.Barrel, "gas space above the valve")
 	flags.TextVar(&in.leak.Temperature, "leak-temperature", unit.Fahrenheit(100), "of that space")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

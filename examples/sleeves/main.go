@@ -3,7 +3,9 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
@@ -20,6 +22,8 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units    *calculator.Units
+	lengths  []unit.Length // of the lines
 	depths   list[unit.Length, *unit.Length]
 	from, to list[sleeve.Position, *sleeve.Position]
 	one      sleeve.Sleeve
@@ -56,5 +60,19 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pump, "limit", 5000*unit.PSI, "greatest panel pressure: the lesser of pump and lines")
 	flags.BoolVar(&in.single, "single", false, "move one sleeve at a time, so that the returns tell which moved")
 	flags.BoolVar(&in.table, "combinations", false, "also list every combination of vented and pressured lines, from where the sleeves are now")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		in.lengths = slices.Clone(in.depths)
+		depths := make([]*unit.Length, len(in.depths))
+		for i := range in.depths {
+			depths[i] = &in.depths[i]
+		}
+		if err := well.Vertical(depths...); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

@@ -43,7 +43,7 @@ func (in inputs) uTube() (hydrostatics.UTube, error) {
 func (in inputs) exam() bool {
 	t, _ := in.tubing.MarshalText()
 	n, _ := in.annulus.MarshalText()
-	return string(t) == tubingExam && string(n) == annulusExam && in.legs.Annulus.Level == 0 && in.legs.Annulus.Surface == 0 && in.legs.Port == 10000*unit.Foot
+	return string(t) == tubingExam && string(n) == annulusExam && in.legs.Annulus.Level == 0 && in.legs.Annulus.Surface == 0 && in.legs.Port == 10000*unit.Foot && in.legs.Path == nil
 }
 
 // show is the answer but for the published case.

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/examples/internal/stack"
@@ -33,7 +34,7 @@ type inputs struct {
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := inputs{tubing: stack.Default(tubingExam), annulus: stack.Default(annulusExam)}
-	flags.TextVar(&in.legs.Port, "depth", 10000*unit.Foot, "depth of the port, in a vertical well")
+	flags.TextVar(&in.legs.Port, "depth", 10000*unit.Foot, "measured depth of the port")
 	flags.TextVar(&in.tubing, "tubing-fluids", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
 	flags.TextVar(&in.annulus, "annulus-fluids", in.annulus, "fluids in the annulus, likewise")
 	flags.TextVar(&in.legs.Tubing.Level, "tubing-level", 0*unit.Foot, "liquid level in the tubing")
@@ -42,5 +43,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.legs.Annulus.Surface, "annulus-pressure", 0*unit.PSI, "pressure held on the annulus")
 	flags.TextVar(&in.inside, "tubing-capacity", 0.0773*unit.BarrelPerFoot, "capacity of the tubing")
 	flags.TextVar(&in.outside, "annulus-capacity", 0.0558*unit.BarrelPerFoot, "capacity of the annulus")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		in.legs.Path = well.Path()
+		return in.answer()
+	}
 }

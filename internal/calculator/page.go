@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -26,7 +27,8 @@ func (p page) text(out io.Writer) error {
 	w := &strings.Builder{}
 	fmt.Fprintf(w, "%s: %s\n%s\n", p.command.Name, p.command.Question, Caution)
 	fmt.Fprintf(w, "\nInputs\n")
-	rows(w, len(p.inputs), func(i int) []string { return []string{p.inputs[i].name, p.inputs[i].people} })
+	given := slices.DeleteFunc(slices.Clone(p.inputs), func(in input) bool { return in.people == "" }) // files that there are not
+	rows(w, len(given), func(i int) []string { return []string{given[i].name, given[i].people} })
 	if p.explain {
 		fmt.Fprintf(w, "\nWorking\n")
 		for _, s := range p.answer.Steps {
