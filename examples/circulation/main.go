@@ -42,7 +42,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.length, "length", 14300*unit.Foot, "length of the pipe along the hole")
 	flags.TextVar(&in.tvd, "depth", 14300*unit.Foot, "true vertical depth of its end; unused with -survey")
 	flags.TextVar(&in.liquid.Density, "density", 15*unit.PoundPerGallon, "density of the fluid")
-	flags.TextVar(&in.liquid.Rheology.Yield, "yield-point", 0*unit.PoundForcePer100SquareFeet, "its yield stress")
+	flags.TextVar(&in.liquid.Rheology.Yield, "yield-point", 0*unit.PoundForcePer100SquareFeet, "its yield point, or yield stress")
 	flags.TextVar(&in.liquid.Rheology.Consistency, "consistency", 0.522*unit.PoundForceSecondNPer100SquareFeet, "its consistency index")
 	flags.Float64Var(&in.liquid.Rheology.Index, "index", 0.8069, "its flow index")
 	flags.TextVar(&in.rate, "rate", 5*unit.BarrelPerMinute, "rate of circulation")

@@ -32,8 +32,8 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var gradient unit.TemperatureGradient
 	flags.TextVar(&layers, "layers", layers, "fluids from surface down by TVD, FLUID to DEPTH, ...; FLUID is "+stack.Usage())
 	flags.TextVar(&pressure, "pressure", 0*unit.PSI, "known pressure")
-	flags.TextVar(&at, "at", 0*unit.Foot, "TVD where the pressure is known")
-	flags.TextVar(&depth, "depth", 10000*unit.Foot, "TVD where the pressure is asked")
+	flags.TextVar(&at, "at", 0*unit.Foot, "true vertical depth where the pressure is known")
+	flags.TextVar(&depth, "depth", 10000*unit.Foot, "true vertical depth where the pressure is asked")
 	flags.TextVar(&wanted, "wanted-pressure", 3000*unit.PSI, "pressure whose depth is asked")
 	flags.TextVar(&surface, "surface-temperature", unit.Fahrenheit(70), "temperature at surface")
 	flags.TextVar(&gradient, "temperature-gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")

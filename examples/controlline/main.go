@@ -48,7 +48,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&s.Move, "move", 500*unit.PSI, "differential at the device that keeps it moving")
 	flags.TextVar(&s.Swept, "swept", 0.5*unit.Litre, "volume of the stroke on the feed side")
 	flags.TextVar(&s.Displaced, "displaced", 0.5*unit.Litre, "volume of the stroke on the vent side")
-	flags.TextVar(&in.around.Bottom, "outside-pressure", 4400*unit.PSI, "pressure around the line at the device")
+	flags.TextVar(&in.around.Bottom, "outside-pressure", 4400*unit.PSI, "outside pressure, around the line at the device")
 	flags.TextVar(&in.warming, "warming", 50*unit.FahrenheitDifference, "warming of a blocked line")
 	flags.TextVar(&in.metal, "metal", 9e-6*unit.PerFahrenheit, "linear expansivity of the line")
 	flags.TextVar(&in.reading.Pumped, "pumped", 0.93*unit.Litre, "volume pumped, as measured")

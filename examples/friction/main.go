@@ -30,7 +30,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&length, "length", 10786*unit.Foot, "length")
 	flags.TextVar(&dials, "readings", dials, "viscometer readings, SPEED=DIAL in rev/min and degrees; none takes the constants below")
 	flags.TextVar(&model, "model", model, "law fitted to the readings: newtonian, bingham, power-law, herschel-bulkley")
-	flags.TextVar(&s.Rheology.Yield, "yield-point", 0*unit.PoundForcePer100SquareFeet, "yield stress, without readings")
+	flags.TextVar(&s.Rheology.Yield, "yield-point", 0*unit.PoundForcePer100SquareFeet, "yield point, or yield stress, without readings")
 	flags.TextVar(&s.Rheology.Consistency, "consistency", 0.001*unit.PascalSecondN, "consistency index, without readings")
 	flags.Float64Var(&s.Rheology.Index, "index", 1, "flow index, without readings")
 	return func() (calculator.Answer, error) { return answer(s, dials, model, length) }

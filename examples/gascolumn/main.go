@@ -38,9 +38,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.natural.Nitrogen, "n2", 0, "mole fraction of nitrogen in natural gas")
 	flags.Float64Var(&in.natural.CarbonDioxide, "co2", 0, "mole fraction of carbon dioxide in natural gas")
 	flags.Float64Var(&in.natural.HydrogenSulphide, "h2s", 0, "mole fraction of hydrogen sulphide in natural gas")
-	flags.TextVar(&in.top, "surface-pressure", 2500*unit.PSI, "gauge pressure at the top of the column")
-	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical height of the column")
-	flags.TextVar(&in.surface, "surface-temperature", unit.Fahrenheit(190), "temperature at the top")
+	flags.TextVar(&in.top, "surface-pressure", 2500*unit.PSI, "pressure at surface, on top of the column")
+	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical depth of the bottom of the column")
+	flags.TextVar(&in.surface, "surface-temperature", unit.Fahrenheit(190), "temperature at surface")
 	flags.TextVar(&in.end, "bottom-temperature", unit.Fahrenheit(190), "temperature at the bottom, straight in between")
 	well := wellpath.Flag(flags)
 	return func() (calculator.Answer, error) {

@@ -26,7 +26,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var window unit.Band[unit.Pressure]
 	flags.IntVar(&pins.Count, "pins", 6, "number of pins installed")
 	flags.TextVar(&pins.Strength, "strength", 4500*unit.PoundForce, "strength of one pin, nominal")
-	flags.Float64Var(&pins.Tolerance, "tolerance", 0.05, "largest relative deviation of one pin; ±5 to ±10 % is common practice")
+	flags.Float64Var(&pins.Tolerance, "tolerance", 0.05, "tolerance: largest relative deviation of one pin; ±5 to ±10 % is common practice")
 	flags.Float64Var(&pins.TemperatureFactor, "factor", 1, "strength at temperature over the strength tested")
 	flags.TextVar(&pins.Correlation, "correlation", valve.Independent, "how the deviations go together: lot or independent")
 	flags.TextVar(&area, "area", 8*unit.SquareInch, "area that the pressure acts on")

@@ -36,7 +36,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.valve.Opens, "opens", unit.Band[unit.Pressure]{Least: 1710 * unit.PSI, Nominal: 1800 * unit.PSI, Greatest: 1890 * unit.PSI}, "differential, control minus backing, at which it is fully open")
 	flags.TextVar(&in.valve.Closes, "closes", unit.Band[unit.Pressure]{Least: 950 * unit.PSI, Nominal: 1000 * unit.PSI, Greatest: 1050 * unit.PSI}, "differential at which it is fully closed")
 	flags.TextVar(&in.columns.Control, "control-fluid", 7.26*unit.PoundPerGallon, "control fluid")
-	flags.TextVar(&in.columns.Annulus, "annulus-fluid", 9.5*unit.PoundPerGallon, "heaviest annulus fluid, that a leak can put into the line")
+	flags.TextVar(&in.columns.Annulus, "annulus-fluid", 9.5*unit.PoundPerGallon, "density of the heaviest fluid in the annulus, that a leak can put into the line")
 	flags.TextVar(&in.columns.Second, "second-fluid", 7.26*unit.PoundPerGallon, "fluid in the second line, if there is one")
 	flags.TextVar(&in.columns.Backing, "lightest", 8.4*unit.PoundPerGallon, "lightest annulus, if it backs the piston")
 	flags.TextVar(&in.depth, "depth", 1500*unit.Foot, "true vertical depth of the valve under the panel")

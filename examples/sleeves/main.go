@@ -48,7 +48,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.one.OpenArea, "open-area", 2*unit.SquareInch, "piston area on the open line's side")
 	flags.TextVar(&in.one.CloseArea, "close-area", 2*unit.SquareInch, "piston area on the close line's side")
 	flags.TextVar(&in.one.Stroke, "stroke", 15*unit.Inch, "stroke of a sleeve")
-	flags.TextVar(&in.one.Friction, "friction", unit.Band[unit.Force]{Least: 800 * unit.PoundForce, Nominal: 1000 * unit.PoundForce, Greatest: 1200 * unit.PoundForce}, "force that moves a sleeve with no differential across it")
+	flags.TextVar(&in.one.Friction, "friction", unit.Band[unit.Force]{Least: 800 * unit.PoundForce, Nominal: 1000 * unit.PoundForce, Greatest: 1200 * unit.PoundForce}, "friction: force that moves a sleeve with no differential across it")
 	flags.TextVar(&in.one.Across, "across", unit.Band[unit.Pressure]{Greatest: 1500 * unit.PSI, Nominal: 750 * unit.PSI}, "differential across the sleeves")
 	flags.TextVar(&in.one.PerDifferential, "per-differential", 0.2*unit.SquareInch, "friction added per differential")
 	flags.TextVar(&in.line.OD, "od", 0.25*unit.Inch, "outside diameter of the lines")

@@ -31,7 +31,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var from, to unit.Temperature
 	var bleedTo unit.Pressure
 	flags.TextVar(&outer.OD, "casing-od", 9.625*unit.Inch, "outside diameter of the outer pipe")
-	flags.TextVar(&outer.ID, "casing-id", 8.681*unit.Inch, "inside diameter of the outer pipe")
+	flags.TextVar(&outer.ID, "casing-id", 8.681*unit.Inch, "inside diameter of the outer pipe, the casing")
 	flags.BoolVar(&outer.Rigid, "cemented", false, "take the outer pipe as unmoved, backed by rock")
 	flags.TextVar(&inner.OD, "od", 3.5*unit.Inch, "outside diameter of the inner pipe; 0 in for a pipe alone")
 	flags.TextVar(&inner.ID, "id", 2.992*unit.Inch, "inside diameter of the inner pipe")
