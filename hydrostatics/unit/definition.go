@@ -86,3 +86,19 @@ func Count(x, size float64) (number string, ok bool) {
 	}
 	return shortest(x, size)
 }
+
+// Parse reads a text as the quantity of a name, as Quantities has it, and returns
+// its value in SI; a temperature in kelvin.
+func Parse(quantity, text string) (float64, error) {
+	if quantity == temperatureUnits.quantity {
+		var t Temperature
+		err := t.UnmarshalText([]byte(text))
+		return t.Kelvin(), err
+	}
+	for _, t := range tables() {
+		if t.quantity == quantity {
+			return t.parse(text)
+		}
+	}
+	return 0, &ParseError{Quantity: quantity, Text: text, Problem: "there is no such quantity"}
+}
