@@ -28,7 +28,7 @@ func (in input) answer() (calculator.Answer, error) {
 	if in.to != "" {
 		to, ok := lookUp(q, in.to)
 		if !ok {
-			return a, calculator.BadInput{Err: fmt.Errorf("-to is %q, no unit of %s; there are %s", in.to, q.Name, list(q))}
+			return a, calculator.BadInput{Err: fmt.Errorf("-in is %q, no unit of %s; there are %s", in.to, q.Name, list(q))}
 		}
 		a.Results = append(a.Results, calculator.Result{Name: "in " + to.Text, Value: count(x, to)})
 		if hasFrom {
@@ -48,7 +48,7 @@ func (in input) answer() (calculator.Answer, error) {
 	return a, nil
 }
 
-// find reads the value as the quantity asked for, as the first that -to is a unit
+// find reads the value as the quantity asked for, as the first that -in is a unit
 // of, or as the first that it can be; a temperature before a difference of two.
 // Others are what it might have been as well.
 func (in input) find() (found unit.Quantity, value float64, others []string, err error) {

@@ -22,7 +22,7 @@ type input struct{ value, to, quantity string }
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var in input
 	flags.StringVar(&in.value, "value", "9.2 lb/gal", "what is to be converted: a number with its unit")
-	flags.StringVar(&in.to, "to", "psi/ft", "unit wanted; empty for all of them alone")
-	flags.StringVar(&in.quantity, "quantity", "", "what it is, where a unit is that of several quantities; empty takes what -to fits, or the first")
+	flags.StringVar(&in.to, "in", "psi/ft", "unit wanted; empty for all of them alone")
+	flags.StringVar(&in.quantity, "quantity", "", "what it is, where a unit is that of several quantities; empty takes what -in fits, or the first")
 	return func() (calculator.Answer, error) { return in.answer() }
 }
