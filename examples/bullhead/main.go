@@ -46,7 +46,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.depth, "depth", 11000*unit.Foot, "depth of the topmost perforation, true vertical")
 	flags.TextVar(&in.injection, "injection", 200*unit.PSI, "pressure above the formation's at which it accepts the rate")
 	flags.TextVar(&in.fracture, "fracture-gradient", 0.645*unit.PSIPerFoot, "fracture gradient at the perforations")
-	flags.StringVar(&in.influx, "influx", "gas 0.65", "what stands in the well: "+stack.Usage())
+	flags.StringVar(&in.influx, "influx", "gas 0.65", "what has come in and stands in the well: "+stack.Usage())
 	flags.TextVar(&in.kill.Density, "density", 8.8*unit.PoundPerGallon, "density of the kill fluid")
 	flags.TextVar(&in.kill.Rheology.Consistency, "consistency", 0.0025*unit.PoundForceSecondNPer100SquareFeet, "consistency index of the kill fluid, a viscosity where -index is 1")
 	flags.Float64Var(&in.kill.Rheology.Index, "index", 1, "flow index of the kill fluid")
