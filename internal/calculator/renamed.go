@@ -5,7 +5,7 @@ package calculator
 var renamed = map[string]map[string]string{
 	"balance":      {"fracture": "fracture-gradient", "gradient": "temperature-gradient", "margin": "overbalance", "pressure": "surface-pressure", "surface": "surface-temperature"},
 	"brine":        {"bottom": "bottom-temperature", "pressure": "bottom-pressure", "surface": "surface-temperature", "table": "coefficients", "wanted": "wanted-density"},
-	"choke":        {"bore": "size"},
+	"choke":        {"heatratio": "heat-ratio", "pipeafter": "pipe-after", "bore": "size"},
 	"circulation":  {"fracture": "fracture-pressure", "port": "port-diameter", "tubing-id": "id", "tubing-od": "od", "tvd": "depth", "yield": "yield-point"},
 	"column":       {"gradient": "temperature-gradient", "surface": "surface-temperature", "wanted": "wanted-pressure"},
 	"commingle":    {"at": "loss-rate", "lossbetween": "loss-between", "nocrossflow": "no-crossflow"},

@@ -87,6 +87,7 @@ func (c Curves) WriteSVG(w io.Writer, s display.System) error {
 	}
 	p.X.Label.Text = labelled(s, c.X, first(c.Curves, true))
 	p.Y.Label.Text = labelled(s, c.Y, first(c.Curves, false))
+	p.X.Min, p.Y.Min = fromNought(p.X.Min, p.X.Max), fromNought(p.Y.Min, p.Y.Max)
 	room := legendShare * float64(len(lines)) * (p.Y.Max - p.Y.Min)
 	p.Legend.Padding = vg.Points(3)
 	p.Y.Max += room
@@ -95,6 +96,14 @@ func (c Curves) WriteSVG(w io.Writer, s display.System) error {
 		p.Legend.Top = false
 	}
 	return WriteSVG(w, p)
+}
+
+// fromNought begins a scale at nought where its values come anywhere near.
+func fromNought(lo, hi float64) float64 {
+	if lo > 0 && lo < hi/2 {
+		return 0
+	}
+	return lo
 }
 
 // in reads a quantity in the reader's unit, a number as it is.
