@@ -1,11 +1,9 @@
 package fluid
 
 import (
-	"errors"
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // Batch is an amount of fluid; all batches of one calculation count at one
@@ -18,10 +16,9 @@ type Batch struct {
 // Mass returns V·ρ.
 func (b Batch) Mass() unit.Mass { return unit.Mass(float64(b.Volume) * float64(b.Density)) }
 
-func (b Batch) check(name string) error {
-	return errors.Join(
-		positive(name, "volume", b.Volume, float64(b.Volume)),
-		positive(name, "density", b.Density, float64(b.Density)))
+// Validate reports a volume or density that is not above zero.
+func (b Batch) Validate() error {
+	return fault.Join(scope, positive("a batch", "Volume", b.Volume, float64(b.Volume)), positive("a batch", "Density", b.Density, float64(b.Density)))
 }
 
 // Blend returns what batches make together where volumes add up:
@@ -39,23 +36,21 @@ func (b Batch) check(name string) error {
 //
 // Source: conservation of mass.
 func Blend(batches ...Batch) (Batch, error) {
-	var faults []error
+	f := fault.In(scope)
 	mass, volume := 0.0, 0.0
 	for i, b := range batches {
-		if err := b.check(fmt.Sprintf("batch %d", i+1)); err != nil {
-			faults = append(faults, err)
-		}
+		f.AtIndex("batches", i, b.Validate())
 		mass += float64(b.Mass())
 		volume += float64(b.Volume)
 	}
 	if len(batches) == 0 {
-		faults = append(faults, errors.New("fluid: a blend of no batches"))
+		f.New("batches", "is empty; must be one batch or more")
 	}
 	blend := Batch{unit.Volume(volume), unit.Density(mass / volume)}
-	if faults == nil {
-		faults = append(faults, blend.check("blend"))
+	if !f.Any() {
+		f.Add(blend.Validate())
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return Batch{}, err
 	}
 	return blend, nil
@@ -87,12 +82,12 @@ type Adjustment struct {
 //
 // Source: conservation of mass.
 func Adjust(have Batch, wanted, with unit.Density) (Adjustment, error) {
-	if err := errors.Join(have.check("batch"), positive("adjusting", "density added", with, float64(with))); err != nil {
+	if err := fault.Join(scope, fault.At("have", have.Validate()), positive("a density", "with", with, float64(with))); err != nil {
 		return Adjustment{}, err
 	}
 	low, high := min(have.Density, with), max(have.Density, with)
 	if !within(float64(wanted), float64(low), float64(high)) || wanted == with && with != have.Density {
-		return Adjustment{}, outside("adjusting a batch of "+have.Density.Rounded(errorDigits)+" with "+with.Rounded(errorDigits), "wanted density", wanted, low, high)
+		return Adjustment{}, outside("adjusting a batch of "+have.Density.Rounded(errorDigits)+" with "+with.Rounded(errorDigits), "wanted", wanted, low, high)
 	}
 	if wanted == have.Density {
 		return Adjustment{Before: have, Added: Batch{Density: with}, After: have}, nil

@@ -1,9 +1,8 @@
 package fluid
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Brine is a clear brine known by its density at 70 °F and atmospheric
@@ -81,12 +80,12 @@ func (b Brine) covers(p unit.Pressure, t unit.Temperature) bool {
 }
 
 func (b Brine) fault(p unit.Pressure, t unit.Temperature) error {
-	faults := []error{positive("brine", "density at 70 degF", b.At70F, float64(b.At70F))}
+	faults := []error{positive("brine", "At70F", b.At70F, float64(b.At70F))}
 	if !within(float64(b.Expansion), 0, float64(brineExpansion)) {
-		faults = append(faults, outside("brine", "expansion", b.Expansion, unit.Expansivity(0), brineExpansion))
+		faults = append(faults, outside("brine", "Expansion", b.Expansion, unit.Expansivity(0), brineExpansion))
 	}
 	if !within(float64(b.Compression), 0, float64(brineCompression)) {
-		faults = append(faults, outside("brine", "compressibility", b.Compression, unit.Compressibility(0), brineCompression))
+		faults = append(faults, outside("brine", "Compression", b.Compression, unit.Compressibility(0), brineCompression))
 	}
 	if !within(float64(p), -float64(unit.Atmosphere), float64(brinePressure)) {
 		faults = append(faults, outside("brine", "pressure", p, -unit.Atmosphere, brinePressure))
@@ -94,5 +93,5 @@ func (b Brine) fault(p unit.Pressure, t unit.Temperature) error {
 	if !within(t.Kelvin(), brineLeast.Kelvin(), brineGreatest.Kelvin()) {
 		faults = append(faults, outside("brine", "temperature", t, brineLeast, brineGreatest))
 	}
-	return errors.Join(faults...)
+	return fault.Join(scope, faults...)
 }

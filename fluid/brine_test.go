@@ -69,9 +69,9 @@ func TestBrineRange(t *testing.T) {
 		}
 	}
 	_, err := Brine{At70F: -1, Expansion: 1, Compression: -1}.Density(0, unit.Fahrenheit(70))
-	require.ErrorContains(t, err, "density at 70 degF")
-	require.ErrorContains(t, err, "expansion")
-	require.ErrorContains(t, err, "compressibility")
+	require.ErrorContains(t, err, "At70F: is")
+	require.ErrorContains(t, err, "Expansion: is")
+	require.ErrorContains(t, err, "Compression: is")
 	_, err = Brine{}.Density(0, unit.Fahrenheit(70))
 	require.ErrorIs(t, err, ErrOutsideRange)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // System is a clear brine as the trade blends it, for the tables of coefficients.
@@ -34,7 +35,7 @@ func (s System) String() string {
 // MarshalText writes the salts.
 func (s System) MarshalText() ([]byte, error) {
 	if s <= 0 || int(s) >= len(systemNames) {
-		return nil, fmt.Errorf("fluid: no such brine system: %d", int(s))
+		return nil, fault.NewIn(scope, "", "brine system is %d; must be a known one", int(s))
 	}
 	return []byte(systemNames[s]), nil
 }
@@ -47,7 +48,7 @@ func (s *System) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("fluid: %q is no brine system; there are %q", text, systemNames[1:])
+	return fault.NewIn(scope, "", "brine system is %q; must be one of %q", text, systemNames[1:])
 }
 
 // coefficients is a row of a table: density in lb/gal, α in 1e-4 1/°F, β in
@@ -87,7 +88,7 @@ func KrookBoyce(system System, at70F unit.Density) (Brine, error) {
 	}
 	least, greatest := unit.Density(c.density*(1-around))*unit.PoundPerGallon, unit.Density(c.density*(1+around))*unit.PoundPerGallon
 	if !within(float64(at70F), float64(least), float64(greatest)) {
-		return Brine{}, outside(system.String()+" by Krook and Boyce", "density at 70 degF", at70F, least, greatest)
+		return Brine{}, outside(system.String()+" by Krook and Boyce", "At70F", at70F, least, greatest)
 	}
 	return c.brine(at70F), nil
 }
@@ -113,7 +114,7 @@ func Bridges(system System, at70F unit.Density) (Brine, error) {
 	first, last := rows[0].density-rounding, rows[len(rows)-1].density+rounding
 	x := at70F.In(unit.PoundPerGallon)
 	if !within(x, first, last) {
-		return Brine{}, outside(system.String()+" by Bridges", "density at 70 degF", at70F,
+		return Brine{}, outside(system.String()+" by Bridges", "At70F", at70F,
 			unit.Density(first)*unit.PoundPerGallon, unit.Density(last)*unit.PoundPerGallon)
 	}
 	return between(rows, x).brine(at70F), nil

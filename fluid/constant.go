@@ -18,7 +18,7 @@ type Constant struct {
 // Density returns the constant density. It returns a *RangeError where the
 // density isn't positive.
 func (c Constant) Density(unit.Pressure, unit.Temperature) (unit.Density, error) {
-	if err := positive("constant density", "density", c.Value, float64(c.Value)); err != nil {
+	if err := positive("constant density", "Density", c.Value, float64(c.Value)); err != nil {
 		return 0, err
 	}
 	return c.Value, nil

@@ -1,12 +1,12 @@
 package fluid
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // ControlFluid is a hydraulic fluid, or any other, known by its maker's table
@@ -43,22 +43,19 @@ const (
 
 // Validate returns every fault of the table.
 func (c ControlFluid) Validate() error {
-	var faults []error
+	f := fault.In(scope)
 	if len(c.Points) < 2 {
-		faults = append(faults, fmt.Errorf("fluid: %s: %d points; there must be two or more", controlName, len(c.Points)))
+		f.New("Points", "has %d points; must have two or more", len(c.Points))
 	}
-	if !within(float64(c.Compression), 0, float64(brineCompression)) {
-		faults = append(faults, outside(controlName, "compressibility", c.Compression, unit.Compressibility(0), brineCompression))
-	}
+	f.Add(fault.Between("Compression", c.Compression, 0, brineCompression))
 	for i, point := range c.Points {
-		of := fmt.Sprintf("%s, point %d", controlName, i+1)
-		faults = append(faults, point.faults(of)...)
+		f.AtIndex("Points", i, point.Validate())
 		if i > 0 && !(point.Temperature.Kelvin() > c.Points[i-1].Temperature.Kelvin()) {
-			faults = append(faults, fmt.Errorf("fluid: %s: temperature %s is not above the point before, %s", of,
-				point.Temperature.Rounded(errorDigits), c.Points[i-1].Temperature.Rounded(errorDigits)))
+			f.New(fault.Index("Points", i)+".Temperature", "is %s; must be above the point before, %s",
+				point.Temperature.Rounded(errorDigits), c.Points[i-1].Temperature.Rounded(errorDigits))
 		}
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
 // Limits that no hydraulic fluid comes near.
@@ -73,17 +70,11 @@ func (p ControlPoint) sound() bool {
 		within(float64(p.Viscosity), 0, float64(pointMostViscous))
 }
 
-func (p ControlPoint) faults(of string) (faults []error) {
-	if !within(p.Temperature.Kelvin(), 1, pointHottest) {
-		faults = append(faults, outside(of, "temperature", p.Temperature, unit.Kelvin(1), unit.Kelvin(pointHottest)))
-	}
-	if !within(float64(p.Density), 1, float64(pointDensest)) {
-		faults = append(faults, outside(of, "density", p.Density, unit.KilogramPerCubicMetre, pointDensest))
-	}
-	if !within(float64(p.Viscosity), 0, float64(pointMostViscous)) {
-		faults = append(faults, outside(of, "viscosity", p.Viscosity, unit.Viscosity(0), pointMostViscous))
-	}
-	return faults
+// Validate returns every fault of the point.
+func (p ControlPoint) Validate() error {
+	return fault.Join(scope, fault.Temperature("Temperature", p.Temperature, unit.Kelvin(1), unit.Kelvin(pointHottest)),
+		fault.Between("Density", p.Density, unit.KilogramPerCubicMetre, pointDensest),
+		fault.Between("Viscosity", p.Viscosity, 0, pointMostViscous))
 }
 
 // valid is Validate without its texts.
@@ -113,7 +104,7 @@ func (c ControlFluid) bracket(p unit.Pressure, t unit.Temperature) (a, b Control
 		if !within(float64(p), -float64(unit.Atmosphere), float64(controlPGreatest)) {
 			faults = append(faults, outside(controlName, "pressure", p, -unit.Atmosphere, controlPGreatest))
 		}
-		return a, b, 0, errors.Join(faults...)
+		return a, b, 0, fault.Join(scope, faults...)
 	}
 	i := sort.Search(len(c.Points)-2, func(i int) bool { return t.Kelvin() < c.Points[i+1].Temperature.Kelvin() })
 	a, b = c.Points[i], c.Points[i+1]

@@ -1,13 +1,13 @@
 package fluid
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/interp"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -68,14 +68,14 @@ func Crystallisation(salt Salt, w float64, p unit.Pressure) (CrystallisationPoin
 	branches := salt.branches()
 	if branches == nil {
 		faults = append(faults, fmt.Errorf("%w: crystallisation of %v brine", ErrNoData, salt))
-		return CrystallisationPoint{}, errors.Join(faults...)
+		return CrystallisationPoint{}, fault.Join(scope, faults...)
 	}
 	most := last(branches[len(branches)-1].fractions)
 	if !within(w, 0, most) {
-		faults = append(faults, outside(salt.String()+" crystallisation", "mass fraction", number(w), number(0), number(most)))
+		faults = append(faults, outside(salt.String()+" crystallisation", "Fraction", number(w), number(0), number(most)))
 	}
 	if faults != nil {
-		return CrystallisationPoint{}, errors.Join(faults...)
+		return CrystallisationPoint{}, fault.Join(scope, faults...)
 	}
 	for _, b := range branches {
 		if w < b.fractions[0] || w > last(b.fractions) {

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // ErrOutsideRange is what every *RangeError is, for errors.Is.
@@ -14,7 +16,8 @@ var ErrOutsideRange = errors.New("fluid: outside the published range")
 // ErrNoData says that nothing published here answers the question.
 var ErrNoData = errors.New("fluid: no published data")
 
-// RangeError says which input lies outside the range of a correlation.
+// RangeError says which input lies outside the range of a correlation. It stands
+// in a fault with the input as its path.
 type RangeError struct {
 	Of              string // the fluid or correlation
 	Quantity        string // the input
@@ -24,9 +27,10 @@ type RangeError struct {
 
 func (e *RangeError) Error() string {
 	if e.Greatest == "" {
-		return fmt.Sprintf("fluid: %s: %s %s is outside its range: it must be positive and finite", e.Of, e.Quantity, e.Value)
+		_, in, _ := strings.Cut(e.Value, " ")
+		return fmt.Sprintf("is %s; must be above 0 %s for %s", e.Value, in, e.Of)
 	}
-	return fmt.Sprintf("fluid: %s: %s %s is outside %s to %s", e.Of, e.Quantity, e.Value, e.Least, e.Greatest)
+	return fmt.Sprintf("is %s; must be from %s to %s for %s", e.Value, e.Least, e.Greatest, e.Of)
 }
 
 // Is makes errors.Is(err, ErrOutsideRange) true.
@@ -35,20 +39,31 @@ func (e *RangeError) Is(target error) bool { return target == ErrOutsideRange }
 // quantity is what a range error needs to print an input.
 type quantity interface{ Rounded(digits int) string }
 
+// inRange is the fault that a range error is.
+func inRange(e *RangeError) error { return fault.Join(scope, fault.At(e.Quantity, e)) }
+
+// scope stands before every fault of this package.
+const scope = "fluid"
+
 // errorDigits is enough to see on which side of a limit a value lies.
 const errorDigits = 6
 
 func outside(of, name string, value, least, greatest quantity) error {
-	return &RangeError{
+	return inRange(&RangeError{
 		Of: of, Quantity: name, Value: value.Rounded(errorDigits),
 		Least: least.Rounded(errorDigits), Greatest: greatest.Rounded(errorDigits),
-	}
+	})
 }
 
 // number prints a quantity that has no unit.
 type number float64
 
 func (n number) Rounded(digits int) string { return unit.Significant(float64(n), digits) }
+
+// degAPI prints a gravity.
+type degAPI float64
+
+func (g degAPI) Rounded(digits int) string { return unit.Significant(float64(g), digits) + " degAPI" }
 
 // within is false for NaN.
 func within(x, least, greatest float64) bool { return x >= least && x <= greatest }
@@ -75,7 +90,7 @@ func (l *limits) check(of string, p, t float64) error {
 	if !within(p, l.pLeast, l.pGreatest) {
 		faults = append(faults, outside(of, "pressure", gauge(p), gauge(l.pLeast), gauge(l.pGreatest)))
 	}
-	return errors.Join(faults...)
+	return fault.Join(scope, faults...)
 }
 
 // positive reports a quantity that isn't a positive finite number.
@@ -83,5 +98,5 @@ func positive(of, name string, value quantity, x float64) error {
 	if x > 0 && x <= math.MaxFloat64 {
 		return nil
 	}
-	return &RangeError{Of: of, Quantity: name, Value: value.Rounded(errorDigits)}
+	return inRange(&RangeError{Of: of, Quantity: name, Value: value.Rounded(errorDigits)})
 }

@@ -23,7 +23,7 @@ func ExampleWater() {
 	fmt.Println(err)
 	// Output:
 	// 0.00100215168 m3/kg, 0.8535 cP <nil>
-	// fluid: water as a liquid: pressure 0 psi is outside 0.0134853 psi to 14489.1 psi
+	// fluid: pressure: is 0 psi; must be from 0.0134853 psi to 14489.1 psi for water as a liquid
 }
 
 // IAPWS R12-08, Table 4: 889.735100 µPa·s.
@@ -68,7 +68,7 @@ func ExampleKrookBoyce() {
 	fmt.Println(err)
 	// Output:
 	// 13.89 lb/gal <nil>
-	// fluid: NaCl by Krook and Boyce: density at 70 degF 10.5 lb/gal is outside 9.0155 lb/gal to 9.9645 lb/gal
+	// fluid: At70F: is 10.5 lb/gal; must be from 9.0155 lb/gal to 9.9645 lb/gal for NaCl by Krook and Boyce
 }
 
 // The table prints 0.386 lb/gal per 100 °F for NaCl of 9.5 lb/gal.

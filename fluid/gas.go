@@ -1,9 +1,8 @@
 package fluid
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Gas is natural gas known by its gravity and its contents of nitrogen, carbon
@@ -54,8 +53,8 @@ func (g Gas) PseudoCritical() (PseudoCritical, error) {
 	heavy := (g.Gravity - (g.Nitrogen*pureNitrogen.molarMass+g.CarbonDioxide*pureCarbonDioxid.molarMass+
 		g.HydrogenSulphide*pureHydrogenSulf.molarMass)/airMolarMass) / dry
 	if !within(g.Nitrogen, 0, mostNitrogen) || !within(dry, 1-mostContaminants, 1) || !within(heavy, gravityLeast, gravityGreatest) {
-		return PseudoCritical{}, errors.Join(
-			fraction(gasName, "nitrogen", g.Nitrogen, mostNitrogen),
+		return PseudoCritical{}, fault.Join(scope,
+			fraction(gasName, "Nitrogen", g.Nitrogen, mostNitrogen),
 			fraction(gasName, "nitrogen, carbon dioxide and hydrogen sulphide together", 1-dry, mostContaminants),
 			g.gravityFault(heavy))
 	}

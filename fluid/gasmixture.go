@@ -1,10 +1,10 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // GasMixture is gas known by its composition: mole fractions that add up to 1.
@@ -56,7 +56,7 @@ func (m GasMixture) sum() (float64, error) {
 	if !(math.Abs(sum-1) <= sumOfFractions) {
 		faults = append(faults, outside(mixtureName, "sum of the mole fractions", number(sum), number(1-sumOfFractions), number(1+sumOfFractions)))
 	}
-	return sum, errors.Join(faults...)
+	return sum, fault.Join(scope, faults...)
 }
 
 // MolarMass returns the mass of one mole, kg/mol: Σ yi·Mi.

@@ -1,10 +1,10 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Range of gasViscosity.
@@ -41,7 +41,7 @@ func gasViscosity(of string, molarMass float64, rho unit.Density, p unit.Pressur
 		faults = append(faults, outside(of+" viscosity", "pressure", p, -unit.Atmosphere, viscosityPGreatest-unit.Atmosphere))
 	}
 	if faults != nil {
-		return 0, errors.Join(faults...)
+		return 0, fault.Join(scope, faults...)
 	}
 	M, T := molarMass*1000, t.Rankine()
 	K := (9.4 + 0.02*M) * T * math.Sqrt(T) / (209 + 19*M + T)

@@ -1,11 +1,10 @@
 package fluid
 
 import (
-	"errors"
-	"fmt"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Measured is a liquid whose density was measured, or given by its maker, on a
@@ -27,37 +26,40 @@ const measuredName = "measured fluid"
 
 // Validate returns every fault of the grid.
 func (m Measured) Validate() error {
-	var faults []error
-	if len(m.Pressures) < 2 || len(m.Temperatures) < 2 {
-		faults = append(faults, fmt.Errorf("fluid: %s: %d pressures and %d temperatures; there must be two or more of each",
-			measuredName, len(m.Pressures), len(m.Temperatures)))
+	f := fault.In(scope)
+	if len(m.Pressures) < 2 {
+		f.New("Pressures", "has %d pressures; must have two or more", len(m.Pressures))
+	}
+	if len(m.Temperatures) < 2 {
+		f.New("Temperatures", "has %d temperatures; must have two or more", len(m.Temperatures))
 	}
 	for i, p := range m.Pressures {
-		if !within(float64(p), -float64(unit.Atmosphere), float64(unit.Pressure(controlPGreatest))) || i > 0 && p <= m.Pressures[i-1] {
-			faults = append(faults, fmt.Errorf("fluid: %s: pressure %d is %s; it must rise and lie within -1 atm and %s",
-				measuredName, i+1, p.Rounded(errorDigits), unit.Pressure(controlPGreatest).Rounded(errorDigits)))
+		at := fault.Index("Pressures", i)
+		f.Add(fault.Between(at, p, -unit.Atmosphere, unit.Pressure(controlPGreatest)))
+		if i > 0 && p <= m.Pressures[i-1] {
+			f.New(at, "is %s; must be above the one before, %s", p.Rounded(errorDigits), m.Pressures[i-1].Rounded(errorDigits))
 		}
 	}
 	for i, t := range m.Temperatures {
-		if !within(t.Kelvin(), 1, pointHottest) || i > 0 && t.Kelvin() <= m.Temperatures[i-1].Kelvin() {
-			faults = append(faults, fmt.Errorf("fluid: %s: temperature %d is %s; it must rise and lie within %s and %s",
-				measuredName, i+1, t.Rounded(errorDigits), unit.Kelvin(1).Rounded(errorDigits), unit.Kelvin(pointHottest).Rounded(errorDigits)))
+		at := fault.Index("Temperatures", i)
+		f.Add(fault.Temperature(at, t, unit.Kelvin(1), unit.Kelvin(pointHottest)))
+		if i > 0 && t.Kelvin() <= m.Temperatures[i-1].Kelvin() {
+			f.New(at, "is %s; must be above the one before, %s", t.Rounded(errorDigits), m.Temperatures[i-1].Rounded(errorDigits))
 		}
 	}
 	if len(m.Densities) != len(m.Pressures) {
-		faults = append(faults, fmt.Errorf("fluid: %s: %d rows of densities for %d pressures", measuredName, len(m.Densities), len(m.Pressures)))
+		f.New("Densities", "has %d rows; must have one for each of %d pressures", len(m.Densities), len(m.Pressures))
 	}
 	for i, row := range m.Densities {
+		at := fault.Index("Densities", i)
 		if len(row) != len(m.Temperatures) {
-			faults = append(faults, fmt.Errorf("fluid: %s: row %d has %d densities for %d temperatures", measuredName, i+1, len(row), len(m.Temperatures)))
+			f.New(at, "has %d densities; must have one for each of %d temperatures", len(row), len(m.Temperatures))
 		}
 		for j, rho := range row {
-			if !within(float64(rho), 1, float64(pointDensest)) {
-				faults = append(faults, outside(fmt.Sprintf("%s, row %d", measuredName, i+1), fmt.Sprintf("density %d", j+1), rho, unit.KilogramPerCubicMetre, pointDensest))
-			}
+			f.Add(fault.Between(fault.Index(at, j), rho, unit.KilogramPerCubicMetre, pointDensest))
 		}
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
 // cell holds the four specific volumes around a state and its place among them.
@@ -84,7 +86,7 @@ func (m Measured) cell(p unit.Pressure, t unit.Temperature) (cell, error) {
 		faults = append(faults, outside(measuredName, "temperature", t, m.Temperatures[0], m.Temperatures[nt-1]))
 	}
 	if faults != nil {
-		return cell{}, errors.Join(faults...)
+		return cell{}, fault.Join(scope, faults...)
 	}
 	i := sort.Search(np-2, func(i int) bool { return p < m.Pressures[i+1] })
 	j := sort.Search(nt-2, func(j int) bool { return t.Kelvin() < m.Temperatures[j+1].Kelvin() })

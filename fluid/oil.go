@@ -1,11 +1,11 @@
 package fluid
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Commodity is the group of petroleum liquids that a volume correction was
@@ -33,7 +33,7 @@ func (c Commodity) String() string {
 // MarshalText writes the name.
 func (c Commodity) MarshalText() ([]byte, error) {
 	if !c.known() {
-		return nil, fmt.Errorf("fluid: no such commodity: %d", int(c))
+		return nil, fault.NewIn(scope, "", "commodity is %d; must be a known one", int(c))
 	}
 	return []byte(commodityNames[c]), nil
 }
@@ -46,7 +46,7 @@ func (c *Commodity) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("fluid: %q is no commodity; there are %q", text, commodityNames)
+	return fault.NewIn(scope, "", "commodity is %q; must be one of %q", text, commodityNames)
 }
 
 // waterAt60F is the density of water at 60 °F that °API counts from, kg/m³.
@@ -99,10 +99,10 @@ func (o Oil) check(p unit.Pressure, t unit.Temperature) error {
 	name := o.Commodity.String()
 	var faults []error
 	if !o.Commodity.known() {
-		faults = append(faults, &RangeError{"oil", "commodity", name, commodityNames[0], commodityNames[len(commodityNames)-1]})
+		faults = append(faults, inRange(&RangeError{"an oil", "Commodity", name, commodityNames[0], commodityNames[len(commodityNames)-1]}))
 	}
 	if !within(float64(o.At60F), float64(lightest), float64(oilHeaviest)) {
-		faults = append(faults, outside(name, "density at 60 degF", o.At60F, lightest, oilHeaviest))
+		faults = append(faults, outside(name, "At60F", o.At60F, lightest, oilHeaviest))
 	}
 	if !within(t.Kelvin(), oilTLeast.Kelvin(), oilTGreatest.Kelvin()) {
 		faults = append(faults, outside(name, "temperature", t, oilTLeast, oilTGreatest))
@@ -110,7 +110,7 @@ func (o Oil) check(p unit.Pressure, t unit.Temperature) error {
 	if !within(float64(p), 0, float64(oilPGreatest)) {
 		faults = append(faults, outside(name, "pressure", p, unit.Pressure(0), oilPGreatest))
 	}
-	return errors.Join(faults...)
+	return fault.Join(scope, faults...)
 }
 
 // Density returns ρ60·CTL·CPL.
@@ -166,7 +166,7 @@ func (o Oil) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, err
 	api := o.gravity()
 	var faults []error
 	if !within(api, heaviest, lightest) {
-		faults = append(faults, outside("dead-oil viscosity", "gravity in degAPI", number(api), number(heaviest), number(lightest)))
+		faults = append(faults, outside("dead-oil viscosity", "At60F", degAPI(api), degAPI(heaviest), degAPI(lightest)))
 	}
 	if !within(t.Kelvin(), least.Kelvin(), greatest.Kelvin()) {
 		faults = append(faults, outside("dead-oil viscosity", "temperature", t, least, greatest))
@@ -175,7 +175,7 @@ func (o Oil) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, err
 		faults = append(faults, outside("dead-oil viscosity", "pressure", p, unit.Pressure(0), unit.Pressure(0)))
 	}
 	if faults != nil {
-		return 0, errors.Join(faults...)
+		return 0, fault.Join(scope, faults...)
 	}
 	x := math.Pow(t.Fahrenheit(), -1.163) * math.Exp(6.9824-0.04658*api)
 	return unit.Viscosity(math.Pow(10, x)-1) * unit.Centipoise, nil

@@ -58,7 +58,7 @@ func TestDeadOilViscosityByHand(t *testing.T) {
 	_, err = Oil{RefinedProduct, hydrostatics.DensityOfAPIGravity(35)}.Viscosity(0, unit.Fahrenheit(150))
 	require.ErrorIs(t, err, ErrNoData)
 	_, err = Oil{Crude, hydrostatics.DensityOfAPIGravity(10)}.Viscosity(1, unit.Fahrenheit(60))
-	require.ErrorContains(t, err, "gravity")
+	require.ErrorContains(t, err, "At60F: is 10 degAPI")
 	require.ErrorContains(t, err, "temperature")
 	require.ErrorContains(t, err, "pressure")
 	_, err = Oil{Crude, hydrostatics.DensityOfAPIGravity(35)}.Viscosity(-1, unit.Fahrenheit(60))

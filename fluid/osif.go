@@ -1,9 +1,8 @@
 package fluid
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Osif returns the isothermal compressibility of sodium chloride brine without
@@ -39,7 +38,7 @@ func Osif(p unit.Pressure, concentration unit.Density, t unit.Temperature) (unit
 		faults = append(faults, outside("compressibility by Osif", "temperature", t, coldest, hottest))
 	}
 	if faults != nil {
-		return 0, errors.Join(faults...)
+		return 0, fault.Join(scope, faults...)
 	}
 	P := (p + unit.Atmosphere).In(unit.PSI)
 	return unit.Compressibility(1/(7.033*P+0.5415*concentration.In(milligramPerLitre)-537*t.Fahrenheit()+403300)) * unit.PerPSI, nil

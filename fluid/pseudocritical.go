@@ -1,10 +1,10 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // PseudoCritical are the critical pressure and temperature that make a gas
@@ -50,9 +50,9 @@ const (
 // Source: Wichert and Aziz, Hydrocarbon Processing 51(5), 1972.
 func (pc PseudoCritical) WichertAziz(c, h float64) (PseudoCritical, error) {
 	if !within(c, 0, mostCarbonDioxide) || !within(h, 0, mostHydrogenSulphide) || !within(c+h, 0, 1) {
-		return PseudoCritical{}, errors.Join(
-			fraction("sour-gas correction", "carbon dioxide", c, mostCarbonDioxide),
-			fraction("sour-gas correction", "hydrogen sulphide", h, mostHydrogenSulphide),
+		return PseudoCritical{}, fault.Join(scope,
+			fraction("sour-gas correction", "CarbonDioxide", c, mostCarbonDioxide),
+			fraction("sour-gas correction", "HydrogenSulphide", h, mostHydrogenSulphide),
 			fraction("sour-gas correction", "sum of both", c+h, 1))
 	}
 	a := c + h

@@ -1,9 +1,8 @@
 package fluid
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // gasConstant is R, J/(mol·K). Source: SI Brochure, 9th ed. (2019); exact.
@@ -38,7 +37,7 @@ func (g *realGas) fault(p unit.Pressure, t unit.Temperature, ppr, tpr float64) e
 	if !within(ppr, 0, zPGreatest) {
 		faults = append(faults, outside(g.name, "pressure", p, gauge(0), gauge(zPGreatest*g.pressure)))
 	}
-	return errors.Join(faults...)
+	return fault.Join(scope, faults...)
 }
 
 func (g *realGas) zFactor(p unit.Pressure, t unit.Temperature) (float64, error) {

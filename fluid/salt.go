@@ -2,6 +2,8 @@ package fluid
 
 import (
 	"fmt"
+
+	"completion.example/internal/fault"
 )
 
 // Salt is a salt of clear brines.
@@ -35,7 +37,7 @@ func (s Salt) String() string {
 // MarshalText writes the formula, or the name of a formate.
 func (s Salt) MarshalText() ([]byte, error) {
 	if !s.known() {
-		return nil, fmt.Errorf("fluid: no such salt: %d", int(s))
+		return nil, fault.NewIn(scope, "", "salt is %d; must be a known one", int(s))
 	}
 	return []byte(saltNames[s]), nil
 }
@@ -48,5 +50,5 @@ func (s *Salt) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("fluid: %q is no salt; there are %q", text, saltNames[1:])
+	return fault.NewIn(scope, "", "salt is %q; must be one of %q", text, saltNames[1:])
 }

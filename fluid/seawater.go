@@ -1,10 +1,10 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // StandardSalinity is the absolute salinity of the reference composition of
@@ -85,13 +85,13 @@ func (s Seawater) FreezingPoint(p unit.Pressure) (unit.Temperature, error) {
 	S := s.Salinity / practice
 	var faults []error
 	if !within(S, 4, 40) {
-		faults = append(faults, outside(seawaterName+" freezing", "salinity", number(s.Salinity), number(4*practice), number(40*practice)))
+		faults = append(faults, outside(seawaterName+" freezing", "Salinity", number(s.Salinity), number(4*practice), number(40*practice)))
 	}
 	if !within(float64(p), 0, float64(deepest)) {
 		faults = append(faults, outside(seawaterName+" freezing", "pressure", p, unit.Pressure(0), deepest))
 	}
 	if faults != nil {
-		return unit.Temperature{}, errors.Join(faults...)
+		return unit.Temperature{}, fault.Join(scope, faults...)
 	}
 	return unit.Celsius(-0.0575*S + 1.710523e-3*S*math.Sqrt(S) - 2.154996e-4*S*S - 7.53e-4*p.In(decibar)), nil
 }
@@ -102,7 +102,7 @@ func (s Seawater) volume(p unit.Pressure, t unit.Temperature, slopes bool) (v, v
 	P, T := absolute(p), t.Kelvin()
 	err = seawaterLimits.check(seawaterName, P, T)
 	if !within(s.Salinity, 0, seawaterSaltiest) {
-		err = errors.Join(err, outside(seawaterName, "salinity", number(s.Salinity), number(0), number(seawaterSaltiest)))
+		err = fault.Join(scope, err, outside(seawaterName, "Salinity", number(s.Salinity), number(0), number(seawaterSaltiest)))
 	}
 	if err != nil {
 		return 0, 0, 0, err

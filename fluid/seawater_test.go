@@ -59,7 +59,7 @@ func TestSeawaterFreezing(t *testing.T) {
 	require.InDelta(t, -2.588567, tf.Celsius(), 5e-7)
 	_, err = Seawater{Salinity: 0.001}.FreezingPoint(6 * unit.Megapascal)
 	require.ErrorIs(t, err, ErrOutsideRange)
-	require.ErrorContains(t, err, "salinity")
+	require.ErrorContains(t, err, "Salinity: is")
 	require.ErrorContains(t, err, "pressure")
 }
 

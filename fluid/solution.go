@@ -1,11 +1,11 @@
 package fluid
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -104,7 +104,7 @@ func (l *laliberte) check(salt Salt, w float64, t unit.Temperature) error {
 	if within(w, 0, l.most) && within(t.Celsius(), l.least, l.greatest) {
 		return nil
 	}
-	return errors.Join(fraction(salt.String()+" brine", "mass fraction", w, l.most), l.checkTemperature(salt, t))
+	return fault.Join(scope, fraction(salt.String()+" brine", "Fraction", w, l.most), l.checkTemperature(salt, t))
 }
 
 func (l *laliberte) checkTemperature(salt Salt, t unit.Temperature) error {
@@ -156,10 +156,10 @@ func (s Solution) state(p unit.Pressure, t unit.Temperature) (l laliberte, squee
 	err = l.check(s.Salt, s.Fraction, t)
 	name := s.Salt.String() + " brine"
 	if !within(float64(p), -float64(unit.Atmosphere), float64(brinePressure)) {
-		err = errors.Join(err, outside(name, "pressure", p, -unit.Atmosphere, unit.Pressure(brinePressure)))
+		err = fault.Join(scope, err, outside(name, "pressure", p, -unit.Atmosphere, unit.Pressure(brinePressure)))
 	}
 	if !within(float64(s.Compression), 0, float64(brineCompression)) {
-		err = errors.Join(err, outside(name, "compressibility", s.Compression, unit.Compressibility(0), brineCompression))
+		err = fault.Join(scope, err, outside(name, "Compression", s.Compression, unit.Compressibility(0), brineCompression))
 	}
 	if err == nil && p != 0 && s.Compression == 0 {
 		err = s.noCompression()
@@ -203,7 +203,7 @@ func SolutionOfDensity(salt Salt, rho unit.Density, t unit.Temperature) (Solutio
 	c := t.Celsius()
 	least, greatest := unit.Density(l.density(0, c)), unit.Density(l.density(l.most, c))
 	if !within(float64(rho), float64(least), float64(greatest)) {
-		return Solution{}, outside(salt.String()+" brine at "+t.Rounded(errorDigits), "density", rho, least, greatest)
+		return Solution{}, outside(salt.String()+" brine at "+t.Rounded(errorDigits), "Density", rho, least, greatest)
 	}
 	w, err := root.Find(func(w float64) float64 { return l.density(w, c) - float64(rho) }, 0, l.most, 0)
 	if err != nil {

@@ -52,7 +52,7 @@ func (b Brine) SurfaceWeight(w WellAverage) (SurfaceWeight, error) {
 	if !b.covers(w.BottomPressure, w.Bottom) {
 		return SurfaceWeight{}, b.fault(w.BottomPressure, w.Bottom)
 	}
-	if err := positive("column", "wanted density", w.Wanted, float64(w.Wanted)); err != nil {
+	if err := positive("a column", "Wanted", w.Wanted, float64(w.Wanted)); err != nil {
 		return SurfaceWeight{}, err
 	}
 	s := SurfaceWeight{

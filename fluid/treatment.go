@@ -1,10 +1,9 @@
 package fluid
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // Treatment is what brings a brine of one salt to another density with dry salt
@@ -37,10 +36,10 @@ type Treatment struct {
 //
 // Source: conservation of mass; composition after Laliberté and Cooper (2004).
 func Treat(salt Salt, have Batch, wanted unit.Density, t unit.Temperature) (Treatment, error) {
-	err := have.check("batch")
+	err := fault.At("have", have.Validate())
 	before, e1 := SolutionOfDensity(salt, have.Density, t)
 	after, e2 := SolutionOfDensity(salt, wanted, t)
-	if err = errors.Join(err, e1, e2); err != nil {
+	if err = fault.Join(scope, err, e1, e2); err != nil {
 		return Treatment{}, err
 	}
 	tr := Treatment{Before: have, Salt: salt, Fractions: [2]float64{before.Fraction, after.Fraction}}
@@ -49,13 +48,13 @@ func Treat(salt Salt, have Batch, wanted unit.Density, t unit.Temperature) (Trea
 	case v > w:
 		tr.SaltAdded = unit.Mass(m * (v - w) / (1 - v))
 	case v == 0 && w > 0:
-		return Treatment{}, outside("cutting back "+salt.String()+" brine with water", "wanted mass fraction", number(0), number(1e-6), number(w))
+		return Treatment{}, outside("cutting back "+salt.String()+" brine with water", "wanted", number(0), number(1e-6), number(w))
 	case v < w:
 		tr.WaterAdded = unit.Mass(m * (w/v - 1))
 		tr.WaterVolume = unit.Volume(float64(tr.WaterAdded) / kellWater(t.Celsius()))
 	}
 	tr.After = Batch{unit.Volume((m + float64(tr.SaltAdded+tr.WaterAdded)) / float64(wanted)), wanted}
-	if err := tr.After.check("brine after treatment"); err != nil {
+	if err := fault.At("after treatment", tr.After.Validate()); err != nil {
 		return Treatment{}, err
 	}
 	return tr, nil

@@ -1,9 +1,8 @@
 package fluid
 
 import (
-	"errors"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Water is fresh water as a liquid.
@@ -115,5 +114,5 @@ func checkWater(p, t float64) error {
 	if !within(p, least, waterPGreatest) {
 		faults = append(faults, outside(waterName+" as a liquid", "pressure", gauge(p), gauge(least), gauge(waterPGreatest)))
 	}
-	return errors.Join(faults...)
+	return fault.Join(scope, faults...)
 }

@@ -1,8 +1,9 @@
 package fluid
 
 import (
-	"errors"
 	"math"
+
+	"completion.example/internal/fault"
 )
 
 // Range of ZFactor in reduced temperature and pressure.
@@ -51,7 +52,7 @@ func zFault(ppr, tpr float64) error {
 	if !within(ppr, 0, zPGreatest) {
 		faults = append(faults, outside("Z factor", "reduced pressure", number(ppr), number(0), number(zPGreatest)))
 	}
-	return errors.Join(faults...)
+	return fault.Join(scope, faults...)
 }
 
 // The constants of Dranchuk and Abou-Kassem (1975).

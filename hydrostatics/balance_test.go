@@ -81,11 +81,11 @@ func TestCushionThatCannot(t *testing.T) {
 	_, err = c.Pressure(10000 * unit.Foot)
 	require.ErrorIs(t, err, ErrNoBalance)
 	_, err = Cushion{Light: Incompressible(-1), Surface: unit.Pressure(math.NaN())}.Length()
-	for _, want := range []string{"formation depth", "heavy fluid has no fluid", "light fluid", "surface pressure is NaN"} {
+	for _, want := range []string{"Formation.TVD: is 0 ft", "Heavy: is missing", "Light.Density: is", "Surface: is NaN"} {
 		require.ErrorContains(t, err, want)
 	}
 	_, err = Cushion{Formation: Formation{1, 100}, Heavy: Incompressible(1)}.Pressure(101)
-	require.ErrorContains(t, err, "length of the light fluid")
+	require.ErrorContains(t, err, "length: is")
 }
 
 // A gas cushion over brine: the pressure and the length are inverses, and the
@@ -159,7 +159,7 @@ func TestMaximumSurfacePressure(t *testing.T) {
 	_, err = MaximumSurfacePressure(column, nil)
 	require.Error(t, err)
 	_, err = MaximumSurfacePressure(column, []WeakPoint{{Name: "x", TVD: -1, Rating: -1, Share: 2}, {Name: "y", Rating: 1, Share: math.NaN()}})
-	for _, want := range []string{"x: depth", "x: rating", "x: share", "y: share"} {
+	for _, want := range []string{"points[0].TVD: is", "points[0].Rating: is", "points[0].Share: is 2", "points[1].Share: is NaN"} {
 		require.ErrorContains(t, err, want)
 	}
 	_, err = MaximumSurfacePressure(nil, []WeakPoint{casing})
@@ -183,9 +183,9 @@ func TestLayersAlong(t *testing.T) {
 	require.NoError(t, err)
 	// A boundary in the rising part leaves a fluid above and below another.
 	_, err = LayersAlong(p, []Layer{{Incompressible(1000), 0, 2800}, {Incompressible(1200), 2800, 3000}})
-	require.ErrorContains(t, err, "no layer by TVD")
+	require.ErrorContains(t, err, "must stay within the layer's ends")
 	_, err = LayersAlong(p, []Layer{{Incompressible(1000), 100, 50}, {Incompressible(1200), 60, 3001}})
-	require.ErrorContains(t, err, "layer 1: bottom")
+	require.ErrorContains(t, err, "layers[0].Bottom: is")
 	require.ErrorIs(t, err, ErrOutsidePath)
 	_, err = LayersAlong(nil, []Layer{{Incompressible(1000), 0, 50}})
 	require.ErrorIs(t, err, ErrOutsidePath)

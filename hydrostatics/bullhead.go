@@ -2,10 +2,10 @@ package hydrostatics
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Bullhead is a well that is killed by pumping: the kill fluid goes down behind
@@ -137,31 +137,28 @@ func (b Bullhead) above(md unit.Length) (unit.Volume, unit.Pressure) {
 const mostBullheadSteps = 10_000
 
 func (b Bullhead) check(steps int) (*Path, error) {
-	errs := []error{
-		above("formation TVD", b.Formation.TVD, 0), within("formation pressure", b.Formation.Pressure, 0, 1e9), within("injection pressure", b.Injection, 0, 1e9),
-		above("fracture pressure", b.Fracture, b.Formation.Pressure), above("kill density", b.Kill, 0),
-	}
-	if steps < 1 || steps > mostBullheadSteps {
-		errs = append(errs, fmt.Errorf("hydrostatics: %d steps; permitted 1 to %d", steps, mostBullheadSteps))
-	}
+	f := fault.In(scope)
+	f.Add(fault.Above("Formation.TVD", b.Formation.TVD, 0), fault.Between("Formation.Pressure", b.Formation.Pressure, 0, 1e9*unit.Pascal),
+		fault.Between("Injection", b.Injection, 0, 1e9*unit.Pascal), fault.Above("Fracture", b.Fracture, b.Formation.Pressure), fault.Above("Kill", b.Kill, 0),
+		fault.Whole("steps", steps, 1, mostBullheadSteps))
 	if b.Influx == nil {
-		errs = append(errs, errors.New("hydrostatics: bullhead without an influx: say what stands in the well"))
+		f.New("Influx", "is missing; say what stands in the well")
 	}
 	if b.Friction != nil && len(b.Friction) != len(b.Sections) {
-		errs = append(errs, fmt.Errorf("hydrostatics: %d friction gradients for %d sections; there must be one for each, or none", len(b.Friction), len(b.Sections)))
+		f.New("Friction", "has %d gradients for %d sections; there must be one for each, or none", len(b.Friction), len(b.Sections))
 	}
-	for i, f := range b.Friction {
-		errs = append(errs, within(fmt.Sprintf("friction %d", i+1), f, 0, 1e7))
+	for i, x := range b.Friction {
+		f.Add(fault.Between(fault.Index("Friction", i), x, 0, 10*unit.PSIPerFoot))
 	}
 	last := unit.Length(0)
 	for i, s := range b.Sections {
-		errs = append(errs, above(fmt.Sprintf("section %d: bottom", i+1), s.Bottom, last), above(fmt.Sprintf("section %d: area", i+1), s.Area, 0))
+		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.Bottom, last), fault.Above("Area", s.Area, 0)))
 		last = s.Bottom
 	}
 	if len(b.Sections) == 0 {
-		errs = append(errs, errors.New("hydrostatics: bullhead without sections: give the bore from surface down to the formation"))
+		f.New("Sections", "are missing; give the bore from surface down to the formation")
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	path := b.Path
@@ -176,7 +173,7 @@ func (b Bullhead) check(steps int) (*Path, error) {
 		return nil, err
 	}
 	if d := tvd - b.Formation.TVD; !(math.Abs(float64(d)) <= slackDepth) {
-		return nil, fmt.Errorf("hydrostatics: the bore ends at TVD %v; it must end at the formation, %v", tvd, b.Formation.TVD)
+		return nil, fault.NewIn(scope, "Sections", "end at TVD %v; must end at the formation, %v", tvd, b.Formation.TVD)
 	}
 	return path, nil
 }

@@ -92,17 +92,17 @@ func TestBullheadOfGas(t *testing.T) {
 
 func TestBullheadFaults(t *testing.T) {
 	_, err := hydrostatics.Bullhead{Friction: []unit.Gradient{-1}}.Schedule(0)
-	for _, want := range []string{"formation TVD", "fracture pressure", "kill density", "0 steps", "influx", "1 friction gradients for 0 sections", "friction 1", "without sections"} {
+	for _, want := range []string{"Formation.TVD", "Fracture", "Kill: is", "steps: is 0", "Influx: is missing", "1 gradients for 0 sections", "Friction[0]", "Sections: are missing"} {
 		require.ErrorContains(t, err, want)
 	}
 	b := bullhead()
 	b.Formation.TVD += unit.Metre
 	_, err = b.Schedule(5)
-	require.ErrorContains(t, err, "it must end at the formation")
+	require.ErrorContains(t, err, "must end at the formation")
 	b = bullhead()
 	b.Sections[1].Bottom = b.Sections[0].Bottom
 	_, err = b.Schedule(5)
-	require.ErrorContains(t, err, "section 2: bottom")
+	require.ErrorContains(t, err, "Sections[1].Bottom")
 	b = bullhead()
 	b.Influx = densityFunc(func(unit.Pressure, unit.Temperature) (unit.Density, error) { return 0, fmt.Errorf("no such gas") })
 	b.Temperature, err = hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(60)}})

@@ -1,13 +1,12 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Layer is one fluid between two true vertical depths. LayersAlong makes
@@ -54,51 +53,58 @@ const slackDepth = 1e-6
 func NewColumn(layers []Layer, temperature *TemperatureProfile, at Reference) (*Column, error) {
 	c := &Column{layers: slices.Clone(layers), temperature: temperature}
 	if err := c.check(); err != nil {
-		return nil, errors.Join(err, finite("reference pressure", at.Pressure))
+		return nil, fault.Join(scope, err, fault.At("at", fault.Finite("Pressure", at.Pressure)))
 	}
 	return c.WithReference(at)
 }
 
 func (c *Column) check() error {
 	if len(c.layers) == 0 {
-		return errors.New("hydrostatics: a column needs at least one layer")
+		return fault.NewIn(scope, "layers", "is empty; must be one layer or more")
 	}
-	var errs []error
+	f := fault.In(scope)
 	for i, l := range c.layers {
-		name := fmt.Sprintf("layer %d", i+1)
-		errs = append(errs, finite(name+": top", l.Top), above(name+": bottom", l.Bottom, l.Top))
+		f.AtIndex("layers", i, c.checkLayer(l))
 		if i > 0 {
 			if last := c.layers[i-1].Bottom; !(math.Abs(float64(l.Top-last)) <= slackDepth) {
-				errs = append(errs, fmt.Errorf("hydrostatics: %s: top is %v; it must be the bottom of the layer above, %v", name, l.Top, last))
+				f.New(fault.Index("layers", i)+".Top", "is %v; must be the bottom of the layer above, %v", l.Top, last)
 			}
 			c.layers[i].Top = c.layers[i-1].Bottom
 		}
-		errs = append(errs, c.checkFluid(name, l.Fluid))
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
-func (c *Column) checkFluid(name string, f Fluid) error {
+func (c *Column) checkLayer(l Layer) error {
+	f := fault.In("")
+	f.Add(fault.Finite("Top", l.Top), fault.Above("Bottom", l.Bottom, l.Top), c.checkFluid("Fluid", l.Fluid))
+	return f.Err()
+}
+
+func (c *Column) checkFluid(path string, f Fluid) error {
 	if f == nil {
-		return fmt.Errorf("hydrostatics: %s has no fluid", name)
+		return fault.New(path, "is missing")
 	}
-	if own, ok := f.(interface{ check() error }); ok {
-		if err := own.check(); err != nil {
-			return fmt.Errorf("%s: %w", name, err)
+	if own, ok := f.(interface{ Validate() error }); ok {
+		if err := own.Validate(); err != nil {
+			return fault.At(path, err)
 		}
 	}
 	if rho, ok := uniform(f); ok {
-		return within(name+": density", rho, 0, unit.Density(math.Inf(1)))
+		if err := fault.AtLeast("Density", rho, 0); err != nil {
+			return fault.At(path, err)
+		}
+		return nil
 	}
 	if c.temperature == nil || len(c.temperature.depth) == 0 {
-		return fmt.Errorf("hydrostatics: %s: its density varies, so the column needs a temperature profile", name)
+		return fault.New(path, "has a density that varies; the column must have a temperature profile")
 	}
 	return nil
 }
 
 // WithReference returns the same layers with another reference.
 func (c *Column) WithReference(at Reference) (*Column, error) {
-	if err := errors.Join(finite("reference pressure", at.Pressure), c.holds("reference depth", at.TVD)); err != nil {
+	if err := fault.Join(scope, fault.Finite("at.Pressure", at.Pressure), c.holds("at.TVD", at.TVD)); err != nil {
 		return nil, err
 	}
 	d := &Column{layers: c.layers, temperature: c.temperature, reference: at}
@@ -120,7 +126,7 @@ func (c *Column) WithReference(at Reference) (*Column, error) {
 // layers, without regard to the column's own reference and without allocating.
 // It integrates anew each time: for many depths at one reference use At.
 func (c *Column) Carry(p unit.Pressure, from, to unit.Length) (unit.Pressure, error) {
-	if err := finite("pressure", p); err != nil {
+	if err := fault.Join(scope, fault.Finite("pressure", p)); err != nil {
 		return 0, err
 	}
 	for _, z := range [...]unit.Length{from, to} {
@@ -147,7 +153,7 @@ func (c *Column) At(tvd unit.Length) (unit.Pressure, error) {
 // in order of depth is quickest. It doesn't allocate.
 func (c *Column) Profile(depths []unit.Length, dst []unit.Pressure) error {
 	if len(dst) != len(depths) {
-		return fmt.Errorf("hydrostatics: profile of %d depths into %d places; they must be as many", len(depths), len(dst))
+		return fault.NewIn(scope, "dst", "has %d places; must have as many as there are depths, %d", len(dst), len(depths))
 	}
 	i := 0
 	for k, tvd := range depths {
@@ -168,13 +174,13 @@ func (c *Column) Profile(depths []unit.Length, dst []unit.Pressure) error {
 // occurs nowhere is ErrOutsideColumn.
 func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
 	if c == nil || len(c.pieces) == 0 {
-		return 0, fmt.Errorf("hydrostatics: the column has no layers: %w", ErrOutsideColumn)
+		return 0, fault.NewIn(scope, "", "the column has no layers: %w", ErrOutsideColumn)
 	}
 	want := float64(p)
 	top, bottom := c.pieces[0].ptop, c.pieces[len(c.pieces)-1].pbottom
 	slack := 1e-14 * (math.Abs(top) + math.Abs(bottom))
 	if !(want >= top-slack && want <= bottom+slack) {
-		return 0, fmt.Errorf("hydrostatics: pressure %s is not in the column's %s to %s: %w",
+		return 0, fault.NewIn(scope, "pressure", "is %s; must be from %s to %s: %w",
 			p.Rounded(6), unit.Pressure(top).Rounded(6), unit.Pressure(bottom).Rounded(6), ErrOutsideColumn)
 	}
 	i := sort.Search(len(c.pieces), func(i int) bool { return c.pieces[i].pbottom >= want })
@@ -188,7 +194,7 @@ func (c *Column) EquivalentDensity(tvd unit.Length) (unit.Density, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := above("depth", tvd, 0); err != nil {
+	if err := fault.Join(scope, fault.Above("depth", tvd, 0)); err != nil {
 		return 0, err
 	}
 	return EquivalentDensity(p, tvd), nil
@@ -237,15 +243,15 @@ func (c *Column) Bottom() unit.Length {
 	return c.layers[len(c.layers)-1].Bottom
 }
 
-func (c *Column) holds(name string, tvd unit.Length) error {
+func (c *Column) holds(path string, tvd unit.Length) error {
 	if c == nil || len(c.layers) == 0 {
-		return fmt.Errorf("hydrostatics: the column has no layers: %w", ErrOutsideColumn)
+		return fault.NewIn(scope, "", "the column has no layers: %w", ErrOutsideColumn)
 	}
 	if tvd >= c.Top()-slackDepth && tvd <= c.Bottom()+slackDepth {
 		return nil
 	}
-	return fmt.Errorf("hydrostatics: %s %s is not in the column's %s to %s: %w",
-		name, tvd.Rounded(7), c.Top().Rounded(7), c.Bottom().Rounded(7), ErrOutsideColumn)
+	return fault.NewIn(scope, path, "is %s; must be from %s to %s: %w",
+		tvd.Rounded(7), c.Top().Rounded(7), c.Bottom().Rounded(7), ErrOutsideColumn)
 }
 
 func (c *Column) clamp(tvd unit.Length) float64 {

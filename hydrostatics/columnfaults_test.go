@@ -12,11 +12,11 @@ import (
 func TestColumnFaults(t *testing.T) {
 	nan := unit.Length(math.NaN())
 	_, err := NewColumn([]Layer{{nil, 0, 100}, {Incompressible(-5), 150, 120}, {curved{}, nan, 500}}, nil, Reference{Pressure: unit.Pressure(nan)})
-	for _, want := range []string{"layer 1 has no fluid", "layer 2: bottom is", "layer 2: top is", "layer 2: hydrostatics: density is", "layer 3: top is NaN", "layer 3: its density varies", "reference pressure is NaN"} {
+	for _, want := range []string{"layers[0].Fluid: is missing", "layers[1].Bottom: is", "layers[1].Top: is", "layers[1].Fluid.Density: is", "layers[2].Top: is NaN", "layers[2].Fluid: has a density that varies", "at.Pressure: is NaN"} {
 		require.ErrorContains(t, err, want)
 	}
 	_, err = NewColumn(nil, nil, Reference{})
-	require.ErrorContains(t, err, "at least one layer")
+	require.ErrorContains(t, err, "one layer or more")
 	good := []Layer{{Incompressible(1000), 0, 100}}
 	_, err = NewColumn(good, nil, Reference{TVD: 101})
 	require.ErrorIs(t, err, ErrOutsideColumn)
@@ -25,7 +25,7 @@ func TestColumnFaults(t *testing.T) {
 	_, err = NewColumn([]Layer{{curved{}, 0, 100}}, &TemperatureProfile{}, Reference{})
 	require.ErrorContains(t, err, "temperature profile")
 	_, err = NewColumn([]Layer{{SlightlyCompressible{Reference: -1, Compressibility: -1, Expansivity: 1}, 0, 100}}, straight(t, 0, 0), Reference{})
-	for _, want := range []string{"density is", "compressibility is", "reference temperature is"} {
+	for _, want := range []string{"Fluid.Reference: is", "Fluid.Compressibility: is", "Fluid.Temperature: is"} {
 		require.ErrorContains(t, err, want)
 	}
 

@@ -1,11 +1,10 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Uniform is what a Fluid offers as well if its density may be the same at
@@ -31,7 +30,7 @@ type Incompressible unit.Density
 
 // Density returns the constant.
 func (f Incompressible) Density(unit.Pressure, unit.Temperature) (unit.Density, error) {
-	if err := f.check(); err != nil {
+	if err := f.Validate(); err != nil {
 		return 0, err
 	}
 	return unit.Density(f), nil
@@ -40,8 +39,9 @@ func (f Incompressible) Density(unit.Pressure, unit.Temperature) (unit.Density, 
 // UniformDensity returns the constant.
 func (f Incompressible) UniformDensity() (unit.Density, bool) { return unit.Density(f), true }
 
-func (f Incompressible) check() error {
-	return within("density", unit.Density(f), 0, unit.Density(math.Inf(1)))
+// Validate reports a density that is not zero or more.
+func (f Incompressible) Validate() error {
+	return fault.Join(scope, fault.AtLeast("Density", unit.Density(f), 0))
 }
 
 // SlightlyCompressible is a liquid known by its density at one state, with
@@ -67,7 +67,7 @@ func (f SlightlyCompressible) Density(p unit.Pressure, t unit.Temperature) (unit
 	rho := float64(f.Reference) * math.Exp(float64(f.Compressibility)*float64(p-f.Pressure)-
 		float64(f.Expansivity)*float64(t.Sub(f.Temperature)))
 	if !(rho > 0) || math.IsInf(rho, 0) {
-		return 0, errors.Join(f.check(), fmt.Errorf("hydrostatics: no density at %v and %v", p, t))
+		return 0, fault.Join(scope, f.Validate(), fault.New("", "no density at %v and %v", p, t))
 	}
 	return unit.Density(rho), nil
 }
@@ -78,15 +78,13 @@ func (f SlightlyCompressible) UniformDensity() (unit.Density, bool) {
 	return f.Reference, f.Compressibility == 0 && f.Expansivity == 0
 }
 
-func (f SlightlyCompressible) check() error {
-	errs := []error{
-		above("density", f.Reference, 0),
-		finite("reference pressure", f.Pressure),
-		within("compressibility", f.Compressibility, 0, unit.Compressibility(math.Inf(1))),
-		finite("expansivity", f.Expansivity),
-	}
+// Validate reports everything that is wrong with f.
+func (f SlightlyCompressible) Validate() error {
+	faults := fault.In(scope)
+	faults.Add(fault.Above("Reference", f.Reference, 0), fault.Finite("Pressure", f.Pressure),
+		fault.AtLeast("Compressibility", f.Compressibility, 0), fault.Finite("Expansivity", f.Expansivity))
 	if f.Expansivity != 0 {
-		errs = append(errs, checkTemperature("reference temperature", f.Temperature))
+		faults.Add(fault.AboveZero("Temperature", f.Temperature))
 	}
-	return errors.Join(errs...)
+	return faults.Err()
 }

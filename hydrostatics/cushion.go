@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -39,7 +40,7 @@ type CushionAnswer struct {
 // Where no length from nothing to the whole depth does it, the error is
 // ErrNoBalance and says what the ends would give.
 func (c Cushion) Length() (CushionAnswer, error) {
-	if err := errors.Join(c.check(), finite("surface pressure", c.Surface)); err != nil {
+	if err := fault.Join(scope, c.check(), fault.Finite("Surface", c.Surface)); err != nil {
 		return CushionAnswer{}, err
 	}
 	h := float64(c.Formation.TVD)
@@ -85,7 +86,7 @@ func (c Cushion) Length() (CushionAnswer, error) {
 // Surface is not read. A pressure below zero would be a vacuum: ErrNoBalance,
 // the light fluid has to reach deeper.
 func (c Cushion) Pressure(length unit.Length) (CushionAnswer, error) {
-	if err := errors.Join(c.check(), within("length of the light fluid", length, 0, c.Formation.TVD)); err != nil {
+	if err := fault.Join(scope, c.check(), fault.Between("length", length, 0, c.Formation.TVD)); err != nil {
 		return CushionAnswer{}, err
 	}
 	l := float64(length)
@@ -112,17 +113,15 @@ func (c Cushion) vacuum(at unit.Length, p float64) error {
 func (c Cushion) well() unit.Pressure { return c.Formation.Pressure - c.Underbalance }
 
 func (c Cushion) check() error {
-	errs := []error{
-		finite("formation pressure", c.Formation.Pressure),
-		above("formation depth", c.Formation.TVD, 0),
-		finite("underbalance", c.Underbalance),
-	}
+	f := fault.In(scope)
+	f.Add(fault.Finite("Formation.Pressure", c.Formation.Pressure), fault.Above("Formation.TVD", c.Formation.TVD, 0),
+		fault.Finite("Underbalance", c.Underbalance))
 	column := Column{temperature: c.Temperature}
-	errs = append(errs, column.checkFluid("the heavy fluid", c.Heavy))
+	f.Add(column.checkFluid("Heavy", c.Heavy))
 	if c.Light != nil {
-		errs = append(errs, column.checkFluid("the light fluid", c.Light))
+		f.Add(column.checkFluid("Light", c.Light))
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
 func (c Cushion) march(f Fluid, p, from, to float64) (float64, error) {

@@ -1,11 +1,11 @@
 package hydrostatics
 
 import (
-	"errors"
 	"math"
 	"time"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // HeatExchange is what a flowing well and the ground exchange heat by.
@@ -32,18 +32,25 @@ type HeatExchange struct {
 //
 // Source: Ramey, Wellbore Heat Transmission, JPT April 1962, 427, in SI.
 func (h HeatExchange) RelaxationDistance() (unit.Length, error) {
-	if err := errors.Join(
-		above("mass rate", h.Rate, 0), above("specific heat", h.SpecificHeat, 0), above("radius", h.Radius, 0),
-		above("heat transfer coefficient", h.Transfer, 0), above("radius of the hole", h.Hole, 0),
-		above("conductivity of the ground", h.Conductivity, 0), above("diffusivity of the ground", h.Diffusivity, 0),
-		above("time of flow", unit.Length(h.Time.Seconds()), 0),
-	); err != nil {
+	if err := h.Validate(); err != nil {
 		return 0, err
 	}
 	w, c, r, u := float64(h.Rate), float64(h.SpecificHeat), float64(h.Radius), float64(h.Transfer)
 	td := float64(h.Diffusivity) * h.Time.Seconds() / (float64(h.Hole) * float64(h.Hole))
 	a := w * c * (1/(2*math.Pi*r*u) + ThermalTime(td)/(2*math.Pi*float64(h.Conductivity)))
-	return unit.Length(a), above("relaxation distance", unit.Length(a), 0)
+	return unit.Length(a), fault.Join(scope, fault.Above("", unit.Length(a), 0))
+}
+
+// Validate reports everything that is wrong with h.
+func (h HeatExchange) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.Above("Rate", h.Rate, 0), fault.Above("SpecificHeat", h.SpecificHeat, 0), fault.Above("Radius", h.Radius, 0),
+		fault.Above("Transfer", h.Transfer, 0), fault.Above("Hole", h.Hole, 0), fault.Above("Conductivity", h.Conductivity, 0),
+		fault.Above("Diffusivity", h.Diffusivity, 0))
+	if h.Time <= 0 {
+		f.New("Time", "is %v; must be above 0 s", h.Time)
+	}
+	return f.Err()
 }
 
 // ThermalTime returns the transient heat conduction function of the ground
@@ -104,14 +111,13 @@ func (f Flowing) Injecting(tolerance unit.TemperatureDifference) (*TemperaturePr
 }
 
 func (f Flowing) profile(in, out unit.Length, tolerance unit.TemperatureDifference) (*TemperatureProfile, error) {
-	errs := []error{
-		checkTemperature("inlet temperature", f.Inlet), finite("top", f.Top), above("bottom", f.Bottom, f.Top),
-		above("relaxation distance", f.Relaxing, 0), within("tolerance", tolerance, 1e-4, 100),
-	}
+	faults := fault.In(scope)
+	faults.Add(fault.AboveZero("Inlet", f.Inlet), fault.Finite("Top", f.Top), fault.Above("Bottom", f.Bottom, f.Top),
+		fault.Above("Relaxing", f.Relaxing, 0), fault.Between("tolerance", tolerance, 1e-4, 100))
 	if f.Ground == nil || len(f.Ground.depth) == 0 {
-		errs = append(errs, errors.New("hydrostatics: a flowing well needs the ground's temperature profile"))
+		faults.New("Ground", "is missing")
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	a := float64(f.Relaxing)

@@ -1,11 +1,10 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // LayersAlong turns layers given by measured depth along a path into the
@@ -16,31 +15,31 @@ import (
 // one fluid is fine: every fluid but the deepest must lie where the hole
 // doesn't rise past its ends again.
 func LayersAlong(p *Path, layers []Layer) ([]Layer, error) {
-	var errs []error
+	f := fault.In(scope)
 	turned := make([]Layer, len(layers))
 	for i, l := range layers {
-		name := fmt.Sprintf("layer %d", i+1)
+		at := func(field string) string { return fault.Index("layers", i) + field }
 		top, err1 := p.TVD(l.Top)
 		bottom, err2 := p.TVD(l.Bottom)
-		if err := errors.Join(err1, err2); err != nil {
-			errs = append(errs, fmt.Errorf("%s: %w", name, err))
+		if err := fault.Join("", fault.At("Top", err1), fault.At("Bottom", err2)); err != nil {
+			f.At(at(""), err)
 			continue
 		}
 		if !(l.Bottom > l.Top) {
-			errs = append(errs, fmt.Errorf("hydrostatics: %s: bottom is MD %v; it must be more than its top, %v", name, l.Bottom, l.Top))
+			f.New(at(".Bottom"), "is MD %v; must be above its top, %v", l.Bottom, l.Top)
 		}
 		if i > 0 && math.Abs(float64(l.Top-layers[i-1].Bottom)) > slackDepth {
-			errs = append(errs, fmt.Errorf("hydrostatics: %s: top is MD %v; it must be the bottom of the layer above, %v", name, l.Top, layers[i-1].Bottom))
+			f.New(at(".Top"), "is MD %v; must be the bottom of the layer above, %v", l.Top, layers[i-1].Bottom)
 		}
 		high, low := p.extent(l.Top, l.Bottom)
 		last := i == len(layers)-1
 		if low < top-slackDepth || !last && high > bottom+slackDepth {
-			errs = append(errs, fmt.Errorf("hydrostatics: %s: between MD %s and %s the hole reaches TVD %s to %s, past the layer's ends at TVD %s and %s: no layer by TVD",
-				name, l.Top.Rounded(7), l.Bottom.Rounded(7), low.Rounded(7), high.Rounded(7), top.Rounded(7), bottom.Rounded(7)))
+			f.New(at(""), "between MD %s and %s the hole reaches TVD %s to %s; must stay within the layer's ends, from TVD %s to %s",
+				l.Top.Rounded(7), l.Bottom.Rounded(7), low.Rounded(7), high.Rounded(7), top.Rounded(7), bottom.Rounded(7))
 		}
 		turned[i] = Layer{l.Fluid, top, high}
 	}
-	return turned, errors.Join(errs...)
+	return turned, f.Err()
 }
 
 // extent returns the greatest and the least TVD between two depths on the path.

@@ -1,13 +1,12 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Section is a stretch of a leg with one cross-section, from the bottom of the
@@ -32,30 +31,26 @@ type Leg struct {
 	Surface  unit.Pressure // on top of the leg, and held there
 }
 
-func (l Leg) check(name string, port unit.Length) error {
-	var errs []error
+func (l Leg) check(port unit.Length) error {
+	f := fault.In(scope)
 	last := unit.Length(0)
 	for i, s := range l.Sections {
-		errs = append(errs,
-			above(fmt.Sprintf("%s: section %d: bottom", name, i+1), s.Bottom, last),
-			above(fmt.Sprintf("%s: section %d: area", name, i+1), s.Area, 0))
+		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.Bottom, last), fault.Above("Area", s.Area, 0)))
 		last = s.Bottom
 	}
 	if !(last >= port) {
-		errs = append(errs, fmt.Errorf("hydrostatics: %s: the sections end at MD %v; they must reach the port at %v", name, last, port))
+		f.New("Sections", "end at MD %v; must reach the port at %v", last, port)
 	}
-	errs = append(errs, within(name+": level", l.Level, 0, port), finite(name+": surface pressure", l.Surface))
+	f.Add(fault.Between("Level", l.Level, 0, port), fault.Finite("Surface", l.Surface))
 	last = l.Level
-	for i, f := range l.Fluids {
-		errs = append(errs,
-			above(fmt.Sprintf("%s: fluid %d: bottom", name, i+1), f.Bottom, last),
-			above(fmt.Sprintf("%s: fluid %d: density", name, i+1), f.Density, 0))
-		last = f.Bottom
+	for i, x := range l.Fluids {
+		f.AtIndex("Fluids", i, fault.Join("", fault.Above("Bottom", x.Bottom, last), fault.Above("Density", x.Density, 0)))
+		last = x.Bottom
 	}
 	if !(math.Abs(float64(last-port)) <= slackDepth) {
-		errs = append(errs, fmt.Errorf("hydrostatics: %s: the fluids end at MD %v; the last one must end at the port, %v", name, last, port))
+		f.New("Fluids", "end at MD %v; must end at the port, %v", last, port)
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
 // bore is a leg by volume: a point's volume is what lies between it and the

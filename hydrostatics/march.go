@@ -233,7 +233,7 @@ func density(f Fluid, p, kelvin, z float64) (float64, error) {
 		return 0, fmt.Errorf("hydrostatics: at TVD %s: %w", unit.Length(z).Rounded(6), err)
 	}
 	if !(rho > 0 && rho <= math.MaxFloat64) {
-		return 0, fmt.Errorf("hydrostatics: the fluid's density at TVD %s, %s and %s is %v; it must be finite and positive",
+		return 0, fmt.Errorf("hydrostatics: the fluid's density at TVD %s, %s and %s is %v; must be above 0 kg/m3 and finite",
 			unit.Length(z).Rounded(6), unit.Pressure(p).Rounded(6), unit.Kelvin(kelvin).Rounded(4), rho)
 	}
 	return float64(rho), nil

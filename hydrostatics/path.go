@@ -1,13 +1,12 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Station is one line of a directional survey.
@@ -70,7 +69,7 @@ func NewPath(stations []Station) (*Path, error) {
 		from := &p.nodes[i-1]
 		delta, xx := chord(n.md-from.md, from.dir, n.dir)
 		if !(xx < halfTurn) {
-			return nil, fmt.Errorf("hydrostatics: the hole turns by %v between MD %v and %v; with half a turn the plane of the arc is undetermined: give a station between",
+			return nil, fault.NewIn(scope, "stations", "turn the hole by %v between MD %v and %v; must be less than half a turn: give a station between",
 				unit.Angle(bend(xx)).Rounded(4), p.stations[i-1].MD, s.MD)
 		}
 		from.xx = xx
@@ -84,7 +83,7 @@ const halfTurn = 4e12
 
 // Vertical returns the path of a vertical hole down to a depth.
 func Vertical(depth unit.Length) (*Path, error) {
-	if err := above("depth", depth, 0); err != nil {
+	if err := fault.Join(scope, fault.Above("depth", depth, 0)); err != nil {
 		return nil, err
 	}
 	return NewPath([]Station{{}, {MD: depth}})
@@ -92,33 +91,33 @@ func Vertical(depth unit.Length) (*Path, error) {
 
 func checkStations(stations []Station) error {
 	if len(stations) == 0 {
-		return errors.New("hydrostatics: a well path needs at least one station")
+		return fault.NewIn(scope, "stations", "is empty; must be one station or more")
 	}
 	const (
 		slack   = 1e-9 // rad: 360 deg as text may come an ulp above a full turn
 		deepest = 1000 * unit.Kilometre
 	)
-	var errs []error
+	f := fault.In(scope)
 	for i, s := range stations {
-		name := func(field string) string { return fmt.Sprintf("station %d: %s", i+1, field) }
+		at := func(field string) string { return fault.Index("stations", i) + field }
 		if i == 0 {
 			if !(s.MD >= 0 && s.MD <= deepest) {
-				errs = append(errs, within(name("MD"), s.MD, 0, deepest))
+				f.Add(fault.Between(at(".MD"), s.MD, 0, deepest))
 			}
 		} else if last := stations[i-1].MD; !(s.MD > last && s.MD <= deepest) {
-			errs = append(errs, fmt.Errorf("hydrostatics: station %d: MD is %v; it must be more than the last station's %v and at most %v", i+1, s.MD, last, deepest))
+			f.New(at(".MD"), "is %v; must be above the last station's %v and at most %v", s.MD, last, deepest)
 		}
 		if !(s.Inclination >= 0 && s.Inclination <= math.Pi+slack) {
-			errs = append(errs, within(name("inclination"), s.Inclination, 0, 180*unit.Degree))
+			f.Add(fault.Between(at(".Inclination"), s.Inclination, 0, 180*unit.Degree))
 		}
 		if !(s.Azimuth >= -2*math.Pi-slack && s.Azimuth <= 2*math.Pi+slack) {
-			errs = append(errs, within(name("azimuth"), s.Azimuth, -360*unit.Degree, 360*unit.Degree))
+			f.Add(fault.Between(at(".Azimuth"), s.Azimuth, -360*unit.Degree, 360*unit.Degree))
 		}
 	}
 	if len(stations) == 1 && stations[0].MD == 0 {
-		errs = append(errs, errors.New("hydrostatics: a well path needs a station below MD 0"))
+		f.New("stations", "end at MD 0 ft; must have a station below")
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
 // Stations returns the stations, with the one at surface that was implied.
@@ -173,11 +172,11 @@ func (p *Path) TVD(md unit.Length) (unit.Length, error) {
 // interval finds the arc that holds md: the one that ends there at a station.
 func (p *Path) interval(md unit.Length) (int, error) {
 	if p == nil || len(p.nodes) < 2 {
-		return 0, fmt.Errorf("hydrostatics: the path has no stations: %w", ErrOutsidePath)
+		return 0, fault.NewIn(scope, "", "the path has no stations: %w", ErrOutsidePath)
 	}
 	first, last := p.nodes[0].md, p.nodes[len(p.nodes)-1].md
 	if !(float64(md) >= first && float64(md) <= last) {
-		return 0, fmt.Errorf("hydrostatics: MD %s is not in %s to %s: %w",
+		return 0, fault.NewIn(scope, "MD", "is %s; must be from %s to %s: %w",
 			md.Rounded(7), unit.Length(first).Rounded(7), unit.Length(last).Rounded(7), ErrOutsidePath)
 	}
 	i := sort.Search(len(p.nodes), func(i int) bool { return p.nodes[i].md >= float64(md) })

@@ -187,7 +187,7 @@ func TestStraightAndReversal(t *testing.T) {
 		{{Inclination: math.Pi / 2}, {MD: 100, Inclination: math.Pi / 2, Azimuth: math.Pi}},
 	} {
 		_, err := NewPath(s)
-		require.ErrorContains(t, err, "plane of the arc is undetermined")
+		require.ErrorContains(t, err, "must be less than half a turn")
 	}
 }
 
@@ -208,7 +208,7 @@ func TestMDsOfLevelHole(t *testing.T) {
 func TestPathFaults(t *testing.T) {
 	nan := unit.Angle(math.NaN())
 	_, err := NewPath([]Station{{MD: 100, Inclination: nan}, {MD: 100, Inclination: 190 * unit.Degree}, {MD: 200, Azimuth: 400 * unit.Degree}, {MD: unit.Length(math.Inf(1))}})
-	for _, want := range []string{"station 1: inclination is NaN", "station 2: MD is", "station 2: inclination is 190 deg", "station 3: azimuth is 400 deg", "station 4: MD is +Inf"} {
+	for _, want := range []string{"stations[0].Inclination: is NaN", "stations[1].MD: is", "stations[1].Inclination: is 190 deg", "stations[2].Azimuth: is 400 deg", "stations[3].MD: is +Inf"} {
 		require.ErrorContains(t, err, want)
 	}
 	for _, s := range [][]Station{nil, {{}}, {{MD: -1}, {MD: 5}}} {

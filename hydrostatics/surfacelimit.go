@@ -1,12 +1,11 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // AllowableSurfacePressure returns the greatest surface pressure that a
@@ -88,23 +87,21 @@ type SurfaceLimit struct {
 // the rest.
 func MaximumSurfacePressure(column *Column, points []WeakPoint) (SurfaceLimit, error) {
 	if len(points) == 0 {
-		return SurfaceLimit{}, errors.New("hydrostatics: no weak point given, so nothing limits the surface pressure")
+		return SurfaceLimit{}, fault.NewIn(scope, "points", "is empty; must be one weak point or more: nothing limits the surface pressure")
 	}
-	var errs []error
-	for _, w := range points {
-		errs = append(errs, column.holds(w.Name+": depth", w.TVD), above(w.Name+": rating", w.Rating, 0), finite(w.Name+": outside pressure", w.Outside))
-		if !(w.Share > 0 && w.Share <= 1) {
-			errs = append(errs, fmt.Errorf("hydrostatics: %s: share of the rating is %g; it must be above 0 and at most 1", w.Name, w.Share))
-		}
+	f := fault.In(scope)
+	for i, w := range points {
+		f.AtIndex("points", i, fault.Join("", column.holds("TVD", w.TVD), fault.Above("Rating", w.Rating, 0),
+			fault.Finite("Outside", w.Outside), fault.AboveTo("Share", w.Share, 0, 1)))
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return SurfaceLimit{}, err
 	}
 	limit := SurfaceLimit{Pressure: unit.Pressure(math.Inf(1))}
 	for i, w := range points {
 		surface, err := column.Carry(w.Allowed(), w.TVD, column.Top())
 		if err != nil {
-			return SurfaceLimit{}, fmt.Errorf("%s: %w", w.Name, err)
+			return SurfaceLimit{}, fault.At(fault.Index("points", i), err)
 		}
 		limit.Points = append(limit.Points, PointLimit{w, w.Allowed(), w.Allowed() - surface, surface})
 		if surface < limit.Pressure {

@@ -1,12 +1,11 @@
 package hydrostatics
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // TemperaturePoint is a temperature known at a true vertical depth.
@@ -29,20 +28,19 @@ type TemperatureProfile struct {
 // NewTemperatureProfile prepares a profile through points in order of depth.
 func NewTemperatureProfile(points []TemperaturePoint) (*TemperatureProfile, error) {
 	if len(points) == 0 {
-		return nil, errors.New("hydrostatics: a temperature profile needs at least one point")
+		return nil, fault.NewIn(scope, "points", "is empty; must be one point or more")
 	}
 	p := &TemperatureProfile{}
-	var errs []error
+	f := fault.In(scope)
 	for i, at := range points {
-		name := fmt.Sprintf("temperature point %d", i+1)
-		errs = append(errs, finite(name+": TVD", at.TVD), checkTemperature(name, at.Temperature))
+		f.AtIndex("points", i, fault.Join("", fault.Finite("TVD", at.TVD), fault.AboveZero("Temperature", at.Temperature)))
 		if i > 0 && !(at.TVD > points[i-1].TVD) {
-			errs = append(errs, fmt.Errorf("hydrostatics: %s: TVD is %v; it must be more than the last point's %v", name, at.TVD, points[i-1].TVD))
+			f.New(fault.Index("points", i)+".TVD", "is %v; must be above the last point's %v", at.TVD, points[i-1].TVD)
 		}
 		p.depth = append(p.depth, float64(at.TVD))
 		p.kelvin = append(p.kelvin, at.Temperature.Kelvin())
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	p.slope = make([]float64, len(p.depth))
@@ -51,13 +49,6 @@ func NewTemperatureProfile(points []TemperaturePoint) (*TemperatureProfile, erro
 		p.slope[i+1] = p.slope[i]
 	}
 	return p, nil
-}
-
-func checkTemperature(name string, t unit.Temperature) error {
-	if k := t.Kelvin(); k > 0 && !math.IsInf(k, 0) {
-		return nil
-	}
-	return fmt.Errorf("hydrostatics: %s is %v; it must be finite and above absolute zero", name, t)
 }
 
 // At returns the temperature at a depth.
@@ -124,30 +115,27 @@ type Geothermal struct {
 // Profile returns the profile down to a depth and below. Offshore is what has
 // a Sea temperature; on land the ground's temperature holds up to the datum.
 func (g Geothermal) Profile(depth unit.Length) (*TemperatureProfile, error) {
-	errs := []error{
-		finite("ground TVD", g.GroundTVD),
-		checkTemperature("ground temperature", g.Ground),
-		finite("geothermal gradient", g.Gradient),
-		above("depth", depth, g.GroundTVD),
-	}
+	f := fault.In(scope)
+	f.Add(fault.Finite("GroundTVD", g.GroundTVD), fault.AboveZero("Ground", g.Ground), fault.Finite("Gradient", g.Gradient),
+		fault.Above("depth", depth, g.GroundTVD))
 	var points []TemperaturePoint
 	switch {
 	case g.Sea != unit.Temperature{}:
-		errs = append(errs, checkTemperature("sea temperature", g.Sea), within("sea TVD", g.SeaTVD, 0, g.GroundTVD))
+		f.Add(fault.AboveZero("Sea", g.Sea), fault.Between("SeaTVD", g.SeaTVD, 0, g.GroundTVD))
 		if g.SeaTVD > 0 {
 			points = append(points, TemperaturePoint{0, g.Sea})
 		}
 		points = append(points, TemperaturePoint{g.SeaTVD, g.Sea})
 		points = append(points, g.Water...)
 	case len(g.Water) > 0:
-		errs = append(errs, errors.New("hydrostatics: water temperatures are given without a sea temperature"))
+		f.New("Water", "is given without a temperature of the sea; must be empty, or Sea given")
 	case g.GroundTVD > 0:
 		points = append(points, TemperaturePoint{0, g.Ground})
 	}
 	points = append(points, TemperaturePoint{g.GroundTVD, g.Ground})
 	rise := unit.TemperatureDifference(float64(g.Gradient) * float64(depth-g.GroundTVD))
 	points = append(points, TemperaturePoint{depth, g.Ground.Add(rise)})
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	return NewTemperatureProfile(points)

@@ -41,15 +41,15 @@ func TestTemperatureFaults(t *testing.T) {
 	_, err := NewTemperatureProfile(nil)
 	require.Error(t, err)
 	_, err = NewTemperatureProfile([]TemperaturePoint{{5, unit.Celsius(4)}, {5, unit.Temperature{}}, {unit.Length(math.NaN()), unit.Kelvin(math.Inf(1))}})
-	for _, want := range []string{"point 2: TVD is", "point 2 is", "point 3: TVD is NaN", "point 3 is"} {
+	for _, want := range []string{"points[1].TVD: is", "points[1].Temperature: is", "points[2].TVD: is NaN", "points[2].Temperature: is"} {
 		require.ErrorContains(t, err, want)
 	}
 	_, err = Geothermal{GroundTVD: 1000, Gradient: unit.TemperatureGradient(math.NaN()), Sea: unit.Celsius(10), SeaTVD: 1200}.Profile(500)
-	for _, want := range []string{"ground temperature", "geothermal gradient", "depth is", "sea TVD"} {
+	for _, want := range []string{"Ground: is", "Gradient: is", "depth: is", "SeaTVD: is"} {
 		require.ErrorContains(t, err, want)
 	}
 	_, err = Geothermal{GroundTVD: 1000, Ground: unit.Celsius(4), Water: []TemperaturePoint{{3, unit.Celsius(3)}}}.Profile(5000)
-	require.ErrorContains(t, err, "without a sea temperature")
+	require.ErrorContains(t, err, "without a temperature of the sea")
 }
 
 // The ground's response to a constant heat rate by the exact integral of
@@ -96,7 +96,7 @@ func TestRelaxationDistance(t *testing.T) {
 	td := 1.03e-6 * exchange.Time.Seconds() / (0.108 * 0.108)
 	require.InEpsilon(t, 41868*(2.4+0.062*30*ThermalTime(td))/(2*math.Pi*0.062*30*2.4), float64(a), 1e-12)
 	_, err = HeatExchange{}.RelaxationDistance()
-	for _, want := range []string{"mass rate", "specific heat", "heat transfer", "diffusivity", "time of flow"} {
+	for _, want := range []string{"Rate: is", "SpecificHeat: is", "Transfer: is", "Diffusivity: is", "Time: is"} {
 		require.ErrorContains(t, err, want)
 	}
 }
@@ -157,7 +157,7 @@ func TestRameyClosedForm(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, 110, fast.At(0).Celsius(), 0.01)
 	_, err = Flowing{}.Producing(0)
-	for _, want := range []string{"inlet temperature", "bottom", "relaxation distance", "tolerance", "ground's temperature"} {
+	for _, want := range []string{"Inlet: is", "Bottom: is", "Relaxing: is", "tolerance: is", "Ground: is missing"} {
 		require.ErrorContains(t, err, want)
 	}
 }

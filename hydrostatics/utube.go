@@ -1,11 +1,11 @@
 package hydrostatics
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -46,7 +46,7 @@ func (s Side) String() string {
 // MarshalText writes the side's name.
 func (s Side) MarshalText() ([]byte, error) {
 	if s < Neither || s > Annulus {
-		return nil, fmt.Errorf("hydrostatics: %v is no side of a U-tube", s)
+		return nil, fault.NewIn(scope, "", "is %v; must be a side of a U-tube: neither, tubing or annulus", s)
 	}
 	return []byte(s.String()), nil
 }
@@ -59,7 +59,7 @@ func (s *Side) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("hydrostatics: %q is no side of a U-tube; write neither, tubing or annulus", text)
+	return fault.NewIn(scope, "", "is %q; must be a side of a U-tube: neither, tubing or annulus", text)
 }
 
 // LegAtRest is how a leg comes to rest.
@@ -102,9 +102,9 @@ func (u UTube) Rest() (AtRest, error) {
 			return AtRest{}, err
 		}
 	}
-	if err := errors.Join(
-		within("port: MD", u.Port, slackDepth, path.TotalDepth()),
-		u.Tubing.check("tubing", u.Port), u.Annulus.check("annulus", u.Port),
+	if err := fault.Join(scope,
+		fault.Between("Port", u.Port, slackDepth, path.TotalDepth()),
+		fault.At("Tubing", u.Tubing.check(u.Port)), fault.At("Annulus", u.Annulus.check(u.Port)),
 	); err != nil {
 		return AtRest{}, err
 	}
@@ -140,8 +140,8 @@ func (u UTube) Rest() (AtRest, error) {
 	down.Settled, up.Settled = falling.afterFall(v), rising.afterRise(v, falling)
 	down.Level, up.Level = unit.Length(falling.md(falling.top[0]-v)), unit.Length(rising.md(rising.top[0]+v))
 	down.LevelTVD, up.LevelTVD = unit.Length(falling.tvd(float64(down.Level))), unit.Length(rising.tvd(float64(up.Level)))
-	if err := errors.Join(finite("differential", r.Differential), finite("volume moved", r.Moved),
-		finite("volume returned", r.Returned), finite("pressure at rest", r.Pressure)); err != nil {
+	if err := fault.Join(scope, fault.Finite("differential", r.Differential), fault.Finite("volume moved", r.Moved),
+		fault.Finite("volume returned", r.Returned), fault.Finite("pressure at rest", r.Pressure)); err != nil {
 		return AtRest{}, err
 	}
 	return r, nil

@@ -25,8 +25,11 @@ func Push(p unit.Pressure, a unit.Area) unit.Force { return unit.Force(float64(p
 // With the effective force Fe it is Fe + (pb - po) Ap: pins feel the effective
 // force and the differential on the seal.
 //
+// It is movement.End.Load, by which a string in the programme finds the balance
+// of its joints too.
+//
 // Source: balance of the joint's upper half; movement.End.Force for F(end).
-func JointLoad(end movement.End, real unit.Force) unit.Force { return real - end.Force() }
+func JointLoad(end movement.End, real unit.Force) unit.Force { return end.Load(real) }
 
 // JointForce returns the real force in the string above a joint that carries a
 // load; the inverse of JointLoad.

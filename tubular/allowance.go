@@ -1,10 +1,8 @@
 package tubular
 
 import (
-	"errors"
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Allowance is wall that is counted as lost, evenly around the pipe: wear or
@@ -17,19 +15,13 @@ type Allowance struct {
 // Less returns p with the wall of a taken away, its weight in air less the steel
 // that is gone. It is an error when nothing of the wall is left.
 func (p Pipe) Less(a Allowance) (Pipe, error) {
-	faults := []error{p.Validate()}
-	for _, f := range []struct {
-		name string
-		loss unit.Length
-	}{{"Inside", a.Inside}, {"Outside", a.Outside}} {
-		if !finite(f.loss) || f.loss < 0 {
-			faults = append(faults, fmt.Errorf("tubular: Allowance.%s = %v: want 0 or more", f.name, f.loss))
-		}
-	}
+	f := fault.In("tubular")
+	f.Add(p.Validate())
+	f.Add(fault.AtLeast("Allowance.Inside", a.Inside, 0), fault.AtLeast("Allowance.Outside", a.Outside, 0))
 	if loss := a.Inside + a.Outside; loss >= p.Wall() {
-		faults = append(faults, fmt.Errorf("tubular: Allowance = %v inside and %v outside: want together below the wall of %v", a.Inside, a.Outside, p.Wall().Rounded(5)))
+		f.New("Allowance", "is %v inside and %v outside; must be below the wall of %v together", a.Inside, a.Outside, p.Wall().Rounded(5))
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return Pipe{}, err
 	}
 	left := p
@@ -63,22 +55,22 @@ func UsualDerating() Derating {
 // It is an error when t is above 300 °C, where a straight line is no longer
 // steel, or when nothing is left.
 func (d Derating) Factor(t unit.Temperature) (float64, error) {
-	var faults []error
+	f := fault.In("tubular")
 	if !(d.Rate >= 0 && d.Rate < 0.01) {
-		faults = append(faults, fmt.Errorf("tubular: Derating.Rate = %v: want 0 to below 0.01 1/K", d.Rate))
+		f.New("Rate", "is %v; must be at least 0 and below 0.01 1/K", d.Rate)
 	}
 	if !(d.From.Kelvin() > 200 && d.From.Kelvin() < 400) {
-		faults = append(faults, fmt.Errorf("tubular: Derating.From = %v: want 200 to 400 K", d.From))
+		f.New("From", "is %v; must be above 200 K and below 400 K", d.From)
 	}
 	if !(t.Kelvin() > 0 && t.Celsius() <= 300) {
-		faults = append(faults, fmt.Errorf("tubular: temperature = %v: want above absolute zero and up to 300 degC for derating", t))
+		f.New("temperature", "is %v; must be above absolute zero and at most 300 degC, for derating", t)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return 0, err
 	}
 	k := min(1, 1-float64(d.Rate)*float64(t.Sub(d.From)))
 	if k <= 0 {
-		return 0, fmt.Errorf("tubular: Derating.Rate = %v: leaves no yield strength at %v", d.Rate, t)
+		return 0, fault.NewIn("tubular", "Rate", "is %v; must leave some yield strength at %v", d.Rate, t)
 	}
 	return k, nil
 }

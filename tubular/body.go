@@ -1,10 +1,10 @@
 package tubular
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Body is a pipe prepared for many loads: all that does not depend on the load
@@ -41,7 +41,7 @@ func (p Pipe) Prepare() (Body, error) {
 		perYield: 1 / Y, yieldPSI: p.Material.Yield.In(unit.PSI), perBurst: 1 / float64(r.InternalYield),
 		slender: slenderness(r.Collapse.Slenderness), collapse: float64(r.Collapse.Pressure),
 	}
-	return b, errors.Join(finiteResult("1/steel area", unit.Area(b.perSteel)), finiteResult("inner radius/polar moment", unit.Curvature(b.shear)))
+	return b, fault.Join("tubular", finiteResult("1/steel area", unit.Area(b.perSteel)), finiteResult("inner radius/polar moment", unit.Curvature(b.shear)))
 }
 
 // VonMises returns the greatest von Mises stress in the wall: the same as

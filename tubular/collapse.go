@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // CollapseRegime is the way in which a pipe collapses, by its slenderness.
@@ -31,7 +32,7 @@ func (r CollapseRegime) String() string {
 // MarshalText writes the regime's name.
 func (r CollapseRegime) MarshalText() ([]byte, error) {
 	if r < 0 || int(r) >= len(collapseRegimes) {
-		return nil, fmt.Errorf("tubular: CollapseRegime = %d: want 0 to %d", int(r), len(collapseRegimes)-1)
+		return nil, fault.NewIn("tubular", "CollapseRegime", "is %d; must be from 0 to %d", int(r), len(collapseRegimes)-1)
 	}
 	return []byte(collapseRegimes[r]), nil
 }
@@ -44,7 +45,7 @@ func (r *CollapseRegime) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("tubular: no collapse regime %q: want yield, plastic, transition or elastic", text)
+	return fault.NewIn("tubular", "", "collapse regime is %q; must be yield, plastic, transition or elastic", text)
 }
 
 // CollapseCurve is the collapse pressure of one yield strength against
@@ -97,7 +98,7 @@ const (
 func PrepareCollapse(yield unit.Pressure) (CollapseCurve, error) {
 	const slack = 1e-12 // 24 * unit.KSI is a last bit below 24_000 * unit.PSI
 	if !(yield >= leastYield*(1-slack) && yield <= greatestYield*(1+slack)) {
-		return CollapseCurve{}, fmt.Errorf("tubular: yield = %v: want %v to %v for API collapse", yield, leastYield, greatestYield)
+		return CollapseCurve{}, fault.NewIn("tubular", "Yield", "is %v; must be from %v to %v for API collapse", yield, leastYield, greatestYield)
 	}
 	var c CollapseCurve
 	c.prepare(yield)

@@ -2,11 +2,11 @@ package tubular
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // CollapseRating is the collapse resistance of a pipe, with what it comes from.
@@ -91,7 +91,7 @@ func (p Pipe) EquivalentExternalPressure(outside, inside unit.Pressure) unit.Pre
 }
 
 func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRating, error) {
-	err := errors.Join(p.rateable(), finiteInput("axial stress", axialStress), finiteInput("inside pressure", inside))
+	err := fault.Join("tubular", p.rateable(), fault.Finite("AxialStress", axialStress), fault.Finite("Inside", inside))
 	if err != nil {
 		return CollapseRating{}, err
 	}
@@ -102,7 +102,7 @@ func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRat
 		return CollapseRating{}, err // without any load
 	}
 	if r.Equivalent < leastYield {
-		return CollapseRating{}, fmt.Errorf("tubular: yield strength left by an axial stress of %v and an inside pressure of %v = %v: want %v or more: %w",
+		return CollapseRating{}, fault.NewIn("tubular", "", "yield strength left by an axial stress of %v and an inside pressure of %v is %v; must be at least %v: %w",
 			axialStress.Rounded(5), inside.Rounded(5), r.Equivalent.Rounded(5), leastYield, ErrNoCollapse)
 	}
 	if r.Curve, err = PrepareCollapse(r.Equivalent); err != nil {
@@ -114,13 +114,8 @@ func (p Pipe) collapse(axialStress, inside, reducing unit.Pressure) (CollapseRat
 }
 
 // rateable reports why no rating can be given.
-func (p Pipe) rateable() error { return errors.Join(p.Validate(), p.Material.strength()) }
-
-func finiteInput[Q unit.Scalar](name string, q Q) error {
-	if finite(q) {
-		return nil
-	}
-	return fmt.Errorf("tubular: %s = %v: want a finite number", name, q)
+func (p Pipe) rateable() error {
+	return fault.Join("tubular", p.Validate(), fault.At("Material", p.Material.strength()))
 }
 
 // Steps shows how the collapse pressure comes about.

@@ -1,11 +1,10 @@
 package tubular
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Envelope is the outline, in axial force and differential pressure, of what a
@@ -42,11 +41,12 @@ type Outline struct {
 // Source: follows from Lamé and von Mises; the collapse curve is that of
 // CollapseUnderLoad.
 func (p Pipe) Envelope(o Outline) (Envelope, error) {
-	faults := []error{p.rateable(), o.Factors.Validate(), finiteInput("Outline.Backing", o.Backing)}
+	f := fault.In("tubular")
+	f.Add(p.rateable(), fault.At("Outline.Factors", o.Factors.Validate()), fault.Finite("Outline.Backing", o.Backing))
 	if o.Points != 0 && (o.Points < 8 || o.Points > 100_000) {
-		faults = append(faults, fmt.Errorf("tubular: Outline.Points = %d: want 8 to 100000, or 0 for 180", o.Points))
+		f.New("Outline.Points", "is %d; must be from 8 to 100000, or 0 for 180", o.Points)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return Envelope{}, err
 	}
 	if o.Points == 0 {
@@ -62,7 +62,7 @@ func (p Pipe) Envelope(o Outline) (Envelope, error) {
 		return Envelope{}, err
 	}
 	for _, at := range e.Triaxial {
-		if err := errors.Join(finiteResult("axial force", at.Axial), finiteResult("differential pressure", at.Differential)); err != nil {
+		if err := fault.Join("tubular", finiteResult("axial force", at.Axial), finiteResult("differential pressure", at.Differential)); err != nil {
 			return Envelope{}, err
 		}
 	}

@@ -1,13 +1,14 @@
 package tubular
 
 import (
-	"errors"
 	"fmt"
 	"sort"
 
-	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/integrate"
 	"gonum.org/v1/gonum/interp"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Expansion is a linear expansion coefficient that changes with temperature: a
@@ -38,7 +39,7 @@ func CarbonSteel() Expansion {
 func (x Expansion) Strain(from, to unit.Temperature) (float64, error) {
 	a, err1 := x.integral(from)
 	b, err2 := x.integral(to)
-	if err := errors.Join(err1, err2); err != nil {
+	if err := fault.Join("tubular", err1, err2); err != nil {
 		return 0, err
 	}
 	return b - a, nil
@@ -79,12 +80,12 @@ func (x Expansion) integral(t unit.Temperature) (float64, error) {
 func (x Expansion) at(f float64) (float64, error) {
 	n := len(x.temperature)
 	if n == 0 {
-		return 0, errors.New("tubular: Expansion = zero value: want a table, such as CarbonSteel()")
+		return 0, fault.NewIn("tubular", "", "Expansion is the zero value; must be a table, such as CarbonSteel()")
 	}
 	// Temperatures are kept in kelvin, which may move the table's ends by a last bit.
 	const slack = 1e-9
 	if !(f >= x.temperature[0]-slack && f <= x.temperature[n-1]+slack) {
-		return 0, fmt.Errorf("tubular: temperature = %.6g degF: want %v to %v degF for expansion", f, x.temperature[0], x.temperature[n-1])
+		return 0, fault.NewIn("tubular", "Temperature", "is %.6g degF; must be from %v degF to %v degF for expansion", f, x.temperature[0], x.temperature[n-1])
 	}
 	var line interp.PiecewiseLinear
 	if err := line.Fit(x.temperature, x.coefficient); err != nil {

@@ -1,12 +1,12 @@
 package tubular
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // FreePoint is a pull test of a stuck string.
@@ -34,7 +34,7 @@ type FreeError struct {
 }
 
 func (e *FreeError) Error() string {
-	return fmt.Sprintf("tubular: FreePoint.Stretch = %v: want at most %v, the stretch of the whole string: it is free",
+	return fmt.Sprintf("tubular: Stretch: is %v; must be at most %v, the stretch of the whole string: it is free",
 		e.Stretch.Rounded(5), e.Greatest.Rounded(5))
 }
 
@@ -48,14 +48,9 @@ func (e *FreeError) Error() string {
 //
 // Source: Lapeyrouse, chapter 4 (stuck pipe), section by section.
 func (f FreePoint) Find() (StuckDepth, error) {
-	faults := []error{validateSections(f.Sections)}
-	if !finite(f.Stretch) || f.Stretch <= 0 {
-		faults = append(faults, fmt.Errorf("tubular: FreePoint.Stretch = %v: want above 0", f.Stretch))
-	}
-	if !finite(f.Pull) || f.Pull <= 0 {
-		faults = append(faults, fmt.Errorf("tubular: FreePoint.Pull = %v: want above 0", f.Pull))
-	}
-	if err := errors.Join(faults...); err != nil {
+	faults := fault.In("tubular")
+	faults.Add(validateSections(f.Sections), fault.Above("Stretch", f.Stretch, 0), fault.Above("Pull", f.Pull, 0))
+	if err := faults.Err(); err != nil {
 		return StuckDepth{}, err
 	}
 	var above, top unit.Length // stretch of, and length of, the sections above
@@ -80,7 +75,7 @@ func nearly(a, b unit.Length) bool { return a >= b*(1-1e-12) }
 //
 //	F = e / Σ (L / (E As))
 func PullToStretch(sections []Section, e unit.Length) (unit.Force, error) {
-	if err := errors.Join(validateSections(sections), finiteInput("stretch", e)); err != nil {
+	if err := fault.Join("tubular", validateSections(sections), fault.Finite("Stretch", e)); err != nil {
 		return 0, err
 	}
 	compliance := 0.0

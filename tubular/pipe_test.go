@@ -91,7 +91,7 @@ func TestValidate(t *testing.T) {
 	bad := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 3.5 * unit.Inch, Weight: -1,
 		Material: tubular.Material{Young: 0, Poisson: 0.5, Density: -2, Yield: -3, Tensile: -4, Expansion: unit.Expansivity(math.Inf(1))}}
 	err := bad.Validate()
-	for _, field := range []string{"Pipe.ID = 3.5 in", "Pipe.Weight", "Material.Young", "Material.Poisson = 0.5", "Material.Density", "Material.Yield", "Material.Tensile", "Material.Expansion"} {
+	for _, field := range []string{"tubular: ID: is 3.5 in", "tubular: Weight: is", "Material.Young", "Material.Poisson: is 0.5", "Material.Density", "Material.Yield", "Material.Tensile", "Material.Expansion"} {
 		require.ErrorContains(t, err, field)
 	}
 	weak := good
@@ -100,10 +100,10 @@ func TestValidate(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), 0, -1} {
 		p := good
 		p.OD = unit.Length(x)
-		require.ErrorContains(t, p.Validate(), "Pipe.OD")
+		require.ErrorContains(t, p.Validate(), "tubular: OD: is")
 		p = good
 		p.ID = unit.Length(x)
-		require.ErrorContains(t, p.Validate(), "Pipe.ID")
+		require.ErrorContains(t, p.Validate(), "tubular: ID: is")
 	}
 	require.Error(t, tubular.Pipe{}.Validate(), "the zero value is not a pipe")
 }

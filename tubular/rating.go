@@ -1,11 +1,11 @@
 package tubular
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // WallTolerance is the share of the nominal wall that API Spec 5CT guarantees,
@@ -39,7 +39,7 @@ func (p Pipe) Ratings() (Ratings, error) {
 		BodyYield:     p.BodyYield(),
 		pipe:          p,
 	}
-	return r, errors.Join(finiteResult("internal yield", r.InternalYield), finiteResult("thick-wall yield", r.YieldOpen),
+	return r, fault.Join("tubular", finiteResult("internal yield", r.InternalYield), finiteResult("thick-wall yield", r.YieldOpen),
 		finiteResult("thick-wall yield", r.YieldClosed), finiteResult("body yield", r.BodyYield))
 }
 

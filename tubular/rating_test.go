@@ -20,7 +20,7 @@ func TestRatings(t *testing.T) {
 	workingtest.Check(t, r.Steps())
 
 	_, err = bore(5.5, 4.892).Ratings()
-	require.ErrorContains(t, err, "Material.Yield = 0 psi: want above 0 for a rating")
+	require.ErrorContains(t, err, "Material.Yield: is 0 psi; must be above 0 psi for a rating")
 	_, err = tubular.Pipe{}.Ratings()
 	require.Error(t, err)
 }
@@ -78,7 +78,7 @@ func TestDuctileRupture(t *testing.T) {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = p.DuctileRupture(tubular.Rupture{Imperfection: 0.2 * unit.Inch})
-	require.ErrorContains(t, err, "leaves nothing")
+	require.ErrorContains(t, err, "must leave something of a wall of")
 	p.Material.Tensile = 0
 	_, err = p.DuctileRupture(tubular.Rupture{})
 	require.ErrorContains(t, err, "Material.Tensile")
@@ -139,13 +139,13 @@ func TestDerating(t *testing.T) {
 
 	for _, hot := range []unit.Temperature{unit.Celsius(301), {}, unit.Kelvin(math.NaN())} {
 		_, err = d.Factor(hot)
-		require.ErrorContains(t, err, "temperature")
+		require.ErrorContains(t, err, "tubular: temperature: is")
 	}
 	_, err = tubular.Derating{Rate: -1}.Factor(unit.Fahrenheit(100))
-	require.ErrorContains(t, err, "Derating.Rate")
-	require.ErrorContains(t, err, "Derating.From")
+	require.ErrorContains(t, err, "tubular: Rate: is")
+	require.ErrorContains(t, err, "tubular: From: is")
 	_, err = tubular.Derating{Rate: 0.009, From: unit.Fahrenheit(70)}.Factor(unit.Celsius(200))
-	require.ErrorContains(t, err, "leaves no yield strength")
+	require.ErrorContains(t, err, "must leave some yield strength")
 	_, err = graded(wall(7, 0.362), 80*unit.KSI, 95*unit.KSI).At(unit.Celsius(400), d)
 	require.Error(t, err)
 }

@@ -1,11 +1,10 @@
 package tubular
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Rupture holds what the ductile rupture pressure of a pipe needs beyond its
@@ -47,20 +46,13 @@ func HardeningExponent(yield unit.Pressure) float64 {
 //
 // Source: ISO/TR 10400:2007, 7.5 (Klever and Stewart 1998); from memory.
 func (p Pipe) DuctileRupture(r Rupture) (unit.Pressure, error) {
-	faults := []error{p.rateable()}
+	f := fault.In("tubular")
+	f.Add(p.rateable(), fault.AtLeast("Rupture.Imperfection", r.Imperfection, 0),
+		fault.Between("Rupture.BurstFactor", r.BurstFactor, 0, 2), fault.Between("Rupture.Hardening", r.Hardening, 0, 0.5))
 	if p.Material.Tensile == 0 {
-		faults = append(faults, fmt.Errorf("tubular: Material.Tensile = %v: want above 0 for rupture", p.Material.Tensile))
+		f.New("Material.Tensile", "is %v; must be above 0 psi for rupture", p.Material.Tensile)
 	}
-	if !finite(r.Imperfection) || r.Imperfection < 0 {
-		faults = append(faults, fmt.Errorf("tubular: Rupture.Imperfection = %v: want 0 or more", r.Imperfection))
-	}
-	if !(r.BurstFactor >= 0 && r.BurstFactor <= 2) {
-		faults = append(faults, fmt.Errorf("tubular: Rupture.BurstFactor = %v: want 0 to 2", r.BurstFactor))
-	}
-	if !(r.Hardening >= 0 && r.Hardening <= 0.5) {
-		faults = append(faults, fmt.Errorf("tubular: Rupture.Hardening = %v: want 0 to 0.5", r.Hardening))
-	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return 0, err
 	}
 	ka, n := r.BurstFactor, r.Hardening
@@ -72,7 +64,7 @@ func (p Pipe) DuctileRupture(r Rupture) (unit.Pressure, error) {
 	}
 	left := WallTolerance*float64(p.Wall()) - ka*float64(r.Imperfection)
 	if left <= 0 {
-		return 0, fmt.Errorf("tubular: Rupture.Imperfection = %v: leaves nothing of a wall of %v", r.Imperfection, p.Wall().Rounded(5))
+		return 0, fault.NewIn("tubular", "Rupture.Imperfection", "is %v; must leave something of a wall of %v", r.Imperfection, p.Wall().Rounded(5))
 	}
 	kdr := math.Pow(0.5, n+1) + math.Pow(1/math.Sqrt(3), n+1)
 	P := unit.Pressure(2 * kdr * float64(p.Material.Tensile) * left / (float64(p.OD) - left))

@@ -155,7 +155,7 @@ func TestDesignFactors(t *testing.T) {
 	require.NoError(t, tubular.WithoutReserve().Validate())
 	require.NoError(t, tubular.NorwegianShelf().Validate())
 	err := tubular.DesignFactors{Burst: 0.9, Collapse: math.NaN(), Axial: 11}.Validate()
-	for _, field := range []string{"Burst = 0.9", "Collapse = NaN", "Axial = 11", "Triaxial = 0"} {
+	for _, field := range []string{"Burst: is 0.9", "Collapse: is NaN", "Axial: is 11", "Triaxial: is 0"} {
 		require.ErrorContains(t, err, field)
 	}
 	for l := tubular.BurstLimit; l <= tubular.TriaxialLimit; l++ {
@@ -203,7 +203,7 @@ func TestEnvelope(t *testing.T) {
 	require.Len(t, usual.Triaxial, 181)
 
 	_, err = tubular.Pipe{}.Envelope(tubular.Outline{Points: 3, Backing: unit.Pressure(math.NaN())})
-	for _, field := range []string{"Pipe.OD", "DesignFactors.Burst", "Outline.Points = 3", "Outline.Backing"} {
+	for _, field := range []string{"tubular: OD: is", "Outline.Factors.Burst", "Outline.Points: is 3", "Outline.Backing"} {
 		require.ErrorContains(t, err, field)
 	}
 }

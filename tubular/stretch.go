@@ -1,10 +1,8 @@
 package tubular
 
 import (
-	"errors"
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Elongation returns the stretch of a straight bar, Hooke's law.
@@ -160,29 +158,20 @@ func (h Hanging) Stretch() (HangingStretch, error) {
 }
 
 func (h Hanging) validate() error {
-	faults := []error{validateSections(h.Sections), finiteInput("Hanging.Pull", h.Pull)}
-	if !finite(h.Fluid) || h.Fluid < 0 {
-		faults = append(faults, fmt.Errorf("tubular: Hanging.Fluid = %v: want 0 or more", h.Fluid))
-	}
-	return errors.Join(faults...)
+	return fault.Join("tubular", validateSections(h.Sections), fault.Finite("Pull", h.Pull), fault.AtLeast("Fluid", h.Fluid, 0))
 }
 
 func validateSections(sections []Section) error {
+	f := fault.In("tubular")
 	if len(sections) == 0 {
-		return errors.New("tubular: Sections = none: want one or more")
+		f.New("Sections", "is empty; must be one section or more")
 	}
-	var faults []error
 	for i, s := range sections {
-		err := s.Pipe.Validate()
-		if !finite(s.Length) || s.Length <= 0 {
-			err = errors.Join(err, fmt.Errorf("length = %v: want above 0", s.Length))
-		}
-		if !finite(s.Warming) {
-			err = errors.Join(err, fmt.Errorf("warming = %v: want a finite number", s.Warming))
-		}
-		if err != nil {
-			faults = append(faults, fmt.Errorf("tubular: Sections[%d]: %w", i, err))
-		}
+		f.At(fault.Index("Sections", i), s.validate())
 	}
-	return errors.Join(faults...)
+	return f.Err()
+}
+
+func (s Section) validate() error {
+	return fault.Join("tubular", fault.At("Pipe", s.Pipe.Validate()), fault.Above("Length", s.Length, 0), fault.Finite("Warming", s.Warming))
 }

@@ -90,9 +90,9 @@ func TestHangingSigns(t *testing.T) {
 
 func TestHangingFaults(t *testing.T) {
 	_, err := tubular.Hanging{}.Stretch()
-	require.ErrorContains(t, err, "Sections = none")
+	require.ErrorContains(t, err, "Sections: is empty")
 	_, err = tubular.Hanging{Sections: []tubular.Section{{Pipe: bore(3, 3), Warming: unit.TemperatureDifference(math.NaN())}}, Fluid: -1, Pull: unit.Force(math.NaN())}.Stretch()
-	for _, field := range []string{"Sections[0]", "Pipe.ID", "length = 0 ", "warming", "Hanging.Fluid", "Hanging.Pull"} {
+	for _, field := range []string{"Sections[0]", "Pipe.ID", "Length: is 0 ft", "Warming", "tubular: Fluid: is", "tubular: Pull: is"} {
 		require.ErrorContains(t, err, field)
 	}
 }
@@ -143,12 +143,12 @@ func TestFreePoint(t *testing.T) {
 	require.True(t, errors.As(err, &free))
 	require.Less(t, free.Greatest, free.Stretch)
 	_, err = tubular.FreePoint{}.Find()
-	for _, field := range []string{"Sections", "FreePoint.Stretch", "FreePoint.Pull"} {
+	for _, field := range []string{"Sections", "tubular: Stretch: is", "tubular: Pull: is"} {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = tubular.PullToStretch(nil, unit.Length(math.NaN()))
 	require.ErrorContains(t, err, "Sections")
-	require.ErrorContains(t, err, "stretch")
+	require.ErrorContains(t, err, "Stretch")
 }
 
 func FuzzFreePoint(f *testing.F) {
@@ -186,7 +186,7 @@ func TestExpansion(t *testing.T) {
 	}
 	for _, bad := range []unit.Temperature{unit.Fahrenheit(69), unit.Fahrenheit(701), {}, unit.Kelvin(math.NaN())} {
 		_, err = steel.Strain(bad, b)
-		require.ErrorContains(t, err, "want 70 to 700 degF")
+		require.ErrorContains(t, err, "must be from 70 degF to 700 degF")
 		_, err = steel.Mean(bad, b)
 		require.Error(t, err)
 		_, err = steel.Mean(bad, bad)

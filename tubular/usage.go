@@ -1,11 +1,11 @@
 package tubular
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // DesignFactors are the reserves that a load must keep to each resistance: load
@@ -21,16 +21,9 @@ type DesignFactors struct {
 
 // Validate reports factors below 1 or not numbers.
 func (f DesignFactors) Validate() error {
-	var faults []error
-	for _, x := range []struct {
-		name  string
-		value float64
-	}{{"Burst", f.Burst}, {"Collapse", f.Collapse}, {"Axial", f.Axial}, {"Triaxial", f.Triaxial}} {
-		if !(x.value >= 1 && x.value <= 10) {
-			faults = append(faults, fmt.Errorf("tubular: DesignFactors.%s = %v: want 1 to 10", x.name, x.value))
-		}
-	}
-	return errors.Join(faults...)
+	return fault.Join("tubular",
+		fault.Between("Burst", f.Burst, 1, 10), fault.Between("Collapse", f.Collapse, 1, 10),
+		fault.Between("Axial", f.Axial, 1, 10), fault.Between("Triaxial", f.Triaxial, 1, 10))
 }
 
 // WithoutReserve returns factors of 1: the resistances themselves.
@@ -61,9 +54,10 @@ const (
 	CollapseLimit
 	AxialLimit
 	TriaxialLimit
+	ConnectionLimit // of the joints between pipes: see Connection
 )
 
-var limits = [...]string{"burst", "collapse", "axial", "triaxial"}
+var limits = [...]string{"burst", "collapse", "axial", "triaxial", "connection"}
 
 // String returns the limit's name.
 func (l Limit) String() string {
@@ -76,7 +70,7 @@ func (l Limit) String() string {
 // MarshalText writes the limit's name.
 func (l Limit) MarshalText() ([]byte, error) {
 	if l < 0 || int(l) >= len(limits) {
-		return nil, fmt.Errorf("tubular: Limit = %d: want 0 to %d", int(l), len(limits)-1)
+		return nil, fault.NewIn("tubular", "Limit", "is %d; must be from 0 to %d", int(l), len(limits)-1)
 	}
 	return []byte(limits[l]), nil
 }
@@ -89,7 +83,7 @@ func (l *Limit) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("tubular: no limit %q: want burst, collapse, axial or triaxial", text)
+	return fault.NewIn("tubular", "", "limit is %q; must be burst, collapse, axial, triaxial or connection", text)
 }
 
 // Usage is how much of each resistance a load uses, with the design factor in

@@ -3,10 +3,10 @@ package valve
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // FailSafeCase is a condition in which a safety valve must close with its
@@ -109,25 +109,15 @@ var ErrNotFailSafe = errors.New("valve: not fail safe at any depth")
 //
 // Source: API RP 14B / ISO 10417, fail-safe setting depth (from memory).
 func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailSafe, error) {
-	errs := []error{v.Check()}
-	if !(margin >= 0) || math.IsInf(float64(margin), 0) {
-		errs = append(errs, fmt.Errorf("valve: margin is %v; it must be zero or more, and finite", margin))
-	}
+	faults := fault.In(scope)
+	faults.Add(v.Validate(), fault.AtLeast("margin", margin, 0))
 	if len(cases) == 0 {
-		errs = append(errs, errors.New("valve: no case to be fail safe in; give at least one"))
+		faults.New("cases", "is empty; must be one case or more to be fail safe in")
 	}
 	for i, c := range cases {
-		if !(c.Control >= 0 && c.Control <= maxDensity) {
-			errs = append(errs, fmt.Errorf("valve: case %d, %q: density in the control line is %v; it must be zero to %v", i, c.Name, c.Control, maxDensity))
-		}
-		if !(c.BackingDensity >= 0 && c.BackingDensity <= maxDensity) {
-			errs = append(errs, fmt.Errorf("valve: case %d, %q: density of the backing is %v; it must be zero to %v", i, c.Name, c.BackingDensity, maxDensity))
-		}
-		if !(c.BackingSurface >= 0) || math.IsInf(float64(c.BackingSurface), 0) {
-			errs = append(errs, fmt.Errorf("valve: case %d, %q: backing pressure at surface is %v; it must be zero or more, and finite", i, c.Name, c.BackingSurface))
-		}
+		faults.AtIndex("cases", i, c.Validate())
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := faults.Err(); err != nil {
 		return FailSafe{}, err
 	}
 	f := FailSafe{closes: v.Closes.Least, margin: margin}
@@ -136,7 +126,7 @@ func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailS
 		gradient := hydrostatics.Gradient(c.Control - c.BackingDensity)
 		switch {
 		case !(d.Available > 0):
-			errs = append(errs, fmt.Errorf("%w: %q: closing differential of %v less a margin of %v with a backing of %v at surface leaves %v",
+			faults.Add(fmt.Errorf("%w: %q: closing differential of %v less a margin of %v with a backing of %v at surface leaves %v",
 				ErrNotFailSafe, c.Name, v.Closes.Least.Rounded(4), margin.Rounded(4), c.BackingSurface.Rounded(4), d.Available.Rounded(4)))
 		case !(gradient > 0):
 			d.Anywhere = true
@@ -150,7 +140,7 @@ func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailS
 		}
 		f.Cases = append(f.Cases, d)
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := faults.Err(); err != nil {
 		return FailSafe{}, err
 	}
 	f.Governing = f.Cases[0]
@@ -160,4 +150,10 @@ func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailS
 		}
 	}
 	return f, nil
+}
+
+// Validate reports everything that is wrong with c.
+func (c FailSafeCase) Validate() error {
+	return fault.Join(scope, fault.Between("Control", c.Control, 0, maxDensity),
+		fault.Between("BackingDensity", c.BackingDensity, 0, maxDensity), fault.AtLeast("BackingSurface", c.BackingSurface, 0))
 }

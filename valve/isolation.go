@@ -1,10 +1,10 @@
 package valve
 
 import (
-	"errors"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // IsolationKind is how an isolation valve answers to pressure.
@@ -33,7 +33,7 @@ func (k IsolationKind) String() string {
 // MarshalText writes the kind in words.
 func (k IsolationKind) MarshalText() ([]byte, error) {
 	if int(k) >= len(isolationKinds) {
-		return nil, fmt.Errorf("valve: no kind %d of isolation valve; there are %q", uint8(k), isolationKinds)
+		return nil, fault.NewIn(scope, "", "kind of isolation valve is %d; must be one of %q", uint8(k), isolationKinds)
 	}
 	return []byte(isolationKinds[k]), nil
 }
@@ -46,7 +46,7 @@ func (k *IsolationKind) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("valve: cannot read %q as a kind of isolation valve; write one of %q", text, isolationKinds)
+	return fault.NewIn(scope, "", "kind of isolation valve is %q; must be one of %q", text, isolationKinds)
 }
 
 // IsolationValve is a closed valve in the string that pressure opens, and that
@@ -79,29 +79,23 @@ func (v IsolationValve) Row() Row {
 	return Row{up}
 }
 
-// Check reports everything that is wrong with v: an unknown kind, bands that
+// Validate reports everything that is wrong with v: an unknown kind, bands that
 // aren't finite or are out of order, B not wholly below A, Cycles out of range.
-func (v IsolationValve) Check() error {
-	var errs []error
-	if int(v.Kind) >= len(isolationKinds) {
-		errs = append(errs, fmt.Errorf("valve: no kind %d of isolation valve; there are %q", v.Kind, isolationKinds))
-	}
-	if err := v.Unlock.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: unlocking differential: %w", err))
-	}
+func (v IsolationValve) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.Whole("Kind", int(v.Kind), 0, len(isolationKinds)-1), fault.At("Unlock", v.Unlock.Validate()))
 	if v.Kind == OpensUnderPressure {
-		return errors.Join(errs...)
+		return f.Err()
 	}
-	if err := v.Bleed.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: bleed-off differential: %w", err))
+	if err := v.Bleed.Validate(); err != nil {
+		f.At("Bleed", err)
 	} else if !(v.Bleed.Greatest < v.Unlock.Least) {
-		errs = append(errs, fmt.Errorf("valve: bleed-off differential goes up to %v; it must be less than the unlocking differential from %v",
-			v.Bleed.Greatest, v.Unlock.Least))
+		f.New("Bleed", "goes up to %v; must be below Unlock, which begins at %v", v.Bleed.Greatest, v.Unlock.Least)
 	}
-	if v.Kind == OpensAfterCycles && (v.Cycles < 1 || v.Cycles > MaxCount) {
-		errs = append(errs, fmt.Errorf("valve: number of cycles is %d; it must be 1 to %d", v.Cycles, MaxCount))
+	if v.Kind == OpensAfterCycles {
+		f.Add(fault.Whole("Cycles", v.Cycles, 1, MaxCount))
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
 // PressureEvent is one ramp of surface pressure in the ledger of everything that
@@ -148,14 +142,12 @@ func (v IsolationValve) CyclesLeft(h IsolationHistory) (most, least int) {
 // Row.RampWithin. Errors name the event whose pressures aren't finite or in
 // order.
 func (v IsolationValve) After(events []PressureEvent) (IsolationHistory, error) {
-	errs := []error{v.Check()}
+	f := fault.In(scope)
+	f.Add(v.Validate())
 	for i, e := range events {
-		err := errors.Join(e.Columns.Check(), unit.Band[unit.Pressure]{Least: min(e.From, e.To), Nominal: e.From, Greatest: max(e.From, e.To)}.Check())
-		if err != nil {
-			errs = append(errs, fmt.Errorf("valve: event %d, %q: %w", i, e.Name, err))
-		}
+		f.AtIndex("events", i, fault.Join("", fault.At("Columns", e.Columns.Validate()), fault.Finite("From", e.From), fault.Finite("To", e.To)))
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return IsolationHistory{}, err
 	}
 	row := v.Row()
@@ -198,7 +190,7 @@ func (v IsolationValve) PressureUp(c Columns, surface SurfaceRange, others ...De
 // down. OpensUnderPressure has no bleed-off: an error.
 func (v IsolationValve) BleedOff(c Columns, surface SurfaceRange, others ...Demand) (SurfaceWindow, error) {
 	if v.Kind == OpensUnderPressure {
-		return SurfaceWindow{}, errors.New("valve: an isolation valve that opens under pressure has no bleed-off differential")
+		return SurfaceWindow{}, fault.NewIn(scope, "Kind", "is %v, which has no bleed-off differential; must be another", v.Kind)
 	}
 	return v.window(Demand{Name: "isolation valve, falling", Trigger: Trigger{Threshold: v.Bleed, Direction: Falling}, Columns: c, Fire: true}, surface, others)
 }
@@ -211,7 +203,7 @@ func (v IsolationValve) Hold(c Columns, surface SurfaceRange, others ...Demand) 
 }
 
 func (v IsolationValve) window(own Demand, surface SurfaceRange, others []Demand) (SurfaceWindow, error) {
-	if err := v.Check(); err != nil {
+	if err := v.Validate(); err != nil {
 		return SurfaceWindow{}, err
 	}
 	return Window(surface, append([]Demand{own}, others...))

@@ -106,7 +106,7 @@ func TestWindowAgreesWithRamp(t *testing.T) {
 func TestReversedIsItsOwnInverse(t *testing.T) {
 	tr := Trigger{Threshold: psiBand(100, 200), Count: 3, Rearm: psiBand(10, 20)}
 	require.Equal(t, tr, tr.Reversed().Reversed())
-	require.NoError(t, tr.Reversed().Check())
+	require.NoError(t, tr.Reversed().Validate())
 	a, b := State{}, State{}
 	for _, to := range []unit.Pressure{150, 15, 150, 5, 300, 0, 300} {
 		to *= unit.PSI
@@ -196,7 +196,7 @@ func TestIsolationRefuses(t *testing.T) {
 	}
 	var good IsolationValve
 	_, err := good.After([]PressureEvent{{Name: "test", To: nan}})
-	require.ErrorContains(t, err, `"test"`)
+	require.ErrorContains(t, err, "events[0].To: is NaN")
 	_, err = good.PressureUp(Columns{Applied: unit.Exactly(nan)}, SurfaceRange{})
 	require.Error(t, err)
 	for _, s := range []SurfaceRange{{Least: 2, Greatest: 1}, {Least: nan}, {Greatest: unit.Pressure(math.Inf(1))}} {

@@ -1,12 +1,11 @@
 package valve
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"time"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // StandardState is the temperature and absolute pressure at which gas volumes
@@ -58,20 +57,7 @@ type LeakRate struct {
 // Source: API RP 14B, 5th edition (2005) with the errata of 9 November 2010,
 // E.1.7: 35.37 °R/psi; 2.84e3 K/MPa.
 func (g GasLeak) Rate() (LeakRate, error) {
-	errs := g.check()
-	for _, p := range [...]struct {
-		name string
-		p    unit.Pressure
-		z    float64
-	}{{"start", g.Start, g.StartFactor}, {"end", g.End, g.EndFactor}} {
-		if !(p.p >= -unit.Atmosphere && p.p <= maxGas) {
-			errs = append(errs, fmt.Errorf("valve: pressure at the %s is %v; it must be %v to %v", p.name, p.p, -unit.Atmosphere, maxGas))
-		}
-		if !(p.z > 0.05 && p.z < 5) {
-			errs = append(errs, fmt.Errorf("valve: gas deviation factor at the %s is %v; it must be above 0.05 and under 5", p.name, p.z))
-		}
-	}
-	if err := errors.Join(errs...); err != nil {
+	if err := g.Validate(); err != nil {
 		return LeakRate{}, err
 	}
 	rise := float64(g.End+unit.Atmosphere)/g.EndFactor - float64(g.Start+unit.Atmosphere)/g.StartFactor
@@ -86,11 +72,7 @@ func (g GasLeak) Rate() (LeakRate, error) {
 // inverse of Rate: what a test may show at most. Pressures and factors aren't
 // used. Errors name what is out of range.
 func (g GasLeak) RiseAt(rate unit.FlowRate) (unit.Pressure, error) {
-	errs := g.check()
-	if !(rate >= 0) || math.IsInf(float64(rate), 0) {
-		errs = append(errs, fmt.Errorf("valve: leak rate is %v; it must be zero or more, and finite", rate))
-	}
-	if err := errors.Join(errs...); err != nil {
+	if err := fault.Join(scope, g.space(), fault.AtLeast("rate", rate, 0)); err != nil {
 		return 0, err
 	}
 	return unit.Pressure(float64(rate) * g.Temperature.Kelvin() * g.Duration.Seconds() / (g.Standard.Constant() * float64(g.Volume))), nil
@@ -101,24 +83,30 @@ const (
 	maxGasVolume = 1e6 * unit.CubicMetre
 )
 
-func (g GasLeak) check() (errs []error) {
-	add := func(format string, args ...any) { errs = append(errs, fmt.Errorf("valve: "+format, args...)) }
+// Validate reports everything that is wrong with g.
+func (g GasLeak) Validate() error {
+	return fault.Join(scope, g.space(),
+		fault.Between("Start", g.Start, -unit.Atmosphere, maxGas), fault.Inside("StartFactor", g.StartFactor, 0.05, 5),
+		fault.Between("End", g.End, -unit.Atmosphere, maxGas), fault.Inside("EndFactor", g.EndFactor, 0.05, 5))
+}
+
+// space reports what is wrong with all but the readings.
+func (g GasLeak) space() error {
+	f := fault.In(scope)
 	if !(g.Duration > 0) {
-		add("duration is %v; it must be positive", g.Duration)
+		f.New("Duration", "is %v; must be above 0s", g.Duration)
 	}
-	if !(g.Volume > 0 && g.Volume <= maxGasVolume) {
-		add("gas volume is %v; it must be above zero and at most %v", g.Volume, maxGasVolume)
-	}
+	f.Add(fault.AboveTo("Volume", g.Volume, 0, maxGasVolume))
 	if k := g.Temperature.Kelvin(); !(k > 100 && k < 1000) {
-		add("temperature is %v; it must be above 100 K and under 1000 K", g.Temperature)
+		f.New("Temperature", "is %v; must be above 100 K and below 1000 K", g.Temperature)
 	}
 	if k := g.Standard.Temperature.Kelvin(); !(k > 200 && k < 400) {
-		add("standard temperature is %v; it must be above 200 K and under 400 K", g.Standard.Temperature)
+		f.New("Standard.Temperature", "is %v; must be above 200 K and below 400 K", g.Standard.Temperature)
 	}
 	if p := g.Standard.Pressure; !(p > 50*unit.Kilopascal && p < 200*unit.Kilopascal) {
-		add("standard pressure is %v; it must be above 50 kPa and under 200 kPa, absolute", p)
+		f.New("Standard.Pressure", "is %v; must be above 50 kPa and below 200 kPa, absolute", p)
 	}
-	return errs
+	return f.Err()
 }
 
 // LiquidLeak returns the rate at which liquid leaks into a closed space full of

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // ErrNoPinCount says that no number of the pins at hand parts inside a window.
@@ -34,7 +35,7 @@ func (f PinFit) Margin() unit.Force { return min(f.Holds, f.Parts) }
 // window of pressure is turned into one of force by ForceOn.
 func (p Pins) In(window unit.Band[unit.Force]) (PinFit, error) {
 	f, err := p.Force()
-	if err := errors.Join(err, checkWindow(window)); err != nil {
+	if err := fault.Join(scope, err, checkWindow(window)); err != nil {
 		return PinFit{}, err
 	}
 	return PinFit{Pins: p, Force: f, Holds: f.Least - window.Least, Parts: window.Greatest - f.Greatest}, nil
@@ -85,16 +86,15 @@ func (e *NoPinCountError) Is(target error) bool { return target == ErrNoPinCount
 //
 // Source: definition of the parting force, see Pins.Force.
 func PinCounts(stock []Pins, window unit.Band[unit.Force]) ([]PinFit, error) {
-	errs := []error{checkWindow(window)}
+	faults := fault.In(scope)
+	faults.Add(checkWindow(window))
 	if len(stock) == 0 {
-		errs = append(errs, errors.New("valve: no pins to choose from; give at least one kind"))
+		faults.New("stock", "is empty; must be one kind of pins or more")
 	}
 	for i, p := range stock {
-		if err := p.check(); err != nil {
-			errs = append(errs, fmt.Errorf("valve: stock[%d]: %w", i, err))
-		}
+		faults.AtIndex("stock", i, p.Validate())
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	var fits, nearest []PinFit
@@ -130,9 +130,4 @@ func PinCounts(stock []Pins, window unit.Band[unit.Force]) ([]PinFit, error) {
 	}
 }
 
-func checkWindow(w unit.Band[unit.Force]) error {
-	if err := w.Check(); err != nil {
-		return fmt.Errorf("valve: window of force: %w", err)
-	}
-	return nil
-}
+func checkWindow(w unit.Band[unit.Force]) error { return fault.At("window", w.Validate()) }

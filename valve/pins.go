@@ -1,11 +1,11 @@
 package valve
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Pins are shear pins or screws of one kind that part together.
@@ -50,7 +50,7 @@ func (c Correlation) String() string {
 // MarshalText writes "lot" or "independent".
 func (c Correlation) MarshalText() ([]byte, error) {
 	if c > Independent {
-		return nil, fmt.Errorf("valve: no pin correlation %d; there are lot and independent", uint8(c))
+		return nil, fault.NewIn(scope, "", "pin correlation is %d; must be one of lot and independent", uint8(c))
 	}
 	return []byte(c.String()), nil
 }
@@ -63,7 +63,7 @@ func (c *Correlation) UnmarshalText(text []byte) error {
 	case "independent":
 		*c = Independent
 	default:
-		return fmt.Errorf("valve: cannot read %q as a pin correlation; write lot or independent", text)
+		return fault.NewIn(scope, "", "pin correlation is %q; must be one of lot or independent", text)
 	}
 	return nil
 }
@@ -88,7 +88,7 @@ func (c *Correlation) UnmarshalText(text []byte) error {
 // Source: definition; that tolerances of screws from one lot add up in full is
 // common practice.
 func (p Pins) Force() (unit.Band[unit.Force], error) {
-	if err := p.check(); err != nil {
+	if err := p.Validate(); err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
 	return p.spread(p.Tolerance), nil
@@ -105,7 +105,7 @@ func (p Pins) Force() (unit.Band[unit.Force], error) {
 //
 // Source: variance of a sum of independent variables.
 func (p Pins) LikelyForce() (unit.Band[unit.Force], error) {
-	if err := p.check(); err != nil {
+	if err := p.Validate(); err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
 	if p.Correlation == Independent {
@@ -144,10 +144,7 @@ func ForceOn(window unit.Band[unit.Pressure], area unit.Area) unit.Band[unit.For
 
 func onArea(f unit.Band[unit.Force], area unit.Area, err error) (unit.Band[unit.Pressure], error) {
 	a := float64(area)
-	if !(a > 0) || math.IsInf(a, 0) {
-		err = errors.Join(err, fmt.Errorf("valve: area under the pins is %v; it must be positive and finite", area))
-	}
-	if err != nil {
+	if err := fault.Join(scope, err, fault.Above("area", area, 0)); err != nil {
 		return unit.Band[unit.Pressure]{}, err
 	}
 	p := unit.Band[unit.Pressure]{
@@ -155,8 +152,8 @@ func onArea(f unit.Band[unit.Force], area unit.Area, err error) (unit.Band[unit.
 		Nominal:  unit.Pressure(float64(f.Nominal) / a),
 		Greatest: unit.Pressure(float64(f.Greatest) / a),
 	}
-	if err := p.Check(); err != nil {
-		return unit.Band[unit.Pressure]{}, fmt.Errorf("valve: %v on %v: %w", f.Greatest, area, err)
+	if err := p.Validate(); err != nil {
+		return unit.Band[unit.Pressure]{}, fault.NewIn(scope, "", "%v on %v: %w", f.Greatest, area, err)
 	}
 	return p, nil
 }
@@ -178,24 +175,16 @@ const (
 	maxPinNewtons = 1e12
 )
 
-func (p Pins) check() error {
-	var errs []error
-	if p.Count < 1 || p.Count > maxPins {
-		errs = append(errs, fmt.Errorf("valve: pin count is %d; it must be 1 to %d", p.Count, maxPins))
-	}
-	if !(p.Strength > 0 && p.Strength <= maxPinNewtons) {
-		errs = append(errs, fmt.Errorf("valve: strength of a pin is %v; it must be positive and at most %v",
-			p.Strength, unit.Force(maxPinNewtons)))
-	}
+// Validate reports everything that is wrong with p.
+func (p Pins) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.Whole("Count", p.Count, 1, maxPins), fault.AboveTo("Strength", p.Strength, 0, maxPinNewtons))
 	if !(p.Tolerance >= 0 && p.Tolerance < 1) {
-		errs = append(errs, fmt.Errorf("valve: tolerance of a pin is %v; it must be 0 or more and less than 1", p.Tolerance))
+		f.New("Tolerance", "is %v; must be at least 0 and below 1", p.Tolerance)
 	}
-	if !(p.TemperatureFactor >= 0 && p.TemperatureFactor <= maxPinFactor) {
-		errs = append(errs, fmt.Errorf("valve: temperature factor of the pins is %v; it must be 0 (stands for 1) to %d",
-			p.TemperatureFactor, maxPinFactor))
-	}
+	f.Add(fault.Between("TemperatureFactor", p.TemperatureFactor, 0, maxPinFactor)) // 0 stands for 1
 	if p.Correlation > Independent {
-		errs = append(errs, fmt.Errorf("valve: pin correlation is %d; it must be lot or independent", p.Correlation))
+		f.New("Correlation", "is %d; must be lot or independent", p.Correlation)
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }

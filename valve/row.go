@@ -1,10 +1,10 @@
 package valve
 
 import (
-	"errors"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Row is triggers on one differential that must fire one after the other: each
@@ -93,20 +93,23 @@ type Outcome struct {
 	Margin  Margin // of the ramp's extreme, to the trigger that the latest device waited for at the start
 }
 
-// Check reports what is wrong with a row: none in it, or a trigger that is
+// Validate reports what is wrong with a row: none in it, or a trigger that is
 // itself wrong.
-func (r Row) Check() error {
+func (r Row) Validate() error {
 	if len(r) == 0 {
-		return errors.New("valve: a row of triggers is empty; it needs at least one")
+		return fault.NewIn(scope, "", "row is empty; must be one trigger or more")
 	}
-	var errs []error
+	f := fault.In(scope)
 	for i, t := range r {
-		if err := t.Check(); err != nil {
-			errs = append(errs, fmt.Errorf("trigger %d of %d: %w", i+1, len(r), err))
-		}
+		f.AtIndex("", i, t.Validate())
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
+
+// Check is Validate.
+//
+// Deprecated: use Validate.
+func (r Row) Check() error { return r.Validate() }
 
 // Ramp walks the differential from one value to another, without turning back
 // on the way, and says whether the last trigger of the row fires. It is pure

@@ -1,12 +1,11 @@
 package valve
 
 import (
-	"errors"
 	"fmt"
-	"math"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // SafetyValve is a surface-controlled subsurface safety valve: control pressure
@@ -44,7 +43,7 @@ func (b Backing) String() string {
 // MarshalText writes the backing as String does.
 func (b Backing) MarshalText() ([]byte, error) {
 	if int(b) >= len(backings) {
-		return nil, fmt.Errorf("valve: no backing %d; there are %q", uint8(b), backings)
+		return nil, fault.NewIn(scope, "", "backing is %d; must be one of %q", uint8(b), backings)
 	}
 	return []byte(backings[b]), nil
 }
@@ -57,27 +56,18 @@ func (b *Backing) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("valve: cannot read %q as a backing; write one of %q", text, backings)
+	return fault.NewIn(scope, "", "backing is %q; must be one of %q", text, backings)
 }
 
-// Check reports what is wrong with v: an unknown backing, bands that aren't
+// Validate reports what is wrong with v: an unknown backing, bands that aren't
 // finite or are out of order, or a valve that closes above where it opens.
-func (v SafetyValve) Check() error {
-	var errs []error
-	if int(v.Backing) >= len(backings) {
-		errs = append(errs, fmt.Errorf("valve: no backing %d; there are %q", v.Backing, backings))
+func (v SafetyValve) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.Whole("Backing", int(v.Backing), 0, len(backings)-1), fault.At("Opens", v.Opens.Validate()), fault.At("Closes", v.Closes.Validate()))
+	if !f.Any() && !(v.Closes.Greatest <= v.Opens.Least) {
+		f.New("Closes", "goes up to %v; must be at most Opens, which begins at %v", v.Closes.Greatest, v.Opens.Least)
 	}
-	if err := v.Opens.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: opening differential: %w", err))
-	}
-	if err := v.Closes.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: closing differential: %w", err))
-	}
-	if errs == nil && !(v.Closes.Greatest <= v.Opens.Least) {
-		errs = append(errs, fmt.Errorf("valve: closing differential goes up to %v; it must be at most the opening differential from %v",
-			v.Closes.Greatest, v.Opens.Least))
-	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
 // ControlState is a safety valve's control line in the well.
@@ -87,18 +77,10 @@ type ControlState struct {
 	Backing unit.Band[unit.Pressure] // at the valve; zero for Unbacked
 }
 
-func (c ControlState) check() error {
-	var errs []error
-	if !(c.Depth >= 0 && c.Depth <= maxDepth) {
-		errs = append(errs, fmt.Errorf("valve: depth is %v; it must be zero to %v", c.Depth, maxDepth))
-	}
-	if !(c.Density >= 0 && c.Density <= maxDensity) {
-		errs = append(errs, fmt.Errorf("valve: density in the control line is %v; it must be zero to %v", c.Density, maxDensity))
-	}
-	if err := c.Backing.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: backing pressure: %w", err))
-	}
-	return errors.Join(errs...)
+// Validate reports everything that is wrong with c.
+func (c ControlState) Validate() error {
+	return fault.Join(scope, fault.Between("Depth", c.Depth, 0, maxDepth), fault.Between("Density", c.Density, 0, maxDensity),
+		fault.At("Backing", c.Backing.Validate()))
 }
 
 const (
@@ -134,7 +116,7 @@ func (c ControlPressures) FailSafe() bool { return c.Closed.Least >= 0 }
 // Errors name what is out of range. Source: balance of forces on the piston, as
 // in API RP 14B.
 func (v SafetyValve) Pressures(c ControlState) (ControlPressures, error) {
-	if err := errors.Join(v.Check(), c.check()); err != nil {
+	if err := fault.Join(scope, v.Validate(), fault.At("ControlState", c.Validate())); err != nil {
 		return ControlPressures{}, err
 	}
 	head := hydrostatics.Pressure(c.Density, c.Depth)
@@ -171,11 +153,7 @@ type KeepOpen struct {
 // p is what is certainly held at the panel. Errors name what is out of range.
 // Source: as for Pressures.
 func (v SafetyValve) KeepOpen(panel unit.Pressure, c ControlState) (KeepOpen, error) {
-	err := errors.Join(v.Check(), c.check())
-	if !(panel >= 0) || math.IsInf(float64(panel), 0) {
-		err = errors.Join(err, fmt.Errorf("valve: panel pressure is %v; it must be zero or more, and finite", panel))
-	}
-	if err != nil {
+	if err := fault.Join(scope, v.Validate(), fault.At("ControlState", c.Validate()), fault.AtLeast("panel", panel, 0)); err != nil {
 		return KeepOpen{}, err
 	}
 	head := hydrostatics.Pressure(c.Density, c.Depth)

@@ -1,11 +1,11 @@
 package valve
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Trigger is a differential that makes something move once it has crossed a
@@ -49,7 +49,7 @@ func (d Direction) String() string {
 // MarshalText writes "rising" or "falling".
 func (d Direction) MarshalText() ([]byte, error) {
 	if d > Falling {
-		return nil, fmt.Errorf("valve: no direction %d; there are rising and falling", uint8(d))
+		return nil, fault.NewIn(scope, "", "direction is %d; must be one of rising and falling", uint8(d))
 	}
 	return []byte(d.String()), nil
 }
@@ -62,7 +62,7 @@ func (d *Direction) UnmarshalText(text []byte) error {
 	case "falling":
 		*d = Falling
 	default:
-		return fmt.Errorf("valve: cannot read %q as a direction; write rising or falling", text)
+		return fault.NewIn(scope, "", "direction is %q; must be one of rising or falling", text)
 	}
 	return nil
 }
@@ -70,32 +70,26 @@ func (d *Direction) UnmarshalText(text []byte) error {
 // MaxCount is the greatest Count of a trigger.
 const MaxCount = 1000
 
-// Check reports everything that is wrong with t: a band that isn't finite or is
+// Validate reports everything that is wrong with t: a band that isn't finite or is
 // out of order, a Count outside 0 to MaxCount, or, where Count is above one, a
 // Rearm band that isn't wholly on the far side of the threshold.
-func (t Trigger) Check() error {
-	var errs []error
-	if err := t.Threshold.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: threshold: %w", err))
-	}
+func (t Trigger) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.At("Threshold", t.Threshold.Validate()))
 	if t.Direction > Falling {
-		errs = append(errs, fmt.Errorf("valve: direction is %d; it must be rising or falling", t.Direction))
+		f.New("Direction", "is %d; must be rising or falling", t.Direction)
 	}
-	if t.Count < 0 || t.Count > MaxCount {
-		errs = append(errs, fmt.Errorf("valve: count of a trigger is %d; it must be 0 (stands for 1) to %d", t.Count, MaxCount))
-	}
+	f.Add(fault.Whole("Count", t.Count, 0, MaxCount)) // 0 stands for 1
 	if t.Count > 1 {
-		if err := t.Rearm.Check(); err != nil {
-			errs = append(errs, fmt.Errorf("valve: rearm: %w", err))
+		if err := t.Rearm.Validate(); err != nil {
+			f.At("Rearm", err)
 		} else if t.Direction == Rising && !(t.Rearm.Greatest < t.Threshold.Least) {
-			errs = append(errs, fmt.Errorf("valve: rearm goes up to %v; with a rising threshold from %v it must be less",
-				t.Rearm.Greatest, t.Threshold.Least))
+			f.New("Rearm", "goes up to %v; must be below the rising threshold, which begins at %v", t.Rearm.Greatest, t.Threshold.Least)
 		} else if t.Direction == Falling && !(t.Rearm.Least > t.Threshold.Greatest) {
-			errs = append(errs, fmt.Errorf("valve: rearm begins at %v; with a falling threshold up to %v it must be more",
-				t.Rearm.Least, t.Threshold.Greatest))
+			f.New("Rearm", "begins at %v; must be above the falling threshold, which goes up to %v", t.Rearm.Least, t.Threshold.Greatest)
 		}
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
 // Near is the end of the threshold that is met first: short of it no device of
@@ -156,3 +150,11 @@ func (t Trigger) Ramp(s State, from, to unit.Pressure) Outcome {
 func (t Trigger) Condition(s State) Condition {
 	return conditionOf(s, 1)
 }
+
+// scope stands before every fault of this package.
+const scope = "valve"
+
+// Check is Validate.
+//
+// Deprecated: use Validate.
+func (t Trigger) Check() error { return t.Validate() }

@@ -17,7 +17,7 @@ func FuzzTriggerRamp(f *testing.F) {
 		for i := 0; i < 4; i++ {
 			s = tr.Ramp(s, unit.Pressure(from), unit.Pressure(to)).State
 			latest, earliest := s.Links()
-			if tr.Check() == nil && latest > earliest {
+			if tr.Validate() == nil && latest > earliest {
 				t.Fatalf("%+v: the latest device is ahead of the earliest", tr)
 			}
 			from, to = to, from

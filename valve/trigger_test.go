@@ -75,7 +75,7 @@ func TestTriggerUnknownStays(t *testing.T) {
 
 func TestTriggerCounts(t *testing.T) {
 	tr := Trigger{Threshold: psiBand(1900, 2100), Count: 3, Rearm: psiBand(400, 600)}
-	require.NoError(t, tr.Check())
+	require.NoError(t, tr.Validate())
 	var s State
 	up := func(to float64) Outcome { o := tr.Ramp(s, 0, unit.Pressure(to)*unit.PSI); s = o.State; return o }
 	down := func(from, to float64) {
@@ -111,7 +111,7 @@ func TestRowInOneRamp(t *testing.T) {
 		{Threshold: unit.Exactly(2000 * unit.PSI)},
 		{Threshold: unit.Exactly(300 * unit.PSI), Direction: Falling},
 	}
-	require.NoError(t, row.Check())
+	require.NoError(t, row.Validate())
 	o := row.Ramp(State{}, 0, 2500*unit.PSI)
 	require.Equal(t, CannotFire, o.Verdict)
 	certain, possible := o.State.Links()
@@ -145,11 +145,11 @@ func TestTriggerCheck(t *testing.T) {
 		"rearm turned":      {Threshold: psiBand(500, 600), Count: 2, Rearm: unit.Band[unit.Pressure]{Least: 2}},
 		"count without end": {Count: MaxCount + 1, Threshold: psiBand(500, 600)},
 	} {
-		require.Error(t, tr.Check(), name)
-		require.Error(t, Row{tr}.Check(), name)
+		require.Error(t, tr.Validate(), name)
+		require.Error(t, Row{tr}.Validate(), name)
 	}
-	require.NoError(t, Trigger{}.Check())
-	require.Error(t, Row{}.Check())
+	require.NoError(t, Trigger{}.Validate())
+	require.Error(t, Row{}.Validate())
 	require.NotPanics(t, func() { Row{}.Ramp(State{}, 0, 1) })
 }
 
@@ -206,7 +206,7 @@ func TestRowBoundsEveryDevice(t *testing.T) {
 	}
 	tally := map[Condition]int{}
 	for _, row := range rows {
-		require.NoError(t, row.Check())
+		require.NoError(t, row.Validate())
 		for run := 0; run < 150; run++ {
 			devices := make([]device, 12)
 			for i := range devices {

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Columns are the pressures at a device before any surface pressure is applied.
@@ -33,17 +34,15 @@ func (c Columns) Differential() unit.Band[unit.Pressure] {
 	}
 }
 
-// Check reports a band that isn't finite or is out of order.
-func (c Columns) Check() error {
-	var errs []error
-	if err := c.Applied.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: pressure on the applied side: %w", err))
-	}
-	if err := c.Opposing.Check(); err != nil {
-		errs = append(errs, fmt.Errorf("valve: pressure on the opposing side: %w", err))
-	}
-	return errors.Join(errs...)
+// Validate reports a band that isn't finite or is out of order.
+func (c Columns) Validate() error {
+	return fault.Join(scope, fault.At("Applied", c.Applied.Validate()), fault.At("Opposing", c.Opposing.Validate()))
 }
+
+// Check is Validate.
+//
+// Deprecated: use Validate.
+func (c Columns) Check() error { return c.Validate() }
 
 // Demand is what one device asks of the surface pressure: to fire, or to hold.
 //
@@ -154,17 +153,14 @@ type SurfaceRange struct {
 // Demands are taken one ramp at a time: a counted trigger is met once. It is an
 // error if the range, a threshold or a column is not finite or is out of order.
 func Window(surface SurfaceRange, demands []Demand) (SurfaceWindow, error) {
-	var errs []error
+	f := fault.In(scope)
 	if !(surface.Least <= surface.Greatest) || math.IsInf(float64(surface.Least), 0) || math.IsInf(float64(surface.Greatest), 0) {
-		errs = append(errs, fmt.Errorf("valve: surface pressure goes from %v to %v; the range must be finite and in order",
-			surface.Least, surface.Greatest))
+		f.New("surface", "goes from %v to %v; must be finite and in order", surface.Least, surface.Greatest)
 	}
 	for i, d := range demands {
-		if err := errors.Join(d.Trigger.Check(), d.Columns.Check()); err != nil {
-			errs = append(errs, fmt.Errorf("valve: demand %d, %q: %w", i, d.Name, err))
-		}
+		f.AtIndex("demands", i, fault.Join("", fault.At("Trigger", d.Trigger.Validate()), fault.At("Columns", d.Columns.Validate())))
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return SurfaceWindow{}, err
 	}
 	w := SurfaceWindow{

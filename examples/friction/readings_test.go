@@ -28,7 +28,7 @@ func FuzzReadings(f *testing.F) {
 			return
 		}
 		if fit, err := flow.Fit(flow.ModelHerschelBulkley, r); err == nil {
-			if err := fit.Rheology.Check(); err != nil {
+			if err := fit.Rheology.Validate(); err != nil {
 				t.Fatalf("%q: %v", text, err)
 			}
 		}

@@ -74,5 +74,5 @@ func Example_halfDisplaced() {
 	// Output:
 	// at the device: 4276 psi <nil>
 	// 2000 psi is reached at 4574.5 ft <nil>
-	// hydrostatics: depth 9500 ft is not in the column's 0 ft to 9000 ft: outside the column
+	// hydrostatics: depth: is 9500 ft; must be from 0 ft to 9000 ft: outside the column
 }

@@ -38,7 +38,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		full, err1 := pins.PressureOn(area)
 		likely, err2 := pins.LikelyPressureOn(area)
 		force, _ := pins.Force() // its faults are those of PressureOn
-		if err := errors.Join(err1, window.Check()); err != nil {
+		if err := errors.Join(err1, window.Validate()); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		} else if err2 != nil {
 			return calculator.Answer{}, err2

@@ -3,8 +3,8 @@ package confined
 import (
 	"fmt"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // BleedVolume returns the volume that has to be let out of a trapped space, in
@@ -14,9 +14,9 @@ import (
 //
 //	V = Σ mi/ρi(p, Ti) - V0 [1 + wall expansion + C (p - p0)] + squeeze
 func (t Trapped) BleedVolume(to unit.Pressure) (unit.Volume, error) {
-	f := limit.Faults{Scope: "confined"}
-	f.Wrap("trapped space", t.check())
-	limit.Between(&f, "to", to, 0, mostTrapped)
+	f := fault.In("confined")
+	f.Add(t.check())
+	f.Add(fault.Between("to", to, 0, mostTrapped))
 	if err := f.Err(); err != nil {
 		return 0, err
 	}
@@ -64,19 +64,19 @@ type Pumped struct {
 //
 // The temperature in the well stays. System.VolumeFor is its linear form.
 func (u PressureUp) Solve() (Pumped, error) {
-	f := limit.Faults{Scope: "confined"}
-	u.Space.check(&f)
+	f := fault.In("confined")
+	f.At("Space", u.Space.Validate())
 	if u.Fluid == nil {
-		f.Add("Fluid is missing")
+		f.New("Fluid", "is missing")
 	}
-	limit.Positive(&f, "Volume", u.Volume, 1e6*unit.CubicMetre)
-	limit.Between(&f, "From", u.From, 0, mostTrapped)
-	limit.Between(&f, "To", u.To, 0, mostTrapped)
+	f.Add(fault.AboveTo("Volume", u.Volume, 0, 1e6*unit.CubicMetre))
+	f.Add(fault.Between("From", u.From, 0, mostTrapped))
+	f.Add(fault.Between("To", u.To, 0, mostTrapped))
 	if u.From == u.To {
-		f.Add("From and To are both %v; they must differ", u.To)
+		f.New("To", "is %v; must differ from From", u.To)
 	}
-	f.Temperature("Temperature", u.Temperature, unit.Kelvin(100), unit.Kelvin(1500))
-	f.Temperature("Supply", u.Supply, unit.Kelvin(100), unit.Kelvin(1500))
+	f.Add(fault.Temperature("Temperature", u.Temperature, unit.Kelvin(100), unit.Kelvin(1500)))
+	f.Add(fault.Temperature("Supply", u.Supply, unit.Kelvin(100), unit.Kelvin(1500)))
 	if err := f.Err(); err != nil {
 		return Pumped{}, err
 	}

@@ -1,12 +1,11 @@
 package confined
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Criterion is what a pressure test has to meet.
@@ -67,12 +66,15 @@ func Preset(name string) (Criterion, error) {
 		}
 		names = append(names, c.Name)
 	}
-	return Criterion{}, fmt.Errorf("confined: no criterion %q; there are %s", name, strings.Join(names, ", "))
+	return Criterion{}, fault.NewIn("confined", "name", "is %q; must be one of %s", name, strings.Join(names, ", "))
 }
 
-func (c Criterion) check(f *limit.Faults) {
-	f.Seconds("Criterion.Hold", c.Hold.Seconds(), 1, 1e7)
-	f.Number("Criterion.MostDecline", c.MostDecline, 0, 1)
+// Validate reports everything that is wrong with c.
+func (c Criterion) Validate() error {
+	f := fault.In("confined")
+	f.Add(fault.Duration("Hold", c.Hold, time.Second, 1e7*time.Second))
+	f.Add(fault.Between("MostDecline", c.MostDecline, 0, 1))
+	return f.Err()
 }
 
 // Allowed returns the fall that the criterion lets pass from a pressure at the

@@ -5,10 +5,11 @@ import (
 	"math"
 	"time"
 
-	"completion.example/fluid/internal/limit"
-	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/interp"
 	"gonum.org/v1/gonum/stat"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // PressureTest is a recorded test with what it is to be judged by.
@@ -108,7 +109,7 @@ func (t PressureTest) Judge() (Judgement, error) {
 	}
 	pressure, temperature, err := t.curves()
 	if err != nil {
-		return Judgement{}, fmt.Errorf("confined: record: %w", err)
+		return Judgement{}, fault.Join("confined", fault.At("Record", err))
 	}
 	last := t.Record[len(t.Record)-1].At
 	end := min(t.Start+t.Criterion.Hold, last)
@@ -134,21 +135,21 @@ func (t PressureTest) Judge() (Judgement, error) {
 }
 
 func (t PressureTest) check() error {
-	f := limit.Faults{Scope: "confined"}
-	t.Criterion.check(&f)
-	limit.Between(&f, "Target", t.Target, 0, mostTrapped)
-	limit.Between(&f, "Resolution", t.Resolution, 0, mostTrapped)
-	f.Number("PerDegree (Pa/K)", t.PerDegree, -1e9, 1e9)
-	err := t.Record.Check()
-	f.Wrap("Record", err)
+	f := fault.In("confined")
+	f.At("Criterion", t.Criterion.Validate())
+	f.Add(fault.Between("Target", t.Target, 0, mostTrapped))
+	f.Add(fault.Between("Resolution", t.Resolution, 0, mostTrapped))
+	f.Add(fault.Plain("PerDegree", t.PerDegree, -1e9, 1e9, "Pa/K"))
+	err := t.Record.Validate()
+	f.At("Record", err)
 	if err != nil {
 		return f.Err()
 	}
 	if first, last := t.Record[0].At, t.Record[len(t.Record)-1].At; t.Start < first || t.Start >= last {
-		f.Add("Start is %v; it must be from %v and before %v, where the record ends", t.Start, first, last)
+		f.New("Start", "is %v; must be from %v to before %v, where the record ends", t.Start, first, last)
 	}
 	if t.Criterion.AfterTemperature && (t.PerDegree == 0 || t.Record[0].Temperature == unit.Temperature{}) {
-		f.Add("the criterion %q judges after temperature; it needs recorded temperatures and PerDegree", t.Criterion.Name)
+		f.New("Criterion", "is %q, which judges after temperature; must have recorded temperatures and PerDegree", t.Criterion.Name)
 	}
 	return f.Err()
 }

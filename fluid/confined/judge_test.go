@@ -185,12 +185,12 @@ func TestPresets(t *testing.T) {
 
 func TestJudgeErrors(t *testing.T) {
 	_, err := confined.PressureTest{Target: -1, PerDegree: math.NaN()}.Judge()
-	for _, part := range []string{"Criterion.Hold", "Target is", "PerDegree", "0 samples"} {
+	for _, part := range []string{"Criterion.Hold", "Target: is", "PerDegree", "0 samples"} {
 		require.ErrorContains(t, err, part)
 	}
 	r := record(30, func(float64) float64 { return 100 })
 	_, err = confined.PressureTest{Record: r, Criterion: casing(t), Start: time.Hour}.Judge()
-	require.ErrorContains(t, err, "Start is 1h0m0s")
+	require.ErrorContains(t, err, "Start: is 1h0m0s")
 	cavity, err := confined.Preset("alabama-cavity")
 	require.NoError(t, err)
 	_, err = confined.PressureTest{Record: r, Criterion: cavity}.Judge()

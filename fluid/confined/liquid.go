@@ -3,8 +3,8 @@ package confined
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Fluid is all that a closed space asks of what it is filled with. Density
@@ -30,12 +30,12 @@ type Liquid struct {
 // Density returns the density. An error where the liquid's constants are no
 // liquid's.
 func (l Liquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
-	f := limit.Faults{Scope: "confined"}
-	limit.Between(&f, "Reference", l.Reference, 1*unit.KilogramPerCubicMetre, 10_000*unit.KilogramPerCubicMetre)
-	limit.Between(&f, "Compressibility", l.Compressibility, 0, 1e-6*unit.PerPascal)
-	limit.Between(&f, "Expansivity", l.Expansivity, -0.01*unit.PerKelvin, 0.01*unit.PerKelvin)
+	f := fault.In("confined")
+	f.Add(fault.Between("Reference", l.Reference, 1*unit.KilogramPerCubicMetre, 10_000*unit.KilogramPerCubicMetre))
+	f.Add(fault.Between("Compressibility", l.Compressibility, 0, 1e-6*unit.PerPascal))
+	f.Add(fault.Between("Expansivity", l.Expansivity, -0.01*unit.PerKelvin, 0.01*unit.PerKelvin))
 	x := float64(l.Compressibility)*float64(p-l.Pressure) - float64(l.Expansivity)*float64(t.Sub(l.Temperature))
-	f.Number("exponent of the density", x, -2, 2)
+	f.Add(fault.Between("exponent of the density", x, -2, 2))
 	if err := f.Err(); err != nil {
 		return 0, err
 	}

@@ -2,16 +2,14 @@ package confined
 
 import (
 	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 	"strings"
 	"time"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Sample is one line of a pressure test's record.
@@ -23,6 +21,9 @@ type Sample struct {
 
 // Record is a pressure test as recorded, in order of time.
 type Record []Sample
+
+// mostTime is as far from its zero as a record's clock may stand.
+const mostTime = 1_000_000_000 * time.Second
 
 // mostSamples bounds a record: a week by the second is less.
 const mostSamples = 1_000_000
@@ -45,47 +46,48 @@ func ReadRecord(r io.Reader) (Record, error) {
 	in.ReuseRecord = true
 	head, err := in.Read()
 	if err != nil {
-		return nil, fmt.Errorf("confined: record of a pressure test: no first line: %w", err)
+		return nil, fault.NewIn("confined", "line 1", "is missing: %w", err)
 	}
 	columns, err := readHead(head)
 	if err != nil {
 		return nil, err
 	}
 	var record Record
-	var faults []error
-	for len(faults) < 10 {
+	f := fault.In("confined")
+	for wrong := 0; wrong < 10; {
 		line, err := in.Read()
 		if err == io.EOF {
 			break
 		}
 		if err != nil {
-			faults = append(faults, fmt.Errorf("confined: record: %w", err))
+			f.Add(err)
 			break
 		}
 		at, _ := in.FieldPos(0)
 		if len(record) >= mostSamples {
-			faults = append(faults, fmt.Errorf("confined: record: more than %d samples", mostSamples))
+			f.New("", "more than %d samples; must be at most that many", mostSamples)
 			break
 		}
 		var s Sample
 		for i, c := range columns {
 			if err := c.read(strings.TrimSpace(line[i]), &s); err != nil {
-				faults = append(faults, fmt.Errorf("confined: record, line %d, %s: %w", at, c.name, err))
+				f.At(fmt.Sprintf("line %d.%s", at, c.name), err)
+				wrong++
 			}
 		}
 		record = append(record, s)
 	}
-	if len(faults) > 0 {
-		return nil, errors.Join(faults...)
+	if f.Any() {
+		return nil, f.Err()
 	}
-	return record, record.Check()
+	return record, record.Validate()
 }
 
 // column is one of a record's columns.
 type column struct{ name, unit string }
 
 func readHead(head []string) ([]column, error) {
-	f := limit.Faults{Scope: "confined"}
+	f := fault.In("confined")
 	var columns []column
 	seen := map[string]bool{}
 	for _, h := range head {
@@ -94,22 +96,22 @@ func readHead(head []string) ([]column, error) {
 		switch c.name {
 		case "time", "pressure", "temperature":
 		default:
-			f.Add("record: column %q is none of time, pressure, temperature", c.name)
+			f.New("line 1", "has a column %q; must be time, pressure or temperature", c.name)
 			continue
 		}
 		if seen[c.name] {
-			f.Add("record: column %q stands twice", c.name)
+			f.New("line 1", "has the column %q twice; must have it once", c.name)
 		}
 		seen[c.name] = true
 		// A unit that isn't one shows with any number.
 		if err := c.read("300", new(Sample)); c.unit != "" && err != nil {
-			f.Add("record: column %q: %v", h, err)
+			f.New("line 1", "column %q: %w", h, err)
 		}
 		columns = append(columns, c)
 	}
 	for _, name := range []string{"time", "pressure"} {
 		if !seen[name] {
-			f.Add("record: no column %q in the first line", name)
+			f.New("line 1", "has no column %q; must have one", name)
 		}
 	}
 	return columns, f.Err()
@@ -140,7 +142,7 @@ func (c column) read(text string, s *Sample) error {
 func readTime(text, u string) (time.Duration, error) {
 	per := map[string]time.Duration{"s": time.Second, "min": time.Minute, "h": time.Hour}[u]
 	if per == 0 {
-		return 0, fmt.Errorf("%q is not a unit of time here; s, min and h are", u)
+		return 0, fmt.Errorf("unit of time is %q; must be s, min or h", u)
 	}
 	x, err := strconv.ParseFloat(text, 64)
 	if err != nil {
@@ -152,37 +154,37 @@ func readTime(text, u string) (time.Duration, error) {
 	return time.Duration(x * float64(time.Second)), nil
 }
 
-// Check reports what makes r no record: fewer than two samples, time that
+// Validate reports what makes r no record: fewer than two samples, time that
 // doesn't rise, a pressure below zero, temperatures in some samples only.
-func (r Record) Check() error {
-	f := limit.Faults{Scope: "confined"}
+func (r Record) Validate() error {
+	f := fault.In("confined")
 	if len(r) < 2 {
-		f.Add("record: %d samples; there must be at least two", len(r))
+		f.New("", "has %d samples; must have at least two", len(r))
 		return f.Err()
 	}
 	measured := r[0].Temperature != unit.Temperature{}
 	faults := 0
 	for i, s := range r {
-		at := limit.Index("record", i)
+		at := fault.Index("", i)
 		before := faults
-		f.Seconds(at+".At", s.At.Seconds(), -1e9, 1e9)
-		if !(math.Abs(s.At.Seconds()) <= 1e9) {
+		f.Add(fault.Duration(at+".At", s.At, -mostTime, mostTime))
+		if s.At < -mostTime || s.At > mostTime {
 			faults++
 		}
 		// As far as arithmetic in seconds can tell.
 		if i > 0 && s.At.Seconds() <= r[i-1].At.Seconds() {
-			f.Add("%s.At is %v, and the sample before it is at %v; time must rise", at, s.At, r[i-1].At)
+			f.New(at+".At", "is %v; must be after the sample before it, at %v", s.At, r[i-1].At)
 			faults++
 		}
 		if !(s.Pressure >= 0 && s.Pressure <= mostTrapped) {
-			f.Add("%s.Pressure is %v; it must be between 0 psi and %s", at, s.Pressure, mostTrapped.Rounded(6))
+			f.New(at+".Pressure", "is %v; must be from 0 psi to %s", s.Pressure, mostTrapped.Rounded(6))
 			faults++
 		}
 		if (s.Temperature != unit.Temperature{}) != measured {
-			f.Add("%s.Temperature: a record has temperatures in all samples or in none", at)
+			f.New(at+".Temperature", "is given in some samples; must be in all or in none")
 			faults++
 		} else if k := s.Temperature.Kelvin(); measured && !(k >= 100 && k <= 1500) {
-			f.Add("%s.Temperature is %v; it must be between 100 K and 1500 K", at, s.Temperature)
+			f.New(at+".Temperature", "is %v; must be from 100 K to 1500 K", s.Temperature)
 			faults++
 		}
 		if faults > before && faults >= 10 {

@@ -37,20 +37,20 @@ func TestReadRecord(t *testing.T) {
 
 func TestReadRecordSaysWhatAndWhere(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                                       "no first line",
+		"":                                       "line 1: is missing",
 		"time/min\n0\n":                          `no column "pressure"`,
-		"time/min,pressure/psi,flow\n":           `"flow" is none of time, pressure, temperature`,
-		"time/min,time/s,pressure/psi\n":         `"time" stands twice`,
-		"time/day,pressure/psi\n":                `"day" is not a unit of time here`,
+		"time/min,pressure/psi,flow\n":           `"flow"; must be time, pressure or temperature`,
+		"time/min,time/s,pressure/psi\n":         `"time" twice`,
+		"time/day,pressure/psi\n":                `unit of time is "day"`,
 		"time/min,pressure/furlong\n":            "furlong",
-		"time/min,pressure/psi\n0,5000\n1,x\n":   "line 3, pressure",
-		"time/min,pressure/psi\n0,5000\nNaN,1\n": "line 3, time",
+		"time/min,pressure/psi\n0,5000\n1,x\n":   "line 3.pressure",
+		"time/min,pressure/psi\n0,5000\nNaN,1\n": "line 3.time",
 		"time/min,pressure/psi\n0,5000\n1\n":     "wrong number of fields",
 		"time/min,pressure/psi\n0,5000\n":        "1 samples",
-		"time/min,pressure/psi\n1,5000\n1,5000":  "time must rise",
-		"time/min,pressure/psi\n1,5000\n2,-1":    "record[1].Pressure",
+		"time/min,pressure/psi\n1,5000\n1,5000":  "must be after the sample before it",
+		"time/min,pressure/psi\n1,5000\n2,-1":    "[1].Pressure",
 		"time,pressure\n0,5000 psi\n1,5000 psi":  "missing unit",
-		"time/min,pressure\n0,5000\n1,5000 psi":  "line 2, pressure",
+		"time/min,pressure\n0,5000\n1,5000 psi":  "line 2.pressure",
 	} {
 		_, err := confined.ReadRecord(strings.NewReader(text))
 		require.ErrorContains(t, err, want, "%q", text)
@@ -58,8 +58,8 @@ func TestReadRecordSaysWhatAndWhere(t *testing.T) {
 	// No more than ten faults.
 	_, err := confined.ReadRecord(strings.NewReader("time/min,pressure/psi\n" + strings.Repeat("a,b\n", 100)))
 	require.LessOrEqual(t, strings.Count(err.Error(), "\n"), 11)
-	err = confined.Record{{Temperature: warm}, {At: 1e9}}.Check()
-	require.ErrorContains(t, err, "in all samples or in none")
+	err = confined.Record{{Temperature: warm}, {At: 1e9}}.Validate()
+	require.ErrorContains(t, err, "in all or in none")
 }
 
 func FuzzReadRecord(f *testing.F) {
@@ -73,7 +73,7 @@ func FuzzReadRecord(f *testing.F) {
 		if err != nil {
 			return
 		}
-		require.NoError(t, r.Check())
+		require.NoError(t, r.Validate())
 		for _, c := range confined.Presets() {
 			x := confined.PressureTest{Record: r, Criterion: c, Start: r[0].At, PerDegree: 1e5}
 			j, err := x.Judge()

@@ -48,7 +48,7 @@ func TestPressureUp(t *testing.T) {
 	require.NoError(t, err)
 	near(t, -float64(p.Volume), float64(back.Volume), 1e-4)
 	_, err = confined.PressureUp{From: 5, To: 5}.Solve()
-	for _, part := range []string{"Fluid is missing", "they must differ", "Volume is", "Temperature is", "Space.Outer"} {
+	for _, part := range []string{"Fluid: is missing", "must differ from From", "Volume: is", "Temperature: is", "Space.Outer"} {
 		require.ErrorContains(t, err, part)
 	}
 	_, err = confined.PressureUp{Space: rigid(), Fluid: confined.Liquid{Reference: 1000, Temperature: warm}, Volume: 1, To: 1e6, Temperature: warm, Supply: warm}.Solve()

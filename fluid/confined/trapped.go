@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -116,11 +116,11 @@ func (t Trapped) Solve() (Outcome, error) {
 // that no fluid is asked far beyond the answer.
 func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64, error) {
 	p0 := float64(t.Pressure)
-	var fault error
+	var failed error
 	miss := func(p float64) float64 {
 		v, err := t.volume(m, p)
 		if err != nil {
-			fault = err
+			failed = err
 			return math.NaN()
 		}
 		return (v - v0 - growth - v0*C*(p-p0)) / v0
@@ -136,8 +136,8 @@ func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64,
 			b = 0
 		}
 		y := miss(b)
-		if fault != nil {
-			return 0, fmt.Errorf("confined: on the way to about %v: %w", unit.Pressure(p0+estimate).Rounded(4), fault)
+		if failed != nil {
+			return 0, fmt.Errorf("confined: on the way to about %v: %w", unit.Pressure(p0+estimate).Rounded(4), failed)
 		}
 		if (y <= 0) == (estimate > 0) || y == 0 {
 			break
@@ -151,31 +151,31 @@ func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64,
 		a = b
 	}
 	p, err := root.Find(miss, a, b, 1e-13*math.Abs(b))
-	if fault != nil {
-		return 0, fault
+	if failed != nil {
+		return 0, failed
 	}
 	return p, err
 }
 
 func (t Trapped) check() error {
-	f := limit.Faults{Scope: "confined"}
-	t.Space.check(&f)
+	f := fault.In("confined")
+	f.At("Space", t.Space.Validate())
 	if len(t.Fills) == 0 || len(t.Fills) > 100 {
-		f.Add("%d Fills; there must be 1 to 100", len(t.Fills))
+		f.New("Fills", "has %d fills; must have from 1 to 100", len(t.Fills))
 	}
 	cold, hot := unit.Kelvin(100), unit.Kelvin(1500)
 	for i, x := range t.Fills {
-		at := limit.Index("Fills", i)
+		at := fault.Index("Fills", i)
 		if x.Fluid == nil {
-			f.Add("%s.Fluid is missing", at)
+			f.New(at+".Fluid", "is missing")
 		}
-		limit.Positive(&f, at+".Volume", x.Volume, 1e6*unit.CubicMetre)
-		f.Temperature(at+".From", x.From, cold, hot)
-		f.Temperature(at+".To", x.To, cold, hot)
+		f.Add(fault.AboveTo(at+".Volume", x.Volume, 0, 1e6*unit.CubicMetre))
+		f.Add(fault.Temperature(at+".From", x.From, cold, hot))
+		f.Add(fault.Temperature(at+".To", x.To, cold, hot))
 	}
-	limit.Between(&f, "Pressure", t.Pressure, 0, mostTrapped)
-	limit.Between(&f, "HeatOuter", t.HeatOuter, -1000*unit.KelvinDifference, 1000*unit.KelvinDifference)
-	limit.Between(&f, "HeatInner", t.HeatInner, -1000*unit.KelvinDifference, 1000*unit.KelvinDifference)
+	f.Add(fault.Between("Pressure", t.Pressure, 0, mostTrapped))
+	f.Add(fault.Between("HeatOuter", t.HeatOuter, -1000*unit.KelvinDifference, 1000*unit.KelvinDifference))
+	f.Add(fault.Between("HeatInner", t.HeatInner, -1000*unit.KelvinDifference, 1000*unit.KelvinDifference))
 	if err := f.Err(); err != nil {
 		return err
 	}
@@ -183,7 +183,7 @@ func (t Trapped) check() error {
 	for _, x := range t.Fills {
 		v += x.Volume
 	}
-	limit.Between(&f, "Squeeze", t.Squeeze, -v, v)
+	f.Add(fault.Between("Squeeze", t.Squeeze, -v, v))
 	return f.Err()
 }
 
@@ -230,7 +230,7 @@ func density(x Fill, p unit.Pressure, at unit.Temperature) (float64, error) {
 	if err != nil {
 		return 0, fmt.Errorf("%s: %w", x.Name, err)
 	}
-	if !(ρ > 0 && limit.Finite(float64(ρ))) {
+	if !(ρ > 0 && ρ <= math.MaxFloat64) {
 		return 0, fmt.Errorf("confined: %s has a density of %v at %v and %v", x.Name, ρ, p, at)
 	}
 	return float64(ρ), nil

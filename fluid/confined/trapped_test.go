@@ -134,13 +134,13 @@ func TestBleedVolume(t *testing.T) {
 	require.NoError(t, err)
 	require.Negative(t, v)
 	_, err = confined.Trapped{}.BleedVolume(-1)
-	require.ErrorContains(t, err, "to is")
+	require.ErrorContains(t, err, "to: is")
 	require.ErrorContains(t, err, "Fills")
 }
 
 func TestTrappedErrors(t *testing.T) {
 	_, err := confined.Trapped{Space: confined.Space{Outer: confined.Tube{OD: 1, ID: 2}, Ends: 9}, Fills: []confined.Fill{{}}, Pressure: -1, HeatOuter: 1e6}.Solve()
-	for _, part := range []string{"Space.Outer.ID", "Space.Outer.Young", "Space.Ends", "Fills[0].Fluid is missing", "Fills[0].Volume", "Fills[0].From is", "Pressure is", "HeatOuter is"} {
+	for _, part := range []string{"Space.Outer.ID", "Space.Outer.Young", "Space.Ends", "Fills[0].Fluid: is missing", "Fills[0].Volume", "Fills[0].From: is", "Pressure: is", "HeatOuter: is"} {
 		require.ErrorContains(t, err, part)
 	}
 	cool := confined.Trapped{Space: rigid(), Fills: []confined.Fill{{Name: "brine", Fluid: liquid, Volume: 10, From: hot, To: warm}}, Pressure: 1e6}

@@ -3,8 +3,8 @@ package confined
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Tube is an elastic pipe as the wall of a space.
@@ -111,15 +111,18 @@ func ThinCompliance(diameterOverWall float64, young unit.Pressure) unit.Compress
 
 func sq(l unit.Length) float64 { return float64(l) * float64(l) }
 
-func (t Tube) check(f *limit.Faults, name string) {
-	limit.Between(f, name+".OD", t.OD, 0.1*unit.Millimetre, 10*unit.Metre)
-	limit.Positive(f, name+".ID", t.ID, t.OD*(1-1e-6))
+// Validate reports everything that is wrong with t.
+func (t Tube) Validate() error {
+	f := fault.In("confined")
+	f.Add(fault.Between("OD", t.OD, 0.1*unit.Millimetre, 10*unit.Metre))
+	f.Add(fault.AboveTo("ID", t.ID, 0, t.OD*(1-1e-6)))
 	if t.Rigid {
-		return
+		return nil
 	}
-	limit.Between(f, name+".Young", t.Young, 1*unit.Megapascal, 1e7*unit.Megapascal)
-	f.Number(name+".Poisson", t.Poisson, 0, 0.5)
-	limit.Between(f, name+".Expansion", t.Expansion, 0, 1e-3*unit.PerKelvin)
+	f.Add(fault.Between("Young", t.Young, 1*unit.Megapascal, 1e7*unit.Megapascal))
+	f.Add(fault.Between("Poisson", t.Poisson, 0, 0.5))
+	f.Add(fault.Between("Expansion", t.Expansion, 0, 1e-3*unit.PerKelvin))
+	return f.Err()
 }
 
 // Space is the bore of a pipe, or the annulus between two.
@@ -172,15 +175,18 @@ func (s Space) Area() unit.Area {
 	return unit.Area(math.Pi / 4 * a)
 }
 
-func (s Space) check(f *limit.Faults) {
-	s.Outer.check(f, "Space.Outer")
+// Validate reports everything that is wrong with s.
+func (s Space) Validate() error {
+	f := fault.In("confined")
+	f.At("Outer", s.Outer.Validate())
 	if s.Inner != nil {
-		s.Inner.check(f, "Space.Inner")
+		f.At("Inner", s.Inner.Validate())
 		if !(s.Inner.OD < s.Outer.ID*(1-1e-6)) {
-			f.Add("Space.Inner.OD is %v; it must be below the bore of the outer pipe, %v", s.Inner.OD, s.Outer.ID)
+			f.New("Inner.OD", "is %v; must be below the bore of the outer pipe, %v", s.Inner.OD, s.Outer.ID)
 		}
 	}
 	if s.Ends < EndsFixed || s.Ends > EndsClosed {
-		f.Add("Space.Ends is %d; it must be fixed, open or closed", int(s.Ends))
+		f.New("Ends", "is %d; must be fixed, open or closed", int(s.Ends))
 	}
+	return f.Err()
 }

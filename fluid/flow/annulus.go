@@ -1,11 +1,12 @@
 package flow
 
 import (
-	"fmt"
 	"math"
 
-	"completion.example/internal/root"
 	"gonum.org/v1/gonum/integrate/quad"
+
+	"completion.example/internal/fault"
+	"completion.example/internal/root"
 )
 
 // The concentric annulus with radii κ and 1 (in outer radii) under a pressure
@@ -101,7 +102,7 @@ func (g *ring) rate(β float64, c *float64) (float64, error) {
 }
 
 func errThin(κ float64) error {
-	return fmt.Errorf("flow: Conduit.Inner is %.3g of Outer; it must be at least %v of it for a fluid that isn't Newtonian", κ, leastRatioOther)
+	return fault.NewIn("flow", "Conduit.Inner", "is %.3g of Outer; must be at least %v of it for a fluid that isn't Newtonian", κ, leastRatioOther)
 }
 
 // annulus returns the mean wall stress at mean velocity v, and n'. The

@@ -121,14 +121,14 @@ func TestAnnulusAtTheYieldStress(t *testing.T) {
 
 func TestAnnulusErrors(t *testing.T) {
 	_, err := flow.Conduit{Outer: 0.2, Inner: 0.2}.Laminar(mud, -1)
-	require.ErrorContains(t, err, "Conduit.Inner is")
-	require.ErrorContains(t, err, "velocity is")
+	require.ErrorContains(t, err, "Conduit.Inner: is")
+	require.ErrorContains(t, err, "velocity: is")
 	_, err = flow.Conduit{Outer: 0.2, Inner: 1e-5}.Laminar(mud, 1)
 	require.ErrorContains(t, err, "Newtonian")
 	_, err = flow.Conduit{Outer: 0.2, Inner: 1e-5}.LaminarRate(mud, 1e5)
 	require.ErrorContains(t, err, "Newtonian")
 	_, err = flow.Conduit{Outer: 0.2}.LaminarRate(mud, -1)
-	require.ErrorContains(t, err, "gradient is")
+	require.ErrorContains(t, err, "gradient: is")
 }
 
 func BenchmarkAnnulusHerschelBulkley(b *testing.B) {

@@ -1,8 +1,8 @@
 package flow
 
 import (
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // APIFigures are the figures of a power-law fluid as API RP 13D's third edition
@@ -35,12 +35,12 @@ func (s Stream) APIFigures() (APIFigures, error) {
 	if err := s.check(); err != nil {
 		return APIFigures{}, err
 	}
-	f := limit.Faults{Scope: "flow"}
+	f := fault.In("flow")
 	if s.Rheology.Yield != 0 {
-		f.Add("Rheology.Yield is %v; the third edition's figures are a power law's, without yield stress", s.Rheology.Yield)
+		f.New("Rheology.Yield", "is %v; must be 0: the third edition's figures are a power law's, without yield stress", s.Rheology.Yield)
 	}
 	if s.Rate == 0 {
-		f.Add("Rate is %v; it must be above zero", s.Rate)
+		f.New("Rate", "is %v; must be above 0 gal/min", s.Rate)
 	}
 	if err := f.Err(); err != nil {
 		return APIFigures{}, err

@@ -3,8 +3,8 @@ package flow
 import (
 	"fmt"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Circulation is one liquid going round at a steady rate.
@@ -61,11 +61,11 @@ type Circulating struct {
 //
 // Source: API RP 13D (2006), 7; White, Fluid Mechanics, 6.
 func (c Circulation) Solve() (Circulating, error) {
-	f := limit.Faults{Scope: "flow"}
-	c.Well.check(&f)
-	c.Liquid.check(&f, "Liquid")
-	limit.Between(&f, "Rate", c.Rate, 0, mostRate)
-	limit.Between(&f, "BackPressure", c.BackPressure, 0, 1e9*unit.Pascal)
+	f := fault.In("flow")
+	f.At("Well", c.Well.Validate())
+	f.At("Liquid", c.Liquid.Validate())
+	f.Add(fault.Between("Rate", c.Rate, 0, mostRate))
+	f.Add(fault.Between("BackPressure", c.BackPressure, 0, 1e9*unit.Pascal))
 	if err := f.Err(); err != nil {
 		return Circulating{}, err
 	}

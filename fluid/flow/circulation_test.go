@@ -103,11 +103,11 @@ func TestCirculationErrors(t *testing.T) {
 	w.Annulus[1].Bottom = 3000
 	w.Exit.Count = -2
 	_, err := flow.Circulation{Well: w, Liquid: flow.Liquid{}, Rate: -1, BackPressure: -1}.Solve()
-	for _, part := range []string{"Pipe[0].Length", "they must end together", "Annulus[1].Bottom", "Exit.Count", "Liquid.Density", "Rate is", "BackPressure is"} {
+	for _, part := range []string{"Pipe[0].Length", "must end with Pipe", "Annulus[1].Bottom", "Exit.Count", "Liquid.Density", "Rate: is", "BackPressure: is"} {
 		require.ErrorContains(t, err, part)
 	}
 	_, err = flow.Circulation{}.Solve()
-	require.ErrorContains(t, err, "Pipe has 0 sections")
+	require.ErrorContains(t, err, "Pipe: has 0 sections")
 }
 
 // A horizontal well has no depth at surface, and so no equivalent density.

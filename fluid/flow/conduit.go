@@ -3,8 +3,8 @@ package flow
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Conduit is the cross-section that a fluid moves through: a round pipe, or
@@ -63,24 +63,20 @@ func (c Conduit) Rate(v unit.Velocity) unit.FlowRate {
 	return unit.FlowRate(float64(v) * float64(c.Area()))
 }
 
-// Check reports everything that is wrong with c, or nil.
-func (c Conduit) Check() error {
-	f := limit.Faults{Scope: "flow"}
-	c.check(&f, "Conduit")
-	return f.Err()
-}
-
-func (c Conduit) check(f *limit.Faults, name string) {
+// Validate reports everything that is wrong with c.
+func (c Conduit) Validate() error {
+	f := fault.In("flow")
 	if c.valid() {
-		return
+		return nil
 	}
-	limit.Between(f, name+".Outer", c.Outer, leastDiameter, mostDiameter)
+	f.Add(fault.Between("Outer", c.Outer, leastDiameter, mostDiameter))
 	if c.Inner != 0 && c.Outer > 0 {
-		limit.Between(f, name+".Inner", c.Inner, leastRatio*c.Outer, mostRatio*c.Outer)
+		f.Add(fault.Between("Inner", c.Inner, leastRatio*c.Outer, mostRatio*c.Outer))
 	}
 	if h := c.HydraulicDiameter(); h > 0 {
-		limit.Between(f, name+".Roughness", c.Roughness, 0, mostRelativeRoughness*h)
+		f.Add(fault.Between("Roughness", c.Roughness, 0, mostRelativeRoughness*h))
 	}
+	return f.Err()
 }
 
 func (c Conduit) valid() bool {

@@ -3,8 +3,8 @@ package flow
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -21,10 +21,10 @@ type Critical struct {
 // rate where the fluid has a yield stress. Solved to 1e-9. An error where no
 // velocity up to 1,000 m/s is enough.
 func CriticalRates(c Conduit, r Rheology, density unit.Density) (Critical, error) {
-	f := limit.Faults{Scope: "flow"}
-	c.check(&f, "Conduit")
-	r.check(&f, "Rheology")
-	limit.Between(&f, "density", density, leastDensity, mostDensity)
+	f := fault.In("flow")
+	f.At("Conduit", c.Validate())
+	f.At("Rheology", r.Validate())
+	f.Add(fault.Between("density", density, leastDensity, mostDensity))
 	if err := f.Err(); err != nil {
 		return Critical{}, err
 	}
@@ -46,7 +46,7 @@ func CriticalRates(c Conduit, r Rheology, density unit.Density) (Critical, error
 	k.Laminar, k.LaminarReynolds, err1 = at(LaminarReynolds)
 	k.Turbulent, k.TurbulentReynolds, err2 = at(TurbulentReynolds)
 	if err1 != nil || err2 != nil {
-		f.Add("no velocity up to %s makes the fluid turbulent here", mostVelocity.Rounded(6))
+		f.New("", "no velocity up to %s makes the fluid turbulent here", mostVelocity.Rounded(6))
 		return Critical{}, f.Err()
 	}
 	return k, nil

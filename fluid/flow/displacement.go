@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Stage is a volume of one liquid pumped at one rate.
@@ -144,29 +144,29 @@ func (d Displacement) Schedule() (Schedule, error) {
 }
 
 func (d Displacement) check() error {
-	f := limit.Faults{Scope: "flow"}
-	d.Well.check(&f)
-	d.InPipe.check(&f, "InPipe")
-	d.InAnnulus.check(&f, "InAnnulus")
+	f := fault.In("flow")
+	f.At("Well", d.Well.Validate())
+	f.At("InPipe", d.InPipe.Validate())
+	f.At("InAnnulus", d.InAnnulus.Validate())
 	if len(d.Stages) == 0 || len(d.Stages) > 100 {
-		f.Add("%d Stages; there must be 1 to 100", len(d.Stages))
+		f.New("Stages", "has %d stages; must have from 1 to 100", len(d.Stages))
 	}
 	var total unit.Volume
 	for i, s := range d.Stages {
-		at := limit.Index("Stages", i)
-		s.Liquid.check(&f, at+".Liquid")
-		limit.Positive(&f, at+".Volume", s.Volume, 1e5*unit.CubicMetre)
-		limit.Between(&f, at+".Rate", s.Rate, 1e-6*unit.LitrePerMinute, 1*unit.CubicMetrePerSecond)
+		at := fault.Index("Stages", i)
+		f.At(at+".Liquid", s.Liquid.Validate())
+		f.Add(fault.AboveTo(at+".Volume", s.Volume, 0, 1e5*unit.CubicMetre))
+		f.Add(fault.Between(at+".Rate", s.Rate, 1e-6*unit.LitrePerMinute, 1*unit.CubicMetrePerSecond))
 		total += s.Volume
 	}
-	limit.Between(&f, "BackPressure", d.BackPressure, 0, 1e9*unit.Pascal)
-	limit.Between(&f, "Output", d.Output, 0, 10*unit.CubicMetre)
-	limit.Between(&f, "Every", d.Every, 0, 1e5*unit.CubicMetre)
+	f.Add(fault.Between("BackPressure", d.BackPressure, 0, 1e9*unit.Pascal))
+	f.Add(fault.Between("Output", d.Output, 0, 10*unit.CubicMetre))
+	f.Add(fault.Between("Every", d.Every, 0, 1e5*unit.CubicMetre))
 	if d.Every > 0 && total/d.Every > mostPoints {
-		f.Add("Every is %s, which makes more than %d points of %s", d.Every.Rounded(6), mostPoints, total.Rounded(6))
+		f.New("Every", "is %s; must make at most %d points of %s", d.Every.Rounded(6), mostPoints, total.Rounded(6))
 	}
 	if n := (len(d.Well.Pipe) + len(d.Well.Annulus)) * (len(d.Stages) + 2); n > mostPoints {
-		f.Add("%d sections and %d stages make more than %d points", len(d.Well.Pipe)+len(d.Well.Annulus), len(d.Stages), mostPoints)
+		f.New("Stages", "make with %d sections and %d stages too many points; must be at most %d", len(d.Well.Pipe)+len(d.Well.Annulus), len(d.Stages), mostPoints)
 	}
 	return f.Err()
 }

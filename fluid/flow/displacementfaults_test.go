@@ -11,7 +11,7 @@ import (
 
 func TestScheduleErrors(t *testing.T) {
 	_, err := flow.Displacement{}.Schedule()
-	for _, part := range []string{"Pipe has 0 sections", "0 Stages", "InPipe.Density", "InAnnulus.Rheology.Index"} {
+	for _, part := range []string{"Pipe: has 0 sections", "0 stages", "InPipe.Density", "InAnnulus.Rheology.Index"} {
 		require.ErrorContains(t, err, part)
 	}
 	d := job()
@@ -20,7 +20,7 @@ func TestScheduleErrors(t *testing.T) {
 	d.Every = 1e-6
 	d.Output = -1
 	_, err = d.Schedule()
-	for _, part := range []string{"Stages[0].Volume", "Stages[1].Rate", "Every is", "Output is"} {
+	for _, part := range []string{"Stages[0].Volume", "Stages[1].Rate", "Every: is", "Output: is"} {
 		require.ErrorContains(t, err, part)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -24,7 +25,7 @@ var ErrNoFall = errors.New("flow: the columns don't fall by themselves here")
 // flow or within what the fluids' yield stresses hold.
 func (s Schedule) FallRate(pumped unit.Volume) (unit.FlowRate, error) {
 	if !(pumped >= 0 && pumped <= s.Pumped) || s.run == nil {
-		return 0, fmt.Errorf("flow: pumped is %v; it must be between 0 bbl and the schedule's %v", pumped, s.Pumped)
+		return 0, fault.NewIn("flow", "pumped", "is %v; must be from 0 bbl to the schedule's %v", pumped, s.Pumped)
 	}
 	r, v := s.run, float64(pumped)
 	drive := -float64(r.point(r.stage(v), v, 0, false).Static)

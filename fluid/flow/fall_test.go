@@ -81,7 +81,7 @@ func TestFallRate(t *testing.T) {
 	_, err = s.FallRate(0)
 	require.ErrorIs(t, err, flow.ErrNoFall)
 	_, err = s.FallRate(61)
-	require.ErrorContains(t, err, "pumped is")
+	require.ErrorContains(t, err, "pumped: is")
 	_, err = flow.Schedule{}.FallRate(0)
 	require.Error(t, err)
 	// Held back by the greatest pressure that keeps it, it stays.

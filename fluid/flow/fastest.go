@@ -3,8 +3,8 @@ package flow
 import (
 	"errors"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -29,9 +29,7 @@ const (
 //
 // Source: the inverse of Solve, by a bracketed root.
 func (t Trip) Fastest(allowed unit.Pressure) (unit.Velocity, error) {
-	f := limit.Faults{Scope: "flow"}
-	limit.Between(&f, "allowed", allowed, 0, 1e9*unit.Pascal)
-	if err := f.Err(); err != nil {
+	if err := fault.Join("flow", fault.Between("allowed", allowed, 0, 1e9*unit.Pascal)); err != nil {
 		return 0, err
 	}
 	var failed error

@@ -4,10 +4,11 @@ import (
 	"fmt"
 	"math"
 
-	"completion.example/fluid/internal/limit"
-	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/optimize"
 	"gonum.org/v1/gonum/stat"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Fitted is a rheology fitted to viscometer readings, with what it is worth.
@@ -37,17 +38,17 @@ const (
 // as the law has constants; readings are 0.01 to 10,000 degrees at 0.01 to 10,000
 // rev/min. Says in Fitted what the fit is worth: there is always a fit.
 func Fit(model Model, readings []Reading) (Fitted, error) {
-	f := limit.Faults{Scope: "flow"}
+	f := fault.In("flow")
 	if model.parameters() == 0 {
-		f.Add("%v is no rheological model", model)
+		f.New("model", "is %v; must be a rheological model", model)
 	}
 	speeds := map[float64]bool{}
 	for i, r := range readings {
-		r.check(&f, limit.Index("readings", i))
+		f.At(fault.Index("readings", i), r.Validate())
 		speeds[r.Speed] = true
 	}
 	if len(speeds) < model.parameters() {
-		f.Add("%d different speeds; a %v fluid needs at least %d", len(speeds), model, model.parameters())
+		f.New("readings", "have %d different speeds; must have, for a %v fluid, at least %d", len(speeds), model, model.parameters())
 	}
 	if err := f.Err(); err != nil {
 		return Fitted{}, err
@@ -71,7 +72,7 @@ func Fit(model Model, readings []Reading) (Fitted, error) {
 		Freedom: len(speeds) - model.parameters(),
 	}
 	fit.judge(readings)
-	return fit, fit.Rheology.Check()
+	return fit, fit.Rheology.Validate()
 }
 
 func (f *Fitted) judge(readings []Reading) {

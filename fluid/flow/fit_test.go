@@ -98,7 +98,7 @@ func TestFitKeepsItsBounds(t *testing.T) {
 	fit, err = flow.Fit(flow.ModelHerschelBulkley, []flow.Reading{{Speed: 600, Dial: 5}, {Speed: 300, Dial: 10}, {Speed: 3, Dial: 30}})
 	require.NoError(t, err)
 	require.True(t, fit.AtBound)
-	require.NoError(t, fit.Rheology.Check())
+	require.NoError(t, fit.Rheology.Validate())
 	require.Less(t, fit.R2, 0.1)
 	// As many readings as constants: no freedom left.
 	fit, err = flow.Fit(flow.ModelHerschelBulkley, readings(mud, 600, 300, 3))
@@ -108,11 +108,11 @@ func TestFitKeepsItsBounds(t *testing.T) {
 
 func TestFitErrors(t *testing.T) {
 	_, err := flow.Fit(flow.ModelHerschelBulkley, []flow.Reading{{Speed: 600, Dial: 50}, {Speed: -3, Dial: math.NaN()}})
-	require.ErrorContains(t, err, "readings[1].Speed (rev/min) is -3")
-	require.ErrorContains(t, err, "readings[1].Dial (degrees) is NaN")
-	require.ErrorContains(t, err, "2 different speeds; a herschel-bulkley fluid needs at least 3")
+	require.ErrorContains(t, err, "readings[1].Speed: is -3 rev/min")
+	require.ErrorContains(t, err, "readings[1].Dial: is NaN degrees")
+	require.ErrorContains(t, err, "2 different speeds; must have, for a herschel-bulkley fluid, at least 3")
 	_, err = flow.Fit(flow.Model(7), nil)
-	require.ErrorContains(t, err, "no rheological model")
+	require.ErrorContains(t, err, "must be a rheological model")
 }
 
 // Scattered readings come out near what made them: of 200 fits, the mean.
@@ -165,7 +165,7 @@ func FuzzFit(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if math.IsNaN(float64(fit.RMS)) || math.IsNaN(fit.R2) || fit.Rheology.Check() != nil {
+		if math.IsNaN(float64(fit.RMS)) || math.IsNaN(fit.R2) || fit.Rheology.Validate() != nil {
 			t.Fatalf("%+v", fit)
 		}
 	})

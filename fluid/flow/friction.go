@@ -1,8 +1,8 @@
 package flow
 
 import (
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Stream is a fluid moving steadily through a conduit.
@@ -59,15 +59,15 @@ func (s Stream) Friction() (Friction, error) {
 }
 
 func (s Stream) check() error {
-	f := limit.Faults{Scope: "flow"}
-	s.Conduit.check(&f, "Conduit")
-	s.Rheology.check(&f, "Rheology")
-	limit.Between(&f, "Density", s.Density, leastDensity, mostDensity)
-	limit.Between(&f, "Rate", s.Rate, 0, mostRate)
+	f := fault.In("flow")
+	f.At("Conduit", s.Conduit.Validate())
+	f.At("Rheology", s.Rheology.Validate())
+	f.Add(fault.Between("Density", s.Density, leastDensity, mostDensity))
+	f.Add(fault.Between("Rate", s.Rate, 0, mostRate))
 	if err := f.Err(); err != nil {
 		return err
 	}
-	limit.Between(&f, "velocity Rate/area", s.Conduit.Velocity(s.Rate), 0, mostVelocity)
+	f.Add(fault.Between("velocity Rate/area", s.Conduit.Velocity(s.Rate), 0, mostVelocity))
 	return f.Err()
 }
 

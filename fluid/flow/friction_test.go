@@ -132,7 +132,7 @@ func TestFrictionErrorsAllAtOnce(t *testing.T) {
 	_, err = flow.Stream{Conduit: flow.Conduit{Outer: 0.001}, Rheology: water.Rheology, Density: 1000, Rate: 1}.Friction()
 	require.ErrorContains(t, err, "velocity Rate/area")
 	_, err = flow.Stream{Conduit: flow.Conduit{Outer: 0.1, Inner: 0.05, Roughness: 0.01}, Rheology: water.Rheology, Density: 1000, Rate: 1}.Friction()
-	require.ErrorContains(t, err, "Conduit.Roughness is")
+	require.ErrorContains(t, err, "Conduit.Roughness: is")
 }
 
 func TestBeyondIsSaid(t *testing.T) {
@@ -213,7 +213,7 @@ func TestAPIFiguresBesideFriction(t *testing.T) {
 	}
 	_, err := stream(flow.Conduit{Outer: 0.1}, heavy, 0).APIFigures()
 	require.ErrorContains(t, err, "Rheology.Yield")
-	require.ErrorContains(t, err, "Rate is")
+	require.ErrorContains(t, err, "Rate: is")
 }
 
 func FuzzFriction(f *testing.F) {

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Kill is a shut-in well that is circulated dead: the kill fluid goes down one
@@ -86,7 +86,7 @@ const killSteps = 120
 //
 // Errors: faults of the inputs, all at once; what the influx's density refuses.
 func (k Kill) Schedule() (Killing, error) {
-	if err := k.check(); err != nil {
+	if err := k.Validate(); err != nil {
 		return Killing{}, err
 	}
 	r, err := newKillRun(k)
@@ -136,29 +136,28 @@ func (k Killing) Final() unit.Pressure {
 	return last.Pump
 }
 
-func (k Kill) check() error {
-	f := limit.Faults{Scope: "flow"}
-	k.Well.check(&f)
-	k.InWell.check(&f, "InWell")
-	k.Kill.check(&f, "Kill")
-	limit.Positive(&f, "Rate", k.Rate, mostRate)
-	limit.Between(&f, "Formation", k.Formation, 0, 1e9*unit.Pascal)
-	limit.Between(&f, "Margin", k.Margin, 0, 1e9*unit.Pascal)
-	limit.Between(&f, "Fracture", k.Fracture, 0, 1e10*unit.Pascal)
+// Validate reports what is out of range.
+func (k Kill) Validate() error {
+	f := fault.In("flow")
+	f.At("Well", k.Well.Validate())
+	f.At("InWell", k.InWell.Validate())
+	f.At("Kill", k.Kill.Validate())
+	f.Add(fault.AboveTo("Rate", k.Rate, 0, mostRate), fault.Between("Formation", k.Formation, 0, 1e9*unit.Pascal),
+		fault.Between("Margin", k.Margin, 0, 1e9*unit.Pascal), fault.Between("Fracture", k.Fracture, 0, 1e10*unit.Pascal))
 	if n := len(k.Well.Annulus); n > 0 {
-		limit.Between(&f, "Weak", k.Weak, 0, k.Well.Annulus[n-1].Bottom)
+		f.Add(fault.Between("Weak", k.Weak, 0, k.Well.Annulus[n-1].Bottom))
 	}
 	out := k.Well.AnnulusVolume()
 	if k.Reverse {
 		out = k.Well.PipeVolume()
 	}
-	limit.Between(&f, "Influx.Volume", k.Influx.Volume, 0, out)
+	f.Add(fault.Between("Influx.Volume", k.Influx.Volume, 0, out))
 	if k.Influx.Volume > 0 {
 		if k.Influx.Fluid == nil {
-			f.Add("Influx.Fluid is missing; say what has come in")
+			f.New("Influx.Fluid", "is missing; say what has come in")
 		}
-		f.Temperature("Influx.Surface", k.Influx.Surface, unit.Celsius(-60), unit.Celsius(350))
-		f.Temperature("Influx.Bottom", k.Influx.Bottom, unit.Celsius(-60), unit.Celsius(350))
+		f.Add(fault.Temperature("Influx.Surface", k.Influx.Surface, unit.Celsius(-60), unit.Celsius(350)),
+			fault.Temperature("Influx.Bottom", k.Influx.Bottom, unit.Celsius(-60), unit.Celsius(350)))
 	}
 	return f.Err()
 }

@@ -3,8 +3,8 @@ package flow
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Laminar is the state at the wall of steady laminar flow.
@@ -64,9 +64,9 @@ func (r Rheology) checkShear(shear unit.ShearRate) error {
 	if r.valid() && shear >= 0 && shear <= mostShear {
 		return nil
 	}
-	f := limit.Faults{Scope: "flow"}
-	r.check(&f, "Rheology")
-	limit.Between(&f, "nominal shear rate", shear, 0, mostShear)
+	f := fault.In("flow")
+	f.At("Rheology", r.Validate())
+	f.Add(fault.Between("nominal shear rate", shear, 0, mostShear))
 	return f.Err()
 }
 

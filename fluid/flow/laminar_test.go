@@ -98,10 +98,10 @@ func TestLocalIndex(t *testing.T) {
 
 func TestLaminarErrors(t *testing.T) {
 	_, err := mud.PipeLaminar(-1)
-	require.ErrorContains(t, err, "nominal shear rate is -1 1/s; it must be between 0 1/s and 1")
+	require.ErrorContains(t, err, "nominal shear rate: is -1 1/s; must be from 0 1/s to 1")
 	_, err = flow.Rheology{}.SlotLaminar(unit.ShearRate(math.NaN()))
 	require.ErrorContains(t, err, "Rheology.Index")
-	require.ErrorContains(t, err, "nominal shear rate is NaN")
+	require.ErrorContains(t, err, "nominal shear rate: is NaN")
 	l, err := mud.PipeLaminar(0)
 	require.NoError(t, err)
 	require.Equal(t, flow.Laminar{WallStress: 4 * unit.Pascal, Index: 0.62}, l)

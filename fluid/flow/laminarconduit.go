@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Laminar solves steady laminar flow at mean velocity v in a pipe or a
@@ -16,10 +16,10 @@ import (
 //
 // Whether the flow is laminar at that velocity is Stream.Friction's business.
 func (c Conduit) Laminar(r Rheology, v unit.Velocity) (Laminar, error) {
-	f := limit.Faults{Scope: "flow"}
-	c.check(&f, "Conduit")
-	r.check(&f, "Rheology")
-	limit.Between(&f, "velocity", v, 0, mostVelocity)
+	f := fault.In("flow")
+	f.At("Conduit", c.Validate())
+	f.At("Rheology", r.Validate())
+	f.Add(fault.Between("velocity", v, 0, mostVelocity))
 	if err := f.Err(); err != nil {
 		return Laminar{}, err
 	}
@@ -42,10 +42,10 @@ func (c Conduit) laminar(r Rheology, v float64) (Laminar, error) {
 // drives while flow is laminar. It is zero where the yield stress holds the
 // fluid: up to a gradient of 4 τ0/(D - d).
 func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate, error) {
-	f := limit.Faults{Scope: "flow"}
-	c.check(&f, "Conduit")
-	r.check(&f, "Rheology")
-	limit.Between(&f, "gradient", gradient, 0, 1e12*unit.PascalPerMetre)
+	f := fault.In("flow")
+	f.At("Conduit", c.Validate())
+	f.At("Rheology", r.Validate())
+	f.Add(fault.Between("gradient", gradient, 0, 1e12*unit.PascalPerMetre))
 	if err := f.Err(); err != nil {
 		return 0, err
 	}
@@ -77,7 +77,7 @@ func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate,
 }
 
 func finite(rate float64) (unit.FlowRate, error) {
-	if !limit.Finite(rate) {
+	if !(math.Abs(rate) <= math.MaxFloat64) {
 		return 0, fmt.Errorf("flow: the gradient drives no finite laminar rate")
 	}
 	return unit.FlowRate(rate), nil

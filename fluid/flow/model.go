@@ -3,6 +3,8 @@ package flow
 import (
 	"fmt"
 	"strings"
+
+	"completion.example/internal/fault"
 )
 
 // Model is the law of a rheology. The zero value is Newtonian.
@@ -33,7 +35,7 @@ func (m Model) String() string {
 // MarshalText writes the law's name.
 func (m Model) MarshalText() ([]byte, error) {
 	if m < 0 || int(m) >= len(modelNames) {
-		return nil, fmt.Errorf("flow: %v is no rheological model", m)
+		return nil, fault.NewIn("flow", "", "rheological model is %v; must be a known one", m)
 	}
 	return []byte(m.String()), nil
 }
@@ -46,7 +48,7 @@ func (m *Model) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("flow: %q is no rheological model; there are %s", text, strings.Join(modelNames[:], ", "))
+	return fault.NewIn("flow", "", "rheological model is %q; must be one of %s", text, strings.Join(modelNames[:], ", "))
 }
 
 // parameters is the number of constants that a fit has to find.

@@ -1,6 +1,10 @@
 package flow
 
-import "fmt"
+import (
+	"fmt"
+
+	"completion.example/internal/fault"
+)
 
 // Regime is the way a fluid moves. The zero value is at rest.
 type Regime int
@@ -25,7 +29,7 @@ func (r Regime) String() string {
 // MarshalText writes the regime's name.
 func (r Regime) MarshalText() ([]byte, error) {
 	if r < 0 || int(r) >= len(regimeNames) {
-		return nil, fmt.Errorf("flow: %v is no regime", r)
+		return nil, fault.NewIn("flow", "", "regime is %v; must be a known one", r)
 	}
 	return []byte(r.String()), nil
 }
@@ -38,5 +42,5 @@ func (r *Regime) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("flow: %q is no regime; there are %q", text, regimeNames)
+	return fault.NewIn("flow", "", "regime is %q; must be one of %q", text, regimeNames)
 }

@@ -3,8 +3,8 @@ package flow
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Rheology is a Herschel–Bulkley fluid,
@@ -90,22 +90,18 @@ func (r Rheology) Viscosity(rate unit.ShearRate) unit.Viscosity {
 	return unit.Viscosity(float64(r.Stress(rate)) / float64(rate))
 }
 
-// Check reports everything that is wrong with r, or nil.
-func (r Rheology) Check() error {
-	f := limit.Faults{Scope: "flow"}
-	r.check(&f, "Rheology")
-	return f.Err()
-}
-
-func (r Rheology) check(f *limit.Faults, name string) {
+// Validate reports everything that is wrong with r.
+func (r Rheology) Validate() error {
+	f := fault.In("flow")
 	if r.valid() { // the hot path builds no names
-		return
+		return nil
 	}
 	if r.Yield != 0 {
-		limit.Between(f, name+".Yield", r.Yield, leastYield, mostYield)
+		f.Add(fault.Between("Yield", r.Yield, leastYield, mostYield))
 	}
-	limit.Between(f, name+".Consistency", r.Consistency, leastK, mostK)
-	f.Number(name+".Index", r.Index, leastIndex, greatestIndex)
+	f.Add(fault.Between("Consistency", r.Consistency, leastK, mostK))
+	f.Add(fault.Between("Index", r.Index, leastIndex, greatestIndex))
+	return f.Err()
 }
 
 func (r Rheology) valid() bool {

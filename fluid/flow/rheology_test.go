@@ -53,12 +53,12 @@ func TestModel(t *testing.T) {
 }
 
 func TestRheologyCheckNamesEveryFault(t *testing.T) {
-	err := flow.Rheology{Yield: -1, Index: 3}.Check()
-	require.ErrorContains(t, err, "Rheology.Yield is -0.000145")
-	require.ErrorContains(t, err, "Rheology.Consistency is 0")
-	require.ErrorContains(t, err, "Rheology.Index is 3; it must be between 0.1 and 2")
-	require.Error(t, flow.Rheology{Yield: unit.Pressure(math.NaN()), Consistency: 1, Index: 1}.Check())
-	require.NoError(t, mud.Check())
+	err := flow.Rheology{Yield: -1, Index: 3}.Validate()
+	require.ErrorContains(t, err, "flow: Yield: is -1 Pa")
+	require.ErrorContains(t, err, "flow: Consistency: is 0")
+	require.ErrorContains(t, err, "flow: Index: is 3; must be from 0.1 to 2")
+	require.Error(t, flow.Rheology{Yield: unit.Pressure(math.NaN()), Consistency: 1, Index: 1}.Validate())
+	require.NoError(t, mud.Validate())
 }
 
 func TestRheologyIsText(t *testing.T) {

@@ -3,8 +3,8 @@ package flow
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // standardGravity is exact by definition (3rd CGPM, 1901), in m/s².
@@ -18,9 +18,12 @@ type Liquid struct {
 	Rheology Rheology     `json:"rheology"`
 }
 
-func (l Liquid) check(f *limit.Faults, name string) {
-	limit.Between(f, name+".Density", l.Density, leastDensity, mostDensity)
-	l.Rheology.check(f, name+".Rheology")
+// Validate reports everything that is wrong with l.
+func (l Liquid) Validate() error {
+	f := fault.In("flow")
+	f.Add(fault.Between("Density", l.Density, leastDensity, mostDensity))
+	f.At("Rheology", l.Rheology.Validate())
+	return f.Err()
 }
 
 // Section is a stretch of pipe or annulus of one size.
@@ -46,44 +49,50 @@ type Well struct {
 // mostSections bounds the work of one run.
 const mostSections = 500
 
-func checkSections(f *limit.Faults, name string, sections []Section) {
+func checkSections(f *fault.Faults, name string, sections []Section) {
 	if len(sections) == 0 || len(sections) > mostSections {
-		f.Add("%s has %d sections; it must have 1 to %d", name, len(sections), mostSections)
+		f.New(name, "has %d sections; must have from 1 to %d", len(sections), mostSections)
 	}
 	top := unit.Length(0)
 	for i, s := range sections {
-		at := limit.Index(name, i)
-		s.Conduit.check(f, at+".Conduit")
-		limit.Positive(f, at+".Length", s.Length, 20*unit.Kilometre)
-		limit.Between(f, at+".Bottom", s.Bottom, 0, 15*unit.Kilometre)
-		f.Number(at+".Minor", s.Minor, 0, 1e6)
+		at := fault.Index(name, i)
+		f.At(at+".Conduit", s.Conduit.Validate())
+		f.Add(fault.AboveTo(at+".Length", s.Length, 0, 20*unit.Kilometre))
+		f.Add(fault.Between(at+".Bottom", s.Bottom, 0, 15*unit.Kilometre))
+		f.Add(fault.Between(at+".Minor", s.Minor, 0, 1e6))
 		// A survey's rounding may put a vertical section a hair over its length.
 		if drop := s.Bottom - top; math.Abs(float64(drop)) > float64(s.Length)*(1+1e-6)+1e-6 {
-			f.Add("%s.Bottom is %s, %s below the top of the section; that is more than its Length, %s", at, s.Bottom.Rounded(6), drop.Rounded(6), s.Length.Rounded(6))
+			f.New(at+".Bottom", "is %s, %s below the top of the section; must be at most its Length, %s, below", s.Bottom.Rounded(6), drop.Rounded(6), s.Length.Rounded(6))
 		}
 		top = s.Bottom
 	}
 }
 
-func (w Well) check(f *limit.Faults) {
-	checkSections(f, "Pipe", w.Pipe)
-	checkSections(f, "Annulus", w.Annulus)
+// Validate reports everything that is wrong with w.
+func (w Well) Validate() error {
+	f := fault.In("flow")
+	checkSections(&f, "Pipe", w.Pipe)
+	checkSections(&f, "Annulus", w.Annulus)
 	if len(w.Pipe) > 0 && len(w.Annulus) > 0 {
 		a, b := w.Pipe[len(w.Pipe)-1].Bottom, w.Annulus[len(w.Annulus)-1].Bottom
 		if !(math.Abs(float64(a-b)) <= 1e-3) {
-			f.Add("Pipe ends at %s and Annulus at %s vertical depth; they must end together", a.Rounded(9), b.Rounded(9))
+			f.New("Annulus", "ends at %[2]s vertical depth; must end with Pipe, at %[1]s", a.Rounded(9), b.Rounded(9))
 		}
 	}
-	w.Exit.check(f, "Exit")
+	f.At("Exit", w.Exit.Validate())
+	return f.Err()
 }
 
-func (o Orifices) check(f *limit.Faults, name string) {
+// Validate reports everything that is wrong with o.
+func (o Orifices) Validate() error {
+	f := fault.In("flow")
 	if o == (Orifices{}) {
-		return
+		return nil
 	}
-	f.Number(name+".Count", float64(o.Count), 1, 10_000)
-	limit.Between(f, name+".Diameter", o.Diameter, 0.1*unit.Millimetre, 1*unit.Metre)
-	f.Number(name+".Discharge", o.Discharge, 0.05, 1.5)
+	f.Add(fault.Whole("Count", o.Count, 1, 10_000))
+	f.Add(fault.Between("Diameter", o.Diameter, 0.1*unit.Millimetre, 1*unit.Metre))
+	f.Add(fault.Between("Discharge", o.Discharge, 0.05, 1.5))
+	return f.Err()
 }
 
 // PipeVolume returns the volume of the pipe side.

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Cling returns the share of the pipe's velocity with which it drags the fluid
@@ -93,31 +93,31 @@ type Surge struct {
 //
 // Source: Burkhardt (1961); Moore (1974).
 func (t Trip) Solve() (Surge, error) {
-	f := limit.Faults{Scope: "flow"}
+	f := fault.In("flow")
 	checkSections(&f, "Annulus", t.Annulus)
 	for i, s := range t.Annulus {
 		if !s.Conduit.Annulus() {
-			f.Add("%s.Conduit.Inner is 0 in; it must be the outside diameter of the moving pipe", limit.Index("Annulus", i))
+			f.New(fault.Index("Annulus", i)+".Conduit.Inner", "is 0 in; must be the outside diameter of the moving pipe")
 		}
 	}
 	if t.Open {
 		if len(t.Bores) != len(t.Annulus) {
-			f.Add("%d Bores for %d sections of Annulus; an open pipe needs one for each", len(t.Bores), len(t.Annulus))
+			f.New("Bores", "has %d bores for %d sections of Annulus; must have one for each where the pipe is open", len(t.Bores), len(t.Annulus))
 		} else {
 			for i, b := range t.Bores {
 				if s := t.Annulus[i]; !(b > 0 && b < s.Conduit.Inner) {
-					f.Add("%s is %v; it must be above zero and below the pipe's outside diameter %v", limit.Index("Bores", i), b, s.Conduit.Inner)
+					f.New(fault.Index("Bores", i), "is %v; must be above 0 and below the pipe's outside diameter %v", b, s.Conduit.Inner)
 				}
 			}
 		}
 	}
-	t.Liquid.check(&f, "Liquid")
-	limit.Between(&f, "Speed", t.Speed, 0, 20*unit.MetrePerSecond)
-	f.Number("Cling", t.Cling, 0, 1)
+	f.At("Liquid", t.Liquid.Validate())
+	f.Add(fault.Between("Speed", t.Speed, 0, 20*unit.MetrePerSecond))
+	f.Add(fault.Between("Cling", t.Cling, 0, 1))
 	if t.Peak == 0 {
 		t.Peak = PeakSpeed
 	}
-	f.Number("Peak", t.Peak, 1, 5)
+	f.Add(fault.Between("Peak", t.Peak, 1, 5))
 	if err := f.Err(); err != nil {
 		return Surge{}, err
 	}

@@ -78,11 +78,11 @@ func TestOpenPipeSurgesLess(t *testing.T) {
 
 func TestTripErrors(t *testing.T) {
 	_, err := flow.Trip{Annulus: []flow.Section{{Conduit: flow.Conduit{Outer: 0.2}, Length: 10}}, Open: true, Speed: -1, Cling: 2, Peak: 0.5}.Solve()
-	for _, part := range []string{"Annulus[0].Conduit.Inner is 0", "0 Bores for 1 sections", "Speed is", "Cling is 2", "Peak is 0.5", "Liquid.Density"} {
+	for _, part := range []string{"Annulus[0].Conduit.Inner: is 0", "0 bores for 1 sections", "Speed: is", "Cling: is 2", "Peak: is 0.5", "Liquid.Density"} {
 		require.ErrorContains(t, err, part)
 	}
 	_, err = flow.Trip{Annulus: []flow.Section{{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.1}, Length: 10}}, Open: true, Bores: []unit.Length{0.1}, Liquid: water}.Solve()
-	require.ErrorContains(t, err, "Bores[0] is")
+	require.ErrorContains(t, err, "Bores[0]: is")
 }
 
 func ExampleClosedPipeVelocity() {

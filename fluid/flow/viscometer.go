@@ -3,8 +3,8 @@ package flow
 import (
 	"math"
 
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Reading is one reading of the trade's rotational viscometer with the usual
@@ -66,7 +66,7 @@ func TwoPointPowerLaw(fast, slow Reading) (Rheology, error) {
 	}
 	n := math.Log(fast.Dial/slow.Dial) / math.Log(fast.Speed/slow.Speed)
 	r := PowerLaw(unit.Consistency(float64(fast.Stress())/math.Pow(float64(fast.Rate()), n)), n)
-	return r, r.Check()
+	return r, r.Validate()
 }
 
 // TwoPointBingham returns the straight line through two readings,
@@ -84,26 +84,29 @@ func TwoPointBingham(fast, slow Reading) (Rheology, error) {
 	if math.Abs(float64(r.Yield)) < 1e-12*float64(fast.Stress())+float64(leastYield) {
 		r.Yield = 0 // what is left of a straight line through zero
 	}
-	return r, r.Check()
+	return r, r.Validate()
 }
 
 func checkPair(fast, slow Reading) error {
-	f := limit.Faults{Scope: "flow"}
-	fast.check(&f, "fast")
-	slow.check(&f, "slow")
+	f := fault.In("flow")
+	f.At("fast", fast.Validate())
+	f.At("slow", slow.Validate())
 	if err := f.Err(); err != nil {
 		return err
 	}
 	if fast.Speed <= slow.Speed {
-		f.Add("fast.Speed is %v rev/min; it must be above slow.Speed, %v rev/min", fast.Speed, slow.Speed)
+		f.New("fast.Speed", "is %v rev/min; must be above slow.Speed, %v rev/min", fast.Speed, slow.Speed)
 	}
 	if fast.Dial <= slow.Dial {
-		f.Add("fast.Dial is %v degrees; it must be above slow.Dial, %v degrees", fast.Dial, slow.Dial)
+		f.New("fast.Dial", "is %v degrees; must be above slow.Dial, %v degrees", fast.Dial, slow.Dial)
 	}
 	return f.Err()
 }
 
-func (r Reading) check(f *limit.Faults, name string) {
-	f.Number(name+".Speed (rev/min)", r.Speed, 0.01, 10_000)
-	f.Number(name+".Dial (degrees)", r.Dial, 0.01, 10_000)
+// Validate reports everything that is wrong with r.
+func (r Reading) Validate() error {
+	f := fault.In("flow")
+	f.Add(fault.Plain("Speed", r.Speed, 0.01, 10_000, "rev/min"))
+	f.Add(fault.Plain("Dial", r.Dial, 0.01, 10_000, "degrees"))
+	return f.Err()
 }

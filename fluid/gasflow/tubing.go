@@ -12,8 +12,8 @@ import (
 	"math"
 
 	"completion.example/fluid/flow"
-	"completion.example/fluid/internal/limit"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Gas is what the tubing asks of what flows in it; fluid.Gas is one.
@@ -71,37 +71,32 @@ func (t Tubing) Down(rate unit.MassRate, wellhead unit.Pressure) ([]Node, error)
 
 // Validate reports what is out of range.
 func (t Tubing) Validate() error {
-	f := limit.Faults{Scope: "gasflow"}
+	f := fault.In("gasflow")
 	if len(t.Sections) == 0 {
-		f.Add("no Sections; give the tubing from the wellhead down")
+		f.New("Sections", "are missing; give the tubing from the wellhead down")
 	}
 	if t.Gas == nil {
-		f.Add("Gas is missing")
+		f.New("Gas", "is missing")
 	}
 	last := unit.Length(0)
 	for i, s := range t.Sections {
-		at := limit.Index("Sections", i)
-		f.Wrap(at, s.Conduit.Check())
+		at := fault.Index("Sections", i)
+		f.At(at+".Conduit", s.Conduit.Validate())
 		if s.Conduit.Annulus() {
-			f.Add("%s.Conduit.Inner is %v; gas flows in a pipe here, with nothing in it", at, s.Conduit.Inner)
+			f.New(at+".Conduit.Inner", "is %v; gas flows in a pipe here, with nothing in it", s.Conduit.Inner)
 		}
-		limit.Positive(&f, at+".Length", s.Length, 20*unit.Kilometre)
+		f.Add(fault.AboveTo(at+".Length", s.Length, 0, 20*unit.Kilometre))
 		if d := s.Bottom - last; !(math.Abs(float64(d)) <= float64(s.Length)*(1+1e-9)) {
-			f.Add("%s.Bottom is %v, %v below its top; it must not be further than its length, %v", at, s.Bottom, d, s.Length)
+			f.New(at+".Bottom", "is %v, %v below its top; it must not be further than its length, %v", s.Bottom, d, s.Length)
 		}
 		last = s.Bottom
 	}
-	f.Temperature("Wellhead", t.Wellhead, unit.Celsius(-60), unit.Celsius(350))
-	f.Temperature("Bottom", t.Bottom, unit.Celsius(-60), unit.Celsius(350))
+	f.Add(fault.Temperature("Wellhead", t.Wellhead, unit.Celsius(-60), unit.Celsius(350)), fault.Temperature("Bottom", t.Bottom, unit.Celsius(-60), unit.Celsius(350)))
 	return f.Err()
 }
 
 func (t Tubing) march(rate unit.MassRate, from unit.Pressure, up bool) ([]Node, error) {
-	f := limit.Faults{Scope: "gasflow"}
-	f.Wrap("tubing", t.Validate())
-	limit.Between(&f, "rate", rate, 0, 1e4*unit.KilogramPerSecond)
-	limit.Between(&f, "pressure", from, 0, 300*unit.Megapascal)
-	if err := f.Err(); err != nil {
+	if err := fault.Join("gasflow", t.Validate(), fault.Between("rate", rate, 0, 1e4*unit.KilogramPerSecond), fault.Between("pressure", from, 0, 300*unit.Megapascal)); err != nil {
 		return nil, err
 	}
 	n := len(t.Sections)

@@ -95,7 +95,7 @@ func TestSections(t *testing.T) {
 
 func TestFaults(t *testing.T) {
 	_, err := gasflow.Tubing{}.Down(-1, -1)
-	for _, want := range []string{"no Sections", "Gas is missing", "Wellhead", "rate", "pressure"} {
+	for _, want := range []string{"Sections: are missing", "Gas: is missing", "Wellhead", "rate", "pressure"} {
 		require.ErrorContains(t, err, want)
 	}
 	tb := tubing(ideal(7e-6))

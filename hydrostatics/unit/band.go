@@ -7,6 +7,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"completion.example/hydrostatics/unit/fault"
 )
 
 // Scalar is any quantity that is a plain number in SI: all but Temperature.
@@ -43,20 +45,24 @@ func Within[Q Scalar](q Q, fraction float64) Band[Q] {
 	return Band[Q]{q - d, q, q + d}
 }
 
-// Check reports what is wrong with b: a value that isn't finite, or ends that
+// Validate reports what is wrong with b: a value that isn't finite, or ends that
 // are out of order.
-func (b Band[Q]) Check() error {
+func (b Band[Q]) Validate() error {
 	for _, q := range [...]Q{b.Least, b.Nominal, b.Greatest} {
 		if math.IsNaN(float64(q)) || math.IsInf(float64(q), 0) {
-			return fmt.Errorf("unit: band holds %v; its values must be finite", q)
+			return fault.Fault{Err: fmt.Errorf("is a band that holds %v; must be finite", q)}
 		}
 	}
 	if b.Least > b.Nominal || b.Nominal > b.Greatest {
-		return fmt.Errorf("unit: band %v .. %v .. %v is out of order; it runs from least over nominal to greatest",
-			b.Least, b.Nominal, b.Greatest)
+		return fault.Fault{Err: fmt.Errorf("is %v .. %v .. %v, out of order; must run from least over nominal to greatest", b.Least, b.Nominal, b.Greatest)}
 	}
 	return nil
 }
+
+// Check is Validate.
+//
+// Deprecated: use Validate.
+func (b Band[Q]) Check() error { return b.Validate() }
 
 // Contains tells whether q lies in b, ends included.
 func (b Band[Q]) Contains(q Q) bool { return b.Least <= q && q <= b.Greatest }
@@ -94,7 +100,7 @@ func (b Band[Q]) Rounded(digits int) string {
 
 // MarshalText writes b without loss.
 func (b Band[Q]) MarshalText() ([]byte, error) {
-	if err := b.Check(); err != nil {
+	if err := b.Validate(); err != nil {
 		return nil, err
 	}
 	return []byte(b.String()), nil
@@ -131,7 +137,7 @@ func (b *Band[Q]) UnmarshalText(text []byte) error {
 	default:
 		r = Band[Q]{q[0], q[1], q[2]}
 	}
-	if err := r.Check(); err != nil {
+	if err := r.Validate(); err != nil {
 		return err
 	}
 	*b = r
@@ -164,7 +170,7 @@ func (b *Band[Q]) readTolerance(value, tolerance string) error {
 		r.Least = typed(number, unit, 1-float64(d/q), r.Least)
 		r.Greatest = typed(number, unit, 1+float64(d/q), r.Greatest)
 	}
-	if err := r.Check(); err != nil {
+	if err := r.Validate(); err != nil {
 		return err
 	}
 	*b = r

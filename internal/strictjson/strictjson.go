@@ -17,23 +17,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"completion.example/internal/fault"
 )
-
-// Fault is one thing wrong, and where.
-type Fault struct {
-	Path string // such as steps[3].ramps[0].tubing
-	Err  error
-}
-
-func (f Fault) Error() string {
-	if f.Path == "" {
-		return f.Err.Error()
-	}
-	return f.Path + ": " + f.Err.Error()
-}
-
-// Unwrap returns the fault without its place.
-func (f Fault) Unwrap() error { return f.Err }
 
 // Unmarshal reads data into the value that to points to. Struct fields are
 // matched by their json tag, or else by their name in lower case, to the
@@ -55,10 +41,11 @@ func Unmarshal(data []byte, to any) error {
 		}
 	}
 	if err != nil {
-		return errors.Join(append(r.faults, place(data, d, err))...)
+		r.faults.Add(place(data, d, err))
+		return r.faults.Err()
 	}
 	r.read("", tree, v.Elem())
-	return errors.Join(r.faults...)
+	return r.faults.Err()
 }
 
 // maxDepth is more than any plan has, and keeps a hostile file from filling the
@@ -86,10 +73,10 @@ type object struct {
 	values map[string]any
 }
 
-type reader struct{ faults []error }
+type reader struct{ faults fault.Faults }
 
 func (r *reader) fault(path string, format string, args ...any) {
-	r.faults = append(r.faults, Fault{path, fmt.Errorf(format, args...)})
+	r.faults.New(path, format, args...)
 }
 
 // parse builds the tree and finds names that stand twice.
@@ -126,7 +113,7 @@ func (r *reader) parse(d *json.Decoder, path string, depth int) (any, error) {
 	case json.Delim('['):
 		list := []any{}
 		for d.More() {
-			v, err := r.parse(d, index(path, len(list)), depth+1)
+			v, err := r.parse(d, fault.Index(path, len(list)), depth+1)
 			if err != nil {
 				return nil, err
 			}
@@ -147,8 +134,6 @@ func join(path, name string) string {
 	}
 	return path + "." + name
 }
-
-func index(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
 
 // read puts a tree into a value.
 func (r *reader) read(path string, tree any, v reflect.Value) {
@@ -171,12 +156,12 @@ func (r *reader) read(path string, tree any, v reflect.Value) {
 	case reflect.Slice:
 		list, ok := tree.([]any)
 		if !ok {
-			r.fault(path, "is %s; want a list", kind(tree))
+			r.fault(path, "is %s; must be a list", kind(tree))
 			return
 		}
 		v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
 		for i, t := range list {
-			r.read(index(path, i), t, v.Index(i))
+			r.read(fault.Index(path, i), t, v.Index(i))
 		}
 	default:
 		r.scalar(path, tree, v)
@@ -189,19 +174,19 @@ func (r *reader) text(path string, tree any, u encoding.TextUnmarshaler) {
 		if n, number := tree.(json.Number); number {
 			s = n.String() // so that the quantity itself says which units would do
 		} else {
-			r.fault(path, "is %s; want text", kind(tree))
+			r.fault(path, "is %s; must be text", kind(tree))
 			return
 		}
 	}
 	if err := u.UnmarshalText([]byte(s)); err != nil {
-		r.faults = append(r.faults, Fault{path, err})
+		r.faults.At(path, err)
 	}
 }
 
 func (r *reader) structure(path string, tree any, v reflect.Value) {
 	o, ok := tree.(object)
 	if !ok {
-		r.fault(path, "is %s; want an object with fields", kind(tree))
+		r.fault(path, "is %s; must be an object with fields", kind(tree))
 		return
 	}
 	fields := map[string]int{}
@@ -232,7 +217,7 @@ func (r *reader) structure(path string, tree any, v reflect.Value) {
 func (r *reader) mapping(path string, tree any, v reflect.Value) {
 	o, ok := tree.(object)
 	if !ok {
-		r.fault(path, "is %s; want an object", kind(tree))
+		r.fault(path, "is %s; must be an object", kind(tree))
 		return
 	}
 	v.Set(reflect.MakeMapWithSize(v.Type(), len(o.names)))
@@ -250,27 +235,27 @@ func (r *reader) scalar(path string, tree any, v reflect.Value) {
 			v.SetString(s)
 			return
 		}
-		r.fault(path, "is %s; want text", kind(tree))
+		r.fault(path, "is %s; must be text", kind(tree))
 	case reflect.Bool:
 		if b, ok := tree.(bool); ok {
 			v.SetBool(b)
 			return
 		}
-		r.fault(path, "is %s; want true or false", kind(tree))
+		r.fault(path, "is %s; must be true or false", kind(tree))
 	case reflect.Int:
 		n, ok := tree.(json.Number)
 		if i, err := strconv.ParseInt(string(n), 10, 32); ok && err == nil {
 			v.SetInt(i)
 			return
 		}
-		r.fault(path, "is %s; want a whole number", kind(tree))
+		r.fault(path, "is %s; must be a whole number", kind(tree))
 	case reflect.Float64:
 		n, ok := tree.(json.Number)
 		if f, err := n.Float64(); ok && err == nil {
 			v.SetFloat(f)
 			return
 		}
-		r.fault(path, "is %s; want a number", kind(tree))
+		r.fault(path, "is %s; must be a number", kind(tree))
 	default:
 		r.fault(path, "can't be read: no rule for %s", v.Type())
 	}

@@ -47,10 +47,10 @@ func TestReportsEveryFaultWithItsPath(t *testing.T) {
 	for _, want := range []string{
 		"nmae: unknown field; there are band, count, deep",
 		`depth: unit: cannot read "9000" as a length: no unit given`,
-		"layers[1].from: unit:", "layers[1].fluid: is 3; want text",
+		"layers[1].from: unit:", "layers[1].fluid: is 3; must be text",
 		"pressure.tubing: stands twice", "pressure.tubing: unit:", `pressure."annulus 2": unit:`,
-		"count: is 1.5; want a whole number", `share: is "half"; want a number`, "open: is 1; want true or false",
-		"limit: is null", "band: unit: band", "deep.a: is a list; want an object",
+		"count: is 1.5; must be a whole number", `share: is "half"; must be a number`, "open: is 1; must be true or false",
+		"limit: is null", "band: is 3000 psi", "deep.a: is a list; must be an object",
 	} {
 		require.ErrorContains(t, err, want)
 	}

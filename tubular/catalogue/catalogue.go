@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 //go:embed pipes.csv
@@ -43,12 +44,12 @@ func (e *NotFoundError) Error() string {
 		for _, od := range e.Sizes {
 			have = append(have, od.String())
 		}
-		return fmt.Sprintf("catalogue: OD %v: %v: there are %s", e.OD, ErrNotFound, strings.Join(have, ", "))
+		return fmt.Sprintf("OD %v: %v: there are %s", e.OD, ErrNotFound, strings.Join(have, ", "))
 	}
 	for _, entry := range e.Have {
 		have = append(have, entry.Weight.String())
 	}
-	return fmt.Sprintf("catalogue: %v at %v: %v: there are %s", e.OD, e.Weight, ErrNotFound, strings.Join(have, ", "))
+	return fmt.Sprintf("%v at %v: %v: there are %s", e.OD, e.Weight, ErrNotFound, strings.Join(have, ", "))
 }
 
 func (e *NotFoundError) Unwrap() error { return ErrNotFound }
@@ -67,19 +68,19 @@ func Standard() (Catalogue, error) {
 // (the error wraps ErrDuplicate).
 func (c Catalogue) With(entries ...Entry) (Catalogue, error) {
 	all := slices.Clip(c.entries)
-	var faults []error
+	f := fault.In("catalogue")
 	for i, e := range entries {
 		if err := e.Validate(); err != nil {
-			faults = append(faults, fmt.Errorf("catalogue: entry %d: %w", i, err))
+			f.At(fault.Index("entries", i), err)
 			continue
 		}
 		if slices.ContainsFunc(all, func(x Entry) bool { return same(x, e.OD, e.Weight) }) {
-			faults = append(faults, fmt.Errorf("catalogue: entry %d: %v: %w", i, e, ErrDuplicate))
+			f.New(fault.Index("entries", i), "is %v: %w", e, ErrDuplicate)
 			continue
 		}
 		all = append(all, e)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return Catalogue{}, err
 	}
 	return Catalogue{entries: all}, nil
@@ -118,7 +119,7 @@ func (c Catalogue) Find(od unit.Length, weight unit.WeightPerLength) (Entry, err
 			return e, nil
 		}
 	}
-	return Entry{}, &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)}
+	return Entry{}, fault.Join("catalogue", &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)})
 }
 
 // same tells whether e is the pipe of that size and weight, to the digits in

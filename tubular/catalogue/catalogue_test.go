@@ -119,11 +119,11 @@ func TestWith(t *testing.T) {
 	wrong.Kind, wrong.Finish, wrong.Status = "", "welded", "hearsay"
 	wrong.ID, wrong.Drift, wrong.Weight, wrong.Coupling, wrong.ShortThread = 2.9*unit.Inch, 3*unit.Inch, 20*unit.PoundPerFoot, 3*unit.Inch, -1
 	_, err = c.With(wrong)
-	for _, field := range []string{"Kind", "Finish", "Status", "ID = 2.9 in", "Drift = 3 in", "Weight = 20 lb/ft", "Coupling", "ShortThread"} {
+	for _, field := range []string{"Kind", "Finish", "Status", "entries[0].ID: is 2.9 in", "Drift: is 3 in", "Weight: is 20 lb/ft", "Coupling", "ShortThread"} {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = c.With(catalogue.Entry{})
-	require.ErrorContains(t, err, "Pipe.OD")
+	require.ErrorContains(t, err, "entries[0].OD: is")
 }
 
 func TestReadFaults(t *testing.T) {
@@ -131,9 +131,9 @@ func TestReadFaults(t *testing.T) {
 	for text, want := range map[string]string{
 		"":                          "EOF",
 		"od\n":                      "wrong number of fields",
-		"a,b,c,d,e,f,g,h,i,j,k,l\n": "first line",
-		head + "tubing,2,6 lb/ft,non-upset,0.2 in,1.6 in,1.5 in,,,,user,\n":    "line 2: od",
-		head + "tubing,2 in,6 lb/ft,non-upset,0.2 in,1.5 in,1.4 in,,,,user,\n": "line 2: catalogue: Entry.ID",
+		"a,b,c,d,e,f,g,h,i,j,k,l\n": "line 1: is",
+		head + "tubing,2,6 lb/ft,non-upset,0.2 in,1.6 in,1.5 in,,,,user,\n":    "line 2.od: unit",
+		head + "tubing,2 in,6 lb/ft,non-upset,0.2 in,1.5 in,1.4 in,,,,user,\n": "line 2.ID: is",
 		head + "tubing,2 in\n": "wrong number of fields",
 		head + "tubing,2 in,,non-upset,0.2 psi,1.6 in,1.5 in,x,,,user,\n": "wall",
 	} {

@@ -1,11 +1,11 @@
 package catalogue
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -74,49 +74,47 @@ func (e Entry) String() string {
 // be the outside diameter less two walls, the drift not above the bore, the
 // nominal weight near that of the steel, a coupling larger than the pipe.
 func (e Entry) Validate() error {
-	var faults []error
-	fault := func(format string, args ...any) {
-		faults = append(faults, fmt.Errorf("catalogue: Entry."+format, args...))
-	}
+	f := fault.In("catalogue")
 	switch e.Kind {
 	case Tubing, Casing, Line:
 	default:
-		fault("Kind = %q: want tubing, casing or line", e.Kind)
+		f.New("Kind", "is %q; must be tubing, casing or line", e.Kind)
 	}
 	switch e.Finish {
 	case NonUpset, ExternalUpset, IntegralJoint, Threaded, PlainEnd:
 	default:
-		fault("Finish = %q: want non-upset, external upset, integral joint, threaded or plain end", e.Finish)
+		f.New("Finish", "is %q; must be non-upset, external upset, integral joint, threaded or plain end", e.Finish)
 	}
 	switch e.Status {
 	case Published, Memory, User:
 	default:
-		fault("Status = %q: want published, memory or user", e.Status)
+		f.New("Status", "is %q; must be published, memory or user", e.Status)
 	}
 	p := tubular.Pipe{OD: e.OD, ID: e.ID, Weight: e.Weight, Material: tubular.Steel()}
 	if err := p.Validate(); err != nil {
-		return errors.Join(append(faults, err)...)
+		f.Add(err)
+		return f.Err()
 	}
 	const printed = 0.0006 * unit.Inch // sizes are printed to a thousandth
 	if !(math.Abs(float64(e.OD-2*e.Wall-e.ID)) <= float64(printed)) {
-		fault("ID = %v: want %v, the OD of %v less two walls of %v", e.ID, (e.OD - 2*e.Wall).Rounded(5), e.OD, e.Wall)
+		f.New("ID", "is %v; must be %v, the OD of %v less two walls of %v", e.ID, (e.OD - 2*e.Wall).Rounded(5), e.OD, e.Wall)
 	}
 	if !(e.Drift > 0 && e.Drift <= e.ID) {
-		fault("Drift = %v: want above 0 and up to the ID of %v", e.Drift, e.ID)
+		f.New("Drift", "is %v; must be above 0 in and at most the ID of %v", e.Drift, e.ID)
 	}
 	if plain := p.PlainEndWeight(); !(e.Weight >= 0.985*plain && e.Weight <= 1.10*plain) {
-		fault("Weight = %v: want 0.985 to 1.10 of the plain-end weight of %v", e.Weight, plain.Rounded(4))
+		f.New("Weight", "is %v; must be from 0.985 to 1.10 of the plain-end weight of %v", e.Weight, plain.Rounded(4))
 	}
 	if e.Coupling != 0 && !(e.Coupling > e.OD && e.Coupling < 3*e.OD) {
-		fault("Coupling = %v: want above the OD of %v, or 0 for none", e.Coupling, e.OD)
+		f.New("Coupling", "is %v; must be above the OD of %v, or 0 for none", e.Coupling, e.OD)
 	}
 	for _, thread := range []struct {
 		name   string
 		length unit.Length
 	}{{"ShortThread", e.ShortThread}, {"LongThread", e.LongThread}} {
 		if !(thread.length >= 0 && thread.length < 3*e.OD) {
-			fault("%s = %v: want above 0, or 0 for none", thread.name, thread.length)
+			f.New(thread.name, "is %v; must be above 0, or 0 for none", thread.length)
 		}
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }

@@ -1,11 +1,10 @@
 package catalogue
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -50,7 +49,7 @@ func FindGrade(name string) (Grade, error) {
 		}
 		have = append(have, g.Name)
 	}
-	return Grade{}, fmt.Errorf("catalogue: grade %q: %w: there are %s", name, ErrNotFound, strings.Join(have, ", "))
+	return Grade{}, fault.NewIn("catalogue", "", "grade %q: %w: there are %s", name, ErrNotFound, strings.Join(have, ", "))
 }
 
 // Material returns steel of this grade. See tubular.Steel for its elastic
@@ -63,7 +62,7 @@ func (g Grade) String() string { return g.Name }
 // MarshalText writes the grade's name.
 func (g Grade) MarshalText() ([]byte, error) {
 	if g.Name == "" {
-		return nil, errors.New("catalogue: Grade.Name = \"\": want a name")
+		return nil, fault.Join("catalogue", fault.Given("Name", g.Name))
 	}
 	return []byte(g.Name), nil
 }

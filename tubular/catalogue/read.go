@@ -3,11 +3,12 @@ package catalogue
 import (
 	"encoding"
 	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
+
+	"completion.example/internal/fault"
 )
 
 // header is the first line of a list of pipes.
@@ -29,17 +30,18 @@ func Read(r io.Reader) ([]Entry, error) {
 		return nil, fmt.Errorf("catalogue: %w", err)
 	}
 	if !slices.Equal(first, columns) {
-		return nil, fmt.Errorf("catalogue: first line = %q: want %q", strings.Join(first, ","), header)
+		return nil, fault.NewIn("catalogue", "line 1", "is %q; must be %q", strings.Join(first, ","), header)
 	}
 	var entries []Entry
-	var faults []error
+	f := fault.In("catalogue")
 	for {
 		fields, err := records.Read()
 		if err == io.EOF {
 			break
 		}
 		if err != nil {
-			return nil, errors.Join(append(faults, fmt.Errorf("catalogue: %w", err))...)
+			f.Add(err)
+			return nil, f.Err()
 		}
 		e, err := entry(columns, fields)
 		if err == nil {
@@ -47,12 +49,12 @@ func Read(r io.Reader) ([]Entry, error) {
 		}
 		if err != nil {
 			line, _ := records.FieldPos(0)
-			faults = append(faults, fmt.Errorf("catalogue: line %d: %w", line, err))
+			f.At(fmt.Sprintf("line %d", line), err)
 			continue
 		}
 		entries = append(entries, e)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	return entries, nil
@@ -60,7 +62,7 @@ func Read(r io.Reader) ([]Entry, error) {
 
 func entry(columns, fields []string) (Entry, error) {
 	var e Entry
-	var faults []error
+	f := fault.In("catalogue")
 	e.Kind, e.Finish = Kind(fields[0]), Finish(fields[3])
 	e.Status, e.Source = Provenance(fields[10]), fields[11]
 	for i, to := range []encoding.TextUnmarshaler{1: &e.OD, 2: &e.Weight, 4: &e.Wall, 5: &e.ID, 6: &e.Drift,
@@ -69,8 +71,8 @@ func entry(columns, fields []string) (Entry, error) {
 			continue
 		}
 		if err := to.UnmarshalText([]byte(fields[i])); err != nil {
-			faults = append(faults, fmt.Errorf("%s: %w", columns[i], err))
+			f.At(columns[i], err)
 		}
 	}
-	return e, errors.Join(faults...)
+	return e, f.Err()
 }

@@ -2,11 +2,11 @@ package catalogue
 
 import (
 	"encoding"
-	"errors"
 	"fmt"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -33,31 +33,31 @@ func (t Tally) String() string {
 
 // MarshalText writes t without loss; NaN and infinities are errors.
 func (t Tally) MarshalText() ([]byte, error) {
-	var faults []error
+	f := fault.In("catalogue")
 	for i, j := range t {
 		for _, q := range []encoding.TextMarshaler{j.OD, j.Weight, j.Length} {
 			if _, err := q.MarshalText(); err != nil {
-				faults = append(faults, fmt.Errorf("catalogue: Tally[%d]: %w", i, err))
+				f.At(fmt.Sprintf("part %d", i+1), err)
 			}
 		}
 	}
-	return []byte(t.String()), errors.Join(faults...)
+	return []byte(t.String()), f.Err()
 }
 
 // UnmarshalText reads the text in the type's doc. Empty text is an empty tally.
 func (t *Tally) UnmarshalText(text []byte) error {
 	var read Tally
-	var faults []error
+	f := fault.In("catalogue")
 	if s := strings.TrimSpace(string(text)); s != "" {
 		for part := range strings.SplitSeq(s, ";") {
 			j, err := joints(part)
 			if err != nil {
-				faults = append(faults, fmt.Errorf("catalogue: part %d of the string: %w", len(read)+1, err))
+				f.At(fmt.Sprintf("part %d", len(read)+1), err)
 			}
 			read = append(read, j)
 		}
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return err
 	}
 	*t = read
@@ -68,27 +68,27 @@ func joints(part string) (Joints, error) {
 	var j Joints
 	fields := strings.Split(part, ",")
 	if len(fields) != 3 {
-		return j, fmt.Errorf("%q: want size, weight, length, such as \"3-1/2 in, 9.3 lb/ft, 4000 ft\"", strings.TrimSpace(part))
+		return j, fault.New("", "is %q; must be size, weight, length, such as \"3-1/2 in, 9.3 lb/ft, 4000 ft\"", strings.TrimSpace(part))
 	}
-	var faults []error
+	f := fault.In("catalogue")
 	for i, q := range []encoding.TextUnmarshaler{&j.OD, &j.Weight, &j.Length} {
-		faults = append(faults, q.UnmarshalText([]byte(strings.TrimSpace(fields[i]))))
+		f.Add(q.UnmarshalText([]byte(strings.TrimSpace(fields[i]))))
 	}
-	return j, errors.Join(faults...)
+	return j, f.Err()
 }
 
 // Sections looks up each part of t in c and returns the string in a grade.
 func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.Section, error) {
 	var sections []tubular.Section
-	var faults []error
+	f := fault.In("catalogue")
 	for i, j := range t {
 		e, err := c.Find(j.OD, j.Weight)
 		if err != nil {
-			faults = append(faults, fmt.Errorf("part %d of the string: %w", i+1, err))
+			f.At(fmt.Sprintf("part %d", i+1), err)
 		}
 		sections = append(sections, tubular.Section{Pipe: e.Pipe(g), Length: j.Length})
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	return sections, nil

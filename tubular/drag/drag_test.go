@@ -249,11 +249,11 @@ func TestFaultsComeTogether(t *testing.T) {
 	s.Zones[1].Hole = 2 * unit.Inch
 	s.Inside = unit.Density(math.NaN())
 	_, err := s.Prepare()
-	for _, field := range []string{"Sections[0].Length", "Zones[0].Friction = 7", "Zones[1].Hole", "Inside"} {
+	for _, field := range []string{"Sections[0].Length", "Zones[0].Friction: is 7", "Zones[1].Hole", "Inside"} {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = drag.String{}.Prepare()
-	require.ErrorContains(t, err, "Path is missing")
+	require.ErrorContains(t, err, "Path: is missing")
 }
 
 func TestMotionText(t *testing.T) {

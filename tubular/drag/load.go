@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -32,7 +33,7 @@ func (m Motion) String() string {
 // MarshalText returns the name of m.
 func (m Motion) MarshalText() ([]byte, error) {
 	if m < 0 || int(m) >= len(motions) {
-		return nil, fmt.Errorf("drag: motion %d, permitted rotating, run in, pulled", int(m))
+		return nil, fault.NewIn(scope, "", "motion is %d; must be one of %q", int(m), motions)
 	}
 	return []byte(motions[m]), nil
 }
@@ -45,7 +46,7 @@ func (m *Motion) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("drag: motion %q, permitted rotating, run in, pulled", text)
+	return fault.NewIn(scope, "", "motion is %q; must be one of %q", text, motions)
 }
 
 // sign is that of axial friction on the way up the string.
@@ -143,8 +144,8 @@ func (p *Prepared) Torque(end unit.Force) unit.Torque {
 // load: what a pull at surface leaves for the packer, or how much of the weight
 // set down gets there.
 func (p *Prepared) EndForce(m Motion, hookLoad unit.Force) (unit.Force, error) {
-	if math.IsNaN(float64(hookLoad)) || math.IsInf(float64(hookLoad), 0) {
-		return 0, fmt.Errorf("drag: hook load = %v, permitted any finite value", hookLoad)
+	if err := fault.Finite("hookLoad", hookLoad); err != nil {
+		return 0, fault.Join(scope, err)
 	}
 	if len(p.elements) == 0 {
 		return 0, errors.New("drag: the string is not prepared: make it with String.Prepare")

@@ -1,12 +1,9 @@
 package drag
 
 import (
-	"errors"
-	"fmt"
-	"math"
-
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -49,70 +46,49 @@ const (
 // mostFriction is the greatest friction factor taken for one.
 const mostFriction = 1.0
 
-func (s String) check() error {
-	var faults []error
-	fault := func(format string, args ...any) { faults = append(faults, fmt.Errorf("drag: "+format, args...)) }
+// Validate reports everything that is wrong with s.
+func (s String) Validate() error {
+	f := fault.In(scope)
 	if len(s.Sections) == 0 {
-		fault("Sections is empty, permitted one section of pipe or more")
+		f.New("Sections", "is empty; must be one section of pipe or more")
 	}
 	var length unit.Length
 	for k, x := range s.Sections {
-		if err := x.Pipe.Validate(); err != nil {
-			fault("Sections[%d].Pipe: %w", k, err)
-		}
-		if !(x.Length > 0) || math.IsInf(float64(x.Length), 0) {
-			fault("Sections[%d].Length = %v, permitted above 0 ft", k, x.Length)
-		}
+		f.AtIndex("Sections", k, fault.Join("", fault.At("Pipe", x.Pipe.Validate()), fault.Above("Length", x.Length, 0)))
 		length += x.Length
 	}
 	if !(s.Depth > 0 && s.Depth <= length*(1+1e-12)) { // lengths add up with rounding
-		fault("Depth = %v, permitted above 0 ft to the string's length of %v", s.Depth, length)
+		f.New("Depth", "is %v; must be above 0 ft and at most the string's length of %v", s.Depth, length)
 	}
 	if s.Path == nil {
-		fault("Path is missing")
+		f.New("Path", "is missing")
 	} else if s.Depth > s.Path.TotalDepth() {
-		fault("Depth = %v, permitted to the path's end at %v", s.Depth, s.Path.TotalDepth())
+		f.New("Depth", "is %v; must be at most the path's end at %v", s.Depth, s.Path.TotalDepth())
 	}
-	for _, x := range []struct {
-		name string
-		ρ    unit.Density
-	}{{"Inside", s.Inside}, {"Outside", s.Outside}} {
-		if !(x.ρ >= 0) || math.IsInf(float64(x.ρ), 0) {
-			fault("%s = %v, permitted from 0 lb/gal upwards", x.name, x.ρ)
-		}
-	}
-	faults = append(faults, s.checkZones()...)
+	f.Add(fault.AtLeast("Inside", s.Inside, 0), fault.AtLeast("Outside", s.Outside, 0), s.checkZones())
 	spacing := s.spacing()
 	if !(spacing > 0) || s.Depth.In(spacing) > maxNodes {
-		fault("Spacing = %v, permitted from %v upwards (%d nodes), or 0 for %v", s.Spacing, s.Depth/maxNodes, maxNodes, defaultSpacing)
+		f.New("Spacing", "is %v; must be at least %v (%d nodes), or 0 for %v", s.Spacing, s.Depth/maxNodes, maxNodes, defaultSpacing)
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
-func (s String) checkZones() []error {
-	var faults []error
-	fault := func(format string, args ...any) { faults = append(faults, fmt.Errorf("drag: "+format, args...)) }
+func (s String) checkZones() error {
+	f := fault.In(scope)
 	widest := unit.Length(0)
 	for _, x := range s.Sections {
 		widest = max(widest, x.Pipe.OD)
 	}
 	var top unit.Length
 	for k, z := range s.Zones {
-		if !(z.Bottom > top) || math.IsInf(float64(z.Bottom), 0) {
-			fault("Zones[%d].Bottom = %v, permitted above %v", k, z.Bottom, top)
-		}
-		if !(z.Friction >= 0 && z.Friction <= mostFriction) {
-			fault("Zones[%d].Friction = %g, permitted from 0 to %g", k, z.Friction, mostFriction)
-		}
-		if !(z.Hole >= widest) || math.IsInf(float64(z.Hole), 0) {
-			fault("Zones[%d].Hole = %v, permitted from the widest pipe's %v upwards", k, z.Hole, widest)
-		}
+		f.AtIndex("Zones", k, fault.Join("", fault.Above("Bottom", z.Bottom, top), fault.Between("Friction", z.Friction, 0, mostFriction),
+			fault.AtLeast("Hole", z.Hole, widest)))
 		top = z.Bottom
 	}
 	if !(top >= s.Depth) {
-		fault("Zones end at %v, permitted no less than the string's depth of %v", top, s.Depth)
+		f.New("Zones", "end at %v; must reach the string's depth of %v", top, s.Depth)
 	}
-	return faults
+	return f.Err()
 }
 
 func (s String) spacing() unit.Length {
@@ -121,3 +97,6 @@ func (s String) spacing() unit.Length {
 	}
 	return s.Spacing
 }
+
+// scope stands before every fault of this package.
+const scope = "drag"

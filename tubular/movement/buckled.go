@@ -7,20 +7,21 @@ import (
 )
 
 // squeeze is what buckling does to the string's length under an axial force
-// added at its lower end, and so everywhere.
+// added all along.
 type squeeze struct {
 	shortening float64 // change of length: never positive
 	slope      float64 // of it over the force; NaN where something buckles that has a critical load
 }
 
-func (l *Landed) buckled(c *Case, force float64) squeeze {
+// buckled is that of the elements from one to before another.
+func (l *line) buckled(nodes []Node, from, to int, force float64) squeeze {
 	var s squeeze
 	upright := true
-	fb := -float64(c.Nodes[0].Effective) - force
-	for i := range l.elements {
+	fb := -float64(nodes[from].Effective) - force
+	for i := from; i < to; i++ {
 		e := &l.elements[i]
 		fa := fb
-		fb = -float64(c.Nodes[i+1].Effective) - force
+		fb = -float64(nodes[i+1].Effective) - force
 		if fa <= 0 && fb <= 0 || e.length == 0 {
 			continue
 		}
@@ -35,7 +36,7 @@ func (l *Landed) buckled(c *Case, force float64) squeeze {
 			continue
 		}
 		upright = false
-		pa, pb := l.onsets(c, i, fa, fb)
+		pa, pb := l.onsets(nodes, i, fa, fb)
 		s.shortening -= give * equivalentLoad(fa, fb, pa, pb, l.ratio)
 	}
 	if !upright {
@@ -47,14 +48,14 @@ func (l *Landed) buckled(c *Case, force float64) squeeze {
 // onsets are the sinusoidal loads at the ends of element i under compressions
 // fa and fb. Curvature is the element's, weight and inclination the node's. There
 // must be clearance.
-func (l *Landed) onsets(c *Case, i int, fa, fb float64) (pa, pb float64) {
+func (l *line) onsets(nodes []Node, i int, fa, fb float64) (pa, pb float64) {
 	e := &l.elements[i]
 	hole := &l.bars[e.section].lateral
-	return hole.onset(contact(l.across(c, i), e.build, e.turn, fa)), hole.onset(contact(l.across(c, i+1), e.build, e.turn, fb))
+	return hole.onset(contact(l.across(nodes, i), e.build, e.turn, fa)), hole.onset(contact(l.across(nodes, i+1), e.build, e.turn, fb))
 }
 
 // across is the weight across the hole at node i.
-func (l *Landed) across(c *Case, i int) float64 { return float64(c.Nodes[i].Weight) * l.points[i].sin }
+func (l *line) across(nodes []Node, i int) float64 { return float64(nodes[i].Weight) * l.points[i].sin }
 
 // finish adds the packer's force to the nodes and fills in what follows.
 func (l *Landed) finish(c *Case) error {
@@ -65,10 +66,12 @@ func (l *Landed) finish(c *Case) error {
 		n, e := &nodes[i], l.elementOf(i)
 		n.True += c.PackerForce
 		n.Effective += c.PackerForce
-		l.bend(n, e, l.across(c, i))
+		l.bend(n, e, l.across(nodes, i))
 		l.use(c, n)
 		if i > 0 && e == &l.elements[i-1] {
-			l.measure(c, i-1)
+			b, h := l.measure(nodes, i-1)
+			c.BuckledLength += b
+			c.HelicalLength += h
 		}
 		sum += float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
 			n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
@@ -84,7 +87,7 @@ func (l *Landed) finish(c *Case) error {
 
 // elementOf is the element that node i belongs to: the one above it, for the
 // first node of a section the one below.
-func (l *Landed) elementOf(i int) *element {
+func (l *line) elementOf(i int) *element {
 	if i == 0 || l.elements[i-1].length == 0 {
 		return &l.elements[i]
 	}
@@ -93,7 +96,7 @@ func (l *Landed) elementOf(i int) *element {
 
 // bend fills in a node's buckling, contact and bending under a weight g across
 // the hole.
-func (l *Landed) bend(n *Node, e *element, g float64) {
+func (l *line) bend(n *Node, e *element, g float64) {
 	bar := &l.bars[n.Section]
 	var x lay
 	bar.lie(&x, -float64(n.Effective), g, e, l.ratio)
@@ -102,17 +105,17 @@ func (l *Landed) bend(n *Node, e *element, g float64) {
 	n.Bending = unit.Pressure(bar.fibre * float64(n.Curvature))
 }
 
-// measure adds the buckled lengths of element i, whose lower node is done.
-func (l *Landed) measure(c *Case, i int) {
+// measure returns how much of element i, whose lower node is done, is buckled in
+// any way and in a helix.
+func (l *line) measure(nodes []Node, i int) (buckled, helical unit.Length) {
 	e := &l.elements[i]
-	fa, fb := -float64(c.Nodes[i].Effective), -float64(c.Nodes[i+1].Effective)
+	fa, fb := -float64(nodes[i].Effective), -float64(nodes[i+1].Effective)
 	if fa <= 0 && fb <= 0 || l.bars[e.section].r == 0 {
-		return
+		return 0, 0
 	}
 	hole := &l.bars[e.section].lateral
-	pa, pb := hole.onset(contact(l.across(c, i), e.build, e.turn, fa)), float64(c.Nodes[i+1].Onset)
-	c.BuckledLength += unit.Length(e.length * positiveShare(fa-pa, fb-pb))
-	c.HelicalLength += unit.Length(e.length * positiveShare(fa-l.ratio*pa, fb-l.ratio*pb))
+	pa, pb := hole.onset(contact(l.across(nodes, i), e.build, e.turn, fa)), float64(nodes[i+1].Onset)
+	return unit.Length(e.length * positiveShare(fa-pa, fb-pb)), unit.Length(e.length * positiveShare(fa-l.ratio*pa, fb-l.ratio*pb))
 }
 
 // neutralDepth finds the lowest depth at which the effective force is zero.

@@ -19,15 +19,24 @@ type Governing struct {
 // asked for: asked / Usage. It is infinite where nothing is used.
 func (g Governing) DesignFactor(asked float64) float64 { return asked / g.Usage }
 
-// rate prepares the sections that have a yield strength.
-func (l *Landed) rate() error {
+// rate prepares the sections that have a yield strength, and all connections.
+func (l *line) rate() error {
+	l.connections = make([]tubular.Connection, len(l.sections))
+	for k := range l.sections {
+		l.connections[k] = l.sections[k].connection()
+	}
 	l.bodies, l.rated = make([]tubular.Body, len(l.sections)), make([]bool, len(l.sections))
 	var faults []error
 	for k, s := range l.sections {
 		if s.Pipe.Material.Yield == 0 {
 			continue
 		}
-		body, err := s.Pipe.Prepare()
+		left, err := s.Pipe.Less(s.Wear)
+		if err != nil {
+			faults = append(faults, fmt.Errorf("movement: Sections[%d].Wear: %w", k, err))
+			continue
+		}
+		body, err := left.Prepare()
 		if err != nil {
 			faults = append(faults, fmt.Errorf("movement: Sections[%d]: %w", k, err))
 		}
@@ -36,17 +45,18 @@ func (l *Landed) rate() error {
 	return errors.Join(faults...)
 }
 
-// use fills in how much of each limit a node uses.
+// use fills in how much of each limit of the body a node uses, and looks at its
+// connections.
 func (l *Landed) use(c *Case, n *Node) {
-	if !l.rated[n.Section] {
-		n.Usage = tubular.Usage{}
-		return
-	}
-	n.Usage = l.bodies[n.Section].Usage(tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}, l.design)
-	if joint := l.bars[n.Section].joint; joint > 0 && n.True > 0 {
-		n.Usage.Axial = max(n.Usage.Axial, l.design.Axial*float64(n.True)/joint)
+	load := tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}
+	n.Usage = tubular.Usage{}
+	if l.rated[n.Section] {
+		n.Usage = l.bodies[n.Section].UsageBent(load, l.design)
 	}
 	if limit, most := n.Usage.Governing(); most > c.Governing.Usage {
 		c.Governing = Governing{MD: n.MD, Limit: limit, Usage: most}
+	}
+	if most := l.connections[n.Section].Usage(load, l.design, n.Usage.Triaxial, 1); most > c.Governing.Usage {
+		c.Governing = Governing{MD: n.MD, Limit: tubular.ConnectionLimit, Usage: most}
 	}
 }

@@ -54,3 +54,15 @@ func disc(d unit.Length) float64 { return math.Pi / 4 * float64(d) * float64(d) 
 func ShoulderForce(inside, outside unit.Pressure, aboveOD, aboveID, belowOD, belowID unit.Length) unit.Force {
 	return unit.Force(float64(inside)*(disc(aboveID)-disc(belowID)) - float64(outside)*(disc(aboveOD)-disc(belowOD)))
 }
+
+// Load returns the load on a sealed joint with an end's pressures and areas, from
+// the wall force just above it: what pins, threads or a latch have to carry,
+// positive where it parts them.
+//
+//	P = Fa - F(end) = Fa - Ai*pi + Ap*pb - (Ap - Ao)*po = Fe + (pb - po)*Ap
+//
+// Source: balance of the joint's upper half.
+func (e End) Load(wall unit.Force) unit.Force {
+	effective := float64(wall) - disc(e.ID)*float64(e.Inside) + disc(e.OD)*float64(e.Outside)
+	return jointBalance(unit.Force(effective), e.Below, e.Outside, disc(e.Bore))
+}

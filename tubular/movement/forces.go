@@ -55,7 +55,7 @@ func (l *Landed) check(state State) error {
 	return errors.Join(faults...)
 }
 
-func (l *Landed) checkFriction(field string, gradients []unit.Gradient) error {
+func (l *line) checkFriction(field string, gradients []unit.Gradient) error {
 	if n := len(gradients); n != 0 && n != len(l.bars) {
 		return fmt.Errorf("gradients of %s number %d, permitted none or one for each of %d sections", field, n, len(l.bars))
 	}
@@ -69,7 +69,7 @@ func (l *Landed) checkFriction(field string, gradients []unit.Gradient) error {
 }
 
 // lost is the pressure lost over element k.
-func (l *Landed) lost(friction []unit.Gradient, k int) float64 {
+func (l *line) lost(friction []unit.Gradient, k int) float64 {
 	if len(friction) == 0 {
 		return 0
 	}

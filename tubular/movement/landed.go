@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/tubular"
 )
 
 // Landed is a string landed at its hanger and sealed in its packer. It
@@ -15,15 +14,8 @@ import (
 // weights, pressures, temperatures, and the weight set down or pulled. It
 // never changes, so it is safe for concurrent use.
 type Landed struct {
-	seals    Seals
-	sections []Section
-	bars     []bar
-	points   []point
-	elements []element
-	ratio    float64
-	design   tubular.DesignFactors
-	bodies   []tubular.Body // by section
-	rated    []bool
+	line
+	seals Seals
 
 	reference totals   // without slack-off
 	setDown   SlackOff // shortening by the slack-off
@@ -52,7 +44,7 @@ func (t totals) minus(u totals) Movement {
 //
 // It checks the string and the state first and reports all faults.
 func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
-	l, err := s.prepare()
+	l, err := s.prepare(nil)
 	if err == nil {
 		err = s.Seals.slackOff(slackOff)
 	}
@@ -64,11 +56,11 @@ func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
 	if err := l.forces(reference, c); err != nil {
 		return nil, fmt.Errorf("movement: reference state: %w", err)
 	}
-	c.buckled = l.buckled(c, 0).shortening
+	c.buckled = l.buckled(c.Nodes, 0, len(l.elements), 0).shortening
 	l.reference = c.totals
 	l.reference.buckling = c.buckled
 	down := -float64(slackOff)
-	l.setDown = SlackOff{Stretch: unit.Length(l.compliance() * down), Buckling: unit.Length(l.buckled(c, down).shortening - c.buckled)}
+	l.setDown = SlackOff{Stretch: unit.Length(l.compliance() * down), Buckling: unit.Length(l.buckled(c.Nodes, 0, len(l.elements), down).shortening - c.buckled)}
 	c.SlackOff = l.setDown
 	c.PackerForce, c.BuckledShortening = -slackOff, unit.Length(c.buckled)+l.setDown.Buckling
 	if err := l.finish(c); err != nil {
@@ -87,16 +79,6 @@ func (l *Landed) AsSet() Case {
 // Size returns the number of nodes of the string.
 func (l *Landed) Size() int { return len(l.points) }
 
-// compliance is the lengthening per axial force at the lower end, in m/N.
-func (l *Landed) compliance() float64 {
-	sum := 0.0
-	for k := range l.bars {
-		b := &l.bars[k]
-		sum += b.length() / (b.e * b.as)
-	}
-	return sum
-}
-
 // Load computes the string in another state.
 func (l *Landed) Load(state State) (Case, error) {
 	var c Case
@@ -113,7 +95,7 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 	if err := l.forces(state, c); err != nil {
 		return fmt.Errorf("movement: %w", err)
 	}
-	free := l.buckled(c, 0)
+	free := l.buckled(c.Nodes, 0, len(l.elements), 0)
 	c.buckled = free.shortening
 	c.totals.buckling = c.buckled
 	c.Movement = c.totals.minus(l.reference)
@@ -125,7 +107,7 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 	at, held := 0.0, free // the force tried last, and what it does
 	change := func(f float64) (length, slope float64) {
 		if f != at {
-			at, held = f, l.buckled(c, f)
+			at, held = f, l.buckled(c.Nodes, 0, len(l.elements), f)
 		}
 		return start + compliance*f + held.shortening - c.buckled, compliance + held.slope
 	}

@@ -3,9 +3,11 @@ package movement
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 )
 
 // point is a node of the string.
@@ -26,8 +28,38 @@ type element struct {
 	upright      bool    // vertical and straight: no load too small to buckle in
 }
 
+// line is a string laid into its hole: what doesn't depend on the load.
+type line struct {
+	sections    []Section
+	bars        []bar
+	points      []point
+	elements    []element // one less than points
+	steps       []int     // elements of no length, one for each break
+	ratio       float64   // of helical to sinusoidal onset
+	design      tubular.DesignFactors
+	bodies      []tubular.Body // by section
+	rated       []bool
+	connections []tubular.Connection // by section
+}
+
+// compliance is the lengthening per axial force at the lower end, in m/N.
+func (l *line) compliance() float64 {
+	sum := 0.0
+	for k := range l.bars {
+		b := &l.bars[k]
+		sum += b.length() / (b.e * b.as)
+	}
+	return sum
+}
+
 // layOut fills in points and elements.
-func (l *Landed) layOut(path *hydrostatics.Path, spacing float64) error {
+//
+// breaks are measured depths, sorted, at which something steps within a section:
+// each has a node above and one below, with an element of no length between. They
+// lie below the top; one at the end of a section belongs to that section. It
+// returns the numbers of those elements.
+func (l *line) layOut(path *hydrostatics.Path, spacing float64, breaks []float64) ([]int, error) {
+	steps := make([]int, 0, len(breaks))
 	stations := path.Stations()
 	var last hydrostatics.Position
 	for k := range l.bars {
@@ -38,7 +70,14 @@ func (l *Landed) layOut(path *hydrostatics.Path, spacing float64) error {
 				marks = append(marks, md)
 			}
 		}
+		for _, md := range breaks {
+			if md > b.top && md < b.bottom {
+				marks = append(marks, md)
+			}
+		}
 		marks = append(marks, b.bottom)
+		slices.Sort(marks)
+		marks = slices.Compact(marks)
 		for m := range len(marks) - 1 {
 			n := max(1, int(math.Ceil((marks[m+1]-marks[m])/spacing-1e-9)))
 			first := 0
@@ -52,17 +91,22 @@ func (l *Landed) layOut(path *hydrostatics.Path, spacing float64) error {
 				}
 				at, err := path.At(unit.Length(md))
 				if err != nil {
-					return fmt.Errorf("movement: %w", err)
+					return nil, fmt.Errorf("movement: %w", err)
 				}
 				if len(l.points) > 0 {
 					l.elements = append(l.elements, between(k, last, at))
 				}
 				l.points = append(l.points, point{md: md, tvd: float64(at.TVD), sin: math.Sin(float64(at.Inclination)), section: k})
 				last = at
+				for len(steps) < len(breaks) && breaks[len(steps)] == md && md > b.top {
+					steps = append(steps, len(l.elements))
+					l.elements = append(l.elements, between(k, at, at))
+					l.points = append(l.points, l.points[len(l.points)-1])
+				}
 			}
 		}
 	}
-	return nil
+	return steps, nil
 }
 
 // between is the element between two positions. Its bend β splits into build

@@ -157,10 +157,10 @@ func TestNodesUseWhatTheBodyUses(t *testing.T) {
 	require.InDelta(t, most, c.Governing.Usage, 1e-15)
 	require.Greater(t, c.Governing.DesignFactor(1.25), 0.0)
 
-	// A weak joint governs the axial limit.
+	// A weak joint governs before the body does.
 	s.Sections[0].Joint = 50000 * unit.PoundForce
 	weak := load(t, s, brine(0, 0), brine(0, 0), 0)
-	require.Equal(t, tubular.AxialLimit, weak.Governing.Limit)
+	require.Equal(t, tubular.ConnectionLimit, weak.Governing.Limit)
 	require.InDelta(t, 1.4*weak.HangerLoad.In(50000*unit.PoundForce), weak.Governing.Usage, 1e-12)
 }
 

@@ -16,7 +16,21 @@ type Section struct {
 	Pipe   tubular.Pipe
 	Bottom unit.Length // measured depth of its lower end
 	Hole   unit.Length // inside diameter of the casing or hole around it
-	Joint  unit.Force  // tensile strength of its connections; zero where they are as strong as the body
+	Joint  unit.Force  // tensile strength of its connections, for Connection.Tension; zero where that has it, or nothing is known
+	// Connection is what the connections bear in other ways. What isn't known is
+	// not checked: see MadeUp.NotChecked.
+	Connection tubular.Connection
+	// Wear is wall that the ratings leave out; weight and stiffness keep it.
+	Wear tubular.Allowance
+}
+
+// connection is what is known of the section's connections.
+func (s *Section) connection() tubular.Connection {
+	c := s.Connection
+	if c.Tension == 0 {
+		c.Tension = s.Joint
+	}
+	return c
 }
 
 // bar is a section as plain numbers in SI.
@@ -27,7 +41,6 @@ type bar struct {
 	alpha       float64
 	ws          float64 // weight in air per length
 	od          float64
-	joint       float64 // strength of its connections, or zero
 	lateral
 
 	// Prepared for every node of every case.
@@ -62,6 +75,9 @@ func bars(top unit.Length, sections []Section) ([]bar, error) {
 		if err := s.Pipe.Validate(); err != nil {
 			faults = append(faults, fmt.Errorf("movement: %s: %w", field("Pipe"), err))
 		}
+		for _, fault := range s.Connection.Faults() {
+			faults = append(faults, fmt.Errorf("movement: %s: %w", field("Connection"), fault))
+		}
 		if err := errors.Join(atLeast(field("Hole"), s.Hole, s.Pipe.OD), atLeast(field("Joint"), s.Joint, 0), above(field("Bottom"), s.Bottom, top)); err != nil {
 			faults = append(faults, err)
 		}
@@ -77,7 +93,7 @@ func newBar(top unit.Length, s Section) bar {
 		top: float64(top), bottom: float64(s.Bottom), od: float64(p.OD),
 		ai: float64(p.InnerArea()), ao: float64(p.OuterArea()), as: float64(p.SteelArea()),
 		e: float64(m.Young), i: float64(p.SecondMoment()), nu: m.Poisson, alpha: float64(m.Expansion),
-		ws: float64(p.WeightInAir()), joint: float64(s.Joint),
+		ws: float64(p.WeightInAir()),
 	}
 	b.lateral = confine(b.e*b.i, float64(s.Hole-p.OD)/2)
 	b.perEA, b.fibre, b.outerDrag = 1/(b.e*b.as), b.e*b.od/2, math.Pi/2*b.r*b.od

@@ -53,8 +53,8 @@ const maxNodes = 1_000_000
 
 // prepare checks the string and lays out its nodes. Every section's ends and
 // every survey station are nodes; an end of two sections is two nodes, so that
-// the step of force there is seen.
-func (s String) prepare() (l *Landed, err error) {
+// the step of force there is seen. breaks are more of them: see layOut.
+func (s String) prepare(breaks []float64) (l *Landed, err error) {
 	bars, err := bars(s.Hanger, s.Sections)
 	faults := append([]error{err, atLeast("Hanger", s.Hanger, 0)}, s.Seals.faults()...)
 	spacing := s.Spacing
@@ -87,9 +87,10 @@ func (s String) prepare() (l *Landed, err error) {
 		return nil, fmt.Errorf("movement: Spacing = %s, permitted from %s upwards: %d nodes", spacing.Rounded(6),
 			(s.Sections[len(s.Sections)-1].Bottom / maxNodes).Rounded(6), maxNodes)
 	}
-	l = &Landed{seals: s.Seals, sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}
+	l = &Landed{seals: s.Seals, line: line{sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}}
 	if err := l.rate(); err != nil {
 		return nil, err
 	}
-	return l, l.layOut(s.Path, float64(spacing))
+	l.steps, err = l.layOut(s.Path, float64(spacing), breaks)
+	return l, err
 }

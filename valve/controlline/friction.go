@@ -7,6 +7,7 @@ import (
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -16,7 +17,7 @@ import (
 // See flow.Stream for the method and its limits. Errors name what is out of
 // range.
 func (l Line) Friction(q Liquid, rate unit.FlowRate) (flow.Friction, error) {
-	if err := errors.Join(l.Check(), q.Check()); err != nil {
+	if err := fault.Join(scope, l.Validate(), fault.At("Liquid", q.Validate())); err != nil {
 		return flow.Friction{}, err
 	}
 	return l.stream(q, rate).Friction()
@@ -63,13 +64,13 @@ func rateThrough(q Liquid, drive unit.Pressure, lines ...passage) (unit.FlowRate
 	for _, p := range lines {
 		top = min(top, float64(fastest)*float64(p.line.Capacity())/p.share)
 	}
-	var fault error
+	var failed error
 	excess := func(rate float64) float64 {
 		loss := 0.0
 		for _, p := range lines {
 			f, err := p.line.stream(q, unit.FlowRate(rate*p.share)).Friction()
 			if err != nil {
-				fault = err
+				failed = err
 				return math.NaN()
 			}
 			loss += float64(f.Loss(p.line.Length))
@@ -81,8 +82,8 @@ func rateThrough(q Liquid, drive unit.Pressure, lines ...passage) (unit.FlowRate
 	if errors.Is(err, root.ErrNotBracketed) {
 		err = fmt.Errorf("the liquid would move faster than %v", fastest)
 	}
-	if fault != nil {
-		err = fault
+	if failed != nil {
+		err = failed
 	}
 	if err != nil {
 		return 0, fmt.Errorf("controlline: rate at a drive of %v: %w", drive, err)
@@ -96,11 +97,11 @@ func rateThrough(q Liquid, drive unit.Pressure, lines ...passage) (unit.FlowRate
 // It is an error if line, liquid or drive is out of range, or if the velocity
 // that follows is beyond flow.Stream's range.
 func (l Line) RateAt(q Liquid, drive unit.Pressure) (unit.FlowRate, error) {
-	var f faults
-	f.under("line", l.Check())
-	f.under("liquid", q.Check())
-	within(&f, "drive", drive, 0, maxModulus)
-	if err := errors.Join(f...); err != nil {
+	f := fault.In(scope)
+	f.Add(l.Validate())
+	f.At("Liquid", q.Validate())
+	f.Add(fault.AboveTo("drive", drive, 0, maxModulus))
+	if err := f.Err(); err != nil {
 		return 0, err
 	}
 	return rateThrough(q, drive, passage{l, 1})

@@ -1,12 +1,11 @@
 package controlline
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Head returns the pressure that the column in the line adds at the device.
@@ -22,7 +21,7 @@ import (
 //
 // It is an error if line or liquid is out of range.
 func (l Line) Head(q Liquid) (unit.Pressure, error) {
-	if err := errors.Join(l.Check(), q.Check()); err != nil {
+	if err := fault.Join(scope, l.Validate(), fault.At("Liquid", q.Validate())); err != nil {
 		return 0, err
 	}
 	p := float64(hydrostatics.Pressure(q.Density, l.Depth))
@@ -31,7 +30,7 @@ func (l Line) Head(q Liquid) (unit.Pressure, error) {
 	case c*p < 1e-12:
 		return unit.Pressure(p), nil
 	case c*p >= 0.5:
-		return 0, fmt.Errorf("controlline: compressibility of %v and a column of %v are no liquid column; compressibility times pressure must be less than 0.5",
+		return 0, fault.NewIn(scope, "Liquid.Compressibility", "is %v under a column of %v; must be below 0.5 when multiplied with it",
 			q.Compressibility, unit.Pressure(p))
 	}
 	return unit.Pressure(-math.Log1p(-c*p) / c), nil

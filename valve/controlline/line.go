@@ -1,11 +1,10 @@
 package controlline
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Line is a control line from the panel to a device.
@@ -61,71 +60,33 @@ const (
 	maxExpansivity     = 0.01 * unit.PerKelvin
 )
 
-// Check reports everything that is wrong with l, but for what only the ratings
+// Validate reports everything that is wrong with l, but for what only the ratings
 // need.
-func (l Line) Check() error {
-	var f faults
-	within(&f, "OD", l.OD, 0, maxOD)
-	within(&f, "wall", l.Wall, 0, l.OD/2)
+func (l Line) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.AboveTo("OD", l.OD, 0, maxOD), fault.AboveTo("Wall", l.Wall, 0, l.OD/2))
 	if !(l.ID() > 0) {
-		f.add("wall is %v; with an OD of %v it must leave a bore", l.Wall, l.OD)
+		f.New("Wall", "is %v; must leave a bore in an OD of %v", l.Wall, l.OD)
 	}
-	within(&f, "length", l.Length, 0, maxLength)
-	if !(l.Depth >= 0 && l.Depth <= l.Length) {
-		f.add("depth is %v; it must be zero to the length of %v", l.Depth, l.Length)
-	}
+	f.Add(fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("Depth", l.Depth, 0, l.Length))
 	if l.Young != 0 {
-		within(&f, "Young's modulus", l.Young, 0, maxModulus)
+		f.Add(fault.AboveTo("Young", l.Young, 0, maxModulus))
 	}
-	if !(l.Poisson >= 0 && l.Poisson <= 0.5) {
-		f.add("Poisson's ratio is %v; it must be 0 to 0.5", l.Poisson)
-	}
+	f.Add(fault.Between("Poisson", l.Poisson, 0, 0.5))
 	if !(l.WallTolerance >= 0 && l.WallTolerance < 0.5) {
-		f.add("wall tolerance is %v; it must be 0 or more and less than 0.5", l.WallTolerance)
+		f.New("WallTolerance", "is %v; must be at least 0 and below 0.5", l.WallTolerance)
 	}
 	if !(l.Roughness >= 0 && (l.Roughness < l.ID()/2 || l.ID() <= 0)) {
-		f.add("roughness is %v; it must be zero or more and less than the bore's radius", l.Roughness)
+		f.New("Roughness", "is %v; must be at least 0 and below the bore's radius", l.Roughness)
 	}
-	return errors.Join(f...)
+	return f.Err()
 }
 
-// Check reports everything that is wrong with a liquid.
-func (q Liquid) Check() error {
-	var f faults
-	within(&f, "density", q.Density, 0, maxDensity)
-	within(&f, "viscosity", q.Viscosity, 0, maxViscosity)
-	if !(q.Compressibility >= 0 && q.Compressibility <= maxCompressibility) {
-		f.add("compressibility is %v; it must be zero to %v", q.Compressibility, maxCompressibility)
-	}
-	if !(q.Expansivity >= 0 && q.Expansivity <= maxExpansivity) {
-		f.add("expansivity is %v; it must be zero to %v", q.Expansivity, maxExpansivity)
-	}
-	return errors.Join(f...)
+// Validate reports everything that is wrong with a liquid.
+func (q Liquid) Validate() error {
+	return fault.Join(scope, fault.AboveTo("Density", q.Density, 0, maxDensity), fault.AboveTo("Viscosity", q.Viscosity, 0, maxViscosity),
+		fault.Between("Compressibility", q.Compressibility, 0, maxCompressibility), fault.Between("Expansivity", q.Expansivity, 0, maxExpansivity))
 }
 
-type faults []error
-
-func (f *faults) add(format string, args ...any) {
-	*f = append(*f, fmt.Errorf("controlline: "+format, args...))
-}
-
-// within wants v above low and at most high.
-func within[Q unit.Scalar](f *faults, name string, v, low, high Q) {
-	if !(v > low && v <= high) {
-		f.add("%s is %v; it must be above %v and at most %v", name, v, low, high)
-	}
-}
-
-// finite wants v finite and not negative.
-func finite[Q unit.Scalar](f *faults, name string, v Q) {
-	if !(v >= 0) || math.IsInf(float64(v), 0) {
-		f.add("%s is %v; it must be zero or more, and finite", name, v)
-	}
-}
-
-// under adds what another check found, under a name.
-func (f *faults) under(name string, err error) {
-	if err != nil {
-		*f = append(*f, fmt.Errorf("%s: %w", name, err))
-	}
-}
+// scope stands before every fault of this package.
+const scope = "controlline"

@@ -225,7 +225,7 @@ func TestLineRefuses(t *testing.T) {
 	} {
 		l := quarter
 		change(&l)
-		require.Error(t, l.Check(), name)
+		require.Error(t, l.Validate(), name)
 		_, err := l.Head(oil)
 		require.Error(t, err, name)
 		_, err = l.Storage(oil, 1)
@@ -252,7 +252,7 @@ func TestLineRefuses(t *testing.T) {
 		"swells":  {Density: 1, Viscosity: 1, Expansivity: 1},
 		"density": {Density: -1, Viscosity: 1},
 	} {
-		require.Error(t, q.Check(), name)
+		require.Error(t, q.Validate(), name)
 		_, err := quarter.Head(q)
 		require.Error(t, err, name)
 	}
@@ -261,7 +261,7 @@ func TestLineRefuses(t *testing.T) {
 	l := quarter
 	l.Length, l.Depth = 20*unit.Kilometre, 20*unit.Kilometre
 	_, err := l.Head(soft)
-	require.ErrorContains(t, err, "no liquid column")
+	require.ErrorContains(t, err, "Liquid.Compressibility: is")
 	l = quarter
 	l.Yield = 0
 	_, err = l.Ratings()

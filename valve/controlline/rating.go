@@ -1,10 +1,10 @@
 package controlline
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Ratings are the resistances of the line's wall, each alone, at its thinnest.
@@ -45,10 +45,10 @@ type Ratings struct {
 // Source: API TR 5C3 / Bul 5C3 (1985), 3.1.1 and 2.2; first yield from Lamé's
 // stresses.
 func (l Line) Ratings() (Ratings, error) {
-	var f faults
-	f.under("line", l.Check())
-	within(&f, "yield strength", l.Yield, 0, maxModulus)
-	if err := errors.Join(f...); err != nil {
+	f := fault.In(scope)
+	f.Add(l.Validate())
+	f.Add(fault.AboveTo("Yield", l.Yield, 0, maxModulus))
+	if err := f.Err(); err != nil {
 		return Ratings{}, err
 	}
 	Y, D := float64(l.Yield), float64(l.OD)
@@ -106,15 +106,10 @@ type Load struct {
 // Errors as for Ratings and Head, and for pressures that aren't finite.
 func (l Line) Load(q Liquid, panel unit.Pressure, around Outside) (Load, error) {
 	r, err := l.Ratings()
-	var f faults
-	f.under("ratings", err)
-	for _, p := range [...]struct {
-		name string
-		p    unit.Pressure
-	}{{"panel pressure", panel}, {"outside pressure at the top", around.Top}, {"outside pressure at the device", around.Bottom}} {
-		finite(&f, p.name, p.p)
-	}
-	if err := errors.Join(f...); err != nil {
+	f := fault.In(scope)
+	f.Add(err)
+	f.Add(fault.AtLeast("panel", panel, 0), fault.AtLeast("around.Top", around.Top, 0), fault.AtLeast("around.Bottom", around.Bottom, 0))
+	if err := f.Err(); err != nil {
 		return Load{}, err
 	}
 	head, err := l.Head(q)

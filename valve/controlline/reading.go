@@ -1,10 +1,10 @@
 package controlline
 
 import (
-	"errors"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Reading is what was measured at the panel during a shift, with the pump
@@ -41,7 +41,7 @@ func (f Finding) String() string {
 // MarshalText writes the finding in words.
 func (f Finding) MarshalText() ([]byte, error) {
 	if int(f) >= len(findings) {
-		return nil, fmt.Errorf("controlline: no finding %d", uint8(f))
+		return nil, fault.NewIn(scope, "", "finding is %d; must be a known one", uint8(f))
 	}
 	return []byte(findings[f]), nil
 }
@@ -54,7 +54,7 @@ func (f *Finding) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("controlline: cannot read %q as a finding; write one of %q", text, findings)
+	return fault.NewIn(scope, "", "finding is %q; must be one of %q", text, findings)
 }
 
 // Diagnosis is a reading held against a plan.
@@ -88,14 +88,14 @@ type Diagnosis struct {
 // Displaced must be positive: without returns there is nothing to compare. It is
 // an error if a volume is negative or not finite. Source: balance of volumes.
 func (s Shift) Diagnose(p ShiftPlan, r Reading) (Diagnosis, error) {
-	var f faults
-	finite(&f, "volume pumped", r.Pumped)
-	finite(&f, "volume returned", r.Returned)
-	finite(&f, "uncertainty", r.Uncertainty)
-	within(&f, "swept volume", s.Swept, 0, maxSwept)
-	within(&f, "displaced volume", s.Displaced, 0, maxSwept)
-	finite(&f, "volume taken up by the line", p.Held)
-	if err := errors.Join(f...); err != nil {
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Pumped", r.Pumped, 0))
+	f.Add(fault.AtLeast("Returned", r.Returned, 0))
+	f.Add(fault.AtLeast("Uncertainty", r.Uncertainty, 0))
+	f.Add(fault.AboveTo("Swept", s.Swept, 0, maxSwept))
+	f.Add(fault.AboveTo("Displaced", s.Displaced, 0, maxSwept))
+	f.Add(fault.AtLeast("Held", p.Held, 0))
+	if err := f.Err(); err != nil {
 		return Diagnosis{}, err
 	}
 	ratio := float64(s.Swept / s.Displaced)

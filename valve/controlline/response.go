@@ -1,12 +1,12 @@
 package controlline
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"time"
 
 	"completion.example/fluid/confined"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -28,14 +28,14 @@ type Response struct {
 // It is an error if line or liquid is out of range, or if nothing gives: then
 // pressure arrives at once. Source: continuity and Hagen-Poiseuille.
 func (l Line) Response(q Liquid) (Response, error) {
-	var f faults
-	f.under("line", l.Check())
-	f.under("liquid", q.Check())
+	f := fault.In(scope)
+	f.Add(l.Validate())
+	f.At("Liquid", q.Validate())
 	soft := float64(q.Compressibility) + float64(l.WallCompliance(confined.EndsFixed))
-	if len(f) == 0 && !(soft > 0) {
-		f.add("neither liquid nor wall gives: give a compressibility or a Young's modulus")
+	if !f.Any() && !(soft > 0) {
+		f.New("", "neither liquid nor wall gives; must have a compressibility or a Young's modulus")
 	}
-	if err := errors.Join(f...); err != nil {
+	if err := f.Err(); err != nil {
 		return Response{}, err
 	}
 	d, L := float64(l.ID()), float64(l.Length)
@@ -67,7 +67,7 @@ func (r Response) Arrived(after time.Duration) float64 {
 // and below 1.
 func (r Response) Until(share float64) (time.Duration, error) {
 	if !(share > 0 && share < 1) {
-		return 0, fmt.Errorf("controlline: share of the pressure is %v; it must be above 0 and below 1", share)
+		return 0, fault.NewIn(scope, "share", "is %v; must be above 0 and below 1", share)
 	}
 	// Shares up to the last bit below 1 arrive within 16 scales.
 	tau, err := root.Find(func(x float64) float64 { return arrived(x) - share }, 0, 16, 0)
@@ -100,7 +100,7 @@ func arrived(tau float64) float64 {
 // seconds turns a time into a Duration, which ends at 292 years.
 func seconds(s float64) (time.Duration, error) {
 	if !(s >= 0 && s < 9e9) {
-		return 0, fmt.Errorf("controlline: a time of %.3g s is out of range; it must be 0 to 9e9 s", s)
+		return 0, fault.NewIn(scope, "", "time is %.3g s; must be from 0 s to 9e9 s", s)
 	}
 	return time.Duration(s * float64(time.Second)), nil
 }

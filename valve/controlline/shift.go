@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Shift is a hydraulic piston moved through one line while another takes its
@@ -76,7 +77,7 @@ func (e *NoShiftError) Is(target error) bool { return target == ErrNoShift }
 // Where pa doesn't exceed move the error is a *NoShiftError. Other errors name
 // what is out of range.
 func (s Shift) Plan() (ShiftPlan, error) {
-	if err := s.check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return ShiftPlan{}, err
 	}
 	headFeed, err := s.Feed.Head(s.Liquid)
@@ -143,19 +144,18 @@ func (s Shift) times(p *ShiftPlan) error {
 	return nil
 }
 
-func (s Shift) check() error {
-	var f faults
-	f.under("feed line", s.Feed.Check())
-	f.under("vent line", s.Vent.Check())
-	f.under("liquid", s.Liquid.Check())
-	within(&f, "pump pressure", s.Pump, 0, maxModulus)
-	finite(&f, "back pressure", s.Back)
-	finite(&f, "pressure that keeps it moving", s.Move)
-	within(&f, "swept volume", s.Swept, 0, maxSwept)
-	if !(s.Displaced >= 0 && s.Displaced <= maxSwept) {
-		f.add("displaced volume is %v; it must be zero to %v", s.Displaced, maxSwept)
-	}
-	return errors.Join(f...)
+// Validate reports everything that is wrong with s.
+func (s Shift) Validate() error {
+	f := fault.In(scope)
+	f.At("Feed", s.Feed.Validate())
+	f.At("Vent", s.Vent.Validate())
+	f.At("Liquid", s.Liquid.Validate())
+	f.Add(fault.AboveTo("Pump", s.Pump, 0, maxModulus))
+	f.Add(fault.AtLeast("Back", s.Back, 0))
+	f.Add(fault.AtLeast("Move", s.Move, 0))
+	f.Add(fault.AboveTo("Swept", s.Swept, 0, maxSwept))
+	f.Add(fault.Between("Displaced", s.Displaced, 0, maxSwept))
+	return f.Err()
 }
 
 const maxSwept = 1000 * unit.Litre

@@ -1,10 +1,9 @@
 package controlline
 
 import (
-	"errors"
-
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // WallCompliance returns how much the bore grows with inside pressure, as a
@@ -48,11 +47,11 @@ func (s Storage) Total() unit.Volume { return s.Fluid + s.Wall }
 // It is an error if line, liquid or rise is out of range. Source: definition of
 // compressibility.
 func (l Line) Storage(q Liquid, rise unit.Pressure) (Storage, error) {
-	var f faults
-	f.under("line", l.Check())
-	f.under("liquid", q.Check())
-	finite(&f, "rise of pressure", rise)
-	if err := errors.Join(f...); err != nil {
+	f := fault.In(scope)
+	f.Add(l.Validate())
+	f.At("Liquid", q.Validate())
+	f.Add(fault.AtLeast("rise", rise, 0))
+	if err := f.Err(); err != nil {
 		return Storage{}, err
 	}
 	V, p, walls := float64(l.Volume()), float64(rise), l.WallCompliance(confined.EndsFixed)
@@ -97,20 +96,15 @@ type Warming struct {
 // Source: trapped liquid, API Std 521 form with the thick wall in place of
 // D/(E·t).
 func (l Line) Warming(q Liquid, wall unit.Expansivity, rise unit.TemperatureDifference) (Warming, error) {
-	var f faults
-	f.under("line", l.Check())
-	f.under("liquid", q.Check())
-	if !(wall >= 0 && wall <= maxExpansivity) {
-		f.add("expansivity of the wall is %v; it must be zero to %v", wall, maxExpansivity)
-	}
-	if !(rise >= -1000 && rise <= 1000) {
-		f.add("rise of temperature is %v; it must be -1800 degF to 1800 degF", rise)
-	}
+	f := fault.In(scope)
+	f.Add(l.Validate())
+	f.At("Liquid", q.Validate())
+	f.Add(fault.Between("wall", wall, 0, maxExpansivity), fault.Between("rise", rise, -1000, 1000))
 	soft := float64(q.Compressibility) + float64(l.WallCompliance(confined.EndsFixed))
-	if len(f) == 0 && !(soft > 0) {
-		f.add("neither liquid nor wall gives: give a compressibility or a Young's modulus")
+	if !f.Any() && !(soft > 0) {
+		f.New("", "neither liquid nor wall gives; must have a compressibility or a Young's modulus")
 	}
-	if err := errors.Join(f...); err != nil {
+	if err := f.Err(); err != nil {
 		return Warming{}, err
 	}
 	per := confined.PressurePerDegree(q.Expansivity, 3*wall, q.Compressibility, l.WallCompliance(confined.EndsFixed))

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"completion.example/internal/fault"
 )
 
 // ErrNoSetting says that no combination of the positions that exist does what
@@ -39,17 +41,17 @@ type Choice struct {
 // Errors: ErrNoSetting; ErrTooMany; faults of the targets.
 func (n *Network) MatchSplit(targets []float64, limits Limits) (Choice, error) {
 	if len(targets) != len(n.nodes) {
-		return Choice{}, fmt.Errorf("production: %d targets for %d zones", len(targets), len(n.nodes))
+		return Choice{}, fault.NewIn(scope, "targets", "has %d for %d zones; must have one for each", len(targets), len(n.nodes))
 	}
 	sum := 0.0
 	for i, t := range targets {
-		if !finite(t) || t < 0 {
-			return Choice{}, fmt.Errorf("production: target of zone %q is %v; it must be zero or more", n.well.Zones[i].Name, t)
+		if err := fault.AtLeast(fault.Index("targets", i), t, 0); err != nil {
+			return Choice{}, fault.Join(scope, err)
 		}
 		sum += t
 	}
 	if !(sum > 0 && finite(sum)) {
-		return Choice{}, fmt.Errorf("production: targets add up to %v; they must be above zero", sum)
+		return Choice{}, fault.NewIn(scope, "targets", "add up to %v; must be above 0", sum)
 	}
 	deviation := func(f *Flow) float64 {
 		worst := 0.0
@@ -74,8 +76,8 @@ func (n *Network) MatchSplit(targets []float64, limits Limits) (Choice, error) {
 // Errors: ErrNoSetting with the least water cut that any setting gives;
 // ErrTooMany; a limit outside 0 to 1.
 func (n *Network) LimitWater(most float64, limits Limits) (Choice, error) {
-	if !(most >= 0 && most <= 1) {
-		return Choice{}, fmt.Errorf("production: water cut limit is %v; it must be 0 to 1", most)
+	if err := fault.Between("most", most, 0, 1); err != nil {
+		return Choice{}, fault.Join(scope, err)
 	}
 	least := math.Inf(1)
 	c, err := n.choose(limits, func(f *Flow) (merit, bool) {

@@ -106,13 +106,13 @@ func TestChoiceFaults(t *testing.T) {
 	n, err := twoZones().Prepare()
 	require.NoError(t, err)
 	_, err = n.MatchSplit([]float64{1}, production.Limits{})
-	require.ErrorContains(t, err, "1 targets for 2 zones")
+	require.ErrorContains(t, err, "targets: has 1 for 2 zones")
 	_, err = n.MatchSplit([]float64{-1, 1}, production.Limits{})
-	require.ErrorContains(t, err, `target of zone "lower" is -1`)
+	require.ErrorContains(t, err, "targets[0]: is -1")
 	_, err = n.MatchSplit([]float64{0, 0}, production.Limits{})
-	require.ErrorContains(t, err, "above zero")
+	require.ErrorContains(t, err, "above 0")
 	_, err = n.LimitWater(2, production.Limits{})
-	require.ErrorContains(t, err, "0 to 1")
+	require.ErrorContains(t, err, "must be from 0 to 1")
 	_, err = n.MostRate(production.Limits{Most: 10})
 	require.ErrorIs(t, err, production.ErrTooMany)
 	require.ErrorContains(t, err, "25 combinations; 10 may be tried")
@@ -167,13 +167,13 @@ func TestOutflowTable(t *testing.T) {
 		require.InEpsilon(t, float64(p.Pressure), float64(f.Pressure), 1e-12)
 	}
 	for text, want := range map[string]string{
-		"":                                    "must begin with the line rate,pressure",
-		"rate,pressure\n1 bbl/d,5 psi\n":      "needs two or more",
+		"":                                    "line 1: is not rate,pressure",
+		"rate,pressure\n1 bbl/d,5 psi\n":      "must have two or more",
 		"rate,pressure\n1,5 psi\n2 bbl/d,5\n": "row 2",
-		"rate,pressure\n2 bbl/d,5 psi\n1 bbl/d,6 psi\n":                "must be 0 bbl/d or more and rise",
+		"rate,pressure\n2 bbl/d,5 psi\n1 bbl/d,6 psi\n":                "must be above the 2 bbl/d before it",
 		"rate,pressure\n1 bbl/d,5 psi\n2 bbl/d,4 psi\n":                "only falls",
-		"rate,pressure\n1 bbl/d,5 psi\n2 bbl/d,6 psi\n3 bbl/d,4 psi\n": "must not fall again",
-		"rate,pressure\n1 bbl/d,-5000 psi\n2 bbl/d,6 psi\n":            "vacuum",
+		"rate,pressure\n1 bbl/d,5 psi\n2 bbl/d,6 psi\n3 bbl/d,4 psi\n": "must be at least the 6 psi before it",
+		"rate,pressure\n1 bbl/d,-5000 psi\n2 bbl/d,6 psi\n":            "must be at least -14.6959 psi",
 	} {
 		_, err := production.ReadOutflowTable(strings.NewReader(text))
 		require.ErrorContains(t, err, want, "%q", text)
@@ -182,22 +182,22 @@ func TestOutflowTable(t *testing.T) {
 
 func TestWellFaults(t *testing.T) {
 	_, err := production.Well{}.Flow()
-	require.ErrorContains(t, err, "no zone")
-	require.ErrorContains(t, err, "no outflow")
+	require.ErrorContains(t, err, "Zones: is empty")
+	require.ErrorContains(t, err, "Outflow: is missing")
 	w := twoZones()
 	w.Zones[0].Name, w.Zones[0].WaterCut, w.Zones[0].Density, w.Zones[0].Inflow = "upper", 2, 0, nil
 	w.Zones[1].Depth, w.Zones[1].VolumeFactor = 9900*unit.Foot, -1
 	w.Zones[0].Above.Density, w.Zones[0].Above.Loss = -1, production.Loss{Laminar: -1}
 	w.Outflow = production.Tubing{Surface: -100 * psi, Height: -1, Density: -1, Loss: production.Loss{Turbulent: 5}}
 	_, err = w.Flow()
-	for _, text := range []string{"name of its own", "water cut is 2", "density is 0", "no inflow", "stand from the bottom up", "volume factor is -1",
-		"density of the tubing above", "laminar loss", "surface pressure", "height", "density in the tubing", "told at a rate above"} {
+	for _, text := range []string{`Zones[1].Name: is "upper" like another`, "Zones[0].WaterCut: is 2", "Zones[0].Density: is 0", "Zones[0].Inflow: is missing", "stand from the bottom up", "Zones[1].VolumeFactor: is -1",
+		"Zones[0].Above.Density", "Above.Loss.Laminar", "Outflow.Surface", "Outflow.Height", "Outflow.Density", "Outflow.Loss.At: is 0 bbl/d"} {
 		require.ErrorContains(t, err, text)
 	}
 	w = twoZones()
 	w.Zones[0].Gas = &production.Gas{}
 	_, err = w.Flow()
-	for _, text := range []string{"1 of 2 zones give gas", "for gas it must be 0", "standard temperature", "factor Z"} {
+	for _, text := range []string{"1 of 2 that give gas", "must be 0 for gas", "Gas.Standard: is", "Gas.Z: is"} {
 		require.ErrorContains(t, err, text)
 	}
 	for _, positions := range [][]int{{1}, {1, 9}, {-1, 0}} {

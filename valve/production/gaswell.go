@@ -7,6 +7,7 @@ import (
 
 	"completion.example/fluid/gasflow"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 	"completion.example/valve/production/choke"
 	"completion.example/valve/production/inflow"
@@ -115,29 +116,15 @@ func (w GasWell) at(q float64, standard unit.Density) (GasWellFlow, error) {
 	return GasWellFlow{Mass: n.Mass, Sandface: p, Nodes: nodes, Wellhead: top.Pressure, Critical: n.Critical, Ratio: n.Ratio}, nil
 }
 
-// check reports all that is out of range, and returns the gas's density at standard
+// check validates, and returns the gas's density at standard
 // conditions.
 func (w GasWell) check() (unit.Density, error) {
-	faults := []error{w.Inflow.Validate(), w.Tubing.Validate()}
-	add := func(format string, args ...any) {
-		faults = append(faults, fmt.Errorf("production: gas well: "+format, args...))
-	}
-	if !(w.Choke > 0 && w.Choke <= 1) {
-		add("Choke is %v; it must be above 0 in2 and at most 1 m2", w.Choke)
-	}
-	if !(w.Discharge > 0 && w.Discharge <= 1.5) {
-		add("Discharge is %v; it must be above 0 and at most 1.5", w.Discharge)
-	}
-	if !(w.HeatRatio > 1 && w.HeatRatio <= 2) {
-		add("HeatRatio is %v; it must be above 1 and at most 2", w.HeatRatio)
-	}
-	if !(w.Line >= 0 && w.Line <= 1e9) {
-		add("Line is %v; it must be 0 psi or more, and at most 1 GPa", w.Line)
-	}
-	if k := w.Standard.Kelvin(); !(k >= 250 && k <= 320) {
-		add("Standard is %v; it must be within -9 degF and 116 degF", w.Standard)
-	}
-	if err := errors.Join(faults...); err != nil {
+	f := fault.In("production")
+	f.At("Inflow", w.Inflow.Validate())
+	f.At("Tubing", w.Tubing.Validate())
+	f.Add(fault.AboveTo("Choke", w.Choke, 0, 1*unit.SquareMetre), fault.AboveTo("Discharge", w.Discharge, 0, 1.5), fault.AboveTo("HeatRatio", w.HeatRatio, 1, 2),
+		fault.Between("Line", w.Line, 0, 1e9*unit.Pascal), fault.Temperature("Standard", w.Standard, unit.Celsius(-20), unit.Celsius(45)))
+	if err := f.Err(); err != nil {
 		return 0, err
 	}
 	standard, err := w.Tubing.Gas.Density(0, w.Standard)

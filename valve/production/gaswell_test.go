@@ -90,7 +90,7 @@ func TestGasWellBesideTheHandbook(t *testing.T) {
 
 func TestGasWellFaults(t *testing.T) {
 	_, err := production.GasWell{Line: -1}.Flow()
-	for _, want := range []string{"no Sections", "Choke", "Discharge", "HeatRatio", "Line", "Standard"} {
+	for _, want := range []string{"Sections: are missing", "Choke", "Discharge", "HeatRatio", "Line", "Standard"} {
 		require.ErrorContains(t, err, want)
 	}
 	w := gasWell()

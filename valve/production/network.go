@@ -2,10 +2,10 @@ package production
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Errors that say why there is no answer. Each comes with the numbers.
@@ -16,6 +16,9 @@ var (
 	ErrPosition     = errors.New("production: no such choke position")
 	ErrUnresolved   = errors.New("production: the answer can't be resolved")
 )
+
+// scope stands before every fault of this package.
+const scope = "production"
 
 // Network is a well made ready for solving. It doesn't change and is safe for
 // concurrent use.
@@ -77,13 +80,13 @@ func (n *Network) Open() []int {
 // check reports positions that don't exist, and a network that is shut.
 func (n *Network) check(positions []int) error {
 	if len(positions) != len(n.nodes) {
-		return fmt.Errorf("%w: %d positions for %d zones", ErrPosition, len(positions), len(n.nodes))
+		return fault.NewIn(scope, "positions", "has %d for %d zones; must have one for each: %w", len(positions), len(n.nodes), ErrPosition)
 	}
 	open := false
 	for i, p := range positions {
 		node := &n.nodes[i]
 		if p < 0 || p >= len(node.chokes) {
-			return fmt.Errorf("%w: zone %q has position %d; it must be 0 to %d", ErrPosition, n.well.Zones[i].Name, p, len(node.chokes)-1)
+			return fault.NewIn(scope, fault.Index("positions", i), "is %d; must be from 0 to %d: %w", p, len(node.chokes)-1, ErrPosition)
 		}
 		open = open || !node.shut(node.chokes[p])
 	}

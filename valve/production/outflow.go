@@ -1,11 +1,9 @@
 package production
 
 import (
-	"errors"
-	"fmt"
-
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Outflow is what stands above the topmost zone: FixedPressure, FixedRate,
@@ -41,35 +39,22 @@ type Tubing struct {
 
 // Validate reports a pressure that isn't finite or is below vacuum.
 func (f FixedPressure) Validate() error {
-	return checkPressure("pressure at the topmost zone", f.Pressure)
+	return fault.Join(scope, notVacuum("Pressure", f.Pressure))
 }
 
 // Validate reports a rate that isn't finite.
 func (f FixedRate) Validate() error {
-	if !finite(float64(f.Rate)) {
-		return fmt.Errorf("production: rate is %v; it must be finite", f.Rate)
-	}
-	return nil
+	return fault.Join(scope, fault.Finite("Rate", f.Rate))
 }
 
 // Validate reports what is out of range.
 func (t Tubing) Validate() error {
-	faults := []error{checkPressure("surface pressure", t.Surface), t.Loss.check("production: tubing to surface")}
-	if !finite(float64(t.Height)) || t.Height < 0 {
-		faults = append(faults, fmt.Errorf("production: height of the tubing to surface is %v; it must be 0 ft or more", t.Height))
-	}
-	if !finite(float64(t.Density)) || t.Density < 0 {
-		faults = append(faults, fmt.Errorf("production: density in the tubing to surface is %v; it must be 0 lb/gal or more", t.Density))
-	}
-	return errors.Join(faults...)
+	return fault.Join(scope, notVacuum("Surface", t.Surface), fault.At("Loss", t.Loss.Validate()),
+		fault.AtLeast("Height", t.Height, 0), fault.AtLeast("Density", t.Density, 0))
 }
 
-func checkPressure(name string, p unit.Pressure) error {
-	if !finite(float64(p)) || p < -unit.Atmosphere {
-		return fmt.Errorf("production: %s is %v; it must be %v (vacuum) or more", name, p, -unit.Atmosphere)
-	}
-	return nil
-}
+// notVacuum wants a pressure that isn't below vacuum.
+func notVacuum(path string, p unit.Pressure) error { return fault.AtLeast(path, p, -unit.Atmosphere) }
 
 // outflow is an Outflow as the solver asks it.
 type outflow struct {

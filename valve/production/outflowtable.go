@@ -2,13 +2,14 @@ package production
 
 import (
 	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
 	"strings"
 
-	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/interp"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // OutflowPoint is a rate with the pressure that it takes at the topmost zone.
@@ -31,29 +32,28 @@ type OutflowTable []OutflowPoint
 // rising, and pressures that fall again after they rose.
 func (t OutflowTable) Validate() error {
 	if len(t) < 2 {
-		return fmt.Errorf("production: outflow table has %d points; it needs two or more", len(t))
+		return fault.NewIn(scope, "", "outflow table has %d points; must have two or more", len(t))
 	}
-	var faults []error
+	f := fault.In(scope)
 	rising := false
 	for i, p := range t {
-		if !finite(float64(p.Rate)) || p.Rate < 0 || (i > 0 && p.Rate <= t[i-1].Rate) {
-			faults = append(faults, fmt.Errorf("production: outflow table point %d: rate is %v; rates must be 0 bbl/d or more and rise", i+1, p.Rate))
-		}
-		if err := checkPressure("pressure", p.Pressure); err != nil {
-			faults = append(faults, fmt.Errorf("production: outflow table point %d: %w", i+1, err))
+		at := fault.Index("", i)
+		f.Add(fault.AtLeast(at+".Rate", p.Rate, 0), notVacuum(at+".Pressure", p.Pressure))
+		if i > 0 && p.Rate <= t[i-1].Rate {
+			f.New(at+".Rate", "is %v; must be above the %v before it", p.Rate, t[i-1].Rate)
 		}
 		if i > 0 && p.Pressure > t[i-1].Pressure {
 			rising = true
 		}
 		if i > 0 && rising && p.Pressure < t[i-1].Pressure {
-			faults = append(faults, fmt.Errorf("production: outflow table point %d: pressure is %v; it must not fall again below the %v before it", i+1, p.Pressure, t[i-1].Pressure))
+			f.New(at+".Pressure", "is %v; must be at least the %v before it, once risen", p.Pressure, t[i-1].Pressure)
 		}
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return err
 	}
 	if len(t)-t.least() < 2 {
-		return errors.New("production: outflow table only falls; its stable, rising branch needs two points or more")
+		return fault.NewIn(scope, "", "outflow table only falls; must have two points or more in its stable, rising branch")
 	}
 	return nil
 }
@@ -115,18 +115,16 @@ func ReadOutflowTable(r io.Reader) (OutflowTable, error) {
 		return nil, fmt.Errorf("production: outflow table: %w", err)
 	}
 	if len(rows) == 0 || strings.Join(rows[0], ",") != "rate,pressure" {
-		return nil, errors.New("production: outflow table must begin with the line rate,pressure")
+		return nil, fault.NewIn(scope, "line 1", "is not rate,pressure; must be")
 	}
 	var t OutflowTable
-	var faults []error
+	f := fault.In(scope)
 	for i, row := range rows[1:] {
 		var p OutflowPoint
-		if err := errors.Join(p.Rate.UnmarshalText([]byte(row[0])), p.Pressure.UnmarshalText([]byte(row[1]))); err != nil {
-			faults = append(faults, fmt.Errorf("production: outflow table row %d: %w", i+1, err))
-		}
+		f.At(fmt.Sprintf("row %d", i+1), fault.Join("", fault.At("rate", p.Rate.UnmarshalText([]byte(row[0]))), fault.At("pressure", p.Pressure.UnmarshalText([]byte(row[1])))))
 		t = append(t, p)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	return t, t.Validate()

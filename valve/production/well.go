@@ -1,11 +1,10 @@
 package production
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve/production/choke"
 )
 
@@ -78,120 +77,95 @@ func (l Loss) coefficients() (linear, square float64) {
 	return float64(l.Laminar) / at, float64(l.Turbulent) / (at * at)
 }
 
-func (l Loss) check(where string) error {
-	var faults []error
-	for _, p := range [...]struct {
-		name string
-		p    unit.Pressure
-	}{{"laminar loss", l.Laminar}, {"turbulent loss", l.Turbulent}} {
-		if !finite(float64(p.p)) || p.p < 0 {
-			faults = append(faults, fmt.Errorf("%s: %s is %v; it must be 0 psi or more", where, p.name, p.p))
-		}
+// Validate reports everything that is wrong with l.
+func (l Loss) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Laminar", l.Laminar, 0), fault.AtLeast("Turbulent", l.Turbulent, 0))
+	if l.Laminar != 0 || l.Turbulent != 0 {
+		f.Add(fault.Above("At", l.At, 0))
 	}
-	if (l.Laminar != 0 || l.Turbulent != 0) && !(l.At > 0 && finite(float64(l.At))) {
-		faults = append(faults, fmt.Errorf("%s: the loss is told at %v; it must be told at a rate above 0 bbl/d", where, l.At))
-	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
 // Validate reports everything that is wrong with the well.
 func (w Well) Validate() error {
-	var faults []error
+	f := fault.In(scope)
 	if len(w.Zones) == 0 {
-		faults = append(faults, errors.New("production: the well has no zone"))
+		f.New("Zones", "is empty; must be one zone or more")
 	}
 	if w.Outflow == nil {
-		faults = append(faults, errors.New("production: the well has no outflow"))
+		f.New("Outflow", "is missing")
 	} else {
-		faults = append(faults, w.Outflow.Validate())
+		f.At("Outflow", w.Outflow.Validate())
 	}
 	names := map[string]bool{}
 	gas := 0
 	for i, z := range w.Zones {
-		where := fmt.Sprintf("production: zone %d (%q)", i+1, z.Name)
-		if z.Name == "" || names[z.Name] {
-			faults = append(faults, fmt.Errorf("%s: it must have a name of its own", where))
+		at := fault.Index("Zones", i)
+		f.Add(fault.Given(at+".Name", z.Name))
+		if z.Name != "" && names[z.Name] {
+			f.New(at+".Name", "is %q like another; must differ", z.Name)
 		}
 		names[z.Name] = true
 		if z.Gas != nil {
 			gas++
 		}
 		if i > 0 && !(z.Depth <= w.Zones[i-1].Depth) {
-			faults = append(faults, fmt.Errorf("%s: depth is %v; zones stand from the bottom up, so it must be at most %v", where, z.Depth, w.Zones[i-1].Depth))
+			f.New(at+".Depth", "is %v; must be at most %v, as zones stand from the bottom up", z.Depth, w.Zones[i-1].Depth)
 		}
 		if i < len(w.Zones)-1 {
-			faults = append(faults, z.Above.check(where))
+			f.At(at+".Above", z.Above.Validate())
 		}
-		faults = append(faults, z.check(where))
+		f.At(at, z.Validate())
 	}
 	if gas != 0 && gas != len(w.Zones) {
-		faults = append(faults, fmt.Errorf("production: %d of %d zones give gas; a network has one phase", gas, len(w.Zones)))
+		f.New("Zones", "has %d of %d that give gas; must be all or none: a network has one phase", gas, len(w.Zones))
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
-func (i Interval) check(where string) error {
-	if !finite(float64(i.Density)) || i.Density < 0 {
-		return errors.Join(fmt.Errorf("%s: density of the tubing above is %v; it must be 0 lb/gal or more", where, i.Density), i.Loss.check(where))
-	}
-	return i.Loss.check(where)
+// Validate reports everything that is wrong with i.
+func (i Interval) Validate() error {
+	return fault.Join(scope, fault.AtLeast("Density", i.Density, 0), fault.At("Loss", i.Loss.Validate()))
 }
 
-func (z Zone) check(where string) error {
-	var faults []error
-	fault := func(format string, args ...any) {
-		faults = append(faults, fmt.Errorf("%s: %w", where, fmt.Errorf(format, args...)))
-	}
-	if !finite(float64(z.Depth)) || z.Depth < 0 {
-		fault("depth is %v; it must be 0 ft or more", z.Depth)
-	}
-	if !(z.WaterCut >= 0 && z.WaterCut <= 1) {
-		fault("water cut is %v; it must be 0 to 1", z.WaterCut)
-	}
+// Validate reports everything that is wrong with z, but for what lies above it.
+func (z Zone) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Depth", z.Depth, 0), fault.Between("WaterCut", z.WaterCut, 0, 1))
 	if z.Inflow == nil {
-		fault("it has no inflow")
-	} else if err := z.Inflow.Validate(); err != nil {
-		fault("%w", err)
+		f.New("Inflow", "is missing")
+	} else {
+		f.At("Inflow", z.Inflow.Validate())
 	}
-	if z.VolumeFactor != 0 && !(z.VolumeFactor > 0 && finite(z.VolumeFactor)) {
-		fault("volume factor is %v; it must be above zero, or zero for 1", z.VolumeFactor)
-	}
+	f.Add(fault.AtLeast("VolumeFactor", z.VolumeFactor, 0)) // 0 stands for 1
 	if len(z.Chokes) > 0 {
-		if err := z.Chokes.Validate(); err != nil {
-			fault("%w", err)
-		}
-		if z.Gas == nil && !(z.Density > 0 && finite(float64(z.Density))) {
-			fault("density is %v; a choke needs it above 0 lb/gal", z.Density)
+		f.At("Chokes", z.Chokes.Validate())
+		if z.Gas == nil {
+			f.Add(fault.Above("Density", z.Density, 0))
 		}
 	}
 	if z.Gas != nil {
 		if z.WaterCut != 0 {
-			fault("water cut is %v; for gas it must be 0", z.WaterCut)
+			f.New("WaterCut", "is %v; must be 0 for gas", z.WaterCut)
 		}
-		faults = append(faults, z.Gas.check(where))
+		f.At("Gas", z.Gas.Validate())
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
-func (g Gas) check(where string) error {
-	var faults []error
-	for _, x := range [...]struct {
-		name   string
-		x      float64
-		lo, hi float64
-	}{
-		{"gas density at standard conditions in kg/m3", float64(g.Density), 0, 100},
-		{"standard temperature in K", g.Standard.Kelvin(), 200, 400},
-		{"temperature at the choke in K", g.Temperature.Kelvin(), 100, 1000},
-		{"compressibility factor Z", g.Z, 0, 5},
-		{"ratio of specific heats", g.HeatRatio, 1, 2},
-		{"ratio xT", g.Ratio, 0, 1},
-	} {
-		if !(x.x > x.lo && x.x <= x.hi) {
-			faults = append(faults, fmt.Errorf("%s: %s is %.6g; it must be above %g and at most %g", where, x.name, x.x, x.lo, x.hi))
-		}
+// Validate reports everything that is wrong with g.
+func (g Gas) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.AboveTo("Density", g.Density, 0, 100*unit.KilogramPerCubicMetre))
+	if k := g.Standard.Kelvin(); !(k > 200 && k <= 400) {
+		f.New("Standard", "is %v; must be above 200 K and at most 400 K", g.Standard)
 	}
-	return errors.Join(faults...)
+	if k := g.Temperature.Kelvin(); !(k > 100 && k <= 1000) {
+		f.New("Temperature", "is %v; must be above 100 K and at most 1000 K", g.Temperature)
+	}
+	f.Add(fault.AboveTo("Z", g.Z, 0, 5), fault.AboveTo("HeatRatio", g.HeatRatio, 1, 2), fault.AboveTo("Ratio", g.Ratio, 0, 1))
+	return f.Err()
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -88,10 +88,11 @@ func lines(s *StepResult) sheet {
 		x.put("surface pressure of "+r.Compartment, strings.Join(values, " → "))
 	}
 	for _, t := range s.Triggers {
-		x.put(t.Action, fmt.Sprintf("%s fire; margin %s", t.Verdict, felt(t.Axial, t.Margin)))
+		x.put(t.Action, fmt.Sprintf("%s fire; margin %s", t.Firing, t.Margin.Rounded(digits)))
 	}
-	if w := s.Window; w != nil {
-		x.put("window on "+w.Compartment, windowWords(w))
+	for i := range s.Windows {
+		w := &s.Windows[i]
+		x.put(fmt.Sprintf("window on %s at %s", w.name(), w.Planned.Rounded(digits)), w.Words())
 	}
 	for _, p := range s.Partings {
 		x.put("reading at which “"+p.Action+"”", p.Least.Rounded(digits)+" to "+p.Greatest.Rounded(digits))
@@ -100,8 +101,10 @@ func lines(s *StepResult) sheet {
 		x.put("use of "+r.Name, fmt.Sprintf("%.0f %%", 100*r.Usage))
 	}
 	if at := s.Points[len(s.Points)-1].String; at != nil {
-		x.put("tension at the packer", at.Tension.Rounded(digits))
-		x.put("seals since landing", fmt.Sprintf("%.1f in", at.Seals.In(unit.Inch)))
+		x.put("load carried by the packer", at.Packer.Rounded(digits))
+		for _, seal := range at.Seals {
+			x.put(seal.Name+" since landing", fmt.Sprintf("%.1f in", seal.Travel.In(unit.Inch)))
+		}
 	}
 	for _, t := range s.Tests {
 		x.put("test of "+t.Barrier+" from "+t.Side, psi(t.Differential))
@@ -117,11 +120,4 @@ func lines(s *StepResult) sheet {
 	}
 	x.put("unknown", cmp.Or(strings.Join(s.Unknown, ", "), "nothing"))
 	return x
-}
-
-func windowWords(w *Window) string {
-	if !w.Open {
-		return "none"
-	}
-	return psi(w.Least) + " to " + psi(w.Greatest)
 }

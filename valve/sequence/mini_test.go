@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"context"
 	"os"
 	"slices"
 	"testing"
@@ -27,8 +28,8 @@ func mini() *sequence.Plan {
 		Name: "mini",
 		Well: sequence.Well{Depth: 9000 * foot},
 		Fluids: []sequence.Fluid{
-			{Name: "tubing fluid", Density: 9.5 * ppg},
-			{Name: "annulus fluid", Density: 8.8 * ppg},
+			{Name: "tubing fluid", Density: unit.Exactly(9.5 * ppg)},
+			{Name: "annulus fluid", Density: unit.Exactly(8.8 * ppg)},
 		},
 		Compartments: []sequence.Compartment{
 			{Name: "tubing", Bottom: 9000 * foot, Fluid: "tubing fluid", Surface: true},
@@ -57,7 +58,7 @@ func rising(least, greatest unit.Pressure) sequence.Trigger {
 
 func check(t *testing.T, p *sequence.Plan) *sequence.Programme {
 	t.Helper()
-	r, err := sequence.Check(p)
+	r, err := sequence.Check(context.Background(), p, sequence.Options{})
 	require.NoError(t, err)
 	return r
 }

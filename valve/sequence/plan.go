@@ -23,6 +23,8 @@ type Plan struct {
 	Barriers     []Barrier     `json:"barriers"`
 	Rules        Rules         `json:"rules"`
 	Steps        []Step        `json:"steps"`
+
+	shares []Choice // how flow between two references is shared out, where a witness says so
 }
 
 // Well is the hole: its path and its temperatures.
@@ -52,11 +54,11 @@ const Undisturbed = "undisturbed"
 // Fluid is a fluid by name: of constant density, or a clear brine by its
 // density at 70 °F, or fresh water.
 type Fluid struct {
-	Name        string               `json:"name"`
-	Kind        FluidKind            `json:"kind"` // constant where left out
-	Density     unit.Density         `json:"density"`
-	Expansion   unit.Expansivity     `json:"expansion"`   // brine: of volume
-	Compression unit.Compressibility `json:"compression"` // brine; of the others for volumes to pump
+	Name        string                  `json:"name"`
+	Kind        FluidKind               `json:"kind"` // constant where left out
+	Density     unit.Band[unit.Density] `json:"density"`
+	Expansion   unit.Expansivity        `json:"expansion"`   // brine: of volume
+	Compression unit.Compressibility    `json:"compression"` // brine; of the others for volumes to pump
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -71,11 +73,11 @@ const (
 
 // Formation is a reservoir layer behind one compartment.
 type Formation struct {
-	Name     string        `json:"name"`
-	Depth    unit.Length   `json:"depth"` // measured
-	Pressure unit.Pressure `json:"pressure"`
-	Fracture unit.Pressure `json:"fracture"` // at that depth; zero: not known
-	Inflow   *Inflow       `json:"inflow"`   // only where the plan produces it
+	Name     string                   `json:"name"`
+	Depth    unit.Length              `json:"depth"` // measured
+	Pressure unit.Band[unit.Pressure] `json:"pressure"`
+	Fracture unit.Band[unit.Pressure] `json:"fracture"` // at that depth; zero: not known
+	Inflow   *Inflow                  `json:"inflow"`   // only where the plan produces it
 }
 
 // Inflow is what a formation gives.
@@ -87,15 +89,15 @@ type Inflow struct {
 
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
-	Name      string        `json:"name"`
-	Top       unit.Length   `json:"top"`
-	Bottom    unit.Length   `json:"bottom"`
-	Fluid     string        `json:"fluid"`     // one fluid all the way, or
-	Layers    []Layer       `json:"layers"`    // several, from the top down
-	Surface   bool          `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
-	Formation string        `json:"formation"` // the formation that it stands open to
-	Trapped   unit.Pressure `json:"trapped"`   // pressure at its top at the start where nothing fixes it
-	Capacity  unit.Area     `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
+	Name      string                   `json:"name"`
+	Top       unit.Length              `json:"top"`
+	Bottom    unit.Length              `json:"bottom"`
+	Fluid     string                   `json:"fluid"`     // one fluid all the way, or
+	Layers    []Layer                  `json:"layers"`    // several, from the top down
+	Surface   bool                     `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
+	Formation string                   `json:"formation"` // the formation that it stands open to
+	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
+	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
 }
 
 // Layer is one fluid down to a measured depth.
@@ -126,7 +128,8 @@ type Action struct {
 	Inside   string         `json:"inside"`  // differential: the pressure of this compartment
 	Outside  string         `json:"outside"` // less that of this one, or of
 	Chamber  *unit.Pressure `json:"chamber"` // a sealed chamber
-	Axial    bool           `json:"axial"`   // or: the tension in the string at the device
+	Axial    bool           `json:"axial"`   // or: the balance of the joint of the string at the device
+	Seal     unit.Length    `json:"seal"`    // axial: the diameter at which that joint seals
 	Triggers []Trigger      `json:"triggers"`
 	Disarmed bool           `json:"disarmed"` // at the start: another action arms it
 	Opens    []string       `json:"opens"`    // ports
@@ -174,12 +177,35 @@ type String struct {
 	Hanger   unit.Length           `json:"hanger"` // measured depth
 	Sections []Section             `json:"sections"`
 	Held     unit.Length           `json:"held at"`   // where an action that holds takes hold
-	Bore     unit.Length           `json:"seal bore"` // diameter, at the lower end
+	Bore     unit.Length           `json:"seal bore"` // diameter, of seals at the lower end, or
 	Up       unit.Length           `json:"up"`        // how far the seals may move up before the first leaves the bore
 	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
+	Seals    []Seal                `json:"seals"`     // seals wherever they are, in place of the three above
 	Block    unit.Force            `json:"block"`     // what the weight indicator shows with no string
 	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string
+	Top      TopOfString           `json:"top"`       // on a pull; open where left out
+	LockDown unit.Force            `json:"lock down"` // upward load that the hanger bears; none where left out
+	Rig      unit.Force            `json:"rig"`       // greatest reading of the weight indicator; not checked where left out
 }
+
+// Seal is a stack of seals in a bore.
+type Seal struct {
+	Name  string      `json:"name"`
+	Depth unit.Length `json:"depth"` // measured
+	Bore  unit.Length `json:"bore"`  // diameter
+	Up    unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
+	Down  unit.Length `json:"down"`  // how far down before it shoulders
+}
+
+// TopOfString says whether pressure in the string lifts its top while it hangs on
+// the hook.
+type TopOfString string
+
+// The tops.
+const (
+	TopOpen   TopOfString = "open"   // it doesn't
+	TopClosed TopOfString = "closed" // it does: the weight indicator shows p·Ai less
+)
 
 // Section is a length of one pipe in one hole.
 type Section struct {
@@ -192,16 +218,16 @@ type Section struct {
 // Rating is a differential that must not be passed, at a depth or all along
 // two compartments.
 type Rating struct {
-	Name       string        `json:"name"`
-	Pipe       *Pipe         `json:"pipe"` // its ratings in place of burst and collapse
-	Inside     string        `json:"inside"`
-	Outside    string        `json:"outside"`    // compartment, or
-	Background string        `json:"background"` // the fluid behind the pipe, from surface
-	From       unit.Length   `json:"from"`       // measured
-	To         unit.Length   `json:"to"`
-	Burst      unit.Pressure `json:"burst"`    // greatest inside minus outside, before the design factor
-	Collapse   unit.Pressure `json:"collapse"` // greatest outside minus inside
-	Factor     float64       `json:"factor"`   // design factor; 1 where left out
+	Name       string                   `json:"name"`
+	Pipe       *Pipe                    `json:"pipe"` // its ratings in place of burst and collapse
+	Inside     string                   `json:"inside"`
+	Outside    string                   `json:"outside"`    // compartment, or
+	Background string                   `json:"background"` // the fluid behind the pipe, from surface
+	From       unit.Length              `json:"from"`       // measured
+	To         unit.Length              `json:"to"`
+	Burst      unit.Band[unit.Pressure] `json:"burst"`    // greatest inside minus outside, before the design factor
+	Collapse   unit.Band[unit.Pressure] `json:"collapse"` // greatest outside minus inside
+	Factor     float64                  `json:"factor"`   // design factor; 1 where left out
 }
 
 // Barrier is something that stands between a formation and surface.
@@ -222,4 +248,9 @@ type Rules struct {
 	Axial    float64 `json:"axial"`    //
 	Triaxial float64 `json:"triaxial"` //
 	Source   string  `json:"source"`   // where these numbers come from
+
+	// Gauge is by how much what is really applied may differ from what the gauges
+	// show, wherever a pressure above nothing is applied: one error in the whole
+	// programme.
+	Gauge unit.Band[unit.Pressure] `json:"gauge"`
 }

@@ -3,7 +3,7 @@ package sequence
 import (
 	"cmp"
 	"errors"
-	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics"
@@ -11,17 +11,11 @@ import (
 	"completion.example/valve/production"
 	"completion.example/valve/production/choke"
 	"completion.example/valve/production/inflow"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
-
-// ZoneRate is what a formation gives while a step produces.
-type ZoneRate struct {
-	Formation string        `json:"formation"`
-	Rate      unit.FlowRate `json:"rate"` // negative where it takes fluid
-	Water     unit.FlowRate `json:"water"`
-	Sandface  unit.Pressure `json:"sandface"`
-	Tubing    unit.Pressure `json:"tubing"`
-	Takes     bool          `json:"takes"`
-}
 
 // zone is a formation that flows, with the choke on its way.
 type zone struct {
@@ -31,14 +25,14 @@ type zone struct {
 }
 
 // zones finds the formations that are joined to a compartment.
-func (s *state) zones(p *Produce) []zone {
-	root := s.byName.compartment[p.Compartment]
+func (c *compiled) zones(s *well.State, p *Produce) []zone {
+	root := c.by.compartment[p.Compartment]
 	by := map[int]int{root: -1} // the port through which each compartment was reached
 	order := []int{root}
 	for k := 0; k < len(order); k++ {
-		for i, port := range s.ports {
-			for _, pair := range [2][2]int{{port.a, port.b}, {port.b, port.a}} {
-				if _, seen := by[pair[1]]; s.open[i] && pair[0] == order[k] && !seen {
+		for i, port := range s.Ports {
+			for _, pair := range [2][2]int{{port.A, port.B}, {port.B, port.A}} {
+				if _, seen := by[pair[1]]; s.Open[i] && pair[0] == order[k] && !seen {
 					by[pair[1]] = i
 					order = append(order, pair[1])
 				}
@@ -46,115 +40,52 @@ func (s *state) zones(p *Produce) []zone {
 		}
 	}
 	var zs []zone
-	for f, face := range s.face {
-		if face < 0 || s.plan.Formations[f].Inflow == nil {
+	for f, x := range s.Formations {
+		if x.Face < 0 || c.plan.Formations[f].Inflow == nil {
 			continue
 		}
-		if _, reached := by[face]; !reached {
+		if _, reached := by[x.Face]; !reached {
 			continue
 		}
-		z := zone{formation: f, tvd: s.formationTVD[f]}
-		for at := face; by[at] >= 0; {
+		z := zone{formation: f, tvd: unit.Length(x.Depth.TVD)}
+		for at := x.Face; by[at] >= 0; {
 			i := by[at]
-			if c, ok := p.Chokes[s.plan.Ports[i].Name]; ok {
-				z.choke, z.tvd = c, s.ports[i].tvd
+			if cv, ok := p.Chokes[s.Ports[i].Name]; ok {
+				z.choke, z.tvd = cv, c.tvdOfPort(i)
 			}
-			if s.ports[i].a == at {
-				at = s.ports[i].b
-			} else {
-				at = s.ports[i].a
-			}
+			at = s.Ports[i].A + s.Ports[i].B - at
 		}
 		zs = append(zs, z)
 	}
-	slices.SortFunc(zs, func(a, b zone) int { return cmp.Compare(b.tvd, a.tvd) })
+	slices.SortFunc(zs, func(a, b zone) int {
+		return cmp.Or(cmp.Compare(b.tvd, a.tvd), cmp.Compare(c.plan.Formations[a.formation].Name, c.plan.Formations[b.formation].Name))
+	})
 	return zs
 }
 
-// produce solves the zones of a step together.
-func (c *checker) produce(step *Step, r *StepResult) error {
-	p := step.Produce
-	if p == nil {
-		return nil
-	}
-	s := c.worlds[0].state
-	zs := s.zones(p)
-	if len(zs) == 0 {
-		c.find(Finding{Kind: RateOff, Step: step.Name, Device: p.Compartment, World: c.worlds[0].words,
-			Says: "no formation that can flow is joined to it", Numbers: "open ports: " + c.openPorts(s), Cure: "open a way to a zone before this step"})
-		return nil
-	}
-	flow, err := s.well(p, zs).Flow()
-	if err != nil {
-		if errors.Is(err, production.ErrNoFlow) || errors.Is(err, production.ErrUnresolved) {
-			c.find(Finding{Kind: RateOff, Step: step.Name, Device: p.Compartment, World: c.worlds[0].words,
-				Says: "the zones do not flow", Numbers: err.Error(), Cure: "a lower wellhead pressure, a lighter fluid in the string, or a zone with more pressure"})
-			return nil
-		}
-		return stepFault{step.Name, err}
-	}
-	seen := map[string]bool{}
-	for i, z := range zs {
-		name, x := c.plan.Formations[z.formation].Name, flow.Zones[i]
-		seen[name] = true
-		r.Zones = append(r.Zones, ZoneRate{Formation: name, Rate: x.Rate, Water: x.Water, Sandface: x.Sandface, Tubing: x.Tubing, Takes: x.Takes})
-		c.rate(step, name, x.Rate)
-	}
-	for name := range p.Want {
-		if !seen[name] {
-			c.rate(step, name, 0)
-		}
-	}
-	return nil
+func (c *compiled) tvdOfPort(i int) unit.Length {
+	tvd, _ := c.path.TVD(c.plan.Ports[i].Depth) // checked with the plan
+	return tvd
 }
 
-// rate holds a zone's rate against the plan.
-func (c *checker) rate(step *Step, name string, q unit.FlowRate) {
-	want, ok := step.Produce.Want[name]
-	if ok && want.Least <= q && q <= want.Greatest {
-		return
-	}
-	if !ok && q >= 0 {
-		return
-	}
-	f := Finding{Kind: RateOff, Step: step.Name, Device: name, World: c.worlds[0].words,
-		Says: "the zone does not give what is planned", Numbers: fmt.Sprintf("%s; wanted %s to %s", q.Rounded(4), want.Least.Rounded(4), want.Greatest.Rounded(4)),
-		Cure: "another choke, another wellhead pressure, or another zone shut"}
-	if q < 0 {
-		f.Says, f.Numbers = "the zone takes fluid from the others", (-q).Rounded(4)+" cross over into it"
-	}
-	c.find(f)
-}
-
-func (c *checker) openPorts(s *state) string {
-	text := ""
-	for i, p := range c.plan.Ports {
-		if s.open[i] {
-			if text != "" {
-				text += ", "
-			}
-			text += p.Name
-		}
-	}
-	return cmp.Or(text, "none")
-}
-
-// well is the network of package production for the zones of a step.
-func (s *state) well(p *Produce, zs []zone) production.Well {
+// production is the network of package production for the zones of a step, with
+// the formations' pressures at a choice of the inputs.
+func (c *compiled) production(p *Produce, zs []zone, pressure func(f int) unit.Pressure) production.Well {
 	var w production.Well
 	loss := production.Loss{At: p.Rate, Turbulent: p.Loss}
 	if p.Loss == 0 {
 		loss = production.Loss{}
 	}
 	for i, z := range zs {
-		f := s.plan.Formations[z.formation]
+		f := c.plan.Formations[z.formation]
 		x := production.Zone{
 			Name: f.Name, Depth: z.tvd, WaterCut: f.Inflow.WaterCut, Density: f.Inflow.Density,
 			Above: production.Interval{Density: p.Density},
 		}
 		// The inflow's pressure counts at the formation; the network's at the
 		// depth where the zone enters the string.
-		x.Inflow = inflow.Liquid{Reservoir: f.Pressure - hydrostatics.Pressure(f.Inflow.Density, s.formationTVD[z.formation]-z.tvd), Index: f.Inflow.Index}
+		tvd := unit.Length(c.Network.Formations[z.formation].Depth.TVD)
+		x.Inflow = inflow.Liquid{Reservoir: pressure(z.formation) - hydrostatics.Pressure(f.Inflow.Density, tvd-z.tvd), Index: f.Inflow.Index}
 		if z.choke > 0 {
 			x.Chokes = choke.Table{{Name: "set", Travel: 1, Coefficient: z.choke}}
 		}
@@ -164,4 +95,77 @@ func (s *state) well(p *Produce, zs []zone) production.Well {
 		}
 	}
 	return w
+}
+
+// rateParts makes a rate in m³/s a number of the size of the other margins.
+const rateParts = judge.Parts * judge.Parts
+
+// rates holds what the zones give against the plan, at the end of a step.
+func (c *compiled) rates(j *judge.Judge, w *walk.World, p walk.Place) error {
+	step := &c.plan.Steps[p.Step]
+	if step.Produce == nil {
+		return nil
+	}
+	zs := c.zones(w.State, step.Produce)
+	if len(zs) == 0 {
+		j.Note(w, p, judge.NoFlow, 0, affine.Const(-1), 0)
+		return nil
+	}
+	flow := func(e func(f affine.Form) float64) ([]float64, error) {
+		x, err := c.production(step.Produce, zs, func(f int) unit.Pressure { return unit.Pressure(e(j.Network.Formations[f].Pressure)) }).Flow()
+		if err != nil {
+			return nil, err
+		}
+		q := make([]float64, len(c.plan.Formations))
+		for i, z := range zs {
+			q[z.formation] = float64(x.Zones[i].Rate)
+		}
+		return q, nil
+	}
+	mid, err := flow(func(f affine.Form) float64 { return f.C })
+	if err != nil {
+		if errors.Is(err, production.ErrNoFlow) || errors.Is(err, production.ErrUnresolved) {
+			j.Note(w, p, judge.NoFlow, 0, affine.Const(-1), 1)
+			return nil
+		}
+		return err
+	}
+	forms := make([]affine.Form, len(mid))
+	for f := range mid {
+		forms[f] = affine.Const(mid[f])
+	}
+	for _, z := range zs {
+		for _, t := range j.Network.Formations[z.formation].Pressure.T {
+			var ends [2][]float64
+			for n, side := range [2]float64{-1, 1} {
+				if ends[n], err = flow(func(f affine.Form) float64 {
+					x := f.C
+					for _, u := range f.T {
+						if u.Symbol == t.Symbol {
+							x += side * u.C
+						}
+					}
+					return x
+				}); err != nil {
+					j.Note(w, p, judge.NoFlow, 0, affine.Form{C: -0.5, T: []affine.Term{{Symbol: t.Symbol, C: -side}}}, 1)
+					return nil
+				}
+			}
+			for f := range forms {
+				forms[f] = forms[f].Plus(affine.Form{T: []affine.Term{{Symbol: t.Symbol, C: (ends[1][f] - ends[0][f]) / 2}}}).
+					Widen(1.5 * math.Abs((ends[1][f]+ends[0][f])/2-mid[f]))
+			}
+		}
+	}
+	for f, x := range c.plan.Formations {
+		want, wanted := step.Produce.Want[x.Name]
+		switch {
+		case wanted:
+			j.Note(w, p, judge.RateLow, f, forms[f].Shift(-float64(want.Least)).Times(rateParts), 0)
+			j.Note(w, p, judge.RateHigh, f, forms[f].Times(-1).Shift(float64(want.Greatest)).Times(rateParts), 0)
+		case forms[f].Least() < 0: // it takes fluid from the others
+			j.Note(w, p, judge.RateLow, f, forms[f].Times(rateParts), 0)
+		}
+	}
+	return nil
 }

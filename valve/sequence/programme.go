@@ -1,25 +1,67 @@
 package sequence
 
-import (
-	"cmp"
-	"fmt"
-	"slices"
+import "completion.example/hydrostatics/unit"
 
-	"completion.example/hydrostatics/unit"
-)
-
-// Programme is a plan that was walked: what happens in each step, by what
-// margin nothing else does, and what is wrong with it.
+// Programme is a plan that was walked: what happens in each step, by what margin
+// nothing else does, and what is wrong with it.
 type Programme struct {
-	Plan     string       `json:"plan"`
-	Steps    []StepResult `json:"steps"`
-	Findings []Finding    `json:"findings"`
-	Worlds   int          `json:"worlds"` // how many choices of thresholds were walked
+	Plan      string       `json:"plan"`
+	Verdict   Verdict      `json:"verdict"`
+	Open      string       `json:"open,omitempty"` // what couldn't be decided, and why
+	Steps     []StepResult `json:"steps"`
+	Findings  []Finding    `json:"findings"`
+	Margins   []Margin     `json:"margins"`   // the least of every limit over the whole programme, tightest first
+	Inputs    int          `json:"inputs"`    // quantities with a tolerance
+	Branches  int          `json:"branches"`  // ways in which the programme may go that were told apart
+	Unchecked []string     `json:"unchecked"` // what this plan says too little of to be checked
 }
 
-// OK tells whether the plan does what it intends, and nothing else, at both
-// ends of every band.
-func (p *Programme) OK() bool { return len(p.Findings) == 0 }
+// Verdict is what was found of a plan in all choices of its inputs.
+type Verdict string
+
+// Verdicts.
+const (
+	// Proved: no choice of values inside the bands passes a limit.
+	Proved Verdict = "proved"
+	// Refuted: there is a choice that does; each finding has its witness.
+	Refuted Verdict = "refuted"
+	// Undecided: neither could be shown.
+	Undecided Verdict = "not decided"
+)
+
+// OK tells whether the plan is proved.
+func (p *Programme) OK() bool { return p.Verdict == Proved }
+
+// Margin is the least that is left of a limit.
+type Margin struct {
+	Limit  string   `json:"limit"`
+	Kind   Kind     `json:"kind"`
+	Step   string   `json:"step"`
+	Left   string   `json:"left"`  // for a person, such as "37.2 psi"
+	Share  float64  `json:"share"` // of what there is to the limit; for putting them in order
+	Place  string   `json:"place,omitempty"`
+	Method Method   `json:"method"`
+	At     []Choice `json:"at,omitempty"`     // the choice that attains it
+	Slopes []Slope  `json:"slopes,omitempty"` // what takes most of it
+}
+
+// Slope is what one input takes of a margin: how much its whole band counts.
+type Slope struct {
+	Input string `json:"input"`
+	Takes string `json:"takes"`
+}
+
+// Method is how a margin was found.
+type Method string
+
+// Methods.
+const (
+	// Exact: straight in the inputs, so that the least is that of a linear
+	// programme, checked by its multipliers.
+	Exact Method = "exact"
+	// Enclosed: between evaluated points, with what isn't straight added.
+	Enclosed Method = "enclosed"
+)
 
 // StepResult is one step.
 type StepResult struct {
@@ -37,11 +79,12 @@ type StepResult struct {
 	Barriers []BarrierResult `json:"barriers"`
 	Volumes  []Volume        `json:"volumes,omitempty"`
 	Zones    []ZoneRate      `json:"zones,omitempty"`
-	Window   *Window         `json:"window,omitempty"`
+	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
 	Partings []Parting       `json:"partings,omitempty"`
 	Ports    []PortState     `json:"ports"`   // at the end
 	Unknown  []string        `json:"unknown"` // devices whose state isn't certain at the end
 	OK       bool            `json:"ok"`
+	Follows  string          `json:"follows,omitempty"` // the step that failed before: what this one shows depends on it
 }
 
 // Point is the well where a step stands still.
@@ -78,28 +121,6 @@ type ProfilePoint struct {
 	Pressure    unit.Pressure
 }
 
-// StringAt is the string where a step stands still.
-type StringAt struct {
-	Held    bool          `json:"held"`
-	Free    bool          `json:"free,omitempty"` // on a pull that nothing holds: it comes up, at this hook load
-	Hook    unit.Force    `json:"hook"`           // what the weight indicator shows, or would show with the string out of its hanger: block included
-	Tension unit.Force    `json:"tension"`        // just above where the string is or will be held
-	Packer  unit.Force    `json:"packer"`         // pull on what holds it, up positive
-	Seals   unit.Length   `json:"seals"`          // movement since landing, down positive
-	Usage   float64       `json:"usage"`          // of the governing limit, design factor included
-	Limit   string        `json:"limit"`
-	LimitMD unit.Length   `json:"limit depth"`
-	Buckled unit.Length   `json:"buckled"`
-	Along   []StringDepth `json:"-"`
-}
-
-// StringDepth is the string at one depth, for pictures.
-type StringDepth struct {
-	MD      unit.Length
-	Tension unit.Force
-	Usage   float64
-}
-
 // FlowAt is fluid that moves, or would as soon as it may.
 type FlowAt struct {
 	Kind         Flow          `json:"kind"`
@@ -114,8 +135,8 @@ type Event struct {
 	Ramp         int            `json:"ramp"`                   // counted from 1; 0 is before the ramps
 	Partial      string         `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
 	Differential *unit.Pressure `json:"differential,omitempty"` // that its trigger felt, or
-	Tension      *unit.Force    `json:"tension,omitempty"`
-	Surface      []Reading      `json:"surface"` // applied at that moment
+	Balance      *unit.Force    `json:"balance,omitempty"`      // of the joint
+	Surface      []Reading      `json:"surface"`                // applied at that moment
 	Pull         unit.Force     `json:"pull,omitempty"`
 	Across       []Across       `json:"across,omitempty"` // over each port that it opens
 }
@@ -136,161 +157,63 @@ type PortState struct {
 	Open bool   `json:"open"`
 }
 
-// Check walks a plan and reports what happens. The error says what keeps it
-// from being walked; a plan that can be walked but fails is in the findings.
-func Check(p *Plan) (*Programme, error) {
-	n, err := p.network()
-	if err != nil {
-		return nil, err
-	}
-	c := checker{network: n, programme: &Programme{Plan: p.Name, Findings: []Finding{}}}
-	return c.check()
+// RatingResult is a rating in a step, at its worst over all choices.
+type RatingResult struct {
+	Name     string        `json:"name"`
+	Burst    unit.Pressure `json:"burst"`    // greatest inside minus outside
+	Collapse unit.Pressure `json:"collapse"` // greatest outside minus inside
+	Usage    float64       `json:"usage"`    // of the allowed differential that is used most; 1 is the limit
 }
 
-// checker walks all worlds side by side, step by step.
-type checker struct {
-	*network
-	programme *Programme
-	worlds    []*walked
-	reported  map[string]bool // actions that a finding has named: what follows from it isn't one more
-	lasting   map[string]lasting
-	index     int             // of the present step
-	follows   string          // the step in which the nominal world left the plan
-	within    string          // the present step, once a world has left the plan in it
-	failed    bool            // the present step has a finding, be it one that goes on from an earlier step
-	flowed    map[string]bool // formations whose inflow has been part of the plan
-	tested    map[string][]string
+// TestResult is a test of a barrier.
+type TestResult struct {
+	Barrier      string                   `json:"barrier"`
+	Side         string                   `json:"side"`
+	Inside       unit.Pressure            `json:"inside"`
+	Outside      unit.Pressure            `json:"outside"`
+	Differential unit.Pressure            `json:"differential"`
+	Goal         unit.Band[unit.Pressure] `json:"goal"`
+	Hold         string                   `json:"hold,omitempty"`
+	Floor        unit.Pressure            `json:"floor"` // differential that must still stand at the end of the hold
+	Criterion    string                   `json:"criterion,omitempty"`
+	OK           bool                     `json:"ok"`
 }
 
-// walked is one world on its way.
-type walked struct {
-	world
-	state  *state
-	before *state // as it was when the present step began
-	trace  trace
-	lost   bool  // it has left the plan
-	doubt  []int // the actions with which it did
+// BalanceResult is the overbalance of a compartment against a formation:
+// positive where the well is heavier.
+type BalanceResult struct {
+	Compartment string                    `json:"compartment"`
+	Formation   string                    `json:"formation"`
+	Point       string                    `json:"point"`
+	Well        unit.Pressure             `json:"well"` // at the formation's depth
+	Pore        unit.Pressure             `json:"pore"`
+	Overbalance unit.Pressure             `json:"overbalance"`
+	Goal        *unit.Band[unit.Pressure] `json:"goal,omitempty"`
+	OK          bool                      `json:"ok"`
 }
 
-func (c *checker) check() (*Programme, error) {
-	c.reported = map[string]bool{}
-	c.tested = map[string][]string{}
-	c.flowed = map[string]bool{}
-	c.lasting = map[string]lasting{}
-	for _, w := range c.network.worlds() {
-		s := c.start()
-		for i := range s.thresholds {
-			s.thresholds[i] = sharp(c.actions[i].row, w.ends[i])
-		}
-		if p := c.plan.String; p != nil {
-			s.hold.drag = p.Drag.Nominal
-			switch w.name {
-			case "earliest":
-				s.hold.drag = p.Drag.Least
-			case "latest":
-				s.hold.drag = p.Drag.Greatest
-			}
-		}
-		if err := first(s.solve(), s.land()); err != nil {
-			return nil, err
-		}
-		c.worlds = append(c.worlds, &walked{world: w, state: s})
-	}
-	c.programme.Worlds = len(c.worlds)
-	for k := range c.plan.Steps {
-		if err := c.step(k); err != nil {
-			return nil, err
-		}
-	}
-	return c.programme, nil
+// BarrierResult is a barrier at the end of a step.
+type BarrierResult struct {
+	Name      string   `json:"name"`
+	Formation string   `json:"formation"`
+	Stands    bool     `json:"stands"`
+	Tested    []string `json:"tested,omitempty"` // sides from which it has been tested so far
+	Lost      bool     `json:"lost"`             // it stood before this step
 }
 
-func (c *checker) step(k int) error {
-	step := &c.plan.Steps[k]
-	c.index, c.within, c.failed = k, "", false
-	alive := c.alive()
-	faults := make([]error, len(alive))
-	atOnce(len(alive), 0, func(i int) {
-		w := alive[i]
-		w.before = w.state.clone()
-		t, err := walkStep(w.state, step, w.thorough)
-		if err != nil {
-			faults[i] = fmt.Errorf("%w (%s)", err, w.words)
-		}
-		w.trace = t
-	})
-	if err := first(faults...); err != nil {
-		return err
-	}
-	r := c.result(step)
-	before := len(c.programme.Findings)
-	c.events(step, r)
-	c.ratingResults(step, r)
-	if err := first(c.balance(step, r), c.tests(step, r)); err != nil {
-		return stepFault{step.Name, err}
-	}
-	c.stringResults(step)
-	c.freePull(step)
-	c.flowResults(step)
-	if err := first(c.holdingResults(step, r), c.fractures(step)); err != nil {
-		return stepFault{step.Name, err}
-	}
-	c.barrierResults(step, r)
-	if err := c.produce(step, r); err != nil {
-		return err
-	}
-	r.OK = !c.failed
-	findings := c.programme.Findings[before:]
-	c.partings(step, r, findings)
-	c.window(step, r, findings)
-	for i := range findings {
-		findings[i].Cure = cmp.Or(findings[i].Cure, "look at the order of the steps: another step has to come before or after this one")
-	}
-	for _, w := range c.worlds {
-		if !w.lost {
-			w.doubt = append(w.doubt, c.strayed(step, w)...)
-			if w.lost = len(w.doubt) > 0; w.lost && w == c.worlds[0] {
-				c.follows = step.Name
-			}
-		}
-	}
-	c.unknown(r)
-	c.programme.Steps = append(c.programme.Steps, *r)
-	return nil
+// Volume is fluid pumped in (positive) or let out at surface.
+type Volume struct {
+	Compartment string      `json:"compartment"`
+	What        string      `json:"what"`
+	Volume      unit.Volume `json:"volume"`
 }
 
-// alive are the worlds that have kept to the plan so far, the nominal one
-// always.
-func (c *checker) alive() []*walked {
-	var ws []*walked
-	for i, w := range c.worlds {
-		if i == 0 || !w.lost {
-			ws = append(ws, w)
-		}
-	}
-	return ws
-}
-
-// done are the names of the actions that were completed in a step.
-func (w *walked) done() []string {
-	var names []string
-	for _, e := range w.trace.events {
-		if e.complete {
-			names = append(names, w.state.actions[e.action].name)
-		}
-	}
-	return names
-}
-
-// strayed are the actions with which a world has left the plan in a step.
-func (c *checker) strayed(step *Step, w *walked) []int {
-	var all []int
-	done := w.done()
-	for i := range c.actions {
-		name := c.actions[i].name
-		if slices.Contains(done, name) != slices.Contains(step.Expect, name) {
-			all = append(all, i)
-		}
-	}
-	return all
+// ZoneRate is what a formation gives while a step produces.
+type ZoneRate struct {
+	Formation string        `json:"formation"`
+	Rate      unit.FlowRate `json:"rate"` // negative where it takes fluid
+	Water     unit.FlowRate `json:"water"`
+	Sandface  unit.Pressure `json:"sandface"`
+	Tubing    unit.Pressure `json:"tubing"`
+	Takes     bool          `json:"takes"`
 }

@@ -33,36 +33,35 @@ func (r *StepResult) Steps() []working.Step {
 // step is the worked line of a margin. Margins count in the direction of the
 // trigger.
 func (t TriggerResult) step() working.Step {
-	felt, end, name := t.Greatest, t.Threshold.Least, "margin to "+t.Action
 	rising := t.Direction == valve.Rising
+	felt, end, name, symbol := t.Greatest, t.Threshold.Least, "margin to "+t.Action, "near"
 	if !rising {
 		felt, end = t.Least, t.Threshold.Greatest
 	}
-	equation := "near - felt"
+	equation := map[bool]string{true: "near - felt", false: "felt - near"}[rising]
 	if t.Intended {
-		name = "reach beyond " + t.Action
-		felt, end = t.Reach, t.Threshold.Greatest
+		name, symbol, end = "reach beyond "+t.Action, "far", t.Threshold.Greatest
+		equation = "felt - far"
 		if !rising {
 			end = t.Threshold.Least
+			equation = "far - felt"
 		}
-		equation = "felt - far"
-	}
-	if !rising {
-		equation = map[string]string{"near - felt": "felt - near", "felt - far": "far - felt"}[equation]
-	}
-	symbol := "near"
-	if t.Intended {
-		symbol = "far"
-	}
-	of := func(p unit.Pressure) working.Value {
-		if t.Axial {
-			return working.Of(unit.Force(p))
+		// What it would have felt at the worst choice, had it not happened.
+		felt = level(t.Margin.axial, end.si+t.Margin.si)
+		if !rising {
+			felt = level(t.Margin.axial, end.si-t.Margin.si)
 		}
-		return working.Of(p)
 	}
 	return working.Step{
 		Name: name, Symbol: "m", Equation: equation,
-		Inputs: []working.Input{{Symbol: symbol, Value: of(end)}, {Symbol: "felt", Value: of(felt)}},
-		Value:  of(t.Margin), Source: "the end of the band that counts, over all worlds",
+		Inputs: []working.Input{{Symbol: symbol, Value: end.value()}, {Symbol: "felt", Value: felt.value()}},
+		Value:  t.Margin.value(), Source: "the end of the band that counts, over all choices of values",
 	}
+}
+
+func (l Level) value() working.Value {
+	if l.axial {
+		return working.Of(unit.Force(l.si))
+	}
+	return working.Of(unit.Pressure(l.si))
 }

@@ -10,6 +10,15 @@ import (
 	"completion.example/tubular/catalogue"
 )
 
+// found is the pipe of the standard catalogue.
+func (p Pipe) found() (tubular.Pipe, error) {
+	all, err := catalogue.Standard()
+	if err != nil {
+		return tubular.Pipe{}, err
+	}
+	return p.find(all)
+}
+
 // find returns the pipe of the catalogue, or the user's own.
 func (p Pipe) find(all catalogue.Catalogue) (tubular.Pipe, error) {
 	if p.Bore != 0 || p.Yield != 0 {
@@ -72,17 +81,44 @@ func (v *validation) string() {
 	if !(s.Held > s.Hanger && s.Held <= top) {
 		v.fault(`string."held at"`, "is %v; it must be from the hanger at %v to the lower end at %v", s.Held, s.Hanger, top)
 	}
-	v.positive(`string."seal bore"`, s.Bore, float64(s.Bore))
-	v.positive("string.up", s.Up, float64(s.Up))
-	v.notNegative("string.down", s.Down, float64(s.Down))
-	if last := s.Sections[len(s.Sections)-1]; s.Bore > last.Hole {
-		v.fault(`string."seal bore"`, "is %v; it must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
+	v.seals(s)
+	if s.Top != "" && s.Top != TopOpen && s.Top != TopClosed {
+		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
+	v.force(`string."lock down"`, s.LockDown)
+	v.force("string.rig", s.Rig)
 	v.force("string.block", s.Block)
 	v.faultIf("string.drag", s.Drag.Check())
 	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
 	v.force("string.drag", s.Drag.Greatest)
 	v.around(s, top)
+}
+
+// seals checks the seals of the string: those listed, or the ones at the lower
+// end.
+func (v *validation) seals(s *String) {
+	last := s.Sections[len(s.Sections)-1]
+	if len(s.Seals) == 0 {
+		v.positive(`string."seal bore"`, s.Bore, float64(s.Bore))
+		v.positive("string.up", s.Up, float64(s.Up))
+		v.notNegative("string.down", s.Down, float64(s.Down))
+		if s.Bore > last.Hole {
+			v.fault(`string."seal bore"`, "is %v; it must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
+		}
+		return
+	}
+	if s.Bore != 0 || s.Up != 0 || s.Down != 0 {
+		v.fault("string.seals", "stand beside \"seal bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
+	}
+	for i, x := range s.Seals {
+		path := fmt.Sprintf("string.seals[%d]", i)
+		v.positive(path+".bore", x.Bore, float64(x.Bore))
+		v.positive(path+".up", x.Up, float64(x.Up))
+		v.notNegative(path+".down", x.Down, float64(x.Down))
+		if !(x.Depth > s.Hanger && x.Depth <= last.Bottom) {
+			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.Depth, s.Hanger, last.Bottom)
+		}
+	}
 }
 
 // around checks that the compartments around the string follow each other from

@@ -7,23 +7,24 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/internal/strictjson"
+	"completion.example/internal/fault"
 	"completion.example/tubular/catalogue"
 )
 
 // Validate reports every fault of a plan, each with its path in the file. A
 // plan without faults can be walked.
 func (p *Plan) Validate() error {
-	_, err := p.network()
+	if p == nil {
+		return errNoPlan
+	}
+	_, err := p.compiled()
 	return err
 }
 
-// network checks a plan and puts it together.
-func (p *Plan) network() (*network, error) {
-	pipes, err := catalogue.Standard()
-	if err != nil {
-		return nil, err
-	}
+var errNoPlan = errors.New("sequence: there is no plan (nil)")
+
+// validate reports the faults of a plan's parts.
+func (p *Plan) validate(pipes catalogue.Catalogue) error {
 	v := &validation{plan: p, pipes: pipes}
 	v.well()
 	v.fluids()
@@ -37,15 +38,7 @@ func (p *Plan) network() (*network, error) {
 	v.barriers()
 	v.rules()
 	v.steps()
-	if len(v.faults) > 0 {
-		return nil, errors.Join(v.faults...)
-	}
-	// Only a plan whose parts are sound can be put together.
-	n, err := compile(p, pipes)
-	if err != nil {
-		return nil, err
-	}
-	return n, n.loops()
+	return errors.Join(v.faults...)
 }
 
 // validation collects faults.
@@ -56,12 +49,12 @@ type validation struct {
 }
 
 func (v *validation) fault(path, format string, args ...any) {
-	v.faults = append(v.faults, strictjson.Fault{Path: path, Err: fmt.Errorf(format, args...)})
+	v.faults = append(v.faults, fault.Fault{Path: path, Err: fmt.Errorf(format, args...)})
 }
 
 func (v *validation) faultIf(path string, err error) {
 	if err != nil {
-		v.faults = append(v.faults, strictjson.Fault{Path: path, Err: err})
+		v.faults = append(v.faults, fault.Fault{Path: path, Err: err})
 	}
 }
 
@@ -168,12 +161,14 @@ func (v *validation) fluids() {
 		v.notNegative(path+".compression", f.Compression, float64(f.Compression))
 		switch f.Kind {
 		case "", ConstantDensity, ClearBrine:
-			v.density(path+".density", f.Density)
+			v.faultIf(path+".density", f.Density.Check())
+			v.density(path+".density", f.Density.Least)
+			v.density(path+".density", f.Density.Greatest)
 			if f.Kind != ClearBrine && f.Expansion != 0 {
 				v.fault(path+".expansion", "belongs to a brine; a fluid of constant density has none")
 			}
 		case FreshWater:
-			if f.Density != 0 || f.Expansion != 0 {
+			if f.Density.Nominal != 0 || f.Expansion != 0 {
 				v.fault(path, "fresh water brings its own density and expansion; leave them out")
 			}
 		default:
@@ -190,8 +185,10 @@ func (v *validation) formations() {
 	for i, f := range v.plan.Formations {
 		path := fmt.Sprintf("formations[%d]", i)
 		v.depth(path+".depth", f.Depth)
-		v.positive(path+".pressure", f.Pressure, float64(f.Pressure))
-		if f.Fracture != 0 && !(f.Fracture > f.Pressure) {
+		v.faultIf(path+".pressure", f.Pressure.Check())
+		v.faultIf(path+".fracture", f.Fracture.Check())
+		v.positive(path+".pressure", f.Pressure.Least, float64(f.Pressure.Least))
+		if f.Fracture.Nominal != 0 && !(f.Fracture.Least > f.Pressure.Greatest) {
 			v.fault(path+".fracture", "is %v; it must be above the formation's pressure of %v, or left out", f.Fracture, f.Pressure)
 		}
 		if in := f.Inflow; in != nil {
@@ -214,7 +211,8 @@ func (v *validation) compartments() {
 		if !(c.Top < c.Bottom) {
 			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.Bottom, c.Top)
 		}
-		v.notNegative(path+".trapped", c.Trapped, float64(c.Trapped))
+		v.faultIf(path+".trapped", c.Trapped.Check())
+		v.notNegative(path+".trapped", c.Trapped.Least, float64(c.Trapped.Least))
 		v.notNegative(path+".capacity", c.Capacity, float64(c.Capacity))
 		v.layers(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
@@ -226,7 +224,7 @@ func (v *validation) compartments() {
 			faces[c.Formation] = c.Name
 		}
 		fixed := 0
-		for _, is := range []bool{c.Surface, c.Formation != "", c.Trapped != 0} {
+		for _, is := range []bool{c.Surface, c.Formation != "", c.Trapped.Greatest != 0} {
 			if is {
 				fixed++
 			}

@@ -34,12 +34,18 @@ func (v *validation) action(path string, d Device, a Action) {
 		if a.Inside != "" || a.Outside != "" || a.Chamber != nil {
 			v.fault(path, "is axial: inside, outside and chamber have no place in it")
 		}
+		if !(a.Seal > 0) {
+			v.fault(path+".seal", "is missing: the diameter at which the joint seals, such as 4.9 in; its pins feel the effective force and the pressure inside less that outside on that area")
+		}
 		if v.plan.String == nil {
 			v.fault(path+".axial", "needs the plan's string")
 		} else if s := v.plan.String; d.Depth < s.Hanger || d.Depth > s.Held {
 			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.Depth, s.Hanger, s.Held)
 		}
 	default:
+		if a.Seal != 0 {
+			v.fault(path+".seal", "belongs to an axial action")
+		}
 		if v.compartment(path+".inside", a.Inside) {
 			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Inside)
 		}
@@ -101,10 +107,10 @@ func (v *validation) trigger(path string, axial bool, t Trigger) {
 	if !axial && t.Tension != (unit.Band[unit.Force]{}) {
 		v.fault(path+".tension", "belongs to an axial action")
 	}
-	if given > 1 || t.Pins != nil {
-		return // the row is checked as a whole once it is put together
+	if given > 1 {
+		return
 	}
-	v.faultIf(path, t.band(axial).Check())
+	v.faultIf(path, t.check(axial))
 }
 
 func (v *validation) pins(path string, axial bool, p Pins) {
@@ -123,30 +129,22 @@ func (p Pins) force() (unit.Band[unit.Force], error) {
 	return valve.Pins{Count: p.Count, Strength: p.Strength, Tolerance: p.Tolerance}.Force()
 }
 
-// band turns a trigger of the plan into one of package valve. A tension in N
-// takes the place of a pressure in Pa.
-func (t Trigger) band(axial bool) valve.Trigger {
+// check holds a trigger's own numbers against package valve's rules: a tension in
+// N takes the place of a pressure in Pa.
+func (t Trigger) check(axial bool) error {
 	r := valve.Trigger{Threshold: t.Threshold, Direction: t.Direction, Count: t.Count, Rearm: t.Rearm}
-	force := t.Tension
-	if t.Pins != nil {
-		force, _ = t.Pins.force() // checked with the plan
-		if !axial {
-			r.Threshold = force2pressure(force, 1/float64(t.Pins.Area))
-			return r
-		}
-	}
 	if axial {
-		r.Threshold = force2pressure(force, 1)
+		f := t.Tension
+		if t.Pins != nil {
+			f, _ = t.Pins.force() // checked with the plan
+		}
+		r.Threshold = unit.Band[unit.Pressure]{Least: unit.Pressure(f.Least), Nominal: unit.Pressure(f.Nominal), Greatest: unit.Pressure(f.Greatest)}
+	} else if t.Pins != nil {
+		f, _ := t.Pins.force()
+		per := 1 / float64(t.Pins.Area)
+		r.Threshold = unit.Band[unit.Pressure]{Least: unit.Pressure(float64(f.Least) * per), Nominal: unit.Pressure(float64(f.Nominal) * per), Greatest: unit.Pressure(float64(f.Greatest) * per)}
 	}
-	return r
-}
-
-func force2pressure(f unit.Band[unit.Force], perArea float64) unit.Band[unit.Pressure] {
-	return unit.Band[unit.Pressure]{
-		Least:    unit.Pressure(float64(f.Least) * perArea),
-		Nominal:  unit.Pressure(float64(f.Nominal) * perArea),
-		Greatest: unit.Pressure(float64(f.Greatest) * perArea),
-	}
+	return r.Check()
 }
 
 // actionExists checks a name such as "packer: sets".
@@ -185,9 +183,11 @@ func (v *validation) ratings() {
 		} else if r.Background != "" {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
 		}
-		v.notNegative(path+".burst", r.Burst, float64(r.Burst))
-		v.notNegative(path+".collapse", r.Collapse, float64(r.Collapse))
-		switch given := r.Burst != 0 || r.Collapse != 0; {
+		v.faultIf(path+".burst", r.Burst.Check())
+		v.notNegative(path+".burst", r.Burst.Least, float64(r.Burst.Least))
+		v.faultIf(path+".collapse", r.Collapse.Check())
+		v.notNegative(path+".collapse", r.Collapse.Least, float64(r.Collapse.Least))
+		switch given := r.Burst.Greatest != 0 || r.Collapse.Greatest != 0; {
 		case r.Pipe != nil && given:
 			v.fault(path, "wants either a pipe or burst and collapse")
 		case r.Pipe != nil:

@@ -5,70 +5,69 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/well"
 )
 
-// Volume is fluid pumped in (positive) or let out at surface.
-type Volume struct {
-	Compartment string      `json:"compartment"`
-	What        string      `json:"what"`
-	Volume      unit.Volume `json:"volume"`
-}
-
-// swapVolume is what has to be pumped to swap a fluid.
-func (s *state) swapVolume(w Swap) Volume {
-	c := s.plan.Compartments[s.byName.compartment[w.Compartment]]
-	return Volume{Compartment: w.Compartment, What: "swap to " + w.Fluid,
-		Volume: unit.Volume(float64(c.Capacity) * float64(w.To-w.From))}
+// volumes are what a step pumps in or lets out at surface, with the nominal
+// values.
+func (k *checker) volumes(i int) []Volume {
+	step := &k.plan.Steps[i]
+	var all []Volume
+	for _, w := range step.Swap {
+		c := k.plan.Compartments[k.by.compartment[w.Compartment]]
+		all = append(all, Volume{Compartment: w.Compartment, What: "swap to " + w.Fluid,
+			Volume: unit.Volume(float64(c.Capacity) * float64(w.To-w.From))})
+	}
+	for n, ramp := range step.Ramps {
+		if n+1 >= len(k.stands[i]) {
+			break
+		}
+		all = append(all, k.rampVolumes(k.stands[i][n].world.State, k.stands[i][n+1].world.State, ramp)...)
+	}
+	return all
 }
 
 // rampVolumes is what a change of surface pressure takes to compress the fluid
 // of everything that is joined to it: V·c·Δp at mid-depth of each compartment.
 // The walls are taken as rigid, so it is the least; fluid/confined has their
 // share.
-func (s *state) rampVolumes(before *state, to map[string]unit.Pressure) ([]Volume, error) {
+func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pressure) []Volume {
 	var all []Volume
 	counted := map[int]bool{}
 	for _, name := range slices.Sorted(maps.Keys(to)) {
-		i := s.byName.compartment[name]
+		i := k.by.compartment[name]
 		if counted[i] {
 			continue // joined to one before it, which has the whole volume
 		}
-		members, _ := s.body(i)
-		for _, m := range members {
-			counted[m] = true
-		}
 		total := 0.0
-		for _, m := range members {
-			p := s.plan.Compartments[m]
-			mid := (s.compartments[m].top + s.compartments[m].bottom) / 2
-			now, err := s.at(m, mid)
-			if err != nil {
-				return nil, err
-			}
-			was, err := before.at(m, mid)
-			if err != nil {
-				return nil, err
-			}
-			total += float64(p.Capacity) * float64(p.Bottom-p.Top) * float64(now-was) * s.compression(m)
+		for _, m := range after.Body(i) {
+			counted[m] = true
+			p := k.plan.Compartments[m]
+			total += float64(p.Capacity) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
 		}
 		if total != 0 {
 			all = append(all, Volume{Compartment: name, What: "compression", Volume: unit.Volume(total)})
 		}
 	}
-	return all, nil
+	return all
+}
+
+// middle is the pressure half-way down a compartment.
+func middle(s *well.State, i int) float64 {
+	d := s.Compartments[i].Depths
+	top, _ := s.At(i, 0)
+	bottom, _ := s.At(i, len(d)-1)
+	return (top.F.C + bottom.F.C) / 2
 }
 
 // compression is the compressibility of a compartment's fluids, in 1/Pa, by
-// height.
-func (s *state) compression(i int) float64 {
-	sum, height := 0.0, 0.0
-	for _, l := range s.layers[i] {
-		for _, f := range s.plan.Fluids {
-			if f.Name == l.fluid {
-				sum += float64(f.Compression) * float64(l.bottom-l.top)
-			}
-		}
-		height += float64(l.bottom - l.top)
+// length.
+func (k *checker) compression(s *well.State, i int) float64 {
+	top := s.Compartments[i].Depths[0].MD
+	sum, start := 0.0, top
+	for _, l := range s.Layers(i) {
+		sum += s.Fluids[l.Fluid].Compression * (l.Bottom.MD - top)
+		top = l.Bottom.MD
 	}
-	return sum / height
+	return sum / (top - start)
 }

@@ -1,235 +1,328 @@
 package sequence
 
 import (
-	"cmp"
 	"fmt"
-	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/proof"
+	"completion.example/valve/sequence/internal/walk"
 )
 
-// Window is the surface pressure between which a step does just what is
-// intended, in every world, with all else as planned.
+// Window is where a surface pressure, or the reading of a pull, may lie so that its
+// step does just what is intended, in all choices of the other values.
 type Window struct {
-	Compartment string        `json:"compartment"`
-	Ramp        int           `json:"ramp"` // counted from 1
-	Planned     unit.Pressure `json:"planned"`
-	Least       unit.Pressure `json:"least"`
-	Greatest    unit.Pressure `json:"greatest"`
-	Below       string        `json:"below"` // what fails below Least; empty: nothing
-	Above       string        `json:"above"` // what fails above Greatest; empty: nothing up to the end of the search
-	Open        bool          `json:"open"`  // there is such a pressure
-	Inside      bool          `json:"inside"`
+	Compartment string     `json:"compartment,omitempty"` // empty: a pull
+	Together    []string   `json:"together,omitempty"`    // others that are held at the same pressure in the same ramps, and vary with it
+	Ramp        int        `json:"ramp"`                  // or pull; counted from 1
+	Planned     Level      `json:"planned"`
+	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
+	Inside      bool       `json:"inside"`          // the planned one lies in one of them
+	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
+	held        proof.Held
 }
 
-// windowCap is where the search for the greatest pressure ends: more than a rig
+// Interval is a range in which a step is proved.
+type Interval struct {
+	Least    Level  `json:"least"`
+	Greatest Level  `json:"greatest"`
+	Below    string `json:"below,omitempty"` // what fails below; empty: nothing, down to nothing
+	Above    string `json:"above,omitempty"` // what fails above; empty: nothing up to the end of the search
+}
+
+// Open tells whether there is any.
+func (w *Window) Open() bool { return len(w.Intervals) > 0 }
+
+// WindowCap is where the search for the greatest pressure ends: more than a rig
 // pumps.
-const windowCap = 20000 * unit.PSI
+const WindowCap = 20000 * unit.PSI
 
-// windowStep is how finely the window is found: less than a gauge shows.
-const windowStep = 0.2 * unit.PSI
+// pullCap is where the search for the greatest pull ends.
+const pullCap = 1_500_000 * unit.PoundForce
 
-// trial is a step with another pressure in its peak ramp.
-type trial struct {
-	*checker
-	step        *Step
-	ramp        int
-	compartment string
-	start       unit.Pressure // on the compartment when the step begins
-	down        bool          // the planned pressure is less than that
-	falls       bool          // the pressure that is tried is
-	worlds      []*walked
-}
-
-// extremes are the worlds in which all devices are early, or late. A window is
-// looked for in the one that is likely to bound it, and held against all worlds
-// once it is found.
-func (t trial) extremes() (early, late []*walked) {
-	early, late = t.worlds, t.worlds
-	for _, w := range t.worlds {
-		switch w.name {
-		case "earliest":
-			early = []*walked{w}
-		case "latest":
-			late = []*walked{w}
+// windows finds the window of every pressure that is held or bled to, and of every
+// pull, of the steps that the proof came to.
+func (k *checker) windows() error {
+	var all []*Window
+	for i := range k.plan.Steps {
+		if i >= len(k.out.Before) {
+			break
+		}
+		r := &k.programme.Steps[i]
+		r.Windows = k.held(i)
+		for n := range r.Windows {
+			all = append(all, &r.Windows[n])
 		}
 	}
-	return early, late
-}
-
-// window finds the window of a step's highest ramp, and writes it into the
-// cures of the findings that it mends.
-func (c *checker) window(step *Step, r *StepResult, findings []Finding) {
-	t, ok := c.trial(step)
-	if !ok {
-		return
-	}
-	planned := step.Ramps[t.ramp][t.compartment]
-	w := &Window{Compartment: t.compartment, Ramp: t.ramp + 1, Planned: planned}
-	low, high := t.fails(planned)
-	early, late := t.extremes()
-	if t.down {
-		early, late = late, early
-	}
-	atOnce(2, 0, func(i int) {
-		if i == 0 {
-			w.Greatest, w.Above = t.edgeIn(early, planned, high, tooHigh)
-		} else {
-			w.Least, w.Below = t.edgeIn(late, planned, low, tooLow)
-		}
+	faults := make([]error, len(all))
+	atOnce(len(all), k.options.Workers, func(n int) {
+		faults[n] = k.window(all[n])
 	})
-	w.Open = w.Least <= w.Greatest
-	w.Inside = low == "" && high == ""
-	r.Window = w
-	if w.Inside {
-		return
-	}
-	for i := range findings {
-		findings[i].Cure = cmp.Or(findings[i].Cure, w.cure())
-	}
+	return first(faults...)
 }
 
-// cure says what surface pressure mends a step, or that none does.
-func (w *Window) cure() string {
-	switch {
-	case w.Open && w.Above == "":
-		return fmt.Sprintf("at least %s on %q", psi(w.Least), w.Compartment)
-	case w.Open && w.Below == "":
-		return fmt.Sprintf("no more than %s on %q", psi(w.Greatest), w.Compartment)
-	case w.Open:
-		return fmt.Sprintf("from %s to %s on %q", psi(w.Least), psi(w.Greatest), w.Compartment)
+func first(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
 	}
-	return fmt.Sprintf("no surface pressure on %q does it: %s; other fluids, other pins or another order of steps is wanted", w.Compartment, w.Clash())
+	return nil
 }
 
-// Clash says what keeps a window shut; empty where it is open.
-func (w *Window) Clash() string {
-	if w.Open {
-		return ""
+// held lists what is held in a step.
+func (k *checker) held(i int) []Window {
+	step := &k.plan.Steps[i]
+	var all []Window
+	for n, ramp := range step.Ramps {
+		var names []string
+		for name := range ramp {
+			names = append(names, name)
+		}
+		slices.Sort(names)
+		done := map[unit.Pressure]bool{}
+		for _, name := range names {
+			planned := ramp[name]
+			if done[planned] || slices.ContainsFunc(all, func(w Window) bool {
+				return w.Planned == PressureLevel(planned) && (w.Compartment == name || slices.Contains(w.Together, name))
+			}) {
+				continue
+			}
+			done[planned] = true
+			w := Window{Compartment: name, Ramp: n + 1, Planned: PressureLevel(planned)}
+			for _, other := range names {
+				if other != name && ramp[other] == planned {
+					w.Together = append(w.Together, other)
+				}
+			}
+			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.25 * float64(unit.PSI),
+				Set: k.setter(i, planned, append([]string{name}, w.Together...))}
+			all = append(all, w)
+		}
 	}
-	low := "below " + psi(w.Least) + " " + w.Below
-	if w.Least >= windowCap {
-		low = "up to " + psi(windowCap) + " " + w.Below
+	for n, f := range step.Pull {
+		w := Window{Ramp: n + 1, Planned: ForceLevel(f)}
+		w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(pullCap, f)), Planned: float64(f), Fine: 50 * float64(unit.PoundForce),
+			Set: func(s *walk.Step, to affine.Form) {
+				s.Pulls = slices.Clone(s.Pulls)
+				s.Pulls[n] = to
+			}}
+		all = append(all, w)
 	}
-	high := "above " + psi(w.Greatest) + " " + w.Above
-	if w.Greatest <= 0 {
-		high = "at any pressure " + w.Above
-	}
-	return low + ", " + high
+	return all
 }
 
-// trial picks the ramp and compartment with the highest pressure; a step
-// without pressure or intention has no window.
-func (c *checker) trial(step *Step) (trial, bool) {
-	t := trial{checker: c, step: step, ramp: -1}
-	most := unit.Pressure(math.Inf(-1))
-	for k, ramp := range step.Ramps {
-		for _, name := range slices.Sorted(maps.Keys(ramp)) {
-			if ramp[name] > most {
-				most, t.ramp, t.compartment = ramp[name], k, name
+// setter gives some compartments another pressure wherever the planned one stands.
+func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s *walk.Step, to affine.Form) {
+	ramps := k.plan.Steps[step].Ramps
+	gauge := affine.Form{}
+	if planned > 0 {
+		gauge = k.gauge
+	}
+	return func(s *walk.Step, to affine.Form) {
+		s.Ramps = slices.Clone(s.Ramps)
+		for r := range s.Ramps {
+			s.Ramps[r] = slices.Clone(s.Ramps[r])
+			for m := range s.Ramps[r] {
+				name := k.plan.Compartments[s.Ramps[r][m].Compartment].Name
+				if slices.Contains(names, name) && ramps[r][name] == planned {
+					s.Ramps[r][m].To = to.Plus(gauge)
+				}
 			}
 		}
 	}
-	if t.ramp < 0 {
-		return t, false
-	}
-	i := c.byName.compartment[t.compartment]
-	before := c.worlds[0].before
-	t.start = before.top[i]
-	t.down = most < t.start && before.surface[i]
-	t.worlds = c.alive()
-	return t, true
 }
 
-// at is the step with another pressure wherever the planned one stands.
-func (t trial) at(p unit.Pressure) *Step {
-	s := *t.step
-	planned := s.Ramps[t.ramp][t.compartment]
-	s.Ramps = slices.Clone(s.Ramps)
-	for k := range s.Ramps {
-		if q, ok := s.Ramps[k][t.compartment]; ok && q == planned {
-			s.Ramps[k] = maps.Clone(s.Ramps[k])
-			s.Ramps[k][t.compartment] = p
+// window finds the intervals of one window: what is left of the whole range.
+func (k *checker) window(w *Window) error {
+	bad, err := k.Window(k.ctx, k.out.Before[w.held.Step], w.held)
+	if err != nil {
+		return err
+	}
+	slices.SortFunc(bad, func(a, b proof.Bad) int {
+		switch {
+		case a.Least < b.Least || a.Least == b.Least && a.Greatest > b.Greatest:
+			return -1
+		case a.Least == b.Least && a.Greatest == b.Greatest:
+			return 0
+		}
+		return 1
+	})
+	axial := w.Planned.Axial()
+	at, below := w.held.Least, ""
+	add := func(to float64, above string) {
+		if x, ok := interval(axial, at, to, below, above); ok {
+			w.Intervals = append(w.Intervals, x)
+			planned := w.Planned.si
+			w.Inside = w.Inside || at <= planned && planned <= to
 		}
 	}
-	return &s
+	for _, b := range bad {
+		if b.Least > at {
+			add(b.Least, k.reason(b.Margin))
+		}
+		if b.Greatest >= at {
+			at, below = b.Greatest, k.reason(b.Margin)
+		}
+	}
+	if at < w.held.Greatest {
+		add(w.held.Greatest, "")
+	}
+	if !w.Open() {
+		w.Clash = k.clash(axial, bad)
+	}
+	return nil
 }
 
-// fails tells what goes wrong with a pressure: for want of more, and of less.
-// A pressure that can't be walked at all counts as too high.
-func (t trial) fails(p unit.Pressure) (low, high string) {
-	step := t.at(p)
-	t.falls = t.down && p < t.start
-	for _, w := range t.worlds {
-		s := w.before.clone()
-		again := &walked{world: w.world, before: w.before, state: s}
-		var err error
-		if again.trace, err = walkStep(s, step, w.thorough); err != nil {
-			return "", err.Error()
-		}
-		short, far := t.judge(step, again)
-		low, high = cmp.Or(low, short), cmp.Or(high, far)
-		if low != "" && high != "" {
-			break
-		}
+// interval rounds an interval inwards to what a gauge shows, where it is wide
+// enough.
+func interval(axial bool, least, greatest float64, below, above string) (Interval, bool) {
+	whole := float64(unit.PSI)
+	if axial {
+		whole = 100 * float64(unit.PoundForce)
 	}
-	return low, high
+	const edge = 2 * walk.Reach
+	a, b := least, greatest
+	if below != "" {
+		a = math.Ceil((least+edge)/whole) * whole
+	}
+	if above != "" {
+		b = math.Floor((greatest-edge)/whole) * whole
+	}
+	if a > b {
+		if greatest-least < 0.05*whole {
+			return Interval{}, false
+		}
+		a, b = least+edge, greatest-edge
+	}
+	return Interval{level(axial, a), level(axial, b), below, above}, true
 }
 
-// edgeIn looks for an edge in a few worlds, and in all where those turn out not
-// to bound it.
-func (t trial) edgeIn(few []*walked, planned unit.Pressure, failure string, kind sense) (unit.Pressure, string) {
-	some := t
-	some.worlds = few
-	if found := some.failure(planned, kind); (found == "") == (failure == "") {
-		edge, why := some.edge(planned, found, kind)
-		if t.failure(edge, kind) == some.failure(edge, kind) {
-			return edge, why
+// clash says what fails where, when nothing is left.
+func (k *checker) clash(axial bool, bad []proof.Bad) []string {
+	type span struct{ least, greatest float64 }
+	spans := map[string]span{}
+	var order []string
+	for _, b := range bad {
+		why := k.reason(b.Margin)
+		s, ok := spans[why]
+		if !ok {
+			order = append(order, why)
+			s = span{b.Least, b.Greatest}
 		}
+		spans[why] = span{min(s.least, b.Least), max(s.greatest, b.Greatest)}
 	}
-	return t.edge(planned, failure, kind)
+	var all []string
+	for _, why := range order {
+		s := spans[why]
+		all = append(all, fmt.Sprintf("from %s to %s %s", level(axial, s.least).Rounded(digits), level(axial, s.greatest).Rounded(digits), why))
+	}
+	if len(all) > 4 {
+		all = all[:4]
+	}
+	return all
 }
 
-// sense is the way in which a pressure fails.
-type sense int
+// reason says in a few words which limit makes an edge.
+func (k *checker) reason(m *judge.Margin) string {
+	if m == nil {
+		return "it can't be walked"
+	}
+	name := k.nameOf(m)
+	switch m.Kind {
+	case judge.Event:
+		return "“" + name + "” can happen"
+	case judge.Omission:
+		return "“" + name + "” may not happen"
+	case judge.Inside, judge.Outside:
+		return "the rating “" + name + "” is passed"
+	case judge.Fracture:
+		return "the fracture pressure of “" + name + "” is passed"
+	case judge.Inflow:
+		return "fluid flows in by “" + name + "”"
+	case judge.Loss:
+		return "fluid is lost by “" + name + "”"
+	case judge.Circulation:
+		return "fluid circulates by “" + name + "”"
+	case judge.Vacuum:
+		return "the column of “" + name + "” falls"
+	case judge.Barriers:
+		return "too few barriers stand before “" + name + "”"
+	case judge.TestLow:
+		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” is short"
+	case judge.TestHigh:
+		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” is too hard"
+	case judge.BalanceLow:
+		return "the balance against “" + k.plan.Steps[m.Step].Balance[m.Index].Formation + "” is less than planned"
+	case judge.BalanceHigh:
+		return "the balance against “" + k.plan.Steps[m.Step].Balance[m.Index].Formation + "” is more than planned"
+	case judge.String:
+		return "the string passes its " + limitNames[m.Index] + " limit"
+	case judge.SealUp, judge.SealDown:
+		return "“" + k.plan.String.seals()[m.Index].name(m.Index) + "” leaves its bore"
+	case judge.Holding:
+		return "the packer is overloaded"
+	case judge.Lift:
+		return "the hanger is lifted"
+	case judge.Rig:
+		return "the rig's rating is passed"
+	case judge.PullFree:
+		return "the string comes up"
+	}
+	return "the zones don't give what is planned"
+}
 
-const (
-	tooLow sense = iota
-	tooHigh
-)
+// Words writes a window for people.
+func (w *Window) Words() string {
+	if !w.Open() {
+		return "none: " + strings.Join(w.Clash, "; ")
+	}
+	var parts []string
+	for _, x := range w.Intervals {
+		switch {
+		case x.Below == "" && x.Above == "":
+			parts = append(parts, "any")
+		case x.Above == "":
+			parts = append(parts, "at least "+x.Least.Rounded(digits))
+		case x.Below == "":
+			parts = append(parts, "at most "+x.Greatest.Rounded(digits))
+		default:
+			parts = append(parts, x.Least.Rounded(digits)+" to "+x.Greatest.Rounded(digits))
+		}
+	}
+	return strings.Join(parts, ", or ")
+}
 
-// edge finds where a kind of failure begins, and what it is. failure is what
-// the planned pressure has of it.
-func (t trial) edge(planned unit.Pressure, failure string, kind sense) (unit.Pressure, string) {
-	good, bad := planned, windowCap
-	if kind == tooLow {
-		bad = 0
+// name is what a window is of.
+func (w *Window) name() string {
+	if w.Compartment == "" {
+		return fmt.Sprintf("pull %d", w.Ramp)
 	}
-	if failure != "" {
-		good, bad = 0, planned
-		if kind == tooLow {
-			good = windowCap
+	return strings.Join(append([]string{w.Compartment}, w.Together...), " and ")
+}
+
+// windowCure says what pressure or pull mends a step, or that none does.
+func (k *checker) windowCure(m *judge.Margin) string {
+	all := k.programme.Steps[m.Step].Windows
+	best := -1
+	for n := range all {
+		if all[n].Inside {
+			continue
 		}
-		if f := t.failure(good, kind); f != "" {
-			return good, f
-		}
-	} else if failure = t.failure(bad, kind); failure == "" {
-		return bad, ""
-	}
-	for math.Abs(float64(bad-good)) > float64(windowStep) {
-		mid := (good + bad) / 2
-		if f := t.failure(mid, kind); f != "" {
-			bad, failure = mid, f
-		} else {
-			good = mid
+		if best < 0 || all[n].Open() && !all[best].Open() || all[n].Open() == all[best].Open() && all[n].Planned.si > all[best].Planned.si {
+			best = n
 		}
 	}
-	// Whole psi on the good side.
-	whole := math.Floor(good.In(unit.PSI))
-	if kind == tooLow {
-		whole = math.Ceil(good.In(unit.PSI))
+	if best < 0 {
+		return ""
 	}
-	return unit.Pressure(whole) * unit.PSI, failure
+	w := &all[best]
+	if !w.Open() {
+		return fmt.Sprintf("no surface pressure on %q does it: %s; other fluids, other pins or another order of steps is wanted", w.name(), strings.Join(w.Clash, "; "))
+	}
+	return fmt.Sprintf("%s on %q", w.Words(), w.name())
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Action is one shift at the panel: a line, or several, pressured and vented
@@ -30,36 +31,43 @@ func (a Action) pressures(sleeve int) bool {
 }
 
 func (s System) checkAction(before []Position, a Action) error {
-	var errs []error
+	f := fault.In(scope)
 	seen := map[int]bool{}
-	for _, i := range slices.Concat(a.Move, a.Hold) {
+	list := func(name string, sleeves []int, each func(at string, i int)) {
+		for k, i := range sleeves {
+			each(fault.Index(name, k), i)
+		}
+	}
+	exists := func(at string, i int) {
 		if i < 0 || i >= len(s.Sleeves) {
-			errs = append(errs, fmt.Errorf("sleeve: action names sleeve %d; there are %d from 0", i, len(s.Sleeves)))
+			f.New(at, "is sleeve %d; must be from 0 to %d", i, len(s.Sleeves)-1)
 		} else if seen[i] {
-			errs = append(errs, fmt.Errorf("sleeve: action names %q twice", s.Sleeves[i].Name))
+			f.New(at, "is %q, which is named already; must be named once", s.Sleeves[i].Name)
 		}
 		seen[i] = true
 	}
+	list("Move", a.Move, exists)
+	list("Hold", a.Hold, exists)
 	if len(a.Move) == 0 {
-		errs = append(errs, errors.New("sleeve: action moves no sleeve"))
+		f.New("Move", "is empty; must be one sleeve or more")
 	}
 	if !a.Close && len(a.Hold) > 0 {
-		errs = append(errs, errors.New("sleeve: an opening action holds no sleeves; with the close line vented they stay"))
+		f.New("Hold", "is given for opening; must be empty: with the close line vented they stay")
 	}
-	if err := errors.Join(errs...); err != nil {
-		return err
+	if f.Any() {
+		return f.Err()
 	}
-	for _, i := range a.Move {
+	list("Move", a.Move, func(at string, i int) {
 		if before[i] == Open && !a.Close || before[i] == Closed && a.Close {
-			errs = append(errs, fmt.Errorf("sleeve: action moves %q, which is %v already", s.Sleeves[i].Name, before[i]))
+			f.New(at, "is %q, which is %v already; must be in another position", s.Sleeves[i].Name, before[i])
 		}
-	}
-	for _, i := range a.Hold {
+	})
+	list("Hold", a.Hold, func(at string, i int) {
 		if before[i] == Closed {
-			errs = append(errs, fmt.Errorf("sleeve: action holds %q open, which is closed: the pressure would open it", s.Sleeves[i].Name))
+			f.New(at, "is %q, which is closed; must be open: the pressure would open it", s.Sleeves[i].Name)
 		}
-	}
-	return errors.Join(errs...)
+	})
+	return f.Err()
 }
 
 // CloseLine stands for the close line in an Operation.
@@ -149,19 +157,15 @@ var ErrNotReached = errors.New("sleeve: not reached")
 // Other errors: the system's, and operations out of range.
 func (s System) Run(before []Position, ops []Operation, want []Position) ([]Step, []Position, error) {
 	heads, err := s.prepare()
-	errs := []error{err, s.checkPositions(before)}
+	f := fault.In(scope)
+	f.Add(err, fault.At("before", s.checkPositions(before)))
 	if want != nil {
-		errs = append(errs, s.checkPositions(want))
+		f.At("want", s.checkPositions(want))
 	}
 	for i, op := range ops {
-		if op.Line < CloseLine || op.Line >= len(s.Sleeves) {
-			errs = append(errs, fmt.Errorf("sleeve: operation %d is on line %d; it must be %d (close line) to %d", i, op.Line, CloseLine, len(s.Sleeves)-1))
-		}
-		if err := s.checkPanel(Panel{Close: op.Setting}); err != nil {
-			errs = append(errs, fmt.Errorf("sleeve: operation %d: %w", i, err))
-		}
+		f.AtIndex("ops", i, fault.Join("", fault.Whole("Line", op.Line, CloseLine, len(s.Sleeves)-1), fault.At("Setting", op.Setting.Validate())))
 	}
-	if err := errors.Join(errs...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, nil, err
 	}
 	now := slices.Clone(before)
@@ -192,8 +196,8 @@ func (s System) Run(before []Position, ops []Operation, want []Position) ([]Step
 	}
 	for k := range now {
 		if want != nil && now[k] != want[k] {
-			errs = append(errs, fmt.Errorf("%w: %q is %v at the end, not %v", ErrNotReached, s.Sleeves[k].Name, now[k], want[k]))
+			f.Add(fmt.Errorf("%w: %q is %v at the end, not %v", ErrNotReached, s.Sleeves[k].Name, now[k], want[k]))
 		}
 	}
-	return steps, now, errors.Join(errs...)
+	return steps, now, f.Err()
 }

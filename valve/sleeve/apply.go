@@ -1,11 +1,11 @@
 package sleeve
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Motion is what a setting of the panel does to a sleeve.
@@ -72,7 +72,7 @@ type Effect struct {
 // of forces and volumes.
 func (s System) Apply(before []Position, panel Panel) ([]Effect, error) {
 	heads, err := s.prepare()
-	if err := errors.Join(err, s.checkPanel(panel), s.checkPositions(before)); err != nil {
+	if err := fault.Join(scope, err, fault.At("panel", s.checkPanel(panel)), fault.At("before", s.checkPositions(before))); err != nil {
 		return nil, err
 	}
 	l := s.hold(panel)

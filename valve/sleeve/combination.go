@@ -1,10 +1,10 @@
 package sleeve
 
 import (
-	"errors"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Combination is one way to set all lines, each vented or pressured alike.
@@ -28,7 +28,7 @@ func (c Combination) Certain() bool { return len(c.Perhaps) == 0 }
 func (s System) Combinations(before []Position, pressure unit.Pressure) ([]Combination, error) {
 	heads, err := s.prepare()
 	on := Setting{Pressured, pressure}
-	if err := errors.Join(err, s.checkPositions(before), s.checkPanel(Panel{Close: on})); err != nil {
+	if err := fault.Join(scope, err, fault.At("before", s.checkPositions(before)), s.checkPanel(Panel{Close: on})); err != nil {
 		return nil, err
 	}
 	n := len(s.Sleeves)

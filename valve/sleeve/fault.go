@@ -1,10 +1,10 @@
 package sleeve
 
 import (
-	"errors"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Fault is an action with one line not as it should be, at the moment when the
@@ -28,7 +28,7 @@ type Fault struct {
 // Errors: the system's, an action or pressure out of range.
 func (s System) Faults(before []Position, a Action, pressure unit.Pressure) ([]Fault, error) {
 	heads, err := s.prepare()
-	if err := errors.Join(err, s.checkPositions(before), s.checkPanel(Panel{Close: Setting{Pressured, pressure}})); err != nil {
+	if err := fault.Join(scope, err, fault.At("before", s.checkPositions(before)), s.checkPanel(Panel{Close: Setting{Pressured, pressure}})); err != nil {
 		return nil, err
 	}
 	if err := s.checkAction(before, a); err != nil {

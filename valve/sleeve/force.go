@@ -1,13 +1,12 @@
 package sleeve
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve"
 	"completion.example/valve/controlline"
 )
@@ -63,7 +62,7 @@ type Shifting struct {
 func (s System) Shifting(sleeve int) (Shifting, error) {
 	heads, err := s.prepare()
 	if err == nil && (sleeve < 0 || sleeve >= len(s.Sleeves)) {
-		err = fmt.Errorf("sleeve: there is no sleeve %d; there are %d from 0", sleeve, len(s.Sleeves))
+		err = fault.Join(scope, fault.Whole("sleeve", sleeve, 0, len(s.Sleeves)-1))
 	}
 	if err != nil {
 		return Shifting{}, err
@@ -86,14 +85,14 @@ func (s System) Shifting(sleeve int) (Shifting, error) {
 
 // prepare checks the system and returns the head of the lines at each sleeve.
 func (s System) prepare() ([]float64, error) {
-	if err := s.Check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return nil, err
 	}
 	heads := make([]float64, len(s.Sleeves))
 	for i, l := range s.OpenLines {
 		h, err := l.Head(s.Liquid)
 		if err != nil {
-			return nil, fmt.Errorf("sleeve: open line of %q: %w", s.Sleeves[i].Name, err)
+			return nil, fault.Join(scope, fault.At(fault.Index("OpenLines", i), err))
 		}
 		heads[i] = float64(h)
 	}
@@ -114,7 +113,7 @@ func (s System) softness(l controlline.Line) float64 {
 // sleeves.
 func (s System) PanelWindow(before []Position, a Action, surface valve.SurfaceRange) (valve.SurfaceWindow, error) {
 	heads, err := s.prepare()
-	if err := errors.Join(err, s.checkPositions(before)); err != nil {
+	if err := fault.Join(scope, err, fault.At("before", s.checkPositions(before))); err != nil {
 		return valve.SurfaceWindow{}, err
 	}
 	if err := s.checkAction(before, a); err != nil {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve"
 )
 
@@ -71,21 +72,14 @@ func (e *NoRouteError) Is(target error) bool { return target == ErrNoRoute }
 // have none. Method: search in breadth over the sets of positions.
 func (s System) Plan(r Route) ([]Leg, error) {
 	heads, err := s.prepare()
-	errs := []error{err}
-	if err := s.checkPositions(r.From); err != nil {
-		errs = append(errs, fmt.Errorf("from: %w", err))
-	}
-	if err := s.checkPositions(r.To); err != nil {
-		errs = append(errs, fmt.Errorf("to: %w", err))
-	}
-	if err := errors.Join(errs...); err != nil {
+	if err := fault.Join(scope, err, fault.At("From", s.checkPositions(r.From)), fault.At("To", s.checkPositions(r.To))); err != nil {
 		return nil, err
 	}
 	if slices.Contains(r.To, Unknown) {
-		return nil, errors.New("sleeve: a route leads to known positions; To has unknown ones")
+		return nil, fault.NewIn(scope, "To", "has unknown positions; must be known ones")
 	}
 	if _, err := valve.Window(r.Surface, nil); err != nil {
-		return nil, fmt.Errorf("sleeve: panel pressure: %w", err)
+		return nil, fault.Join(scope, fault.At("Surface", err))
 	}
 	q := search{System: s, Route: r, heads: heads, seen: map[string]*node{}}
 	return q.run()

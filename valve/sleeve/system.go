@@ -1,11 +1,10 @@
 package sleeve
 
 import (
-	"errors"
 	"fmt"
-	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve/controlline"
 )
 
@@ -58,7 +57,7 @@ func (p Position) String() string {
 // MarshalText writes a position as String does.
 func (p Position) MarshalText() ([]byte, error) {
 	if int(p) >= len(positions) {
-		return nil, fmt.Errorf("sleeve: no position %d; there are %q", uint8(p), positions)
+		return nil, fault.NewIn(scope, "", "position is %d; must be one of %q", uint8(p), positions)
 	}
 	return []byte(positions[p]), nil
 }
@@ -71,7 +70,7 @@ func (p *Position) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("sleeve: cannot read %q as a position; write one of %q", text, positions)
+	return fault.NewIn(scope, "", "position is %q; must be one of %q", text, positions)
 }
 
 // Mode is what the panel does with a line.
@@ -121,104 +120,90 @@ const (
 	maxForce    = 1e9 * unit.Newton
 )
 
-// Check reports everything that is wrong with a system.
-func (s System) Check() error {
-	var errs []error
-	add := func(format string, args ...any) { errs = append(errs, fmt.Errorf("sleeve: "+format, args...)) }
-	if n := len(s.Sleeves); n < 1 || n > MaxSleeves {
-		add("there are %d sleeves; there must be 1 to %d", n, MaxSleeves)
-	}
+// Validate reports everything that is wrong with a system.
+func (s System) Validate() error {
+	f := fault.In(scope)
+	f.At("Sleeves", fault.Whole("", len(s.Sleeves), 1, MaxSleeves))
 	if len(s.OpenLines) != len(s.Sleeves) {
-		add("there are %d open lines for %d sleeves; each has one", len(s.OpenLines), len(s.Sleeves))
+		f.New("OpenLines", "has %d lines for %d sleeves; must have one for each", len(s.OpenLines), len(s.Sleeves))
 	}
-	if err := errors.Join(s.CloseLine.Check(), s.Liquid.Check()); err != nil {
-		add("close line and liquid: %w", err)
-	}
+	f.Add(fault.At("CloseLine", s.CloseLine.Validate()), fault.At("Liquid", s.Liquid.Validate()))
 	names := map[string]bool{}
 	for i, v := range s.Sleeves {
 		if names[v.Name] {
-			add("sleeve %d is called %q like another; names must differ", i, v.Name)
+			f.New(fault.Index("Sleeves", i)+".Name", "is %q like another; must differ", v.Name)
 		}
 		names[v.Name] = true
-		if err := v.check(); err != nil {
-			errs = append(errs, fmt.Errorf("sleeve: %q: %w", v.Name, err))
-		}
+		f.AtIndex("Sleeves", i, v.Validate())
 		if !(v.Depth <= s.CloseLine.Depth) {
-			add("%q is at %v, under the end of the close line at %v", v.Name, v.Depth, s.CloseLine.Depth)
+			f.New(fault.Index("Sleeves", i)+".Depth", "is %v; must be at most the end of the close line, %v", v.Depth, s.CloseLine.Depth)
 		}
 		if i >= len(s.OpenLines) {
 			continue
 		}
-		if err := s.OpenLines[i].Check(); err != nil {
-			add("open line of %q: %w", v.Name, err)
-		}
+		f.AtIndex("OpenLines", i, s.OpenLines[i].Validate())
 		if s.OpenLines[i].Depth != v.Depth {
-			add("open line of %q ends at %v; the sleeve is at %v", v.Name, s.OpenLines[i].Depth, v.Depth)
+			f.New(fault.Index("OpenLines", i)+".Depth", "is %v; must be its sleeve's, %v", s.OpenLines[i].Depth, v.Depth)
 		}
 	}
-	return errors.Join(errs...)
+	return f.Err()
 }
 
-func (v Sleeve) check() error {
-	var errs []error
-	add := func(format string, args ...any) { errs = append(errs, fmt.Errorf(format, args...)) }
-	if !(v.Depth >= 0) || math.IsInf(float64(v.Depth), 0) {
-		add("depth is %v; it must be zero or more, and finite", v.Depth)
-	}
-	if !(v.OpenArea > 0 && v.OpenArea <= maxArea) {
-		add("open area is %v; it must be above zero and at most %v", v.OpenArea, maxArea)
-	}
-	if !(v.CloseArea > 0 && v.CloseArea <= maxArea) {
-		add("close area is %v; it must be above zero and at most %v", v.CloseArea, maxArea)
-	}
-	if !(v.Stroke > 0 && v.Stroke <= maxStroke) {
-		add("stroke is %v; it must be above zero and at most %v", v.Stroke, maxStroke)
-	}
-	if err := v.Friction.Check(); err != nil {
-		add("friction: %w", err)
+// Validate reports everything that is wrong with v.
+func (v Sleeve) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Depth", v.Depth, 0), fault.AboveTo("OpenArea", v.OpenArea, 0, maxArea), fault.AboveTo("CloseArea", v.CloseArea, 0, maxArea),
+		fault.AboveTo("Stroke", v.Stroke, 0, maxStroke))
+	if err := v.Friction.Validate(); err != nil {
+		f.At("Friction", err)
 	} else if !(v.Friction.Least > 0 && v.Friction.Greatest <= maxForce) {
-		add("friction is %v; it must be above zero and at most %v", v.Friction, maxForce)
+		f.New("Friction", "is %v; must be above %v and at most %v", v.Friction, unit.Force(0), maxForce)
 	}
-	if err := v.Across.Check(); err != nil {
-		add("differential across: %w", err)
+	if err := v.Across.Validate(); err != nil {
+		f.At("Across", err)
 	} else if v.Across.Least < -maxPressure || v.Across.Greatest > maxPressure {
-		add("differential across is %v; it must be within ±%v", v.Across, maxPressure)
+		f.New("Across", "is %v; must be from %v to %v", v.Across, -maxPressure, maxPressure)
 	}
-	if !(v.PerDifferential >= 0 && v.PerDifferential <= maxArea) {
-		add("friction per differential is %v; it must be zero to %v", v.PerDifferential, maxArea)
-	}
-	return errors.Join(errs...)
+	f.Add(fault.Between("PerDifferential", v.PerDifferential, 0, maxArea))
+	return f.Err()
 }
 
 func (s System) checkPanel(p Panel) error {
-	var errs []error
-	one := func(name string, t Setting) {
-		if int(t.Mode) >= len(modes) {
-			errs = append(errs, fmt.Errorf("sleeve: %s: no mode %d; there are %q", name, t.Mode, modes))
-		}
-		if !(t.Pressure >= 0 && t.Pressure <= maxPressure) {
-			errs = append(errs, fmt.Errorf("sleeve: %s: pressure is %v; it must be zero to %v", name, t.Pressure, maxPressure))
-		}
-	}
-	one("close line", p.Close)
+	f := fault.In(scope)
+	f.At("Close", p.Close.Validate())
 	if len(p.Open) > len(s.Sleeves) {
-		errs = append(errs, fmt.Errorf("sleeve: %d open lines are set for %d sleeves", len(p.Open), len(s.Sleeves)))
-		return errors.Join(errs...)
+		f.New("Open", "has %d lines for %d sleeves; must have at most one for each", len(p.Open), len(s.Sleeves))
+		return f.Err()
 	}
 	for i, t := range p.Open {
-		one("open line of "+s.Sleeves[i].Name, t)
+		f.AtIndex("Open", i, t.Validate())
 	}
-	return errors.Join(errs...)
+	return f.Err()
+}
+
+// Validate reports an unknown mode, or a pressure out of range.
+func (t Setting) Validate() error {
+	f := fault.In(scope)
+	if int(t.Mode) >= len(modes) {
+		f.New("Mode", "is %d; must be one of %q", t.Mode, modes)
+	}
+	f.Add(fault.Between("Pressure", t.Pressure, 0, maxPressure))
+	return f.Err()
 }
 
 func (s System) checkPositions(p []Position) error {
+	f := fault.In(scope)
 	if len(p) != len(s.Sleeves) {
-		return fmt.Errorf("sleeve: %d positions are given for %d sleeves", len(p), len(s.Sleeves))
+		f.New("", "has %d positions for %d sleeves; must have one for each", len(p), len(s.Sleeves))
+		return f.Err()
 	}
 	for i, q := range p {
 		if int(q) >= len(positions) {
-			return fmt.Errorf("sleeve: %q: no position %d; there are %q", s.Sleeves[i].Name, q, positions)
+			f.New(fault.Index("", i), "is %d; must be one of %q", q, positions)
 		}
 	}
-	return nil
+	return f.Err()
 }
+
+// scope stands before every fault of this package.
+const scope = "sleeve"

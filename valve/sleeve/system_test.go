@@ -217,7 +217,7 @@ func TestSystemRefuses(t *testing.T) {
 	} {
 		s := well(2)
 		change(&s)
-		require.Error(t, s.Check(), name)
+		require.Error(t, s.Validate(), name)
 		n := make([]Position, len(s.Sleeves))
 		_, err := s.Apply(n, Panel{})
 		require.Error(t, err, name)

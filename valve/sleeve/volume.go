@@ -1,11 +1,10 @@
 package sleeve
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve/controlline"
 )
 
@@ -31,7 +30,7 @@ func (g Signature) Pumped() unit.Volume { return g.Storage + g.Swept }
 // system's, an action out of range, a pressure that is negative or not finite.
 // Source: balance of volumes.
 func (s System) Signatures(before []Position, a Action, pressure unit.Pressure) ([]Signature, error) {
-	if err := errors.Join(s.Check(), s.checkPositions(before)); err != nil {
+	if err := fault.Join(scope, s.Validate(), fault.At("before", s.checkPositions(before))); err != nil {
 		return nil, err
 	}
 	if err := s.checkAction(before, a); err != nil {
@@ -48,7 +47,7 @@ func (s System) Signatures(before []Position, a Action, pressure unit.Pressure) 
 		if a.pressures(i) {
 			st, err := s.OpenLines[i].Storage(s.Liquid, pressure)
 			if err != nil {
-				return nil, fmt.Errorf("sleeve: open line of %q: %w", v.Name, err)
+				return nil, fault.Join(scope, fault.At(fault.Index("OpenLines", i), err))
 			}
 			g.Storage = st.Total()
 		}
@@ -63,7 +62,7 @@ func (s System) Signatures(before []Position, a Action, pressure unit.Pressure) 
 	if a.Close {
 		st, err := s.CloseLine.Storage(s.Liquid, pressure)
 		if err != nil {
-			return nil, fmt.Errorf("sleeve: close line: %w", err)
+			return nil, fault.Join(scope, fault.At("CloseLine", err))
 		}
 		shut.Storage = st.Total()
 	}

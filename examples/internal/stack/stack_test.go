@@ -35,7 +35,7 @@ func TestStack(t *testing.T) {
 		require.NoError(t, err, name)
 	}
 	for text, want := range map[string]string{
-		"": "not FLUID to DEPTH", "water": "not FLUID to DEPTH", "treacle to 5 ft": "is not known", "gas heavy to 5 ft": "no gas gravity", "gas 9 to 5 ft": "outside", "CaCl2 9 lb/gal to 5 ft": "outside", "CaCl2 11 to 5 ft": "no unit given", "water to 5": "no unit given", "water to 5 ft,": "not FLUID to DEPTH",
+		"": "not FLUID to DEPTH", "water": "not FLUID to DEPTH", "treacle to 5 ft": "is not known", "gas heavy to 5 ft": "no gas gravity", "gas 9 to 5 ft": "must be from 0.57 to 1.68", "CaCl2 9 lb/gal to 5 ft": "must be from", "CaCl2 11 to 5 ft": "no unit given", "water to 5": "no unit given", "water to 5 ft,": "not FLUID to DEPTH",
 	} {
 		require.ErrorContains(t, s.UnmarshalText([]byte(text)), want, text)
 	}

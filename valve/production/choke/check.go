@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // ErrNoFlow says that the pressures drive nothing from upstream to downstream.
@@ -20,46 +21,17 @@ var ErrNoSize = errors.New("choke: no opening passes the wanted rate")
 // finite tells whether x is a plain number.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
-// positive reports a quantity that must be above zero and isn't.
-func positive[Q unit.Scalar](name string, q Q) error {
-	if finite(float64(q)) && q > 0 {
-		return nil
-	}
-	return fmt.Errorf("choke: %s is %v; it must be above zero", name, q)
-}
-
-// notNegative reports a quantity that must be zero or more and isn't.
-func notNegative[Q unit.Scalar](name string, q Q) error {
-	if finite(float64(q)) && q >= 0 {
-		return nil
-	}
-	return fmt.Errorf("choke: %s is %v; it must be zero or more", name, q)
-}
-
-// within reports a number outside lo < x ≤ hi.
-func within(name string, x, lo, hi float64) error {
-	if x > lo && x <= hi {
-		return nil
-	}
-	return fmt.Errorf("choke: %s is %v; it must be above %g and at most %g", name, x, lo, hi)
-}
+// scope stands before every fault of this package.
+const scope = "choke"
 
 // pressures turns gauge into absolute, here and nowhere else in the package,
 // and reports what can't drive flow from 1 to 2.
 func pressures(upstream, downstream unit.Pressure) (p1, p2 float64, err error) {
 	p1, p2 = float64(upstream+unit.Atmosphere), float64(downstream+unit.Atmosphere)
-	var faults []error
-	for _, p := range [...]struct {
-		name     string
-		gauge    unit.Pressure
-		absolute float64
-	}{{"upstream", upstream, p1}, {"downstream", downstream, p2}} {
-		if !finite(p.absolute) || p.absolute < 0 {
-			faults = append(faults, fmt.Errorf("choke: %s pressure is %v; it must be %v (vacuum) or more", p.name, p.gauge, -unit.Atmosphere))
-		}
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("upstream", upstream, -unit.Atmosphere), fault.AtLeast("downstream", downstream, -unit.Atmosphere)) // vacuum
+	if !f.Any() && p1 < p2 {
+		f.Add(fmt.Errorf("%w: upstream %v is below downstream %v", ErrNoFlow, upstream.Rounded(5), downstream.Rounded(5)))
 	}
-	if faults == nil && p1 < p2 {
-		faults = append(faults, fmt.Errorf("%w: upstream %v is below downstream %v", ErrNoFlow, upstream.Rounded(5), downstream.Rounded(5)))
-	}
-	return p1, p2, errors.Join(faults...)
+	return p1, p2, f.Err()
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -21,7 +22,7 @@ import (
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
 func (t Trim) GasDrop(g Gas, upstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
 	none, err := t.Gas(g, upstream, upstream)
-	if err := errors.Join(notNegative("mass rate", rate), err); err != nil {
+	if err := fault.Join(scope, fault.AtLeast("rate", rate, 0), err); err != nil {
 		return GasFlow{}, err
 	}
 	if rate == 0 {

@@ -75,7 +75,7 @@ func TestGasDropFaults(t *testing.T) {
 		require.Error(t, err)
 	}
 	_, err = small.GasDrop(choke.Gas{}, -5*unit.Atmosphere, 1)
-	require.ErrorContains(t, err, "density")
+	require.ErrorContains(t, err, "Gas.Density")
 	require.ErrorContains(t, err, "upstream")
 }
 

@@ -1,10 +1,10 @@
 package choke
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Gas is what flows, at inlet conditions.
@@ -14,8 +14,9 @@ type Gas struct {
 	Viscosity unit.Viscosity // zero stands for turbulent flow
 }
 
-func (g Gas) check() error {
-	return errors.Join(positive("density", g.Density), within("ratio of specific heats", g.HeatRatio, 1, 2), notNegative("viscosity", g.Viscosity))
+// Validate reports everything that is wrong with g.
+func (g Gas) Validate() error {
+	return fault.Join(scope, fault.Above("Density", g.Density, 0), fault.AboveTo("HeatRatio", g.HeatRatio, 1, 2), fault.AtLeast("Viscosity", g.Viscosity, 0))
 }
 
 // GasFlow is a gas's flow through a choke with the terms that make it.
@@ -49,7 +50,7 @@ type GasFlow struct {
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
 func (t Trim) Gas(g Gas, upstream, downstream unit.Pressure) (GasFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
-	if err := errors.Join(t.check(g.Viscosity != 0), g.check(), within("gas ratio xT", t.GasRatio, 0, 1), err); err != nil {
+	if err := fault.Join(scope, t.check(g.Viscosity != 0), fault.At("Gas", g.Validate()), fault.AboveTo("GasRatio", t.GasRatio, 0, 1), err); err != nil {
 		return GasFlow{}, err
 	}
 	if p1 == 0 { // both sides are vacuum

@@ -1,11 +1,11 @@
 package choke
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -17,12 +17,14 @@ type Liquid struct {
 	Viscosity        unit.Viscosity // zero stands for turbulent flow
 }
 
-func (l Liquid) check() error {
-	err := errors.Join(positive("density", l.Density), notNegative("vapour pressure", l.VapourPressure), notNegative("viscosity", l.Viscosity))
+// Validate reports everything that is wrong with l.
+func (l Liquid) Validate() error {
+	f := fault.In(scope)
+	f.Add(fault.Above("Density", l.Density, 0), fault.AtLeast("VapourPressure", l.VapourPressure, 0), fault.AtLeast("Viscosity", l.Viscosity, 0))
 	if l.VapourPressure > 0 && !(l.CriticalPressure > l.VapourPressure && finite(float64(l.CriticalPressure))) {
-		err = errors.Join(err, fmt.Errorf("choke: critical pressure is %v; it must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure))
+		f.New("CriticalPressure", "is %v; must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure)
 	}
-	return err
+	return f.Err()
 }
 
 func (l Liquid) criticalRatio() float64 {
@@ -80,12 +82,12 @@ func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, 
 
 // liquid checks the inputs and returns the terms that the rate doesn't change.
 func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
-	if err := errors.Join(t.check(l.Viscosity != 0), l.check(), within("recovery factor FL", t.Recovery, 0, 1), err); err != nil {
+	if err := fault.Join(scope, t.check(l.Viscosity != 0), fault.At("Liquid", l.Validate()), fault.AboveTo("Recovery", t.Recovery, 0, 1), err); err != nil {
 		return LiquidFlow{}, err
 	}
 	f := LiquidFlow{Coefficient: t.Coefficient, Liquid: l, Upstream: unit.Pressure(p1) - unit.Atmosphere, CriticalRatio: l.criticalRatio(), PipingFactor: t.PipingFactor(), Recovery: t.RecoveryWithFittings()}
 	if p1 <= float64(l.VapourPressure) {
-		return f, fmt.Errorf("choke: upstream pressure is %v absolute; it must be above the vapour pressure of %v: the liquid boils before the choke",
+		return f, fault.NewIn(scope, "upstream", "is %v absolute; must be above the vapour pressure of %v: the liquid boils before the choke",
 			unit.Pressure(p1), l.VapourPressure)
 	}
 	r := f.Recovery / f.PipingFactor
@@ -140,7 +142,7 @@ func (t Trim) finish(f LiquidFlow, q float64) LiquidFlow {
 // Errors: ErrChoked where no drop makes the choke pass the rate.
 func (t Trim) LiquidDrop(l Liquid, upstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
 	p1, _, err := pressures(upstream, -unit.Atmosphere)
-	f, err := t.liquid(l, p1, errors.Join(err, notNegative("rate", rate)))
+	f, err := t.liquid(l, p1, fault.Join(scope, err, fault.AtLeast("rate", rate, 0)))
 	if err != nil {
 		return LiquidFlow{}, err
 	}

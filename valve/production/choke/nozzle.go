@@ -1,10 +1,10 @@
 package choke
 
 import (
-	"errors"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // CriticalRatio is the pressure ratio p2/p1 (absolute) at and below which gas
@@ -40,7 +40,7 @@ type NozzleFlow struct {
 // Fluid Mechanics, compressible flow in nozzles.
 func Nozzle(g Gas, cd float64, a unit.Area, upstream, downstream unit.Pressure) (NozzleFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
-	if err := errors.Join(g.check(), within("discharge coefficient", cd, 0, 1.1), notNegative("area", a), err); err != nil {
+	if err := fault.Join(scope, fault.At("Gas", g.Validate()), fault.AboveTo("cd", cd, 0, 1.1), fault.AtLeast("area", a, 0), err); err != nil {
 		return NozzleFlow{}, err
 	}
 	if p1 == 0 {

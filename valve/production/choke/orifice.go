@@ -1,11 +1,11 @@
 package choke
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -31,7 +31,7 @@ func (t Taps) String() string {
 // MarshalText writes the name of the tapping.
 func (t Taps) MarshalText() ([]byte, error) {
 	if t < 0 || int(t) >= len(tapNames) {
-		return nil, fmt.Errorf("choke: taps %d are none of %q", int(t), tapNames)
+		return nil, fault.NewIn(scope, "", "taps are %d; must be one of %q", int(t), tapNames)
 	}
 	return []byte(t.String()), nil
 }
@@ -44,7 +44,7 @@ func (t *Taps) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("choke: taps %q are none of %q", text, tapNames)
+	return fault.NewIn(scope, "", "taps are %q; must be one of %q", text, tapNames)
 }
 
 // Orifice is a concentric, square-edged metering orifice in a pipe.
@@ -134,17 +134,18 @@ type OrificeFlow struct {
 // Source: ISO 5167-2:2003, Eq. 1 and clause 5.3.
 func (o Orifice) Rate(m Metered) (OrificeFlow, error) {
 	p1, p2, err := pressures(m.Upstream, m.Downstream)
-	faults := []error{positive("pipe", o.Pipe), positive("bore", o.Bore), positive("density", m.Density), positive("viscosity", m.Viscosity), err}
+	faults := fault.In(scope)
+	faults.Add(fault.Above("Pipe", o.Pipe, 0), fault.Above("Bore", o.Bore, 0), fault.Above("Density", m.Density, 0), fault.Above("Viscosity", m.Viscosity, 0), err)
 	if !(o.Bore < o.Pipe) {
-		faults = append(faults, fmt.Errorf("choke: bore is %v; it must be smaller than the pipe of %v", o.Bore, o.Pipe))
+		faults.New("Bore", "is %v; must be below the pipe of %v", o.Bore, o.Pipe)
 	}
 	if _, err := o.Taps.MarshalText(); err != nil {
-		faults = append(faults, err)
+		faults.At("Taps", err)
 	}
 	if m.Exponent != 0 {
-		faults = append(faults, within("isentropic exponent", m.Exponent, 1, 2))
+		faults.Add(fault.AboveTo("Exponent", m.Exponent, 1, 2))
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := faults.Err(); err != nil {
 		return OrificeFlow{}, err
 	}
 	f := OrificeFlow{Expansion: 1}

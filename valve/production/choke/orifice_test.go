@@ -56,7 +56,7 @@ func TestOrificeFaults(t *testing.T) {
 	_, err := meter.Rate(m)
 	require.ErrorIs(t, err, choke.ErrNoFlow)
 	_, err = choke.Orifice{Pipe: 50 * mm, Bore: 60 * mm, Taps: 9}.Rate(choke.Metered{})
-	for _, text := range []string{"bore is", "density is", "viscosity is", "taps 9"} {
+	for _, text := range []string{"Bore: is 6 cm", "Density: is", "Viscosity: is", "taps are 9"} {
 		require.ErrorContains(t, err, text)
 	}
 	f, err := choke.Orifice{Pipe: 40 * mm, Bore: 10 * mm}.Rate(felt)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -15,7 +16,7 @@ import (
 // Source: IEC 60534-2-1:2011, solved rather than iterated a fixed number of
 // times, so that printed examples that stop early differ.
 func (t Trim) SizeLiquid(l Liquid, upstream, downstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
-	if err := positive("rate", rate); err != nil {
+	if err := fault.Join(scope, fault.Above("rate", rate, 0)); err != nil {
 		return LiquidFlow{}, err
 	}
 	var f LiquidFlow
@@ -34,7 +35,7 @@ func (t Trim) SizeLiquid(l Liquid, upstream, downstream unit.Pressure, rate unit
 // SizeGas finds the flow coefficient that passes a mass rate of gas between two
 // pressures, as SizeLiquid does for liquid.
 func (t Trim) SizeGas(g Gas, upstream, downstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
-	if err := positive("mass rate", rate); err != nil {
+	if err := fault.Join(scope, fault.Above("rate", rate, 0)); err != nil {
 		return GasFlow{}, err
 	}
 	var f GasFlow
@@ -62,11 +63,11 @@ func (t Trim) converge(target float64, flow func(unit.FlowCoefficient) (float64,
 	if sum, _ := t.fittings(); sum < 0 { // fittings that recover pressure do so up to a limit
 		most = min(most, 0.999*float64(t.Bore)*float64(t.Bore)*math.Sqrt(n2/-sum))
 	}
-	var fault error
+	var failed error
 	excess := func(logC float64) float64 {
 		q, err := flow(unit.FlowCoefficient(math.Exp(logC)))
 		if err != nil {
-			fault = err
+			failed = err
 			return math.NaN()
 		}
 		return q/target - 1
@@ -75,20 +76,20 @@ func (t Trim) converge(target float64, flow func(unit.FlowCoefficient) (float64,
 	atMost := excess(hi)
 	// Laminar flow through a full trim falls again where the coefficient grows
 	// against the bore: the least coefficient that does it is the answer.
-	for x := hi; atMost < 0 && fault == nil && x > lo; x -= math.Ln2 {
+	for x := hi; atMost < 0 && failed == nil && x > lo; x -= math.Ln2 {
 		if e := excess(x); e >= 0 || e > atMost {
 			hi, atMost = x, e
 		}
 	}
-	if fault != nil {
-		return fault
+	if failed != nil {
+		return failed
 	}
 	if atMost < 0 {
 		return fmt.Errorf("%w: at most %.4g of it, through a coefficient of %v", ErrNoSize, 1+atMost, unit.FlowCoefficient(math.Exp(hi)).Rounded(4))
 	}
 	x, err := root.Find(excess, lo, hi, 0)
-	if fault != nil {
-		return fault
+	if failed != nil {
+		return failed
 	}
 	if err != nil {
 		return fmt.Errorf("%w: %w", ErrNoSize, err)

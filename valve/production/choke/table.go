@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 
-	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/interp"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // ErrOutsideTable says that a travel lies beyond the table's ends.
@@ -30,36 +32,27 @@ type Table []Position
 // names empty or twice, travels outside 0 to 1 or not rising, coefficients
 // negative or falling.
 func (t Table) Validate() error {
+	f := fault.In(scope)
 	if len(t) == 0 {
-		return errors.New("choke: the table has no position")
+		f.New("", "table is empty; must be one position or more")
 	}
-	var faults []error
 	names := map[string]int{}
 	for i, p := range t {
-		fault := func(format string, args ...any) {
-			faults = append(faults, fmt.Errorf("choke: position %d (%q): %s", i+1, p.Name, fmt.Sprintf(format, args...)))
-		}
-		if p.Name == "" {
-			fault("it must have a name")
-		}
+		at := fault.Index("", i)
+		f.Add(fault.Given(at+".Name", p.Name))
 		if j, twice := names[p.Name]; twice {
-			fault("has the name of position %d", j)
+			f.New(at+".Name", "is %q like position %d; must differ", p.Name, j)
 		}
 		names[p.Name] = i + 1
-		if !(p.Travel >= 0 && p.Travel <= 1) {
-			fault("travel is %v; it must be 0 to 1", p.Travel)
-		}
-		if !finite(float64(p.Coefficient)) || p.Coefficient < 0 {
-			fault("coefficient is %v; it must be zero or more", p.Coefficient)
-		}
+		f.Add(fault.Between(at+".Travel", p.Travel, 0, 1), fault.AtLeast(at+".Coefficient", p.Coefficient, 0))
 		if i > 0 && p.Travel <= t[i-1].Travel {
-			fault("travel is %v; it must be above the %v before it", p.Travel, t[i-1].Travel)
+			f.New(at+".Travel", "is %v; must be above the %v before it", p.Travel, t[i-1].Travel)
 		}
 		if i > 0 && p.Coefficient < t[i-1].Coefficient {
-			fault("coefficient is %v; it must not be below the %v before it", p.Coefficient, t[i-1].Coefficient)
+			f.New(at+".Coefficient", "is %v; must be at least the %v before it", p.Coefficient, t[i-1].Coefficient)
 		}
 	}
-	return errors.Join(faults...)
+	return f.Err()
 }
 
 // Index returns the position of a name, or -1.
@@ -96,7 +89,7 @@ func (t Table) Curve() (*Curve, error) {
 		return nil, err
 	}
 	if len(t) < 2 {
-		return nil, errors.New("choke: the table has one position; a curve needs two")
+		return nil, fault.NewIn(scope, "", "table has one position; must have two or more for a curve")
 	}
 	c := &Curve{table: t}
 	x, y := make([]float64, len(t)), make([]float64, len(t))

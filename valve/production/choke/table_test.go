@@ -49,21 +49,21 @@ func TestReadTableByOpening(t *testing.T) {
 func TestReadTableFaults(t *testing.T) {
 	for text, want := range map[string]string{
 		"":      "table is empty",
-		"a,b\n": "it must be position,travel,coefficient",
+		"a,b\n": "must be position,travel,coefficient",
 		"position,travel,coefficient\nx,0,5\ny,q,2 Cv\n":        "row 1",
-		"position,travel,coefficient\nx,0,5 Cv\nx,0.1,6 Cv\n":   "has the name of position 1",
-		"position,travel,coefficient\nx,0.5,5 Cv\ny,0.1,6 Cv\n": "it must be above the 0.5",
-		"position,travel,coefficient\nx,0,5 Cv\ny,0.1,4 Cv\n":   "must not be below",
-		"position,travel,coefficient\nx,0,-5 Cv\n":              "must be zero or more",
-		"position,travel,coefficient\nx,1.5,5 Cv\n":             "it must be 0 to 1",
-		"position,travel,coefficient\n":                         "no position",
-		"position,travel,opening,discharge\nx,0,1 in2,7\n":      "discharge is 7",
+		"position,travel,coefficient\nx,0,5 Cv\nx,0.1,6 Cv\n":   "like position 1",
+		"position,travel,coefficient\nx,0.5,5 Cv\ny,0.1,6 Cv\n": "must be above the 0.5",
+		"position,travel,coefficient\nx,0,5 Cv\ny,0.1,4 Cv\n":   "must be at least the 5 Cv before it",
+		"position,travel,coefficient\nx,0,-5 Cv\n":              "must be at least 0",
+		"position,travel,coefficient\nx,1.5,5 Cv\n":             "must be from 0 to 1",
+		"position,travel,coefficient\n":                         "table is empty",
+		"position,travel,opening,discharge\nx,0,1 in2,7\n":      "discharge: is 7",
 	} {
 		_, err := choke.ReadTable(strings.NewReader(text))
 		require.ErrorContains(t, err, want, "%q", text)
 	}
 	_, err := choke.Table{{Name: "only", Coefficient: 1}}.Curve()
-	require.ErrorContains(t, err, "needs two")
+	require.ErrorContains(t, err, "two or more for a curve")
 }
 
 func FuzzReadTable(f *testing.F) {

@@ -2,13 +2,13 @@ package choke
 
 import (
 	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
 	"strconv"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // ReadTable reads a choke's positions as CSV. The first line names the columns:
@@ -27,7 +27,7 @@ func ReadTable(r io.Reader) (Table, error) {
 		return nil, fmt.Errorf("choke: table: %w", err)
 	}
 	if len(rows) == 0 {
-		return nil, errors.New("choke: table is empty")
+		return nil, fault.NewIn(scope, "", "table is empty; must begin with a first line")
 	}
 	var coefficient func(row []string) (unit.FlowCoefficient, error)
 	switch header := strings.Join(rows[0], ","); header {
@@ -39,21 +39,19 @@ func ReadTable(r io.Reader) (Table, error) {
 	case "position,travel,opening,discharge":
 		coefficient = opening
 	default:
-		return nil, fmt.Errorf("choke: table begins with %q; it must be position,travel,coefficient or position,travel,opening,discharge", header)
+		return nil, fault.NewIn(scope, "line 1", "is %q; must be position,travel,coefficient or position,travel,opening,discharge", header)
 	}
 	var t Table
-	var faults []error
+	f := fault.In(scope)
 	for i, row := range rows[1:] {
 		p := Position{Name: row[0]}
 		var errTravel, errC error
 		p.Travel, errTravel = strconv.ParseFloat(row[1], 64)
 		p.Coefficient, errC = coefficient(row)
-		if err := errors.Join(errTravel, errC); err != nil {
-			faults = append(faults, fmt.Errorf("choke: table row %d (%q): %w", i+1, row[0], err))
-		}
+		f.At(fmt.Sprintf("row %d", i+1), fault.Join("", fault.At("travel", errTravel), errC))
 		t = append(t, p)
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	return t, t.Validate()
@@ -64,7 +62,7 @@ func opening(row []string) (unit.FlowCoefficient, error) {
 	errA := a.UnmarshalText([]byte(row[2]))
 	cd, errC := strconv.ParseFloat(row[3], 64)
 	if errC == nil {
-		errC = within("discharge", cd, 0, 1.1)
+		errC = fault.AboveTo("discharge", cd, 0, 1.1)
 	}
-	return Coefficient(cd, a), errors.Join(errA, errC)
+	return Coefficient(cd, a), fault.Join("", fault.At("opening", errA), errC)
 }

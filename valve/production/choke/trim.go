@@ -1,11 +1,11 @@
 package choke
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Trim is a choke or valve at one opening, as IEC 60534-2-1 describes it.
@@ -113,29 +113,30 @@ func (t Trim) GasRatioWithFittings() float64 {
 // check reports faults of the geometry; viscous asks for what viscous flow
 // needs, too.
 func (t Trim) check(viscous bool) error {
-	err := errors.Join(notNegative("coefficient", t.Coefficient), notNegative("bore", t.Bore),
-		t.checkPipe("upstream", t.Upstream), t.checkPipe("downstream", t.Downstream))
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Coefficient", t.Coefficient, 0), fault.AtLeast("Bore", t.Bore, 0),
+		t.checkPipe("Upstream", t.Upstream), t.checkPipe("Downstream", t.Downstream))
 	if viscous {
-		err = errors.Join(err, within("style modifier Fd", t.Style, 0, 1), within("recovery factor FL", t.Recovery, 0, 1))
+		f.Add(fault.AboveTo("Style", t.Style, 0, 1), fault.AboveTo("Recovery", t.Recovery, 0, 1))
 		if t.Bore == 0 {
-			err = errors.Join(err, errors.New("choke: bore is 0 in; viscous flow needs it"))
+			f.New("Bore", "is 0 in; must be above 0 in for viscous flow")
 		}
 	}
-	if err != nil {
-		return err
+	if f.Any() {
+		return f.Err()
 	}
 	if fp := t.PipingFactor(); !finite(fp) || !(fp > 0) {
-		return fmt.Errorf("choke: coefficient %v in a bore of %v with pipes of %v and %v has no piping factor; it must be smaller",
+		return fault.NewIn(scope, "Coefficient", "is %v in a bore of %v with pipes of %v and %v, which has no piping factor; must be smaller",
 			t.Coefficient, t.Bore, t.Upstream, t.Downstream)
 	}
 	return nil
 }
 
-func (t Trim) checkPipe(name string, d unit.Length) error {
+func (t Trim) checkPipe(path string, d unit.Length) error {
 	if d == 0 || finite(float64(d)) && d >= t.Bore && t.Bore > 0 {
 		return nil
 	}
-	return fmt.Errorf("choke: %s pipe is %v; it must be the bore of %v or more, or zero for the same", name, d, t.Bore)
+	return fault.New(path, "is %v; must be at least the bore of %v, or 0 for the same", d, t.Bore)
 }
 
 // outside says what lies beyond the standard's range.

@@ -1,13 +1,14 @@
 package inflow
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 
-	"completion.example/hydrostatics/unit"
 	"gonum.org/v1/gonum/stat"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Gas is the inflow of a gas zone by the back-pressure equation:
@@ -26,17 +27,7 @@ type Gas struct {
 
 // Validate reports what is out of range.
 func (g Gas) Validate() error {
-	var faults []error
-	if !finite(float64(g.Reservoir)) || g.Reservoir <= 0 {
-		faults = append(faults, fmt.Errorf("inflow: reservoir pressure is %v; it must be above 0 psi", g.Reservoir))
-	}
-	if !finite(float64(g.OpenFlow)) || g.OpenFlow <= 0 {
-		faults = append(faults, fmt.Errorf("inflow: absolute open flow is %v; it must be above 0 Mcf/d", g.OpenFlow))
-	}
-	if !(g.Exponent >= 0.5 && g.Exponent <= 1) {
-		faults = append(faults, fmt.Errorf("inflow: exponent n is %v; it must be 0.5 to 1", g.Exponent))
-	}
-	return errors.Join(faults...)
+	return fault.Join(scope, fault.Above("Reservoir", g.Reservoir, 0), fault.Above("OpenFlow", g.OpenFlow, 0), fault.Between("Exponent", g.Exponent, 0.5, 1))
 }
 
 // Static is the pressure at which nothing flows.
@@ -83,7 +74,7 @@ func (g Gas) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 	pr := float64(g.Reservoir) + atmosphere
 	p := math.Sqrt(max(0, pr*pr-x*(pr-atmosphere)*(pr+atmosphere)))
 	if !finite(p) {
-		return 0, fmt.Errorf("inflow: rate is %v; no pressure in range takes it", rate)
+		return 0, fault.NewIn(scope, "rate", "is %v; must be one that a pressure in range takes", rate)
 	}
 	return unit.Pressure(p - atmosphere), nil
 }
@@ -106,30 +97,26 @@ type GasFit struct {
 // test was not stabilised; faults of the inputs.
 // Source: Rawlins and Schellhardt, 1936; the log-log line.
 func GasFromTests(reservoir unit.Pressure, tests ...Test) (GasFit, error) {
-	var faults []error
-	if !finite(float64(reservoir)) || reservoir <= 0 {
-		faults = append(faults, fmt.Errorf("inflow: reservoir pressure is %v; it must be above 0 psi", reservoir))
-	}
+	f := fault.In(scope)
+	f.Add(fault.Above("reservoir", reservoir, 0))
 	if len(tests) < 2 {
-		faults = append(faults, fmt.Errorf("inflow: %d test rates; at least two are needed", len(tests)))
+		f.New("tests", "has %d rates; must have two or more", len(tests))
 	}
 	pr := float64(reservoir) + atmosphere
 	var x, y []float64
 	for i, t := range tests {
 		if !(t.Flowing >= 0 && t.Flowing < reservoir) {
-			faults = append(faults, fmt.Errorf("%w: test %d: flowing pressure is %v; it must be 0 psi or more and below the reservoir's %v", ErrNoDrawdown, i+1, t.Flowing, reservoir))
+			f.New(fault.Index("tests", i)+".Flowing", "is %v; must be at least 0 psi and below the reservoir's %v: %w", t.Flowing, reservoir, ErrNoDrawdown)
 		}
-		if !finite(float64(t.Rate)) || t.Rate <= 0 {
-			faults = append(faults, fmt.Errorf("inflow: test %d: rate is %v; it must be above 0 Mcf/d", i+1, t.Rate))
-		}
+		f.AtIndex("tests", i, fault.Above("Rate", t.Rate, 0))
 		p := float64(t.Flowing) + atmosphere
 		x = append(x, math.Log((pr-p)*(pr+p)))
 		y = append(y, math.Log(float64(t.Rate)))
 	}
 	if len(x) > 0 && slices.Max(x) == slices.Min(x) {
-		faults = append(faults, errors.New("inflow: the test rates all have the same flowing pressure; they must differ"))
+		f.New("tests", "all have the same flowing pressure; must differ")
 	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Err(); err != nil {
 		return GasFit{}, err
 	}
 	c, n := stat.LinearRegression(x, y, nil, false)

@@ -1,11 +1,10 @@
 package inflow
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // DamageSkin is the skin of a ring around the hole whose permeability differs:
@@ -55,38 +54,23 @@ type Formation struct {
 // Source: Darcy's law in radial form; Fanchi and Christiansen, Introduction to
 // Petroleum Engineering, 2017, Eq. 10.6-10.7.
 func (f Formation) Index() (unit.ProductivityIndex, error) {
-	var faults []error
-	above := func(name string, x float64, q fmt.Stringer) {
-		if !finite(x) || x <= 0 {
-			faults = append(faults, fmt.Errorf("inflow: %s is %v; it must be above zero", name, q))
-		}
-	}
-	above("permeability", float64(f.Permeability), f.Permeability)
-	above("thickness", float64(f.Thickness), f.Thickness)
-	above("viscosity", float64(f.Viscosity), f.Viscosity)
-	above("hole radius", float64(f.Hole), f.Hole)
-	if !finite(f.VolumeFactor) || f.VolumeFactor <= 0 {
-		faults = append(faults, fmt.Errorf("inflow: volume factor is %v; it must be above zero", f.VolumeFactor))
-	}
-	if !finite(float64(f.Boundary)) || f.Boundary <= f.Hole {
-		faults = append(faults, fmt.Errorf("inflow: boundary radius is %v; it must be above the hole's %v", f.Boundary, f.Hole))
-	}
-	if !finite(f.Skin) {
-		faults = append(faults, fmt.Errorf("inflow: skin is %v; it must be finite", f.Skin))
-	}
-	if f.Regime < 0 || int(f.Regime) >= len(offsets) {
-		faults = append(faults, fmt.Errorf("inflow: regime %d; it must be 0 to %d", f.Regime, len(offsets)-1))
-	}
-	if err := errors.Join(faults...); err != nil {
+	if err := f.Validate(); err != nil {
 		return 0, err
 	}
 	resistance := math.Log(float64(f.Boundary/f.Hole)) - offsets[f.Regime] + f.Skin
 	if resistance <= 0 {
-		return 0, fmt.Errorf("inflow: skin is %v; with these radii it must be above %.4g", f.Skin, f.Skin-resistance)
+		return 0, fault.NewIn(scope, "Skin", "is %v; must be above %.4g with these radii", f.Skin, f.Skin-resistance)
 	}
 	j := 2 * math.Pi * float64(f.Permeability) * float64(f.Thickness) / (float64(f.Viscosity) * f.VolumeFactor * resistance)
 	if !finite(j) {
-		return 0, fmt.Errorf("inflow: productivity index is %v; the inputs are out of any range", j)
+		return 0, fault.NewIn(scope, "", "productivity index is %v; must be finite: the inputs are out of any range", j)
 	}
 	return unit.ProductivityIndex(j), nil
+}
+
+// Validate reports everything that is wrong with f.
+func (f Formation) Validate() error {
+	return fault.Join(scope, fault.Above("Permeability", f.Permeability, 0), fault.Above("Thickness", f.Thickness, 0),
+		fault.Above("Viscosity", f.Viscosity, 0), fault.Above("Hole", f.Hole, 0), fault.Above("VolumeFactor", f.VolumeFactor, 0),
+		fault.Above("Boundary", f.Boundary, f.Hole), fault.Finite("Skin", f.Skin), fault.Whole("Regime", int(f.Regime), 0, len(offsets)-1))
 }

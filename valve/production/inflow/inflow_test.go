@@ -154,24 +154,24 @@ func TestHomogeneous(t *testing.T) {
 
 func TestFaults(t *testing.T) {
 	err := inflow.Liquid{Reservoir: -1, Index: unit.ProductivityIndex(math.NaN()), Bubble: unit.Pressure(math.Inf(1))}.Validate()
-	for _, text := range []string{"reservoir pressure", "productivity index", "bubble point"} {
+	for _, text := range []string{"Reservoir: is", "Index: is NaN", "Bubble: is"} {
 		require.ErrorContains(t, err, text)
 	}
 	err = inflow.Gas{Exponent: 2}.Validate()
-	for _, text := range []string{"reservoir pressure", "open flow", "exponent n is 2; it must be 0.5 to 1"} {
+	for _, text := range []string{"Reservoir: is", "OpenFlow: is", "Exponent: is 2; must be from 0.5 to 1"} {
 		require.ErrorContains(t, err, text)
 	}
 	_, err = inflow.LiquidFromTest(2000*psi, 0, 2100*psi, 5*bpd)
 	require.ErrorIs(t, err, inflow.ErrNoDrawdown)
 	_, err = inflow.GasFromTests(2000*psi, inflow.Test{Flowing: 2100 * psi, Rate: 1})
 	require.ErrorIs(t, err, inflow.ErrNoDrawdown)
-	require.ErrorContains(t, err, "at least two")
+	require.ErrorContains(t, err, "two or more")
 	_, err = inflow.Formation{Regime: 9}.Index()
-	for _, text := range []string{"permeability", "thickness", "viscosity", "hole radius", "volume factor", "boundary", "regime"} {
+	for _, text := range []string{"Permeability: is", "Thickness: is", "Viscosity: is", "Hole: is", "VolumeFactor: is", "Boundary: is", "Regime: is"} {
 		require.ErrorContains(t, err, text)
 	}
 	_, err = inflow.Formation{Permeability: 1, Thickness: 1, Viscosity: 1, VolumeFactor: 1, Hole: 1, Boundary: 2, Skin: -3}.Index()
-	require.ErrorContains(t, err, "it must be above -0.693")
+	require.ErrorContains(t, err, "must be above -0.693")
 	_, err = saturated.Pressure(unit.FlowRate(math.NaN()))
 	require.ErrorIs(t, err, inflow.ErrBeyondOpenFlow)
 }

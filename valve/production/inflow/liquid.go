@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Liquid is the inflow of a zone of oil or water: straight above the bubble
@@ -34,17 +35,7 @@ type Liquid struct {
 // Validate reports a reservoir pressure or index that isn't above zero, and
 // anything that isn't finite.
 func (l Liquid) Validate() error {
-	var faults []error
-	if !finite(float64(l.Reservoir)) || l.Reservoir <= 0 {
-		faults = append(faults, fmt.Errorf("inflow: reservoir pressure is %v; it must be above 0 psi", l.Reservoir))
-	}
-	if !finite(float64(l.Index)) || l.Index <= 0 {
-		faults = append(faults, fmt.Errorf("inflow: productivity index is %v; it must be above 0 bbl/d/psi", l.Index))
-	}
-	if !finite(float64(l.Bubble)) {
-		faults = append(faults, fmt.Errorf("inflow: bubble point is %v; it must be finite, zero for none", l.Bubble))
-	}
-	return errors.Join(faults...)
+	return fault.Join(scope, fault.Above("Reservoir", l.Reservoir, 0), fault.Above("Index", l.Index, 0), fault.Finite("Bubble", l.Bubble))
 }
 
 // Static is the pressure at which nothing flows.
@@ -115,14 +106,12 @@ func (l Liquid) OpenFlow() unit.FlowRate { return l.Rate(0) }
 // Errors: ErrNoDrawdown; faults of the inputs.
 func LiquidFromTest(reservoir, bubble, flowing unit.Pressure, rate unit.FlowRate) (Liquid, error) {
 	l := Liquid{Reservoir: reservoir, Index: 1, Bubble: bubble}
-	err := l.Validate()
-	if !finite(float64(rate)) || rate <= 0 {
-		err = errors.Join(err, fmt.Errorf("inflow: test rate is %v; it must be above 0 bbl/d", rate))
-	}
+	f := fault.In(scope)
+	f.Add(l.Validate(), fault.Above("rate", rate, 0))
 	if !(flowing >= 0 && flowing < reservoir) {
-		err = errors.Join(err, fmt.Errorf("%w: flowing pressure is %v; it must be 0 psi or more and below the reservoir's %v", ErrNoDrawdown, flowing, reservoir))
+		f.New("flowing", "is %v; must be at least 0 psi and below the reservoir's %v: %w", flowing, reservoir, ErrNoDrawdown)
 	}
-	if err != nil {
+	if err := f.Err(); err != nil {
 		return Liquid{}, err
 	}
 	// The rate is proportional to the index.
@@ -137,3 +126,6 @@ var ErrBeyondOpenFlow = errors.New("inflow: beyond the zone's open flow")
 var ErrNoDrawdown = errors.New("inflow: no drawdown")
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// scope stands before every fault of this package.
+const scope = "inflow"

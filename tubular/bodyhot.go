@@ -1,0 +1,43 @@
+package tubular
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Derated returns the body with a share of its yield strength, as Derating.Factor
+// gives it for a temperature: the same as preparing Pipe.At, quicker. A share of 1
+// changes nothing.
+//
+// Source: every rating in terms of the yield strength, see Pipe.Prepare.
+func (b *Body) Derated(share float64) Body {
+	hot := *b
+	if share == 1 {
+		return hot
+	}
+	hot.perYield /= share
+	hot.yieldPSI *= share
+	hot.perBurst /= share
+	hot.collapse = float64(unit.PSI) * hot.slender.pressure(hot.yieldPSI)
+	return hot
+}
+
+// UsageBent is Usage with the tension of bending in the collapse as well: the
+// stress of the outer fibre on the stretched side takes the place of Fa/As.
+//
+//	collapse   f (po - pi) / collapse(Fa/As + E κ ro, pi)
+//
+// A ring that is stretched on one side collapses later than one that is stretched
+// all around, so that this is on the safe side.
+//
+// Source: as Usage; common practice for the bending.
+func (b *Body) UsageBent(l Load, f DesignFactors) Usage {
+	u := b.Usage(l, f)
+	if u.Collapse > 0 && l.Curvature != 0 {
+		const none = 1e6
+		σ := float64(l.Axial)*b.perSteel + b.young*math.Abs(float64(l.Curvature))*b.ro
+		u.Collapse = min(none, f.Collapse*float64(l.Outside-l.Inside)/float64(b.Collapse(unit.Pressure(σ), l.Inside)))
+	}
+	return u
+}

@@ -1,0 +1,298 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+)
+
+// Assembly is a string from its hanger to its lower end as it is made up: with
+// any number of seals, of places where it can be held, of joints that part. It
+// has no state: MakeUp lays it into the well once, Standing says how it stands,
+// Conditions what acts on it, and MadeUp.Load answers.
+type Assembly struct {
+	Sections   []Section // from the hanger down to the lower end, tail included
+	Path       *hydrostatics.Path
+	Hanger     unit.Length // measured depth of the hanger on the path
+	HangerSeal unit.Length // diameter of the hanger's seal in the wellhead; zero: annulus pressure doesn't lift it
+	Block      unit.Force  // what the weight indicator shows with nothing hung from it
+
+	Seals  []Seal
+	Holds  []Hold
+	Joints []Joint
+	Plugs  []unit.Length // measured depths at which the bore can be closed: the pressure inside may step there
+	Hung   []unit.Length // measured depths at which something else hangs on the string or stands on it
+
+	Spacing      unit.Length // greatest distance between nodes; zero stands for 10 m
+	HelicalOnset float64     // as String.HelicalOnset
+	Design       tubular.DesignFactors
+	Derating     *tubular.Derating // of the yield strength where temperatures are given; nil: none
+}
+
+// Seal is a seal of the string in a polished bore that stands still, or that
+// moves with what the string stands in: see Conditions.Around.
+type Seal struct {
+	MD   unit.Length // measured depth when landed
+	Bore unit.Length // diameter that it seals on
+	// Up is how far it may move up before it leaves its bore, Down how far down
+	// before it shoulders, both from where it landed; zero means at once.
+	Up, Down unit.Length
+	Length   unit.Length // of the seal stack: it never engages more; zero is not known
+	Friction unit.Force  // that it takes to slide, either way: see Conditions.Sliding
+	// Locator says that a locator stops the string once it has moved down by Down:
+	// then it stands there. Latch says that a latch stops it once it has moved up by
+	// Up: then it pulls on it. Without them nothing stops it, and SealLoad.ToShoulder
+	// goes negative, or the seals leave their bore.
+	Locator, Latch bool
+}
+
+// Hold is a place where the string can be held: a packer, an anchor, a latch.
+// While it doesn't hold it slides like a seal.
+type Hold struct {
+	MD unit.Length
+	// Bore is the diameter up to which the pressures act on the string there: the
+	// seal bore of a packer that the string is stabbed into, the outside of the
+	// mandrel for one that it carries. Zero stands for the outside of the pipe.
+	Bore   unit.Length
+	Casing unit.Length // bore of the casing, for the force handed on to it; zero: not asked for
+}
+
+// Joint is a sealed joint that parts: by shear pins, a latch, or on purpose.
+type Joint struct {
+	MD   unit.Length
+	Seal unit.Length // diameter that it seals on
+}
+
+// markKind says what a mark of an assembly is. At one depth they stand in this
+// order from above.
+type markKind int
+
+const (
+	plugMark markKind = iota
+	jointMark
+	hungMark
+	holdMark
+	sealMark
+)
+
+// mark is a depth at which something steps.
+type mark struct {
+	kind    markKind
+	index   int // in its list of the assembly
+	md      float64
+	area    float64 // that the pressures act on
+	element int     // of no length, between the node above and the one below
+}
+
+// MadeUp is an assembly laid into its well. It never changes, so it is safe for
+// concurrent use.
+type MadeUp struct {
+	line
+	marks      []mark
+	spans      []span // between marks: one more than they are
+	inPart     []int  // by node: numbers of the pressures inside and outside
+	outPart    []int  //
+	own        []int  // by node: the element whose shape it has
+	block      float64
+	hangerArea float64 // of the hanger's seal, or zero
+	topAi      float64
+	topAo      float64
+	seals      []Seal
+	holds      []Hold
+	joints     []Joint
+	plugs      []unit.Length
+	hung       int
+	hanger     unit.Length
+	end        unit.Length
+	derating   *tubular.Derating
+}
+
+// span is the elements between two marks.
+type span struct {
+	from, to   int // elements, without to
+	compliance float64
+}
+
+// MakeUp checks the assembly and lays it out: every end of a section, survey
+// station, seal, held place, joint, plug and place where something hangs is a
+// node, and where something may step it is two. All faults are reported together.
+func (a Assembly) MakeUp() (*MadeUp, error) {
+	s := String{Sections: a.Sections, Path: a.Path, Hanger: a.Hanger, Spacing: a.Spacing, HelicalOnset: a.HelicalOnset,
+		Design: a.Design, Seals: Seals{Bore: unit.Metre}}
+	faults := []error{a.check()}
+	marks := a.marks()
+	breaks := make([]float64, len(marks))
+	for i := range marks {
+		breaks[i] = marks[i].md
+	}
+	if err := errors.Join(faults...); err != nil {
+		_, other := s.prepare(nil)
+		return nil, errors.Join(err, other)
+	}
+	l, err := s.prepare(breaks)
+	if err != nil {
+		return nil, err
+	}
+	m := &MadeUp{
+		line: l.line, marks: marks, block: float64(a.Block), hangerArea: disc(a.HangerSeal),
+		seals: slices.Clone(a.Seals), holds: slices.Clone(a.Holds), joints: slices.Clone(a.Joints), plugs: slices.Sorted(slices.Values(a.Plugs)),
+		hung: len(a.Hung), hanger: a.Hanger, end: a.Sections[len(a.Sections)-1].Bottom,
+	}
+	if a.Derating != nil {
+		d := *a.Derating
+		m.derating = &d
+	}
+	m.topAi, m.topAo = m.bars[0].ai, m.bars[0].ao
+	for i := range m.marks {
+		m.marks[i].element = l.steps[i]
+		if h := &m.marks[i]; h.kind == holdMark && h.area == 0 {
+			h.area = m.bars[m.elements[h.element].section].ao
+		}
+	}
+	m.divide()
+	return m, nil
+}
+
+// divide finds spans, the parts of the pressures, and each node's own element.
+func (m *MadeUp) divide() {
+	from := 0
+	for i := 0; i <= len(m.marks); i++ {
+		to := len(m.elements)
+		if i < len(m.marks) {
+			to = m.marks[i].element
+		}
+		s := span{from: from, to: to}
+		for k := from; k < to; k++ {
+			s.compliance += m.elements[k].length * m.bars[m.elements[k].section].perEA
+		}
+		m.spans = append(m.spans, s)
+		from = to + 1
+	}
+	n := len(m.points)
+	m.inPart, m.outPart, m.own = make([]int, n), make([]int, n), make([]int, n)
+	in, out, next := 0, 0, 0
+	for i := range n {
+		m.inPart[i], m.outPart[i] = in, out
+		m.own[i] = m.ownElement(i)
+		if next < len(m.marks) && m.marks[next].element == i {
+			switch m.marks[next].kind {
+			case plugMark:
+				in++
+			case sealMark, holdMark:
+				out++
+			case jointMark, hungMark:
+			}
+			next++
+		}
+	}
+}
+
+// ownElement is the element whose shape node i has: the one above it, or the
+// nearest with a length in the same section.
+func (m *MadeUp) ownElement(i int) int {
+	section := m.points[i].section
+	for k := i - 1; k >= 0 && m.elements[k].section == section && m.points[k].section == section; k-- {
+		if m.elements[k].length > 0 {
+			return k
+		}
+	}
+	for k := i; k < len(m.elements) && m.elements[k].section == section; k++ {
+		if m.elements[k].length > 0 {
+			return k
+		}
+	}
+	return max(0, min(i, len(m.elements)-1))
+}
+
+// marks are the assembly's, from above.
+func (a Assembly) marks() []mark {
+	var marks []mark
+	for i, x := range a.Joints {
+		marks = append(marks, mark{kind: jointMark, index: i, md: float64(x.MD), area: disc(x.Seal)})
+	}
+	for i, md := range a.Hung {
+		marks = append(marks, mark{kind: hungMark, index: i, md: float64(md)})
+	}
+	for i, x := range a.Holds {
+		marks = append(marks, mark{kind: holdMark, index: i, md: float64(x.MD), area: disc(x.Bore)})
+	}
+	for i, md := range a.Plugs {
+		marks = append(marks, mark{kind: plugMark, index: i, md: float64(md)})
+	}
+	for i, x := range a.Seals {
+		marks = append(marks, mark{kind: sealMark, index: i, md: float64(x.MD), area: disc(x.Bore)})
+	}
+	slices.SortStableFunc(marks, func(x, y mark) int {
+		switch {
+		case x.md < y.md:
+			return -1
+		case x.md > y.md:
+			return 1
+		}
+		return int(x.kind - y.kind)
+	})
+	return marks
+}
+
+// Part is a length of string along which the pressure on one side has no step.
+type Part struct{ Top, Bottom unit.Length } // measured depths
+
+// OutsideParts returns the parts of the pressure outside, by number from the top:
+// a seal or a held place ends one and begins the next, also where nothing is held
+// or sealed at present.
+func (m *MadeUp) OutsideParts() []Part {
+	return m.parts(func(k markKind) bool { return k == sealMark || k == holdMark })
+}
+
+// InsideParts returns the parts of the pressure inside, by number from the top: a
+// plug ends one and begins the next.
+func (m *MadeUp) InsideParts() []Part { return m.parts(func(k markKind) bool { return k == plugMark }) }
+
+func (m *MadeUp) parts(ends func(markKind) bool) []Part {
+	top, parts := m.hanger, []Part(nil)
+	for i := range m.marks {
+		if ends(m.marks[i].kind) {
+			md := unit.Length(m.marks[i].md)
+			parts, top = append(parts, Part{top, md}), md
+		}
+	}
+	return append(parts, Part{top, m.end})
+}
+
+// Size returns the number of nodes.
+func (m *MadeUp) Size() int { return len(m.points) }
+
+// NotChecked lists what nothing is checked against because it isn't known: the
+// strength of a body without a yield strength, and the ratings of connections.
+func (m *MadeUp) NotChecked() []string {
+	var out []string
+	for k := range m.sections {
+		if !m.rated[k] {
+			out = append(out, fmt.Sprintf("section %d to %s: the body, its yield strength isn't known", k+1, m.sections[k].Bottom.Rounded(6)))
+		}
+		c := m.connections[k]
+		switch missing := c.Unknown(); {
+		case !c.Known():
+			out = append(out, fmt.Sprintf("section %d to %s: the connection, of which nothing is known", k+1, m.sections[k].Bottom.Rounded(6)))
+		case len(missing) > 0:
+			out = append(out, fmt.Sprintf("section %d to %s: the connection in %s", k+1, m.sections[k].Bottom.Rounded(6), list(missing)))
+		}
+	}
+	return out
+}
+
+func list(words []string) string {
+	text := words[0]
+	for i, w := range words[1:] {
+		if i == len(words)-2 {
+			text += " and " + w
+		} else {
+			text += ", " + w
+		}
+	}
+	return text
+}

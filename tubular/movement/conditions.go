@@ -1,0 +1,181 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
+
+// Top says what carries the string at its top.
+type Top int
+
+// The tops.
+const (
+	AtHanger     Top = iota // landed: the top doesn't move
+	OnHookOpen              // on the hook, pressure inside doesn't lift it
+	OnHookClosed            // on the hook, its top closed: the pressure inside at the top lifts it
+)
+
+// Sliding says which way seals slide, for their friction.
+type Sliding int
+
+// The ways.
+const (
+	NotSliding  Sliding = 0  // no friction of seals counted
+	SlidingUp   Sliding = 1  // pulled: friction adds to the tension above
+	SlidingDown Sliding = -1 // slacked off: it takes from it
+)
+
+// Conditions are what acts on an assembly at one time. The functions are called
+// for every node of every load, so that they had better be quick.
+type Conditions struct {
+	// Inside and Outside are the pressures by true vertical depth in each part of
+	// the bore and of the annulus, numbered from the top: see MadeUp.InsideParts
+	// and OutsideParts. At its own ends a part is asked for its own pressure, so
+	// that steps are sharp. Losses by flow are not in them.
+	//
+	// What acts on the string's lower end from below is the pressure outside in the
+	// lowest part. With the pressures inside and outside equal there it makes no
+	// difference whether the end is open or closed.
+	Inside, Outside func(part int, tvd unit.Length) unit.Pressure
+	// Temperature of the pipe by true vertical depth; nil in all conditions of a
+	// string alike where temperature plays no part.
+	Temperature func(tvd unit.Length) unit.Temperature
+	// Friction is the pressure lost to friction inside per length of each section,
+	// positive for flow down; nil without flow. OutsideFriction is that outside.
+	Friction, OutsideFriction []unit.Gradient
+
+	Top Top
+	// Reading is the weight indicator's, on the hook. A string that nothing holds
+	// shows what it weighs, whatever the reading asked for.
+	Reading unit.Force
+	// Drag is what the hole takes from a pull before it arrives at depth: positive
+	// on the way up, negative on the way down, nothing at the hanger. DragShare is
+	// the share of it that the string bears at a measured depth: 1 at the top, 0
+	// where it has all been taken. Nil spreads it evenly down to the uppermost joint
+	// that hasn't parted or place that holds, or else to the lower end.
+	Drag      unit.Force
+	DragShare func(md unit.Length) float64
+	Sliding   Sliding
+
+	// Hung are the loads of what hangs on the string at Assembly.Hung, down
+	// positive; nil where nothing does.
+	Hung []unit.Force
+	// Around is how far what the string is hung, held and sealed in has moved since
+	// it landed, down positive: of an inner string, the outer string. Nil stands for
+	// a wellhead and casing that stand still.
+	Around func(md unit.Length) unit.Length
+}
+
+func (m *MadeUp) checkConditions(c *Conditions) error {
+	var faults []error
+	if c.Inside == nil {
+		faults = append(faults, errors.New("pressure Inside is missing"))
+	}
+	if c.Outside == nil {
+		faults = append(faults, errors.New("pressure Outside is missing"))
+	}
+	if err := m.checkFriction("Friction", c.Friction); err != nil {
+		faults = append(faults, err)
+	}
+	if err := m.checkFriction("OutsideFriction", c.OutsideFriction); err != nil {
+		faults = append(faults, err)
+	}
+	if c.Top < AtHanger || c.Top > OnHookClosed {
+		faults = append(faults, fmt.Errorf("Top = %d, permitted AtHanger, OnHookOpen, OnHookClosed", int(c.Top)))
+	}
+	if c.Sliding < SlidingDown || c.Sliding > SlidingUp {
+		faults = append(faults, fmt.Errorf("Sliding = %d, permitted -1, 0, 1", int(c.Sliding)))
+	}
+	if !isFinite(float64(c.Reading)) || !isFinite(float64(c.Drag)) {
+		faults = append(faults, finite("Reading", c.Reading), finite("Drag", c.Drag))
+	}
+	if c.Top == AtHanger && (c.Reading != 0 || c.Drag != 0) {
+		faults = append(faults, fmt.Errorf("Reading = %s and Drag = %s, permitted only zero at the hanger", c.Reading.Rounded(6), c.Drag.Rounded(6)))
+	}
+	if n := len(c.Hung); n != 0 && n != m.hung {
+		faults = append(faults, fmt.Errorf("loads of Hung number %d, permitted none or one for each of %d places", n, m.hung))
+	}
+	for i, f := range c.Hung {
+		if !isFinite(float64(f)) {
+			faults = append(faults, finite(fmt.Sprintf("Hung[%d]", i), f))
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// ask fills in the nodes' pressures and temperatures.
+func (m *MadeUp) ask(c *Conditions, nodes []Node) error {
+	lostIn, lostOut := 0.0, 0.0
+	for i := range m.points {
+		p := &m.points[i]
+		if i > 0 {
+			lostIn += m.lost(c.Friction, i-1)
+			lostOut += m.lost(c.OutsideFriction, i-1)
+		}
+		tvd := unit.Length(p.tvd)
+		n := &nodes[i]
+		*n = Node{MD: unit.Length(p.md), TVD: tvd, Section: p.section}
+		n.Inside = c.Inside(m.inPart[i], tvd) - unit.Pressure(lostIn)
+		n.Outside = c.Outside(m.outPart[i], tvd) - unit.Pressure(lostOut)
+		if c.Temperature != nil {
+			n.Temperature = c.Temperature(tvd)
+		}
+		if !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside)) || !isFinite(n.Temperature.Kelvin()) {
+			return fmt.Errorf("movement: at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; permitted any finite values",
+				tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
+		}
+	}
+	return nil
+}
+
+// weighAll fills in the effective weights: see Landed.weigh.
+func (m *MadeUp) weighAll(c *Conditions, nodes []Node) {
+	var above densities
+	for i := range nodes {
+		var below densities
+		if i < len(m.elements) && m.elements[i].perDrop != 0 {
+			a, b, per := &nodes[i], &nodes[i+1], m.elements[i].perDrop
+			below = densities{
+				inside:  (float64(b.Inside-a.Inside) + m.lost(c.Friction, i)) * per,
+				outside: (float64(b.Outside-a.Outside) + m.lost(c.OutsideFriction, i)) * per,
+				ok:      true,
+			}
+		}
+		var in, out float64
+		switch {
+		case above.ok && below.ok && alike(above.inside, below.inside) && alike(above.outside, below.outside):
+			in, out = (above.inside+below.inside)/2, (above.outside+below.outside)/2
+		case above.ok != below.ok && (i == 0 || i == len(m.elements) || m.elements[i-1].length == 0 || m.elements[i].length == 0):
+			in, out = above.inside+below.inside, above.outside+below.outside // the one that is
+		default:
+			tvd := nodes[i].TVD
+			in, out = densityIn(c.Inside, m.inPart[i], tvd), densityIn(c.Outside, m.outPart[i], tvd)
+		}
+		nodes[i].Weight = unit.WeightPerLength(m.bars[nodes[i].Section].effectiveWeight(in, out))
+		above = below
+	}
+}
+
+// densityIn is the slope of a part's pressure over the metre above a depth.
+func densityIn(pressure func(int, unit.Length) unit.Pressure, part int, tvd unit.Length) float64 {
+	low, high := tvd-unit.Metre, tvd
+	if low < 0 {
+		low, high = tvd, tvd+unit.Metre
+	}
+	ρ := float64(pressure(part, high)-pressure(part, low)) / (gravity * float64(high-low))
+	if !isFinite(ρ) {
+		return 0
+	}
+	return ρ
+}
+
+// even is the share of a drag that is spread evenly from the top to a depth.
+func even(md, top, bottom float64) float64 {
+	if bottom <= top {
+		return 0
+	}
+	return math.Min(1, math.Max(0, (bottom-md)/(bottom-top)))
+}

@@ -1,0 +1,216 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+)
+
+// ErrNotReached says that what is done at surface doesn't reach a place or a
+// joint: the string isn't on the hook, something above holds it, or nothing holds
+// it and it comes up instead.
+var ErrNotReached = errors.New("movement: the pull doesn't reach it")
+
+// ReadingForJoint returns the reading of the weight indicator at which the
+// balance of a joint is a value, in the conditions of a loading on the hook: with
+// drag, pressures and heat as they are there.
+//
+//	R = R(loading) + P - P(loading)
+//
+// The force is the same all along what the hook carries, so that it is exact.
+// Errors are ErrNotReached with the reason.
+func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (unit.Force, error) {
+	if joint < 0 || joint >= len(m.joints) || len(l.Joints) != len(m.joints) {
+		return 0, fmt.Errorf("movement: joint %d, permitted 0 to %d", joint, len(m.joints)-1)
+	}
+	if l.Joints[joint].Parted {
+		return 0, fmt.Errorf("%w: joint %d has parted", ErrNotReached, joint)
+	}
+	if err := m.pulled(l, jointMark, joint); err != nil {
+		return 0, err
+	}
+	return l.Reading + balance - l.Joints[joint].Balance, finite("balance", balance)
+}
+
+// ReadingForHold returns the reading at which the uppermost place that holds the
+// string carries a load, up positive: see ReadingForJoint.
+func (m *MadeUp) ReadingForHold(l *Loading, place int, load unit.Force) (unit.Force, error) {
+	if place < 0 || place >= len(m.holds) || len(l.Holds) != len(m.holds) {
+		return 0, fmt.Errorf("movement: place %d, permitted 0 to %d", place, len(m.holds)-1)
+	}
+	if err := m.pulled(l, holdMark, place); err != nil {
+		return 0, err
+	}
+	return l.Reading + load - l.Holds[place].Load, finite("load", load)
+}
+
+// pulled tells whether the hook's pull arrives at a part.
+func (m *MadeUp) pulled(l *Loading, kind markKind, index int) error {
+	switch {
+	case l.Top == AtHanger:
+		return fmt.Errorf("%w: the string is landed", ErrNotReached)
+	case l.Free:
+		return fmt.Errorf("%w: nothing holds the string", ErrNotReached)
+	}
+	for i := range m.marks {
+		k := &m.marks[i]
+		if k.kind == kind && k.index == index {
+			if kind == holdMark && !l.Holds[index].Held {
+				return fmt.Errorf("%w: place %d doesn't hold", ErrNotReached, index)
+			}
+			return nil
+		}
+		if k.kind == holdMark && l.Holds[k.index].Held {
+			return fmt.Errorf("%w: place %d above it holds", ErrNotReached, k.index)
+		}
+	}
+	return ErrNotReached
+}
+
+// Bears is what else must bear a pull: a hanger's running tool, the rig, a tool in
+// the string. Its share of a rating is the caller's: give what may be used.
+type Bears struct {
+	Name   string
+	MD     unit.Length // measured depth of a part of the string; the hanger's for what stands on top
+	Rating unit.Force  // wall force that it bears; zero: none
+}
+
+// PullLimits are the limits of a pull besides the string's own.
+type PullLimits struct {
+	Rig   unit.Force // greatest reading; zero: none
+	Hold  unit.Force // greatest load up on the uppermost place that holds; zero: none
+	Parts []Bears
+}
+
+// MostPull is the greatest reading that all limits permit.
+type MostPull struct {
+	Reading unit.Force
+	By      string // what limits it: "pipe body in tension", "rig", the name of a part
+	MD      unit.Length
+}
+
+// MostReading returns the greatest reading of the weight indicator that string,
+// connections, rig, packer and parts permit, and which of them limits it, in the
+// conditions of a loading on the hook. The use of every limit grows with the pull,
+// or falls first and then grows, so that it is a bracketed root.
+//
+// Errors are ErrNotReached where nothing holds the string or it is landed, and
+// ErrNoPull where no reading keeps all limits.
+func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
+	if l.Top == AtHanger {
+		return MostPull{}, fmt.Errorf("%w: the string is landed", ErrNotReached)
+	}
+	if l.Free {
+		return MostPull{}, fmt.Errorf("%w: nothing holds the string", ErrNotReached)
+	}
+	most := MostPull{Reading: unit.Force(math.Inf(1))}
+	take := func(reading unit.Force, by string, md unit.Length) {
+		if reading < most.Reading {
+			most = MostPull{reading, by, md}
+		}
+	}
+	if limits.Rig > 0 {
+		take(limits.Rig, "rig", m.hanger)
+	}
+	first := &l.segments[0]
+	if limits.Hold > 0 && m.fixedAt(first.lower) && m.marks[first.lower].kind == holdMark {
+		k := m.marks[first.lower]
+		take(l.Reading+limits.Hold-l.Holds[k.index].Load, "packer", unit.Length(k.md))
+	}
+	for _, p := range limits.Parts {
+		if p.Rating <= 0 {
+			continue
+		}
+		if f, ok := m.WallAt(l, p.MD); ok {
+			take(l.Reading+p.Rating-f, p.Name, p.MD)
+		}
+	}
+	more, g, err := m.mostForce(l)
+	if err != nil {
+		return MostPull{}, err
+	}
+	take(l.Reading+unit.Force(more), "string, "+g.Limit.String(), g.MD)
+	return most, nil
+}
+
+// ErrNoPull says that no reading keeps all limits of the string.
+var ErrNoPull = errors.New("movement: no pull keeps the string within its limits")
+
+// WallAt returns the wall force at a measured depth that what is done at the top
+// reaches, above what steps there; not ok below it.
+func (m *MadeUp) WallAt(l *Loading, md unit.Length) (unit.Force, bool) {
+	_, to := m.reach(&l.segments[0])
+	for i := 0; i <= to; i++ {
+		if b := &l.Nodes[i]; b.MD >= md {
+			if i == 0 || b.MD == md {
+				return b.True, true
+			}
+			a := &l.Nodes[i-1]
+			return mix(a.True, b.True, float64((md-a.MD)/(b.MD-a.MD))), true
+		}
+	}
+	return 0, false
+}
+
+// mostForce is the greatest force that may be added to what the hook carries, and
+// what limits it.
+func (m *MadeUp) mostForce(l *Loading) (float64, Governing, error) {
+	_, to := m.reach(&l.segments[0])
+	var try Loading // its limits alone are used
+	var fault error
+	use := func(x float64) Governing {
+		try.Limits = Limits{}
+		for i := 0; i <= to; i++ {
+			n := l.Nodes[i]
+			n.True += unit.Force(x)
+			n.Effective += unit.Force(x)
+			m.bend(&n, &m.elements[m.own[i]], m.across(l.Nodes, i))
+			if err := m.rateNode(&try, &n); err != nil {
+				fault = err
+			}
+		}
+		return try.Limits.Governing()
+	}
+	over := func(x float64) float64 { return use(x).Usage - 1 }
+	strongest := 0.0
+	for k := range m.bars {
+		strongest = max(strongest, m.bars[k].as*float64(m.sections[k].Pipe.Material.Yield), float64(m.connections[k].Tension))
+	}
+	if strongest == 0 {
+		return math.Inf(1), Governing{}, nil // nothing is known: nothing is checked
+	}
+	low, high := 0.0, 4*strongest
+	if over(low) > 0 {
+		if low = least(over, -high, high); over(low) > 0 {
+			g := use(low)
+			return 0, g, errors.Join(fault, fmt.Errorf("%w: %s at %s uses %.3g of what it may at best", ErrNoPull, g.Limit, g.MD.Rounded(6), g.Usage))
+		}
+	}
+	if over(high) <= 0 {
+		return math.Inf(1), Governing{}, fault
+	}
+	x, err := root.Find(over, low, high, 1e-9*strongest)
+	return x, use(x), errors.Join(err, fault)
+}
+
+// least is where a function that falls and then grows is least: golden section.
+func least(f func(float64) float64, a, b float64) float64 {
+	golden := (math.Sqrt(5) - 1) / 2
+	x, y := b-golden*(b-a), a+golden*(b-a)
+	fx, fy := f(x), f(y)
+	for range 60 {
+		if fx < fy {
+			b, y, fy = y, x, fx
+			x = b - golden*(b-a)
+			fx = f(x)
+		} else {
+			a, x, fx = x, y, fy
+			y = a + golden*(b-a)
+			fy = f(y)
+		}
+	}
+	return (a + b) / 2
+}

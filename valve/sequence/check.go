@@ -1,0 +1,212 @@
+package sequence
+
+import (
+	"context"
+	"fmt"
+
+	"completion.example/tubular/catalogue"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/proof"
+	"completion.example/valve/sequence/internal/walk"
+)
+
+// Options say how much is asked of a plan.
+type Options struct {
+	// Only leaves out what isn't wanted; zero asks for everything.
+	Only Part
+	// Workers is how many cores may be used; zero: all. The answer doesn't depend
+	// on it.
+	Workers int
+	// Progress, where not nil, is told how far the work has come, from 0 to 1. It is
+	// called from one goroutine at a time.
+	Progress func(share float64, doing string)
+	// Budget is how many events a step may be walked through in all its orders
+	// before it is given up as not decided; zero is walk's own.
+	Budget int
+}
+
+// Part is a part of a programme.
+type Part int
+
+// Parts.
+const (
+	Everything  Part = iota
+	VerdictOnly      // the verdict, findings with witnesses and margins; no windows
+)
+
+// Check walks a plan in all choices of the values inside its bands and reports
+// what happens. The error says what keeps it from being walked, or that ctx is
+// done; a plan that can be walked but fails is in the findings.
+func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
+	if p == nil {
+		return nil, errNoPlan
+	}
+	c, err := p.compiled()
+	if err != nil {
+		return nil, err
+	}
+	k := &checker{compiled: c, ctx: ctx, options: o, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}}
+	return k.check()
+}
+
+// compiled validates a plan and puts it together.
+func (p *Plan) compiled() (*compiled, error) {
+	pipes, err := catalogue.Standard()
+	if err != nil {
+		return nil, err
+	}
+	if err := p.validate(pipes); err != nil {
+		return nil, err
+	}
+	c, err := compile(p, pipes)
+	if err != nil {
+		return nil, err
+	}
+	return c, c.loops()
+}
+
+// checker puts a programme together.
+type checker struct {
+	*compiled
+	ctx       context.Context
+	options   Options
+	programme *Programme
+	nominal   *proof.Run
+	stands    [][]stand // nominal, by step
+	ends      []*walk.World
+	out       *proof.Outcome
+}
+
+// stand is the nominal well where a step stands still.
+type stand struct {
+	label string
+	world *walk.World
+	place walk.Place
+}
+
+func (k *checker) check() (*Programme, error) {
+	k.After = k.rates
+	if err := k.walkNominal(); err != nil {
+		return nil, err
+	}
+	k.peaks()
+	for i := range k.stands { // now that it is known where the tests stand
+		for n, s := range k.stands[i] {
+			if len(k.Limits.Steps[i].Tests) > 0 {
+				if err := k.nominal.Judge.Stand(s.world, s.place, n); err != nil {
+					return nil, err
+				}
+			}
+		}
+	}
+	var err error
+	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
+		return nil, err
+	}
+	p := k.programme
+	p.Inputs, p.Branches = len(k.Network.Symbols), k.out.Worlds
+	if err := k.results(); err != nil {
+		return nil, err
+	}
+	if k.options.Only == Everything || len(k.out.Failures) > 0 {
+		if err := k.windows(); err != nil {
+			return nil, err
+		}
+	}
+	k.findings()
+	p.Unchecked = k.unchecked()
+	switch {
+	case len(p.Findings) == 0 && k.out.Open == nil:
+		p.Verdict = Proved
+	case k.out.Open == nil && k.out.Decided(), k.witnessed():
+		p.Verdict = Refuted
+	default:
+		p.Verdict = Undecided
+	}
+	if k.out.Open != nil {
+		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
+	}
+	k.margins()
+	return p, nil
+}
+
+// witnessed tells whether at least one failure was shown by a walk.
+func (k *checker) witnessed() bool {
+	for _, f := range k.out.Failures {
+		if f.Witness != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// walkNominal walks the nominal values, on and on, whatever goes wrong.
+func (k *checker) walkNominal() error {
+	k.stands = make([][]stand, len(k.Steps))
+	k.ends = make([]*walk.World, len(k.Steps))
+	first := make([]bool, len(k.Steps))
+	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
+		Astray: true,
+		Stands: func(w *walk.World, p walk.Place, number int) error {
+			if number < len(k.stands[p.Step]) {
+				return nil // another order of what is due at once
+			}
+			if number == 0 {
+				first[p.Step] = true
+			}
+			k.stands[p.Step] = append(k.stands[p.Step], stand{p.Label, w.Clone(), p})
+			return nil
+		},
+	})
+	if err != nil {
+		return err
+	}
+	k.nominal = run
+	run.Judge.Stands = nil
+	for i := range k.ends {
+		if i+1 < len(run.Before) && len(run.Before[i+1]) > 0 {
+			k.ends[i] = run.Before[i+1][0]
+		} else if len(run.Last) > 0 {
+			k.ends[i] = run.Last[0]
+		}
+	}
+	return nil
+}
+
+// peaks finds where each test stands: where its differential is furthest in the
+// direction that is wanted.
+func (k *checker) peaks() {
+	for i := range k.Limits.Steps {
+		g := &k.Limits.Steps[i]
+		for n := range g.Tests {
+			t := &g.Tests[n]
+			if t.Stand >= 0 {
+				continue
+			}
+			sign := 1.0
+			if t.Least+t.Greatest < 0 {
+				sign = -1
+			}
+			best := 0.0
+			for s := range k.stands[i] {
+				if s == 0 && len(k.stands[i]) > 1 {
+					continue
+				}
+				d := sign * k.difference(&k.stands[i][s], t)
+				if t.Stand < 0 || d > best+1 {
+					t.Stand, best = s, d
+				}
+			}
+		}
+	}
+}
+
+func (k *checker) difference(s *stand, t *judge.Test) float64 {
+	in, e1 := s.world.State.At(t.Inside, t.AtIn)
+	out, e2 := s.world.State.At(t.Outside, t.AtOut)
+	if e1 != nil || e2 != nil {
+		return 0
+	}
+	return in.F.C - out.F.C
+}

@@ -1,0 +1,145 @@
+package proof
+
+import (
+	"context"
+	"errors"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/stringload"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// Problem is a plan put together.
+type Problem struct {
+	Network *well.Network
+	Steps   []walk.Step
+	Limits  *judge.Limits
+	String  *stringload.Room // nil: the plan has no string
+	// After, where not nil, is called for every world at the end of each step.
+	After func(j *judge.Judge, w *walk.World, p walk.Place) error
+}
+
+// Nominal is the choice of all nominal values.
+func (p *Problem) Nominal() []float64 {
+	e := make([]float64, len(p.Network.Symbols))
+	for i, s := range p.Network.Symbols {
+		e[i] = s.Nominal
+	}
+	return e
+}
+
+// At is the problem with every input at one choice.
+func (p *Problem) At(e []float64) *Problem {
+	return p.Fix(func(k int) (float64, bool) { return e[k], true })
+}
+
+// Fix is the problem with numbers in the place of some symbols.
+func (p *Problem) Fix(value func(symbol int) (float64, bool)) *Problem {
+	f := *p
+	f.Network = p.Network.Fix(value)
+	f.Limits = p.Limits.Fix(value)
+	f.Steps = nil
+	for _, s := range p.Steps {
+		f.Steps = append(f.Steps, s.Fix(value))
+	}
+	if p.String != nil {
+		f.String = p.String.Fix(f.Network, value)
+	}
+	return &f
+}
+
+// Run is a walk through all steps.
+type Run struct {
+	Judge *judge.Judge
+	// Died is the step after which no world was left that did what was intended,
+	// or -1.
+	Died int
+	// Before are the worlds at the beginning of each step.
+	Before [][]*walk.World
+	Last   []*walk.World
+	// Open says in which step the walk was given up, and why; nil: it wasn't.
+	Open     error
+	OpenStep int
+	Worlds   int // how many came to the end of a step, all in all
+}
+
+// Options of a walk.
+type Options struct {
+	Astray bool // go on where something unintended has happened
+	Budget int
+	Quiet  bool
+	Parts  bool
+	// Stands, where not nil, is shown where each step stands still.
+	Stands func(w *walk.World, p walk.Place, number int) error
+	From   int // step to begin with
+	To     int // step to end before; zero: all
+	Begin  []*walk.World
+}
+
+// Walk takes the well through the steps. The error says what keeps it from being
+// walked.
+func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*Run, error) {
+	var ties []int
+	var room walk.StringRoom
+	if p.String != nil {
+		own := *p.String // a memory of its own
+		own.Memory = new(stringload.Memory)
+		q := *p
+		q.String = &own
+		p = &q
+		ties, room = p.String.Ties(), p.String
+	}
+	j, all := judge.New(p.Network, p.Limits, ties)
+	j.Stands, j.Quiet, j.Parts = o.Stands, o.Quiet, o.Parts
+	if p.String != nil {
+		j.Load = p.String.Judge
+	}
+	k := walk.New(p.Network, j, all, ties, room)
+	k.Astray, k.Budget, k.Context = o.Astray, o.Budget, ctx
+	r := &Run{Judge: j, Died: -1}
+	worlds := o.Begin
+	if worlds == nil {
+		w, err := walk.Start(p.Network, region)
+		if err != nil {
+			return r, err
+		}
+		if p.String != nil {
+			if err := p.String.Land(w); err != nil {
+				return r, err
+			}
+		}
+		worlds = []*walk.World{w}
+	}
+	to := o.To
+	if to == 0 {
+		to = len(p.Steps)
+	}
+	for i := o.From; i < to; i++ {
+		r.Before = append(r.Before, worlds)
+		next, err := k.Step(worlds, &p.Steps[i], i)
+		if errors.Is(err, walk.ErrBudget) {
+			r.Open, r.OpenStep = err, i
+			return r, nil
+		}
+		if err != nil {
+			return r, err
+		}
+		if p.After != nil {
+			for _, w := range next {
+				if err := p.After(j, w, walk.Place{Step: i, Label: "end", Action: -1}); err != nil {
+					return r, err
+				}
+			}
+		}
+		r.Worlds += len(next)
+		worlds = next
+		if len(worlds) == 0 {
+			r.Died = i
+			break
+		}
+	}
+	r.Last = worlds
+	return r, nil
+}

@@ -1,0 +1,99 @@
+package proof
+
+import (
+	"context"
+	"fmt"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+)
+
+// Outcome is what was found of a plan.
+type Outcome struct {
+	*Run
+	Failures []Failure // limits that are passed, or not known to be kept
+}
+
+// Failure is a limit that is passed somewhere in the box, or may be.
+type Failure struct {
+	*judge.Margin
+	// Witness is a choice with which a walk of plain numbers passes the limit; nil:
+	// none was found, and it isn't decided.
+	Witness []float64
+	Shown   *judge.Margin // what that walk sees
+}
+
+// Decided tells whether every failure has its witness.
+func (o *Outcome) Decided() bool {
+	if o.Open != nil {
+		return false
+	}
+	for _, f := range o.Failures {
+		if f.Witness == nil {
+			return false
+		}
+	}
+	return true
+}
+
+// Prove walks a plan in all choices of its inputs, and looks for a witness of each
+// limit that may be passed.
+func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
+	run, err := p.Walk(ctx, affine.Box(len(p.Network.Symbols), p.Nominal()), o)
+	if err != nil {
+		return nil, err
+	}
+	out := &Outcome{Run: run}
+	w := witnesses{p, ctx, map[string]*judge.Judge{}}
+	for _, m := range run.Judge.Passed() {
+		f := Failure{Margin: m}
+		if f.Witness, f.Shown, err = w.find(m); err != nil {
+			return nil, err
+		}
+		out.Failures = append(out.Failures, f)
+	}
+	return out, nil
+}
+
+// witnesses walks choices with plain numbers, each once.
+type witnesses struct {
+	*Problem
+	ctx   context.Context
+	known map[string]*judge.Judge
+}
+
+// find looks for a choice with which a limit is passed: the nominal one if that
+// does it, which anybody understands best.
+func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
+	points := [][]float64{w.Nominal()}
+	points = append(points, m.Points...)
+	for _, r := range m.Regions {
+		points = append(points, r.Region.Points()...)
+	}
+	for n, e := range points {
+		if n > 40 {
+			break
+		}
+		j, err := w.walk(e)
+		if err != nil {
+			return nil, nil, err
+		}
+		if shown := j.Margins[m.Key]; shown != nil && (len(shown.Points) > 0 || len(shown.Regions) > 0) {
+			return e, shown, nil
+		}
+	}
+	return nil, nil, nil
+}
+
+func (w *witnesses) walk(e []float64) (*judge.Judge, error) {
+	key := fmt.Sprint(e)
+	if j, ok := w.known[key]; ok {
+		return j, nil
+	}
+	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{})
+	if err != nil {
+		return nil, err
+	}
+	w.known[key] = run.Judge
+	return run.Judge, nil
+}

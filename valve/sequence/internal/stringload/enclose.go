@@ -1,0 +1,155 @@
+package stringload
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+)
+
+// onHook puts a string on the hook.
+func (r *Room) onHook(c *movement.Conditions, pull *affine.Form, at corner) {
+	if pull == nil {
+		return
+	}
+	c.Top = movement.OnHookOpen
+	if r.Closed {
+		c.Top = movement.OnHookClosed
+	}
+	c.Reading = unit.Force(pull.At(at.e))
+	c.Drag = unit.Force(r.Drag.At(at.e))
+}
+
+// Load is the string of a world at a place of the leg, at a choice of the inputs.
+func (r *Room) Load(l *movement.Loading, w *walk.World, x affine.Form, pulling *affine.Line, e []float64) error {
+	p, err := r.profileOf(w.State, x)
+	if err != nil {
+		return err
+	}
+	return r.load(l, w.State.String.(*standing), p, at(pulling, x), corner{any: true, e: e})
+}
+
+func at(l *affine.Line, x affine.Form) *affine.Form {
+	if l == nil {
+		return nil
+	}
+	f := l.At(x)
+	return &f
+}
+
+func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.Form, c corner) error {
+	now, err := r.stand(s, c)
+	if err != nil {
+		return err
+	}
+	conditions := r.conditions(p, c.e)
+	r.onHook(&conditions, pull, c)
+	return r.Up.LoadInto(l, now, conditions)
+}
+
+// enclose makes forms of what read takes off the loaded string.
+func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]affine.Form, error) {
+	s, ok := w.State.String.(*standing)
+	if !ok {
+		return nil, errNotLanded
+	}
+	p, err := r.profileOf(w.State, x)
+	if err != nil {
+		return nil, err
+	}
+	pull := at(pulling, x)
+	sign := p.sign()
+	if forms, ok := r.Memory.find(sign, s, p, pull); ok {
+		return forms, nil
+	}
+	sample := func(c corner) ([]float64, error) {
+		scratch := r.scratch()
+		if err := r.load(scratch, s, p, pull, c); err != nil {
+			return nil, err
+		}
+		return r.read(scratch, nil), nil
+	}
+	mid, err := sample(r.middle())
+	if err != nil {
+		return nil, err
+	}
+	forms := make([]affine.Form, len(mid))
+	for n, v := range mid {
+		forms[n] = affine.Const(v)
+	}
+	symbols := map[int]bool{}
+	p.symbols(symbols)
+	for k := range s.symbols {
+		symbols[k] = true
+	}
+	if pull != nil {
+		for _, f := range []affine.Form{*pull, r.Drag} {
+			for _, t := range f.T {
+				symbols[t.Symbol] = true
+			}
+		}
+	}
+	wide := make([]float64, len(mid))
+	for k := range len(r.Network.Symbols) {
+		if !symbols[k] {
+			continue
+		}
+		low, err := sample(r.end(k, -1))
+		if err != nil {
+			return nil, err
+		}
+		high, err := sample(r.end(k, 1))
+		if err != nil {
+			return nil, err
+		}
+		for n := range forms {
+			forms[n] = forms[n].Plus(affine.Form{T: []affine.Term{{Symbol: k, C: (high[n] - low[n]) / 2}}})
+			wide[n] += math.Abs((high[n]+low[n])/2 - mid[n])
+		}
+	}
+	if len(symbols) > 1 {
+		// Two corners of all of them: what the inputs do together.
+		for side := -1.0; side <= 1; side += 2 {
+			c := corner{any: true, e: make([]float64, len(r.Network.Symbols))}
+			for k := range symbols {
+				c.e[k] = side
+			}
+			v, err := sample(c)
+			if err != nil {
+				return nil, err
+			}
+			for n := range forms {
+				wide[n] = math.Max(wide[n], 1.5*math.Abs(forms[n].At(c.e)-v[n]))
+			}
+		}
+	}
+	// What pressures may be off by that no input stands for.
+	loose := 0.0
+	for _, f := range p.forms {
+		loose = math.Max(loose, f[len(f)-1].R)
+	}
+	for n := range forms {
+		if math.IsNaN(forms[n].C) {
+			return nil, errNotLanded
+		}
+		r := wide[n]
+		if loose > 0 {
+			r += math.Abs(forms[n].C) * loose / 1e7
+		}
+		if r > 1e-9*(1+math.Abs(forms[n].C)) {
+			forms[n] = forms[n].Widen(r)
+		}
+	}
+	r.Memory.keep(remembered{sign, s, p, pull, forms})
+	return forms, nil
+}
+
+// scratch is a loading to be used again.
+func (r *Room) scratch() *movement.Loading {
+	if r.Memory == nil {
+		return new(movement.Loading)
+	}
+	return &r.Memory.scratch
+}

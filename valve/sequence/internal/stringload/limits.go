@@ -1,0 +1,104 @@
+package stringload
+
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/packer"
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/walk"
+)
+
+// Judge holds the string against its limits.
+func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
+	forms, err := r.enclose(w, p.X, p.Pulling)
+	if err != nil {
+		return err
+	}
+	n := 0
+	take := func() int { n++; return n - 1 }
+	for k := range 5 {
+		f := forms[take()]
+		j.Note(w, p, judge.String, k, f.Times(-judge.Parts).Shift(judge.Parts), 0)
+	}
+	for k, s := range r.Seals {
+		f := forms[take()]
+		if f.C != f.C {
+			continue
+		}
+		j.Note(w, p, judge.SealUp, k, f.Shift(s.Up).Times(judge.Parts), 0)
+		j.Note(w, p, judge.SealDown, k, f.Times(-1).Shift(s.Down).Times(judge.Parts), 0)
+	}
+	lift, free, reading, load, holds := forms[take()], forms[take()], forms[take()], forms[take()], forms[take()]
+	if p.Pulling == nil {
+		j.Note(w, p, judge.Lift, 0, lift.Times(-1).Shift(r.LockDown), 0)
+	} else {
+		if r.Rig > 0 {
+			j.Note(w, p, judge.Rig, 0, reading.Times(-1).Shift(r.Rig), 0)
+		}
+		_ = free
+	}
+	if r.Envelope != nil && holds.C > 0.5 {
+		below, err := w.State.At(r.Below, r.BelowAt)
+		if err != nil {
+			return err
+		}
+		above, err := w.State.At(r.Above, r.AboveAt)
+		if err != nil {
+			return err
+		}
+		d := below.Minus(above).At(p.X)
+		// The envelope is a polygon: with load and differential at the ends of what
+		// they may be, its use is greatest at a corner.
+		most := 0.0
+		for _, a := range [2]float64{load.Least(), load.Greatest()} {
+			for _, q := range [2]float64{d.Least(), d.Greatest()} {
+				most = max(most, r.Envelope.Margin(packer.Load{Differential: unit.Pressure(q), Axial: unit.Force(a)}).Used)
+			}
+		}
+		mid := r.Envelope.Margin(packer.Load{Differential: unit.Pressure(d.C), Axial: unit.Force(load.C)}).Used
+		form := load.Times(0)
+		form.C, form.T = judge.Parts*(1-mid), nil
+		if spread := most - mid; spread > 0 && (load.Radius() > 0 || d.Radius() > 0) {
+			form.R = judge.Parts * spread
+		}
+		j.Note(w, p, judge.Holding, 0, form, 0)
+	}
+	return nil
+}
+
+// read takes everything that a limit needs off the loaded string.
+func (r *Room) read(l *movement.Loading, into []float64) []float64 {
+	for _, g := range [...]movement.Governing{l.Limits.Burst, l.Limits.Collapse, l.Limits.Axial, l.Limits.Triaxial, l.Limits.Connection} {
+		into = append(into, g.Usage)
+	}
+	for k := range r.Seals {
+		travel := 0.0
+		if !l.Seals[k].Lost && !l.Free {
+			travel = float64(l.Seals[k].Travel)
+		}
+		into = append(into, travel)
+	}
+	free := 0.0
+	if l.Free {
+		free = 1
+	}
+	load, holds := 0.0, 0.0
+	if r.Envelope != nil && l.Holds[r.Packer].Held && !l.Holds[r.Packer].Lost {
+		load, holds = float64(l.Holds[r.Packer].Load), 1
+	}
+	into = append(into, float64(l.Lift), free, float64(l.Reading), load, holds)
+	top := float64(l.HangerLoad)
+	if r.Closed && len(l.Nodes) > 0 {
+		top -= float64(l.Nodes[0].Inside) * r.TopBore
+	}
+	into = append(into, top)
+	for _, j := range l.Joints {
+		into = append(into, float64(j.Balance))
+	}
+	return into
+}
+
+// topAt and jointsAt are where in what is read the load at the top and the balances
+// of the joints stand.
+func (r *Room) topAt() int    { return 5 + len(r.Seals) + 5 }
+func (r *Room) jointsAt() int { return r.topAt() + 1 }

@@ -1,0 +1,202 @@
+package stringload
+
+import (
+	"sync"
+
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// act is what was done to the string.
+type act int
+
+const (
+	landed act = iota
+	held
+	letGo
+	parted
+)
+
+// standing is how the string stands: what was done to it, in which conditions, and
+// how it stood before. It never changes, but for what it has computed.
+type standing struct {
+	before  *standing
+	act     act
+	place   int // or joint
+	p       *profile
+	pull    *affine.Form // weight indicator then; nil: at the hanger
+	symbols map[int]bool
+
+	mutex sync.Mutex
+	known map[int]movement.Standing // by corner; see corner
+}
+
+// Same tells whether the string stands the same way.
+func (s *standing) Same(other well.StringState) bool {
+	o, ok := other.(*standing)
+	for ok && s != o {
+		if s == nil || o == nil || s.act != o.act || s.place != o.place || (s.pull == nil) != (o.pull == nil) || !s.p.same(o.p) {
+			return false
+		}
+		s, o = s.before, o.before
+	}
+	return ok
+}
+
+// corner is a choice of the inputs: in the middle of all (0), one at an end (±(k+1)),
+// or any.
+type corner struct {
+	key int
+	any bool
+	e   []float64
+}
+
+func (r *Room) middle() corner { return corner{e: make([]float64, len(r.Network.Symbols))} }
+
+func (r *Room) end(symbol int, side float64) corner {
+	c := r.middle()
+	c.e[symbol] = side
+	c.key = symbol + 1
+	if side < 0 {
+		c.key = -c.key
+	}
+	return c
+}
+
+// stand is how the string stands at a choice of the inputs.
+func (r *Room) stand(s *standing, c corner) (movement.Standing, error) {
+	key := c.key
+	if !c.any {
+		if k := abs(key) - 1; k >= 0 && !s.symbols[k] {
+			key = 0 // it doesn't feel that one
+		}
+		s.mutex.Lock()
+		known, ok := s.known[key]
+		s.mutex.Unlock()
+		if ok {
+			return known, nil
+		}
+	}
+	m, err := r.redo(s, c)
+	if err == nil && !c.any {
+		s.mutex.Lock()
+		if s.known == nil {
+			s.known = map[int]movement.Standing{}
+		}
+		s.known[key] = m
+		s.mutex.Unlock()
+	}
+	return m, err
+}
+
+func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
+	var before movement.Standing
+	if s.before != nil {
+		var err error
+		if before, err = r.stand(s.before, c); err != nil {
+			return before, err
+		}
+	}
+	conditions := r.conditions(s.p, c.e)
+	r.onHook(&conditions, s.pull, c)
+	switch s.act {
+	case landed:
+		if s.before != nil {
+			return r.Up.Land(conditions)
+		}
+		return r.Up.Land(conditions)
+	case held:
+		return r.Up.TakeHold(before, s.place, conditions)
+	case letGo:
+		return r.Up.LetGo(before, s.place)
+	}
+	return r.Up.Part(before, s.place)
+}
+
+func abs(i int) int { return max(i, -i) }
+
+// next is the string after something was done to it.
+func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine.Line) error {
+	p, err := r.profileOf(w.State, x)
+	if err != nil {
+		return err
+	}
+	s := &standing{act: a, place: place, p: p, symbols: map[int]bool{}}
+	if pull != nil {
+		f := pull.At(x)
+		s.pull = &f
+		for _, t := range f.T {
+			s.symbols[t.Symbol] = true
+		}
+		for _, t := range r.Drag.T {
+			s.symbols[t.Symbol] = true
+		}
+	}
+	p.symbols(s.symbols)
+	if before, ok := w.State.String.(*standing); ok && a != landed {
+		s.before = before
+		for k := range before.symbols {
+			s.symbols[k] = true
+		}
+	}
+	if _, err := r.stand(s, r.middle()); err != nil {
+		return err
+	}
+	w.State.String = s
+	return nil
+}
+
+// Land remembers the string as it stands.
+func (r *Room) Land(w *walk.World) error {
+	return r.next(w, landed, 0, affine.Form{}, nil)
+}
+
+// Move lets an action hold or release the string.
+func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Line) error {
+	a := &r.Network.Actions[action]
+	now, err := r.stand(w.State.String.(*standing), r.middle())
+	if err != nil {
+		return err
+	}
+	if a.Holds {
+		if place := r.Places[action]; !now.Holds(place) {
+			return r.next(w, held, place, x, pulling)
+		}
+		return nil
+	}
+	if a.Axial {
+		if now.Parted(a.Joint) {
+			return nil
+		}
+		return r.next(w, parted, a.Joint, x, pulling)
+	}
+	for place := range r.holds() {
+		if now.Holds(place) {
+			if err := r.next(w, letGo, place, x, pulling); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (r *Room) holds() int {
+	most := 0
+	for _, p := range r.Places {
+		most = max(most, p+1)
+	}
+	return most
+}
+
+// Holds tells whether anything holds the string.
+func (r *Room) Holds(w *walk.World) bool {
+	now, err := r.stand(w.State.String.(*standing), r.middle())
+	for place := range r.holds() {
+		if err == nil && now.Holds(place) {
+			return true
+		}
+	}
+	return false
+}

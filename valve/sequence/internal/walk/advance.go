@@ -1,0 +1,238 @@
+package walk
+
+import (
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// candidate is an action that may be next, at a place of the leg.
+type candidate struct {
+	action int
+	line   affine.Line
+	p      Progress
+	at     affine.Form
+	slope  float64 // of what it feels, in its own direction: above zero
+	level  affine.Form
+	fires  bool // else its row comes on, and may fire on the same leg
+}
+
+// advance goes along the leg to whatever may be next, and in one world to the end.
+func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int) error {
+	all, split := r.candidates(w, now, lines)
+	if split >= 0 {
+		return r.split(w, split, now, nil, lines, depth)
+	}
+	none := w.Region
+	for n := range all {
+		c := &all[n]
+		// Where it comes in time.
+		reach := Reach / c.slope
+		short := r.length.Minus(c.at).Shift(reach)
+		region := w.Region.With(short)
+		for m := range all {
+			if region == nil {
+				break
+			}
+			if m != n {
+				region = region.With(all[m].at.Minus(c.at))
+			}
+		}
+		if none != nil {
+			none = none.With(short.Times(-1))
+		}
+		part := w.within(region)
+		if part == nil {
+			continue
+		}
+		if alive, err := r.stretch(part, now, c.at, lines, c.action); err != nil {
+			return err
+		} else if !alive {
+			continue
+		}
+		if r.intended(w, c.action) && c.fires && !r.silent {
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
+		}
+		if !c.fires {
+			q, _ := met(w.State.Actions[c.action].Row, c.p)
+			part.Rows[c.action] = []Progress{q}
+			r.note(part, c.action, q, c.line.At(c.at), c.at)
+			if err := r.take(part, c.at, []int{c.action}, nil, depth+1); err != nil {
+				return err
+			}
+			continue
+		}
+		if err := r.fire(part, c.action, c.at, nil, lines, depth); err != nil {
+			return err
+		}
+	}
+	part := w.within(none)
+	if part == nil {
+		return nil
+	}
+	for n := range all {
+		c := &all[n]
+		if r.intended(w, c.action) && c.fires && !r.silent {
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
+		}
+	}
+	if alive, err := r.stretch(part, now, r.length, lines, -1); err != nil || !alive {
+		return err
+	}
+	r.out = append(r.out, part)
+	return nil
+}
+
+// candidates are the acting actions that may be met on the rest of the leg. Where
+// one of them has more than one alternative, they have to be told apart first.
+func (r *run) candidates(w *World, now affine.Form, lines []affine.Line) (all []candidate, split int) {
+	for n, i := range r.cluster.actions {
+		if !w.State.Armed[i] || r.silentAction(i) {
+			continue
+		}
+		row, line := w.State.Actions[i].Row, lines[n]
+		for _, p := range w.Rows[i] {
+			c, ok := r.candidate(row, p, line, now)
+			if !ok {
+				continue
+			}
+			if len(w.Rows[i]) > 1 {
+				return nil, i
+			}
+			c.action = i
+			all = append(all, c)
+		}
+	}
+	return all, -1
+}
+
+func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now affine.Form) (candidate, bool) {
+	level, falling := waits(row, p)
+	slope := line.S
+	if falling {
+		slope = -slope
+	}
+	if slope <= 0 {
+		return candidate{}, false
+	}
+	c := candidate{p: p, line: line, level: level, slope: slope, fires: last(row, p)}
+	short := along(falling, line.At(r.length).Minus(level)) // by how much it is passed in the end
+	if short.Greatest() < -Reach {
+		return candidate{}, false
+	}
+	c.at = level.Minus(line.F).Times(1 / line.S)
+	if c.fires {
+		return c, true
+	}
+	// Its row comes on: that is a matter of its own, unless the next of its levels
+	// may be met on the same leg.
+	q, _ := met(row, p)
+	next, fall := waits(row, q)
+	if along(fall, level.Minus(next)).Greatest() >= -Reach || fall == falling && along(fall, line.At(r.length).Minus(next)).Greatest() >= -Reach {
+		return c, true
+	}
+	return c, false
+}
+
+// stretch takes a world from one place to another between which no acting action
+// is met: rows come on, and the ends are shown. first is the action that is met at
+// its end. It tells whether anything of the world is left.
+func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first int) (alive bool, err error) {
+	for n, i := range r.cluster.actions {
+		if !w.State.Armed[i] {
+			continue
+		}
+		if !r.silent {
+			a, b := lines[n].At(from), lines[n].At(to)
+			for _, p := range w.Rows[i] {
+				r.Observer.Felt(w, r.place, i, p, a, b)
+			}
+		}
+		if lines[n].S != 0 && i != first {
+			if w.Rows[i] = r.local(w, i, lines[n], from, to, false); len(w.Rows[i]) == 0 {
+				return false, nil // in all of this world it has happened, and wasn't to
+			}
+		}
+	}
+	if r.String != nil && !r.silent {
+		// The string isn't straight between two places: it is looked at halfway, too.
+		half := from.Plus(to).Times(0.5)
+		if err := r.moment(w, half, -1, false); err != nil {
+			return false, err
+		}
+	}
+	return true, r.moment(w, to, first, false)
+}
+
+// local are the alternatives of an action's progress after a stretch on which it
+// doesn't act. due says that it may be due where the stretch begins.
+func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due bool) []Progress {
+	row := w.State.Actions[i].Row
+	silent := r.silentAction(i)
+	var done []Progress
+	type place struct {
+		p   Progress
+		at  affine.Form
+		due bool
+	}
+	work := []place{}
+	for _, p := range w.Rows[i] {
+		work = append(work, place{p, from, due})
+	}
+	for len(work) > 0 {
+		x := work[len(work)-1]
+		work = work[:len(work)-1]
+		if x.p.Done || !silent && last(row, x.p) {
+			done = join(w.Region, done, x.p)
+			continue
+		}
+		level, falling := waits(row, x.p)
+		come := func(by, at affine.Form) bool {
+			// by is how far the level is passed: the parts in which it is met and in
+			// which it isn't.
+			if by.Greatest() < -Reach {
+				return false
+			}
+			q, fired := met(row, x.p)
+			certain := by.Least() >= -Reach
+			if !certain {
+				q.Rows = withRow(x.p.Rows, by.Shift(Reach))
+			}
+			felt := line.At(at)
+			if fired {
+				q.Links, q.Done = len(row)-1, true
+				r.fireSilent(w, i, q, at, felt)
+			} else {
+				r.note(w, i, q, felt, at)
+			}
+			if !fired || r.intended(w, i) || r.Astray {
+				work = append(work, place{q, at, true})
+			}
+			if certain {
+				return true
+			}
+			x.p.Rows = withRow(x.p.Rows, by.Shift(Reach).Times(-1))
+			return false
+		}
+		if x.due && come(along(falling, line.At(x.at).Minus(level)), x.at) {
+			continue
+		}
+		if slope := along(falling, affine.Const(line.S)).C; slope > 0 {
+			at := level.Minus(line.F).Times(1 / line.S)
+			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
+				r.Observer.Reached(w, r.place, i, x.p, beyond)
+			}
+			if come(along(falling, line.At(to).Minus(level)), at) {
+				continue
+			}
+		}
+		done = join(w.Region, done, x.p)
+	}
+	return done
+}
+
+func withRow(rows []affine.Form, row affine.Form) []affine.Form {
+	if row.Least() >= 0 {
+		return rows
+	}
+	return append(rows[:len(rows):len(rows)], row)
+}

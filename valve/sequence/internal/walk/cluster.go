@@ -1,0 +1,166 @@
+package walk
+
+import "completion.example/valve/sequence/internal/well"
+
+// cluster is what is walked along a leg on its own.
+type cluster struct {
+	number  int
+	actions []int
+	owns    []bool // by compartment: what happens here may move it
+	free    []bool // by compartment: nothing moves it but the pressure that is applied
+	limits  []int
+}
+
+// driven tells for every compartment whether its pressure is the one that is
+// applied to it, whatever happens below: then it ties nothing together.
+func driven(s *well.State, mixed map[int]bool) []bool {
+	d := make([]bool, len(s.Compartments))
+	for i := range d {
+		d[i] = s.Surface[i] && !mixed[i]
+	}
+	for i := range d {
+		if m := s.Meets[i]; m.With >= 0 && s.Surface[i] {
+			for _, k := range s.Body(i) {
+				d[k] = false
+			}
+		}
+	}
+	return d
+}
+
+// sets are disjoint sets of compartments and actions.
+type sets []int
+
+func (u sets) find(i int) int {
+	for u[i] != i {
+		u[i] = u[u[i]]
+		i = u[i]
+	}
+	return i
+}
+
+func (u sets) unite(i, j int) { u[u.find(i)] = u.find(j) }
+
+// clusters parts the well. ties are compartments that a limit holds against each
+// other; more are pairs that have turned out to belong together.
+func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
+	s := w.State
+	n := len(s.Compartments)
+	free := driven(s, mixed)
+	u := make(sets, n+len(s.Actions))
+	for i := range u {
+		u[i] = i
+	}
+	tie := func(a, b int) {
+		if a >= 0 && b >= 0 && (a >= n || !free[a]) && (b >= n || !free[b]) {
+			u.unite(a, b)
+		}
+	}
+	for p, port := range s.Ports {
+		if s.Open[p] {
+			tie(port.A, port.B)
+		}
+	}
+	device := make([]int, s.Devices)
+	for i := range s.Actions {
+		a := &s.Actions[i]
+		if device[a.Device] != 0 {
+			u.unite(n+i, device[a.Device])
+		}
+		device[a.Device] = n + i
+		if a.Axial || a.Holds || a.Releases {
+			for _, c := range k.stringTies {
+				tie(n+i, c)
+			}
+		}
+		if !a.Axial {
+			tie(n+i, a.Inside)
+			tie(n+i, a.Outside)
+		}
+	}
+	for _, t := range k.ties {
+		for _, c := range t {
+			for _, o := range t {
+				tie(c, o)
+			}
+		}
+	}
+	for i := 1; i < len(more); i += 2 {
+		tie(more[i-1], more[i])
+	}
+	var all []*cluster
+	byRoot := map[int]*cluster{}
+	of := func(root int) *cluster {
+		c := byRoot[root]
+		if c == nil {
+			c = &cluster{number: len(all), owns: make([]bool, n), free: free}
+			byRoot[root] = c
+			all = append(all, c)
+		}
+		return c
+	}
+	for i := range s.Actions {
+		c := of(u.find(n + i))
+		c.actions = append(c.actions, i)
+	}
+	for i := range n {
+		if !free[i] {
+			of(u.find(i)).owns[i] = true
+		}
+	}
+	if len(all) == 0 {
+		all = append(all, &cluster{owns: make([]bool, n), free: free})
+	}
+	for l, t := range k.ties {
+		c := all[0]
+		for _, i := range t {
+			if i >= n || !free[i] {
+				c = of(u.find(i))
+				break
+			}
+		}
+		c.limits = append(c.limits, l)
+	}
+	return all
+}
+
+// conflict says that something that happened reaches beyond its cluster.
+type conflict struct {
+	a, b  int
+	mixed []int
+}
+
+func (conflict) Error() string { return "clusters belong together" }
+
+// beyond finds whether moving the ports of an action reaches what isn't in the
+// cluster. The ports have been moved.
+func (c *cluster) beyond(s *well.State, action int) error {
+	a := &s.Actions[action]
+	n := len(s.Compartments)
+	for _, ports := range [2][]int{a.Opens, a.Closes} {
+		for _, p := range ports {
+			for _, end := range [2]int{s.Ports[p].A, s.Ports[p].B} {
+				if !c.owns[end] && !c.free[end] {
+					return conflict{a: n + action, b: end}
+				}
+			}
+		}
+	}
+	// Two surface pressures that come to fix one body drive none of its
+	// compartments: what they make of it is decided below.
+	for _, p := range a.Opens {
+		body := s.Body(s.Ports[p].A)
+		var surfaces []int
+		for _, m := range body {
+			if s.Surface[m] {
+				surfaces = append(surfaces, m)
+			}
+		}
+		for _, m := range body {
+			if !c.owns[m] && (!c.free[m] || len(surfaces) > 1) {
+				return conflict{a: n + action, b: m, mixed: surfaces}
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,158 @@
+package walk
+
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// intended tells whether an action is the next that the step expects of its
+// device.
+func (k *Walker) intended(w *World, i int) bool {
+	d := w.State.Actions[i].Device
+	expected := k.step.Expect[d]
+	return w.Came[d] < len(expected) && expected[w.Came[d]] == i
+}
+
+// moment shows the observer a place.
+func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
+	if r.silent {
+		return nil
+	}
+	p := r.place
+	p.X, p.Action, p.After, p.Limits, p.Pulling = x, action, after, r.cluster.limits, r.pulling
+	return r.Observer.Moment(w, p)
+}
+
+// fire lets an action do what it does at a place, and goes on.
+func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine.Line, depth int) error {
+	s := w.State
+	a := &s.Actions[i]
+	felt := lines[r.index(i)].At(x)
+	wanted := r.intended(w, i)
+	e := r.event(w, i, felt, x)
+	e.Complete, e.Links = true, len(a.Row)
+	for _, p := range a.Opens {
+		port := &s.Ports[p]
+		pa, err := s.At(port.A, port.AtA)
+		if err != nil {
+			return err
+		}
+		pb, err := s.At(port.B, port.AtB)
+		if err != nil {
+			return err
+		}
+		e.Across = append(e.Across, Across{p, pa.Minus(pb).At(x)})
+	}
+	w.Trail = &Trail{w.Trail, e}
+	if !wanted {
+		if !r.silent {
+			p := r.place
+			p.X, p.Action, p.Limits, p.Pulling = x, i, r.cluster.limits, r.pulling
+			r.Observer.Unintended(w, i, p, felt)
+		}
+		if !r.Astray {
+			return nil
+		}
+	} else {
+		w.Came[a.Device]++
+		if !r.silent {
+			p := r.place
+			p.X, p.Action, p.Limits, p.Pulling = x, i, r.cluster.limits, r.pulling
+			r.Observer.Came(w, i, p)
+		}
+	}
+	w.Times[i]++
+	s.Armed[i] = false
+	if a.Holds || a.Releases {
+		if err := r.String.Move(w, i, x, r.pulling); err != nil {
+			return err
+		}
+	}
+	for _, p := range a.Opens {
+		s.Open[p] = true
+	}
+	for _, p := range a.Closes {
+		s.Open[p] = false
+	}
+	if err := r.cluster.beyond(s, i); err != nil {
+		return err
+	}
+	var moved []int
+	for _, ports := range [2][]int{a.Opens, a.Closes} {
+		for _, p := range ports {
+			moved = append(moved, s.Ports[p].A, s.Ports[p].B)
+		}
+	}
+	if len(moved) > 0 {
+		if err := s.SolveSome(x, moved); err != nil {
+			return err
+		}
+	}
+	for _, j := range a.Arms {
+		s.Armed[j] = true
+		w.Rows[j] = []Progress{{}}
+	}
+	next, err := r.felt(w)
+	if err != nil {
+		return err
+	}
+	// What feels something else may be due; so may what waits for its turn.
+	var again []int
+	for n, j := range r.cluster.actions {
+		if !s.Armed[j] {
+			continue
+		}
+		if slices.Contains(a.Arms, j) || slices.Contains(pending, j) || !next[n].Same(lines[n], equal) {
+			again = append(again, j)
+		}
+	}
+	if err := r.moment(w, x, i, true); err != nil {
+		return err
+	}
+	return r.take(w, x, again, next, depth+1)
+}
+
+// event is what is kept of something that happens.
+func (k *Walker) event(w *World, i int, felt, x affine.Form) Event {
+	e := Event{Step: k.place.Step, Drive: k.place.Drive, Action: i, Felt: felt, Place: x}
+	e.Applied = make([]affine.Form, len(w.State.Applied))
+	for c, l := range w.State.Applied {
+		e.Applied[c] = l.At(x)
+	}
+	if k.pulling != nil {
+		p := k.pulling.At(x)
+		e.Pull = &p
+	}
+	return e
+}
+
+// note keeps a row that has come on, where there is only one way in which it can
+// have.
+func (r *run) note(w *World, i int, p Progress, felt, x affine.Form) {
+	if p.Out || p.Links > 0 || p.Count > 0 {
+		e := r.event(w, i, felt, x)
+		e.Links, e.Count = p.Links, p.Count
+		w.Trail = &Trail{w.Trail, e}
+	}
+}
+
+// fireSilent notes that an action has happened which changes nothing but itself.
+func (r *run) fireSilent(w *World, i int, p Progress, x, felt affine.Form) {
+	e := r.event(w, i, felt, x)
+	e.Complete, e.Links = true, len(w.State.Actions[i].Row)
+	w.Trail = &Trail{w.Trail, e}
+	if r.silent {
+		return
+	}
+	part := w.within(w.Region.And(p.Rows))
+	if part == nil {
+		return
+	}
+	place := r.place
+	place.X, place.Action, place.Limits = x, i, r.cluster.limits
+	if r.intended(w, i) {
+		return
+	}
+	r.Observer.Unintended(part, i, place, felt)
+}

@@ -1,0 +1,363 @@
+package walk
+
+import (
+	"errors"
+
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// leg walks a world to the end of a leg, cluster by cluster. fresh says that
+// something has changed at once, so that everything may be due.
+func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error) {
+	if err := w.State.Solve(affine.Form{}); err != nil {
+		return nil, err
+	}
+	var more []int
+	mixed := map[int]bool{}
+	for tries := 0; ; tries++ {
+		all := k.clusters(w, more, mixed)
+		// Tried without an observer first: what a part of the well shows is only
+		// true if no other part reaches into it.
+		may, err := k.mayHappen(w, length, fresh)
+		if err != nil {
+			return nil, err
+		}
+		if len(all) > 1 && may {
+			// Nothing is left out in it: what goes wrong here may not happen once what
+			// goes on there is seen.
+			silent, astray := k.silent, k.Astray
+			k.silent, k.Astray = true, true
+			_, err := k.all(w, all, length, fresh)
+			k.silent, k.Astray = silent, astray
+			var c conflict
+			if errors.As(err, &c) {
+				more = append(more, c.a, c.b)
+				for _, m := range c.mixed {
+					mixed[m] = true
+				}
+				if tries > len(w.State.Compartments)+len(w.State.Actions) {
+					return nil, ErrUnsettled
+				}
+				continue
+			}
+			if err != nil {
+				return nil, err
+			}
+		}
+		out, err := k.all(w, all, length, fresh)
+		var c conflict
+		if errors.As(err, &c) {
+			return nil, ErrUnsettled // with one cluster nothing is beyond it
+		}
+		if err != nil {
+			return nil, err
+		}
+		for _, x := range out {
+			x.State.Stand(length)
+			if err := x.State.Solve(affine.Form{}); err != nil {
+				return nil, err
+			}
+		}
+		return out, nil
+	}
+}
+
+// mayHappen tells whether anything may act on a leg: else no part of the well can
+// reach into another.
+func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, error) {
+	if fresh {
+		return true, nil
+	}
+	r := &run{Walker: k, length: length}
+	s := w.State
+	for i := range s.Actions {
+		if !s.Armed[i] || r.silentAction(i) {
+			continue
+		}
+		a := &s.Actions[i]
+		if a.Axial {
+			return true, nil
+		}
+		line, err := s.Felt(a)
+		if err != nil {
+			return false, err
+		}
+		for _, p := range w.Rows[i] {
+			if _, ok := r.candidate(a.Row, p, line, affine.Form{}); ok {
+				return true, nil
+			}
+		}
+	}
+	return false, nil
+}
+
+func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bool) ([]*World, error) {
+	worlds := []*World{w}
+	for _, c := range clusters {
+		r := &run{Walker: k, cluster: c, length: length}
+		var next []*World
+		for _, x := range worlds {
+			var pending []int
+			if fresh {
+				pending = c.actions
+			}
+			if err := r.take(x.Clone(), affine.Form{}, pending, nil, 0); err != nil {
+				return nil, err
+			}
+			next = append(next, merge(r.out)...)
+			r.out = nil
+		}
+		worlds = next
+	}
+	return worlds, nil
+}
+
+// run is a cluster on its way along a leg.
+type run struct {
+	*Walker
+	cluster *cluster
+	length  affine.Form
+	out     []*World
+}
+
+// deepest is how many things may happen one after the other on one leg.
+const deepest = 400
+
+// felt are the lines of what the actions of the cluster feel; those that aren't
+// armed have none.
+func (r *run) felt(w *World) ([]affine.Line, error) {
+	s := w.State
+	lines := make([]affine.Line, len(r.cluster.actions))
+	for n, i := range r.cluster.actions {
+		if !s.Armed[i] {
+			continue
+		}
+		a := &s.Actions[i]
+		var err error
+		if a.Axial {
+			lines[n], err = r.String.Axial(w, i, r.length, r.pulling)
+		} else {
+			lines[n], err = s.Felt(a)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return lines, nil
+}
+
+// take takes a world from a place of the leg to its end. pending are the actions
+// that may be due where it stands: those that feel something else than before.
+func (r *run) take(w *World, now affine.Form, pending []int, lines []affine.Line, depth int) error {
+	if err := r.spend(); err != nil {
+		return err
+	}
+	if depth > deepest {
+		return r.unsettled(w)
+	}
+	var err error
+	if lines == nil {
+		if lines, err = r.felt(w); err != nil {
+			return err
+		}
+	}
+	if len(pending) > 0 {
+		if depth == 0 {
+			if err := r.moment(w, now, -1, false); err != nil {
+				return err
+			}
+		}
+		settled, err := r.settle(w, now, pending, lines, depth)
+		if settled || err != nil {
+			return err
+		}
+	}
+	return r.advance(w, now, lines, depth)
+}
+
+// index of an action in the cluster.
+func (r *run) index(action int) int {
+	for n, i := range r.cluster.actions {
+		if i == action {
+			return n
+		}
+	}
+	return -1
+}
+
+// settle lets happen what is due. It tells whether it has taken the world on.
+func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Line, depth int) (bool, error) {
+	type due struct {
+		action int
+		by     affine.Form
+	}
+	var all []due
+	for _, i := range pending {
+		n := r.index(i)
+		if n < 0 || !w.State.Armed[i] {
+			continue
+		}
+		row := w.State.Actions[i].Row
+		felt := lines[n].At(now)
+		acting := !r.silentAction(i)
+		for _, p := range w.Rows[i] {
+			if p.Done {
+				continue
+			}
+			level, falling := waits(row, p)
+			by := along(falling, felt.Minus(level))
+			if by.Greatest() < -Reach {
+				continue
+			}
+			if acting && last(row, p) {
+				if len(w.Rows[i]) > 1 {
+					return true, r.split(w, i, now, pending, lines, depth)
+				}
+				all = append(all, due{i, by})
+				continue
+			}
+			// A row that comes on at once: it is done here, and looked at again.
+			return true, r.comeOn(w, i, now, pending, lines, felt, depth)
+		}
+	}
+	if len(all) == 0 {
+		return false, nil
+	}
+	rest := w.Region
+	for _, d := range all {
+		part := w.within(w.Region.With(d.by.Shift(Reach)))
+		if part != nil {
+			if err := r.fire(part, d.action, now, pending, lines, depth); err != nil {
+				return true, err
+			}
+		}
+		if rest != nil {
+			rest = rest.With(d.by.Shift(Reach).Times(-1))
+		}
+		if len(all) == 1 || d.by.Least() >= -Reach && r.alone(w, d.action) {
+			break
+		}
+	}
+	for _, d := range all {
+		if d.by.Least() >= -Reach {
+			return true, nil // it certainly happens
+		}
+	}
+	if part := w.within(rest); part != nil {
+		// None of these: they don't come due again where the world stands.
+		return true, r.advance(part, now, lines, depth)
+	}
+	return true, nil
+}
+
+// alone tells whether an action moves no port: then it may as well be first.
+func (r *run) alone(w *World, i int) bool {
+	a := &w.State.Actions[i]
+	return len(a.Opens)+len(a.Closes) == 0 && !a.Holds && !a.Releases
+}
+
+// split parts a world by the alternatives of an action's progress.
+func (r *run) split(w *World, i int, now affine.Form, pending []int, lines []affine.Line, depth int) error {
+	for _, p := range w.Rows[i] {
+		part := w.within(w.Region.And(p.Rows))
+		if part == nil {
+			continue
+		}
+		p.Rows = nil
+		part.Rows[i] = []Progress{p}
+		if err := r.take(part, now, pending, lines, depth+1); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// comeOn lets a row come on by what it feels where the world stands.
+func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []affine.Line, felt affine.Form, depth int) error {
+	acting := !r.silentAction(i)
+	if acting {
+		// Each alternative is a world: it may act next.
+		row := w.State.Actions[i].Row
+		for _, p := range w.Rows[i] {
+			level, falling := waits(row, p)
+			by := along(falling, felt.Minus(level))
+			base := w.Region.And(p.Rows)
+			if base == nil {
+				continue
+			}
+			p.Rows = nil
+			if part := w.within(base.With(by.Shift(Reach))); part != nil && !last(row, p) {
+				q, _ := met(row, p)
+				part.Rows[i] = []Progress{q}
+				r.note(part, i, q, felt, now)
+				if err := r.take(part, now, pending, lines, depth+1); err != nil {
+					return err
+				}
+				base = base.With(by.Shift(Reach).Times(-1))
+			} else if part != nil {
+				// The last trigger is due, too.
+				part.Rows[i] = []Progress{p}
+				if err := r.take(part, now, pending, lines, depth+1); err != nil {
+					return err
+				}
+				base = base.With(by.Shift(Reach).Times(-1))
+			}
+			if part := w.within(base); part != nil {
+				part.Rows[i] = []Progress{p}
+				var rest []int
+				for _, j := range pending {
+					if j != i {
+						rest = append(rest, j)
+					}
+				}
+				if err := r.take(part, now, rest, lines, depth+1); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	}
+	n := r.index(i)
+	if w.Rows[i] = r.local(w, i, lines[n], now, now, true); len(w.Rows[i]) == 0 {
+		return nil
+	}
+	var rest []int
+	for _, j := range pending {
+		if j != i {
+			rest = append(rest, j)
+		}
+	}
+	return r.take(w, now, rest, lines, depth+1)
+}
+
+// unsettled names what moved last.
+func (r *run) unsettled(w *World) error {
+	var names []string
+	for t, n := w.Trail, 0; t != nil && n < 4; t, n = t.Before, n+1 {
+		names = append(names, w.State.Actions[t.Action].Name)
+	}
+	return unsettledError{names}
+}
+
+type unsettledError struct{ names []string }
+
+func (e unsettledError) Error() string {
+	return ErrUnsettled.Error() + ": " + quoted(e.names)
+}
+func (e unsettledError) Unwrap() error { return ErrUnsettled }
+
+func quoted(names []string) string {
+	text := ""
+	seen := map[string]bool{}
+	for _, n := range names {
+		if seen[n] {
+			continue
+		}
+		seen[n] = true
+		if text != "" {
+			text += ", "
+		}
+		text += "\"" + n + "\""
+	}
+	return text
+}

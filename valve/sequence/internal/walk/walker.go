@@ -1,0 +1,173 @@
+package walk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// Place is a moment that an observer is shown.
+type Place struct {
+	Step, Drive int
+	Label       string // of the drive: "start", "ramp 1", "swap", "squeeze", "pull 1"
+	X           affine.Form
+	Action      int  // that happens at it, or -1
+	After       bool // just after it
+	Limits      []int
+	Pulling     *affine.Line // the reading of the weight indicator along the leg, or nil
+}
+
+// Observer is shown what a walk meets. Its methods are called in the order of the
+// walk of one world, and of one world after the other.
+type Observer interface {
+	// Moment is a place at which pressures may turn: what Limits names is to be
+	// held against it.
+	Moment(w *World, p Place) error
+	// Felt is what an armed action feels from one end of a stretch to the other,
+	// and the conditions of the progress that it has.
+	Felt(w *World, p Place, action int, progress Progress, from, to affine.Form)
+	// Reached is by how much an intended action's differential goes beyond its
+	// level to the end of the leg.
+	Reached(w *World, p Place, action int, progress Progress, by affine.Form)
+	// Came is an intended action that happens.
+	Came(w *World, action int, p Place)
+	// Unintended is an action that happens and isn't wanted there and then.
+	Unintended(w *World, action int, p Place, felt affine.Form)
+	// Missing is an action that was wanted and hasn't come, at the end of a step.
+	Missing(w *World, action int, p Place)
+	// Stand is where a step stands still: at its start, after each ramp, squeeze
+	// and pull.
+	Stand(w *World, p Place, number int) error
+}
+
+// Walker walks steps.
+type Walker struct {
+	Network  *well.Network
+	Observer Observer
+	// Astray goes on with a world in which something unintended has happened; else
+	// it is left there, as all that follows follows from it.
+	Astray bool
+	// Budget is how many worlds and events a step may take; zero is DefaultBudget.
+	Budget int
+	// Context, where not nil, ends the walk once it is done.
+	Context context.Context
+	// Ties are, by limit, the compartments that it holds against each other.
+	ties       [][]int
+	stringTies []int
+	String     StringRoom // nil: the plan has no string
+
+	silents []bool // by action: see silentAction
+
+	step    *Step
+	place   Place
+	spent   int
+	silent  bool         // the observer isn't told: a leg is tried
+	pulling *affine.Line // the weight indicator, on a pull
+}
+
+// DefaultBudget ends what would go on for minutes.
+const DefaultBudget = 20000
+
+// ErrBudget says that there are too many orders in which things may happen.
+var ErrBudget = errors.New("too many orders in which things may happen")
+
+// ErrUnsettled says that devices keep moving each other without end.
+var ErrUnsettled = errors.New("devices keep moving each other without an end")
+
+// New makes a walker. ties are, by limit, the compartments that it holds against
+// each other: they are walked together.
+func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
+	return &Walker{silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
+}
+
+// Step walks one step in all worlds. What comes back are the worlds that did what
+// was intended (all of them where Astray is set).
+func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) {
+	k.step, k.spent = step, 0
+	k.place = Place{Step: index, Drive: -1, Label: "start", Action: -1}
+	var err error
+	for _, d := range k.drives(step) {
+		k.place.Drive, k.place.Label = d.number, d.label
+		var next []*World
+		for _, w := range worlds {
+			out, err := d.run(w)
+			if err != nil {
+				return nil, fmt.Errorf("step %q: %w", step.Name, err)
+			}
+			next = append(next, out...)
+		}
+		worlds = merge(next)
+		if d.stand >= 0 {
+			for _, w := range worlds {
+				if err := k.Observer.Stand(w, k.place, d.stand); err != nil {
+					return nil, err
+				}
+			}
+		}
+	}
+	if worlds, err = k.ended(worlds); err != nil {
+		return nil, fmt.Errorf("step %q: %w", step.Name, err)
+	}
+	return worlds, nil
+}
+
+// ended finds what was expected and hasn't come.
+func (k *Walker) ended(worlds []*World) ([]*World, error) {
+	var good []*World
+	for _, w := range worlds {
+		missing := false
+		for d, expected := range k.step.Expect {
+			if w.Came[d] < len(expected) {
+				a := expected[w.Came[d]]
+				if k.silentAction(a) {
+					continue
+				}
+				k.Observer.Missing(w, a, k.place)
+				missing = true
+			}
+		}
+		if w, missing = k.silentMissing(w, missing); !missing || k.Astray {
+			for d := range w.Came {
+				w.Came[d] = 0
+			}
+			good = append(good, w)
+		}
+	}
+	return good, nil
+}
+
+func (k *Walker) spend() error {
+	budget := k.Budget
+	if budget == 0 {
+		budget = DefaultBudget
+	}
+	if k.Context != nil && k.spent%16 == 0 {
+		if err := k.Context.Err(); err != nil {
+			return err
+		}
+	}
+	if k.spent++; k.spent > budget {
+		return ErrBudget
+	}
+	return nil
+}
+
+// silentAction tells whether an action is the only one of its device and changes
+// nothing else: then that it has happened is a matter of its own row.
+func (k *Walker) silentAction(i int) bool { return k.silents[i] }
+
+func silents(n *well.Network) []bool {
+	of := make([]int, n.Devices)
+	for i := range n.Actions {
+		of[n.Actions[i].Device]++
+	}
+	all := make([]bool, len(n.Actions))
+	for i := range n.Actions {
+		a := &n.Actions[i]
+		all[i] = !a.Acts() && of[a.Device] == 1
+	}
+	return all
+}

@@ -1,0 +1,134 @@
+package walk
+
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// Reach is how near to a level is at it: 1e-7 psi, in Pa.
+const Reach = 6.9e-4
+
+// World is the well in one part of the box of inputs.
+type World struct {
+	State  *well.State
+	Region *affine.Region
+	Rows   [][]Progress // by action: alternatives of how far its row has come
+	Came   []int        // by device: how many of the actions that the step expects of it have come
+	Times  []int        // by action: how often it has happened since the beginning
+	Live   []bool       // by formation: its inflow has been part of the plan
+	// Dry are, by formation, the conditions under which it hasn't flowed in so far,
+	// where that isn't certain.
+	Dry   [][]affine.Form
+	Trail *Trail // what happened, last first
+}
+
+// Progress is how far a row of triggers has come, under conditions.
+type Progress struct {
+	Links int  // triggers that have been met
+	Count int  // times that the next one was met
+	Out   bool // the next one was met and hasn't come back to its re-arm level
+	Done  bool // the row has fired; only of a silent action
+	Rows  []affine.Form
+}
+
+// is tells whether two alternatives are the same but for their conditions.
+func (p Progress) is(q Progress) bool {
+	return p.Links == q.Links && p.Count == q.Count && p.Out == q.Out && p.Done == q.Done
+}
+
+// Trail is something that happened, and what happened before it.
+type Trail struct {
+	Before *Trail
+	Event
+}
+
+// Event is an action that happened, or its row coming on.
+type Event struct {
+	Step, Drive int // Drive counts ramps, squeeze and pulls; -1 is what comes before them
+	Action      int
+	Complete    bool
+	Links       int
+	Count       int
+	Felt        affine.Form
+	Place       affine.Form
+	Applied     []affine.Form // by compartment, where it reaches the surface
+	Pull        *affine.Form
+	Across      []Across // over each port that it opens, just before
+}
+
+// Across is the pressure of A less that of B, of a port's compartments.
+type Across struct {
+	Port         int
+	Differential affine.Form
+}
+
+// Start is the world before the first step.
+func Start(n *well.Network, region *affine.Region) (*World, error) {
+	w := &World{State: n.Start(), Region: region,
+		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations)), Dry: make([][]affine.Form, len(n.Formations))}
+	for range n.Actions {
+		w.Rows = append(w.Rows, []Progress{{}})
+	}
+	return w, w.State.Solve(affine.Form{})
+}
+
+// Clone copies what a walk changes.
+func (w *World) Clone() *World {
+	c := *w
+	c.State = w.State.Clone()
+	c.Rows = slices.Clone(w.Rows) // alternatives are never written into
+	c.Came = slices.Clone(w.Came)
+	c.Times = slices.Clone(w.Times)
+	c.Live = slices.Clone(w.Live)
+	c.Dry = slices.Clone(w.Dry) // conditions are never written into
+	return &c
+}
+
+// within is the world in a part of its region, or nil.
+func (w *World) within(r *affine.Region) *World {
+	if r == nil {
+		return nil
+	}
+	c := w.Clone()
+	c.Region = r
+	return c
+}
+
+// waits is the level that a row waits for next, and the way in which it is met.
+func waits(row []well.Trigger, p Progress) (level affine.Form, falling bool) {
+	t := &row[p.Links]
+	if p.Out {
+		return t.Rearm, !t.Falling
+	}
+	return t.Level, t.Falling
+}
+
+// met is a row that has come on by what it waited for, and whether it has fired.
+func met(row []well.Trigger, p Progress) (Progress, bool) {
+	if p.Out {
+		p.Out = false
+		return p, false
+	}
+	p.Count++
+	if p.Count < row[p.Links].Count {
+		p.Out = true
+		return p, false
+	}
+	p.Links, p.Count = p.Links+1, 0
+	return p, p.Links == len(row)
+}
+
+// last tells whether meeting what it waits for makes the row fire.
+func last(row []well.Trigger, p Progress) bool {
+	return !p.Out && p.Links == len(row)-1 && p.Count+1 >= row[p.Links].Count
+}
+
+// along is a differential in the direction of a trigger.
+func along(falling bool, f affine.Form) affine.Form {
+	if falling {
+		return f.Times(-1)
+	}
+	return f
+}

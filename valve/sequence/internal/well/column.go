@@ -1,0 +1,253 @@
+package well
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// Gravity is standard gravity in m/s².
+const Gravity = 9.80665
+
+// column is the fluid of a compartment: its layers, and what pressure they make
+// from the top to each of its depths. It never changes once it is made.
+type column struct {
+	layers  []Layer
+	drops   []affine.Form // by depth of the compartment
+	uniform bool          // no layer feels pressure or temperature
+	corners []int         // depths between which its pressure is straight in TVD
+}
+
+func (n *Network) column(i int, layers []Layer) *column {
+	c := &column{layers: layers, uniform: true}
+	for _, l := range layers {
+		c.uniform = c.uniform && n.Fluids[l.Fluid].Feels == nil
+	}
+	k := &n.Compartments[i]
+	for d, at := range k.Depths {
+		corner := !c.uniform || d == 0 || d == len(k.Depths)-1
+		for _, l := range layers {
+			corner = corner || l.Bottom.MD == at.MD
+		}
+		if corner {
+			c.corners = append(c.corners, d)
+		}
+	}
+	if !c.uniform {
+		return c
+	}
+	sum, at, l := affine.Form{}, k.Depths[0], 0
+	c.drops = make([]affine.Form, len(k.Depths))
+	for d, to := range k.Depths {
+		for at.MD < to.MD {
+			next := to
+			for l < len(layers)-1 && layers[l].Bottom.MD <= at.MD {
+				l++
+			}
+			if b := layers[l].Bottom; b.MD < to.MD && b.MD > at.MD {
+				next = b
+			}
+			sum = sum.PlusTimes(n.Fluids[layers[l].Fluid].Density, Gravity*(next.TVD-at.TVD))
+			at = next
+		}
+		c.drops[d] = sum
+	}
+	return c
+}
+
+// fluidAt is the fluid just below a depth.
+func (c *column) fluidAt(md float64) int {
+	for _, l := range c.layers {
+		if md < l.Bottom.MD {
+			return l.Fluid
+		}
+	}
+	return c.layers[len(c.layers)-1].Fluid
+}
+
+// Front is a swap on its way: in one piece of a compartment, between two depths
+// with nothing between them, one fluid takes the place of another. s is the
+// pressure by which the piece gains or loses.
+type Front struct {
+	Compartment int // -1: none
+	Beyond      float64
+	Sign        float64
+}
+
+// Corners are the depths of a compartment between which its pressure is straight in
+// the true vertical depth.
+func (s *State) Corners(i int) []int {
+	c := s.columns[i]
+	if s.Front.Compartment != i {
+		return c.corners
+	}
+	all := append([]int(nil), c.corners...)
+	for d, at := range s.Compartments[i].Depths {
+		if d > 0 && at.MD >= s.Front.Beyond {
+			all = append(all, d-1, d)
+			break
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// carry takes a pressure through a compartment from one of its depths to another.
+func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
+	if from == to {
+		return p, nil
+	}
+	c := s.columns[i]
+	if c.uniform {
+		p.F = p.F.Plus(c.drops[to].Minus(c.drops[from]))
+	} else {
+		var err error
+		if p, err = s.feel(i, p, from, to); err != nil {
+			return p, err
+		}
+	}
+	if s.Front.Compartment == i {
+		k := &s.Compartments[i]
+		a, b := k.Depths[from].MD >= s.Front.Beyond, k.Depths[to].MD >= s.Front.Beyond
+		switch {
+		case !a && b:
+			p.S += s.Front.Sign
+		case a && !b:
+			p.S -= s.Front.Sign
+		}
+	}
+	return p, nil
+}
+
+// feel carries a pressure through fluids whose density depends on it: between the
+// least and the greatest pressure of the leg the gain is a straight line and a
+// remainder.
+func (s *State) feel(i int, p affine.Line, from, to int) (affine.Line, error) {
+	k, c := &s.Compartments[i], s.columns[i]
+	step := 1
+	if to < from {
+		step = -1
+	}
+	for d := from; d != to; d += step {
+		a, b := k.Depths[d], k.Depths[d+step]
+		for a != b {
+			next := b
+			for _, l := range c.layers { // a boundary on the way
+				if l.Bottom.MD > math.Min(a.MD, b.MD) && l.Bottom.MD < math.Max(a.MD, b.MD) {
+					if step > 0 && l.Bottom.MD < next.MD || step < 0 && l.Bottom.MD > next.MD {
+						next = l.Bottom
+					}
+				}
+			}
+			fluid := c.fluidAt(math.Min(a.MD, next.MD))
+			var err error
+			if p, err = s.gain(fluid, p, a.TVD, next.TVD); err != nil {
+				return p, fmt.Errorf("compartment %q: %w", k.Name, err)
+			}
+			a = next
+		}
+	}
+	return p, nil
+}
+
+func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, error) {
+	f := &s.Fluids[fluid]
+	if f.Feels == nil {
+		p.F = p.F.PlusTimes(f.Density, Gravity*(to-from))
+		return p, nil
+	}
+	if from == to {
+		return p, nil
+	}
+	col := f.Feels[s.Temperature]
+	d := func(at float64) (float64, error) {
+		q, err := col.Carry(unit.Pressure(at), unit.Length(from), unit.Length(to))
+		return float64(q) - at, err
+	}
+	least, greatest := p.F.Least(), p.F.Greatest()
+	if end := p.S * s.Span; end < 0 {
+		least += end
+	} else {
+		greatest += end
+	}
+	mid := least + (greatest-least)/2
+	dm, err := d(mid)
+	if err != nil {
+		return p, err
+	}
+	slope, rest := 0.0, 0.0
+	if greatest-least > 100 {
+		dl, e1 := d(least)
+		dg, e2 := d(greatest)
+		if e1 != nil || e2 != nil {
+			return p, first(e1, e2)
+		}
+		slope = (dg - dl) / (greatest - least)
+		// The gain bends one way: it lies between its secant and as far from it
+		// as in the middle.
+		r := dm - (dl+dg)/2
+		dm = dl + slope*(mid-least) + r/2
+		rest = 0.55 * math.Abs(r)
+	}
+	gain := affine.Const(dm - slope*mid).Widen(rest)
+	if !f.Scale.Sharp() || f.Scale.C != 1 {
+		gain = affine.Mul(gain.Shift(slope*mid), f.Scale).Shift(-slope * mid)
+	}
+	return affine.Line{F: p.F.Times(1 + slope).Plus(gain), S: p.S * (1 + slope)}, nil
+}
+
+func first(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Gain is by how much the pressure below a piece of a compartment gains on that
+// above it when one fluid takes another's place.
+func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
+	a, b := &s.Fluids[old], &s.Fluids[now]
+	if a.Feels == nil && b.Feels == nil {
+		return b.Density.Minus(a.Density).Times(Gravity * (to.TVD - from.TVD)), nil
+	}
+	// At the pressure that stands there now: what it changes by the swap itself
+	// makes next to nothing of a piece.
+	c := s.columns[i]
+	alone := *s
+	alone.columns = append([]*column(nil), s.columns...)
+	alone.columns[i] = &column{layers: c.layers}
+	p, err := alone.feelTo(i, s.Top[i], from)
+	if err != nil {
+		return affine.Form{}, err
+	}
+	before, err := alone.gain(old, p, from.TVD, to.TVD)
+	if err != nil {
+		return affine.Form{}, err
+	}
+	after, err := alone.gain(now, p, from.TVD, to.TVD)
+	return after.F.Minus(before.F), err
+}
+
+// feelTo carries a pressure from the top of a compartment to any depth in it.
+func (s *State) feelTo(i int, p affine.Line, to Depth) (affine.Line, error) {
+	at := s.Compartments[i].Depths[0]
+	for _, l := range s.columns[i].layers {
+		next := l.Bottom
+		if next.MD > to.MD {
+			next = to
+		}
+		if next.MD > at.MD {
+			var err error
+			if p, err = s.gain(l.Fluid, p, at.TVD, next.TVD); err != nil {
+				return p, err
+			}
+			at = next
+		}
+	}
+	return p, nil
+}

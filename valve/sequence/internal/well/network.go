@@ -1,0 +1,136 @@
+package well
+
+import (
+	"completion.example/hydrostatics"
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// Network is a plan put together. It never changes.
+type Network struct {
+	Symbols      []Symbol
+	Temperatures []*hydrostatics.TemperatureProfile // first the undisturbed one; nil where the plan has none
+	Fluids       []Fluid
+	Compartments []Compartment
+	Ports        []Port
+	Formations   []Formation
+	Actions      []Action
+	Devices      int
+	MaxTVD       float64
+
+	shares      map[[2]int]int      // symbol of a pair of compartments whose references may meet
+	sharesFixed map[int]affine.Form // those that are numbers
+	around      [][]int             // ports of each compartment
+}
+
+// Symbol is an uncertain input. Its value is Middle + Half·e.
+type Symbol struct {
+	Name         string // such as `threshold of "sleeve A: opens"`
+	Path         string // of the plan's field
+	Middle, Half float64
+	Nominal      float64 // e of the nominal value
+	Text         func(value float64) string
+}
+
+// Depth is a place in the hole.
+type Depth struct{ MD, TVD float64 }
+
+// Fluid has a density that is the same everywhere, or one that depends on
+// pressure and temperature.
+type Fluid struct {
+	Name        string
+	Density     affine.Form // where Feels is nil
+	Feels       []*hydrostatics.Column
+	Scale       affine.Form // of a fluid that feels: what its density is multiplied with
+	Compression float64     // 1/Pa, for volumes
+}
+
+// Compartment is a connected body of fluid.
+type Compartment struct {
+	Name        string
+	Depths      []Depth // where something stands, turns or may be asked for: from the top down
+	Surface     bool
+	Formation   int // or -1
+	FormationAt int // in Depths
+	Volume      float64
+	Layers      []Layer
+	Trapped     affine.Form
+}
+
+// Layer is one fluid down to a depth.
+type Layer struct {
+	Fluid  int
+	Bottom Depth
+}
+
+// Port joins two compartments.
+type Port struct {
+	Name string
+	A, B int
+	AtA  int // in Depths of A
+	AtB  int
+	Open bool
+}
+
+// Formation is a reservoir layer.
+type Formation struct {
+	Name     string
+	Depth    Depth
+	Pressure affine.Form
+	Fracture affine.Form
+	Cracks   bool // its fracture pressure is known
+	Face     int  // the compartment that stands open to it, or -1
+	Flows    bool // has an inflow
+}
+
+// Action is what a device does once its triggers have been met in a row.
+type Action struct {
+	Name            string // "device: action"
+	Device          int
+	Inside, Outside int // compartments; outside -1: the chamber
+	AtIn, AtOut     int // in their Depths
+	Depth           Depth
+	Chamber         affine.Form
+	Axial           bool
+	Joint           int // of an axial action: which joint of the string it is
+	Row             []Trigger
+	Opens, Closes   []int
+	Arms            []int
+	Disarmed        bool
+	Holds, Releases bool
+}
+
+// Trigger is one level of a row; a force in N where the action is axial.
+type Trigger struct {
+	Level   affine.Form
+	Falling bool
+	Count   int // at least 1
+	Rearm   affine.Form
+}
+
+// Acts tells whether an action changes anything but itself.
+func (a *Action) Acts() bool {
+	return len(a.Opens)+len(a.Closes)+len(a.Arms) > 0 || a.Holds || a.Releases
+}
+
+// Prepare finds what is asked for again and again: call it once, when the network
+// is complete.
+func (n *Network) Prepare() {
+	n.around = make([][]int, len(n.Compartments))
+	for p, port := range n.Ports {
+		n.around[port.A] = append(n.around[port.A], p)
+		n.around[port.B] = append(n.around[port.B], p)
+	}
+}
+
+// Share registers the symbol of how the difference of two references is shared
+// out along the way between them, for two compartments that carry one.
+func (n *Network) Share(a, b, symbol int) {
+	if n.shares == nil {
+		n.shares = map[[2]int]int{}
+	}
+	n.shares[[2]int{a, b}] = symbol
+	n.shares[[2]int{b, a}] = symbol
+}
+
+// PortsOf are the ports of a compartment.
+func (n *Network) PortsOf(i int) []int { return n.around[i] }

@@ -1,0 +1,325 @@
+package well
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// same is the difference of two pressures that counts as none: rounding.
+const same = 1e-3 // Pa
+
+// Unstated is the error of two trapped bodies that meet while nobody knows how
+// large they are.
+type Unstated struct{ Compartments []string }
+
+func (e Unstated) Error() string {
+	return fmt.Sprintf("%q are trapped and meet: each wants a capacity, so that their pressures can be shared by volume", e.Compartments)
+}
+
+// Squeezed is the error of squeezing what isn't trapped.
+type Squeezed struct{ Compartment, Fixed string }
+
+func (e Squeezed) Error() string {
+	return fmt.Sprintf("%q can't be squeezed: %s fixes its pressure", e.Compartment, e.Fixed)
+}
+
+// Body returns the compartments joined to one through open ports.
+func (s *State) Body(i int) []int {
+	for k := range s.visited {
+		s.visited[k] = false
+	}
+	return slices.Clone(s.reach(i))
+}
+
+// reach walks the body of i, which it marks.
+func (s *State) reach(i int) []int {
+	s.order = append(s.order[:0], i)
+	s.visited[i] = true
+	for k := 0; k < len(s.order); k++ {
+		for _, p := range s.around[s.order[k]] {
+			if !s.Open[p] {
+				continue
+			}
+			next := s.Ports[p].A + s.Ports[p].B - s.order[k]
+			if !s.visited[next] {
+				s.visited[next] = true
+				s.order = append(s.order, next)
+			}
+		}
+	}
+	return s.order
+}
+
+// Solve gives every compartment its pressure in the present shape of the network,
+// from the place x of the leg on. What fixes a body is a surface pressure, else a
+// formation, else nothing: then it keeps its pressure. Where several surface
+// pressures, or several formations and no surface pressure, fix one body, fluid
+// flows from one to the other, and the pressure lies between what each would make
+// of it: where, is a symbol of its own.
+func (s *State) Solve(x affine.Form) error { return s.SolveSome(x, nil) }
+
+// SolveSome solves the bodies of some compartments only.
+func (s *State) SolveSome(x affine.Form, some []int) error {
+	for i := range s.visited {
+		s.visited[i] = false
+	}
+	if some == nil {
+		defer func() { s.stirred = false }()
+		for i := range s.Compartments {
+			if !s.visited[i] {
+				if err := s.solveBody(x, slices.Clone(s.reach(i))); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	}
+	for _, i := range some {
+		if !s.visited[i] {
+			if err := s.solveBody(x, slices.Clone(s.reach(i))); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (s *State) solveBody(x affine.Form, members []int) error {
+	var surfaces, formations []int
+	fixed := false
+	for _, m := range members {
+		s.Meets[m] = Meeting{With: -1}
+		fixed = fixed || s.Surface[m] || s.Compartments[m].Formation >= 0
+		if s.Surface[m] {
+			surfaces = append(surfaces, m)
+		}
+		if s.Compartments[m].Formation >= 0 {
+			formations = append(formations, m)
+		}
+	}
+	if fixed {
+		key := uint64(0)
+		for _, m := range members {
+			key += mark(m)
+		}
+		for _, m := range members {
+			s.body[m] = key // what is cut off together stays together
+		}
+	}
+	switch {
+	case len(surfaces) > 0:
+		if err := s.mix(members, surfaces, func(m int) (affine.Line, error) { return s.Applied[m], nil }); err != nil {
+			return err
+		}
+		return s.meetFormations(surfaces[0], formations)
+	case len(formations) > 0:
+		return s.mix(members, formations, func(m int) (affine.Line, error) {
+			k := &s.Compartments[m]
+			return s.carry(m, affine.Flat(s.Formations[k.Formation].Pressure), k.FormationAt, 0)
+		})
+	}
+	return s.trapped(x, members)
+}
+
+// mix lets one or several references fix a body.
+func (s *State) mix(members, references []int, top func(m int) (affine.Line, error)) error {
+	if len(references) > 1 { // the order of the file is nobody's order
+		slices.SortFunc(references, func(a, b int) int {
+			return cmp.Compare(s.Compartments[a].Name, s.Compartments[b].Name)
+		})
+	}
+	base := references[0]
+	p, err := top(base)
+	if err != nil {
+		return err
+	}
+	if err := s.spread(base, p, members); err != nil {
+		return err
+	}
+	for _, r := range references[1:] {
+		p, err := top(r)
+		if err != nil {
+			return err
+		}
+		excess := s.Top[r].Minus(p)
+		s.Meets[r] = Meeting{With: base, Excess: excess}
+		if excess.Same(affine.Line{}, same) {
+			continue
+		}
+		// Everything moves towards the second by the share, from 0 to 1, of the
+		// difference.
+		before := make([]affine.Line, len(members))
+		for k, m := range members {
+			before[k] = s.Top[m]
+		}
+		if err := s.spread(r, p, members); err != nil {
+			return err
+		}
+		share := affine.Within(0, 1)
+		if symbol, ok := s.shares[[2]int{base, r}]; ok {
+			share = affine.Form{C: 0.5, T: []affine.Term{{Symbol: symbol, C: 0.5}}}
+			if fixed, ok := s.sharesFixed[symbol]; ok {
+				share = fixed
+			}
+		}
+		for k, m := range members {
+			d := s.Top[m].Minus(before[k])
+			f := before[k].F.Plus(affine.Mul(d.F, share)).Widen(d.S * s.Span * share.Radius())
+			s.Top[m] = affine.Line{F: f, S: before[k].S + d.S*share.C}
+		}
+	}
+	return nil
+}
+
+// meetFormations holds what the surface makes of a body against the formations in
+// it.
+func (s *State) meetFormations(surface int, formations []int) error {
+	for _, m := range formations {
+		k := &s.Compartments[m]
+		p, err := s.At(m, k.FormationAt)
+		if err != nil {
+			return err
+		}
+		s.Meets[m] = Meeting{With: surface, Excess: p.PlusForm(s.Formations[k.Formation].Pressure.Times(-1))}
+	}
+	return nil
+}
+
+// spread carries the pressure at the top of compartment i through the body.
+func (s *State) spread(i int, top affine.Line, members []int) error {
+	for _, m := range members {
+		s.visited[m] = false
+	}
+	order := append(s.order[:0], i)
+	s.visited[i] = true
+	s.Top[i] = top
+	for k := 0; k < len(order); k++ {
+		from := order[k]
+		for _, p := range s.around[from] {
+			if !s.Open[p] {
+				continue
+			}
+			port := &s.Ports[p]
+			next, at, there := port.B, port.AtA, port.AtB
+			if from == port.B {
+				next, at, there = port.A, port.AtB, port.AtA
+			}
+			if s.visited[next] {
+				continue
+			}
+			q, err := s.carry(from, s.Top[from], 0, at)
+			if err != nil {
+				return err
+			}
+			if s.Top[next], err = s.carry(next, q, there, 0); err != nil {
+				return err
+			}
+			s.visited[next] = true
+			order = append(order, next)
+		}
+	}
+	s.order = order
+	return nil
+}
+
+// trapped settles a body that nothing fixes: it has the pressure of the moment,
+// and what has just met shares it by volume, as equal fluids in rigid walls would.
+func (s *State) trapped(x affine.Form, members []int) error {
+	total, known := 0.0, true
+	key, together := uint64(0), true
+	for _, m := range members {
+		total += s.Compartments[m].Volume
+		known = known && s.Compartments[m].Volume > 0
+		key += mark(m)
+	}
+	own := make([]affine.Line, len(members))
+	for k, m := range members {
+		own[k] = affine.Flat(s.Top[m].At(x))
+		together = together && s.body[m] == s.body[members[0]]
+	}
+	slope, err := s.squeeze(members, total, known)
+	if err != nil {
+		return err
+	}
+	i := members[0]
+	top := own[0]
+	still := together && s.Front.Compartment < 0 && !s.stirred
+	if !still {
+		if err := s.spread(i, top, members); err != nil {
+			return err
+		}
+		apart := false
+		for k, m := range members {
+			apart = apart || !own[k].Same(s.Top[m], same)
+		}
+		if apart && !known && !together {
+			return s.unstated(members)
+		}
+		for k, m := range members {
+			weight := 1 / float64(len(members))
+			if known {
+				weight = s.Compartments[m].Volume / total
+			}
+			if apart {
+				top = top.Plus(own[k].Minus(s.Top[m]).Times(weight))
+			}
+		}
+		still = !apart
+	}
+	for _, m := range members {
+		s.body[m] = key
+	}
+	if slope != 0 {
+		// The squeeze begins to count for this body here.
+		top = affine.Line{F: top.F.PlusTimes(x, -slope), S: top.S + slope}
+	} else if still {
+		for k, m := range members {
+			s.Top[m] = own[k]
+		}
+		return nil
+	}
+	return s.spread(i, top, members)
+}
+
+// mark is the number of a compartment in the sum that tells bodies apart.
+func mark(m int) uint64 {
+	x := uint64(m+1) * 0x9e3779b97f4a7c15
+	x ^= x >> 29
+	return x*0xbf58476d1ce4e5b9 | 1
+}
+
+func (s *State) unstated(members []int) error {
+	e := Unstated{}
+	for _, m := range members {
+		if s.Compartments[m].Volume <= 0 {
+			e.Compartments = append(e.Compartments, s.Compartments[m].Name)
+		}
+	}
+	slices.Sort(e.Compartments)
+	return e
+}
+
+// squeeze is by how much a body rises per unit of s.
+func (s *State) squeeze(members []int, total float64, known bool) (float64, error) {
+	slope := 0.0
+	if s.Rate == nil {
+		return 0, nil
+	}
+	for _, m := range members {
+		if s.Rate[m] == 0 {
+			continue
+		}
+		switch {
+		case len(members) == s.Begun[m] && !known:
+			slope += s.Rate[m] // the body is as it was
+		case !known:
+			return 0, s.unstated(members)
+		default:
+			slope += s.Rate[m] * s.volume[m] / total
+		}
+	}
+	return slope, nil
+}

@@ -1,0 +1,26 @@
+package well
+
+// Squeeze begins to raise trapped compartments, by compartment in Pa per unit of
+// s.
+func (s *State) Squeeze(by map[int]float64) error {
+	n := len(s.Compartments)
+	s.Rate, s.Begun, s.volume = make([]float64, n), make([]int, n), make([]float64, n)
+	for i := range n {
+		d, ok := by[i]
+		if !ok {
+			continue
+		}
+		members := s.Body(i)
+		for _, m := range members {
+			if s.Surface[m] {
+				return Squeezed{s.Compartments[i].Name, s.Compartments[m].Name}
+			}
+			if f := s.Compartments[m].Formation; f >= 0 {
+				return Squeezed{s.Compartments[i].Name, s.Formations[f].Name}
+			}
+			s.volume[i] += s.Compartments[m].Volume
+		}
+		s.Rate[i], s.Begun[i] = d, len(members)
+	}
+	return nil
+}

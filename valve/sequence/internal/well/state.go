@@ -1,0 +1,125 @@
+package well
+
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// State is how the well stands. Pressures are lines along the present leg.
+type State struct {
+	*Network
+	Top         []affine.Line // by compartment, at its top
+	Applied     []affine.Line // by compartment, where Surface
+	Surface     []bool
+	Open        []bool // by port
+	Armed       []bool // by action
+	Temperature int
+	Front       Front
+	Span        float64     // s goes no further than this on the leg
+	Rate        []float64   // by compartment: Pa per unit of s by which a squeeze raises the body that it began with
+	Begun       []int       // by compartment: how many its body had when the squeeze began
+	volume      []float64   // by compartment: of that body
+	Meets       []Meeting   // by compartment: the other reference of its body
+	String      StringState // nil: the plan has no string
+	columns     []*column
+	body        []uint64 // by compartment: the body that it was last in
+	stirred     bool     // columns have changed since the last Solve of everything
+
+	visited []bool
+	order   []int
+}
+
+// Meeting is a second thing that fixes the pressure of a body.
+type Meeting struct {
+	With int // the compartment that carries the first, or -1
+	// Excess is what the first makes at the second, less what the second is: at
+	// the top of its compartment, or at its formation.
+	Excess affine.Line
+}
+
+// Start is the well as the programme finds it.
+func (n *Network) Start() *State {
+	s := &State{Network: n, Front: Front{Compartment: -1}}
+	for i := range n.Compartments {
+		k := &n.Compartments[i]
+		s.Top = append(s.Top, affine.Flat(k.Trapped))
+		s.Applied = append(s.Applied, affine.Line{})
+		s.Surface = append(s.Surface, k.Surface)
+		s.columns = append(s.columns, n.column(i, k.Layers))
+		s.Meets = append(s.Meets, Meeting{With: -1})
+		s.body = append(s.body, mark(i))
+	}
+	for _, p := range n.Ports {
+		s.Open = append(s.Open, p.Open)
+	}
+	for _, a := range n.Actions {
+		s.Armed = append(s.Armed, !a.Disarmed)
+	}
+	s.visited = make([]bool, len(n.Compartments))
+	return s
+}
+
+// Clone copies what a walk changes.
+func (s *State) Clone() *State {
+	c := *s
+	c.Top = slices.Clone(s.Top)
+	c.Applied = slices.Clone(s.Applied)
+	c.Surface = slices.Clone(s.Surface)
+	c.Open = slices.Clone(s.Open)
+	c.Armed = slices.Clone(s.Armed)
+	c.Meets = slices.Clone(s.Meets)
+	c.columns = slices.Clone(s.columns)
+	c.body = slices.Clone(s.body)
+	c.visited = make([]bool, len(s.visited))
+	c.order = nil
+	return &c
+}
+
+// At is the pressure in a compartment at one of its depths.
+func (s *State) At(i, depth int) (affine.Line, error) {
+	return s.carry(i, s.Top[i], 0, depth)
+}
+
+// Felt is what the triggers of an action feel, other than an axial one.
+func (s *State) Felt(a *Action) (affine.Line, error) {
+	in, err := s.At(a.Inside, a.AtIn)
+	if err != nil {
+		return in, err
+	}
+	if a.Outside < 0 {
+		return in.PlusForm(a.Chamber.Times(-1)), nil
+	}
+	out, err := s.At(a.Outside, a.AtOut)
+	return in.Minus(out), err
+}
+
+// Layers are the fluids of a compartment.
+func (s *State) Layers(i int) []Layer { return s.columns[i].layers }
+
+// SetLayers gives a compartment other fluids.
+func (s *State) SetLayers(i int, layers []Layer) {
+	s.columns[i] = s.column(i, layers)
+	s.stirred = true
+}
+
+// SetTemperature gives the well another temperature.
+func (s *State) SetTemperature(t int) {
+	s.stirred = s.stirred || s.Temperature != t
+	s.Temperature = t
+}
+
+// Stand ends a leg: everything is at its place x and goes no further.
+func (s *State) Stand(x affine.Form) {
+	for i := range s.Top {
+		s.Top[i] = affine.Flat(s.Top[i].At(x))
+		s.Applied[i] = affine.Flat(s.Applied[i].At(x))
+		if m := &s.Meets[i]; m.With >= 0 {
+			m.Excess = affine.Flat(m.Excess.At(x))
+		}
+	}
+	s.Front, s.Span, s.Rate, s.Begun = Front{Compartment: -1}, 0, nil, nil
+}
+
+// FluidAt is the fluid of a compartment just below a depth.
+func (s *State) FluidAt(i int, md float64) int { return s.columns[i].fluidAt(md) }

@@ -1,0 +1,190 @@
+package sequence
+
+import (
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+)
+
+// StringAt is the string where a step stands still. Three forces are never mixed
+// up: the wall force is what a strain gauge in the pipe would show, the effective
+// force is what bends it, and a load is what a part carries.
+type StringAt struct {
+	Held bool `json:"held"`
+	Free bool `json:"free,omitempty"` // on a pull that nothing holds: it comes up, at this reading
+	// Hanger is the wall force at the top: what the hanger carries while the string
+	// is landed.
+	Hanger unit.Force `json:"hanger"`
+	// Reading is what the weight indicator shows on a pull, or would show with the
+	// string lifted out of its hanger: block included, and less p·Ai where the top is
+	// closed.
+	Reading   unit.Force `json:"reading"`
+	Wall      unit.Force `json:"wall"`      // force just above where the string is or will be held
+	Effective unit.Force `json:"effective"` // there
+	// Packer is the load that what holds the string carries, up positive: the
+	// effective force above it less that below, with the pressures on its ring.
+	Packer  unit.Force    `json:"packer"`
+	Joints  []JointAt     `json:"joints,omitempty"`
+	Seals   []SealAt      `json:"seals"`
+	Lift    unit.Force    `json:"lift"`  // upward load at the hanger, where positive
+	Usage   float64       `json:"usage"` // of the governing limit, design factor included
+	Limit   string        `json:"limit"`
+	LimitMD unit.Length   `json:"limit depth"`
+	Buckled unit.Length   `json:"buckled"` // tail included
+	Along   []StringDepth `json:"-"`
+}
+
+// JointAt is what the pins of a joint feel: the effective force just above it, and
+// the pressure inside less that outside on the area of its seal.
+type JointAt struct {
+	Action    string     `json:"action"`
+	Balance   unit.Force `json:"balance"`
+	Wall      unit.Force `json:"wall"`
+	Effective unit.Force `json:"effective"`
+	Parted    bool       `json:"parted,omitempty"`
+}
+
+// SealAt is where a seal stands and what it bears.
+type SealAt struct {
+	Name    string      `json:"name"`
+	Travel  unit.Length `json:"travel"`  // since landing, down positive
+	Ring    unit.Force  `json:"ring"`    // of the pressures on the ring between pipe and bore, up positive
+	Engaged unit.Length `json:"engaged"` // length that may still come up before it leaves the bore
+}
+
+// StringDepth is the string at one depth, for pictures.
+type StringDepth struct {
+	MD        unit.Length
+	Wall      unit.Force
+	Effective unit.Force
+	Usage     float64
+}
+
+// loading is the string where a step stands still, with the nominal values.
+func (k *checker) loading(at *stand) (*movement.Loading, error) {
+	l := new(movement.Loading)
+	err := k.String.Load(l, at.world, affine.Form{}, k.pulling(at), k.Nominal())
+	return l, err
+}
+
+// pulling is the weight indicator where a pull ends.
+func (k *checker) pulling(at *stand) *affine.Line {
+	s := &k.Steps[at.place.Step]
+	n := at.place.Drive - len(s.Ramps)
+	if len(s.Squeeze) > 0 {
+		n--
+	}
+	if n < 0 || n >= len(s.Pulls) || at.place.Drive < 0 {
+		return nil
+	}
+	return &affine.Line{F: affine.Const(s.Pulls[n].At(k.Nominal()))}
+}
+
+func (k *checker) stringAt(at *stand) (*StringAt, error) {
+	if k.String == nil {
+		return nil, nil
+	}
+	l, err := k.loading(at)
+	if err != nil {
+		return nil, err
+	}
+	s := k.plan.String
+	x := &StringAt{Free: l.Free, Hanger: l.HangerLoad, Reading: l.Reading, Lift: max(l.Lift, 0), Buckled: l.BuckledLength}
+	if l.Top == movement.AtHanger {
+		x.Reading = l.HangerLoad + s.Block
+		if s.Top == TopClosed && len(l.Nodes) > 0 {
+			x.Reading -= unit.Force(l.Nodes[0].Inside) * unit.Force(k.String.TopBore)
+		}
+	}
+	for _, h := range l.Holds {
+		if h.Held || x.Wall == 0 {
+			x.Wall, x.Effective = h.WallAbove, h.EffectiveAbove
+		}
+		if h.Held && !h.Lost {
+			x.Held, x.Packer = true, h.Load
+			break
+		}
+	}
+	n := 0
+	for _, a := range k.Network.Actions {
+		if a.Axial {
+			j := l.Joints[n]
+			x.Joints = append(x.Joints, JointAt{a.Name, j.Balance, j.Wall, j.Effective, j.Parted})
+			n++
+		}
+	}
+	for n, seal := range s.seals() {
+		if !l.Seals[n].Lost {
+			x.Seals = append(x.Seals, SealAt{seal.name(n), l.Seals[n].Travel, l.Seals[n].Ring, seal.Up + l.Seals[n].Travel})
+		}
+	}
+	g := l.Limits.Governing()
+	x.Usage, x.Limit, x.LimitMD = g.Usage, g.Limit.String(), g.MD
+	for _, node := range l.Nodes {
+		_, usage := node.Usage.Governing()
+		x.Along = append(x.Along, StringDepth{node.MD, node.True, node.Effective, usage})
+	}
+	return x, nil
+}
+
+func (s Seal) name(n int) string {
+	if s.Name != "" {
+		return s.Name
+	}
+	return "seals at " + s.Depth.Rounded(digits)
+}
+
+// Parting is an axial action on a pull: the weight-indicator readings at which
+// it happens over all choices of values.
+type Parting struct {
+	Action   string     `json:"action"`
+	Least    unit.Force `json:"least"`
+	Nominal  unit.Force `json:"nominal"`
+	Greatest unit.Force `json:"greatest"`
+	Planned  unit.Force `json:"planned"` // the highest reading of the step
+	OK       bool       `json:"ok"`      // it happens whatever the values
+	// Above is what then hangs on the hook: what is above the joint; Below what
+	// stays with what holds it.
+	Above unit.Force `json:"above"`
+	Below unit.Force `json:"below"`
+}
+
+// partings tells for every axial action that a pull is meant to move what the
+// weight indicator reads when it does.
+func (k *checker) partings(i int, r *StepResult) {
+	step := &k.plan.Steps[i]
+	if len(step.Pull) == 0 {
+		return
+	}
+	for n := range k.Network.Actions {
+		a := &k.Network.Actions[n]
+		if !a.Axial || !slices.Contains(step.Expect, a.Name) {
+			continue
+		}
+		f := &k.out.Judge.Felts[i][n]
+		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
+		if f.Pulled {
+			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)
+		}
+		for _, e := range r.Events {
+			if e.Action == a.Name && e.Partial == "" {
+				p.Nominal = e.Pull
+			}
+		}
+		if p.Nominal == 0 && !f.Pulled {
+			continue
+		}
+		if p.Nominal == 0 {
+			p.Nominal = p.Least + (p.Greatest-p.Least)/2
+		}
+		if len(r.Points) > 1 {
+			first, last := r.Points[0].String, r.Points[len(r.Points)-1].String
+			p.Above = last.Hanger
+			p.Below = first.Wall
+		}
+		r.Partings = append(r.Partings, p)
+	}
+}
