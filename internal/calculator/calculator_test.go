@@ -168,3 +168,13 @@ func TestUnits(t *testing.T) {
 func TestUnitsOfASetWithoutThem(t *testing.T) {
 	require.Equal(t, "field", calculator.UnitsOf(flag.NewFlagSet("", flag.ContinueOnError)).System.String())
 }
+
+func TestNotesAreInTheUnitsOfTheOutput(t *testing.T) {
+	a := calculator.Answer{Notes: []string{"the packer holds 5000 psi at 9000 ft"}}
+	for _, format := range []string{"-explain", "-md", "-json"} {
+		_, out, _ := run(double(a, nil), format, "-units", "si")
+		require.Contains(t, out, "the packer holds 344.7 bar at 2743 m", format)
+		_, out, _ = run(double(a, nil), format)
+		require.Contains(t, out, "the packer holds 5000 psi at 9000 ft", format)
+	}
+}

@@ -16,7 +16,7 @@ func (p page) markdown(out io.Writer) error {
 		r := p.answer.Results[i]
 		return []string{r.Name, p.units.word(r.Value, r.For)}
 	})
-	for i, n := range p.answer.Notes {
+	for i, n := range p.notes() {
 		if i == 0 {
 			fmt.Fprintln(w)
 		}

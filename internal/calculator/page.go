@@ -52,7 +52,7 @@ func (p page) text(out io.Writer) error {
 	rows(w, len(p.answer.Results), func(i int) []string {
 		return []string{p.answer.Results[i].Name, p.units.word(p.answer.Results[i].Value, p.answer.Results[i].For)}
 	})
-	for _, n := range p.answer.Notes {
+	for _, n := range p.notes() {
 		fmt.Fprintf(w, "  note: %s\n", n)
 	}
 	if c := p.answer.Published; c != nil {
@@ -108,7 +108,7 @@ func (p page) json(out io.Writer) error {
 		Working    []line            `json:"working,omitempty"`
 		Published  *published        `json:"published,omitempty"`
 	}
-	d.Calculator, d.Units, d.Caution, d.Notes = p.command.Name, p.units.System.String(), Caution, p.answer.Notes
+	d.Calculator, d.Units, d.Caution, d.Notes = p.command.Name, p.units.System.String(), Caution, p.notes()
 	d.Inputs = map[string]string{}
 	for _, in := range p.inputs {
 		d.Inputs[in.name] = in.value

@@ -130,3 +130,12 @@ func tick(d time.Duration) time.Duration {
 func oneLine(s string) string {
 	return strings.NewReplacer("|", `\|`, "\n", " ").Replace(s)
 }
+
+// notes are the answer's findings, in the units of the output.
+func (p page) notes() []string {
+	var all []string
+	for _, n := range p.answer.Notes {
+		all = append(all, p.units.Rewrite(n))
+	}
+	return all
+}

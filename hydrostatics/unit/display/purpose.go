@@ -67,15 +67,19 @@ func Implied(v any, symbol string) Purpose {
 	if !ok {
 		return Usual
 	}
+	return impliedBy(rows[usual].quantity, symbol)
+}
+
+func impliedBy(quantity, symbol string) Purpose {
 	for column := range 2 {
 		for p, r := range rows {
-			if r.quantity == rows[usual].quantity && r.choices[column].symbol == symbol {
+			if r.quantity == quantity && r.choices[column].symbol == symbol {
 				return Purpose(p)
 			}
 		}
 	}
 	for p, r := range rows {
-		if r.quantity != rows[usual].quantity {
+		if r.quantity != quantity {
 			continue
 		}
 		for _, c := range r.choices {
