@@ -45,6 +45,7 @@ func (in input) answer() (calculator.Answer, error) {
 			{Name: "equivalent density, pulling", Value: s.PullingEquivalent},
 		},
 		Tables: []calculator.Table{losses(c)},
+		Draw:   in.picture(round),
 		Notes:  append(in.watch(c, s), "Surge and swab are steady: breaking the gel and the inertia of a jerk come on top."),
 	}
 	for _, p := range c.Parts {

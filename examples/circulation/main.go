@@ -15,6 +15,7 @@ var command = calculator.Command{
 	Name:     "circulation",
 	Question: "what do pump and formation feel while a fluid goes round, and while pipe is run or pulled?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }

@@ -18,6 +18,7 @@ var command = calculator.Command{
 	Name:     "column",
 	Question: "what is the pressure in a column of layered fluids, and what mud weight is it worth?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -77,6 +78,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 			a.Published = &calculator.Published{Name: "annulus of a cementing exercise, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: p,
 				Source: "PE petroleum exam review, Pumping 2021-29"}
 		}
+		a.Draw = picture(calculator.UnitsOf(flags).System, c, layers)
 		well.Tell(&a)
 		return a, nil
 	}

@@ -34,6 +34,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 	a.Results = append(a.Results, calculator.Result{Name: "crossflow", Value: rate(f.Crossflow, gas)},
 		calculator.Result{Name: "tubing pressure at the topmost zone", Value: f.Pressure})
 	a.Steps = n.Steps(&f)
+	a.Draw = in.picture(w, f, gas)
 	return a, nil
 }
 

@@ -13,6 +13,7 @@ var command = calculator.Command{
 	Name:     "commingle",
 	Question: "what does each zone give when they flow together through their chokes, and does one of them take?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }

@@ -17,6 +17,7 @@ var command = calculator.Command{
 	Name:     "gascolumn",
 	Question: "what is the pressure under a column of gas, and how dense is the gas on the way down?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -24,6 +25,7 @@ func main() { calculator.Main(command) }
 // input is a shut-in well; the defaults are a worked example that takes one mean
 // temperature and one mean Z.
 type input struct {
+	units        *calculator.Units
 	kind         string
 	natural      fluid.Gas
 	top          unit.Pressure
@@ -47,6 +49,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if err := well.Vertical(&in.depth); err != nil {
 			return calculator.Answer{}, err
 		}
+		in.units = calculator.UnitsOf(flags)
 		a, err := answer(in)
 		well.Tell(&a)
 		return a, err

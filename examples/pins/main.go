@@ -16,6 +16,7 @@ var command = calculator.Command{
 	Name:     "pins",
 	Question: "at what pressure do shear pins part, and how many suit a wanted window?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -50,6 +51,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 				{Name: "likely band, not a bound", Value: likely},
 			},
 			Steps: steps(pins, area, full),
+			Draw:  picture(u.System, pins, area, window, *stock),
 		}
 		if err := installed(u, &a, pins, area, window); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}

@@ -21,6 +21,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
 	a := show(r)
+	a.Draw = in.picture(r)
 	if in.exam() {
 		a.Published = &calculator.Published{Name: "annulus at the port before it opens, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: r.Annulus.Before,
 			Source: "PE petroleum exam review, Pumping 2021-29"}

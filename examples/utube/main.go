@@ -16,6 +16,7 @@ var command = calculator.Command{
 	Name:     "utube",
 	Question: "a port opens between tubing and annulus: which way does it flow, how much, and what holds it?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -27,6 +28,7 @@ const (
 
 // inputs are the flags.
 type inputs struct {
+	units           *calculator.Units
 	legs            hydrostatics.UTube // their port, levels and pressures
 	tubing, annulus stack.Stack
 	inside, outside unit.Area // capacities of tubing and annulus
@@ -46,6 +48,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	well := wellpath.Flag(flags)
 	return func() (calculator.Answer, error) {
 		in.legs.Path = well.Path()
+		in.units = calculator.UnitsOf(flags)
 		return in.answer()
 	}
 }

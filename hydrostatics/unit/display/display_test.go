@@ -163,13 +163,13 @@ func TestPlanTakesTheUnitsOfItsTexts(t *testing.T) {
 func TestRewrite(t *testing.T) {
 	for in, want := range map[string]string{
 		"the pump needs 3000 psi, above the limit of 5000 psi": "the pump needs 206.8 bar, above the limit of 344.7 bar",
-		"at 9000 ft (2.87 in) it is 1e-06 1/psi":              "at 2743 m (72.9 mm) it is 1e-06 1/psi",
-		"held -200 psi.": "held -13.8 bar.",
-		"0 psi":          "0 bar",
-		"warmed by 20 degF, 50 lb of it, 6 pins, 5 t": "warmed by 20 degF, 50 lb of it, 6 pins, 5 t",
-		"already 35 bar":   "already 35 bar",
-		"5 furlongs, 1 in": "5 furlongs, 25.4 mm",
-		"":                 "",
+		"at 9000 ft (2.87 in) it is 1e-06 1/psi":               "at 2743 m (72.9 mm) it is 1e-06 1/psi",
+		"held -200 psi.":                                       "held -13.8 bar.",
+		"0 psi":                                                "0 bar",
+		"warmed by 20 degF, 50 lb of it, 6 pins, 5 t":          "warmed by 20 degF, 50 lb of it, 6 pins, 5 t",
+		"already 35 bar":                                       "already 35 bar",
+		"5 furlongs, 1 in":                                     "5 furlongs, 25.4 mm",
+		"":                                                     "",
 	} {
 		require.Equal(t, want, SI().Rewrite(in))
 		require.Equal(t, want, SI().Rewrite(want), "twice is once")
