@@ -30,7 +30,7 @@ func (in inputs) ofLiquid() (calculator.Answer, error) {
 		return calculator.Answer{}, sort(err)
 	}
 	a := calculator.Answer{Steps: f.Steps(), Notes: f.Outside, Results: []calculator.Result{
-		{Name: "rate", Value: f.Rate},
+		{Name: "rate", Value: f.Rate, For: display.ProductionRate},
 		{Name: "drop", Value: f.Drop},
 		{Name: "drop at which it chokes", Value: f.ChokedDrop},
 		{Name: "choked", Value: f.Choked},
@@ -67,7 +67,7 @@ func (in inputs) ofGas() (calculator.Answer, error) {
 	}
 	a := calculator.Answer{Steps: f.Steps(), Notes: f.Outside, Results: []calculator.Result{
 		{Name: "mass rate", Value: f.Mass},
-		{Name: "rate at inlet conditions", Value: f.Rate},
+		{Name: "rate at inlet conditions", Value: f.Rate, For: display.ProductionRate},
 		{Name: "drop", Value: f.Drop},
 		{Name: "drop over inlet pressure, absolute", Value: f.Ratio},
 		{Name: "ratio at which it is critical", Value: f.ChokedRatio},

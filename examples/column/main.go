@@ -25,8 +25,11 @@ func main() { calculator.Main(command) }
 
 const exam = "10 lb/gal to 7000 ft, 8 lb/gal to 7500 ft, 12.5 lb/gal to 9000 ft, 16.5 lb/gal to 10000 ft"
 
+// usual is base oil on brine, before a well is opened.
+const usual = "6.8 lb/gal to 4000 ft, 9.2 lb/gal to 9000 ft"
+
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	layers := stack.Default(exam)
+	layers := stack.Default(usual)
 	var pressure, wanted unit.Pressure
 	var at, depth unit.Length
 	var surface unit.Temperature
@@ -34,7 +37,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&layers, "layers", layers, "fluids from surface down by TVD, FLUID to DEPTH, ...; FLUID is "+stack.Usage())
 	flags.TextVar(&pressure, "pressure", 0*unit.PSI, "known pressure")
 	flags.TextVar(&at, "at", 0*unit.Foot, "true vertical depth where the pressure is known")
-	flags.TextVar(&depth, "depth", 10000*unit.Foot, "true vertical depth where the pressure is asked")
+	flags.TextVar(&depth, "depth", 9000*unit.Foot, "true vertical depth where the pressure is asked")
 	flags.TextVar(&wanted, "wanted-pressure", 3000*unit.PSI, "pressure whose depth is asked")
 	flags.TextVar(&surface, "surface-temperature", unit.Fahrenheit(70), "temperature at surface")
 	flags.TextVar(&gradient, "temperature-gradient", 1.5*unit.FahrenheitPer100Feet, "temperature gradient")

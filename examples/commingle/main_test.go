@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
 )
 
 func TestCommingle(t *testing.T) {
@@ -20,4 +21,8 @@ func TestCommingle(t *testing.T) {
 	golden.File(t, command, "two-phases", 2, "-zone", "name=lower; depth=9400 ft; pr=3900 psi; AOF=12000 Mcf/d", "-zone", "name=upper; depth=9000 ft; pr=3600 psi; J=2 bbl/d/psi")
 	golden.File(t, command, "faults", 2, "-zone", "name=lower; depth=9 psi; q=5", "-water", "x")
 	golden.File(t, command, "no-position", 2, "-zone", "name=lower; depth=9000 ft; pr=4000 psi; J=5 bbl/d/psi; choke=9")
+}
+
+func TestPicture(t *testing.T) {
+	require.Contains(t, golden.Picture(t, command, "-units", "si"), "to surface")
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
 )
 
 func TestGasColumn(t *testing.T) {
@@ -13,4 +14,8 @@ func TestGasColumn(t *testing.T) {
 	golden.File(t, command, "faults", 2, "-gas", "helium")
 	golden.File(t, command, "upwards", 2, "-depth", "-5 ft")
 	golden.File(t, command, "range", 2, "-gravity", "0.3", "-n2", "0.4")
+}
+
+func TestPicture(t *testing.T) {
+	require.Contains(t, golden.Picture(t, command, "-units", "si"), "fresh water")
 }

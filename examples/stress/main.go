@@ -27,15 +27,15 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var weight unit.WeightPerLength
 	var grade catalogue.Grade
 	var l tubular.Load
-	p110, _ := catalogue.FindGrade("P110")
+	l80, _ := catalogue.FindGrade("L80")
 	f := tubular.NorwegianShelf()
-	flags.TextVar(&od, "od", 9.625*unit.Inch, "outside diameter")
-	flags.TextVar(&weight, "weight", 53.5*unit.PoundPerFoot, "nominal weight, with the outside diameter the name of a pipe of the catalogue")
+	flags.TextVar(&od, "od", 3.5*unit.Inch, "outside diameter")
+	flags.TextVar(&weight, "weight", 9.3*unit.PoundPerFoot, "nominal weight, with the outside diameter the name of a pipe of the catalogue")
 	flags.TextVar(&id, "id", unit.Length(0), "inside diameter of a pipe that is not in the catalogue; the weight is then not used")
 	capped := flags.Bool("capped", false, "ends are capped: the pressures on the caps add to the axial force")
-	flags.TextVar(&grade, "grade", p110, "API grade")
-	flags.TextVar(&l.Axial, "axial", 500*unit.Kilopound, "real axial force, tension positive")
-	flags.TextVar(&l.Inside, "inside-pressure", 8000*unit.PSI, "inside pressure")
+	flags.TextVar(&grade, "grade", l80, "API grade")
+	flags.TextVar(&l.Axial, "axial", 80*unit.Kilopound, "real axial force, tension positive")
+	flags.TextVar(&l.Inside, "inside-pressure", 5000*unit.PSI, "inside pressure")
 	flags.TextVar(&l.Outside, "outside-pressure", 2000*unit.PSI, "outside pressure")
 	flags.TextVar(&l.Curvature, "dogleg", unit.Curvature(0), "dogleg severity")
 	flags.TextVar(&l.Torque, "torque", unit.Torque(0), "torque")
