@@ -91,7 +91,7 @@ func sort(err error) error {
 
 // opening tells a coefficient in the ways it is told.
 func (in inputs) opening(c unit.FlowCoefficient) []calculator.Result {
-	r := []calculator.Result{{Name: "coefficient", Value: c}, {Name: "the same as Kv", Value: working.In(c, unit.Kv, "Kv").String()}}
+	r := []calculator.Result{{Name: "coefficient", Value: c}, {Name: "as Cv", Value: c.In(unit.Cv)}, {Name: "as Kv", Value: c.In(unit.Kv)}}
 	if in.discharge > 0 {
 		a := choke.Opening(c, in.discharge)
 		d := unit.Length(math.Sqrt(4 / math.Pi * float64(a)))

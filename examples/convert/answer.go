@@ -43,7 +43,7 @@ func (in input) answer() (calculator.Answer, error) {
 	a.Tables = append([]calculator.Table{t}, a.Tables...)
 	if q.Name == "pressure" {
 		absolute := x + float64(unit.Atmosphere)
-		a.Results = append(a.Results, calculator.Result{Name: "absolute, where the open air has 101.325 kPa", Value: number(absolute/float64(unit.PSI)) + " psia, " + number(absolute/float64(unit.Bar)) + " bara"})
+		a.Results = append(a.Results, calculator.Result{Name: "absolute, in a standard atmosphere", Value: number(absolute/float64(unit.PSI)) + " psia, " + number(absolute/float64(unit.Bar)) + " bara"})
 	}
 	return a, nil
 }
@@ -120,13 +120,16 @@ func lookUp(q unit.Quantity, text string) (unit.Symbol, bool) {
 	return unit.Symbol{}, false
 }
 
-func count(x float64, u unit.Symbol) string {
+func count(x float64, u unit.Symbol) verbatim {
 	return number((x - u.Zero) / u.Size)
 }
 
-func number(v float64) string { return unit.Significant(v, digits) }
+func number(v float64) verbatim { return verbatim(unit.Significant(v, digits)) }
 
-func si(u unit.Symbol, q unit.Quantity) string {
+// verbatim is text that stays in the units that it is in.
+type verbatim string
+
+func si(u unit.Symbol, q unit.Quantity) verbatim {
 	text := fmt.Sprintf("%.17g", u.Size)
 	if short := fmt.Sprintf("%.15g", u.Size); len(short) < len(text) {
 		text = short
@@ -135,7 +138,7 @@ func si(u unit.Symbol, q unit.Quantity) string {
 	if u.Zero != 0 {
 		text += fmt.Sprintf(", from %.10g %s", u.Zero, q.Units[0].Text)
 	}
-	return text
+	return verbatim(text)
 }
 
 // factors are the exact factor and its inverse, to all digits that a float64 has.
@@ -169,7 +172,7 @@ func costs(a *calculator.Answer, q unit.Quantity, x float64, from, to unit.Symbo
 			made = x / f2.Size / f.Value()
 			way = map[string]string{"times ": "divided by ", "divided by ": "times "}[way]
 		}
-		t.Rows = append(t.Rows, []any{from.Text, to.Text, way + f.Written, number(made), number(round(made-exact, exact)) + " " + to.Text,
+		t.Rows = append(t.Rows, []any{from.Text, to.Text, verbatim(way + f.Written), number(made), number(round(made-exact, exact)) + verbatim(" "+to.Text),
 			fmt.Sprintf("%+.3f %%", 100*(made/exact-1)), f.Source})
 	}
 	if t.Rows != nil && x != 0 {

@@ -24,6 +24,7 @@ func double(answer calculator.Answer, err error) calculator.Command {
 			var l unit.Length
 			flags.TextVar(&l, "length", 5*unit.Foot, "a length")
 			flags.Float64("factor", 2, "a number")
+			flags.Duration("wait", 0, "a time")
 			return func() (calculator.Answer, error) {
 				a := answer
 				a.Results = append(a.Results, calculator.Result{Name: "twice", Value: 2 * l})
@@ -149,6 +150,7 @@ func TestUnits(t *testing.T) {
 		{[]string{"-units", "si", "-explain"}, []string{"twice    3.05 m", "bore     101.6 mm", "stretch  305 mm", "62.1 bar .. 68.9 bar .. 75.8 bar", "90 degC", "1 m", "3000 m", "10 mm", "length  1.524 m",
 			"p = r*g*h = (1000 kg/m3)*g*(100 m) = 9.80665 bar"}},
 		{[]string{"-length", "2 m"}, []string{"twice    4 m", "bore     101.6 mm", "length  2 m", "62.1 bar"}},
+		{[]string{"-wait", "20m"}, []string{"twice    10 ft"}},
 		{[]string{"-length", "20cm"}, []string{"twice    0.4 m", "bore     10.16 cm", "length  20 cm"}},
 		{[]string{"-length", "3,000 ft", "-md"}, []string{"| twice | 6000 ft |", "| 3.28 ft | 0.394 in |", `| 9842.5 ft | \| |`, "| length | 3000 ft |", "> Caution"}},
 		{[]string{"-length", "3 m", "-json"}, []string{`"units": "field"`, ` ft"`, `"length": "3 m"`}},

@@ -14,7 +14,7 @@ func (p page) markdown(out io.Writer) error {
 	fmt.Fprintf(w, "\n## Answer\n\n")
 	markdownTable(w, []string{"", ""}, len(p.answer.Results), func(i int) []string {
 		r := p.answer.Results[i]
-		return []string{r.Name, p.units.word(r.Value, r.For)}
+		return []string{p.units.Rewrite(r.Name), p.units.word(r.Value, r.For)}
 	})
 	for i, n := range p.notes() {
 		if i == 0 {
@@ -28,12 +28,12 @@ func (p page) markdown(out io.Writer) error {
 		markdownTable(w, t.Header, len(cells), func(i int) []string { return cells[i] })
 	}
 	if c := p.answer.Published; c != nil {
-		fmt.Fprintf(w, "\n## Published\n\n%s: printed %s, here %s (%s)\n", c.Name, Word(c.Printed), beside(c.Printed, c.Ours), c.Source)
+		fmt.Fprintf(w, "\n## Published\n\n%s: printed %s, here %s (%s)\n", c.Name, printed(c.Printed), beside(c.Printed, c.Ours), c.Source)
 	}
 	if p.explain {
 		fmt.Fprintf(w, "\n## Working\n\n")
 		for _, s := range p.answer.Steps {
-			fmt.Fprintf(w, "- %s (%s): `%s`\n", s.Name, s.Source, p.units.step(s))
+			fmt.Fprintf(w, "- %s (%s): `%s`\n", p.units.Rewrite(s.Name), s.Source, p.units.step(s))
 		}
 	}
 	fmt.Fprintf(w, "\n## Inputs\n\n")

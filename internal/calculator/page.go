@@ -32,7 +32,7 @@ func (p page) text(out io.Writer) error {
 	if p.explain {
 		fmt.Fprintf(w, "\nWorking\n")
 		for _, s := range p.answer.Steps {
-			fmt.Fprintf(w, "  %s (%s)\n    %s\n", s.Name, s.Source, p.units.step(s))
+			fmt.Fprintf(w, "  %s (%s)\n    %s\n", p.units.Rewrite(s.Name), s.Source, p.units.step(s))
 		}
 		if len(p.answer.Steps) == 0 {
 			fmt.Fprintf(w, "  (this answer has no closed form to show; its doc names method and source)\n")
@@ -50,13 +50,13 @@ func (p page) text(out io.Writer) error {
 	}
 	fmt.Fprintf(w, "\nAnswer\n")
 	rows(w, len(p.answer.Results), func(i int) []string {
-		return []string{p.answer.Results[i].Name, p.units.word(p.answer.Results[i].Value, p.answer.Results[i].For)}
+		return []string{p.units.Rewrite(p.answer.Results[i].Name), p.units.word(p.answer.Results[i].Value, p.answer.Results[i].For)}
 	})
 	for _, n := range p.notes() {
 		fmt.Fprintf(w, "  note: %s\n", n)
 	}
 	if c := p.answer.Published; c != nil {
-		fmt.Fprintf(w, "\nPublished\n  %s: printed %s, here %s (%s)\n", c.Name, Word(c.Printed), beside(c.Printed, c.Ours), c.Source)
+		fmt.Fprintf(w, "\nPublished\n  %s: printed %s, here %s (%s)\n", c.Name, printed(c.Printed), beside(c.Printed, c.Ours), c.Source)
 	}
 	_, err := io.WriteString(out, w.String())
 	return err

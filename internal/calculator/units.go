@@ -4,6 +4,7 @@ import (
 	"flag"
 	"reflect"
 	"strings"
+	"time"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
@@ -55,6 +56,11 @@ func (u *Units) Set(name string) error {
 func (u *Units) settle(flags *flag.FlagSet, typed map[string]string) {
 	var given, rest []string
 	flags.VisitAll(func(f *flag.Flag) {
+		if g, ok := f.Value.(flag.Getter); ok {
+			if _, is := g.Get().(time.Duration); is {
+				return // 20m are minutes
+			}
+		}
 		if text, ok := typed[f.Name]; ok {
 			given = append(given, text)
 		} else {

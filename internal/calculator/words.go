@@ -17,7 +17,7 @@ const digits = 5
 func (u *Units) word(v any, p display.Purpose) string {
 	switch v := v.(type) {
 	case string:
-		return v
+		return u.Rewrite(v)
 	case working.Value:
 		if q := v.Quantity(); q != nil {
 			return u.Format(q, implied(v, p))
@@ -46,6 +46,9 @@ func (u *Units) word(v any, p display.Purpose) string {
 
 // exact writes a value for machines, or returns it if JSON can hold it.
 func (u *Units) exact(v any, p display.Purpose) any {
+	if text, ok := v.(string); ok {
+		return u.Rewrite(text)
+	}
 	if w, ok := v.(working.Value); ok && w.Quantity() != nil {
 		v, p = w.Quantity(), implied(w, p)
 	}
@@ -76,11 +79,22 @@ func (u *Units) worked(v working.Value) string {
 	return v.String()
 }
 
+// printed is a published answer as it is printed.
+func printed(v any) string {
+	if text, ok := v.(string); ok {
+		return text
+	}
+	return Word(v)
+}
+
 // beside writes our answer in the unit of the printed one.
-func beside(printed, ours any) string {
-	text, ok := printed.(string)
+func beside(theirs, ours any) string {
+	text, ok := theirs.(string)
 	if !ok {
 		return Word(ours)
+	}
+	if mine, is := ours.(string); is {
+		return mine
 	}
 	if w, is := ours.(working.Value); is && w.Quantity() != nil {
 		ours = w.Quantity()
