@@ -43,7 +43,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		},
 		Steps:  append(in.pump.Steps(), s.Steps()...),
 		Tables: tables(s),
-		Draw:   draw(s),
+		Draw:   draw(in.units.System, s),
 	}
 	show := func(v any) string { return in.units.Format(v, display.Usual) }
 	for _, u := range s.UTubes {

@@ -21,6 +21,7 @@ func main() { calculator.Main(command) }
 
 // inputs are the flags.
 type inputs struct {
+	units        *calculator.Units
 	file, loads  string
 	ratings      packer.Ratings
 	seat         packer.Seat
@@ -46,5 +47,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.above, "above", 3500*unit.PSI, "pressure above the packer")
 	flags.TextVar(&in.tubing, "packer-force", 75*unit.Kilopound, "force of the tubing on the packer, positive where it pulls up")
 	flags.Float64Var(&in.hand, "in-hand", 0.1, "share of a test pressure to keep in hand")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }

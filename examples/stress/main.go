@@ -51,7 +51,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if *capped {
 			l.Axial -= p.EffectiveForce(tubular.Load{Inside: l.Inside, Outside: l.Outside})
 		}
-		return answer(p, l, f)
+		return answer(calculator.UnitsOf(flags), p, l, f)
 	}
 }
 
