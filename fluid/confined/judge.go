@@ -120,7 +120,7 @@ func (t PressureTest) Judge() (Judgement, error) {
 		j.Source = "the criterion given"
 	}
 	j.Fall = j.Start - j.End
-	if j.Start > 0 {
+	if j.Start >= 1*unit.Pascal { // below, the share of nothing
 		j.Decline = float64(j.Fall / j.Start)
 	}
 	j.Allowed = t.Criterion.Allowed(j.Start)

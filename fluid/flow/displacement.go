@@ -160,7 +160,9 @@ func (d Displacement) check() error {
 		total += s.Volume
 	}
 	f.Add(fault.Between("BackPressure", d.BackPressure, 0, 1e9*unit.Pascal))
-	f.Add(fault.Between("Output", d.Output, 0, 10*unit.CubicMetre))
+	if d.Output != 0 {
+		f.Add(fault.Between("Output", d.Output, 1e-9*unit.CubicMetre, 10*unit.CubicMetre))
+	}
 	f.Add(fault.Between("Every", d.Every, 0, 1e5*unit.CubicMetre))
 	if d.Every > 0 && total/d.Every > mostPoints {
 		f.New("Every", "is %s; must make at most %d points of %s", d.Every.Rounded(6), mostPoints, total.Rounded(6))

@@ -23,7 +23,7 @@ type Friction struct {
 	Index             float64        // local flow index n'
 	Reynolds          float64        // generalised: 16/Reynolds is the laminar factor
 	Regime            Regime
-	Factor            float64       // Fanning's
+	Factor            FanningFactor
 	Gradient          unit.Gradient // loss of pressure per length along the conduit, positive
 	WallStress        unit.Pressure // mean, in the regime found; the yield stress at rest
 
@@ -99,7 +99,7 @@ func (s Stream) friction() (Friction, error) {
 	r.EffectiveDiameter = unit.Length(8 * V / float64(l.WallRate))
 	relative := float64(c.Roughness / r.EffectiveDiameter)
 	r.Factor, r.Regime = factor(l.Index, r.Reynolds, relative)
-	r.WallStress = unit.Pressure(r.Factor * ρ * V * V / 2)
+	r.WallStress = unit.Pressure(float64(r.Factor) * ρ * V * V / 2)
 	r.Gradient = FanningGradient(r.Factor, s.Density, r.Velocity, r.HydraulicDiameter)
 	r.Beyond = beyond(r.Index, r.Reynolds, relative, r.Regime)
 	return r, nil
@@ -126,11 +126,11 @@ func beyond(n, reynolds, relative float64, regime Regime) string {
 //
 //	dp/dL = 2 f ρ V²/D
 //
-// with the hydraulic diameter. Darcy's factor is 4 f.
+// with the hydraulic diameter. A DarcyFactor must be turned into Fanning's first.
 //
 // Source: definition of Fanning's factor; White, Fluid Mechanics, 6.3.
-func FanningGradient(factor float64, density unit.Density, v unit.Velocity, hydraulic unit.Length) unit.Gradient {
-	return unit.Gradient(2 * factor * float64(density) * float64(v) * float64(v) / float64(hydraulic))
+func FanningGradient(factor FanningFactor, density unit.Density, v unit.Velocity, hydraulic unit.Length) unit.Gradient {
+	return unit.Gradient(2 * float64(factor) * float64(density) * float64(v) * float64(v) / float64(hydraulic))
 }
 
 // Loss returns the pressure lost along a length.
@@ -139,7 +139,7 @@ func (f Friction) Loss(length unit.Length) unit.Pressure {
 }
 
 // Darcy returns Darcy's (Moody's) friction factor, four times Fanning's.
-func (f Friction) Darcy() float64 { return 4 * f.Factor }
+func (f Friction) Darcy() DarcyFactor { return f.Factor.Darcy() }
 
 // EffectiveViscosity returns the viscosity of the Newtonian fluid with the same
 // laminar loss in a pipe of the hydraulic diameter, τw/(8V/D). At rest, where

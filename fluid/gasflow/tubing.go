@@ -204,11 +204,11 @@ func (m stretch) slopeAt(s, p float64) (float64, error) {
 	friction := 0.0
 	if v > 0 {
 		re := m.flux * m.d / float64(mu)
-		f := 16 / re
+		f := flow.FanningFactor(16 / re)
 		if re > laminarEnd {
-			f = flow.Colebrook(re, m.roughness)
+			f = flow.Colebrook(re, m.roughness).Fanning()
 		}
-		friction = 2 * f * r * v * v / m.d
+		friction = 2 * float64(f) * r * v * v / m.d
 	}
 	sound := 1 - v*v*r/absolute
 	if !(sound > 0) {

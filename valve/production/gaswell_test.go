@@ -103,5 +103,5 @@ func ExampleGasWell_Flow() {
 	f, err := gasWell().Flow()
 	fmt.Printf("%.0f Mcf/d, wellhead %s, critical %v, %v\n", f.Rate.In(unit.ThousandCubicFeetPerDay), f.Wellhead.Rounded(4), f.Critical, err)
 	// Output:
-	// 27149 Mcf/d, wellhead 1981 psi, critical true, <nil>
+	// 31110 Mcf/d, wellhead 2265 psi, critical true, <nil>
 }

@@ -177,8 +177,21 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		j.broken++
 	}
 	at := m.least(by, w.Region)
-	if at != nil && len(m.Points) < 8 {
+	if at != nil && len(m.Points) < 24 {
 		m.Points = append(m.Points, at)
+		if len(w.Region.Rows()) > 0 {
+			// The worst choice lies on the edge of the part: some further in.
+			inner := w.Region.Inner()
+			for _, t := range [4]float64{0.02, 0.2, 0.5, 1} {
+				e := make([]float64, len(at))
+				for k := range e {
+					e[k] = at[k] + t*(inner[k]-at[k])
+				}
+				if len(by.T) == 0 || by.At(e)-by.R < -walk.Reach {
+					m.Points = append(m.Points, j.plain(w.Region, by, e))
+				}
+			}
+		}
 	}
 	if at == nil || j.Parts {
 		m.Regions = append(m.Regions, Part{w.Region, by})
@@ -232,6 +245,9 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 		case Vacuum:
 			top := s.Top[l.index]
 			if s.Surface[l.index] {
+				if p.Action >= 0 {
+					continue // it lies between what it was and what it will be
+				}
 				top = s.Applied[l.index]
 			}
 			j.Note(w, p, Vacuum, l.index, top.At(p.X).Shift(-vacuum), 0)
@@ -244,7 +260,7 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 			if m.With >= 0 && s.Surface[l.index] && !g.Circle && !g.Produces {
 				x := m.Excess.At(p.X)
 				j.Note(w, p, Circulation, l.index, x.Times(-1).Shift(tolerance), 0)
-				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 0)
+				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 1)
 			}
 		case Barriers:
 			if err := j.barriers(w, p, l.index); err != nil {
@@ -545,9 +561,9 @@ func (j *Judge) failed(w *walk.World, p walk.Place, k Kind, i int) *Margin {
 	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, 0)
 }
 
-// Fails keeps that a step can't be walked at all.
-func (j *Judge) Fails(w *walk.World, step int) {
-	j.failed(w, walk.Place{Step: step, Action: -1}, Unwalkable, 0)
+// Stuck keeps that devices move each other without end.
+func (j *Judge) Stuck(w *walk.World, p walk.Place) {
+	j.failed(w, p, Unwalkable, 0)
 }
 
 // Felt keeps what an action feels, and how near to the level that it waits for

@@ -102,22 +102,7 @@ func (w *window) between(a, b float64, depth int) error {
 	var again [][2]float64
 	for _, m := range run.Judge.Passed() {
 		for _, part := range m.Regions {
-			r := part.Region
-			if !m.Kind.Events() {
-				if r = r.With(part.By.Times(-1).Shift(-walk.Reach)); r == nil {
-					continue
-				}
-			}
-			low := max(bound(r, form), a)
-			high := min(-bound(r, form.Times(-1)), b)
-			if high < low+1e-9*(b-a) && b > a {
-				continue // an edge of what fails for another reason
-			}
-			if part.By.R > 0 && high-low > w.held.Fine && w.walks+len(again) < mostWalks {
-				again = append(again, [2]float64{low, high})
-				continue
-			}
-			w.bad = append(w.bad, Bad{low, high, m})
+			w.take(&again, a, b, form, m, part)
 		}
 	}
 	for _, x := range join(again) {
@@ -126,6 +111,47 @@ func (w *window) between(a, b float64, depth int) error {
 		}
 	}
 	return nil
+}
+
+// take keeps where a part of the box lies on the axis of the held quantity: for
+// certain, and, to be looked at again, where it may.
+func (w *window) take(again *[][2]float64, a, b float64, form affine.Form, m *judge.Margin, part judge.Part) {
+	low, high, ok := w.span(part.Region, part.By, form, m, 0)
+	if !ok || high < low+1e-9*(b-a) && b > a {
+		return // or only an edge of what fails for another reason
+	}
+	low, high = max(low, a), min(high, b)
+	if part.By.R == 0 && !part.Region.Loose() || high-low <= w.held.Fine || w.walks+len(*again) >= mostWalks {
+		w.bad = append(w.bad, Bad{low, high, m})
+		return
+	}
+	l, h := high, high // nothing is certain
+	if tight := part.Region.Tight(); tight != nil {
+		if x, y, ok := w.span(tight, part.By, form, m, 2*part.By.R); ok && y >= x {
+			l, h = max(x, a), min(y, b)
+			w.bad = append(w.bad, Bad{l, h, m})
+		}
+	}
+	for _, edge := range [2][2]float64{{low, l}, {h, high}} {
+		switch {
+		case edge[1]-edge[0] <= 0:
+		case edge[1]-edge[0] <= w.held.Fine:
+			w.bad = append(w.bad, Bad{edge[0], edge[1], m})
+		default:
+			*again = append(*again, edge)
+		}
+	}
+}
+
+// span is the least and the greatest of the held quantity in the part of a region
+// in which a margin, with more taken off, is below nought.
+func (w *window) span(r *affine.Region, by, form affine.Form, m *judge.Margin, more float64) (low, high float64, ok bool) {
+	if !m.Kind.Events() && m.Kind != judge.Unwalkable {
+		if r = r.With(by.Shift(more).Times(-1).Shift(-walk.Reach)); r == nil {
+			return 0, 0, false
+		}
+	}
+	return bound(r, form), -bound(r, form.Times(-1)), true
 }
 
 func bound(r *affine.Region, f affine.Form) float64 {

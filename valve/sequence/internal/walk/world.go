@@ -22,6 +22,8 @@ type World struct {
 	// where that isn't certain.
 	Dry   [][]affine.Form
 	Trail *Trail // what happened, last first
+
+	at affine.Form // of a world that is remembered: where it stood
 }
 
 // Progress is how far a row of triggers has come, under conditions.
@@ -94,6 +96,22 @@ func (w *World) within(r *affine.Region) *World {
 	c := w.Clone()
 	c.Region = r
 	return c
+}
+
+// only puts the conditions of the one alternative of an action's progress that is
+// left, if it is just one, on the world. It tells whether anything is left.
+func (w *World) only(i int) bool {
+	if len(w.Rows[i]) != 1 || len(w.Rows[i][0].Rows) == 0 {
+		return len(w.Rows[i]) > 0
+	}
+	p := w.Rows[i][0]
+	region := w.Region.And(p.Rows)
+	if region == nil {
+		return false
+	}
+	p.Rows = nil
+	w.Region, w.Rows[i] = region, []Progress{p}
+	return true
 }
 
 // waits is the level that a row waits for next, and the way in which it is met.

@@ -168,11 +168,8 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 		return float64(q) - at, err
 	}
 	least, greatest := p.F.Least(), p.F.Greatest()
-	if end := p.S * s.Span; end < 0 {
-		least += end
-	} else {
-		greatest += end
-	}
+	least += math.Min((p.S-p.D)*s.Span, 0)
+	greatest += math.Max((p.S+p.D)*s.Span, 0)
 	mid := least + (greatest-least)/2
 	dm, err := d(mid)
 	if err != nil {
@@ -196,7 +193,7 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 	if !f.Scale.Sharp() || f.Scale.C != 1 {
 		gain = affine.Mul(gain.Shift(slope*mid), f.Scale).Shift(-slope * mid)
 	}
-	return affine.Line{F: p.F.Times(1 + slope).Plus(gain), S: p.S * (1 + slope)}, nil
+	return affine.Line{F: p.F.Times(1 + slope).Plus(gain), S: p.S * (1 + slope), D: p.D * (1 + math.Abs(slope))}, nil
 }
 
 func first(errs ...error) error {

@@ -132,5 +132,16 @@ func (n *Network) Share(a, b, symbol int) {
 	n.shares[[2]int{b, a}] = symbol
 }
 
+// IsShare tells whether a symbol is how the difference of two references is shared
+// out.
+func (n *Network) IsShare(symbol int) bool {
+	for _, k := range n.shares {
+		if k == symbol {
+			return true
+		}
+	}
+	return false
+}
+
 // PortsOf are the ports of a compartment.
 func (n *Network) PortsOf(i int) []int { return n.around[i] }

@@ -1,0 +1,73 @@
+package sleeve
+
+import (
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/precise"
+	"completion.example/valve/controlline"
+	"github.com/stretchr/testify/require"
+)
+
+// Each limit of a sleeve: on it no fault, just beyond it one that names it.
+func TestSleeveLimits(t *testing.T) {
+	const more = 1 + 1e-7
+	ok := Sleeve{Depth: 0, OpenArea: 1, CloseArea: 1, Stroke: 100, Friction: unit.Exactly[unit.Force](1e9), Across: unit.Band[unit.Pressure]{Least: -1e9, Greatest: 1e9}, PerDifferential: 1}
+	require.NoError(t, ok.check(), "everything at its greatest")
+	for text, change := range map[string]func(*Sleeve){
+		"depth is": func(v *Sleeve) { v.Depth = unit.Length(math.Inf(1)) }, "depth is -": func(v *Sleeve) { v.Depth = -1 },
+		"open area is": func(v *Sleeve) { v.OpenArea = more }, "open area is 0": func(v *Sleeve) { v.OpenArea = 0 },
+		"close area is": func(v *Sleeve) { v.CloseArea = more }, "close area is 0": func(v *Sleeve) { v.CloseArea = 0 },
+		"stroke is": func(v *Sleeve) { v.Stroke *= more }, "stroke is 0": func(v *Sleeve) { v.Stroke = 0 },
+		"friction is": func(v *Sleeve) { v.Friction = v.Friction.Times(more) }, "friction is 0": func(v *Sleeve) { v.Friction.Least = 0 },
+		"differential across is ": func(v *Sleeve) { v.Across.Least *= more }, "differential across is": func(v *Sleeve) { v.Across.Greatest *= more },
+		"friction per differential is": func(v *Sleeve) { v.PerDifferential = more }, "per differential is -": func(v *Sleeve) { v.PerDifferential = -1e-9 },
+	} {
+		v := ok
+		change(&v)
+		require.ErrorContains(t, v.check(), text)
+	}
+	for n, ok := range map[int]bool{0: false, 1: true, 10: true, 11: false} {
+		require.Equal(t, ok, well(n).Check() == nil, "%d sleeves: %v", n, well(n).Check())
+	}
+	s := well(2)
+	require.NoError(t, s.checkPanel(Panel{Close: Setting{Pressured, 1e9}}))
+	require.ErrorContains(t, s.checkPanel(Panel{Close: Setting{Pressured, 1e9 * more}}), "close line: pressure is")
+	require.ErrorContains(t, s.checkPanel(Panel{Open: []Setting{{Pressured, -1}}}), "open line of sleeve 1: pressure is")
+	require.ErrorContains(t, s.checkPanel(Panel{Close: Setting{Mode: Mode(len(modes))}}), "no mode 3")
+	require.ErrorContains(t, s.checkPositions([]Position{Open, Position(len(positions))}), "no position 3")
+	_, err := Position(len(positions)).MarshalText()
+	require.ErrorContains(t, err, "3")
+	require.Contains(t, Position(len(positions)).String(), "3")
+	require.Contains(t, Mode(len(modes)).String(), "3")
+	for _, sleeve := range []int{-1, 2} {
+		_, err := s.Shifting(sleeve)
+		require.Error(t, err, "%d", sleeve)
+	}
+	_, _, err = s.Run([]Position{Open, Open}, []Operation{{Line: 2}}, []Position{Open, Open})
+	require.ErrorContains(t, err, "operation 0 is on line 2; it must be -1 (close line) to 1")
+	require.True(t, (&WrongMoveError{}).Is(ErrWrongMove))
+	require.False(t, (&WrongMoveError{}).Is(controlline.ErrNoShift))
+}
+
+// Friction grows with the magnitude of the differential, whichever way it acts, by hand.
+func TestResistanceByHand(t *testing.T) {
+	v := Sleeve{Friction: unit.Exactly[unit.Force](1000), PerDifferential: 1e-4}
+	for _, c := range []struct{ least, nominal, greatest, low, middle, high float64 }{
+		{2e6, 3e6, 4e6, 1200, 1300, 1400}, {-4e6, -3e6, -2e6, 1200, 1300, 1400}, {-4e6, -1e6, 2e6, 1000, 1100, 1400},
+		{-1e6, 0, 3e6, 1000, 1000, 1300}, {0, 1e6, 2e6, 1000, 1100, 1200}, {-2e6, -1e6, 0, 1000, 1100, 1200},
+	} {
+		v.Across = unit.Band[unit.Pressure]{Least: unit.Pressure(c.least), Nominal: unit.Pressure(c.nominal), Greatest: unit.Pressure(c.greatest)}
+		r := v.Resistance()
+		require.InDeltaSlice(t, []float64{c.low, c.middle, c.high}, []float64{float64(r.Least), float64(r.Nominal), float64(r.Greatest)}, 1e-9, "%+v", c)
+	}
+}
+
+// What a line takes up per pressure: its volume times liquid's and wall's compliance.
+func TestSoftnessWorked(t *testing.T) {
+	s := well(1)
+	l := s.OpenLines[0]
+	precise.Equal(t, s.softness(l), "V*(1/1800e6 + 2*(1 + nu)/E*((1 - 2*nu)*d*d + D*D)/(D*D - d*d))", precise.Values{
+		"V": float64(l.Volume()), "E": float64(l.Young), "nu": l.Poisson, "D": float64(l.OD), "d": float64(l.ID())})
+}
