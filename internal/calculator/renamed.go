@@ -25,4 +25,10 @@ var renamed = map[string]map[string]string{
 	"survey":       {"file": "survey", "md": "measured-depth", "tvd": "depth"},
 	"trapped":      {"compression": "compressibility", "expansion": "expansivity", "from": "temperature-before", "gas": "gas-volume", "pressure": "pressure-before", "to": "temperature-after", "tubing-id": "id", "tubing-od": "od"},
 	"utube":        {"annulus": "annulus-fluids", "port": "depth", "tubing": "tubing-fluids"},
+	"buckling":     {"friction": "friction-factor", "inside": "tubing-fluid", "outside": "annulus-fluid"},
+	"hookload":     {"casing": "casing-id", "depth": "measured-depth", "fluid": "density", "shoe": "cased-to", "wanted": "wanted-pull"},
+	"movement":     {"annulus": "annulus-fluid", "annulus-before": "annulus-fluid-before", "burst": "burst-factor", "casing": "casing-id", "collapse": "collapse-factor", "down": "travel-down", "friction": "flow-friction", "inside": "tubing-fluid", "inside-before": "tubing-fluid-before", "pi": "tubing-pressure", "pi-before": "tubing-pressure-before", "po": "annulus-pressure", "po-before": "annulus-pressure-before", "slackoff": "slack-off", "tension": "tension-factor", "triaxial": "triaxial-factor", "up": "travel-up"},
+	"release":      {"annulus": "annulus-fluid", "casing": "casing-id", "inside": "tubing-pressure", "margin": "overbalance", "pins": "parting-load", "tubing": "tubing-fluid"},
+	"seals":        {"casing": "casing-id", "cold-inside": "cold-tubing-pressure", "cold-outside": "cold-annulus-pressure", "cold-tubing": "cold-tubing-fluid", "down": "reading-down", "up": "reading-up", "warm-inside": "warm-tubing-pressure", "warm-tubing": "warm-tubing-fluid"},
+	"setting":      {"annulus": "annulus-fluid", "held": "annulus-pressure", "surface": "tubing-pressure", "tubing": "tubing-fluid"},
 }
