@@ -26,6 +26,7 @@ func main() { calculator.Main(command) }
 
 // input is 2-7/8 in tubing in water in 7 in casing by default.
 type input struct {
+	units    *calculator.Units
 	c        movement.Confined
 	tool     unit.Length
 	inside   unit.Density
@@ -48,6 +49,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.load, "compression", 20000*unit.PoundForce, "effective compression to look at")
 	flags.TextVar(&in.tool, "tool", 1.9*unit.Inch, "diameter of a stiff tool to pass")
 	flags.Float64Var(&in.friction, "friction-factor", drag.UsualCased, "friction factor of pipe on wall; common practice")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
 		if err := in.check(); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}

@@ -23,6 +23,7 @@ func main() { calculator.Main(command) }
 // input is the case: the worked example of Lubinski, Althouse & Logan 1962 by
 // default.
 type input struct {
+	units   *calculator.Units
 	well    movement.Vertical
 	section movement.Section
 	yield   unit.Pressure
@@ -60,5 +61,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.design.Collapse, "collapse-factor", 1, "design factor to collapse")
 	flags.Float64Var(&in.design.Axial, "tension-factor", 1, "design factor to body yield, tension and compression")
 	flags.Float64Var(&in.design.Triaxial, "triaxial-factor", 1, "design factor of the von Mises stress to the yield strength")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return answer(in) }
 }

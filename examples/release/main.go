@@ -14,12 +14,14 @@ var command = calculator.Command{
 	Name:     "release",
 	Question: "what does the weight indicator show when the release joint parts, what bears that pull, and what comes after?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
 
 // inputs are the flags: a vertical well and one pipe.
 type inputs struct {
+	units             *calculator.Units
 	pipe              tubular.Pipe
 	depth             unit.Length
 	casing, seal      unit.Length
@@ -70,5 +72,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.formation, "formation", 4200*unit.PSI, "formation pressure at the joint, of what is open below it")
 	flags.TextVar(&in.margin, "overbalance", 200*unit.PSI, "overbalance wanted")
 	in.remedy.setup(flags)
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
 )
 
 func TestRelease(t *testing.T) {
@@ -15,4 +16,8 @@ func TestRelease(t *testing.T) {
 	golden.File(t, command, "flowing", 1, "-annulus-fluid", "8.8 lb/gal")
 	golden.File(t, command, "stuck", 0, "-free", "8000 ft")
 	golden.File(t, command, "faults", 2, "-share", "1.5", "-rig", "0 lbf", "-depth", "-5 ft")
+}
+
+func TestPicture(t *testing.T) {
+	require.Contains(t, golden.Picture(t, command, "-units", "si"), "the pins part")
 }

@@ -16,6 +16,7 @@ var command = calculator.Command{
 	Name:     "seals",
 	Question: "how far do the seals travel, where is their locator to be landed, and what weights stab them in and pull them out?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -23,6 +24,7 @@ func main() { calculator.Main(command) }
 // inputs are the flags: the well of the worked example of Lubinski, Althouse &
 // Logan 1962 by default, with a second, warm case and an invented receptacle.
 type inputs struct {
+	units   *calculator.Units
 	section movement.Section
 	seat    packer.Seat
 	landed  movement.Condition
@@ -64,5 +66,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.stab.Friction, "friction", unit.Within(1500*unit.PoundForce, 0.5), "friction of all seals")
 	flags.TextVar(&in.stab.Latch, "latch", unit.Band[unit.Force]{}, "what a latch adds to the pull")
 	in.spacing.setup(flags)
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }

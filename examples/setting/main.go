@@ -15,12 +15,14 @@ var command = calculator.Command{
 	Name:     "setting",
 	Question: "what surface pressure sets the packer, what else moves at it, and what stays in the string when it is bled off?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
 
 // inputs are the flags.
 type inputs struct {
+	units                 *calculator.Units
 	pins                  valve.Pins
 	area                  unit.Area
 	complete, other       unit.Band[unit.Pressure]
@@ -54,5 +56,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.chamber, "chamber", unit.Length(0), "bore of the seals that the string stands in where it is open below them to a chamber; zero where the plug is in the string")
 	flags.TextVar(&in.pipe.OD, "od", 3.5*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&in.pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the tubing")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
 )
 
 func TestSetting(t *testing.T) {
@@ -12,4 +13,8 @@ func TestSetting(t *testing.T) {
 	golden.File(t, command, "no-window", 1, "-other", "4300 psi +/- 5 %")
 	golden.File(t, command, "unknown", 1, "-tubing-pressure", "3700 psi")
 	golden.File(t, command, "faults", 2, "-pins", "0", "-piston", "-8 in2")
+}
+
+func TestPicture(t *testing.T) {
+	require.Contains(t, golden.Picture(t, command, "-units", "si"), "window, margin kept")
 }
