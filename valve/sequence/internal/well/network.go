@@ -96,6 +96,7 @@ type Action struct {
 	Opens, Closes   []int
 	Arms            []int
 	Disarmed        bool
+	Watched         bool // that it has happened counts for something else, such as a barrier
 	Holds, Releases bool
 }
 
