@@ -133,13 +133,19 @@ func (b Bullhead) above(md unit.Length) (unit.Volume, unit.Pressure) {
 	return unit.Volume(volume), unit.Pressure(friction)
 }
 
+// Limits that no well comes near.
+const (
+	mostKill = 10 * unit.GramPerCubicCentimetre
+	mostBore = 100 * unit.SquareMetre
+)
+
 // mostBullheadSteps is more than a chart or a table can show.
 const mostBullheadSteps = 10_000
 
 func (b Bullhead) check(steps int) (*Path, error) {
 	f := fault.In(scope)
 	f.Add(fault.Above("Formation.TVD", b.Formation.TVD, 0), fault.Between("Formation.Pressure", b.Formation.Pressure, 0, 1e9*unit.Pascal),
-		fault.Between("Injection", b.Injection, 0, 1e9*unit.Pascal), fault.Above("Fracture", b.Fracture, b.Formation.Pressure), fault.Above("Kill", b.Kill, 0),
+		fault.Between("Injection", b.Injection, 0, 1e9*unit.Pascal), fault.AboveTo("Fracture", b.Fracture, b.Formation.Pressure, 10e9*unit.Pascal), fault.AboveTo("Kill", b.Kill, 0, mostKill),
 		fault.Whole("steps", steps, 1, mostBullheadSteps))
 	if b.Influx == nil {
 		f.New("Influx", "is missing; say what stands in the well")
@@ -152,7 +158,7 @@ func (b Bullhead) check(steps int) (*Path, error) {
 	}
 	last := unit.Length(0)
 	for i, s := range b.Sections {
-		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.Bottom, last), fault.Above("Area", s.Area, 0)))
+		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.Bottom, last), fault.AboveTo("Area", s.Area, 0, mostBore)))
 		last = s.Bottom
 	}
 	if len(b.Sections) == 0 {

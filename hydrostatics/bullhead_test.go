@@ -91,6 +91,7 @@ func TestBullheadOfGas(t *testing.T) {
 }
 
 func TestBullheadFaults(t *testing.T) {
+	require.Empty(t, hydrostatics.Bullhead{}.Steps(hydrostatics.BullheadPoint{}))
 	_, err := hydrostatics.Bullhead{Friction: []unit.Gradient{-1}}.Schedule(0)
 	for _, want := range []string{"Formation.TVD", "Fracture", "Kill: is", "steps: is 0", "Influx: is missing", "1 gradients for 0 sections", "Friction[0]", "Sections: are missing"} {
 		require.ErrorContains(t, err, want)

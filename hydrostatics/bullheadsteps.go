@@ -4,6 +4,9 @@ import "completion.example/hydrostatics/working"
 
 // Steps shows the working of the end of the job: kill fluid down to the formation.
 func (b Bullhead) Steps(end BullheadPoint) []working.Step {
+	if len(b.Sections) == 0 {
+		return nil
+	}
 	const source = "balance of pressures"
 	pf := working.Input{Symbol: "pf", Value: working.Of(b.Formation.Pressure)}
 	column := working.Input{Symbol: "hk", Value: working.Of(Pressure(b.Kill, b.Formation.TVD))}

@@ -73,7 +73,7 @@ type Killing struct {
 	Points        []KillPoint
 	ShutIn        KillPoint   // before pumping, without margin or friction; Pump is the shut-in pressure of the way in
 	Through       unit.Volume // kill fluid at the end of the way in
-	AtSurface     unit.Volume // pumped when the top of the influx is at the choke; beyond the job if it never is
+	AtSurface     unit.Volume // pumped when the top of the influx is at the choke; all of it if nothing has come in
 	Whole         unit.Volume // both sides full of kill fluid
 	GreatestChoke KillPoint
 	GreatestWeak  KillPoint
@@ -123,17 +123,22 @@ func (k Kill) Schedule() (Killing, error) {
 
 // Initial is the pump's pressure when the kill fluid begins to go down, Final that
 // when it is at the end of the way in.
-func (k Killing) Initial() unit.Pressure { return k.Points[0].Pump }
+func (k Killing) Initial() unit.Pressure {
+	if len(k.Points) == 0 {
+		return unit.Pressure(math.NaN())
+	}
+	return k.Points[0].Pump
+}
 
 // Final: see Initial.
 func (k Killing) Final() unit.Pressure {
-	last := k.Points[0]
+	last := k.Initial()
 	for _, p := range k.Points {
 		if p.Pumped <= k.Through {
-			last = p
+			last = p.Pump
 		}
 	}
-	return last.Pump
+	return last
 }
 
 // Validate reports what is out of range.

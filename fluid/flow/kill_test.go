@@ -97,7 +97,7 @@ func TestKillFrictionIsThatOfCirculation(t *testing.T) {
 		k.Well.Exit = flow.Orifices{Count: 3, Diameter: 12 * unit.Millimetre, Discharge: flow.DischargeNozzle}
 		s, err := k.Schedule()
 		require.NoError(t, err)
-		require.True(t, math.IsInf(float64(s.AtSurface), 1))
+		require.Equal(t, s.Whole, s.AtSurface)
 		for _, c := range []struct {
 			liquid flow.Liquid
 			point  flow.KillPoint
@@ -163,6 +163,9 @@ func TestKillLaws(t *testing.T) {
 }
 
 func TestKillFaults(t *testing.T) {
+	require.True(t, math.IsNaN(float64(flow.Killing{}.Initial())))
+	require.True(t, math.IsNaN(float64(flow.Killing{}.Final())))
+	require.Empty(t, flow.Kill{}.Steps(flow.Killing{}))
 	_, err := flow.Kill{Influx: flow.Influx{Volume: -1}}.Schedule()
 	require.Error(t, err)
 	k := killed()

@@ -219,7 +219,7 @@ func (r *killRun) volumes() (all []float64, at float64, err error) {
 		all = append(all, r.total*float64(i)/killSteps)
 	}
 	all = append(all, r.in)
-	at = math.Inf(1)
+	at = r.total
 	if r.mass > 0 {
 		room := func(v float64) float64 { // of the way out above the bubble
 			parts, e := r.parts(v)

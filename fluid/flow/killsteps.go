@@ -8,6 +8,9 @@ import (
 // Steps shows the working of the pump's pressure at the start and when the kill
 // fluid is at the end of the way in; s is k worked out.
 func (k Kill) Steps(s Killing) []working.Step {
+	if len(k.Well.Annulus) == 0 {
+		return nil
+	}
 	const source = "balance of pressures; constant bottom-hole pressure"
 	depth := k.Well.Annulus[len(k.Well.Annulus)-1].Bottom
 	step := func(name, symbol string, l Liquid, pump unit.Pressure) working.Step {
