@@ -2,6 +2,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -48,5 +49,17 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.water, "water", 0.3, "greatest water cut; for -search water")
 	flags.BoolVar(&in.noCrossflow, "no-crossflow", false, "leave out settings in which a zone takes fluid")
 	in.units = calculator.UnitsOf(flags)
-	return func() (calculator.Answer, error) { return in.answer() }
+	survey := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		var depths []*unit.Length
+		for i := range in.zones.list {
+			depths = append(depths, &in.zones.list[i].Zone.Depth)
+		}
+		if err := survey.Vertical(depths...); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		survey.Tell(&a)
+		return a, err
+	}
 }

@@ -9,6 +9,7 @@ import (
 
 func TestCommingle(t *testing.T) {
 	golden.Check(t, command)
+	golden.File(t, command, "beyond-survey", 2, "-survey", "../survey/testdata/rising.csv")
 	golden.File(t, command, "split", 0, "-search", "split", "-split", "1:2")
 	golden.File(t, command, "water", 0, "-search", "water", "-water", "0.2", "-no-crossflow")
 	golden.File(t, command, "dry", 1, "-search", "water", "-water", "0.01")

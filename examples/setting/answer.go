@@ -43,7 +43,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 // lockIn adds what stays in the string from the pressure at which the slips bite,
 // which is not the pressure applied in the end.
 func (in inputs) lockIn(a *calculator.Answer, p packer.Pressures) error {
-	l := packer.LockIn{Pipe: in.pipe, Length: in.depth, Outside: in.held, Chamber: in.chamber}
+	l := packer.LockIn{Pipe: in.pipe, Length: in.length, Outside: in.held, Chamber: in.chamber}
 	bite, ok := p.Bite(in.surface)
 	if !ok {
 		a.Notes = append(a.Notes, "at the pressure applied the slips may not bite: nothing is said about what they would lock in")

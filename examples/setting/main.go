@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -22,6 +23,7 @@ func main() { calculator.Main(command) }
 
 // inputs are the flags.
 type inputs struct {
+	length                unit.Length // of the string
 	units                 *calculator.Units
 	pins                  valve.Pins
 	area                  unit.Area
@@ -57,5 +59,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pipe.OD, "od", 3.5*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&in.pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the tubing")
 	in.units = calculator.UnitsOf(flags)
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		in.length = in.depth
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

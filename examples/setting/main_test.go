@@ -9,6 +9,7 @@ import (
 
 func TestSetting(t *testing.T) {
 	golden.Check(t, command)
+	golden.File(t, command, "surveyed", 0, "-survey", "../survey/testdata/building.csv", "-depth", "3000 m", "-below", "280 bar", "-tubing-pressure", "285 bar")
 	golden.File(t, command, "chamber", 0, "-chamber", "4 in")
 	golden.File(t, command, "no-window", 1, "-other", "4300 psi +/- 5 %")
 	golden.File(t, command, "unknown", 1, "-tubing-pressure", "3700 psi")

@@ -191,8 +191,12 @@ func TestNamed(t *testing.T) {
 func FuzzPlan(f *testing.F) {
 	f.Add("9.2 lb/gal to 3000 m")
 	f.Add("2850 psi .. 3150 psi")
+	f.Add("held 1e-7 psi. 1e300 ft (-3 in)")
 	f.Fuzz(func(t *testing.T, text string) {
 		s := Plan(text)
+		if twice := SI().Rewrite(SI().Rewrite(text)); len(twice) > 4*len(text)+100 {
+			t.Fatalf("%q grew to %q", text, twice)
+		}
 		for p := Usual + 1; p < purposes; p++ {
 			if s.Unit(p) == "" {
 				t.Fatalf("%q leaves %v without a unit", text, p)
