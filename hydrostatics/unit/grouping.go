@@ -26,7 +26,7 @@ func continuation(number, rest string) int {
 		if strings.HasPrefix(rest[n:], ".") {
 			n += 1 + digits(rest[n+1:])
 		}
-		if strings.IndexAny(rest[n:], spaces) == 0 {
+		if firstSpace(rest[n:]) == 0 {
 			return n
 		}
 	}

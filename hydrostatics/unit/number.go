@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // split parts "5000 psi" into its number and its unit. Without a space the
@@ -12,20 +13,50 @@ import (
 func split(text string) (number, unit string) {
 	text = strings.TrimSpace(text)
 	end := unitBegins(text)
-	if i := strings.IndexAny(text, spaces); i >= 0 && (end == i || end == 0) {
-		number, unit = text[:i], strings.Trim(text[i:], spaces)
+	if i := firstSpace(text); i >= 0 && (end == i || end == 0) {
+		number, unit = text[:i], trimSpaces(text[i:])
 		for {
 			more := continuation(number, unit)
 			if more == 0 {
 				return number, unit
 			}
-			number, unit = number+" "+unit[:more], strings.TrimLeft(unit[more:], spaces)
+			number, unit = number+" "+unit[:more], trimSpaces(unit[more:])
 		}
 	}
-	return text[:end], strings.Trim(text[end:], spaces)
+	return text[:end], trimSpaces(text[end:])
 }
 
 const spaces = " \t\u00a0\u202f\u2009"
+
+// firstSpace finds the first of spaces, -1 for none.
+func firstSpace(s string) int {
+	if i := strings.IndexByte(s, ' '); i >= 0 && ascii(s[:i]) {
+		return i
+	}
+	return strings.IndexAny(s, spaces)
+}
+
+// trimSpaces takes spaces off both ends.
+func trimSpaces(s string) string {
+	for strings.HasPrefix(s, " ") {
+		s = s[1:]
+	}
+	if s == "" || s[0] > ' ' && s[0] < utf8.RuneSelf && s[len(s)-1] > ' ' && s[len(s)-1] < utf8.RuneSelf {
+		return s
+	}
+	return strings.Trim(s, spaces)
+}
+
+// ascii tells whether s has no tab and no letter beyond ASCII, which may be a
+// space as well.
+func ascii(s string) bool {
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf || s[i] == '\t' {
+			return false
+		}
+	}
+	return true
+}
 
 // unitBegins finds the first byte of text that is no part of a number.
 func unitBegins(text string) int {
@@ -33,9 +64,12 @@ func unitBegins(text string) int {
 	for end < len(text) {
 		c := text[end]
 		exponent := (c == 'e' || c == 'E') && end > 0 && isExponent(text[end+1:])
-		if f := vulgar(text[end:]); f > 0 {
-			end += f
-			continue
+		if c >= utf8.RuneSelf {
+			if f := vulgar(text[end:]); f > 0 {
+				end += f
+				continue
+			}
+			break
 		}
 		if !exponent && !strings.ContainsRune("+-.,0123456789/", rune(c)) {
 			break

@@ -20,11 +20,13 @@ type reading struct {
 
 // read looks a unit up among the symbols of t, then among its spellings.
 func (t *table) read(text string) (r reading, ok bool) {
-	text = plainLetters.Replace(text)
 	for _, s := range t.symbols {
 		if s.text == text {
 			return reading{symbol: s.text, factor: s.factor}, true
 		}
+	}
+	if plain := plainLetters.Replace(text); plain != text {
+		return t.read(plain)
 	}
 	for _, w := range spellings[t.quantity] {
 		for _, s := range w.texts {
