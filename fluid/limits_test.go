@@ -107,12 +107,12 @@ func TestRangesOnAndBeyond(t *testing.T) {
 		{"control fluid compression", 0, 1e-5 / psi, func(c float64) error {
 			return ControlFluid{points.Points, unit.Compressibility(c)}.Validate()
 		}},
-		{"point temperature", 1, 1000, func(k float64) error { return errors.Join(ControlPoint{unit.Kelvin(k), 1000, 0}.faults("x")...) }},
+		{"point temperature", 1, 1000, func(k float64) error { return ControlPoint{unit.Kelvin(k), 1000, 0}.Validate() }},
 		{"point density", 1, 1e4, func(r float64) error {
-			return errors.Join(ControlPoint{unit.Kelvin(300), unit.Density(r), 0}.faults("x")...)
+			return ControlPoint{unit.Kelvin(300), unit.Density(r), 0}.Validate()
 		}},
 		{"point viscosity", 0, 1e3, func(v float64) error {
-			return errors.Join(ControlPoint{unit.Kelvin(300), 1000, unit.Viscosity(v)}.faults("x")...)
+			return ControlPoint{unit.Kelvin(300), 1000, unit.Viscosity(v)}.Validate()
 		}},
 		{"measured pressure", 0, 1e7, func(p float64) error { return density(measured, p, 320) }},
 		{"measured temperature", 300, 350, func(k float64) error { return density(measured, 5e6, k) }},

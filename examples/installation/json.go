@@ -18,8 +18,8 @@ func printJSON(out io.Writer, w *work, over float64) error {
 		Edits   []sequence.Edit `json:"edits,omitempty"`
 		Notes   []string        `json:"notes,omitempty"`
 		*sequence.Programme
-		Changes *changed `json:"changes,omitempty"`
-		Risk    *risk    `json:"risk,omitempty"`
+		Changes *changed       `json:"changes,omitempty"`
+		Risk    *sequence.Risk `json:"risk,omitempty"`
 	}{calculator.Caution, w.hash, w.edits, w.notes, w.programme, nil, w.risk}
 	if w.before != nil {
 		d.Changes = compare(w, over)

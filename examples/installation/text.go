@@ -27,13 +27,13 @@ func printText(out io.Writer, o options, w *work) error {
 		differences(l, w, o.over)
 	}
 	tightest(l, w, 5)
-	if w.before == nil {
+	if o.against == "" {
 		for i := range p.Steps {
 			step(l, i, &p.Steps[i], w, o)
 		}
 	}
 	if w.risk != nil {
-		printRisk(l, w.risk)
+		printRisk(l, w.read, w.risk)
 	}
 	l.WriteString("\n")
 	l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
@@ -137,7 +137,7 @@ func tightest(l *lines, w *work, n int) {
 		names = max(names, utf8.RuneCountInString(m.Limit))
 	}
 	for _, m := range p.Margins[:min(n, len(p.Margins))] {
-		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.text(m.Left), 10), pad(m.Limit, names+2), where(p, m), m.Kind)
+		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.sized(m.Left), 10), pad(m.Limit, names+2), where(p, m), limitWords(m.Kind))
 		l.line(2, fmt.Sprintf("%5.1f %%", 100*m.Share), 9, "%s", text)
 	}
 }
@@ -166,7 +166,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
-		if e := u.edges(x); len(e) > 0 {
+		if e := u.edges(s, x); len(e) > 0 {
 			line("", "%s", strings.Join(e, "; "))
 		}
 	}
@@ -262,14 +262,5 @@ func pressures(l *lines, u reader, s *sequence.StepResult) {
 			}
 			l.WriteString(row + "\n")
 		}
-	}
-}
-
-func printRisk(l *lines, r *risk) {
-	l.WriteString("\n")
-	l.line(0, "", 0, "How often it goes wrong, in %d draws (seed %d)", r.Samples, r.Seed)
-	l.line(2, "", 0, "the plan as a whole: %s", r.Fails)
-	for _, e := range r.Events {
-		l.line(2, "", 0, "step %q, %s: %s in %s", e.Step, e.Action, e.Kind, e.share)
 	}
 }

@@ -14,29 +14,29 @@ import (
 func TestSleeveLimits(t *testing.T) {
 	const more = 1 + 1e-7
 	ok := Sleeve{Depth: 0, OpenArea: 1, CloseArea: 1, Stroke: 100, Friction: unit.Exactly[unit.Force](1e9), Across: unit.Band[unit.Pressure]{Least: -1e9, Greatest: 1e9}, PerDifferential: 1}
-	require.NoError(t, ok.check(), "everything at its greatest")
+	require.NoError(t, ok.Validate(), "everything at its greatest")
 	for text, change := range map[string]func(*Sleeve){
-		"depth is": func(v *Sleeve) { v.Depth = unit.Length(math.Inf(1)) }, "depth is -": func(v *Sleeve) { v.Depth = -1 },
-		"open area is": func(v *Sleeve) { v.OpenArea = more }, "open area is 0": func(v *Sleeve) { v.OpenArea = 0 },
-		"close area is": func(v *Sleeve) { v.CloseArea = more }, "close area is 0": func(v *Sleeve) { v.CloseArea = 0 },
-		"stroke is": func(v *Sleeve) { v.Stroke *= more }, "stroke is 0": func(v *Sleeve) { v.Stroke = 0 },
-		"friction is": func(v *Sleeve) { v.Friction = v.Friction.Times(more) }, "friction is 0": func(v *Sleeve) { v.Friction.Least = 0 },
-		"differential across is ": func(v *Sleeve) { v.Across.Least *= more }, "differential across is": func(v *Sleeve) { v.Across.Greatest *= more },
-		"friction per differential is": func(v *Sleeve) { v.PerDifferential = more }, "per differential is -": func(v *Sleeve) { v.PerDifferential = -1e-9 },
+		"Depth: is": func(v *Sleeve) { v.Depth = unit.Length(math.Inf(1)) }, "Depth: is -1": func(v *Sleeve) { v.Depth = -1 },
+		"OpenArea: is": func(v *Sleeve) { v.OpenArea = more }, "OpenArea: is 0": func(v *Sleeve) { v.OpenArea = 0 },
+		"CloseArea: is": func(v *Sleeve) { v.CloseArea = more }, "CloseArea: is 0": func(v *Sleeve) { v.CloseArea = 0 },
+		"Stroke: is": func(v *Sleeve) { v.Stroke *= more }, "Stroke: is 0": func(v *Sleeve) { v.Stroke = 0 },
+		"Friction: is": func(v *Sleeve) { v.Friction = v.Friction.Times(more) }, "Friction: is 0": func(v *Sleeve) { v.Friction.Least = 0 },
+		"Across: is": func(v *Sleeve) { v.Across.Least *= more }, "Across: is -1e+09": func(v *Sleeve) { v.Across.Greatest *= more },
+		"PerDifferential: is 1.0000001": func(v *Sleeve) { v.PerDifferential = more }, "PerDifferential: is": func(v *Sleeve) { v.PerDifferential = -1e-9 },
 	} {
 		v := ok
 		change(&v)
-		require.ErrorContains(t, v.check(), text)
+		require.ErrorContains(t, v.Validate(), text)
 	}
 	for n, ok := range map[int]bool{0: false, 1: true, 10: true, 11: false} {
-		require.Equal(t, ok, well(n).Check() == nil, "%d sleeves: %v", n, well(n).Check())
+		require.Equal(t, ok, well(n).Validate() == nil, "%d sleeves: %v", n, well(n).Validate())
 	}
 	s := well(2)
 	require.NoError(t, s.checkPanel(Panel{Close: Setting{Pressured, 1e9}}))
-	require.ErrorContains(t, s.checkPanel(Panel{Close: Setting{Pressured, 1e9 * more}}), "close line: pressure is")
-	require.ErrorContains(t, s.checkPanel(Panel{Open: []Setting{{Pressured, -1}}}), "open line of sleeve 1: pressure is")
-	require.ErrorContains(t, s.checkPanel(Panel{Close: Setting{Mode: Mode(len(modes))}}), "no mode 3")
-	require.ErrorContains(t, s.checkPositions([]Position{Open, Position(len(positions))}), "no position 3")
+	require.ErrorContains(t, s.checkPanel(Panel{Close: Setting{Pressured, 1e9 * more}}), "Close.Pressure: is")
+	require.ErrorContains(t, s.checkPanel(Panel{Open: []Setting{{Pressured, -1}}}), "Open[0].Pressure: is")
+	require.ErrorContains(t, s.checkPanel(Panel{Close: Setting{Mode: Mode(len(modes))}}), "Close.Mode: is")
+	require.ErrorContains(t, s.checkPositions([]Position{Open, Position(len(positions))}), "[1]: is")
 	_, err := Position(len(positions)).MarshalText()
 	require.ErrorContains(t, err, "3")
 	require.Contains(t, Position(len(positions)).String(), "3")
@@ -46,7 +46,7 @@ func TestSleeveLimits(t *testing.T) {
 		require.Error(t, err, "%d", sleeve)
 	}
 	_, _, err = s.Run([]Position{Open, Open}, []Operation{{Line: 2}}, []Position{Open, Open})
-	require.ErrorContains(t, err, "operation 0 is on line 2; it must be -1 (close line) to 1")
+	require.ErrorContains(t, err, "ops[0].Line: is")
 	require.True(t, (&WrongMoveError{}).Is(ErrWrongMove))
 	require.False(t, (&WrongMoveError{}).Is(controlline.ErrNoShift))
 }

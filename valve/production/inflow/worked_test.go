@@ -47,24 +47,24 @@ func TestIndexWorked(t *testing.T) {
 	for _, bad := range []Regime{-1, 3} {
 		f.Regime = bad
 		_, err := f.Index()
-		require.ErrorContains(t, err, "it must be 0 to 2")
+		require.ErrorContains(t, err, "must be from 0 to 2")
 	}
 	precise.Equal(t, DamageSkin(1e-13, 2e-14, 0.108, 0.9), "(1e-13/2e-14 - 1)*log(0.9/0.108)", nil)
 }
 
 func TestGasTestFaults(t *testing.T) {
 	_, err := GasFromTests(2e7, Test{1e7, 1}, Test{2e7, -1})
-	require.ErrorContains(t, err, "test 2: flowing pressure")
-	require.ErrorContains(t, err, "test 2: rate")
+	require.ErrorContains(t, err, "tests[1].Flowing: is 20 MPa")
+	require.ErrorContains(t, err, "tests[1].Rate: is -1 m3/s")
 	_, err = GasFromTests(2e7, Test{1e7, 1}, Test{1e7, 2})
-	require.ErrorContains(t, err, "they must differ")
+	require.ErrorContains(t, err, "tests: all have the same flowing pressure; must differ")
 	_, err = GasFromTests(2e7, Test{1e7, 1})
-	require.ErrorContains(t, err, "1 test rates; at least two")
+	require.ErrorContains(t, err, "has 1 rates; must have two or more")
 	fit, err := GasFromTests(2e7, Test{1.8e7, 1}, Test{1e7, unit.FlowRate(math.Pow((2.0101325e7*2.0101325e7-1.0101325e7*1.0101325e7)/(2.0101325e7*2.0101325e7-1.8101325e7*1.8101325e7), 0.7))})
 	require.NoError(t, err, "two rates are enough")
 	require.InEpsilon(t, 0.7, fit.Exponent, 1e-9)
 	for _, reservoir := range []unit.Pressure{0, unit.Pressure(math.Inf(1)), -1} {
 		_, err = GasFromTests(reservoir, Test{1e7, 1}, Test{0.5e7, 2})
-		require.ErrorContains(t, err, "reservoir pressure is")
+		require.ErrorContains(t, err, "reservoir: is")
 	}
 }
