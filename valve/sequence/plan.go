@@ -246,7 +246,7 @@ type Barrier struct {
 
 // Rules are the plan's own requirements, each an input.
 type Rules struct {
-	Barriers int     `json:"barriers"` // least number of barriers that stand before each formation after each step, until its flow is part of the plan
+	Barriers int     `json:"barriers"` // least number of barriers that stand before each formation at every moment, until its flow is part of the plan
 	Burst    float64 `json:"burst"`    // design factors of the string; 1 where left out
 	Collapse float64 `json:"collapse"` //
 	Axial    float64 `json:"axial"`    //
