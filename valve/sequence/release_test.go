@@ -162,6 +162,19 @@ func TestWhatIsNotKnownOfTheStringIsSaid(t *testing.T) {
 	require.NotContains(t, string(text), "no strength of connections")
 }
 
+// A release that parts before the packer sets is what goes wrong, not what keeps the
+// plan from being walked.
+func TestPartingBeforeTheSettingIsAFinding(t *testing.T) {
+	p := landed()
+	p.Fluids[0].Density = unit.Exactly(11 * ppg)
+	p.Fluids[1].Density = unit.Exactly(9 * ppg)
+	p.Devices[1].Depth, p.Devices[1].Actions[0].Seal = 8500*foot, 4.9*unit.Inch
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(45000 * unit.PoundForce)
+	r := check(t, p)
+	require.Equal(t, sequence.Refuted, r.Verdict)
+	require.Equal(t, "unintended event | set | release: parts", roots(r)[0])
+}
+
 // One reading, three ways: the balance by package packer, the made-up string by
 // package movement, and the programme, on random strings of one pipe.
 func TestThreeWaysToOneReading(t *testing.T) {
