@@ -206,5 +206,32 @@ func TestThreeWaysToOneReading(t *testing.T) {
 		b, err := pull.Balance(pins)
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(b.Reading), float64(r.Steps[1].Partings[0].Nominal), 1e-9)
+
+		// While it stands in its hanger the pins feel what packer.JointLoad says.
+		tvd, err := path.TVD(p.Devices[1].Depth)
+		require.NoError(t, err)
+		end := movement.End{Bore: seal, OD: pipe.OD, ID: pipe.ID, Inside: pull.Inside(tvd), Outside: pull.Outside(tvd), Below: pull.Inside(tvd)}
+		j := lastString(r, 0).Joints[0]
+		require.InEpsilon(t, float64(packer.JointLoad(end, j.Wall)), float64(j.Balance), 1e-9)
+	}
+}
+
+// What the packer locks in is what package packer says of the pressure at which the
+// slips bite, not of the one that is pumped: for both ends of their band.
+func TestLockedInIsThatOfThePackage(t *testing.T) {
+	before := landed()
+	before.Steps = []sequence.Step{{Name: "before"}}
+	rest := lastString(verdict(t, before), 0)
+	for _, pressure := range []unit.Pressure{1200 * psi, 3375 * psi, 3500 * psi} {
+		p := landed()
+		p.Devices[0].Actions[0].Triggers[0] = rising(pressure, pressure)
+		r := verdict(t, p)
+		require.True(t, r.OK(), "%+v", r.Findings)
+		locked, err := packer.LockIn{Pipe: tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()},
+			Length: 9000 * foot, Inside: pressure}.Locked()
+		require.NoError(t, err)
+		after := lastString(r, 0)
+		require.InEpsilon(t, float64(locked.Tension), float64(after.Wall-rest.Wall), 1e-9)
+		require.InEpsilon(t, float64(locked.Tension), float64(after.Packer), 1e-9)
 	}
 }
