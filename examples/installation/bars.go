@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"math"
+	"strconv"
 
 	"completion.example/valve/sequence"
 )
@@ -57,7 +58,7 @@ func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) template.HT
 	moved := spread(labels, 48, left+14, left+wide-14)
 	for x := 0.0; x <= end+step/100; x += step {
 		c.line(at(x), top+high, at(x), top+high+4, "tick")
-		text, free := digitsOf(x, 0), true
+		text, free := strconv.FormatFloat(x, 'f', -1, 64), true
 		for n, l := range moved {
 			free = free && math.Abs(l-at(x)) > 4*float64(len(text)+len(words[n]))+6
 		}

@@ -70,6 +70,9 @@ func conditionOf(d *sequence.Device, p *sequence.Programme, i int) condition {
 				if open[port] {
 					c.sign, c.word = isOpen, "open"
 				}
+				if port != d.Name {
+					c.word = port + " " + c.word
+				}
 			}
 		}
 		if c.sign == isIdle && done {

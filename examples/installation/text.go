@@ -26,7 +26,7 @@ func printText(out io.Writer, o options, w *work) error {
 	if w.before != nil {
 		differences(l, w, o.over)
 	}
-	tightest(l, w, 5)
+	tightest(l, w, 5, o.explain)
 	if o.against == "" {
 		for i := range p.Steps {
 			step(l, i, &p.Steps[i], w, o)
@@ -125,7 +125,7 @@ func findings(l *lines, w *work) {
 }
 
 // tightest lists the margins with the least left.
-func tightest(l *lines, w *work, n int) {
+func tightest(l *lines, w *work, n int, explain bool) {
 	p, u := w.programme, w.read
 	if len(p.Margins) == 0 {
 		return
@@ -139,7 +139,32 @@ func tightest(l *lines, w *work, n int) {
 	for _, m := range p.Margins[:min(n, len(p.Margins))] {
 		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.sized(m.Left), 10), pad(m.Limit, names+2), where(p, m), limitWords(m.Kind))
 		l.line(2, fmt.Sprintf("%5.1f %%", 100*m.Share), 9, "%s", text)
+		if explain {
+			l.line(11, "", 0, "%s", attained(u, m))
+		}
 	}
+}
+
+// attained says with which values a margin is least, and what takes most of it.
+func attained(u reader, m sequence.Margin) string {
+	var at, takes []string
+	for _, c := range m.At {
+		at = append(at, c.Name+" "+u.sized(c.Value))
+	}
+	for _, s := range m.Slopes {
+		takes = append(takes, s.Input+" "+u.sized(s.Takes))
+	}
+	text := string(m.Method)
+	if len(at) > 8 {
+		at = append(at[:8], fmt.Sprintf("and %d more", len(at)-8))
+	}
+	if len(at) > 0 {
+		text += "; least with " + strings.Join(at, ", ")
+	}
+	if len(takes) > 0 {
+		text += "; of it the whole bands take: " + strings.Join(takes, ", ")
+	}
+	return text
 }
 
 // where says in which step a margin is least.

@@ -67,8 +67,8 @@ type Walker struct {
 
 	step    *Step
 	place   Place
-	spent int
-	stuck error // devices moved each other without end in a world of the step
+	spent   int
+	stuck   error        // devices moved each other without end in a world of the step
 	seen    []*World     // of the stage that is taken on
 	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool         // the observer isn't told: a leg is tried
