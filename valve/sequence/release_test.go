@@ -175,6 +175,27 @@ func TestPartingBeforeTheSettingIsAFinding(t *testing.T) {
 	require.Equal(t, "unintended event | set | release: parts", roots(r)[0])
 }
 
+// A blank joint isn't as strong as the pipe where the catalogue knows better: non-upset
+// connections of 3-1/2 in 9.2 lb/ft L80 bear 159,000 lbf (to 1,000 lbf; memory) of a
+// body of 207,200; the external upset of 9.3 lb/ft bears what its body does. 100,000 lbf
+// of pins put 100,000 + 78,200 + 4,193.8·7.031 − 3,884.7·9.621 − 309.1·15.904 =
+// 165,400 lbf on the uppermost joint.
+func TestABlankJointIsThatOfTheCatalogue(t *testing.T) {
+	p := jointed(100000 * unit.PoundForce)
+	p.Steps[1].Pull = []unit.Force{220000 * unit.PoundForce}
+	require.True(t, verdict(t, p).OK())
+	p.String.Sections[0].Pipe.Weight = 9.2 * unit.PoundPerFoot
+	r := verdict(t, p)
+	require.Equal(t, "string overloaded | pull | string", roots(r)[0])
+	require.Contains(t, r.Findings[0].Says, "connection limit")
+	require.Contains(t, r.Findings[0].Says, "just before “release: parts”")
+	// Pins of 93,600 lbf put 159,000 lbf on it.
+	for pins, ok := range map[unit.Force]bool{93000: true, 94200: false} {
+		p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(pins * unit.PoundForce)
+		require.Equal(t, ok, verdict(t, p).OK(), "%v", pins)
+	}
+}
+
 // One reading, three ways: the balance by package packer, the made-up string by
 // package movement, and the programme, on random strings of one pipe.
 func TestThreeWaysToOneReading(t *testing.T) {
