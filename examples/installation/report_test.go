@@ -70,7 +70,7 @@ func TestReport(t *testing.T) {
 	page := pageOf(t, 0, "-revision", "C")
 	structure(t, page)
 	require.Equal(t, 2, strings.Count(page, `class="caution"`))
-	require.Equal(t, 26, strings.Count(page, `<article class="step"`))
+	require.Equal(t, 26, strings.Count(page, `<article class="step`))
 	for i := range 26 {
 		has(t, page, fmt.Sprintf(`id="step%d"`, i+1))
 	}
