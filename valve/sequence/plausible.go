@@ -34,15 +34,15 @@ func (v *validation) compression(path string, c unit.Compressibility) {
 
 // strength checks a strength that may be left out.
 func (v *validation) strength(path string, p unit.Pressure) {
-	if p != 0 && !(p >= unit.PSI && p <= mostPressure) {
-		v.fault(path, "is %v; it must be from 1 psi to %v, or left out", p, mostPressure)
+	if p != 0 && !(p >= 0.001*unit.PSI && p <= mostPressure) {
+		v.fault(path, "is %v; it must be from 0.001 psi to %v, or left out", p, mostPressure)
 	}
 }
 
 // forceOrNone checks a force that may be left out.
 func (v *validation) forceOrNone(path string, f unit.Force) {
-	if f != 0 && !(f >= unit.PoundForce && f <= mostForce) {
-		v.fault(path, "is %v; it must be from 1 lbf to %v, or left out", f, mostForce)
+	if f != 0 && !(f >= 0.001*unit.PoundForce && f <= mostForce) {
+		v.fault(path, "is %v; it must be from 0.001 lbf to %v, or left out", f, mostForce)
 	}
 }
 
