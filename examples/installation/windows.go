@@ -68,6 +68,9 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 	for _, x := range w.Intervals {
 		parts = append(parts, u.interval(s, w, x))
 	}
+	if !w.Inside && s.OK && s.Follows == "" { // it was proved by itself
+		parts = append(parts, "the planned "+u.of(u.shown(w, w.Planned)))
+	}
 	return strings.Join(parts, ", or ")
 }
 
