@@ -128,6 +128,14 @@ func TestReportEscapesNames(t *testing.T) {
 	hasNot(t, page[:strings.Index(page, "</style>")], `revision "`)
 }
 
+// The slope of a ramp by hand: 1.25 bbl from 855 to 2600 psi are 0.0716 bbl in
+// 100 psi, 3.01 gal.
+func TestSlopeOfARamp(t *testing.T) {
+	page := strings.ReplaceAll(pageOf(t, 0, "-floor"), "\u00a0", " ")
+	step := page[strings.Index(page, `id="step5"`):strings.Index(page, `id="step6"`)]
+	has(t, step, "takes 1.25 bbl into tubing (compression), 3.01 gal in 100 psi")
+}
+
 func TestSpreadKeepsLabelsApart(t *testing.T) {
 	at := []float64{10, 11, 12, 50, 95, 99, 100}
 	moved := spread(at, 8, 0, 100)
