@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -142,7 +143,7 @@ func TestPullThatNothingHolds(t *testing.T) {
 	area := math.Pi / 4 * (3.5*3.5 - 2.992*2.992)
 	buoyancy := area * 9.5 * 4 / 77 * 9000
 	require.InDelta(t, 9000*9.3-buoyancy+5000+20000, at.Reading.In(unit.PoundForce), 1)
-	require.ElementsMatch(t, []string{"intended event missing | pull | release: parts"}, roots(r))
+	require.ElementsMatch(t, []string{"intended event missing | pull | release: parts", "pull off plan | pull | string"}, roots(r))
 	require.Contains(t, r.Findings[0].Cure, "nothing holds the string")
 }
 
@@ -155,6 +156,25 @@ func TestStringIsFreeOnceParted(t *testing.T) {
 	require.True(t, at.Free)
 	require.True(t, at.Joints[0].Parted)
 	require.Less(t, at.Reading, s.Partings[0].Least)
+}
+
+// A planned reading that the string never shows, because nothing holds it, is
+// off the plan; one below its weight isn't.
+func TestPlannedPullThatNeverComes(t *testing.T) {
+	p := landed()
+	p.String.Drag = unit.Exactly(5000 * unit.PoundForce)
+	p.Steps = []sequence.Step{{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}}}
+	r := check(t, p)
+	require.Equal(t, []string{"pull off plan | pull | string"}, roots(r))
+	p.Steps[0].Pull[0] = 95000 * unit.PoundForce
+	require.True(t, check(t, p).OK())
+}
+
+func TestLandingWhileHeldIsAnError(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "land again", Lands: true})
+	_, err := sequence.Check(context.Background(), p, sequence.Options{})
+	require.ErrorContains(t, err, `step "land again": the string can't land`)
 }
 
 // What goes on from step to step is one finding, but each of the steps fails.
