@@ -140,7 +140,13 @@ type Action struct {
 	Closes   []string       `json:"closes"`
 	Arms     []string       `json:"arms"` // actions of the same device
 	Holds    bool           `json:"holds"`
-	Releases bool           `json:"releases"`
+	// Bites names the action of the same device from which on its slips may bite, such
+	// as "starts to set": what is locked into the string lies between what it is like
+	// then and now. Where the plug is decides its sign: plugged in the string, tension
+	// of (1-2ν)·p·Ai stays when the pressure is bled off; open below to a chamber under
+	// its seals, compression.
+	Bites    string `json:"bites from"`
+	Releases bool   `json:"releases"`
 }
 
 // Trigger is one threshold of a row: a differential (or a tension), crossed
