@@ -308,7 +308,7 @@ func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Li
 		if rest != nil {
 			rest = rest.With(d.by.Shift(Reach).Times(-1))
 		}
-		if len(all) == 1 || d.fires && d.by.Least() >= -Reach && r.alone(w, d.action) {
+		if len(all) == 1 || d.fires && d.by.Least() >= -Reach && r.alone(w, d.action) && !r.disturbed(w, d.action, all) {
 			break
 		}
 	}
