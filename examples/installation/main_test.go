@@ -114,9 +114,17 @@ func TestFindingsLeadAndReplay(t *testing.T) {
 			code, out, errs = runs("-plan", planFile(file), "-world", world)
 			require.Equal(t, 1, code, errs)
 			require.Contains(t, out, "One world alone was walked")
+			require.Contains(t, out, "FAILS in this one world")
 			require.Contains(t, out, want.device)
 		})
 	}
+}
+
+func TestAWorldThatHolds(t *testing.T) {
+	code, out, errs := runs("-plan", planFile("setting-shears-isolation-valve"), "-world", "isolation valve C: opens = 2572 psi")
+	require.Zero(t, code, errs)
+	require.Contains(t, out, "HOLDS in this one world")
+	require.NotContains(t, out, "PROVED")
 }
 
 func TestStepsAfterAFailedOneDependOnIt(t *testing.T) {
