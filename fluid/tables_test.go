@@ -135,7 +135,7 @@ func TestBrineTable(t *testing.T) {
 	}
 }
 
-// The printed points of NaCl and MgCl2 come back through the interpolation.
+// The points of NaCl, MgCl2 and CaCl2 come back through the interpolation.
 func TestCrystallisationTable(t *testing.T) {
 	for _, row := range printedTable(t, "crystallisation.csv") {
 		var s Salt
