@@ -14,7 +14,8 @@ import (
 
 // printedTable reads a table kept apart from the code, so that a slip in either
 // shows. The brine table is what was collected from the printed page; the others
-// were typed from the prints that their constants name.
+// are copies of the tables in the code, which name their prints: they catch slips
+// and are no evidence from outside.
 func printedTable(t *testing.T, name string) [][]string {
 	t.Helper()
 	f, err := os.Open("testdata/coefficients/" + name)
