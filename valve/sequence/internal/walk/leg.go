@@ -452,7 +452,7 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	w.Rows[i] = r.local(w, i, lines[n], now, now, true, false)
+	w.Rows[i] = r.local(w, i, lines[n], now, now, true, false, false)
 	if !w.only(i) {
 		return nil
 	}
