@@ -430,6 +430,29 @@ func (p *Permeability) UnmarshalText(text []byte) error {
 	return nil
 }
 
+// In returns p counted in u, for example p.In(unit.Horsepower).
+func (p Power) In(u Power) float64 { return float64(p / u) }
+
+// String writes p without loss, in the trade's unit.
+func (p Power) String() string { return powerUnits.format(float64(p)) }
+
+// Rounded writes p in the trade's unit to that many significant digits; whole
+// units are never rounded away.
+func (p Power) Rounded(digits int) string { return powerUnits.rounded(float64(p), digits) }
+
+// MarshalText writes p without loss; NaN and infinities are errors.
+func (p Power) MarshalText() ([]byte, error) { return powerUnits.marshal(float64(p)) }
+
+// UnmarshalText reads a number with its unit; see the package doc.
+func (p *Power) UnmarshalText(text []byte) error {
+	x, err := powerUnits.parse(string(text))
+	if err != nil {
+		return err
+	}
+	*p = Power(x)
+	return nil
+}
+
 // In returns p counted in u, for example p.In(unit.PSI).
 func (p Pressure) In(u Pressure) float64 { return float64(p / u) }
 

@@ -27,6 +27,7 @@ func tables() []*table {
 		&compressibilityUnits,
 		&expansivityUnits,
 		&torqueUnits,
+		&powerUnits,
 		&secondMomentUnits,
 		&productivityIndexUnits,
 		&massRateUnits,

@@ -63,6 +63,7 @@ func quantities() []quantity {
 		of[unit.Compressibility]("compressibility", "1/psi"),
 		of[unit.Expansivity]("expansivity", "1/degF"),
 		of[unit.Torque]("torque", "ft-lbf"),
+		of[unit.Power]("power", "hp"),
 		of[unit.SecondMoment]("second moment of area", "in4"),
 		of[unit.Permeability]("permeability", "mD"),
 		of[unit.FlowCoefficient]("flow coefficient", "Cv"),
