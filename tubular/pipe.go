@@ -16,6 +16,14 @@ type Pipe struct {
 	Material Material
 }
 
+// PipeOfWall returns a pipe of an outside diameter and a wall, which mill sheets
+// give more often than a bore, with its plain-end weight.
+//
+//	d = D - 2 t
+func PipeOfWall(od, wall unit.Length, m Material) Pipe {
+	return Pipe{OD: od, ID: od - 2*wall, Material: m}
+}
+
 // Wall returns the nominal wall thickness.
 //
 //	t = (D - d) / 2
