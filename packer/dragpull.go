@@ -7,7 +7,7 @@ import (
 
 // Friction is one string in one hole with three guesses of its friction factors.
 // One may stand for all where the friction is known.
-type Friction struct{ Least, Nominal, Greatest *drag.Prepared }
+type Friction = drag.Spread
 
 // DragWith returns what the hole takes from the pull when the pins part, for
 // Pull.Drag: least pins with least friction, to strongest pins with greatest.
@@ -30,11 +30,11 @@ func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 	if err := p.err(); err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
-	s, err := r.Pull.stations()
+	h, err := r.Pull.hang()
 	if err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
-	end := r.Pull.end(s).Effective()
+	end := h.joint().Effective - h.joint().Balance // with no load on the joint
 	of := func(hole *drag.Prepared, pins unit.Force) unit.Force {
 		return hole.HookLoad(drag.Pulled, pins+end) - hole.HookLoad(drag.Rotating, pins+end)
 	}

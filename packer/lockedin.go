@@ -4,6 +4,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 	"completion.example/tubular"
+	"completion.example/tubular/movement"
 )
 
 // Top says how the string was held at surface while the packer was set.
@@ -19,18 +20,23 @@ const (
 	Compensated
 )
 
-// LockIn is a string, closed below, that a packer is set on with pressure.
+// LockIn is a string that a packer at its lower end is set on with pressure. Where
+// the plug is decides the sign of what stays.
 type LockIn struct {
 	Pipe    tubular.Pipe
 	Length  unit.Length   // from the hanger to the packer
 	Inside  unit.Pressure // applied in the tubing when the slips bite, above what stands there
 	Outside unit.Pressure // applied on the annulus at the same moment
 	Top     Top
+	// Chamber is the bore of the seals that the string stands in where it is open
+	// below them, to a chamber that the pressure fills down to a plug beyond. Zero is
+	// a plug in the string itself.
+	Chamber unit.Length
 }
 
 // Locked is what a string keeps when the setting pressure is bled off.
 type Locked struct {
-	EndLoad    unit.Force // of the pressures on the closed end, while they are on
+	EndLoad    unit.Force // of the pressures on the end, while they are on
 	Ballooning unit.Force // what the pressures on the wall are worth, as a force
 	Tension    unit.Force // locked in after the bleed-off: the packer is pulled up
 
@@ -42,20 +48,25 @@ type Locked struct {
 // Locked returns the force that stays between hanger and packer once the
 // pressure that set the packer is bled off.
 //
-//	F(end)  = pi Ai - po Ao
+//	F(end)  = pi Ai - po Ao                   plug in the string
+//	F(end)  = -(Ap - Ai) pi + (Ap - Ao) po    open to a chamber under seals of area Ap
 //	F(ball) = -2 ν (pi Ai - po Ao)
-//	F       = (1 - 2 ν) (pi Ai - po Ao)       top landed
+//	F       = F(end) + F(ball)                top landed
 //	ΔL      = F L / (E As)                    at the moment of setting
 //
-// The closed end lengthens the free string, ballooning takes a part of it back;
-// the packer sets on the string so stretched, and holds it there. So pressure in
-// the tubing leaves tension, which pulls the packer up with 40 % of p Ai for
-// steel; pressure on the annulus would leave compression. A string on a
-// compensated hook keeps none of it, because its top came down on the way.
+// With a plug in the string the closed end lengthens the free string, ballooning
+// takes a part of it back; the packer sets on the string so stretched, and holds
+// it there. So pressure in the tubing leaves tension, which pulls the packer up
+// with (1 - 2 ν), 40 % for steel, of p Ai; pressure on the annulus would leave
+// compression. Open to a chamber the pressure pushes the string up and shortens it,
+// and leaves compression. A string on a compensated hook keeps none of it, because
+// its top came down on the way.
 //
 // The wall stresses are Lamé's, whose sum is the same at every radius, so the
 // result is exact for a thick wall. Friction on the way is left out: it keeps a
-// part of the stretch from ever reaching the packer.
+// part of the stretch from ever reaching the packer. So is buckling, which a
+// chamber's push brings about and which is locked in as well:
+// movement.MadeUp.TakeHold has it.
 //
 // Errors name every field out of range. Source: Hooke and Lamé; Lubinski,
 // Althouse and Logan 1962 for the two terms.
@@ -65,6 +76,9 @@ func (l LockIn) Locked() (Locked, error) {
 	positive(&f, "LockIn.Length", l.Length)
 	notNegative(&f, "LockIn.Inside", l.Inside)
 	notNegative(&f, "LockIn.Outside", l.Outside)
+	if l.Chamber != 0 && !(l.Chamber >= l.Pipe.ID && finite(l.Chamber)) {
+		f.add("LockIn.Chamber = %v: want no less than the pipe's bore of %v, or 0 for a plug in the string", l.Chamber, l.Pipe.ID)
+	}
 	if l.Top > Compensated {
 		f.add("LockIn.Top = %d: want Landed or Compensated", l.Top)
 	}
@@ -73,8 +87,8 @@ func (l LockIn) Locked() (Locked, error) {
 	}
 	Ai, Ao := float64(l.Pipe.InnerArea()), float64(l.Pipe.OuterArea())
 	E, As, ν := float64(l.Pipe.Material.Young), float64(l.Pipe.SteelArea()), l.Pipe.Material.Poisson
-	end := float64(l.Inside)*Ai - float64(l.Outside)*Ao
-	ball := -2 * ν * end
+	end := float64(l.end().Force())
+	ball := -2 * ν * (float64(l.Inside)*Ai - float64(l.Outside)*Ao)
 	r := Locked{
 		EndLoad:    unit.Force(end),
 		Ballooning: unit.Force(ball),
@@ -87,20 +101,68 @@ func (l LockIn) Locked() (Locked, error) {
 	return r, finiteResult("locked-in force", end, ball, float64(r.Stretch))
 }
 
+// end is the string's lower end while it sets.
+func (l LockIn) end() movement.End {
+	e := movement.End{Bore: l.Pipe.OD, OD: l.Pipe.OD, ID: l.Pipe.ID, Inside: l.Inside, Outside: l.Outside, Below: l.Outside}
+	if l.Chamber != 0 {
+		e.Bore, e.Below = l.Chamber, l.Inside
+	}
+	return e
+}
+
+// Bitten is what a string keeps when all that is known is the band of pressures
+// over which the slips bite.
+type Bitten struct {
+	Inside  unit.Band[unit.Pressure] // applied when they bite
+	Tension unit.Band[unit.Force]    // locked in after the bleed-off; least is the most compressed
+	Stretch unit.Band[unit.Length]   // of the free string at that moment
+	Nominal Locked
+}
+
+// Bitten returns what is locked in for slips that bite anywhere in a band of
+// pressures: see Locked, and Pressures.Bite for the band. The force goes straight
+// with the pressure, so that the ends of the one are the ends of the other.
+//
+// Errors name every field out of range; Inside itself is not used.
+func (l LockIn) Bitten(inside unit.Band[unit.Pressure]) (Bitten, error) {
+	var f faults
+	f.include("LockIn.Inside", inside.Check())
+	if err := f.err(); err != nil {
+		return Bitten{}, err
+	}
+	b := Bitten{Inside: inside}
+	var ends [3]Locked
+	for i, p := range [...]unit.Pressure{inside.Least, inside.Nominal, inside.Greatest} {
+		l.Inside = p
+		var err error
+		if ends[i], err = l.Locked(); err != nil {
+			return Bitten{}, err
+		}
+	}
+	b.Nominal = ends[1]
+	b.Tension = unit.Band[unit.Force]{Least: min(ends[0].Tension, ends[2].Tension), Nominal: ends[1].Tension, Greatest: max(ends[0].Tension, ends[2].Tension)}
+	b.Stretch = unit.Band[unit.Length]{Least: min(ends[0].Stretch, ends[2].Stretch), Nominal: ends[1].Stretch, Greatest: max(ends[0].Stretch, ends[2].Stretch)}
+	return b, nil
+}
+
 // Steps works the result.
 func (l Locked) Steps() []working.Step {
 	pipe := l.in.Pipe
-	steps := []working.Step{{
+	Ai, Ao := working.Of(pipe.InnerArea()), working.Of(pipe.OuterArea())
+	pi, po := working.Input{Symbol: "p_i", Value: working.Of(l.in.Inside)}, working.Input{Symbol: "p_o", Value: working.Of(l.in.Outside)}
+	end := working.Step{
 		Name: "end load", Symbol: "Fe", Equation: "p_i*Ai - p_o*Ao",
+		Inputs: []working.Input{pi, {Symbol: "Ai", Value: Ai}, po, {Symbol: "Ao", Value: Ao}},
+		Value:  working.Of(l.EndLoad), Source: "pressure on a closed end",
+	}
+	if l.in.Chamber != 0 {
+		end.Equation, end.Source = "-(Ap - Ai)*p_i + (Ap - Ao)*p_o", "pressure on an end open to a chamber"
+		end.Inputs = append(end.Inputs, working.Input{Symbol: "Ap", Value: working.Of(tubular.AnnularCapacity(l.in.Chamber, 0))})
+	}
+	steps := []working.Step{end, {
+		Name: "ballooning", Symbol: "Fb", Equation: "-2*ν*(p_i*Ai - p_o*Ao)",
 		Inputs: []working.Input{
-			{Symbol: "p_i", Value: working.Of(l.in.Inside)}, {Symbol: "Ai", Value: working.Of(pipe.InnerArea())},
-			{Symbol: "p_o", Value: working.Of(l.in.Outside)}, {Symbol: "Ao", Value: working.Of(pipe.OuterArea())},
-		},
-		Value: working.Of(l.EndLoad), Source: "pressure on a closed end",
-	}, {
-		Name: "ballooning", Symbol: "Fb", Equation: "-2*ν*Fe",
-		Inputs: []working.Input{
-			{Symbol: "ν", Value: working.Number(pipe.Material.Poisson)}, {Symbol: "Fe", Value: working.Of(l.EndLoad)},
+			{Symbol: "ν", Value: working.Number(pipe.Material.Poisson)}, pi, {Symbol: "Ai", Value: Ai}, po, {Symbol: "Ao", Value: Ao},
 		},
 		Value: working.Of(l.Ballooning), Source: "Lamé; Lubinski et al. 1962",
 	}, {

@@ -95,3 +95,59 @@ func TestFormulasCarryNoUnits(t *testing.T) {
 	dimension.Check(t, dimension.Free, packer.Push, 100*unit.PSI, 2*unit.SquareInch)
 	dimension.Check(t, dimension.Free, packer.ElementPressure, 1000*unit.PoundForce, 8.5*unit.Inch, 6*unit.Inch)
 }
+
+// TestWhereThePlugIsDecidesTheSign: by hand for 1,000 psi in 3-1/2 in 9.3 lb/ft,
+// bore 7.031 in². Plugged in the string 0.4 × 7,031 = 2,812 lbf of tension stay;
+// open to a chamber under seals of 4 in, 12.566 in², -(12,566 - 7,031 + 0.6 ×
+// 7,031) = -9,754 lbf. The string of a programme, held in the same conditions and
+// bled off, agrees to 1e-9, where it has no room to buckle.
+func TestWhereThePlugIsDecidesTheSign(t *testing.T) {
+	pipe, depth := tubing(), 9000*unit.Foot
+	path, err := hydrostatics.Vertical(depth)
+	require.NoError(t, err)
+	for _, x := range []struct {
+		chamber unit.Length
+		want    float64
+	}{{0, 2812}, {4 * unit.Inch, -9754}} {
+		l, err := packer.LockIn{Pipe: pipe, Length: depth, Inside: 1000 * unit.PSI, Chamber: x.chamber}.Locked()
+		require.NoError(t, err)
+		workingtest.Check(t, l.Steps())
+		require.InDelta(t, x.want, l.Tension.In(unit.PoundForce), 1)
+
+		a := movement.Assembly{Sections: []movement.Section{{Pipe: pipe, Bottom: depth, Hole: pipe.OD}}, Path: path,
+			Holds: []movement.Hold{{MD: depth, Bore: x.chamber}}}
+		m, err := a.MakeUp()
+		require.NoError(t, err)
+		at := func(p unit.Pressure) movement.Conditions {
+			c := movement.Conditions{
+				Inside: func(_ int, d unit.Length) unit.Pressure { return fluid(9.5*unit.PoundPerGallon, p)(d) },
+				Outside: func(part int, d unit.Length) unit.Pressure {
+					if part == 1 && x.chamber > 0 {
+						return fluid(9.5*unit.PoundPerGallon, p)(d)
+					}
+					return fluid(9.5*unit.PoundPerGallon, 0)(d)
+				},
+			}
+			return c
+		}
+		s, err := m.Land(at(0))
+		require.NoError(t, err)
+		s, err = m.TakeHold(s, 0, at(1000*unit.PSI))
+		require.NoError(t, err)
+		bled, err := m.Load(s, at(0))
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(l.Tension), float64(bled.Holds[0].Load), 1e-9)
+		require.InEpsilon(t, float64(l.Stretch), float64(bled.Holds[0].Moved), 1e-9)
+
+		b, err := packer.LockIn{Pipe: pipe, Length: depth, Chamber: x.chamber}.Bitten(unit.Band[unit.Pressure]{Least: 800 * unit.PSI, Nominal: 1000 * unit.PSI, Greatest: 1100 * unit.PSI})
+		require.NoError(t, err)
+		require.Equal(t, l.Tension, b.Tension.Nominal)
+		require.NoError(t, b.Tension.Check())
+		require.NoError(t, b.Stretch.Check())
+		require.InEpsilon(t, 1.1*x.want, max(b.Tension.Greatest, -b.Tension.Least).In(unit.PoundForce)*math.Copysign(1, x.want), 1e-3)
+	}
+	_, err = packer.LockIn{Pipe: pipe, Length: depth, Chamber: unit.Inch}.Locked()
+	require.ErrorContains(t, err, "LockIn.Chamber")
+	_, err = packer.LockIn{Pipe: pipe, Length: depth}.Bitten(unit.Band[unit.Pressure]{Least: 1})
+	require.ErrorContains(t, err, "LockIn.Inside")
+}

@@ -43,65 +43,78 @@ type Balance struct {
 	Reading unit.Force
 }
 
-// station is an end of a section, as plain numbers in SI.
-type station struct {
-	md, tvd        float64
-	inside, outer  float64 // pressures
-	weight         float64 // in air, of all that is above
-	shoulders      float64 // of all changes of section above
-	ai, ea         float64 // of the section below the station; of the last section at its end
-	weightPerDepth float64
+// onHook is the pull's string on the hook, held at its joint, with the weight
+// indicator at nothing.
+type onHook struct {
+	made    *movement.MadeUp
+	loading movement.Loading
+	terms   movement.Terms
 }
 
-// stations checks the pull and works out all that doesn't depend on the load.
-func (p Pull) stations() ([]station, error) {
+// hang checks the pull and hangs the string: with nodes at depths where its force
+// will be asked for.
+func (p Pull) hang(depths ...unit.Length) (*onHook, error) {
 	f := p.faults()
 	if err := f.err(); err != nil {
 		return nil, err
 	}
-	s := make([]station, 0, len(p.Sections)+1)
-	top := unit.Length(0)
-	for i := 0; i <= len(p.Sections); i++ {
-		tvd, err := depthOn(p.Path, top)
-		if err != nil {
-			return nil, err
-		}
-		pipe := p.Sections[min(i, len(p.Sections)-1)].Pipe
-		x := station{
-			md: float64(top), tvd: float64(tvd), inside: float64(p.Inside(tvd)), outer: float64(p.Outside(tvd)),
-			ai: float64(pipe.InnerArea()),
-			ea: float64(pipe.Material.Young) * float64(pipe.SteelArea()), weightPerDepth: float64(pipe.WeightInAir()),
-		}
-		if err := finiteResult("pressure along the string", x.inside, x.outer); err != nil {
-			return nil, err
-		}
-		if i > 0 {
-			above := s[i-1]
-			x.weight = above.weight + above.weightPerDepth*(x.tvd-above.tvd)
-			over := p.Sections[i-1].Pipe
-			x.shoulders = above.shoulders + float64(movement.ShoulderForce(
-				unit.Pressure(x.inside), unit.Pressure(x.outer), over.OD, over.ID, pipe.OD, pipe.ID))
-		}
-		s = append(s, x)
-		if i < len(p.Sections) {
-			top = p.Sections[i].Bottom
+	bottom := p.Sections[len(p.Sections)-1].Bottom
+	a := movement.Assembly{
+		Path: p.Path, Block: p.Block, Spacing: bottom,
+		Joints: []movement.Joint{{MD: bottom, Seal: p.Seal}}, Holds: []movement.Hold{{MD: bottom, Bore: p.Seal}},
+	}
+	if _, err := depthOn(p.Path, bottom); err != nil {
+		return nil, err
+	}
+	if a.Path == nil {
+		var err error
+		if a.Path, err = hydrostatics.Vertical(bottom); err != nil {
+			return nil, fmt.Errorf("packer: path: %w", err)
 		}
 	}
-	return s, nil
-}
-
-// end is the string's end in the joint.
-func (p Pull) end(s []station) movement.End {
-	last, pipe := s[len(s)-1], p.Sections[len(p.Sections)-1].Pipe
-	e := movement.End{
-		Bore: p.Seal, OD: pipe.OD, ID: pipe.ID,
-		Inside: unit.Pressure(last.inside), Outside: unit.Pressure(last.outer), Below: unit.Pressure(last.inside),
+	for _, s := range p.Sections {
+		s.Hole = s.Pipe.OD // what fills its hole doesn't buckle, which a pull has no use for
+		a.Sections = append(a.Sections, s)
+	}
+	for _, md := range depths {
+		if md > 0 && md <= bottom {
+			a.Hung = append(a.Hung, md)
+		}
+	}
+	c := movement.Conditions{
+		Inside:  func(_ int, tvd unit.Length) unit.Pressure { return p.Inside(tvd) },
+		Outside: func(_ int, tvd unit.Length) unit.Pressure { return p.Outside(tvd) },
 	}
 	if p.Plugged {
-		e.Below = p.Below
+		a.Plugs = []unit.Length{bottom}
+		c.Inside = func(part int, tvd unit.Length) unit.Pressure {
+			if part > 0 {
+				return p.Below
+			}
+			return p.Inside(tvd)
+		}
 	}
-	return e
+	h := &onHook{}
+	var err error
+	if h.made, err = a.MakeUp(); err != nil {
+		return nil, fmt.Errorf("packer: %w", err)
+	}
+	standing, err := h.made.Land(c)
+	if err == nil {
+		standing, err = h.made.TakeHold(standing, 0, c)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("packer: %w", err)
+	}
+	c.Top = movement.OnHookClosed
+	if err := h.made.LoadInto(&h.loading, standing, c); err != nil {
+		return nil, fmt.Errorf("packer: %w", err)
+	}
+	h.terms = h.made.Terms(&h.loading)
+	return h, nil
 }
+
+func (h *onHook) joint() movement.JointLoad { return h.loading.Joints[0] }
 
 // Balance returns the hook load that puts a load on the joint, without drag.
 //
@@ -118,22 +131,22 @@ func (p Pull) end(s []station) movement.End {
 // Errors name every field out of range. Source: equilibrium of the string;
 // Lubinski, Althouse and Logan 1962; Hammerlindl 1977 for shoulders.
 func (p Pull) Balance(load unit.Force) (Balance, error) {
-	s, err := p.stations()
+	h, err := p.hang()
 	if err != nil {
 		return Balance{}, err
 	}
 	if !finite(load) {
 		return Balance{}, fmt.Errorf("packer: load on the joint = %v: want a finite number", load)
 	}
-	b := p.balance(s, load)
+	b := h.balance(load)
 	return b, finiteResult("hook load", float64(b.Reading))
 }
 
-func (p Pull) balance(s []station, load unit.Force) Balance {
-	last := s[len(s)-1]
+func (h *onHook) balance(load unit.Force) Balance {
+	joint := h.joint()
 	b := Balance{
-		Joint: load, End: p.end(s).Force(), Weight: unit.Force(last.weight), Shoulders: unit.Force(last.shoulders),
-		Cap: unit.Force(-s[0].inside * s[0].ai), Block: p.Block,
+		Joint: load, End: joint.Wall - joint.Balance + h.terms.Plugs, Weight: h.terms.Weight, Shoulders: h.terms.Shoulders,
+		Cap: -h.loading.Cap, Block: h.loading.Reading - h.loading.HangerLoad + h.loading.Cap,
 	}
 	b.Reading = b.Joint + b.End + b.Weight + b.Shoulders + b.Cap + b.Block
 	return b
@@ -141,21 +154,9 @@ func (p Pull) balance(s []station, load unit.Force) Balance {
 
 // force returns the real force at a measured depth, above the change of section
 // where there is one, with a load on the joint and a drag.
-func (p Pull) force(s []station, md unit.Length, load, drag unit.Force) (unit.Force, error) {
-	tvd, err := depthOn(p.Path, md)
-	if err != nil {
-		return 0, err
-	}
-	last := s[len(s)-1]
-	i := 1
-	for i < len(s)-1 && s[i].md < float64(md) {
-		i++
-	}
-	above := s[i-1]
-	weight := last.weight - above.weight - above.weightPerDepth*(float64(tvd)-above.tvd)
-	shoulders := last.shoulders - above.shoulders
-	share := unit.Force((last.md - float64(md)) / last.md)
-	return load + p.end(s).Force() + unit.Force(weight+shoulders) + drag*share, nil
+func (h *onHook) force(md unit.Length, load, drag unit.Force) unit.Force {
+	f, _ := h.made.WallAt(&h.loading, md)
+	return f + load - h.joint().Balance + drag*unit.Force(1-md/h.terms.From)
 }
 
 func (p Pull) faults() faults {

@@ -47,11 +47,14 @@ type Options struct {
 	Higher, Most unit.Force
 	MostParts    State
 
-	// Pressure is the differential on the joint's seal, tubing over annulus, that
-	// with the Most pull parts the strongest pins; zero where none is needed.
-	// Where the joint is plugged, pressure inside does not help: then it is not
-	// available.
+	// Pressure is the least tubing pressure, added to what is held, with which the
+	// strongest pins part within the shares of the ratings, and PressureReading the
+	// reading to pull with it, less than Most as the pressure lifts the closed top;
+	// zero where none is needed. Where the joint is plugged, or its seal is no wider
+	// than the bore of what limits the pull, pressure inside does not help: then it
+	// is not available.
 	Pressure          unit.Pressure
+	PressureReading   unit.Force
 	PressureAvailable bool
 
 	Cut   Cut
@@ -70,7 +73,8 @@ type Cut struct {
 // Options returns what is left to do when a joint did not part.
 //
 //	load on joint = tried - Balance(0) - drag
-//	Δp            = (strongest pins - most load) / Ap
+//	Δp            = max over components of (strongest pins - most load) / (Ap - Ai), and for the rig / Ap
+//	reading       = Balance(strongest pins) + drag - Δp Ap
 //	after         = -(Ao - Ai) po + Σ w ΔTVD above it + shoulders + cap + block
 //	reading       = after + pull wanted at the cut
 //
@@ -94,10 +98,7 @@ func (n NotParted) Options() (Options, error) {
 	o := Options{Joint: p.Neutral.Times(-1).Shift(n.Tried), Most: p.MostReading, MostParts: p.State}
 	o.Parts = stateOf(o.Joint, r.Pins)
 	o.Higher = max(0, p.MostReading-n.Tried)
-	o.PressureAvailable = !r.Pull.Plugged
-	if o.PressureAvailable && p.Most < r.Pins.Greatest {
-		o.Pressure = unit.Pressure(float64(r.Pins.Greatest-p.Most) / float64(tubular.AnnularCapacity(r.Pull.Seal, 0)))
-	}
+	n.withPressure(&o, p)
 	o.Cut, o.NoCut = n.cut()
 	if o.NoCut != nil && !errors.Is(o.NoCut, ErrNowhereToCut) {
 		return Options{}, o.NoCut
@@ -105,12 +106,37 @@ func (n NotParted) Options() (Options, error) {
 	return o, finiteResult("option", float64(o.Joint.Least), float64(o.Joint.Greatest), float64(o.Higher), float64(o.Pressure))
 }
 
+// withPressure finds the pressure that helps a pull. It adds Ap per pressure to
+// the load on the joint at the same reading, and Ai to the wall force of the pipe
+// above it: so at the same load on the joint the pipe bears Ai - Ap of it more,
+// and the reading is less by Ap.
+func (n NotParted) withPressure(o *Options, p Parting) {
+	r := n.Release
+	o.PressureAvailable = !r.Pull.Plugged
+	if !o.PressureAvailable || p.Most >= r.Pins.Greatest {
+		return
+	}
+	seal := tubular.AnnularCapacity(r.Pull.Seal, 0)
+	for i, u := range p.Parts {
+		short := r.Pins.Greatest - u.Most
+		if short <= 0 {
+			continue
+		}
+		gain := seal // the rig, which is the last
+		if i < len(r.Components) {
+			gain -= n.pipeAt(u.Depth).InnerArea()
+		}
+		if gain <= 0 {
+			o.Pressure, o.PressureAvailable = 0, false
+			return
+		}
+		o.Pressure = max(o.Pressure, unit.Pressure(float64(short)/float64(gain)))
+	}
+	o.PressureReading = p.Reading.Greatest - Push(o.Pressure, seal)
+}
+
 func (n NotParted) cut() (Cut, error) {
 	p := n.Release.Pull
-	s, err := p.stations()
-	if err != nil {
-		return Cut{}, err
-	}
 	bottom := p.Sections[len(p.Sections)-1].Bottom
 	free := n.Free
 	if free == 0 {
@@ -129,30 +155,30 @@ func (n NotParted) cut() (Cut, error) {
 	}
 	// The real force at surface less that at the cut is weight and shoulders
 	// between, whatever the load.
-	below, err := p.force(s, c.Depth, 0, 0)
+	h, err := p.hang(c.Depth)
 	if err != nil {
 		return Cut{}, err
 	}
-	above := p.balance(s, 0).Reading - p.Block - below
+	above := h.balance(0).Reading - p.Block - h.force(c.Depth, 0, 0)
 	tvd, err := depthOn(p.Path, c.Depth)
 	if err != nil {
 		return Cut{}, err
 	}
-	c.After = above + p.Block - Push(p.Outside(tvd), n.pipeAt(c.Depth))
+	c.After = above + p.Block - Push(p.Outside(tvd), n.pipeAt(c.Depth).SteelArea())
 	c.Reading = c.After + n.CutPull
 	c.Fish = bottom - c.Depth
 	return c, finiteResult("cut", float64(c.Reading), float64(c.After))
 }
 
-// pipeAt is the steel area at a depth.
-func (n NotParted) pipeAt(md unit.Length) unit.Area {
+// pipeAt is the pipe at a depth.
+func (n NotParted) pipeAt(md unit.Length) tubular.Pipe {
 	sections := n.Release.Pull.Sections
 	for _, s := range sections {
 		if md <= s.Bottom {
-			return s.Pipe.SteelArea()
+			return s.Pipe
 		}
 	}
-	return sections[len(sections)-1].Pipe.SteelArea()
+	return sections[len(sections)-1].Pipe
 }
 
 func (n NotParted) validate() error {

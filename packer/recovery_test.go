@@ -88,11 +88,28 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.NoError(t, err)
 	require.Zero(t, o.Higher)
 	require.Equal(t, packer.Not, o.MostParts)
-	// What the strongest pins lack, on the seal of 4 in.
+	// What the strongest pins lack, on the seal of 4 in less the bore of 2.992 in:
+	// the pressure stretches the pipe above as well.
 	p, err := n.Release.Parting()
 	require.NoError(t, err)
-	require.InDelta(t, (63000-p.Most.In(unit.PoundForce))/(4*math.Pi), o.Pressure.In(unit.PSI), 1e-6)
+	require.InDelta(t, (63000-p.Most.In(unit.PoundForce))/(4*math.Pi-math.Pi/4*2.992*2.992), o.Pressure.In(unit.PSI), 1e-6)
 	require.True(t, o.PressureAvailable)
+	// Pulled with it, the pins part at the reading advised and the pipe is just at
+	// its share.
+	with := n.Release
+	with.Pull.Inside = fluid(9.5*unit.PoundPerGallon, o.Pressure)
+	p, err = with.Parting()
+	require.NoError(t, err)
+	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
+	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
+	require.InDelta(t, 63000, p.Most.In(unit.PoundForce), 1e-6)
+	// Pins on a seal no wider than the bore feel none of it.
+	narrow := n
+	narrow.Release.Pull.Seal = 2.9 * unit.Inch
+	o, err = narrow.Options()
+	require.NoError(t, err)
+	require.False(t, o.PressureAvailable)
+	require.Zero(t, o.Pressure)
 
 	n.Tried = 150 * unit.Kilopound
 	o, err = n.Options()

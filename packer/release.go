@@ -79,18 +79,24 @@ func (r Release) Parting() (Parting, error) {
 	if err := r.Validate(); err != nil {
 		return Parting{}, err
 	}
-	s, err := r.Pull.stations()
+	depths := make([]unit.Length, 0, len(r.Components))
+	for _, c := range r.Components {
+		depths = append(depths, c.Depth)
+	}
+	h, err := r.Pull.hang(depths...)
 	if err != nil {
 		return Parting{}, err
 	}
 	p := r.Pull
-	none := p.balance(s, 0).Reading
-	nominal := p.balance(s, r.Pins.Nominal)
+	none := h.balance(0).Reading
+	nominal := h.balance(r.Pins.Nominal)
 	out := Parting{Pins: r.Pins, Nominal: nominal, Neutral: p.Drag.Shift(none), drag: p.Drag.Nominal}
 	out.Reading = add(r.Pins, out.Neutral)
 	compliance := unit.Length(0)
-	for i := range p.Sections {
-		compliance += unit.Length((s[i+1].md - s[i].md) / s[i].ea)
+	top := unit.Length(0)
+	for _, s := range p.Sections {
+		compliance += s.Pipe.Stretch(1, s.Bottom-top)
+		top = s.Bottom
 	}
 	for _, end := range [...]struct {
 		to         *unit.Length
@@ -103,10 +109,7 @@ func (r Release) Parting() (Parting, error) {
 		*end.to = compliance * unit.Length(end.pins+end.drag/2)
 	}
 	for _, c := range r.Components {
-		load, err := p.force(s, c.Depth, r.Pins.Greatest, p.Drag.Greatest)
-		if err != nil {
-			return Parting{}, err
-		}
+		load := h.force(c.Depth, r.Pins.Greatest, p.Drag.Greatest)
 		out.Parts = append(out.Parts, use(c, load, r.Pins.Greatest))
 	}
 	out.Parts = append(out.Parts, use(Component{Name: "rig", Rating: r.Rig, Share: r.RigShare}, out.Reading.Greatest, r.Pins.Greatest))

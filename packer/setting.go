@@ -71,6 +71,17 @@ type StagePressure struct {
 	standing unit.Band[unit.Pressure]
 }
 
+// Bite returns the pressures at which the slips bite when a pressure is applied:
+// anywhere from that at which the first stage may act to that at which the last
+// has for certain, and nominally where the last one does. They can't bite at more
+// than is applied; ok is false where they may not bite at all.
+func (p Pressures) Bite(applied unit.Pressure) (bite unit.Band[unit.Pressure], ok bool) {
+	bite = unit.Band[unit.Pressure]{
+		Least: max(0, p.Start.Least), Nominal: max(0, min(p.Complete.Nominal, applied)), Greatest: max(0, min(p.Complete.Greatest, applied)),
+	}
+	return bite, applied >= p.Complete.Nominal && applied >= p.Start.Least
+}
+
 // Validate reports everything that is wrong with s.
 func (s Setting) Validate() error {
 	var f faults

@@ -63,14 +63,14 @@ func (u Unseating) Freed() (Freed, error) {
 	if err := f.err(); err != nil {
 		return Freed{}, err
 	}
-	s, err := p.stations()
+	h, err := p.hang()
 	if err != nil {
 		return Freed{}, err
 	}
-	none := p.balance(s, 0)
+	none := h.balance(0)
 	area := tubular.AnnularCapacity(p.Seal, 0)
 	bare := none.Reading - none.Block
-	above := unit.Pressure(s[len(s)-1].outer)
+	above := h.joint().Outside
 	r := Freed{
 		Differential: u.Trapped.Shift(-above),
 		Weight:       onArea(u.Trapped, area).Times(-1).Shift(bare),

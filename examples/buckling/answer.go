@@ -37,6 +37,7 @@ func (in input) answer() calculator.Answer {
 	add("as a helix: contact", perFoot(h.Contact()))
 	add("as a helix: shortening per 1,000 ft", working.In(unit.Length(-h.Strain())*1000*unit.Foot, unit.Inch, "in"))
 	add("as a helix: bending stress", h.BendingStress())
+	in.limit(add)
 	add(fmt.Sprintf("as a helix: longest stiff tool of %v to pass", in.tool), in.passes(h))
 	if lies.Mode != movement.Helical {
 		a.Notes = append(a.Notes, "at this compression it is no helix yet: the lines of the helix are the worst case")
@@ -49,6 +50,18 @@ func (in input) answer() calculator.Answer {
 	}
 	a.Notes = append(a.Notes, "Loads are effective compressions. The formulas' constants are the literature's, recalled and not read again: see examples/validation.")
 	return a
+}
+
+// limit adds the compression at which friction locks a long helix up, in a straight
+// hole that drops.
+func (in input) limit(add func(string, any)) {
+	if in.c.Build != 0 || in.c.Turn != 0 || !(math.Cos(float64(in.c.Inclination)) > 1e-9) {
+		return
+	}
+	if f := in.c.FrictionLimit(in.friction); !math.IsInf(float64(f), 0) {
+		add("as a helix: locked up by friction from", f)
+		add("as a helix: longest stiff tool to pass then", in.passes(movement.Helix{Pipe: in.c.Pipe, Hole: in.c.Hole, Compression: f}))
+	}
 }
 
 // upright tells whether the hole is vertical and straight, where weight doesn't

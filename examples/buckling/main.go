@@ -11,6 +11,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
+	"completion.example/tubular/drag"
 	"completion.example/tubular/movement"
 )
 
@@ -25,11 +26,12 @@ func main() { calculator.Main(command) }
 
 // input is 2-7/8 in tubing in water in 7 in casing by default.
 type input struct {
-	c       movement.Confined
-	tool    unit.Length
-	inside  unit.Density
-	outside unit.Density
-	load    unit.Force
+	c        movement.Confined
+	tool     unit.Length
+	inside   unit.Density
+	outside  unit.Density
+	load     unit.Force
+	friction float64
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
@@ -45,6 +47,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.outside, "outside", 8.34*unit.PoundPerGallon, "fluid outside")
 	flags.TextVar(&in.load, "compression", 20000*unit.PoundForce, "effective compression to look at")
 	flags.TextVar(&in.tool, "tool", 1.9*unit.Inch, "diameter of a stiff tool to pass")
+	flags.Float64Var(&in.friction, "friction", drag.UsualCased, "friction factor of pipe on wall; common practice")
 	return func() (calculator.Answer, error) {
 		if err := in.check(); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
@@ -56,6 +59,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 
 func (in input) check() error {
 	faults := []error{in.c.Pipe.Validate()}
+	if !(in.friction >= 0 && in.friction <= 1) {
+		faults = append(faults, fmt.Errorf("friction is %v; permitted from 0 to 1", in.friction))
+	}
 	if !(in.c.Hole > in.c.Pipe.OD) {
 		faults = append(faults, fmt.Errorf("hole is %v; it must be wider than the pipe's %v", in.c.Hole, in.c.Pipe.OD))
 	}

@@ -15,13 +15,13 @@ import (
 )
 
 // prepare lays the string into the well, whose inclination is held from a depth
-// on.
-func (in input) prepare() (p *drag.Prepared, path *hydrostatics.Path, held unit.Length, err error) {
+// on, with friction factors as given and at both ends of their spread.
+func (in input) prepare() (p drag.Spread, path *hydrostatics.Path, held unit.Length, err error) {
 	stations := []hydrostatics.Station{{MD: in.kickOff}}
 	held = in.kickOff
 	if in.inclination != 0 {
 		if !(in.build > 0) {
-			return nil, nil, 0, fmt.Errorf("build is %v; permitted above 0 deg/100ft where the hole is inclined", in.build)
+			return p, nil, 0, fmt.Errorf("build is %v; permitted above 0 deg/100ft where the hole is inclined", in.build)
 		}
 		held += unit.Length(float64(in.inclination) / float64(in.build))
 		stations = append(stations, hydrostatics.Station{MD: held, Inclination: in.inclination})
@@ -30,27 +30,34 @@ func (in input) prepare() (p *drag.Prepared, path *hydrostatics.Path, held unit.
 	stations = append(stations, hydrostatics.Station{MD: max(in.depth, held+unit.Metre), Inclination: in.inclination})
 	path, err = hydrostatics.NewPath(stations)
 	if err != nil {
-		return nil, nil, 0, fmt.Errorf("the well: %w", err)
+		return p, nil, 0, fmt.Errorf("the well: %w", err)
 	}
 	zones := []drag.Zone{{Bottom: in.shoe, Friction: in.cased, Hole: in.casing}}
 	if in.shoe < in.depth {
 		zones = append(zones, drag.Zone{Bottom: in.depth, Friction: in.open, Hole: in.hole})
 	}
+	if !(in.spread >= 0 && in.spread < 1) {
+		return p, nil, 0, fmt.Errorf("friction-spread is %g; permitted from 0 to below 1", in.spread)
+	}
+	least, greatest := make([]float64, len(zones)), make([]float64, len(zones))
+	for k, z := range zones {
+		least[k], greatest[k] = z.Friction*(1-in.spread), z.Friction*(1+in.spread)
+	}
 	p, err = drag.String{
 		Sections: []drag.Section{{Pipe: in.pipe, Length: in.depth}}, Depth: in.depth, Path: path, Zones: zones, Inside: in.fluid, Outside: in.fluid,
-	}.Prepare()
+	}.PrepareSpread(least, greatest)
 	return p, path, held, err
 }
 
 func (in input) answer() (calculator.Answer, error) {
-	p, path, held, err := in.prepare()
+	spread, path, held, err := in.prepare()
 	if err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
+	p := spread.Nominal
 	pulled, err1 := p.EndForce(drag.Pulled, in.pull-in.block)
-	setDown, err2 := p.EndForce(drag.RunIn, in.setDown-in.block)
-	if err := errors.Join(err1, err2); err != nil {
-		return calculator.Answer{}, err
+	if err1 != nil {
+		return calculator.Answer{}, err1
 	}
 	tvd, err := path.TVD(in.depth)
 	if err != nil {
@@ -61,15 +68,14 @@ func (in input) answer() (calculator.Answer, error) {
 	a := calculator.Answer{
 		Results: []calculator.Result{
 			{Name: "buoyed weight", Value: working.In(w, unit.PoundPerFoot, "lb/ft")},
-			{Name: "running in", Value: l.RunIn + in.block},
+			{Name: "running in", Value: readings(spread, drag.RunIn, 0).Shift(in.block)},
 			{Name: "rotating", Value: l.Rotating + in.block},
-			{Name: "pulling", Value: l.Pulled + in.block},
+			{Name: "pulling", Value: readings(spread, drag.Pulled, 0).Shift(in.block)},
 			{Name: "drag on the way in", Value: l.Rotating - l.RunIn},
 			{Name: "drag on the way out", Value: l.Drag()},
 			{Name: "torque to rotate", Value: l.Torque},
-			{Name: "reading that brings the wanted pull to the lower end", Value: p.HookLoad(drag.Pulled, in.end) + in.block},
+			{Name: "reading that brings the wanted pull to the lower end", Value: readings(spread, drag.Pulled, in.end).Shift(in.block)},
 			{Name: "pull that gets to the lower end at the reading of -indicator", Value: pulled},
-			{Name: "force at the lower end at the reading of -set-down, weight set down negative", Value: setDown},
 		},
 		Steps:  in.steps(w, tvd, l),
 		Tables: []calculator.Table{in.along(p, 0, in.kickOff, held, in.shoe, in.depth)},
@@ -82,19 +88,46 @@ func (in input) answer() (calculator.Answer, error) {
 	if l.Buckles {
 		a.Notes = append(a.Notes, "the string buckles somewhere on the way in: it then drags more than is said here")
 	}
-	if buckles(p.Profile(drag.RunIn, setDown)) {
-		a.Notes = append(a.Notes, "set down like this the string buckles: less of the weight gets down than is said here")
-	}
-	return a, nil
+	return a, in.setWeightDown(&a, p)
 }
 
-func buckles(nodes []drag.Node) bool {
-	for _, n := range nodes {
-		if n.Buckles {
-			return true
-		}
+// readings are the hook loads at the ends of the friction factors' spread, least
+// first.
+func readings(s drag.Spread, m drag.Motion, end unit.Force) unit.Band[unit.Force] {
+	low, nominal, high := s.Least.HookLoad(m, end), s.Nominal.HookLoad(m, end), s.Greatest.HookLoad(m, end)
+	return unit.Band[unit.Force]{Least: min(low, high), Nominal: nominal, Greatest: max(low, high)}
+}
+
+// setWeightDown adds what weight arrives at the lower end, the wall's force of
+// what buckles counted.
+func (in input) setWeightDown(a *calculator.Answer, p *drag.Prepared) error {
+	free := p.SetDown(0).HookLoad
+	slacked := free - (in.setDown - in.block)
+	if slacked < 0 {
+		a.Notes = append(a.Notes, "the reading of -set-down is more than the string shows on its way in: nothing is set down")
+		return nil
 	}
-	return false
+	s, err := p.Arrives(slacked)
+	if errors.Is(err, drag.ErrNotSlack) {
+		return calculator.BadInput{Err: fmt.Errorf("set-down is %v; permitted from the block's weight of %v upwards: more can't be slacked off than hangs", in.setDown, in.block)}
+	} else if err != nil {
+		return err
+	}
+	most, err := p.MostSetDown()
+	if err != nil {
+		return err
+	}
+	a.Results = append(a.Results,
+		calculator.Result{Name: "slacked off at the reading of -set-down", Value: slacked},
+		calculator.Result{Name: "weight of that that arrives at the lower end", Value: s.Weight},
+		calculator.Result{Name: "share of the next weight slacked off that would arrive", Value: s.Passes},
+		calculator.Result{Name: "length buckled then", Value: working.In(s.Buckled, unit.Foot, "ft")},
+		calculator.Result{Name: "of it a helix", Value: working.In(s.Helical, unit.Foot, "ft")},
+		calculator.Result{Name: "most that can be set down, with all slacked off", Value: most.Weight})
+	if most.Locked() {
+		a.Notes = append(a.Notes, "with all slacked off the string is locked up: hardly more arrives, whatever is added at surface")
+	}
+	return nil
 }
 
 // steps works what has a closed form: the weight that turns freely. Drag is a march

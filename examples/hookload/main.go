@@ -28,7 +28,7 @@ type input struct {
 	casing, hole              unit.Length
 	build                     unit.Curvature
 	inclination               unit.Angle
-	cased, open               float64
+	cased, open, spread       float64
 	block, end, pull, setDown unit.Force
 }
 
@@ -47,6 +47,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.hole, "hole", 8.5*unit.Inch, "diameter of the open hole")
 	flags.Float64Var(&in.cased, "friction-cased", drag.UsualCased, "friction factor in casing; common practice, match it on the way in")
 	flags.Float64Var(&in.open, "friction-open", drag.UsualOpen, "friction factor in open hole; common practice, match it on the way in")
+	flags.Float64Var(&in.spread, "friction-spread", 0.25, "how far the friction factors may be off, either way, as a fraction")
 	flags.TextVar(&in.block, "block", 0*unit.PoundForce, "weight of block and top drive, shown on the indicator")
 	flags.TextVar(&in.end, "wanted", 40000*unit.PoundForce, "pull wanted at the lower end, such as the strength of release pins")
 	flags.TextVar(&in.pull, "indicator", 100000*unit.PoundForce, "reading while pulling: what reaches the lower end?")

@@ -7,7 +7,6 @@ import (
 
 	"completion.example/examples/internal/depthchart"
 	"completion.example/examples/internal/gauge"
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 	"completion.example/internal/calculator"
@@ -24,9 +23,9 @@ func answer(in input) (calculator.Answer, error) {
 		gauge.Possible("pi", w.Final.InsideSurface), gauge.Possible("po", w.Final.OutsideSurface)); err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
-	c, err := nodes(w, in.design)
+	free, c, notChecked, err := nodes(w, in.design)
 	if err != nil {
-		return calculator.Answer{}, err
+		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
 	inch := func(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
 	m := a.Movement
@@ -38,11 +37,11 @@ func answer(in input) (calculator.Answer, error) {
 			{Name: "temperature", Value: inch(m.Thermal)},
 			{Name: "flow friction", Value: inch(m.Friction)},
 			{Name: "movement of free seals", Value: inch(m.Total())},
-			{Name: "the same, node by node", Value: inch(c.Movement.Total())},
+			{Name: "the same, node by node", Value: inch(free.EndMoved)},
 			{Name: "shortening by slack-off", Value: inch(a.SlackOff.Total())},
 			{Name: "movement of the seals", Value: inch(a.SealMovement)},
 			{Name: "force on the packer, tension pulls it up", Value: a.PackerForce},
-			{Name: "that force, node by node", Value: c.PackerForce},
+			{Name: "that force, node by node", Value: onPacker(c)},
 			{Name: "true axial force above the packer", Value: a.TrueForce},
 			{Name: "effective axial force above the packer", Value: a.EffectiveForce},
 			{Name: "true axial force at the hanger", Value: c.HangerLoad},
@@ -50,14 +49,17 @@ func answer(in input) (calculator.Answer, error) {
 			{Name: "length buckled", Value: c.BuckledLength},
 		},
 		Steps: a.Steps(),
-		Notes: []string{"Lengthening, tension and movement downwards are positive. Limits are those of the pipe body; a connection may be weaker."},
+		Notes: []string{"Lengthening, tension and movement downwards are positive."},
 		Draw:  func(w io.Writer) error { return chart(c).WriteSVG(w) },
 	}
-	if in.yield != 0 {
+	for _, what := range notChecked {
+		out.Notes = append(out.Notes, "not checked: "+what)
+	}
+	if in.yield != 0 || in.section.Joint != 0 {
 		out.Results = append(out.Results, governing(c, in.design)...)
 	}
-	if c.Governing.Usage > 1 {
-		out.Notes = append(out.Notes, fmt.Sprintf("the pipe is beyond its %v limit at %v", c.Governing.Limit, c.Governing.MD.Rounded(4)))
+	if g := c.Limits.Governing(); g.Usage > 1 {
+		out.Notes = append(out.Notes, fmt.Sprintf("the pipe is beyond its %v limit at %v", g.Limit, g.MD.Rounded(4)))
 		out.Failed = true
 	}
 	if published(w, in.section) {
@@ -73,13 +75,17 @@ func (in input) rateable() error {
 	if p.Material.Yield = in.yield; in.yield == 0 || p.Validate() != nil {
 		return nil // Analyse says what is wrong
 	}
-	_, err := p.Ratings()
+	left, err := p.Less(in.section.Wear)
+	if err != nil {
+		return err
+	}
+	_, err = left.Ratings()
 	return err
 }
 
 // governing is the limit that is used most, the whole string over.
-func governing(c movement.Case, f tubular.DesignFactors) []calculator.Result {
-	g := c.Governing
+func governing(c movement.Loading, f tubular.DesignFactors) []calculator.Result {
+	g := c.Limits.Governing()
 	asked := map[tubular.Limit]float64{tubular.BurstLimit: f.Burst, tubular.CollapseLimit: f.Collapse, tubular.AxialLimit: f.Axial, tubular.TriaxialLimit: f.Triaxial, tubular.ConnectionLimit: f.Axial}[g.Limit]
 	results := []calculator.Result{
 		{Name: "most used limit of the pipe", Value: g.Limit.String()},
@@ -91,32 +97,11 @@ func governing(c movement.Case, f tubular.DesignFactors) []calculator.Result {
 	return results
 }
 
-// nodes is the same case node by node.
-func nodes(w movement.Vertical, design tubular.DesignFactors) (movement.Case, error) {
-	path, err := hydrostatics.Vertical(w.Sections[0].Bottom)
-	if err != nil {
-		return movement.Case{}, err
-	}
-	state := func(c movement.Condition, warming unit.TemperatureDifference) movement.State {
-		s := movement.State{Friction: []unit.Gradient{c.Friction}}
-		c.Friction = 0
-		s.Inside, s.Outside = c.Inside, c.Outside
-		// The base doesn't matter: only the change does.
-		s.Temperature = func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(warming) }
-		return s
-	}
-	l, err := movement.String{Sections: w.Sections, Path: path, Seals: w.Seals, Design: design}.Land(state(w.Initial, 0), w.SlackOff)
-	if err != nil {
-		return movement.Case{}, err
-	}
-	return l.Load(state(w.Final, w.Warming))
-}
-
 // chart is the axial force and the use of the pipe along the string.
-func chart(c movement.Case) depthchart.Chart {
+func chart(c movement.Loading) depthchart.Chart {
 	var d depthchart.Chart
 	var real, effective, burst, collapse, axial, triaxial []float64
-	for _, n := range c.Nodes {
+	for _, n := range c.Nodes[:len(c.Nodes)-1] { // the last is under the seals
 		d.Depth = append(d.Depth, n.MD)
 		real, effective = append(real, n.True.In(unit.Kilopound)), append(effective, n.Effective.In(unit.Kilopound))
 		burst, collapse = append(burst, n.Usage.Burst), append(collapse, n.Usage.Collapse)

@@ -37,6 +37,8 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&s.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the tubing")
 	flags.TextVar(&s.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
 	flags.TextVar(&in.yield, "yield", 110000*unit.PSI, "yield strength of the tubing; 0 psi leaves its limits out")
+	flags.TextVar(&s.Joint, "joint", unit.Force(0), "tensile strength of the connections; 0 lbf is not known, and not checked")
+	flags.TextVar(&s.Wear.Inside, "wear", unit.Length(0), "wall that the limits leave out, worn or corroded from the bore")
 	flags.TextVar(&s.Hole, "casing", 6.094*unit.Inch, "inside diameter of the casing")
 	flags.TextVar(&s.Bottom, "depth", 10000*unit.Foot, "depth of the packer")
 	flags.TextVar(&w.Seals.Bore, "bore", 3.25*unit.Inch, "seal bore of the packer")

@@ -12,6 +12,8 @@ func TestMovement(t *testing.T) {
 	golden.File(t, command, "anchored", 0, "-seals", "anchored", "-slackoff", "20000 lbf")
 	golden.File(t, command, "limited", 0, "-seals", "limited", "-up", "5 ft", "-slackoff", "10000 lbf")
 	golden.File(t, command, "weak", 1, "-yield", "80000 psi")
+	golden.File(t, command, "joint", 1, "-seals", "anchored", "-joint", "50 klbf", "-wear", "0.05 in")
+	golden.File(t, command, "worn-through", 2, "-wear", "1 in", "-joint", "-5 lbf")
 	golden.File(t, command, "unrated", 0, "-yield", "0 psi")
 	golden.File(t, command, "factors", 1, "-burst", "1.1", "-collapse", "1.1", "-tension", "1.3", "-triaxial", "1.25")
 	golden.File(t, command, "soft", 2, "-yield", "10000 psi", "-burst", "0.5")

@@ -9,6 +9,7 @@ import (
 func TestRelease(t *testing.T) {
 	golden.Check(t, command)
 	golden.File(t, command, "too-strong", 1, "-pins", "110000 lbf +/- 10 %", "-tried", "170000 lbf")
+	golden.File(t, command, "with-pressure", 1, "-share", "0.66")
 	golden.File(t, command, "pipe-light", 1, "-trapped", "5800 psi")
 	golden.File(t, command, "premature", 1, "-cold", "-150 degF", "-pressured", "5000 psi")
 	golden.File(t, command, "flowing", 1, "-annulus", "8.8 lb/gal")

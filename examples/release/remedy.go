@@ -42,7 +42,12 @@ func (x remedy) notParted(a *calculator.Answer, r packer.Release) error {
 		a.Notes = append(a.Notes, "what was tried should have parted the strongest pins: the pull does not reach the joint")
 	}
 	if o.Pressure > 0 {
-		a.Results = append(a.Results, calculator.Result{Name: "tubing over annulus that parts the strongest pins at the greatest reading", Value: o.Pressure})
+		a.Results = append(a.Results,
+			calculator.Result{Name: "tubing pressure to add that parts the strongest pins within the shares", Value: o.Pressure},
+			calculator.Result{Name: "reading to pull with it", Value: o.PressureReading})
+	}
+	if o.MostParts != packer.Acted && !o.PressureAvailable {
+		a.Notes = append(a.Notes, "tubing pressure does not help: the joint's seal is no wider than the bore of the pipe that limits the pull")
 	}
 	if errors.Is(o.NoCut, packer.ErrNowhereToCut) {
 		a.Notes = append(a.Notes, o.NoCut.Error())

@@ -21,11 +21,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 	if err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
-	locked, err := packer.LockIn{Pipe: in.pipe, Length: in.depth, Inside: in.surface, Outside: in.held}.Locked()
-	if err != nil {
-		return calculator.Answer{}, calculator.BadInput{Err: err}
-	}
-	a := calculator.Answer{Steps: append(p.Steps(), locked.Steps()...), Tables: []calculator.Table{stages(p, applied)}}
+	a := calculator.Answer{Steps: p.Steps(), Tables: []calculator.Table{stages(p, applied)}}
 	in.window(&a, s)
 	a.Results = append(a.Results, []calculator.Result{
 		{Name: "surface pressure to start", Value: p.Start},
@@ -34,11 +30,34 @@ func (in inputs) answer() (calculator.Answer, error) {
 		{Name: "share of the plug's rating", Value: applied.PlugUsed},
 		{Name: "setting force, at the pressure applied", Value: applied.Force},
 		{Name: "force kept by the lock", Value: applied.Kept},
-		{Name: "stretch of the free string while it sets", Value: locked.Stretch},
-		{Name: "tension locked in when bled off, hanger landed", Value: locked.Tension},
 	}...)
+	if err := in.lockIn(&a, p); err != nil {
+		return calculator.Answer{}, calculator.BadInput{Err: err}
+	}
 	judge(&a, applied)
 	return a, nil
+}
+
+// lockIn adds what stays in the string from the pressure at which the slips bite,
+// which is not the pressure applied in the end.
+func (in inputs) lockIn(a *calculator.Answer, p packer.Pressures) error {
+	l := packer.LockIn{Pipe: in.pipe, Length: in.depth, Outside: in.held, Chamber: in.chamber}
+	bite, ok := p.Bite(in.surface)
+	if !ok {
+		a.Notes = append(a.Notes, "at the pressure applied the slips may not bite: nothing is said about what they would lock in")
+		_, err := l.Bitten(unit.Exactly(in.surface))
+		return err
+	}
+	locked, err := l.Bitten(bite)
+	if err != nil {
+		return err
+	}
+	a.Steps = append(a.Steps, locked.Nominal.Steps()...)
+	a.Results = append(a.Results,
+		calculator.Result{Name: "surface pressure at which the slips bite", Value: locked.Inside},
+		calculator.Result{Name: "stretch of the free string then", Value: locked.Stretch},
+		calculator.Result{Name: "tension locked in when bled off, hanger landed", Value: locked.Tension})
+	return nil
 }
 
 // setting is the packer under the two columns, and its plug.

@@ -29,6 +29,7 @@ type inputs struct {
 	held, below, rating   unit.Pressure
 	margin, surface, pump unit.Pressure
 	kept                  float64
+	chamber               unit.Length
 	pipe                  tubular.Pipe
 }
 
@@ -50,6 +51,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pump, "limit", 10000*unit.PSI, "greatest pressure of pump, lines and wellhead")
 	flags.TextVar(&in.surface, "surface", 4200*unit.PSI, "surface pressure to be applied")
 	flags.Float64Var(&in.kept, "kept", 0.8, "share of the setting force that the lock keeps")
+	flags.TextVar(&in.chamber, "chamber", unit.Length(0), "bore of the seals that the string stands in where it is open below them to a chamber; zero where the plug is in the string")
 	flags.TextVar(&in.pipe.OD, "od", 3.5*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&in.pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the tubing")
 	return func() (calculator.Answer, error) { return in.answer() }

@@ -13,6 +13,7 @@ func Suites() []Suite {
 		tubularStretchSuite,
 		tubularExpansionSuite,
 		movementSuite,
+		tubularLoadsSuite,
 		dragSuite,
 		flowFrictionSuite,
 		flowLaminarSuite,

@@ -12,9 +12,10 @@ import (
 // Prepared is a string laid into its well: what doesn't depend on the load is
 // computed once. It never changes, so it is safe for concurrent use.
 type Prepared struct {
-	elements []element // from the lower end up
-	climbs   []climb   // the same, as the march needs them
-	depths   []float64 // of the nodes, from the lower end up
+	elements []element           // from the lower end up
+	climbs   []climb             // the same, as the march needs them
+	depths   []float64           // of the nodes, from the lower end up
+	lies     []movement.Confined // of the elements
 }
 
 // element is a length of string between two nodes, in SI.
@@ -56,7 +57,8 @@ func (s String) Prepare() (*Prepared, error) {
 			if err != nil {
 				return nil, err
 			}
-			p.elements = append(p.elements, s.element(above, below))
+			e, lies := s.element(above, below)
+			p.elements, p.lies = append(p.elements, e), append(p.lies, lies)
 			p.depths = append(p.depths, md)
 			below = above
 		}
@@ -93,7 +95,7 @@ func (s String) marks() []float64 {
 }
 
 // element is the string between two positions.
-func (s String) element(a, b hydrostatics.Position) element {
+func (s String) element(a, b hydrostatics.Position) (element, movement.Confined) {
 	middle := (a.MD + b.MD) / 2
 	section, zone := s.sectionAt(middle), s.zoneAt(middle)
 	pipe := s.Sections[section].Pipe
@@ -116,7 +118,7 @@ func (s String) element(a, b hydrostatics.Position) element {
 	if zone.Hole == pipe.OD {
 		e.onset = math.Inf(1)
 	}
-	return e
+	return e, lies
 }
 
 func (s String) sectionAt(md unit.Length) int {

@@ -43,6 +43,11 @@ type Seal struct {
 	Up, Down unit.Length
 	Length   unit.Length // of the seal stack: it never engages more; zero is not known
 	Friction unit.Force  // that it takes to slide, either way: see Conditions.Sliding
+	// Locator says that a locator stops the string once it has moved down by Down:
+	// then it stands there. Latch says that a latch stops it once it has moved up by
+	// Up: then it pulls on it. Without them nothing stops it, and SealLoad.ToShoulder
+	// goes negative, or the seals leave their bore.
+	Locator, Latch bool
 }
 
 // Hold is a place where the string can be held: a packer, an anchor, a latch.
@@ -67,10 +72,10 @@ type Joint struct {
 type markKind int
 
 const (
-	jointMark markKind = iota
+	plugMark markKind = iota
+	jointMark
 	hungMark
 	holdMark
-	plugMark
 	sealMark
 )
 

@@ -128,6 +128,22 @@ func (c Confined) vertical(k float64) unit.Force {
 	return unit.Force(k * math.Cbrt(ei*w*w))
 }
 
+// FrictionLimit returns the greatest compression that a long helix brings down a
+// straight hole by its own weight, against a friction factor: from there on the
+// wall takes as much as the weight adds, and the string is locked up.
+//
+//	F = sqrt(4*E*I*w*cosθ/(μ*r))
+//
+// Infinite without friction, zero in a level hole, NaN where the hole rises. Package
+// drag marches to it along any path.
+//
+// Source: follows from the wall's force on a helix, r*F²/(4*E*I), Mitchell, SPE
+// Drilling Engineering December 1986 (SPE 13064); the limit itself derived here.
+func (c Confined) FrictionLimit(friction float64) unit.Force {
+	ei, r, w, _ := c.numbers()
+	return unit.Force(math.Sqrt(4 * ei * w * math.Cos(float64(c.Inclination)) / (friction * r)))
+}
+
 // Contact returns the contact force per length of a pipe that isn't buckled,
 // under an effective force (tension positive).
 //

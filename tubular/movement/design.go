@@ -51,7 +51,7 @@ func (l *Landed) use(c *Case, n *Node) {
 	load := tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}
 	n.Usage = tubular.Usage{}
 	if l.rated[n.Section] {
-		n.Usage = l.bodies[n.Section].Usage(load, l.design)
+		n.Usage = l.bodies[n.Section].UsageBent(load, l.design)
 	}
 	if limit, most := n.Usage.Governing(); most > c.Governing.Usage {
 		c.Governing = Governing{MD: n.MD, Limit: limit, Usage: most}

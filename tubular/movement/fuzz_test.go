@@ -66,3 +66,65 @@ func FuzzLanded(f *testing.F) {
 		}
 	})
 }
+
+func FuzzAssembly(f *testing.F) {
+	f.Add(4.0, 4.75, 7000.0, 8000.0, 1000.0, 2000.0, 300.0, 90000.0, 3000.0, 2.0, byte(7))
+	f.Add(9.0, 3.0, 8000.0, 8000.0, -500.0, 0.0, 60.0, -1e5, -9.0, 0.0, byte(63))
+	f.Fuzz(func(t *testing.T, bore, seal, joint, held, inside, below, warm, reading, drag, down float64, kind byte) {
+		if math.IsNaN(warm) || warm < -400 || warm > 1e6 {
+			return
+		}
+		ft := func(x float64) unit.Length { return unit.Length(x) * unit.Foot }
+		a := movement.Assembly{
+			Sections: deviated(t, 0).Sections, Path: deviated(t, 0).Path, Spacing: 300 * unit.Foot,
+			Seals:  []movement.Seal{{MD: ft(held + 300), Bore: unit.Length(seal) * unit.Inch, Up: ft(3), Down: ft(down), Locator: kind&1 > 0}},
+			Holds:  []movement.Hold{{MD: ft(held), Bore: unit.Length(bore) * unit.Inch}},
+			Joints: []movement.Joint{{MD: ft(joint), Seal: unit.Length(seal) * unit.Inch}},
+		}
+		m, err := a.MakeUp()
+		if err != nil {
+			return
+		}
+		c := movement.Conditions{
+			Inside:      func(_ int, d unit.Length) unit.Pressure { return brine(0, 0).Inside(d) },
+			Outside:     func(_ int, d unit.Length) unit.Pressure { return brine(0, 0).Outside(d) },
+			Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(100) },
+		}
+		s, err := m.Land(c)
+		if err != nil {
+			return
+		}
+		next := c
+		next.Inside = func(_ int, d unit.Length) unit.Pressure { return c.Inside(0, d) + unit.Pressure(inside)*unit.PSI }
+		next.Outside = func(part int, d unit.Length) unit.Pressure {
+			return c.Outside(0, d) + unit.Pressure(part)*unit.Pressure(below)*unit.PSI
+		}
+		next.Temperature = func(unit.Length) unit.Temperature { return unit.Fahrenheit(warm) }
+		if kind&2 > 0 {
+			if s, err = m.TakeHold(s, 0, next); err != nil {
+				return
+			}
+		}
+		if kind&4 > 0 {
+			if s, err = m.Part(s, 0); err != nil {
+				return
+			}
+		}
+		if kind&8 > 0 {
+			c, next = next, c
+		}
+		if kind&16 > 0 {
+			next.Top, next.Reading, next.Drag = movement.OnHookClosed, unit.Force(reading)*unit.PoundForce, unit.Force(drag)*unit.PoundForce
+		}
+		l, err := m.Load(s, next)
+		if err != nil {
+			return
+		}
+		finite(t, float64(l.HangerLoad), float64(l.Reading), float64(l.Lift), float64(l.TopMoved), float64(l.EndMoved), float64(l.Movement.Total()), float64(l.Held),
+			float64(l.Holds[0].Load), float64(l.Holds[0].Moved), float64(l.Joints[0].Balance), float64(l.Seals[0].Ring), float64(l.Seals[0].Travel), float64(l.Seals[0].Load),
+			float64(l.Neutral), float64(l.BuckledLength), l.Limits.Governing().Usage)
+		if most, err := m.MostReading(&l, movement.PullLimits{Rig: 1e6}); err == nil {
+			finite(t, float64(most.Reading))
+		}
+	})
+}

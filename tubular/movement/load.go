@@ -18,7 +18,11 @@ func (m *MadeUp) Load(s Standing, c Conditions) (Loading, error) {
 
 // LoadInto is Load into a loading that is used again: it then allocates nothing.
 // After an error the loading holds nothing of use.
-func (m *MadeUp) LoadInto(l *Loading, s Standing, c Conditions) error {
+func (m *MadeUp) LoadInto(l *Loading, s Standing, c Conditions) error { return m.load(l, s, c, true) }
+
+// load takes locators and latches into account or, at landing, which is where movements count
+// from, doesn't.
+func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 	if err := m.checkStanding(s); err != nil {
 		return err
 	}
@@ -28,22 +32,18 @@ func (m *MadeUp) LoadInto(l *Loading, s Standing, c Conditions) error {
 	if err := m.checkConditions(&c); err != nil {
 		return fmt.Errorf("movement: %w", err)
 	}
-	m.clear(l)
-	l.Top = c.Top
+	m.empty(l)
+	l.Top, l.conditions = c.Top, c
 	if err := m.ask(&c, l.Nodes); err != nil {
 		return err
 	}
 	m.weighAll(&c, l.Nodes)
-	m.segment(l, s)
-	m.rest(l, s, &c)
-	if err := m.holdAll(l, s, &c); err != nil {
+	if err := m.settle(l, s, &c, stops); err != nil {
 		return err
 	}
 	if err := m.finishAll(l); err != nil {
 		return err
 	}
-	m.place(l, s, &c)
-	m.loadParts(l, &c)
 	if !isFinite(float64(l.HangerLoad) + float64(l.TopMoved) + float64(l.EndMoved)) {
 		return ErrTooLarge
 	}
@@ -57,19 +57,23 @@ func resized[T any](s []T, n int) []T {
 	return s[:n]
 }
 
-func (m *MadeUp) clear(l *Loading) {
+func (m *MadeUp) empty(l *Loading) {
+	stops := resized(l.stops, len(m.seals))
+	clear(stops)
 	*l = Loading{
+		stops: stops,
 		Nodes: resized(l.Nodes, len(m.points)), spans: resized(l.spans, len(m.spans)), segments: l.segments[:0],
-		Holds: resized(l.Holds, len(m.holds)), Joints: resized(l.Joints, len(m.joints)), Seals: resized(l.Seals, len(m.seals)),
+		Holds: resized(l.Holds, len(m.holds)), Joints: resized(l.Joints, len(m.joints)), Seals: resized(l.Seals, len(m.seals)), HungMoved: resized(l.HungMoved, m.hung),
 	}
 }
 
 // segment cuts the string where it is held and where it has parted.
 func (m *MadeUp) segment(l *Loading, s Standing) {
+	l.segments, l.Lost = l.segments[:0], 0
 	g := segment{upper: -1}
 	for i := range m.marks {
 		k := &m.marks[i]
-		if !(k.kind == holdMark && s.Holds(k.index) || k.kind == jointMark && s.parted[k.index]) {
+		if !(k.kind == holdMark && s.Holds(k.index) || k.kind == jointMark && s.parted[k.index] || k.kind == sealMark && l.stops[k.index] != notStopped) {
 			continue
 		}
 		g.lower, g.to = i, i+1
@@ -81,7 +85,7 @@ func (m *MadeUp) segment(l *Loading, s Standing) {
 	// Of what is below a parted joint only what is held is there.
 	for i := range l.segments {
 		g := &l.segments[i]
-		g.lost = m.partedAt(g.upper) && !m.holdAt(g.lower)
+		g.lost = m.partedAt(g.upper) && !m.fixedAt(g.lower)
 		if g.lost && l.Lost == 0 {
 			l.Lost = unit.Length(m.marks[g.upper].md)
 		}
@@ -91,8 +95,9 @@ func (m *MadeUp) segment(l *Loading, s Standing) {
 	}
 }
 
-func (m *MadeUp) holdAt(mark int) bool {
-	return mark >= 0 && mark < len(m.marks) && m.marks[mark].kind == holdMark
+// fixedAt tells whether a mark that ends a segment holds it.
+func (m *MadeUp) fixedAt(mark int) bool {
+	return mark >= 0 && mark < len(m.marks) && m.marks[mark].kind != jointMark
 }
 
 func (m *MadeUp) partedAt(mark int) bool {
@@ -172,7 +177,6 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 		weight += hangs
 		flow += grown
 	}
-	l.topAtRest = float64(nodes[0].True)
 	m.addDrag(l, c)
 }
 
@@ -187,10 +191,8 @@ func (m *MadeUp) holdAll(l *Loading, s Standing, c *Conditions) error {
 				l.Nodes[k].True, l.Nodes[k].Effective = 0, 0
 			}
 			continue
-		case !m.holdAt(g.lower):
-			if i == 0 && c.Top != AtHanger {
-				l.Free = true
-			}
+		case !m.fixedAt(g.lower):
+			l.Free = i == 0 && c.Top != AtHanger || l.Free
 		case i == 0 && c.Top != AtHanger:
 			g.force = float64(c.Reading) - m.block + m.cap(l, c) - float64(l.Nodes[0].True)
 		case m.partedAt(g.upper):
@@ -221,7 +223,7 @@ func (m *MadeUp) cap(l *Loading, c *Conditions) float64 {
 // fit finds the force that keeps a segment between its two ends.
 func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	from, to := m.reach(g)
-	compliance, long := 0.0, m.heldAt(s, c, g.upper)-m.heldAt(s, c, g.lower)
+	compliance, long := 0.0, m.heldAt(l, s, c, g.upper)-m.heldAt(l, s, c, g.lower)
 	for i := g.from; i < g.to; i++ {
 		compliance += m.spans[i].compliance
 		long += l.spans[i].rest - s.landed[i].length
@@ -242,16 +244,24 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	if force != 0 && math.Abs(rest) > 1e-9*m.bars[len(m.bars)-1].bottom {
 		l.Snapping = true
 	}
-	g.force = force
+	g.force, g.fitted = force, true
 	return nil
 }
 
 // heldAt is how far a held mark, or the hanger, has moved since landing.
-func (m *MadeUp) heldAt(s Standing, c *Conditions, mark int) float64 {
+func (m *MadeUp) heldAt(l *Loading, s Standing, c *Conditions, mark int) float64 {
 	x, md := s.top, m.hanger
 	if mark >= 0 {
 		k := &m.marks[mark]
-		x, md = s.held[k.index], m.holds[k.index].MD
+		md = unit.Length(k.md)
+		if k.kind == sealMark {
+			x = float64(m.seals[k.index].Down)
+			if l.stops[k.index] == byLatch {
+				x = -float64(m.seals[k.index].Up)
+			}
+		} else {
+			x = s.held[k.index]
+		}
 	}
 	if c.Around != nil {
 		x += float64(c.Around(md))

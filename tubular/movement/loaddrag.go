@@ -12,7 +12,7 @@ func (m *MadeUp) spread(l *Loading, c *Conditions) {
 	if first.lower < len(m.marks) {
 		l.dragAt = m.marks[first.lower].md
 	}
-	if !m.holdAt(first.lower) {
+	if !m.fixedAt(first.lower) {
 		return
 	}
 	for i := range first.lower {
@@ -33,7 +33,10 @@ func (m *MadeUp) share(l *Loading, c *Conditions, i int) float64 {
 
 // dragMid is the drag that element i bears at its middle.
 func (m *MadeUp) dragMid(l *Loading, c *Conditions, i int) float64 {
-	if c.Drag == 0 || m.points[i].md >= l.dragAt {
+	if c.Drag == 0 {
+		return 0
+	}
+	if _, to := m.reach(&l.segments[0]); i >= to {
 		return 0
 	}
 	return float64(c.Drag) * (m.share(l, c, i) + m.share(l, c, i+1)) / 2

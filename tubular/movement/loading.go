@@ -1,6 +1,8 @@
 package movement
 
 import (
+	"slices"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
 )
@@ -27,6 +29,9 @@ type Loading struct {
 	Holds  []HoldLoad
 	Joints []JointLoad
 	Seals  []SealLoad
+	// HungMoved is how far the places of Assembly.Hung have moved since landing, down
+	// positive; zero for what is lost.
+	HungMoved []unit.Length
 
 	// Limits are the nodes that use most of each limit, over the whole string.
 	Limits Limits
@@ -41,16 +46,18 @@ type Loading struct {
 	// Movement is what pressure, buckling, heat and flow have done to the string's
 	// length since it landed, Held what holding, pull, drag, hung loads and lost
 	// weight did; the sum is the movement of the lower end over that of the top.
-	Movement          Movement
-	Held              unit.Length
-	TopMoved          unit.Length // down positive, since it landed
-	EndMoved          unit.Length // of the lower end, or of the joint above what is lost
-	Lost              unit.Length // measured depth below which the string is gone; zero where it isn't
-	Snapping          bool        // see Case.Snapping
-	Nodes             []Node      // from the hanger down; where something steps there are two
-	spans             []spanLength
-	segments          []segment
-	topAtRest, dragAt float64 // force at the top without holding; measured depth at which all drag is taken
+	Movement   Movement
+	Held       unit.Length
+	TopMoved   unit.Length // down positive, since it landed
+	EndMoved   unit.Length // of the lower end, or of the joint above what is lost
+	Lost       unit.Length // measured depth below which the string is gone; zero where it isn't
+	Snapping   bool        // see Case.Snapping
+	Nodes      []Node      // from the hanger down; where something steps there are two
+	spans      []spanLength
+	segments   []segment
+	conditions Conditions
+	stops      []stop  // by seal: what stops the string there
+	dragAt     float64 // measured depth at which all drag is taken
 }
 
 // HoldLoad is what a place that can hold the string carries.
@@ -78,6 +85,7 @@ type JointLoad struct {
 	Wall, Effective unit.Force // just above
 	Inside, Outside unit.Pressure
 	Parted          bool
+	Lost            bool // it is gone with what was below another one
 }
 
 // SealLoad is what a seal bears and where it stands.
@@ -90,7 +98,12 @@ type SealLoad struct {
 	// Engaged is the length still in the bore, ToShoulder what is left to the stop
 	// below; a negative one is how far beyond it would be.
 	Engaged, ToShoulder unit.Length
-	Lost                bool
+	// Stands says that the string stands on its locator there, Pulls that it pulls on
+	// its latch, and Load what it puts on the one or the other, up positive: so never
+	// more than zero on a locator, never less on a latch.
+	Stands, Pulls bool
+	Load          unit.Force
+	Lost          bool
 }
 
 // Limits are the places where a string is used most, limit by limit; a Usage of
@@ -128,5 +141,19 @@ type segment struct {
 	from, to     int     // spans, without to
 	upper, lower int     // marks; -1 the top, len(marks) the lower end
 	force        float64 // added all along it by what holds it
+	fitted       bool    // that force keeps its length
+	top, bottom  float64 // how far its ends have moved since landing
+	weighed      float64 // what weight, pull and drag have changed of its length since, in m
+	squeezed     float64 // what buckling has
+	change       totals  // the causes' changes since
+	compliance   float64
 	lost         bool
+}
+
+// Clone returns a loading that later loads into l don't touch.
+func (l *Loading) Clone() Loading {
+	c := *l
+	c.Holds, c.Joints, c.Seals, c.HungMoved, c.Nodes = slices.Clone(l.Holds), slices.Clone(l.Joints), slices.Clone(l.Seals), slices.Clone(l.HungMoved), slices.Clone(l.Nodes)
+	c.spans, c.segments, c.stops = slices.Clone(l.spans), slices.Clone(l.segments), slices.Clone(l.stops)
+	return c
 }

@@ -8,6 +8,7 @@ import (
 
 // place finds how far every place of the string has moved since it landed.
 func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
+	l.BuckledShortening, l.Movement = 0, Movement{}
 	for i := range l.segments {
 		g := &l.segments[i]
 		total := 0.0
@@ -18,6 +19,7 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 			}
 			x.buckled = m.buckled(l.Nodes, sp.from, sp.to, 0).shortening
 			x.length = x.rest + sp.compliance*g.force + x.buckled
+			m.account(g, sp, x, &s.landed[k])
 			x.causes.buckling = x.buckled
 			total += x.length - s.landed[k].length
 			l.BuckledShortening += unit.Length(x.buckled)
@@ -25,17 +27,18 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 		}
 		at := 0.0
 		switch {
-		case i == 0 && c.Top != AtHanger && m.holdAt(g.lower), m.partedAt(g.upper) && m.holdAt(g.lower):
-			at = m.heldAt(s, c, g.lower) - total
+		case i == 0 && c.Top != AtHanger && m.fixedAt(g.lower), m.partedAt(g.upper) && m.fixedAt(g.lower):
+			at = m.heldAt(l, s, c, g.lower) - total
 		case g.lost:
 			at = math.NaN()
 		case m.partedAt(g.upper): // only lost ones are not held
 		default:
-			at = m.heldAt(s, c, g.upper)
+			at = m.heldAt(l, s, c, g.upper)
 		}
 		if i == 0 {
 			l.TopMoved = unit.Length(at)
 		}
+		g.top = at
 		for k := g.from; k < g.to; k++ {
 			at += l.spans[k].length - s.landed[k].length
 			if k < len(m.marks) {
@@ -45,8 +48,22 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 				l.EndMoved = unit.Length(at)
 			}
 		}
+		g.bottom = at
 	}
 	l.Held = l.EndMoved - l.TopMoved - l.Movement.Total()
+}
+
+// account adds a span's changes since landing to its segment's.
+func (m *MadeUp) account(g *segment, sp *span, x, landed *spanLength) {
+	now, then := &x.causes, &landed.causes
+	d := totals{piston: now.piston - then.piston, ballooning: now.ballooning - then.ballooning, thermal: now.thermal - then.thermal, friction: now.friction - then.friction}
+	g.change.piston += d.piston
+	g.change.ballooning += d.ballooning
+	g.change.thermal += d.thermal
+	g.change.friction += d.friction
+	g.squeezed += x.buckled - landed.buckled
+	g.weighed += x.rest - landed.rest - d.piston - d.ballooning - d.thermal - d.friction
+	g.compliance += sp.compliance
 }
 
 // put says where the part at a mark stands.
@@ -73,7 +90,9 @@ func (m *MadeUp) put(l *Loading, c *Conditions, i int, at float64) {
 			x = SealLoad{Lost: true}
 		}
 		l.Seals[k.index] = x
-	case jointMark, hungMark, plugMark:
+	case hungMark:
+		l.HungMoved[k.index] = unit.Length(at)
+	case jointMark, plugMark:
 	}
 }
 
@@ -98,6 +117,9 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 		switch k.kind {
 		case holdMark:
 			h := &l.Holds[k.index]
+			if h.Lost {
+				continue
+			}
 			h.Held = m.isEnd(l, i)
 			h.WallAbove, h.WallBelow, h.EffectiveAbove, h.EffectiveBelow = a.True, b.True, a.Effective, b.Effective
 			h.Above, h.Below = a.Outside, b.Outside
@@ -112,11 +134,21 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 			if !j.Parted {
 				j.Balance = jointBalance(a.Effective, a.Inside, a.Outside, k.area)
 			}
+			if l.spans[i].lost {
+				j = JointLoad{Lost: true}
+			}
 			l.Joints[k.index] = j
 		case sealMark:
 			s := &l.Seals[k.index]
+			if s.Lost {
+				continue
+			}
 			s.Above, s.Below = a.Outside, b.Outside
 			s.Ring = unit.Force(float64(b.Outside)*(k.area-aoB) - float64(a.Outside)*(k.area-aoA))
+			s.Stands, s.Pulls = l.stops[k.index] == byLocator, l.stops[k.index] == byLatch
+			if s.Stands || s.Pulls {
+				s.Load = unit.Force(step + k.area*float64(b.Outside-a.Outside))
+			}
 		case hungMark, plugMark:
 		}
 	}

@@ -41,12 +41,30 @@ func (l *Landed) LoadAll(states []State) ([]Case, error) {
 // bore somewhere has length zero. Each node is taken as a bend of its own
 // curvature, hole and buckling together: see Helix.LongestTool.
 func (l *Landed) LongestTool(c *Case, diameter unit.Length) (length, at unit.Length, limited bool) {
+	return l.longestTool(c.Nodes, diameter, func(i int) *element { return l.elementOf(i) })
+}
+
+// LongestTool is that of a string under load: see Landed.LongestTool. What is
+// lost with a joint that parted stops nothing.
+func (m *MadeUp) LongestTool(l *Loading, diameter unit.Length) (length, at unit.Length, limited bool) {
+	nodes := l.Nodes
+	for i := range l.segments {
+		if g := &l.segments[i]; g.lost {
+			from, _ := m.reach(g)
+			nodes = nodes[:from]
+			break
+		}
+	}
+	return m.longestTool(nodes, diameter, func(i int) *element { return &m.elements[m.own[i]] })
+}
+
+func (l *line) longestTool(nodes []Node, diameter unit.Length, own func(int) *element) (length, at unit.Length, limited bool) {
 	longest := math.Inf(1)
-	for i := range c.Nodes {
-		n := &c.Nodes[i]
+	for i := range nodes {
+		n := &nodes[i]
 		play := float64(l.sections[n.Section].Pipe.ID - diameter)
 		κ := float64(n.Curvature)
-		if κ == 0 && play >= 0 || play/2 >= l.bars[n.Section].r && l.elementOf(i).curvature == 0 {
+		if κ == 0 && play >= 0 || play/2 >= l.bars[n.Section].r && own(i).curvature == 0 {
 			continue
 		}
 		if pass := math.Sqrt(8 * max(0, play) / κ); play < 0 || pass < longest {

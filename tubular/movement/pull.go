@@ -116,7 +116,7 @@ func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 		take(limits.Rig, "rig", m.hanger)
 	}
 	first := &l.segments[0]
-	if limits.Hold > 0 && m.holdAt(first.lower) {
+	if limits.Hold > 0 && m.fixedAt(first.lower) && m.marks[first.lower].kind == holdMark {
 		k := m.marks[first.lower]
 		take(l.Reading+limits.Hold-l.Holds[k.index].Load, "packer", unit.Length(k.md))
 	}
@@ -124,7 +124,7 @@ func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 		if p.Rating <= 0 {
 			continue
 		}
-		if f, ok := m.wallAt(l, p.MD); ok {
+		if f, ok := m.WallAt(l, p.MD); ok {
 			take(l.Reading+p.Rating-f, p.Name, p.MD)
 		}
 	}
@@ -139,8 +139,9 @@ func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 // ErrNoPull says that no reading keeps all limits of the string.
 var ErrNoPull = errors.New("movement: no pull keeps the string within its limits")
 
-// wallAt is the wall force at a depth that the hook's pull reaches.
-func (m *MadeUp) wallAt(l *Loading, md unit.Length) (unit.Force, bool) {
+// WallAt returns the wall force at a measured depth that what is done at the top
+// reaches, above what steps there; not ok below it.
+func (m *MadeUp) WallAt(l *Loading, md unit.Length) (unit.Force, bool) {
 	_, to := m.reach(&l.segments[0])
 	for i := 0; i <= to; i++ {
 		if b := &l.Nodes[i]; b.MD >= md {

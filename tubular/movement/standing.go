@@ -56,7 +56,7 @@ func (m *MadeUp) Land(c Conditions) (Standing, error) {
 		s.held[i] = math.NaN()
 	}
 	var l Loading
-	if err := m.LoadInto(&l, s, c); err != nil {
+	if err := m.load(&l, s, c, false); err != nil {
 		return Standing{}, err
 	}
 	copy(s.landed, l.spans)
@@ -132,7 +132,7 @@ func (m *MadeUp) lower(l *Loading, place int, weight float64) (float64, error) {
 		if i > 0 && m.marks[i-1].kind == holdMark && m.marks[i-1].index == place {
 			return sum, nil
 		}
-		if i > 0 && (m.marks[i-1].kind == holdMark && l.Holds[m.marks[i-1].index].Held || m.marks[i-1].kind == jointMark && l.Joints[m.marks[i-1].index].Parted) {
+		if i > 0 && (m.isEnd(l, i-1) && m.marks[i-1].kind != jointMark || m.marks[i-1].kind == jointMark && l.Joints[m.marks[i-1].index].Parted) {
 			break
 		}
 		sp := &m.spans[i]

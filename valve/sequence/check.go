@@ -109,7 +109,7 @@ func (k *checker) check() (*Programme, error) {
 		}
 	}
 	k.findings()
-	p.Unchecked = k.plan.unchecked(k.compiled)
+	p.Unchecked = k.unchecked()
 	switch {
 	case len(p.Findings) == 0 && k.out.Open == nil:
 		p.Verdict = Proved

@@ -1,6 +1,148 @@
 package sequence
 
-// margins writes the least of every limit.
-func (k *checker) margins() {}
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
 
-func (p *Plan) unchecked(c *compiled) []string { return nil }
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/walk"
+)
+
+// margins writes the least of every limit over the whole programme, tightest first:
+// triggers, ratings, string, formations, balances, tests.
+func (k *checker) margins() {
+	best := map[string]Margin{}
+	keep := func(m Margin) {
+		name := string(m.Kind) + m.Limit
+		if old, ok := best[name]; !ok || m.Share < old.Share || m.Share == old.Share && m.Step < old.Step {
+			best[name] = m
+		}
+	}
+	for i := range k.plan.Steps {
+		for n := range k.Network.Actions {
+			k.triggerMargins(i, n, keep)
+		}
+	}
+	for _, m := range k.out.Judge.Margins {
+		if x, ok := k.limitMargin(m); ok {
+			keep(x)
+		}
+	}
+	for _, m := range best {
+		k.programme.Margins = append(k.programme.Margins, m)
+	}
+	slices.SortFunc(k.programme.Margins, func(a, b Margin) int {
+		return cmp.Or(cmp.Compare(a.Share, b.Share), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
+	})
+}
+
+func (k *checker) triggerMargins(step, action int, keep func(Margin)) {
+	f := &k.out.Judge.Felts[step][action]
+	if !f.Seen {
+		return
+	}
+	a := &k.Network.Actions[action]
+	name := k.plan.Steps[step].Name
+	of := func(kind Kind, x float64, form affine.Form, at []float64, level0 float64) {
+		if math.IsInf(x, 0) {
+			return
+		}
+		keep(Margin{Limit: a.Name, Kind: kind, Step: name, Left: level(a.Axial, x).Rounded(digits), Share: x / math.Abs(level0),
+			Method: method(form), At: k.moved(at), Slopes: k.slopes(form, func(d float64) string { return level(a.Axial, d).Rounded(3) })})
+	}
+	if k.expected(step, a.Name) {
+		if f.HasReach {
+			of(Missing, f.Reach, f.ReachForm, f.ReachPoint, a.Row[min(f.ReachLink, len(a.Row)-1)].Level.C)
+		}
+		return
+	}
+	of(Unintended, f.Left, f.LeftForm, f.Point, f.Level.C)
+}
+
+func method(f affine.Form) Method {
+	if f.R > 0 {
+		return Enclosed
+	}
+	return Exact
+}
+
+// moved are the values of a choice that aren't nominal.
+func (k *checker) moved(e []float64) []Choice {
+	if e == nil {
+		return nil
+	}
+	var all []Choice
+	for n, c := range k.choices(e) {
+		if d := e[n] - k.Network.Symbols[n].Nominal; d > 1e-9 || d < -1e-9 {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// slopes are what the inputs take of a margin by their whole bands, most first.
+func (k *checker) slopes(f affine.Form, text func(float64) string) []Slope {
+	terms := slices.Clone(f.T)
+	slices.SortFunc(terms, func(a, b affine.Term) int { return cmp.Compare(math.Abs(b.C), math.Abs(a.C)) })
+	var all []Slope
+	for _, t := range terms[:min(3, len(terms))] {
+		all = append(all, Slope{k.Network.Symbols[t.Symbol].Name, text(2 * math.Abs(t.C))})
+	}
+	return all
+}
+
+// limitMargin is a margin of the judge for people; false for those that have no
+// size.
+func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
+	x := Margin{Step: k.plan.Steps[m.Step].Name, Place: k.place(m), Method: method(m.Form), At: k.moved(m.Point)}
+	if math.IsInf(m.Least, 0) || math.IsNaN(m.Least) {
+		return x, false
+	}
+	pressure := func(kind Kind, name string, of float64) (Margin, bool) {
+		x.Kind, x.Limit, x.Left, x.Share = kind, name, psi(unit.Pressure(m.Least)), m.Least/math.Abs(of)
+		x.Slopes = k.slopes(m.Form, func(d float64) string { return unit.Pressure(d).Rounded(3) })
+		return x, of != 0
+	}
+	share := func(kind Kind, name string) (Margin, bool) {
+		x.Kind, x.Limit, x.Share = kind, name, m.Least/judge.Parts
+		x.Left = fmt.Sprintf("%.1f %%", 100*x.Share)
+		x.Slopes = k.slopes(m.Form.Times(1/judge.Parts), func(d float64) string { return fmt.Sprintf("%.2g %%", 100*d) })
+		return x, true
+	}
+	switch m.Kind {
+	case judge.Inside:
+		return pressure(RatingCross, k.nameOf(m)+", from inside", k.Limits.Ratings[m.Index].Burst.C)
+	case judge.Outside:
+		return pressure(RatingCross, k.nameOf(m)+", from outside", k.Limits.Ratings[m.Index].Collapse.C)
+	case judge.Fracture:
+		return pressure(Fracture, k.nameOf(m), k.Network.Formations[m.Index].Fracture.C)
+	case judge.TestLow, judge.TestHigh:
+		t := k.plan.Steps[m.Step].Tests[m.Index]
+		return pressure(TestOff, t.Barrier+" from "+t.Side, max(math.Abs(float64(t.Differential.Greatest)), walk.Reach))
+	case judge.BalanceLow, judge.BalanceHigh:
+		b := k.plan.Steps[m.Step].Balance[m.Index]
+		return pressure(BalanceOff, b.Compartment+" against "+b.Formation, max(math.Abs(float64(b.Overbalance.Greatest)), math.Abs(float64(b.Overbalance.Least)), walk.Reach))
+	case judge.String:
+		return share(StringLoad, limitNames[m.Index])
+	case judge.Holding:
+		return share(HoldingOff, "packer")
+	case judge.SealUp, judge.SealDown:
+		s := k.plan.String.seals()[m.Index]
+		way, of := "up", s.Up
+		if m.Kind == judge.SealDown {
+			way, of = "down", s.Down
+		}
+		left := unit.Length(m.Least / judge.Parts)
+		x.Kind, x.Limit, x.Left, x.Share = SealTravel, s.name(m.Index)+", "+way, fmt.Sprintf("%.1f in", left.In(unit.Inch)), float64(left/max(of, unit.Inch))
+		x.Slopes = k.slopes(m.Form.Times(1/judge.Parts), func(d float64) string { return unit.Length(d).Rounded(3) })
+		return x, true
+	case judge.Rig:
+		x.Kind, x.Limit, x.Left, x.Share = PullOff, "rig", unit.Force(m.Least).Rounded(digits), m.Least/float64(k.plan.String.Rig)
+		return x, true
+	}
+	return x, false
+}

@@ -39,7 +39,7 @@ type Margin struct {
 	Step   string   `json:"step"`
 	Left   string   `json:"left"`  // for a person, such as "37.2 psi"
 	Share  float64  `json:"share"` // of what there is to the limit; for putting them in order
-	Place  string   `json:"place"`
+	Place  string   `json:"place,omitempty"`
 	Method Method   `json:"method"`
 	At     []Choice `json:"at,omitempty"`     // the choice that attains it
 	Slopes []Slope  `json:"slopes,omitempty"` // what takes most of it

@@ -32,7 +32,9 @@ func TestTry(t *testing.T) {
 			fmt.Println(s.Name)
 			for _, w := range s.Windows {
 				fmt.Println("    ", w.name(), w.Planned.Rounded(5), w.Inside, w.Words())
-				for _, x := range w.Intervals { fmt.Println("           below", x.Below, "| above", x.Above) }
+				for _, x := range w.Intervals {
+					fmt.Println("           below", x.Below, "| above", x.Above)
+				}
 			}
 		}
 	}

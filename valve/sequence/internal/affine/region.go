@@ -152,15 +152,21 @@ func (r *Region) corner(f Form) []float64 {
 	return at
 }
 
-// Common is the region of the rows that both have: all that two branches may
-// keep when they are made one.
+// Common is a region that holds both: of the conditions of either those that hold
+// in the other, too.
 func (r *Region) Common(o *Region) *Region {
 	c := &Region{n: r.n, vague: r.vague && o.vague}
-	for _, x := range r.rows {
-		for _, y := range o.rows {
-			if x.Same(y, 0) {
+	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
+		for _, x := range pair[0].rows {
+			known := false
+			for _, y := range c.rows {
+				known = known || x.Same(y, 0)
+			}
+			if known {
+				continue
+			}
+			if bound, _ := pair[1].Least(x); bound >= -slack {
 				c.rows = append(c.rows, x)
-				break
 			}
 		}
 	}
@@ -172,23 +178,6 @@ func (r *Region) Common(o *Region) *Region {
 		c.points = append(c.points, p)
 	}
 	return c
-}
-
-// Within tells whether every point of o is one of r by its rows.
-func (r *Region) Within(o *Region) bool {
-	for _, y := range o.rows {
-		found := false
-		for _, x := range r.rows {
-			if x.Same(y, 0) {
-				found = true
-				break
-			}
-		}
-		if !found {
-			return false
-		}
-	}
-	return true
 }
 
 // Extend is the region in a box with one symbol more, the last one, at some values

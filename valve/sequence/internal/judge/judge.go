@@ -148,6 +148,7 @@ func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.F
 }
 
 func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, at []float64, depth int) *Margin {
+	at = j.plain(w.Region, by, at)
 	m := j.Margins[key]
 	if m == nil {
 		m = &Margin{Key: key, Least: math.Inf(1)}
@@ -180,6 +181,28 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		}
 	}
 	return m
+}
+
+// plain is a choice with every input nominal that neither the conditions of a region
+// nor a margin depend on: what is left says why.
+func (j *Judge) plain(r *affine.Region, by affine.Form, at []float64) []float64 {
+	if at == nil {
+		return nil
+	}
+	matters := make([]bool, len(at))
+	for _, f := range append([]affine.Form{by}, r.Rows()...) {
+		for _, t := range f.T {
+			matters[t.Symbol] = true
+		}
+	}
+	e := make([]float64, len(at))
+	for k := range at {
+		e[k] = j.Network.Symbols[k].Nominal
+		if matters[k] {
+			e[k] = at[k]
+		}
+	}
+	return e
 }
 
 // Moment holds everything that a cluster holds against its limits.

@@ -110,8 +110,8 @@ func (w *window) between(a, b float64, depth int) error {
 			}
 			low := max(bound(r, form), a)
 			high := min(-bound(r, form.Times(-1)), b)
-			if high < low {
-				continue
+			if high < low+1e-9*(b-a) && b > a {
+				continue // an edge of what fails for another reason
 			}
 			if part.By.R > 0 && high-low > w.held.Fine && w.walks+len(again) < mostWalks {
 				again = append(again, [2]float64{low, high})

@@ -182,7 +182,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 		x := work[len(work)-1]
 		work = work[:len(work)-1]
 		if x.p.Done || !silent && last(row, x.p) {
-			done = join(done, x.p)
+			done = join(w.Region, done, x.p)
 			continue
 		}
 		level, falling := waits(row, x.p)
@@ -225,7 +225,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 				continue
 			}
 		}
-		done = join(done, x.p)
+		done = join(w.Region, done, x.p)
 	}
 	return done
 }

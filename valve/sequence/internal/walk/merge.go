@@ -25,12 +25,10 @@ next:
 			if !alike(k, w) {
 				continue
 			}
-			k.Region = k.Region.Common(w.Region)
 			for i := range k.Rows {
-				for _, p := range w.Rows[i] {
-					k.Rows[i] = join(k.Rows[i], p)
-				}
+				k.Rows[i] = both(k, w, i)
 			}
+			k.Region = k.Region.Common(w.Region)
 			for i := range k.Live {
 				k.Live[i] = k.Live[i] && w.Live[i]
 			}
@@ -91,20 +89,58 @@ func alike(a, b *World) bool {
 
 func sameLayers(a, b []well.Layer) bool { return slices.Equal(a, b) }
 
-// join adds an alternative to others.
-func join(all []Progress, p Progress) []Progress {
+// both are the alternatives of an action's progress in either of two worlds, each
+// with the conditions that it has in both.
+func both(a, b *World, i int) []Progress {
+	if len(a.Rows[i]) == 1 && len(b.Rows[i]) == 1 && a.Rows[i][0].is(b.Rows[i][0]) {
+		p := a.Rows[i][0]
+		p.Rows = nil
+		return []Progress{p}
+	}
+	var all []Progress
+	add := func(x, y *World) {
+		for _, p := range x.Rows[i] {
+			if slices.ContainsFunc(all, p.is) {
+				continue
+			}
+			region := x.Region.And(p.Rows)
+			if region == nil {
+				continue
+			}
+			for _, q := range y.Rows[i] {
+				if !p.is(q) {
+					continue
+				}
+				if other := y.Region.And(q.Rows); other != nil {
+					region = region.Common(other)
+				}
+			}
+			p.Rows = region.Rows()
+			all = append(all, p)
+		}
+	}
+	add(a, b)
+	add(b, a)
+	return all
+}
+
+// join adds an alternative to others of a world: the same progress under either of
+// two conditions is one under what they have in common.
+func join(r *affine.Region, all []Progress, p Progress) []Progress {
 	for i, q := range all {
 		if !q.is(p) {
 			continue
 		}
-		var common []affine.Form
-		for _, x := range q.Rows {
-			if slices.ContainsFunc(p.Rows, func(y affine.Form) bool { return x.Same(y, 0) }) {
-				common = append(common, x)
+		x, y := r.And(q.Rows), r.And(p.Rows)
+		if x == nil || y == nil {
+			if x == nil {
+				all = slices.Clone(all)
+				all[i] = p
 			}
+			return all
 		}
 		all = slices.Clone(all)
-		all[i].Rows = common
+		all[i].Rows = x.Common(y).Rows()
 		return all
 	}
 	return append(slices.Clip(all), p)

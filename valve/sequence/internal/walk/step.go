@@ -135,7 +135,7 @@ func (k *Walker) rampWay(w *World, moves []Move, travel []affine.Form, length af
 	s := w.State
 	most := max(w.Region.Greatest(length), 0)
 	for i, m := range moves {
-		slope, apart := ratio(travel[i], length)
+		slope, apart := ratio(w.Region, travel[i], length)
 		a := s.Applied[m.Compartment].F
 		s.Applied[m.Compartment] = affine.Line{F: a.Widen(apart * most), S: slope}
 	}
@@ -154,22 +154,34 @@ func (k *Walker) rampWay(w *World, moves []Move, travel []affine.Form, length af
 
 // ratio is how far one goes while the leading one goes a unit, and how far off
 // that may be.
-func ratio(travel, length affine.Form) (slope, apart float64) {
-	if length.C <= 0 || travel.Same(affine.Form{}, equal) {
+func ratio(r *affine.Region, travel, length affine.Form) (slope, apart float64) {
+	switch {
+	case travel.Same(affine.Form{}, equal):
 		return 0, 0
+	case travel.Same(length, equal):
+		return 1, 0
+	case travel.Same(length.Times(-1), equal):
+		return -1, 0
 	}
-	slope = travel.C / length.C
-	if travel.Same(length.Times(slope), equal) {
-		return slope, 0
+	if length.C != 0 {
+		slope = travel.C / length.C
+		if travel.Same(length.Times(slope), equal) {
+			return slope, 0
+		}
 	}
-	least, greatest := length.Least(), length.Greatest()
+	bound := func(f affine.Form) (least, greatest float64) {
+		least, _ = r.Least(f)
+		return least, r.Greatest(f)
+	}
+	least, greatest := bound(length)
+	low, high := bound(travel)
 	if least <= 0 {
 		// Nothing is known of the ratio: the way of the other is all uncertain.
-		return 0, travel.Radius()/max(greatest, equal) + abs(travel.C)/max(greatest, equal)
+		return 0, max(high, -low, 0) / max(greatest, equal)
 	}
-	a, b := travel.Least()/least, travel.Least()/greatest
-	c, d := travel.Greatest()/least, travel.Greatest()/greatest
-	low, high := min(a, b, c, d), max(a, b, c, d)
+	a, b := low/least, low/greatest
+	c, d := high/least, high/greatest
+	low, high = min(a, b, c, d), max(a, b, c, d)
 	return low + (high-low)/2, (high - low) / 2
 }
 

@@ -1,0 +1,130 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strings"
+)
+
+func main() {
+	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+}
+
+// request is what the flags ask for.
+type request struct {
+	pkg, survivors, only, file string
+	sample                     int
+	seed                       uint64
+	own, list                  bool
+}
+
+func run(args []string, out, faults io.Writer) int {
+	var r request
+	flags := flag.NewFlagSet("mutate", flag.ContinueOnError)
+	flags.SetOutput(faults)
+	flags.StringVar(&r.pkg, "package", "", "package below the module, such as fluid/flow; several by commas")
+	flags.StringVar(&r.survivors, "survivors", "", "file to write the survivors to")
+	flags.StringVar(&r.only, "only", "", "file of mutations to try, as written by -survivors")
+	flags.StringVar(&r.file, "file", "", "try this file of the package alone")
+	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
+	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
+	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
+	flags.BoolVar(&r.list, "list", false, "list the mutations and try none")
+	if err := flags.Parse(args); err != nil {
+		return 2
+	}
+	if r.pkg == "" || flags.NArg() > 0 {
+		fmt.Fprintln(faults, "mutate: name a -package below the module, such as fluid/flow")
+		return 2
+	}
+	unexpected, err := try(r, out)
+	if err != nil {
+		fmt.Fprintln(faults, "mutate:", err)
+		return 1
+	}
+	if unexpected > 0 {
+		return 1
+	}
+	return 0
+}
+
+// try runs the request and returns the number of survivors that the table doesn't know.
+func try(r request, out io.Writer) (int, error) {
+	root, err := moduleRoot()
+	if err != nil {
+		return 0, err
+	}
+	var patterns []string
+	for _, p := range strings.Split(r.pkg, ",") {
+		patterns = append(patterns, "./"+strings.Trim(p, "./"))
+	}
+	sources, err := load(root, patterns...)
+	if err != nil {
+		return 0, err
+	}
+	all, err := list(root, "-e", "./...")
+	if err != nil {
+		return 0, err
+	}
+	known, err := readEmbedded()
+	if err != nil {
+		return 0, err
+	}
+	var only map[identity]bool
+	if r.only != "" {
+		if only, err = readOnly(r.only); err != nil {
+			return 0, err
+		}
+	}
+	var survivors []Mutation
+	unexpected := 0
+	for _, s := range sources {
+		t, err := tryPackage(r, root, s, all, only, out)
+		if err != nil {
+			return 0, err
+		}
+		for _, m := range t.survivors {
+			if _, ok := known[m.identity()]; !ok {
+				unexpected++
+				fmt.Fprintln(out, "survives:", m)
+			}
+		}
+		for _, m := range t.noticed {
+			if _, ok := known[m.identity()]; ok {
+				fmt.Fprintln(out, "noticed now, and still in the table:", m)
+			}
+		}
+		survivors = append(survivors, t.survivors...)
+		t.print(out, known)
+	}
+	if r.survivors != "" {
+		if err := writeSurvivors(r.survivors, survivors, known); err != nil {
+			return 0, err
+		}
+	}
+	return unexpected, nil
+}
+
+// chosen picks the mutations to try: the sample is the same for the same seed.
+func (r request) chosen(all []Mutation, only map[identity]bool) []Mutation {
+	var picked []Mutation
+	for _, m := range all {
+		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) {
+			picked = append(picked, m)
+		}
+	}
+	if r.sample <= 0 || r.sample >= len(picked) {
+		return picked
+	}
+	order := rand.New(rand.NewPCG(r.seed, 0)).Perm(len(picked))[:r.sample]
+	slices.Sort(order)
+	var sample []Mutation
+	for _, i := range order {
+		sample = append(sample, picked[i])
+	}
+	return sample
+}

@@ -1,0 +1,197 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// binary is a test binary of a package that is or imports the changed one.
+type binary struct {
+	pkg    listed
+	path   string
+	skip   string        // tests that fail with the switches in, such as those that count allocations
+	took   time.Duration // without a change
+	recent []string      // tests that noticed last
+}
+
+// bench builds and runs the tests.
+type bench struct {
+	root, dir string
+	builds    int
+}
+
+// overlay writes the replaced files and returns the path of the overlay.
+func (b *bench) overlay(files map[string][]byte) (string, error) {
+	b.builds++
+	replace := map[string]string{}
+	for path, text := range files {
+		to := filepath.Join(b.dir, fmt.Sprintf("%d-%s", b.builds, filepath.Base(path)))
+		if err := os.WriteFile(to, text, 0o600); err != nil {
+			return "", err
+		}
+		replace[path] = to
+	}
+	text, err := json.Marshal(map[string]any{"Replace": replace})
+	if err != nil {
+		return "", err
+	}
+	path := filepath.Join(b.dir, "overlay.json")
+	return path, os.WriteFile(path, text, 0o600)
+}
+
+// build compiles the tests of a package; the second result is what the compiler said.
+func (b *bench) build(pkg listed, overlay string) (binary, string, error) {
+	bin := binary{pkg: pkg, path: filepath.Join(b.dir, strings.ReplaceAll(pkg.ImportPath, "/", "-")+".test")}
+	cmd := exec.Command("go", "test", "-c", "-vet=off", "-overlay", overlay, "-o", bin.path, pkg.ImportPath)
+	cmd.Dir = b.root
+	out, err := cmd.CombinedOutput()
+	return bin, string(out), err
+}
+
+var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: ([^/\s(]+)`)
+
+// run runs a test binary with one switch on; it tells whether a test failed.
+// Tests with the given names alone, all if none.
+func (bin *binary) run(id int, limit time.Duration, failfast bool, names ...string) (bool, string) {
+	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Second)
+	defer cancel()
+	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1"}
+	if failfast {
+		args = append(args, "-test.failfast")
+	}
+	if bin.skip != "" {
+		args = append(args, "-test.skip", bin.skip)
+	}
+	if len(names) > 0 {
+		args = append(args, "-test.run", exact(names))
+	}
+	// A change that never stops taking memory must not take the machine's.
+	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", `ulimit -v 4000000; exec "$0" "$@"`, bin.path}, args...)...)
+	cmd.Dir = bin.pkg.Dir
+	cmd.Env = append(os.Environ(), "MUTANT="+strconv.Itoa(id), "GOMAXPROCS=1")
+	out, err := cmd.CombinedOutput()
+	return err != nil, string(out)
+}
+
+func exact(names []string) string { return "^(" + strings.Join(names, "|") + ")$" }
+
+// ready measures a binary without a change and finds the tests that the switches break.
+func (bin *binary) ready() error {
+	var skip []string
+	for range 5 {
+		start := time.Now()
+		bad, out := bin.run(0, 5*time.Minute, false)
+		bin.took = time.Since(start)
+		if !bad {
+			return nil
+		}
+		for _, m := range failed.FindAllStringSubmatch(out, -1) {
+			skip = append(skip, m[1])
+		}
+		if len(skip) == 0 {
+			return fmt.Errorf("%s: tests fail without a change:\n%s", bin.pkg.ImportPath, out)
+		}
+		slices.Sort(skip)
+		skip = slices.Compact(skip)
+		bin.skip = exact(skip)
+	}
+	return fmt.Errorf("%s: tests still fail without a change: %s", bin.pkg.ImportPath, bin.skip)
+}
+
+// notices tells whether the tests notice a switched mutation; those that
+// noticed others of late go first.
+func (bin *binary) notices(id int) bool {
+	limit := time.Duration(math.Ceil(4*bin.took.Seconds())+2) * time.Second
+	if len(bin.recent) > 0 {
+		if bad, out := bin.run(id, limit, true, bin.recent...); bad {
+			bin.remember(out)
+			return true
+		}
+	}
+	bad, out := bin.run(id, limit, true)
+	if bad {
+		bin.remember(out)
+	}
+	return bad
+}
+
+func (bin *binary) remember(out string) {
+	m := failed.FindStringSubmatch(out)
+	if m == nil {
+		return
+	}
+	bin.recent = slices.DeleteFunc(bin.recent, func(s string) bool { return s == m[1] })
+	bin.recent = append([]string{m[1]}, bin.recent...)
+	bin.recent = bin.recent[:min(len(bin.recent), 6)]
+}
+
+var complaint = regexp.MustCompile(`(?m)^(?:\./)?(\S+\.go):(\d+):`)
+
+// buildSwitched builds the package's own tests with all its mutations. Rows that
+// the compiler complains of are left for later, one by one.
+func (b *bench) buildSwitched(s *source) (switchedPackage, binary, string, error) {
+	left := map[string]bool{}
+	key := func(file string, row int) string { return file + ":" + strconv.Itoa(row) }
+	for range 12 {
+		p := mutate(s, func(file string, row int) bool { return left[key(file, row)] })
+		overlay, err := b.overlay(p.files)
+		if err != nil {
+			return p, binary{}, "", err
+		}
+		bin, out, err := b.build(s.listed, overlay)
+		if err == nil {
+			return p, bin, overlay, nil
+		}
+		before := len(left)
+		for _, m := range complaint.FindAllStringSubmatch(out, -1) {
+			row, _ := strconv.Atoi(m[2])
+			name := filepath.Base(m[1])
+			// the compiler names the overlay's file, 3-name.go
+			if _, rest, ok := strings.Cut(name, "-"); ok {
+				name = rest
+			}
+			left[key(name, row)] = true
+		}
+		if len(left) == before {
+			return p, bin, "", fmt.Errorf("%s doesn't build with switches: %w\n%s", s.ImportPath, err, out)
+		}
+	}
+	return switchedPackage{}, binary{}, "", fmt.Errorf("%s: no way found to build it with switches", s.ImportPath)
+}
+
+// compiles builds tests with one mutation and tells whether they build and notice.
+func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, noticed bool, err error) {
+	path := filepath.Join(s.Dir, m.File)
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return false, false, err
+	}
+	overlay, err := b.overlay(map[string][]byte{path: alone(text, m)})
+	if err != nil {
+		return false, false, err
+	}
+	for _, pkg := range append([]listed{s.listed}, users...) {
+		bin, out, err := b.build(pkg, overlay)
+		if err != nil {
+			if pkg.ImportPath == s.ImportPath && bytes.Contains([]byte(out), []byte(".go:")) {
+				return false, false, nil
+			}
+			return true, true, nil // a user that doesn't build has noticed
+		}
+		if bad, _ := bin.run(0, 2*time.Minute, true); bad {
+			return true, true, nil
+		}
+	}
+	return true, false, nil
+}

@@ -1,0 +1,139 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+	"time"
+)
+
+// trial is what came of a package's mutations.
+type trial struct {
+	pkg                string
+	noticed, survivors []Mutation
+	unbuilt            int // no program
+	took               time.Duration
+}
+
+func tryPackage(r request, root string, s *source, all []listed, only map[identity]bool, out io.Writer) (trial, error) {
+	t := trial{pkg: s.name}
+	start := time.Now()
+	if r.list {
+		for _, m := range r.chosen(mutate(s, func(string, int) bool { return false }).mutations, only) {
+			fmt.Fprintln(out, m)
+		}
+		return t, nil
+	}
+	dir, err := os.MkdirTemp("", "mutate")
+	if err != nil {
+		return t, err
+	}
+	defer os.RemoveAll(dir)
+	b := &bench{root: root, dir: dir}
+	p, own, overlay, err := b.buildSwitched(s)
+	if err != nil {
+		return t, err
+	}
+	if err := own.ready(); err != nil {
+		return t, err
+	}
+	fmt.Fprintf(out, "%s: %d mutations; own tests take %.1f s; broken by the switches and left out: %q\n", s.name, len(p.mutations), own.took.Seconds(), own.skip)
+	var left, single []Mutation
+	for _, m := range r.chosen(p.mutations, only) {
+		switch {
+		case m.id == 0:
+			single = append(single, m)
+		case own.notices(m.id):
+			t.noticed = append(t.noticed, m)
+		default:
+			left = append(left, m)
+		}
+	}
+	var others []listed
+	if !r.own {
+		others = users(s.listed, all)
+	}
+	for _, pkg := range others {
+		if len(left) == 0 {
+			break
+		}
+		bin, said, err := b.build(pkg, overlay)
+		if err != nil {
+			return t, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
+		}
+		if err := bin.ready(); err != nil {
+			return t, err
+		}
+		left = slices.DeleteFunc(left, func(m Mutation) bool {
+			noticed := bin.notices(m.id)
+			if noticed {
+				t.noticed = append(t.noticed, m)
+			}
+			return noticed
+		})
+	}
+	t.survivors = left
+	for _, m := range single {
+		builds, noticed, err := b.noticesAlone(s, m, others)
+		switch {
+		case err != nil:
+			return t, err
+		case !builds:
+			t.unbuilt++
+		case noticed:
+			t.noticed = append(t.noticed, m)
+		default:
+			t.survivors = append(t.survivors, m)
+		}
+	}
+	t.took = time.Since(start)
+	return t, nil
+}
+
+// users are the packages whose tests are asked after the package's own: the
+// published cases, then the library packages that import it.
+func users(s listed, all []listed) []listed {
+	var found []listed
+	for _, l := range all {
+		below := strings.TrimPrefix(l.ImportPath, s.Module.Path+"/")
+		if l.ImportPath == s.ImportPath || len(l.TestGoFiles)+len(l.XTestGoFiles) == 0 || strings.HasPrefix(below, "examples/") {
+			continue
+		}
+		imports := slices.Concat(l.Imports, l.TestImports, l.XTestImports)
+		if below == "internal/validation" {
+			found = slices.Insert(found, 0, l)
+		} else if slices.Contains(imports, s.ImportPath) && below != "valve/sequence" {
+			found = append(found, l)
+		}
+	}
+	return found
+}
+
+// print prints the figures of a package.
+func (t trial) print(out io.Writer, known map[identity]string) {
+	if len(t.noticed)+len(t.survivors) == 0 {
+		return
+	}
+	count := func(ms []Mutation, k Kind) (n, explained int) {
+		for _, m := range ms {
+			if m.Kind == k {
+				n++
+				if known[m.identity()] != "" {
+					explained++
+				}
+			}
+		}
+		return n, explained
+	}
+	for _, k := range Kinds {
+		noticed, _ := count(t.noticed, k)
+		survived, explained := count(t.survivors, k)
+		if noticed+survived > 0 {
+			fmt.Fprintf(out, "%-24s %-8s %4d of %4d noticed (%5.1f %%), %d survive, %d of them with a reason\n",
+				t.pkg, k, noticed, noticed+survived, 100*float64(noticed)/float64(noticed+survived), survived, explained)
+		}
+	}
+	fmt.Fprintf(out, "%-24s %d s; %d changes make no program\n", t.pkg, int(t.took.Seconds()), t.unbuilt)
+}

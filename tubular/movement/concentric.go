@@ -1,0 +1,249 @@
+package movement
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"gonum.org/v1/gonum/mat"
+)
+
+// Concentric is a string inside another one: hung, held and sealed in the outer
+// string where that reaches, and in what stands still below or above it. Each
+// moves the other: what the inner string puts on the outer one stretches it.
+//
+// The pressures on both are the conditions' of each. What the pressures do to a
+// receptacle itself, at a change of the outer string's bore, is that change's
+// shoulder and belongs to the outer string's sections.
+type Concentric struct {
+	Outer, Inner *MadeUp
+	touches      []touch
+}
+
+// touch is a place where the strings meet.
+type touch struct {
+	kind  markKind // hungMark is the inner string's hanger
+	inner int
+	outer int // in the outer string's Hung
+	md    unit.Length
+}
+
+// Carrying returns the assembly of an outer string with a place for everything
+// that an inner one hangs on, is held in or seals in within it.
+func (a Assembly) Carrying(inner Assembly) Assembly {
+	end := a.Hanger
+	if n := len(a.Sections); n > 0 {
+		end = a.Sections[n-1].Bottom
+	}
+	b := a
+	b.Hung = append([]unit.Length(nil), a.Hung...)
+	add := func(md unit.Length) {
+		for _, x := range b.Hung {
+			if x == md {
+				return
+			}
+		}
+		if md > a.Hanger && md <= end {
+			b.Hung = append(b.Hung, md)
+		}
+	}
+	add(inner.Hanger)
+	for _, h := range inner.Holds {
+		add(h.MD)
+	}
+	for _, s := range inner.Seals {
+		add(s.MD)
+	}
+	return b
+}
+
+// Nest puts an inner string into an outer one that was made up Carrying it.
+func Nest(outer, inner *MadeUp) (*Concentric, error) {
+	c := &Concentric{Outer: outer, Inner: inner}
+	at := make(map[unit.Length]int)
+	for i := range outer.marks {
+		if k := &outer.marks[i]; k.kind == hungMark {
+			at[unit.Length(k.md)] = k.index
+		}
+	}
+	var faults []error
+	meet := func(kind markKind, index int, md unit.Length) {
+		if md <= outer.hanger || md > outer.end {
+			return
+		}
+		i, ok := at[md]
+		if !ok {
+			faults = append(faults, fmt.Errorf("movement: the outer string has no place at %s, where the inner one meets it: permitted one made up Carrying it", md.Rounded(6)))
+			return
+		}
+		c.touches = append(c.touches, touch{kind, index, i, md})
+	}
+	meet(hungMark, 0, inner.hanger)
+	for i := range inner.holds {
+		meet(holdMark, i, inner.holds[i].MD)
+	}
+	for i := range inner.seals {
+		meet(sealMark, i, inner.seals[i].MD)
+	}
+	return c, errors.Join(faults...)
+}
+
+// Nested is how both strings stand.
+type Nested struct {
+	Outer, Inner Standing
+	moved        []unit.Length // of the outer string at each touch when the inner one landed
+}
+
+// NestedLoading is both strings under load.
+type NestedLoading struct {
+	Outer, Inner Loading
+	// Puts is what the inner string puts on the outer one at each place where they
+	// meet, down positive: hanger, held places, seals in that order.
+	Puts []unit.Force
+}
+
+// Land returns both strings with the inner one landed in the outer one, which
+// stands as it does already. Hung of the outer conditions is what else hangs on it;
+// Around of the inner ones is not used.
+func (c *Concentric) Land(outer Standing, oc, ic Conditions) (Nested, error) {
+	n := Nested{Outer: outer, moved: make([]unit.Length, len(c.touches))}
+	ic.Around = nil
+	s, err := c.Inner.Land(ic)
+	if err != nil {
+		return Nested{}, fmt.Errorf("inner string: %w", err)
+	}
+	n.Inner = s
+	l, err := c.Load(n, oc, ic)
+	if err != nil {
+		return Nested{}, err
+	}
+	for i, t := range c.touches {
+		n.moved[i] = l.Outer.HungMoved[t.outer]
+	}
+	return n, nil
+}
+
+// TakeHold returns both strings with the inner one held at a place as they stand.
+func (c *Concentric) TakeHold(n Nested, place int, oc, ic Conditions) (Nested, error) {
+	l, err := c.Load(n, oc, ic)
+	if err != nil {
+		return Nested{}, err
+	}
+	ic.Around = c.around(n, &l.Outer)
+	next := n
+	next.Inner, err = c.Inner.TakeHold(n.Inner, place, ic)
+	return next, err
+}
+
+// around is how far the outer string has moved since the inner one landed, at the
+// places where they meet.
+func (c *Concentric) around(n Nested, outer *Loading) func(unit.Length) unit.Length {
+	return func(md unit.Length) unit.Length {
+		for i, t := range c.touches {
+			if t.md == md {
+				return outer.HungMoved[t.outer] - n.moved[i]
+			}
+		}
+		return 0
+	}
+}
+
+// Load computes both strings. What they put on each other is found by Newton's
+// steps, which is next to one step, since the strings are next to straight springs.
+func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
+	k := len(c.touches)
+	l := NestedLoading{Puts: make([]unit.Force, k)}
+	puts, found := make([]float64, k), make([]float64, k)
+	if err := c.answer(&l, n, oc, ic, puts, found); err != nil || k == 0 {
+		return l, err
+	}
+	scale := 1.0
+	for range 30 {
+		worst := 0.0
+		for i := range puts {
+			scale = max(scale, math.Abs(found[i]))
+			worst = max(worst, math.Abs(found[i]-puts[i]))
+		}
+		if worst <= 1e-10*scale {
+			for i := range puts {
+				l.Puts[i] = unit.Force(puts[i])
+			}
+			return l, nil
+		}
+		if err := c.step(n, oc, ic, puts, found, 1e-4*scale); err != nil {
+			return l, err
+		}
+		if err := c.answer(&l, n, oc, ic, puts, found); err != nil {
+			return l, err
+		}
+	}
+	return l, errors.New("movement: the two strings find no balance: one of them snaps to and fro between two ways to lie")
+}
+
+// answer is what the inner string puts on the outer one that bears puts.
+func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts, found []float64) error {
+	hung := make([]unit.Force, c.Outer.hung)
+	copy(hung, oc.Hung)
+	for i, t := range c.touches {
+		hung[t.outer] += unit.Force(puts[i])
+	}
+	oc.Hung = hung
+	if len(hung) == 0 {
+		oc.Hung = nil
+	}
+	if err := c.Outer.LoadInto(&l.Outer, n.Outer, oc); err != nil {
+		return fmt.Errorf("outer string: %w", err)
+	}
+	ic.Around = c.around(n, &l.Outer)
+	if err := c.Inner.LoadInto(&l.Inner, n.Inner, ic); err != nil {
+		return fmt.Errorf("inner string: %w", err)
+	}
+	for i, t := range c.touches {
+		switch t.kind {
+		case hungMark:
+			found[i] = 0
+			if ic.Top == AtHanger {
+				found[i] = float64(l.Inner.HangerLoad)
+			}
+		case holdMark:
+			found[i] = -float64(l.Inner.Holds[t.inner].Load)
+		case sealMark:
+			found[i] = -float64(l.Inner.Seals[t.inner].Load)
+		case jointMark, plugMark:
+		}
+	}
+	return nil
+}
+
+// step takes one of Newton's steps in puts, with differences of a size.
+func (c *Concentric) step(n Nested, oc, ic Conditions, puts, found []float64, size float64) error {
+	k := len(puts)
+	slope, rest := mat.NewDense(k, k, nil), mat.NewVecDense(k, nil)
+	var l NestedLoading
+	other := make([]float64, k)
+	for j := range k {
+		rest.SetVec(j, found[j]-puts[j])
+		puts[j] += size
+		err := c.answer(&l, n, oc, ic, puts, other)
+		puts[j] -= size
+		if err != nil {
+			return err
+		}
+		for i := range k {
+			d := (found[i] - other[i]) / size
+			if i == j {
+				d++
+			}
+			slope.Set(i, j, d)
+		}
+	}
+	var by mat.VecDense
+	if err := by.SolveVec(slope, rest); err != nil {
+		return fmt.Errorf("movement: balance of two strings: %w", err)
+	}
+	for j := range k {
+		puts[j] += by.AtVec(j)
+	}
+	return nil
+}

@@ -1,0 +1,67 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+)
+
+// unchecked lists what a plan says too little of to be checked: silence isn't
+// consent.
+func (k *checker) unchecked() []string {
+	p := k.plan
+	all := []string{}
+	add := func(format string, args ...any) { all = append(all, fmt.Sprintf(format, args...)) }
+	rated := map[string]bool{}
+	for _, r := range p.Ratings {
+		rated[r.Inside], rated[r.Outside] = true, true
+	}
+	for _, c := range p.Compartments {
+		if !rated[c.Name] && c.Formation == "" {
+			add("compartment %q: no rating bounds its pressure", c.Name)
+		}
+	}
+	for _, d := range p.Devices {
+		for _, a := range d.Actions {
+			for _, t := range a.Triggers {
+				if t.Pins != nil && t.Pins.Tolerance == 0 || t.Pins == nil && t.Threshold.Exact() && t.Tension.Exact() {
+					add("%s: %s: a threshold without tolerance is taken as exact", d.Name, a.Name)
+					break
+				}
+			}
+		}
+	}
+	for _, f := range p.Formations {
+		if f.Fracture.Nominal == 0 {
+			add("formation %q: no fracture pressure", f.Name)
+		}
+		if f.Pressure.Exact() {
+			add("formation %q: its pressure has no tolerance", f.Name)
+		}
+	}
+	for _, f := range p.Fluids {
+		if f.Density.Exact() && f.Kind != FreshWater {
+			add("fluid %q: its density has no tolerance", f.Name)
+		}
+	}
+	if p.Rules.Gauge.Exact() {
+		add("gauges are taken as exact")
+	}
+	if p.Rules.Barriers == 0 && len(p.Barriers) > 0 {
+		add("barriers aren't counted: rules.barriers is not given")
+	}
+	if s := p.String; s != nil {
+		if s.Rig == 0 {
+			add("the rig's rating isn't given")
+		}
+		if k.String != nil {
+			for _, x := range k.String.Up.NotChecked() {
+				add("string: %s", x)
+			}
+		}
+		if p.Holding == nil {
+			add("the packer has no holding envelope")
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
