@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 	"completion.example/tubular/movement"
 )
@@ -101,8 +102,8 @@ var ErrNotSlack = errors.New("drag: more than hangs on the hook can't be slacked
 // at surface from a string that hung free on the way down. Errors are ErrNotSlack
 // and a weight that isn't a number from 0 up.
 func (p *Prepared) Arrives(slacked unit.Force) (SetDown, error) {
-	if !(slacked >= 0) || math.IsInf(float64(slacked), 0) {
-		return SetDown{}, fmt.Errorf("drag: slacked off = %v, permitted from 0 lbf upwards", slacked)
+	if err := fault.AtLeast("slacked", slacked, 0); err != nil {
+		return SetDown{}, fault.Join(scope, err)
 	}
 	free := p.pushed(0).HookLoad
 	if slacked > free {

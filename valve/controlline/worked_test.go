@@ -92,47 +92,47 @@ func TestResponseWorked(t *testing.T) {
 // Each limit of the inputs: on it the answer, just beyond it a fault that names it.
 func TestLineLimits(t *testing.T) {
 	ok := Line{OD: 0.1, Wall: 0.01, Length: 20000, Depth: 20000, Young: 1e12, Poisson: 0.5, WallTolerance: math.Nextafter(0.5, 0), Roughness: 0.04 * (1 - 1e-8), Yield: 1e12}
-	require.NoError(t, ok.Check(), "every quantity at its greatest")
-	require.NoError(t, Line{OD: 0.1, Wall: 0.01, Length: 1}.Check(), "every quantity at its least")
+	require.NoError(t, ok.Validate(), "every quantity at its greatest")
+	require.NoError(t, Line{OD: 0.1, Wall: 0.01, Length: 1}.Validate(), "every quantity at its least")
 	const more = 1 + 1e-7
 	for text, change := range map[string]func(*Line){
-		"OD is":            func(l *Line) { l.OD *= more },
-		"and at most":      func(l *Line) { l.Wall = l.OD / 2 * more },
-		"length is":        func(l *Line) { l.Length *= more },
-		"depth is":         func(l *Line) { l.Depth = l.Length * more },
-		"Young's modulus":  func(l *Line) { l.Young *= more },
-		"Poisson's ratio":  func(l *Line) { l.Poisson *= more },
-		"wall tolerance":   func(l *Line) { l.WallTolerance = 0.5 },
-		"roughness is":     func(l *Line) { l.Roughness = l.ID() / 2 },
-		"must leave":       func(l *Line) { l.Wall = l.OD / 2 },
-		"OD is 0 ft":       func(l *Line) { l.OD = 0 },
-		"length is 0 ft":   func(l *Line) { l.Length = 0 },
-		"depth is -":       func(l *Line) { l.Depth = -1 },
-		"Poisson's ratio ": func(l *Line) { l.Poisson = -1e-9 },
+		"OD: is":            func(l *Line) { l.OD *= more },
+		"and at most":       func(l *Line) { l.Wall = l.OD / 2 * more },
+		"Length: is":        func(l *Line) { l.Length *= more },
+		"Depth: is":         func(l *Line) { l.Depth = l.Length * more },
+		"Young: is":         func(l *Line) { l.Young *= more },
+		"Poisson: is":       func(l *Line) { l.Poisson *= more },
+		"WallTolerance: is": func(l *Line) { l.WallTolerance = 0.5 },
+		"Roughness: is":     func(l *Line) { l.Roughness = l.ID() / 2 },
+		"must leave":        func(l *Line) { l.Wall = l.OD / 2 },
+		"OD: is 0 ft":       func(l *Line) { l.OD = 0 },
+		"Length: is 0 ft":   func(l *Line) { l.Length = 0 },
+		"Depth: is -":       func(l *Line) { l.Depth = -1 },
+		"Poisson: is -":     func(l *Line) { l.Poisson = -1e-9 },
 	} {
 		l := ok
 		change(&l)
-		require.ErrorContains(t, l.Check(), text)
+		require.ErrorContains(t, l.Validate(), text)
 	}
 	solid := ok
 	solid.Wall, solid.Roughness = solid.OD/2, 0
-	require.NotContains(t, solid.Check().Error(), "and at most", "half the OD is a fault of the bore alone")
-	require.NotContains(t, solid.Check().Error(), "roughness")
+	require.NotContains(t, solid.Validate().Error(), "and at most", "half the OD is a fault of the bore alone")
+	require.NotContains(t, solid.Validate().Error(), "Roughness")
 	_, err := ok.Ratings()
 	require.NoError(t, err)
 	ok.Yield *= more
 	_, err = ok.Ratings()
-	require.ErrorContains(t, err, "yield strength")
+	require.ErrorContains(t, err, "Yield: is")
 
 	q := Liquid{Density: 3000, Viscosity: 100, Compressibility: 1e-8, Expansivity: 0.01}
-	require.NoError(t, q.Check(), "every quantity at its greatest")
+	require.NoError(t, q.Validate(), "every quantity at its greatest")
 	for text, change := range map[string]func(*Liquid){
-		"density is": func(q *Liquid) { q.Density *= more }, "viscosity is": func(q *Liquid) { q.Viscosity *= more },
-		"compressibility is": func(q *Liquid) { q.Compressibility *= more }, "expansivity is": func(q *Liquid) { q.Expansivity *= more },
+		"Density: is": func(q *Liquid) { q.Density *= more }, "Viscosity: is": func(q *Liquid) { q.Viscosity *= more },
+		"Compressibility: is": func(q *Liquid) { q.Compressibility *= more }, "Expansivity: is": func(q *Liquid) { q.Expansivity *= more },
 	} {
 		l := q
 		change(&l)
-		require.ErrorContains(t, l.Check(), text)
+		require.ErrorContains(t, l.Validate(), text)
 	}
 	deep := Line{OD: 0.1, Wall: 0.01, Length: 20000, Depth: 2000}
 	half := Liquid{Density: 0.5 / (9.80665 * 2000 * 1e-8), Viscosity: 1, Compressibility: 1e-8}
@@ -141,23 +141,23 @@ func TestLineLimits(t *testing.T) {
 	require.NoError(t, err)
 	half.Density *= 1 + 2e-9
 	_, err = deep.Head(half)
-	require.ErrorContains(t, err, "no liquid column")
+	require.ErrorContains(t, err, "Liquid.Compressibility: is")
 
 	within := Liquid{Density: 800, Viscosity: 1, Compressibility: 1e-10}
 	for _, rise := range []unit.TemperatureDifference{-1000, 1000} {
 		_, err = deep.Warming(within, 0.01, rise)
 		require.NoError(t, err)
 		_, err = deep.Warming(within, 0.01, rise*(1+1e-9))
-		require.ErrorContains(t, err, "rise of temperature")
+		require.ErrorContains(t, err, "rise: is")
 	}
 	for _, expansivity := range []unit.Expansivity{-1e-12, 0.01 * more} {
 		_, err = deep.Warming(within, expansivity, 1)
-		require.ErrorContains(t, err, "expansivity of the wall")
+		require.ErrorContains(t, err, "wall: is")
 	}
 	_, err = deep.Storage(within, unit.Pressure(math.Inf(1)))
-	require.ErrorContains(t, err, "rise of pressure is +Inf")
+	require.ErrorContains(t, err, "rise: is +Inf")
 	_, err = deep.RateAt(within, 1e12*more)
-	require.ErrorContains(t, err, "drive is")
+	require.ErrorContains(t, err, "drive: is")
 
 	stiff := deep
 	stiff.Young = 2e11
@@ -174,7 +174,7 @@ func TestSecondsLimits(t *testing.T) {
 	}
 	for _, s := range []float64{-1e-9, 9e9, math.NaN()} {
 		_, err := seconds(s)
-		require.ErrorContains(t, err, "out of range")
+		require.ErrorContains(t, err, "must be from 0 s to 9e9 s")
 	}
 }
 
@@ -206,22 +206,22 @@ func TestDiagnoseBorders(t *testing.T) {
 	}
 	require.Equal(t, "finding 7", Finding(7).String())
 	_, err := Finding(7).MarshalText()
-	require.EqualError(t, err, "controlline: no finding 7")
+	require.EqualError(t, err, "controlline: finding is 7; must be a known one")
 }
 
 func TestShiftLimits(t *testing.T) {
 	l := Line{OD: 0.0064, Wall: 0.0012, Length: 100, Depth: 100}
 	ok := Shift{Feed: l, Vent: l, Liquid: Liquid{Density: 900, Viscosity: 0.01, Compressibility: 5e-10}, Pump: 1e7, Move: 5e6, Swept: 1, Displaced: 1}
-	require.NoError(t, ok.check(), "1000 L")
+	require.NoError(t, ok.Validate(), "1000 L")
 	for text, change := range map[string]func(*Shift){
-		"swept volume":      func(s *Shift) { s.Swept *= 1 + 1e-7 },
-		"displaced volume":  func(s *Shift) { s.Displaced *= 1 + 1e-7 },
-		"displaced volume ": func(s *Shift) { s.Displaced = -1e-9 },
-		"pump pressure":     func(s *Shift) { s.Pump = 1e12 * (1 + 1e-7) },
+		"Swept: is":       func(s *Shift) { s.Swept *= 1 + 1e-7 },
+		"Displaced: is 1": func(s *Shift) { s.Displaced *= 1 + 1e-7 },
+		"Displaced: is -": func(s *Shift) { s.Displaced = -1e-9 },
+		"Pump: is":        func(s *Shift) { s.Pump = 1e12 * (1 + 1e-7) },
 	} {
 		s := ok
 		change(&s)
-		require.ErrorContains(t, s.check(), text)
+		require.ErrorContains(t, s.Validate(), text)
 	}
 	one := ok
 	one.Swept, one.Displaced = 0.001, 0 // nothing returns: the feed line alone loses pressure

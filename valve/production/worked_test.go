@@ -212,47 +212,47 @@ func TestLossWorked(t *testing.T) {
 // Gas limits: on each the answer, beyond it a fault that names the field.
 func TestGasLimits(t *testing.T) {
 	ok := Gas{Density: 100, Standard: unit.Kelvin(400), Temperature: unit.Kelvin(1000), Z: 5, HeatRatio: 2, Ratio: 1}
-	require.NoError(t, ok.check("zone"))
+	require.NoError(t, ok.Validate())
 	low := Gas{Density: 1e-9, Standard: unit.Kelvin(200.0001), Temperature: unit.Kelvin(100.00005), Z: 1e-9, HeatRatio: 1.0000005, Ratio: 1e-9}
-	require.NoError(t, low.check("zone"))
+	require.NoError(t, low.Validate())
 	for text, change := range map[string]func(*Gas){
-		"gas density": func(g *Gas) { g.Density = 100.00001 }, "standard temperature in K is 400": func(g *Gas) { g.Standard = unit.Kelvin(400.0001) },
-		"standard temperature in K is 200": func(g *Gas) { g.Standard = unit.Kelvin(200) }, "choke in K is 1000": func(g *Gas) { g.Temperature = unit.Kelvin(1000.0005) },
-		"choke in K is 100;": func(g *Gas) { g.Temperature = unit.Kelvin(100) }, "factor Z is 5": func(g *Gas) { g.Z = 5.000001 }, "heats is 2": func(g *Gas) { g.HeatRatio = 2.000001 },
-		"heats is 1;": func(g *Gas) { g.HeatRatio = 1 }, "xT is 1": func(g *Gas) { g.Ratio = 1.0000001 },
+		"Density: is": func(g *Gas) { g.Density = 100.00001 }, "Standard: is": func(g *Gas) { g.Standard = unit.Kelvin(400.0001) },
+		"must be above 200 K": func(g *Gas) { g.Standard = unit.Kelvin(200) }, "and at most 1000 K": func(g *Gas) { g.Temperature = unit.Kelvin(1000.0005) },
+		"Temperature: is": func(g *Gas) { g.Temperature = unit.Kelvin(100) }, "Z: is 5": func(g *Gas) { g.Z = 5.000001 }, "HeatRatio: is 2": func(g *Gas) { g.HeatRatio = 2.000001 },
+		"HeatRatio: is 1;": func(g *Gas) { g.HeatRatio = 1 }, "Ratio: is 1.0000001": func(g *Gas) { g.Ratio = 1.0000001 },
 	} {
 		g := ok
 		change(&g)
-		require.ErrorContains(t, g.check("zone"), text)
+		require.ErrorContains(t, g.Validate(), text)
 	}
 }
 
-// Faults name the zone or point by its number from one, and the limit.
+// Faults name the zone or point by its index, and the limit.
 func TestFaultTexts(t *testing.T) {
 	good := inflow.Liquid{Reservoir: 3e7, Index: 1e-9}
 	w := Well{Outflow: FixedRate{}, Zones: []Zone{{Name: "a", Depth: 100, Inflow: good}, {Name: "b", Depth: 200, Inflow: good, WaterCut: 1.0000001}}}
 	err := w.Validate()
-	require.ErrorContains(t, err, `zone 2 ("b"): depth is 200 m; zones stand from the bottom up, so it must be at most 100 m`)
-	require.ErrorContains(t, err, `zone 2 ("b"): water cut is 1.0000001; it must be 0 to 1`)
+	require.ErrorContains(t, err, `Zones[1].Depth: is 200 m; must be at most 100 m, as zones stand from the bottom up`)
+	require.ErrorContains(t, err, `Zones[1].WaterCut: is 1.0000001; must be from 0 to 1`)
 	w.Zones[1].Depth, w.Zones[1].WaterCut = 100, 1
 	require.NoError(t, w.Validate(), "two zones at one depth, one that gives water alone")
 	w.Zones[1].Above.Density = -1
 	require.NoError(t, w.Validate(), "nothing stands above the topmost zone but the outflow")
 	w.Zones[0].Above.Density = -1
-	require.ErrorContains(t, w.Validate(), `zone 1 ("a"): density of the tubing above`)
+	require.ErrorContains(t, w.Validate(), `Zones[0].Above.Density: is`)
 	w.Zones[0].Above.Density = 0
 	for _, depth := range []unit.Length{-1, unit.Length(math.Inf(1))} {
 		w.Zones[0].Depth = depth
-		require.ErrorContains(t, w.Validate(), "it must be 0 ft or more")
+		require.ErrorContains(t, w.Validate(), "Zones[0].Depth: is")
 	}
 	w.Zones[0].Depth = 100
 	_, err = w.Flow(0, 7)
-	require.ErrorContains(t, err, `zone "b" has position 7; it must be 0 to 0`)
-	require.EqualError(t, FixedPressure{-2 * unit.Atmosphere}.Validate(), "production: pressure at the topmost zone is -2 atm; it must be -1 atm (vacuum) or more")
+	require.ErrorContains(t, err, `positions[1]: is 7; must be from 0 to 0`)
+	require.EqualError(t, FixedPressure{-2 * unit.Atmosphere}.Validate(), "production: Pressure: is -2 atm; must be at least -14.6959 psi")
 	require.NoError(t, FixedPressure{-unit.Atmosphere}.Validate())
 
 	err = OutflowTable{{0, 2e7}, {0, 1.5e7}, {0.02, 1.4e7}, {0.03, 1.6e7}, {0.04, 1.5e7}, {-1, -5e6}}.Validate()
-	for _, text := range []string{"point 2: rate is 0", "point 5: pressure is", "point 6: rate is -1 m3/s", "point 6: pressure"} {
+	for _, text := range []string{"[1].Rate: is 0", "[4].Pressure: is", "[5].Rate: is -1 m3/s", "[5].Pressure: is"} {
 		require.ErrorContains(t, err, text)
 	}
 	require.NoError(t, OutflowTable{{0, 2e7}, {0.01, 1.5e7}, {0.02, 1.6e7}}.Validate(), "two points on the rising branch are enough")

@@ -22,18 +22,18 @@ func TestLimitsOfTheInputs(t *testing.T) {
 	_, err = trim.Liquid(liquid, up, down)
 	require.NoError(t, err, "every factor at its greatest")
 	for name, change := range map[string]func(*Trim, *Gas){
-		"ratio of specific heats is 2": func(_ *Trim, g *Gas) { g.HeatRatio = above(2) },
-		"ratio of specific heats is 1": func(_ *Trim, g *Gas) { g.HeatRatio = 1 },
-		"gas ratio xT is 1":            func(c *Trim, _ *Gas) { c.GasRatio = above(1) },
-		"style modifier Fd is 1":       func(c *Trim, _ *Gas) { c.Style = above(1) },
-		"recovery factor FL is 1":      func(c *Trim, _ *Gas) { c.Recovery = above(1) },
-		"viscous flow needs it":        func(c *Trim, _ *Gas) { c.Bore = 0 },
-		"density is +Inf":              func(_ *Trim, g *Gas) { g.Density = unit.Density(math.Inf(1)) },
-		"density is NaN":               func(_ *Trim, g *Gas) { g.Density = unit.Density(math.NaN()) },
-		"coefficient is +Inf":          func(c *Trim, _ *Gas) { c.Coefficient = unit.FlowCoefficient(math.Inf(1)) },
-		"coefficient is NaN":           func(c *Trim, _ *Gas) { c.Coefficient = unit.FlowCoefficient(math.NaN()) },
-		"upstream pipe is":             func(c *Trim, _ *Gas) { c.Upstream = c.Bore * (1 - 1e-9) },
-		"downstream pipe is":           func(c *Trim, _ *Gas) { c.Downstream = unit.Length(math.Inf(1)) },
+		"HeatRatio: is 2":      func(_ *Trim, g *Gas) { g.HeatRatio = above(2) },
+		"HeatRatio: is 1":      func(_ *Trim, g *Gas) { g.HeatRatio = 1 },
+		"GasRatio: is 1":       func(c *Trim, _ *Gas) { c.GasRatio = above(1) },
+		"Style: is 1":          func(c *Trim, _ *Gas) { c.Style = above(1) },
+		"Recovery: is 1":       func(c *Trim, _ *Gas) { c.Recovery = above(1) },
+		"for viscous flow":     func(c *Trim, _ *Gas) { c.Bore = 0 },
+		"Density: is +Inf":     func(_ *Trim, g *Gas) { g.Density = unit.Density(math.Inf(1)) },
+		"Density: is NaN":      func(_ *Trim, g *Gas) { g.Density = unit.Density(math.NaN()) },
+		"Coefficient: is +Inf": func(c *Trim, _ *Gas) { c.Coefficient = unit.FlowCoefficient(math.Inf(1)) },
+		"Coefficient: is NaN":  func(c *Trim, _ *Gas) { c.Coefficient = unit.FlowCoefficient(math.NaN()) },
+		"Upstream: is":         func(c *Trim, _ *Gas) { c.Upstream = c.Bore * (1 - 1e-9) },
+		"Downstream: is":       func(c *Trim, _ *Gas) { c.Downstream = unit.Length(math.Inf(1)) },
 	} {
 		c, g := trim, gas
 		change(&c, &g)
@@ -49,26 +49,26 @@ func TestLimitsOfTheInputs(t *testing.T) {
 		c := trim
 		c.Recovery = recovery
 		_, err = c.Liquid(Liquid{Density: 900}, up, down)
-		require.ErrorContains(t, err, "recovery factor FL is")
+		require.ErrorContains(t, err, "Recovery: is")
 	}
 	boiling := Liquid{Density: 900, VapourPressure: up + unit.Atmosphere, CriticalPressure: 2e7}
 	_, err = trim.Liquid(boiling, up, down)
 	require.ErrorContains(t, err, "boils before the choke", "on the limit")
 	for _, pc := range []unit.Pressure{7e4, unit.Pressure(math.Inf(1))} {
 		_, err = trim.Liquid(Liquid{Density: 900, VapourPressure: 7e4, CriticalPressure: pc}, up, down)
-		require.ErrorContains(t, err, "it must be above the vapour pressure of")
+		require.ErrorContains(t, err, "must be above the vapour pressure of")
 	}
 
 	_, err = Nozzle(gas, 1.1, 1e-4, up, down)
 	require.NoError(t, err)
 	_, err = Nozzle(gas, above(1.1), 1e-4, up, down)
-	require.ErrorContains(t, err, "discharge coefficient is 1.1")
+	require.ErrorContains(t, err, "cd: is 1.1")
 	_, err = Nozzle(gas, 1, 1e-4, -unit.Atmosphere, -unit.Atmosphere)
 	require.ErrorIs(t, err, ErrNoFlow)
 	_, err = trim.Gas(gas, -unit.Atmosphere, -unit.Atmosphere)
 	require.ErrorIs(t, err, ErrNoFlow)
 	_, err = trim.Gas(gas, up, -2*unit.Atmosphere)
-	require.EqualError(t, err, "choke: downstream pressure is -2 atm; it must be -1 atm (vacuum) or more")
+	require.EqualError(t, err, "choke: downstream: is -2 atm; must be at least -14.6959 psi")
 	_, err = trim.Gas(gas, 1234.5678*unit.PSI, 1234.6123*unit.PSI)
 	require.EqualError(t, err, "choke: no flow in this direction: upstream 1234.6 psi is below downstream 1234.6 psi")
 }
@@ -77,12 +77,12 @@ func TestOrificeLimits(t *testing.T) {
 	m := Metered{Density: 999, Viscosity: 1e-3, Upstream: 2e5, Downstream: 1.9e5}
 	o := Orifice{Pipe: 0.1, Bore: 0.1}
 	_, err := o.Rate(m)
-	require.ErrorContains(t, err, "it must be smaller than the pipe")
+	require.ErrorContains(t, err, "must be below the pipe")
 	o.Bore = 0.06
 	for _, k := range []float64{1, math.Nextafter(2, 3), -1} {
 		m.Exponent = k
 		_, err = o.Rate(m)
-		require.ErrorContains(t, err, "isentropic exponent is")
+		require.ErrorContains(t, err, "Exponent: is")
 	}
 	m.Exponent = 2
 	_, err = o.Rate(m)
@@ -146,18 +146,18 @@ func TestTableLimits(t *testing.T) {
 	require.Equal(t, 1, table.Least(5))
 	require.Equal(t, 0, table.Least(0))
 	table[1].Travel = math.Nextafter(1, 2)
-	require.ErrorContains(t, table.Validate(), `position 2 ("open"): travel is 1.0000000000000002; it must be 0 to 1`)
+	require.ErrorContains(t, table.Validate(), `[1].Travel: is 1.0000000000000002; must be from 0 to 1`)
 	table[1].Travel = 0
-	require.ErrorContains(t, table.Validate(), `position 2 ("open"): travel is 0; it must be above the 0 before it`)
+	require.ErrorContains(t, table.Validate(), `[1].Travel: is 0; must be above the 0 before it`)
 	table[1].Travel, table[1].Coefficient = 0.5, 0
 	require.NoError(t, table.Validate(), "two shut positions")
 	falling := Table{{Name: "a", Coefficient: 5 * unit.Cv}, {Name: "b", Travel: 0.5, Coefficient: 6 * unit.Cv}, {Name: "c", Travel: 1, Coefficient: 4 * unit.Cv}}
-	require.EqualError(t, falling.Validate(), `choke: position 3 ("c"): coefficient is 4 Cv; it must not be below the 6 Cv before it`)
+	require.EqualError(t, falling.Validate(), `choke: [2].Coefficient: is 4 Cv; must be at least the 6 Cv before it`)
 
 	_, err = ReadTable(strings.NewReader("position,travel,coefficient\nx,0,1 Cv\ny,q,2 Cv\n"))
-	require.ErrorContains(t, err, `table row 2 ("y")`)
+	require.ErrorContains(t, err, `row 2.travel`)
 	_, err = ReadTable(strings.NewReader("position,travel,opening,discharge\nx,0,1 in2,1.1\n"))
 	require.NoError(t, err)
 	_, err = ReadTable(strings.NewReader("position,travel,opening,discharge\nx,0,1 in2,1.1000000000000003\n"))
-	require.ErrorContains(t, err, "discharge is 1.1")
+	require.ErrorContains(t, err, "discharge: is 1.1")
 }
