@@ -123,7 +123,7 @@ func TestProfileEnds(t *testing.T) {
 	}
 	for _, load := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		_, err := p.EndForce(Pulled, unit.Force(load))
-		require.ErrorContains(t, err, "permitted any finite value")
+		require.ErrorContains(t, err, "must be finite")
 	}
 	require.Equal(t, []float64{0.20, 0.30}, []float64{UsualCased, UsualOpen})
 }
