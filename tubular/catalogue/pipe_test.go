@@ -66,3 +66,12 @@ func ExampleCatalogue_Pipe() {
 	fmt.Println(err)
 	// Output: catalogue: 2.875 in at 9.9 lb/ft: not in the catalogue: there are 6.4 lb/ft, 6.5 lb/ft, 7.8 lb/ft, 7.9 lb/ft, 8.6 lb/ft, 8.7 lb/ft, 9.35 lb/ft, 9.45 lb/ft, 10.5 lb/ft, 11.5 lb/ft
 }
+
+func ExampleGrades() {
+	for _, g := range catalogue.Grades()[4:6] {
+		fmt.Println(g.Name, g.Yield.In(unit.KSI), "to", g.GreatestYield.In(unit.KSI), "ksi, tensile", g.Tensile.In(unit.KSI))
+	}
+	// Output:
+	// N80 80 to 110 ksi, tensile 100
+	// L80 80 to 95 ksi, tensile 95
+}
