@@ -91,8 +91,14 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	k.peaks()
-	if err := k.walkNominal(); err != nil { // again, now that it is known where the tests stand
-		return nil, err
+	for i := range k.stands { // now that it is known where the tests stand
+		for n, s := range k.stands[i] {
+			if len(k.Limits.Steps[i].Tests) > 0 {
+				if err := k.nominal.Judge.Stand(s.world, s.place, n); err != nil {
+					return nil, err
+				}
+			}
+		}
 	}
 	var err error
 	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
@@ -157,6 +163,7 @@ func (k *checker) walkNominal() error {
 		return err
 	}
 	k.nominal = run
+	run.Judge.Stands = nil
 	for i := range k.ends {
 		if i+1 < len(run.Before) && len(run.Before[i+1]) > 0 {
 			k.ends[i] = run.Before[i+1][0]

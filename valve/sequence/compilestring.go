@@ -67,6 +67,7 @@ func (c *compiler) string() {
 		return
 	}
 	r.Up = up
+	r.TopBore = float64(a.Sections[0].Pipe.InnerArea())
 	for k, part := range up.OutsideParts() {
 		var all []int
 		top := p.Hanger

@@ -15,8 +15,8 @@ import (
 // margins writes the least of every limit over the whole programme, tightest first:
 // triggers, ratings, string, formations, balances, tests.
 func (k *checker) margins() {
-	best := map[string]Margin{}
-	keep := func(m Margin) {
+	best := map[string]marginAt{}
+	keep := func(m marginAt) {
 		name := string(m.Kind) + m.Limit
 		if old, ok := best[name]; !ok || m.Share < old.Share || m.Share == old.Share && m.Step < old.Step {
 			best[name] = m
@@ -29,18 +29,19 @@ func (k *checker) margins() {
 	}
 	for _, m := range k.out.Judge.Margins {
 		if x, ok := k.limitMargin(m); ok {
-			keep(x)
+			keep(marginAt{x, m.Point})
 		}
 	}
 	for _, m := range best {
-		k.programme.Margins = append(k.programme.Margins, m)
+		m.At = k.moved(m.point())
+		k.programme.Margins = append(k.programme.Margins, m.Margin)
 	}
 	slices.SortFunc(k.programme.Margins, func(a, b Margin) int {
 		return cmp.Or(cmp.Compare(a.Share, b.Share), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
 	})
 }
 
-func (k *checker) triggerMargins(step, action int, keep func(Margin)) {
+func (k *checker) triggerMargins(step, action int, keep func(marginAt)) {
 	f := &k.out.Judge.Felts[step][action]
 	if !f.Seen {
 		return
@@ -51,8 +52,8 @@ func (k *checker) triggerMargins(step, action int, keep func(Margin)) {
 		if math.IsInf(x, 0) {
 			return
 		}
-		keep(Margin{Limit: a.Name, Kind: kind, Step: name, Left: level(a.Axial, x).Rounded(digits), Share: x / math.Abs(level0),
-			Method: method(form), At: k.moved(at), Slopes: k.slopes(form, func(d float64) string { return level(a.Axial, d).Rounded(3) })})
+		keep(marginAt{point: func() []float64 { return at }, Margin: Margin{Limit: a.Name, Kind: kind, Step: name, Left: level(a.Axial, x).Rounded(digits), Share: x / math.Abs(level0),
+			Method: method(form), Slopes: k.slopes(form, func(d float64) string { return level(a.Axial, d).Rounded(3) })}})
 	}
 	if k.expected(step, a.Name) {
 		if f.HasReach {
@@ -61,6 +62,12 @@ func (k *checker) triggerMargins(step, action int, keep func(Margin)) {
 		return
 	}
 	of(Unintended, f.Left, f.LeftForm, f.Point, f.Level.C)
+}
+
+// marginAt is a margin with the choice that attains it.
+type marginAt struct {
+	Margin
+	point func() []float64
 }
 
 func method(f affine.Form) Method {
@@ -98,7 +105,7 @@ func (k *checker) slopes(f affine.Form, text func(float64) string) []Slope {
 // limitMargin is a margin of the judge for people; false for those that have no
 // size.
 func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
-	x := Margin{Step: k.plan.Steps[m.Step].Name, Place: k.place(m), Method: method(m.Form), At: k.moved(m.Point)}
+	x := Margin{Step: k.plan.Steps[m.Step].Name, Place: k.place(m), Method: method(m.Form)}
 	if math.IsInf(m.Least, 0) || math.IsNaN(m.Least) {
 		return x, false
 	}

@@ -68,6 +68,18 @@ func events(w *walk.World, step int) []walk.Event {
 		}
 	}
 	slices.Reverse(all)
+	// Parts of the well that don't feel each other were walked one after the other.
+	slices.SortStableFunc(all, func(a, b walk.Event) int {
+		switch {
+		case a.Drive != b.Drive:
+			return a.Drive - b.Drive
+		case a.Place.C < b.Place.C-walk.Reach:
+			return -1
+		case a.Place.C > b.Place.C+walk.Reach:
+			return 1
+		}
+		return 0
+	})
 	return all
 }
 
@@ -376,7 +388,7 @@ func (k *checker) barriers(i int, r *StepResult, tested map[string][]string) {
 	for n, b := range k.plan.Barriers {
 		stands, column, err := k.out.Judge.Standing(w, &k.Limits.Barriers[n], affine.Form{})
 		if column != nil && err == nil {
-			stands = column.C >= -walk.Reach
+			stands = column.C >= -float64(0.5*unit.PSI)
 		}
 		sides := slices.Clone(tested[b.Name])
 		slices.Sort(sides)

@@ -96,7 +96,7 @@ func (k *checker) stringAt(at *stand) (*StringAt, error) {
 	if l.Top == movement.AtHanger {
 		x.Reading = l.HangerLoad + s.Block
 		if s.Top == TopClosed && len(l.Nodes) > 0 {
-			x.Reading -= unit.Force(l.Nodes[0].Inside) * unit.Force(k.topBore())
+			x.Reading -= unit.Force(l.Nodes[0].Inside) * unit.Force(k.String.TopBore)
 		}
 	}
 	for _, h := range l.Holds {
@@ -135,15 +135,6 @@ func (s Seal) name(n int) string {
 		return s.Name
 	}
 	return "seals at " + s.Depth.Rounded(digits)
-}
-
-// topBore is the area of the bore at the hanger.
-func (k *checker) topBore() unit.Area {
-	pipe, err := k.plan.String.Sections[0].Pipe.found()
-	if err != nil {
-		return 0
-	}
-	return pipe.InnerArea()
 }
 
 // Parting is an axial action on a pull: the weight-indicator readings at which

@@ -39,3 +39,14 @@ func TestTry(t *testing.T) {
 		}
 	}
 }
+
+func TestSample(t *testing.T) {
+	data, _ := os.ReadFile("../../examples/installation/plans/" + os.Getenv("PLAN"))
+	p, err := Read(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t0 := time.Now()
+	r, err := Sample(context.Background(), p, Uncertainty{Samples: 2000, Seed: 7})
+	fmt.Println(time.Since(t0), err, r.Fails, r.Events, r.Inputs, r.Unwalked)
+}

@@ -12,7 +12,15 @@ type Region struct {
 	rows   []Form
 	points [][]float64 // some points of it
 	vague  bool        // that no point is known doesn't mean that there is none
+	wide   bool        // it may hold points that neither of two regions has that it was made of
 }
+
+// Wide tells whether the region may hold points that none of the worlds had that it
+// stands for.
+func (r *Region) Wide() bool { return r.wide }
+
+// Holds tells whether a point of the box fulfils all conditions.
+func (r *Region) Holds(p []float64) bool { return r.holds(p) }
 
 // slack is how far a row may be missed by rounding: pressures in Pa, and so far
 // below what counts (1e-7 psi is 7e-4 Pa).
@@ -73,7 +81,7 @@ func (r *Region) With(row Form) *Region {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague, wide: r.wide}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -86,7 +94,7 @@ func (r *Region) With(row Form) *Region {
 	if -bound < -slack {
 		return nil
 	}
-	if ok && row.At(at) >= -slack && r.holds(at) {
+	if ok && row.At(at) >= -slack-1e-9*(math.Abs(row.C)+row.Radius()) && r.near(at) {
 		n.points = append(n.points, at)
 	} else {
 		n.vague = true
@@ -102,6 +110,55 @@ func (r *Region) And(rows []Form) *Region {
 		}
 	}
 	return r
+}
+
+// near tells whether a point is in the region but for rounding.
+func (r *Region) near(p []float64) bool {
+	for _, row := range r.rows {
+		if row.At(p) < -1e-9*(math.Abs(row.C)+row.Radius())-slack {
+			return false
+		}
+	}
+	return true
+}
+
+// Inner is a point of the region away from its edges, as far as that can be: the
+// mean of points at which the symbols of its conditions are least and greatest.
+func (r *Region) Inner() []float64 {
+	sum := make([]float64, r.n)
+	if len(r.points) > 0 {
+		copy(sum, r.points[0])
+	}
+	symbols := map[int]bool{}
+	for _, row := range r.rows {
+		for _, t := range row.T {
+			symbols[t.Symbol] = true
+		}
+	}
+	for k := range symbols {
+		sum[k] = 0
+	}
+	count := 0.0
+	for k := range r.n {
+		if !symbols[k] || count > 40 {
+			continue
+		}
+		for _, c := range [2]float64{1, -1} {
+			if _, at, ok := r.least(Form{T: []Term{{k, c}}}); ok {
+				count++
+				for i := range symbols {
+					sum[i] += at[i]
+				}
+			}
+		}
+	}
+	if count == 0 {
+		return sum
+	}
+	for k := range symbols {
+		sum[k] /= count
+	}
+	return sum
 }
 
 func (r *Region) holds(p []float64) bool {
@@ -121,7 +178,7 @@ func (r *Region) Least(f Form) (bound float64, at []float64) {
 		return f.Least(), at
 	}
 	bound, at, ok := r.least(f)
-	if !ok || !r.holds(at) {
+	if !ok || !r.near(at) {
 		at = nil
 		best := math.Inf(1)
 		for _, p := range r.points {
@@ -155,7 +212,7 @@ func (r *Region) corner(f Form) []float64 {
 // Common is a region that holds both: of the conditions of either those that hold
 // in the other, too.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, vague: r.vague && o.vague}
+	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true}
 	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
 		for _, x := range pair[0].rows {
 			known := false
@@ -183,7 +240,7 @@ func (r *Region) Common(o *Region) *Region {
 // Extend is the region in a box with one symbol more, the last one, at some values
 // of it.
 func (r *Region) Extend(values ...float64) *Region {
-	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague}
+	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague, wide: r.wide}
 	for k, v := range values {
 		for n, p := range r.points {
 			if k > 0 && n > 3 {

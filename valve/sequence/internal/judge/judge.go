@@ -21,7 +21,6 @@ type Margin struct {
 	Key
 	Least    float64     // a bound that holds for all choices of the inputs
 	Form     affine.Form // what it is the least value of
-	Point    []float64   // a choice that attains it, to rounding
 	Label    string      // of the drive
 	Action   int         // just before or after which it was seen, or -1
 	After    bool
@@ -35,6 +34,9 @@ type Margin struct {
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
 	Regions []Part
+
+	region *affine.Region
+	judge  *Judge
 }
 
 // Part is a part of the box in which a limit may be passed: where By is below
@@ -81,8 +83,9 @@ type Judge struct {
 	// Quiet keeps no margins but those that are passed.
 	Quiet bool
 
-	list   []limit
-	broken int
+	list    []limit
+	spreads map[spreadKey]*spread
+	broken  int
 }
 
 // New makes a judge and says which compartments its limits hold against each
@@ -126,29 +129,25 @@ func (j *Judge) Passed() []*Margin {
 
 // Note keeps a margin of a limit at a place.
 func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.Form, depth int) {
-	key := Key{p.Step, k, index}
-	m := j.Margins[key]
 	bound := by.Least()
 	if j.Quiet && bound >= -walk.Reach {
 		return
 	}
+	key := Key{p.Step, k, index}
+	m := j.Margins[key]
 	if m != nil && bound >= m.Least && (bound >= -walk.Reach || !j.Parts) {
 		return
 	}
-	var at []float64
 	if len(w.Region.Rows()) > 0 {
-		bound, at = w.Region.Least(by)
+		bound, _ = w.Region.Least(by)
 		if m != nil && bound >= m.Least && (bound >= -walk.Reach || !j.Parts) || math.IsInf(bound, 1) {
 			return
 		}
-	} else {
-		_, at = w.Region.Least(by)
 	}
-	j.keep(w, p, key, by, bound, at, depth)
+	j.keep(w, p, key, by, bound, depth)
 }
 
-func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, at []float64, depth int) *Margin {
-	at = j.plain(w.Region, by, at)
+func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, depth int) *Margin {
 	m := j.Margins[key]
 	if m == nil {
 		m = &Margin{Key: key, Least: math.Inf(1)}
@@ -156,31 +155,59 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 	}
 	fails := bound < -walk.Reach || math.IsNaN(bound)
 	if bound < m.Least || math.IsNaN(bound) {
-		m.Least, m.Form, m.Point, m.Depth = bound, by, at, depth
+		m.Least, m.Form, m.Depth, m.region, m.judge = bound, by, depth, w.Region, j
 		m.Label, m.Action, m.After, m.X = p.Label, p.Action, p.After, p.X
 		m.Enclosed = by.R > 0
+	}
+	if !fails {
+		return m
+	}
+	if m.Least == bound {
 		m.Pull = nil
 		if p.Pulling != nil {
 			f := p.Pulling.At(p.X)
 			m.Pull = &f
 		}
-		m.Applied = m.Applied[:0:0]
+		m.Applied = nil
 		for _, l := range w.State.Applied {
 			m.Applied = append(m.Applied, l.At(p.X))
 		}
 	}
-	if fails {
-		if len(m.Points) == 0 && len(m.Regions) == 0 {
-			j.broken++
-		}
-		if at != nil && len(m.Points) < 8 {
-			m.Points = append(m.Points, at)
-		}
-		if at == nil || j.Parts {
-			m.Regions = append(m.Regions, Part{w.Region, by})
+	if len(m.Points) == 0 && len(m.Regions) == 0 {
+		j.broken++
+	}
+	at := m.least(by, w.Region)
+	if at != nil && len(m.Points) < 24 {
+		m.Points = append(m.Points, at)
+		if len(w.Region.Rows()) > 0 {
+			// The worst choice lies on the edge of the part: some further in.
+			inner := w.Region.Inner()
+			for _, t := range [4]float64{0.02, 0.2, 0.5, 1} {
+				e := make([]float64, len(at))
+				for k := range e {
+					e[k] = at[k] + t*(inner[k]-at[k])
+				}
+				if len(by.T) == 0 || by.At(e)-by.R < -walk.Reach {
+					m.Points = append(m.Points, j.plain(w.Region, by, e))
+				}
+			}
 		}
 	}
+	if at == nil || j.Parts {
+		m.Regions = append(m.Regions, Part{w.Region, by})
+	}
 	return m
+}
+
+// Point is a choice that attains the margin, to rounding; nil: none is known.
+func (m *Margin) Point() []float64 { return m.least(m.Form, m.region) }
+
+func (m *Margin) least(by affine.Form, r *affine.Region) []float64 {
+	_, at := r.Least(by)
+	if at == nil || len(by.T) == 0 {
+		at, _ = r.Point()
+	}
+	return m.judge.plain(r, by, at)
 }
 
 // plain is a choice with every input nominal that neither the conditions of a region
@@ -247,8 +274,65 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 	return nil
 }
 
+// spread is where along a rating the columns make most and least of a differential,
+// where that is a number.
+type spread struct {
+	least, greatest     affine.Form
+	leastAt, greatestAt int // in Depths of the inside
+	sharp               bool
+}
+
+// spreads are kept, as columns seldom change.
+type spreadKey struct {
+	rating int
+	pair   well.Pair
+}
+
+func (j *Judge) spread(i int, pair well.Pair) *spread {
+	key := spreadKey{i, pair}
+	if s, ok := j.spreads[key]; ok {
+		return s
+	}
+	r := &j.Limits.Ratings[i]
+	s := &spread{sharp: true}
+	for k, d := range r.Depths {
+		x := pair.Drop(d[0], d[1])
+		if r.Outside < 0 {
+			x = x.Minus(r.Background[k])
+		}
+		s.sharp = s.sharp && x.Sharp()
+		if k == 0 || x.C < s.least.C {
+			s.least, s.leastAt = x, d[0]
+		}
+		if k == 0 || x.C > s.greatest.C {
+			s.greatest, s.greatestAt = x, d[0]
+		}
+	}
+	if j.spreads == nil {
+		j.spreads = map[spreadKey]*spread{}
+	}
+	j.spreads[key] = s
+	return s
+}
+
 func (j *Judge) rating(w *walk.World, p walk.Place, i int) error {
 	s, r := w.State, &j.Limits.Ratings[i]
+	if pair, ok := s.Pair(r.Inside, r.Outside); ok {
+		if x := j.spread(i, pair); x.sharp {
+			top := s.Top[r.Inside]
+			if r.Outside >= 0 {
+				top = top.Minus(s.Top[r.Outside])
+			}
+			at := top.At(p.X)
+			if r.HasBurst {
+				j.Note(w, p, Inside, i, r.Burst.Minus(at.Shift(x.greatest.C)), x.greatestAt)
+			}
+			if r.HasCollapse {
+				j.Note(w, p, Outside, i, r.Collapse.Plus(at.Shift(x.least.C)), x.leastAt)
+			}
+			return nil
+		}
+	}
 	for k, d := range r.Depths {
 		in, err := s.At(r.Inside, d[0])
 		if err != nil {
@@ -292,9 +376,7 @@ func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
 		return nil
 	}
 	excess := m.Excess.At(p.X)
-	if g.Inflow && excess.Least() < -tolerance || g.Produces {
-		w.Live[f] = w.Live[f] || x.Flows || g.Inflow
-	}
+	j.flowed(w, g, f, excess)
 	if g.Produces {
 		return nil
 	}
@@ -307,10 +389,47 @@ func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
 	return nil
 }
 
+// flowed keeps whether a formation's inflow has been part of the plan: from then on
+// the count of barriers is that of a live well, which the plan's rule doesn't speak
+// of.
+func (j *Judge) flowed(w *walk.World, g *Goals, f int, excess affine.Form) {
+	if w.Live[f] || !g.Inflow && !g.Produces {
+		return
+	}
+	if g.Produces {
+		w.Live[f] = true
+		return
+	}
+	row := excess.Shift(tolerance) // not negative: it doesn't flow in
+	if row.Least() >= 0 {
+		return
+	}
+	if row.Greatest() < 0 || w.Region.With(row) == nil {
+		w.Live[f] = true
+		return
+	}
+	for _, known := range w.Dry[f] {
+		if known.Same(row, 1e-3) {
+			return
+		}
+	}
+	w.Dry[f] = append(w.Dry[f][:len(w.Dry[f]):len(w.Dry[f])], row)
+}
+
 // barriers counts what stands before a formation.
 func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 	if w.Live[f] {
 		return nil
+	}
+	if len(w.Dry[f]) > 0 {
+		region := w.Region.And(w.Dry[f])
+		if region == nil {
+			w.Live[f] = true
+			return nil
+		}
+		still := *w // where it hasn't flowed yet
+		still.Region = region
+		w = &still
 	}
 	certain := 0
 	var columns []affine.Form
@@ -324,6 +443,8 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 			return err
 		}
 		if column != nil {
+			// What it lacks before anything flows counts as nothing.
+			*column = column.Shift(tolerance)
 			if bound, _ := w.Region.Least(*column); bound < -walk.Reach {
 				columns = append(columns, *column)
 				continue
@@ -434,8 +555,7 @@ func (j *Judge) Missing(w *walk.World, action int, p walk.Place) {
 }
 
 func (j *Judge) failed(w *walk.World, p walk.Place, k Kind, i int) *Margin {
-	at, _ := w.Region.Point()
-	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, at, 0)
+	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, 0)
 }
 
 // Fails keeps that a step can't be walked at all.

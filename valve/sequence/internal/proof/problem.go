@@ -84,6 +84,11 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	var ties []int
 	var room walk.StringRoom
 	if p.String != nil {
+		own := *p.String // a memory of its own
+		own.Memory = new(stringload.Memory)
+		q := *p
+		q.String = &own
+		p = &q
 		ties, room = p.String.Ties(), p.String
 	}
 	j, all := judge.New(p.Network, p.Limits, ties)

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 
-	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/walk"
 )
@@ -14,21 +13,18 @@ var errNotLanded = errors.New("the string hasn't landed")
 // Axial is the balance of an action's joint along a leg. It is taken at the
 // beginning, halfway and at the end; what isn't straight between widens it.
 func (r *Room) Axial(w *walk.World, action int, length affine.Form, pulling *affine.Line) (affine.Line, error) {
-	joint := r.Network.Actions[action].Joint
-	read := func(l *movement.Loading, into []float64) []float64 {
-		return append(into, float64(l.Joints[joint].Balance))
-	}
+	n0 := r.jointsAt() + r.Network.Actions[action].Joint
 	var f [3]affine.Form
 	places := [3]float64{0, 0.5, 1}
 	for n, x := range places {
 		if n > 0 && w.State.Span == 0 {
 			return affine.Flat(f[0]), nil
 		}
-		got, err := r.enclose(w, affine.Const(x*w.State.Span), pulling, read)
+		got, err := r.enclose(w, affine.Const(x*w.State.Span), pulling)
 		if err != nil {
 			return affine.Line{}, err
 		}
-		f[n] = got[0]
+		f[n] = got[n0]
 	}
 	span := w.State.Span
 	slope := (f[2].C - f[0].C) / span
@@ -47,15 +43,9 @@ func (r *Room) Axial(w *walk.World, action int, length affine.Form, pulling *aff
 // Weight is what the weight indicator shows when it takes over what the hanger
 // carries.
 func (r *Room) Weight(w *walk.World) (affine.Form, error) {
-	got, err := r.enclose(w, affine.Form{}, nil, func(l *movement.Loading, into []float64) []float64 {
-		x := float64(l.HangerLoad) + r.Block
-		if r.Closed {
-			x -= float64(l.Cap)
-		}
-		return append(into, x)
-	})
+	got, err := r.enclose(w, affine.Form{}, nil)
 	if err != nil {
 		return affine.Form{}, err
 	}
-	return got[0], nil
+	return got[r.topAt()].Shift(r.Block), nil
 }

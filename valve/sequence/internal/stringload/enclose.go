@@ -50,7 +50,7 @@ func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.F
 }
 
 // enclose makes forms of what read takes off the loaded string.
-func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line, read func(l *movement.Loading, into []float64) []float64) ([]affine.Form, error) {
+func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]affine.Form, error) {
 	s, ok := w.State.String.(*standing)
 	if !ok {
 		return nil, errNotLanded
@@ -60,12 +60,16 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line, read 
 		return nil, err
 	}
 	pull := at(pulling, x)
-	var scratch movement.Loading
+	sign := p.sign()
+	if forms, ok := r.Memory.find(sign, s, p, pull); ok {
+		return forms, nil
+	}
 	sample := func(c corner) ([]float64, error) {
-		if err := r.load(&scratch, s, p, pull, c); err != nil {
+		scratch := r.scratch()
+		if err := r.load(scratch, s, p, pull, c); err != nil {
 			return nil, err
 		}
-		return read(&scratch, nil), nil
+		return r.read(scratch, nil), nil
 	}
 	mid, err := sample(r.middle())
 	if err != nil {
@@ -138,5 +142,14 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line, read 
 			forms[n] = forms[n].Widen(r)
 		}
 	}
+	r.Memory.keep(remembered{sign, s, p, pull, forms})
 	return forms, nil
+}
+
+// scratch is a loading to be used again.
+func (r *Room) scratch() *movement.Loading {
+	if r.Memory == nil {
+		return new(movement.Loading)
+	}
+	return &r.Memory.scratch
 }

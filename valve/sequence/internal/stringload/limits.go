@@ -10,14 +10,10 @@ import (
 
 // Judge holds the string against its limits.
 func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
-	forms, err := r.enclose(w, p.X, p.Pulling, r.read)
+	forms, err := r.enclose(w, p.X, p.Pulling)
 	if err != nil {
 		return err
 	}
-	next := func() int { // how many have been taken
-		return 0
-	}
-	_ = next
 	n := 0
 	take := func() int { n++; return n - 1 }
 	for k := range 5 {
@@ -90,5 +86,19 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 	if r.Envelope != nil && l.Holds[r.Packer].Held && !l.Holds[r.Packer].Lost {
 		load, holds = float64(l.Holds[r.Packer].Load), 1
 	}
-	return append(into, float64(l.Lift), free, float64(l.Reading), load, holds)
+	into = append(into, float64(l.Lift), free, float64(l.Reading), load, holds)
+	top := float64(l.HangerLoad)
+	if r.Closed && len(l.Nodes) > 0 {
+		top -= float64(l.Nodes[0].Inside) * r.TopBore
+	}
+	into = append(into, top)
+	for _, j := range l.Joints {
+		into = append(into, float64(j.Balance))
+	}
+	return into
 }
+
+// topAt and jointsAt are where in what is read the load at the top and the balances
+// of the joints stand.
+func (r *Room) topAt() int    { return 5 + len(r.Seals) + 5 }
+func (r *Room) jointsAt() int { return r.topAt() + 1 }

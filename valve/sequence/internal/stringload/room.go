@@ -1,6 +1,8 @@
 package stringload
 
 import (
+	"slices"
+
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
@@ -28,6 +30,10 @@ type Room struct {
 	Packer       int // the place that the envelope is of
 	Seals        []Seal
 	Block        float64
+	TopBore      float64 // area of the bore at the hanger, m²
+	Memory       *Memory // loads of a walk, used again; nil: none are kept
+
+	once []int
 }
 
 // Seal is how far a seal may move, in m.
@@ -45,31 +51,42 @@ func (r *Room) Ties() []int {
 	return ties
 }
 
+// felt are the compartments that the string feels, each once.
+func (r *Room) felt() []int {
+	if r.once == nil {
+		for _, i := range r.Ties() {
+			if !slices.Contains(r.once, i) {
+				r.once = append(r.once, i)
+			}
+		}
+	}
+	return r.once
+}
+
 // profile is the pressure of every compartment that the string feels, at all of
 // its depths.
 type profile struct {
 	of          []int           // compartments
-	forms       [][]affine.Form // by compartment in of
+	corners     [][]int         // by compartment in of: depths between which its pressure is straight
+	forms       [][]affine.Form // there
 	temperature int
 }
 
 // profileOf takes the pressures of a state at a place of its leg.
 func (r *Room) profileOf(s *well.State, x affine.Form) (*profile, error) {
 	p := &profile{temperature: s.Temperature}
-	for _, i := range r.Ties() {
-		if p.index(i) >= 0 {
-			continue
-		}
-		k := &r.Network.Compartments[i]
-		forms := make([]affine.Form, len(k.Depths))
-		for d := range k.Depths {
+	for _, i := range r.felt() {
+		corners := s.Corners(i)
+		forms := make([]affine.Form, len(corners))
+		for n, d := range corners {
 			l, err := s.At(i, d)
 			if err != nil {
 				return nil, err
 			}
-			forms[d] = l.At(x)
+			forms[n] = l.At(x)
 		}
 		p.of = append(p.of, i)
+		p.corners = append(p.corners, corners)
 		p.forms = append(p.forms, forms)
 	}
 	return p, nil
@@ -90,7 +107,13 @@ func (p *profile) same(q *profile) bool {
 		return false
 	}
 	for n := range p.forms {
+		if len(p.forms[n]) != len(q.forms[n]) {
+			return false
+		}
 		for d := range p.forms[n] {
+			if p.corners[n][d] != q.corners[n][d] {
+				return false
+			}
 			if !p.forms[n][d].Same(q.forms[n][d], 1e-3) {
 				return false
 			}
@@ -112,7 +135,7 @@ func (p *profile) symbols(set map[int]bool) {
 
 // sharp are the numbers of a profile at a choice of the inputs.
 type sharp struct {
-	depths [][]well.Depth
+	depths [][]float64 // TVD
 	p      [][]float64
 }
 
@@ -124,7 +147,11 @@ func (r *Room) sharp(p *profile, e []float64) *sharp {
 			values[d] = f.At(e)
 		}
 		s.p = append(s.p, values)
-		s.depths = append(s.depths, r.Network.Compartments[i].Depths)
+		depths := make([]float64, len(values))
+		for d, c := range p.corners[n] {
+			depths[d] = r.Network.Compartments[i].Depths[c].TVD
+		}
+		s.depths = append(s.depths, depths)
 	}
 	return s
 }
@@ -134,7 +161,7 @@ func (r *Room) sharp(p *profile, e []float64) *sharp {
 func (s *sharp) at(n int, tvd float64) float64 {
 	depths, p := s.depths[n], s.p[n]
 	for k := 1; k < len(depths); k++ {
-		a, b := depths[k-1].TVD, depths[k].TVD
+		a, b := depths[k-1], depths[k]
 		if tvd <= max(a, b) && tvd >= min(a, b) || k == len(depths)-1 || k == 1 && tvd < min(a, b) {
 			if a == b {
 				return p[k-1]
@@ -160,7 +187,7 @@ func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
 		Outside: func(part int, tvd unit.Length) unit.Pressure {
 			all := parts[part]
 			for _, n := range all[:len(all)-1] {
-				if d := s.depths[n]; float64(tvd) <= d[len(d)-1].TVD {
+				if d := s.depths[n]; float64(tvd) <= d[len(d)-1] {
 					return unit.Pressure(s.at(n, float64(tvd)))
 				}
 			}

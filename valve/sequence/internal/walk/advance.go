@@ -111,15 +111,22 @@ func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now af
 	if falling {
 		slope = -slope
 	}
-	if slope <= 0 {
-		return candidate{}, false
+	if slope <= 0 || line.D >= slope {
+		if slope+line.D <= 0 || along(falling, line.At(r.length).Minus(level)).Greatest() < -Reach {
+			return candidate{}, false
+		}
+		slope = max(slope, 1e-3*line.D) // it may be met, nobody knows where
+		line.S = slope
+		if falling {
+			line.S = -slope
+		}
 	}
 	c := candidate{p: p, line: line, level: level, slope: slope, fires: last(row, p)}
 	short := along(falling, line.At(r.length).Minus(level)) // by how much it is passed in the end
 	if short.Greatest() < -Reach {
 		return candidate{}, false
 	}
-	c.at = level.Minus(line.F).Times(1 / line.S)
+	c.at = line.Cross(level)
 	if c.fires {
 		return c, true
 	}
@@ -148,7 +155,8 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 			}
 		}
 		if lines[n].S != 0 && i != first {
-			if w.Rows[i] = r.local(w, i, lines[n], from, to, false); len(w.Rows[i]) == 0 {
+			w.Rows[i] = r.local(w, i, lines[n], from, to, false)
+			if !w.only(i) {
 				return false, nil // in all of this world it has happened, and wasn't to
 			}
 		}
@@ -159,6 +167,9 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 		if err := r.moment(w, half, -1, false); err != nil {
 			return false, err
 		}
+	}
+	if r.loose && first < 0 {
+		return true, nil
 	}
 	return true, r.moment(w, to, first, false)
 }
@@ -217,7 +228,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			continue
 		}
 		if slope := along(falling, affine.Const(line.S)).C; slope > 0 {
-			at := level.Minus(line.F).Times(1 / line.S)
+			at := line.Cross(level)
 			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
 				r.Observer.Reached(w, r.place, i, x.p, beyond)
 			}

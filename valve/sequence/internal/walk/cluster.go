@@ -114,7 +114,7 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	for l, t := range k.ties {
 		c := all[0]
 		for _, i := range t {
-			if !free[i] {
+			if i >= n || !free[i] {
 				c = of(u.find(i))
 				break
 			}

@@ -18,11 +18,17 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		all := k.clusters(w, more, mixed)
 		// Tried without an observer first: what a part of the well shows is only
 		// true if no other part reaches into it.
-		if len(all) > 1 {
-			was := k.silent
-			k.silent = true
+		may, err := k.mayHappen(w, length, fresh)
+		if err != nil {
+			return nil, err
+		}
+		if len(all) > 1 && may {
+			// Nothing is left out in it: what goes wrong here may not happen once what
+			// goes on there is seen.
+			silent, astray := k.silent, k.Astray
+			k.silent, k.Astray = true, true
 			_, err := k.all(w, all, length, fresh)
-			k.silent = was
+			k.silent, k.Astray = silent, astray
 			var c conflict
 			if errors.As(err, &c) {
 				more = append(more, c.a, c.b)
@@ -54,6 +60,35 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		}
 		return out, nil
 	}
+}
+
+// mayHappen tells whether anything may act on a leg: else no part of the well can
+// reach into another.
+func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, error) {
+	if fresh {
+		return true, nil
+	}
+	r := &run{Walker: k, length: length}
+	s := w.State
+	for i := range s.Actions {
+		if !s.Armed[i] || r.silentAction(i) {
+			continue
+		}
+		a := &s.Actions[i]
+		if a.Axial {
+			return true, nil
+		}
+		line, err := s.Felt(a)
+		if err != nil {
+			return false, err
+		}
+		for _, p := range w.Rows[i] {
+			if _, ok := r.candidate(a.Row, p, line, affine.Form{}); ok {
+				return true, nil
+			}
+		}
+	}
+	return false, nil
 }
 
 func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bool) ([]*World, error) {
@@ -283,7 +318,8 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	if w.Rows[i] = r.local(w, i, lines[n], now, now, true); len(w.Rows[i]) == 0 {
+	w.Rows[i] = r.local(w, i, lines[n], now, now, true)
+	if !w.only(i) {
 		return nil
 	}
 	var rest []int

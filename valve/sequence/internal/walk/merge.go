@@ -30,6 +30,7 @@ next:
 			}
 			k.Region = k.Region.Common(w.Region)
 			for i := range k.Live {
+				k.Dry[i] = dry(k, w, i)
 				k.Live[i] = k.Live[i] && w.Live[i]
 			}
 			continue next
@@ -122,6 +123,24 @@ func both(a, b *World, i int) []Progress {
 	add(a, b)
 	add(b, a)
 	return all
+}
+
+// dry are the conditions under which a formation hasn't flowed in either of two
+// worlds.
+func dry(a, b *World, i int) []affine.Form {
+	switch {
+	case a.Live[i]:
+		return b.Dry[i]
+	case b.Live[i]:
+		return a.Dry[i]
+	}
+	var common []affine.Form
+	for _, x := range a.Dry[i] {
+		if slices.ContainsFunc(b.Dry[i], func(y affine.Form) bool { return x.Same(y, 0) }) {
+			common = append(common, x)
+		}
+	}
+	return common
 }
 
 // join adds an alternative to others of a world: the same progress under either of

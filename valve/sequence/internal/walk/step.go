@@ -82,13 +82,15 @@ func (k *Walker) drives(step *Step) []drive {
 // once, and what is due happens.
 func (k *Walker) rest(w *World) ([]*World, error) {
 	w = w.Clone()
-	if k.step.Temperature >= 0 {
-		w.State.SetTemperature(k.step.Temperature)
+	fresh := k.place.Step == 0 || len(k.step.Shut) > 0
+	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
+		w.State.SetTemperature(t)
+		fresh = true
 	}
 	for _, i := range k.step.Shut {
 		w.State.Surface[i] = false
 	}
-	return k.leg(w, affine.Form{}, true)
+	return k.leg(w, affine.Form{}, fresh)
 }
 
 // ramp moves surface pressures together from where they stand. What was shut in
@@ -134,13 +136,17 @@ func (k *Walker) ramp(w *World, moves []Move) ([]*World, error) {
 func (k *Walker) rampWay(w *World, moves []Move, travel []affine.Form, length affine.Form) ([]*World, error) {
 	s := w.State
 	most := max(w.Region.Greatest(length), 0)
+	loose := false // the ways of some are only enclosed
 	for i, m := range moves {
 		slope, apart := ratio(w.Region, travel[i], length)
 		a := s.Applied[m.Compartment].F
-		s.Applied[m.Compartment] = affine.Line{F: a.Widen(apart * most), S: slope}
+		s.Applied[m.Compartment] = affine.Line{F: a, S: slope, D: apart}
+		loose = loose || apart > 0
 	}
 	s.Span = most
+	k.loose = loose
 	out, err := k.leg(w, length, false)
+	k.loose = false
 	for _, x := range out {
 		for _, m := range moves { // exactly where it was brought to
 			x.State.Applied[m.Compartment] = affine.Flat(m.To)
@@ -148,8 +154,24 @@ func (k *Walker) rampWay(w *World, moves []Move, travel []affine.Form, length af
 		if err == nil {
 			err = x.State.Solve(affine.Form{})
 		}
+		if err == nil && loose {
+			err = k.whole(x)
+		}
 	}
 	return out, err
+}
+
+// whole shows the observer everything where a world stands.
+func (k *Walker) whole(w *World) error {
+	if k.silent {
+		return nil
+	}
+	p := k.place
+	p.Action = -1
+	for l := range k.ties {
+		p.Limits = append(p.Limits, l)
+	}
+	return k.Observer.Moment(w, p)
 }
 
 // ratio is how far one goes while the leading one goes a unit, and how far off

@@ -59,15 +59,18 @@ type Walker struct {
 	stringTies []int
 	String     StringRoom // nil: the plan has no string
 
+	silents []bool // by action: see silentAction
+
 	step    *Step
 	place   Place
 	spent   int
+	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool         // the observer isn't told: a leg is tried
 	pulling *affine.Line // the weight indicator, on a pull
 }
 
 // DefaultBudget ends what would go on for minutes.
-const DefaultBudget = 20000
+const DefaultBudget = 6000
 
 // ErrBudget says that there are too many orders in which things may happen.
 var ErrBudget = errors.New("too many orders in which things may happen")
@@ -78,7 +81,7 @@ var ErrUnsettled = errors.New("devices keep moving each other without an end")
 // New makes a walker. ties are, by limit, the compartments that it holds against
 // each other: they are walked together.
 func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
-	return &Walker{Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
+	return &Walker{silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
 }
 
 // Step walks one step in all worlds. What comes back are the worlds that did what
@@ -155,15 +158,17 @@ func (k *Walker) spend() error {
 
 // silentAction tells whether an action is the only one of its device and changes
 // nothing else: then that it has happened is a matter of its own row.
-func (k *Walker) silentAction(i int) bool {
-	a := &k.Network.Actions[i]
-	if a.Acts() {
-		return false
+func (k *Walker) silentAction(i int) bool { return k.silents[i] }
+
+func silents(n *well.Network) []bool {
+	of := make([]int, n.Devices)
+	for i := range n.Actions {
+		of[n.Actions[i].Device]++
 	}
-	for j := range k.Network.Actions {
-		if j != i && k.Network.Actions[j].Device == a.Device {
-			return false
-		}
+	all := make([]bool, len(n.Actions))
+	for i := range n.Actions {
+		a := &n.Actions[i]
+		all[i] = !a.Acts() && of[a.Device] == 1
 	}
-	return true
+	return all
 }

@@ -18,7 +18,10 @@ type World struct {
 	Came   []int        // by device: how many of the actions that the step expects of it have come
 	Times  []int        // by action: how often it has happened since the beginning
 	Live   []bool       // by formation: its inflow has been part of the plan
-	Trail  *Trail       // what happened, last first
+	// Dry are, by formation, the conditions under which it hasn't flowed in so far,
+	// where that isn't certain.
+	Dry   [][]affine.Form
+	Trail *Trail // what happened, last first
 }
 
 // Progress is how far a row of triggers has come, under conditions.
@@ -64,7 +67,7 @@ type Across struct {
 // Start is the world before the first step.
 func Start(n *well.Network, region *affine.Region) (*World, error) {
 	w := &World{State: n.Start(), Region: region,
-		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations))}
+		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations)), Dry: make([][]affine.Form, len(n.Formations))}
 	for range n.Actions {
 		w.Rows = append(w.Rows, []Progress{{}})
 	}
@@ -79,6 +82,7 @@ func (w *World) Clone() *World {
 	c.Came = slices.Clone(w.Came)
 	c.Times = slices.Clone(w.Times)
 	c.Live = slices.Clone(w.Live)
+	c.Dry = slices.Clone(w.Dry) // conditions are never written into
 	return &c
 }
 
@@ -90,6 +94,22 @@ func (w *World) within(r *affine.Region) *World {
 	c := w.Clone()
 	c.Region = r
 	return c
+}
+
+// only puts the conditions of the one alternative of an action's progress that is
+// left, if it is just one, on the world. It tells whether anything is left.
+func (w *World) only(i int) bool {
+	if len(w.Rows[i]) != 1 || len(w.Rows[i][0].Rows) == 0 {
+		return len(w.Rows[i]) > 0
+	}
+	p := w.Rows[i][0]
+	region := w.Region.And(p.Rows)
+	if region == nil {
+		return false
+	}
+	p.Rows = nil
+	w.Region, w.Rows[i] = region, []Progress{p}
+	return true
 }
 
 // waits is the level that a row waits for next, and the way in which it is met.

@@ -3,6 +3,7 @@ package well
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -17,6 +18,7 @@ type column struct {
 	layers  []Layer
 	drops   []affine.Form // by depth of the compartment
 	uniform bool          // no layer feels pressure or temperature
+	corners []int         // depths between which its pressure is straight in TVD
 }
 
 func (n *Network) column(i int, layers []Layer) *column {
@@ -24,10 +26,19 @@ func (n *Network) column(i int, layers []Layer) *column {
 	for _, l := range layers {
 		c.uniform = c.uniform && n.Fluids[l.Fluid].Feels == nil
 	}
+	k := &n.Compartments[i]
+	for d, at := range k.Depths {
+		corner := !c.uniform || d == 0 || d == len(k.Depths)-1
+		for _, l := range layers {
+			corner = corner || l.Bottom.MD == at.MD
+		}
+		if corner {
+			c.corners = append(c.corners, d)
+		}
+	}
 	if !c.uniform {
 		return c
 	}
-	k := &n.Compartments[i]
 	sum, at, l := affine.Form{}, k.Depths[0], 0
 	c.drops = make([]affine.Form, len(k.Depths))
 	for d, to := range k.Depths {
@@ -64,6 +75,24 @@ type Front struct {
 	Compartment int // -1: none
 	Beyond      float64
 	Sign        float64
+}
+
+// Corners are the depths of a compartment between which its pressure is straight in
+// the true vertical depth.
+func (s *State) Corners(i int) []int {
+	c := s.columns[i]
+	if s.Front.Compartment != i {
+		return c.corners
+	}
+	all := append([]int(nil), c.corners...)
+	for d, at := range s.Compartments[i].Depths {
+		if d > 0 && at.MD >= s.Front.Beyond {
+			all = append(all, d-1, d)
+			break
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // carry takes a pressure through a compartment from one of its depths to another.
@@ -139,11 +168,8 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 		return float64(q) - at, err
 	}
 	least, greatest := p.F.Least(), p.F.Greatest()
-	if end := p.S * s.Span; end < 0 {
-		least += end
-	} else {
-		greatest += end
-	}
+	least += math.Min((p.S-p.D)*s.Span, 0)
+	greatest += math.Max((p.S+p.D)*s.Span, 0)
 	mid := least + (greatest-least)/2
 	dm, err := d(mid)
 	if err != nil {
@@ -167,7 +193,7 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 	if !f.Scale.Sharp() || f.Scale.C != 1 {
 		gain = affine.Mul(gain.Shift(slope*mid), f.Scale).Shift(-slope * mid)
 	}
-	return affine.Line{F: p.F.Times(1 + slope).Plus(gain), S: p.S * (1 + slope)}, nil
+	return affine.Line{F: p.F.Times(1 + slope).Plus(gain), S: p.S * (1 + slope), D: p.D * (1 + math.Abs(slope))}, nil
 }
 
 func first(errs ...error) error {

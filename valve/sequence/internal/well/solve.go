@@ -3,6 +3,7 @@ package well
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -167,8 +168,8 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 		}
 		for k, m := range members {
 			d := s.Top[m].Minus(before[k])
-			f := before[k].F.Plus(affine.Mul(d.F, share)).Widen(d.S * s.Span * share.Radius())
-			s.Top[m] = affine.Line{F: f, S: before[k].S + d.S*share.C}
+			f := before[k].F.Plus(affine.Mul(d.F, share))
+			s.Top[m] = affine.Line{F: f, S: before[k].S + d.S*share.C, D: before[k].D + d.D + math.Abs(d.S)*share.Radius()}
 		}
 	}
 	return nil
@@ -274,7 +275,7 @@ func (s *State) trapped(x affine.Form, members []int) error {
 	}
 	if slope != 0 {
 		// The squeeze begins to count for this body here.
-		top = affine.Line{F: top.F.PlusTimes(x, -slope), S: top.S + slope}
+		top = affine.Line{F: top.F.PlusTimes(x, -slope), S: top.S + slope, D: top.D}
 	} else if still {
 		for k, m := range members {
 			s.Top[m] = own[k]

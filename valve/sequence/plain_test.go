@@ -1,0 +1,292 @@
+package sequence_test
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
+	"completion.example/valve/sequence"
+)
+
+// The plain walker is the second way of everything that the programme says
+// about pressures: a slow walk of one choice of sharp values, in plain numbers
+// (psi, ft, lb/gal), that looks at many places and halves its steps. It shares
+// no code with the engine; what it finds wrong in a single draw, no proof may
+// call right.
+//
+// It knows vertical wells and fluids of constant density; no string, no
+// production.
+
+// psiPerFootPpg is the gradient of a fluid of 1 lb/gal: a gallon is 231 in³, so
+// 12/231 psi/ft at standard gravity.
+const psiPerFootPpg = 12.0 / 231
+
+type plainLayer struct{ top, bottom, gradient float64 } // ft, ft, psi/ft
+
+type plainComp struct {
+	name        string
+	top, bottom float64
+	volume      float64 // in whatever unit; 0: not known
+	layers      []plainLayer
+	surface     bool
+	formation   int // or -1
+	trapped     float64
+}
+
+type plainPort struct {
+	name  string
+	a, b  int
+	depth float64
+	open  bool
+}
+
+type plainTrigger struct {
+	level, rearm float64
+	falling      bool
+	count        int
+}
+
+type plainAction struct {
+	name            string
+	device          int
+	depth           float64
+	inside, outside int // outside -1: chamber
+	chamber         float64
+	row             []plainTrigger
+	disarmed        bool
+	opens, closes   []int
+	arms            []int
+}
+
+type plainFormation struct {
+	name                      string
+	depth, pressure, fracture float64
+	face                      int // the compartment that stands open to it, or -1
+	listed                    bool
+}
+
+type plainRating struct {
+	name             string
+	inside, outside  int // outside -1: background
+	background       float64
+	from, to         float64
+	burst, collapse  float64 // allowed; 0: no limit
+	depths, compared []float64
+}
+
+// plainWell is a plan with sharp values, names turned into numbers of lists.
+type plainWell struct {
+	plan    *sequence.Plan
+	comps   []plainComp
+	ports   []plainPort
+	actions []plainAction
+	forms   []plainFormation
+	ratings []plainRating
+	fluids  map[string]float64 // psi/ft
+	depths  []float64          // every depth that the plan names, sorted
+	gauge   float64
+}
+
+func indexOf[T any](list []T, name string, nameOf func(T) string) int {
+	return slices.IndexFunc(list, func(x T) bool { return nameOf(x) == name })
+}
+
+func (w *plainWell) comp(name string) int {
+	return indexOf(w.comps, name, func(c plainComp) string { return c.name })
+}
+
+func (w *plainWell) port(name string) int {
+	return indexOf(w.ports, name, func(p plainPort) string { return p.name })
+}
+
+func (w *plainWell) action(name string) int {
+	return indexOf(w.actions, name, func(a plainAction) string { return a.name })
+}
+
+func (w *plainWell) form(name string) int {
+	return indexOf(w.forms, name, func(f plainFormation) string { return f.name })
+}
+
+// newPlainWell reads the nominal values of a plan.
+func newPlainWell(p *sequence.Plan) *plainWell {
+	w := &plainWell{plan: p, fluids: map[string]float64{}, gauge: plainGauge(p)}
+	for _, f := range p.Fluids {
+		if f.Kind != "" && f.Kind != sequence.ConstantDensity {
+			panic("the plain walker knows fluids of constant density only")
+		}
+		w.fluids[f.Name] = plainDensity(f) * psiPerFootPpg
+	}
+	for _, f := range p.Formations {
+		w.forms = append(w.forms, plainFormation{f.Name, f.Depth.In(foot), plainPore(f), plainFracture(f), -1, false})
+	}
+	for _, b := range p.Barriers {
+		w.forms[w.form(b.Formation)].listed = true
+	}
+	for i, c := range p.Compartments {
+		k := plainComp{name: c.Name, top: c.Top.In(foot), bottom: c.Bottom.In(foot), surface: c.Surface, formation: -1, trapped: plainTrapped(c)}
+		k.volume = float64(c.Capacity) * (k.bottom - k.top)
+		layers := c.Layers
+		if c.Fluid != "" {
+			layers = []sequence.Layer{{Fluid: c.Fluid, To: c.Bottom}}
+		}
+		top := k.top
+		for _, l := range layers {
+			k.layers = append(k.layers, plainLayer{top, l.To.In(foot), w.fluids[l.Fluid]})
+			top = l.To.In(foot)
+		}
+		if c.Formation != "" {
+			k.formation = w.form(c.Formation)
+			w.forms[k.formation].face = i
+		}
+		w.comps = append(w.comps, k)
+	}
+	for _, x := range p.Ports {
+		w.ports = append(w.ports, plainPort{x.Name, w.comp(x.Joins[0]), w.comp(x.Joins[1]), x.Depth.In(foot), x.Open})
+	}
+	w.readActions(p)
+	for _, r := range p.Ratings {
+		factor := cmp.Or(r.Factor, 1)
+		w.ratings = append(w.ratings, plainRating{name: r.Name, inside: w.comp(r.Inside), outside: w.comp(r.Outside),
+			background: w.fluids[r.Background], from: r.From.In(foot), to: r.To.In(foot),
+			burst: r.Burst.Nominal.In(psi) / factor, collapse: r.Collapse.Nominal.In(psi) / factor})
+	}
+	w.collectDepths()
+	return w
+}
+
+func (w *plainWell) readActions(p *sequence.Plan) {
+	for d, x := range p.Devices {
+		for _, a := range x.Actions {
+			k := plainAction{name: x.Name + ": " + a.Name, device: d, depth: x.Depth.In(foot),
+				inside: w.comp(a.Inside), outside: w.comp(a.Outside), disarmed: a.Disarmed}
+			if a.Chamber != nil {
+				k.chamber = a.Chamber.In(psi)
+			}
+			for _, t := range a.Triggers {
+				k.row = append(k.row, plainTriggerOf(t))
+			}
+			for _, name := range a.Opens {
+				k.opens = append(k.opens, w.port(name))
+			}
+			for _, name := range a.Closes {
+				k.closes = append(k.closes, w.port(name))
+			}
+			w.actions = append(w.actions, k)
+		}
+	}
+	i := 0
+	for _, x := range p.Devices {
+		for _, a := range x.Actions {
+			for _, name := range a.Arms {
+				w.actions[i].arms = append(w.actions[i].arms, w.action(x.Name+": "+name))
+			}
+			i++
+		}
+	}
+}
+
+// plainTriggerOf takes the nominal of a trigger; pins by their strength over
+// their piston's area.
+func plainTriggerOf(t sequence.Trigger) plainTrigger {
+	level := t.Threshold.Nominal.In(psi)
+	if t.Pins != nil {
+		level = float64(t.Pins.Count) * t.Pins.Strength.In(unit.PoundForce) / t.Pins.Area.In(unit.SquareInch)
+	}
+	return plainTrigger{level: level, rearm: t.Rearm.Nominal.In(psi), falling: t.Direction == valve.Falling, count: max(t.Count, 1)}
+}
+
+// collectDepths keeps every depth at which a passing front may make a
+// difference.
+func (w *plainWell) collectDepths() {
+	p := w.plan
+	for _, c := range w.comps {
+		w.depths = append(w.depths, c.top)
+		for _, l := range c.layers {
+			w.depths = append(w.depths, l.bottom)
+		}
+	}
+	for _, x := range w.ports {
+		w.depths = append(w.depths, x.depth)
+	}
+	for _, a := range w.actions {
+		w.depths = append(w.depths, a.depth)
+	}
+	for _, f := range w.forms {
+		w.depths = append(w.depths, f.depth)
+	}
+	for _, r := range w.ratings {
+		w.depths = append(w.depths, r.from, r.to)
+	}
+	for _, s := range p.Steps {
+		for _, x := range s.Swap {
+			w.depths = append(w.depths, x.From.In(foot), x.To.In(foot))
+		}
+		for _, t := range s.Tests {
+			w.depths = append(w.depths, t.Depth.In(foot))
+		}
+	}
+	slices.Sort(w.depths)
+	w.depths = slices.Compact(w.depths)
+}
+
+// plainFailure is a limit that one walk breaks, by how much at worst.
+type plainFailure struct {
+	Kind sequence.Kind
+	Step string
+	Name string
+	By   float64 // psi, or a count
+}
+
+func (f plainFailure) String() string {
+	return fmt.Sprintf("%s | %s | %s (by %.7g)", f.Kind, f.Step, f.Name, f.By)
+}
+
+// Kinds of failure that only the plain walker knows by these names.
+const (
+	plainVacuum                 = sequence.ColumnFalls
+	plainUnwalked sequence.Kind = "cannot be walked"
+)
+
+// plainEvent is a count, a link or a whole row that was met.
+type plainEvent struct {
+	step, leg      int // leg as the programme counts: 0 before the ramps, then 1, 2, ...
+	action         string
+	fired          bool
+	links, counted int
+	felt           float64
+	surface        []float64 // by compartment, what is applied
+}
+
+// plainResult is one walk.
+type plainResult struct {
+	failures []plainFailure
+	events   []plainEvent
+	stands   [][]plainStand // by step: start, then the end of each ramp and of the squeeze
+	close    bool           // something missed another thing by a hair: another computer may see it otherwise
+	fault    error          // it couldn't be walked to its end
+	met      bool           // trapped bodies have met
+	choices  []int          // where several things were due at once: how many
+	tests    [][][]float64  // by step, test, stand: differential
+	balances [][][]float64  // by step, balance, stand: overbalance
+}
+
+type plainStand struct {
+	top  []float64 // by compartment
+	open []bool
+	felt []float64 // by action
+}
+
+func (r *plainResult) ok() bool { return len(r.failures) == 0 }
+
+// fired counts the actions that happened.
+func (r *plainResult) fired() int {
+	n := 0
+	for _, e := range r.events {
+		if e.fired {
+			n++
+		}
+	}
+	return n
+}

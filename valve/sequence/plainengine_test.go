@@ -1,0 +1,89 @@
+package sequence_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// With sharp values the programme and the plain walker must tell the same story:
+// the same actions in the same order at the same surface pressures, and the same
+// pressures wherever a step stands still.
+func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
+	events := 0
+	for n := range uint64(150) {
+		p := sharp(plainPlan(2, n), func(b plainBand) float64 { return b.nominal })
+		r := plainWalkOf(p, nil, 16, nil)
+		if r.close || len(r.choices) > 0 {
+			continue // another order is another story
+		}
+		e, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+		require.Equal(t, r.fault != nil, err != nil, "plan %d: %v, plain %v", n, err, r.fault)
+		if err != nil {
+			continue
+		}
+		require.Empty(t, difference(p, r, e), "plan %d", n)
+		events += r.fired()
+	}
+	require.Greater(t, events, 300)
+}
+
+// difference says where a programme and a plain walk part. What no fluid connects
+// has no order.
+func difference(p *sequence.Plan, r *plainResult, e *sequence.Programme) string {
+	var fired []plainEvent
+	for _, x := range r.events {
+		if x.fired {
+			fired = append(fired, x)
+		}
+	}
+	for i, s := range e.Steps {
+		for _, x := range s.Events {
+			if x.Partial != "" {
+				continue
+			}
+			k := slices.IndexFunc(fired, func(f plainEvent) bool { return f.action == x.Action && f.step == i && f.leg == x.Ramp })
+			if k < 0 {
+				return fmt.Sprintf("%q in %q, ramp %d, which the plain walker doesn't see", x.Action, s.Name, x.Ramp)
+			}
+			f := fired[k]
+			fired = slices.Delete(fired, k, k+1)
+			for _, q := range x.Surface {
+				c := slices.IndexFunc(p.Compartments, func(c sequence.Compartment) bool { return c.Name == q.Compartment })
+				if !q.Shut && math.Abs(q.Pressure.In(psi)-f.surface[c]) > 1e-4 {
+					return fmt.Sprintf("%q in %q at %v; the plain walker has %v psi", x.Action, s.Name, q.Pressure, f.surface[c])
+				}
+			}
+		}
+		if d := differenceOfPressures(p, r.stands[i], s); d != "" {
+			return d
+		}
+	}
+	if len(fired) > 0 {
+		return fmt.Sprintf("no %q in step %d, which the plain walker sees", fired[0].action, fired[0].step)
+	}
+	return ""
+}
+
+// differenceOfPressures compares the pressures at the tops of all compartments.
+func differenceOfPressures(p *sequence.Plan, stands []plainStand, s sequence.StepResult) string {
+	for j, at := range s.Points {
+		for c, comp := range p.Compartments {
+			for _, x := range at.Profiles {
+				if x.Compartment != comp.Name {
+					continue
+				}
+				if d := x.Pressure.In(psi) - stands[j].top[c]; math.Abs(d) > 1e-4 {
+					return fmt.Sprintf("%q at its top in %q, %s: %v; the plain walker has %v psi", comp.Name, s.Name, at.Label, x.Pressure, stands[j].top[c])
+				}
+				break // the first is the top
+			}
+		}
+	}
+	return ""
+}

@@ -1,0 +1,241 @@
+package sequence_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"completion.example/valve/sequence"
+)
+
+// fail notes a margin that is negative; a limit that is only reached is kept.
+func (w *plainWalk) fail(kind sequence.Kind, name string, margin float64) {
+	w.failIn(w.step, kind, name, margin)
+}
+
+func (w *plainWalk) failIn(step int, kind sequence.Kind, name string, margin float64) {
+	if hair(margin) {
+		w.r.close = true
+	}
+	if margin >= -plainTolerance {
+		return
+	}
+	at := w.plan.Steps[step].Name
+	for i := range w.r.failures {
+		if f := &w.r.failures[i]; f.Kind == kind && f.Name == name && f.Step == at {
+			f.By = max(f.By, -margin)
+			return
+		}
+	}
+	w.r.failures = append(w.r.failures, plainFailure{kind, at, name, -margin})
+}
+
+// atmosphere is the standard one in psi: 101,325 Pa over 6,894.757 Pa.
+const atmosphere = 101325 / 6894.757293168361
+
+// flowTolerance is the difference that counts as no flow, in psi.
+const plainFlow = 0.5
+
+// judge holds every limit that counts at every moment against how things stand.
+func (w *plainWalk) judge() {
+	for i := range w.ratings {
+		w.judgeRating(&w.ratings[i])
+	}
+	for i, c := range w.comps {
+		w.fail(plainVacuum, c.name, w.s.top[i]+atmosphere)
+	}
+	for f := range w.forms {
+		w.judgeFormation(f)
+	}
+	w.judgeBarriers()
+}
+
+func (w *plainWalk) judgeRating(r *plainRating) {
+	depths := append(r.depths[:0], r.from, r.to)
+	for _, i := range []int{r.inside, r.outside} {
+		if i < 0 {
+			continue
+		}
+		for _, l := range w.s.layers[i] {
+			if r.from < l.bottom && l.bottom < r.to {
+				depths = append(depths, l.bottom)
+			}
+		}
+	}
+	for _, d := range depths {
+		out := r.background * d
+		if r.outside >= 0 {
+			out = w.s.at(r.outside, d)
+		}
+		x := w.s.at(r.inside, d) - out
+		if r.burst > 0 {
+			w.fail(sequence.RatingCross, r.name, r.burst-x)
+		}
+		if r.collapse > 0 {
+			w.fail(sequence.RatingCross, r.name, r.collapse+x)
+		}
+	}
+	r.depths = depths
+}
+
+// judgeFormation looks at fracture and flow.
+func (w *plainWalk) judgeFormation(k int) {
+	f := &w.forms[k]
+	if f.face < 0 {
+		return
+	}
+	p := w.s.at(f.face, f.depth)
+	if f.fracture > 0 {
+		w.fail(sequence.Fracture, f.name, f.fracture-p)
+	}
+	body := w.solver.bodyOf[f.face]
+	for i, on := range w.s.surface {
+		if !on || w.solver.bodyOf[i] != body {
+			continue
+		}
+		step := &w.plan.Steps[w.step]
+		if !slices.Contains(step.Allow, sequence.FlowIn) {
+			w.fail(sequence.FlowOff, f.name+" inflow", plainFlow-(f.pressure-p))
+		} else if f.pressure-p > plainFlow {
+			w.s.flowed[k] = true
+		}
+		if !slices.Contains(step.Allow, sequence.FlowOut) {
+			w.fail(sequence.FlowOff, f.name+" loss", plainFlow-(p-f.pressure))
+		}
+	}
+}
+
+// judgeBarriers counts what stands before each formation.
+func (w *plainWalk) judgeBarriers() {
+	for k, f := range w.forms {
+		if !f.listed || w.s.flowed[k] {
+			continue
+		}
+		n := 0
+		for _, b := range w.plan.Barriers {
+			if b.Formation == f.name && w.stands(&b, &f) {
+				n++
+			}
+		}
+		w.fail(sequence.BarrierLack, f.name, float64(n-w.plan.Rules.Barriers))
+	}
+}
+
+func (w *plainWalk) stands(b *sequence.Barrier, f *plainFormation) bool {
+	if b.Until != "" && w.s.happened[w.action(b.Until)] {
+		return false
+	}
+	switch {
+	case b.Port != "":
+		return !w.s.open[w.port(b.Port)]
+	case b.Action != "":
+		return w.s.happened[w.action(b.Action)]
+	case b.Column != "":
+		over := w.s.at(w.comp(b.Column), f.depth) - f.pressure
+		if hair(over) {
+			w.r.close = true
+		}
+		return over >= -plainTolerance
+	}
+	return true
+}
+
+// judgeEvents holds what fired in a step against what was expected: device by
+// device, in order, as often as it stands there.
+func (w *plainWalk) judgeEvents() {
+	step := &w.plan.Steps[w.step]
+	for _, d := range w.plan.Devices {
+		of := func(list []string) []string {
+			var mine []string
+			for _, name := range list {
+				if strings.HasPrefix(name, d.Name+": ") {
+					mine = append(mine, name)
+				}
+			}
+			return mine
+		}
+		expected, fired := of(step.Expect), of(w.fired)
+		if slices.Equal(expected, fired) {
+			continue
+		}
+		orderOnly := true
+		for _, a := range d.Actions {
+			name := d.Name + ": " + a.Name
+			switch more := times(fired, name) - times(expected, name); {
+			case more > 0:
+				w.fail(sequence.Unintended, name, -float64(more))
+				orderOnly = false
+			case more < 0:
+				w.fail(sequence.Missing, name, float64(more))
+				orderOnly = false
+			}
+		}
+		if orderOnly {
+			w.fail(sequence.Unintended, d.Name+" out of order", -1)
+		}
+	}
+}
+
+func times(list []string, name string) int {
+	n := 0
+	for _, x := range list {
+		if x == name {
+			n++
+		}
+	}
+	return n
+}
+
+// judgeGoals holds tests and balances against their bands, each at its moment.
+func (w *plainWalk) judgeGoals(peaks [][]int) {
+	for k, step := range w.plan.Steps {
+		for i, t := range step.Tests {
+			d := w.r.tests[k][i][peaks[k][i]]
+			w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d", t.Barrier, i), min(d-t.Differential.Least.In(psi), t.Differential.Greatest.In(psi)-d))
+		}
+		for i, b := range step.Balance {
+			all := w.r.balances[k][i]
+			at := len(all) - 1
+			switch b.Moment {
+			case sequence.AtStart:
+				at = 0
+			case sequence.AtPeak:
+				at = min(1, at)
+			}
+			d := all[at]
+			w.failIn(k, sequence.BalanceOff, fmt.Sprintf("%s %d", b.Formation, i), min(d-b.Overbalance.Least.In(psi), b.Overbalance.Greatest.In(psi)-d))
+		}
+	}
+}
+
+// plainPeaks are the stands at which tests count: where the nominal differential
+// is furthest on the side of the test's band.
+func plainPeaks(p *sequence.Plan, nominal *plainResult) [][]int {
+	peaks := make([][]int, len(p.Steps))
+	for k, step := range p.Steps {
+		for i, t := range step.Tests {
+			at := 0
+			if nominal.fault == nil {
+				at = peakOf(t, nominal.tests[k][i])
+			}
+			peaks[k] = append(peaks[k], at)
+		}
+	}
+	return peaks
+}
+
+func peakOf(t sequence.Test, all []float64) int {
+	switch last := len(all) - 1; {
+	case t.Moment == sequence.AtStart || last == 0:
+		return 0
+	case t.Moment == sequence.AtEnd:
+		return last
+	}
+	at := 1
+	for k := 2; k < len(all); k++ {
+		if further := all[k] - all[at]; (t.Differential.Nominal >= 0 && further > plainHair) || (t.Differential.Nominal < 0 && further < -plainHair) {
+			at = k
+		}
+	}
+	return at
+}

@@ -1,0 +1,214 @@
+package sequence_test
+
+import "fmt"
+
+// plainTolerance in psi: reaching a level to within it is reaching it, and
+// passing a limit by less is not passing it. plainHair is what a near miss is,
+// plainExact what rounding makes of no miss at all.
+const (
+	plainTolerance = 1e-7
+	plainHair      = 1e-6
+	plainExact     = 1e-9
+)
+
+func hair(x float64) bool {
+	return (x > plainExact && x < plainHair) || (x < -plainExact && x > -plainHair)
+}
+
+// plainState is how one well stands.
+type plainState struct {
+	top      []float64 // psi at the top of each compartment
+	layers   [][]plainLayer
+	surface  []bool
+	applied  []float64
+	open     []bool
+	armed    []bool
+	links    []int
+	counted  []int
+	waiting  []bool // for the re-arm level
+	happened []bool
+	flowed   []bool // by formation: its inflow is part of the plan
+}
+
+func (w *plainWell) start() *plainState {
+	s := &plainState{}
+	for _, c := range w.comps {
+		s.top = append(s.top, c.trapped)
+		s.layers = append(s.layers, c.layers)
+		s.surface = append(s.surface, c.surface)
+		s.applied = append(s.applied, 0)
+	}
+	for _, p := range w.ports {
+		s.open = append(s.open, p.open)
+	}
+	for _, a := range w.actions {
+		s.armed = append(s.armed, !a.disarmed)
+	}
+	n := len(w.actions)
+	s.links, s.counted, s.waiting, s.happened = make([]int, n), make([]int, n), make([]bool, n), make([]bool, n)
+	s.flowed = make([]bool, len(w.forms))
+	return s
+}
+
+// head is the pressure of a compartment's column from its top down to a depth.
+func (s *plainState) head(i int, depth float64) float64 {
+	sum := 0.0
+	for _, l := range s.layers[i] {
+		if depth <= l.top {
+			break
+		}
+		sum += l.gradient * (min(depth, l.bottom) - l.top)
+	}
+	return sum
+}
+
+func (s *plainState) at(i int, depth float64) float64 { return s.top[i] + s.head(i, depth) }
+
+// felt is what an action's triggers feel.
+func (s *plainState) felt(a *plainAction) float64 {
+	in := s.at(a.inside, a.depth)
+	if a.outside < 0 {
+		return in - a.chamber
+	}
+	return in - s.at(a.outside, a.depth)
+}
+
+// plainSolver finds the pressures at all tops.
+type plainSolver struct {
+	well    *plainWell
+	members []int
+	offset  []float64 // of a member's top against that of the body's first
+	seen    []bool
+	bodyOf  []int // by compartment: the first of its body
+}
+
+func newPlainSolver(w *plainWell) *plainSolver {
+	n := len(w.comps)
+	return &plainSolver{well: w, offset: make([]float64, n), seen: make([]bool, n), bodyOf: make([]int, n)}
+}
+
+// body gathers what open ports join to compartment i, with the offsets that the
+// columns make.
+func (k *plainSolver) body(s *plainState, i int) error {
+	k.members = append(k.members[:0], i)
+	k.offset[i], k.seen[i], k.bodyOf[i] = 0, true, i
+	ports := 0
+	for n := 0; n < len(k.members); n++ {
+		m := k.members[n]
+		for p, port := range k.well.ports {
+			if !s.open[p] || (port.a != m && port.b != m) {
+				continue
+			}
+			ports++
+			other := port.a + port.b - m
+			if k.seen[other] {
+				continue
+			}
+			k.seen[other], k.bodyOf[other] = true, i
+			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.head(other, port.depth)
+			k.members = append(k.members, other)
+		}
+	}
+	if ports/2 >= len(k.members) {
+		return fmt.Errorf("ring of open ports at %q", k.well.comps[i].name)
+	}
+	return nil
+}
+
+// solve gives every compartment its pressure. own are the pressures at the tops
+// before, injected what was pressed into each compartment since then, as
+// pressure times volume.
+func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
+	clear(k.seen)
+	for i := range k.well.comps {
+		if k.seen[i] {
+			continue
+		}
+		if err := k.body(s, i); err != nil {
+			return err
+		}
+		surface, formation, references := -1, -1, 0
+		for _, m := range k.members {
+			if s.surface[m] {
+				surface = m
+				references++
+			}
+			if k.well.comps[m].formation >= 0 {
+				formation = m
+			}
+		}
+		var base float64
+		switch {
+		case references > 1:
+			return fmt.Errorf("two surfaces in the body of %q", k.well.comps[i].name)
+		case surface >= 0:
+			base = s.applied[surface] - k.offset[surface]
+		case formation >= 0:
+			f := k.well.forms[k.well.comps[formation].formation]
+			for _, m := range k.members {
+				if m != formation && k.well.comps[m].formation >= 0 {
+					return fmt.Errorf("two formations in the body of %q", k.well.comps[i].name)
+				}
+			}
+			base = f.pressure - s.head(formation, f.depth) - k.offset[formation]
+		default:
+			var err error
+			if base, err = k.trapped(own, injected); err != nil {
+				return err
+			}
+		}
+		for _, m := range k.members {
+			s.top[m] = base + k.offset[m]
+		}
+	}
+	return nil
+}
+
+// trapped is the pressure at the top of a trapped body's first compartment: it
+// holds what its members held, by volume, and what was pressed into it.
+func (k *plainSolver) trapped(own, injected []float64) (float64, error) {
+	volume, sum := 0.0, 0.0
+	for _, m := range k.members {
+		v := k.well.comps[m].volume
+		if v == 0 {
+			if len(k.members) == 1 && injected[m] == 0 {
+				return own[m], nil
+			}
+			return 0, fmt.Errorf("%q has no capacity", k.well.comps[m].name)
+		}
+		volume += v
+		sum += v*(own[m]-k.offset[m]) + injected[m]
+	}
+	if len(k.members) == 1 {
+		m := k.members[0]
+		return own[m] + injected[m]/volume, nil
+	}
+	return sum / volume, nil
+}
+
+// fixed tells whether a surface or a formation fixes the body of a compartment.
+func (k *plainSolver) fixed(s *plainState, i int) bool {
+	clear(k.seen)
+	if k.body(s, i) != nil {
+		return true
+	}
+	for _, m := range k.members {
+		if s.surface[m] || k.well.comps[m].formation >= 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// volumeOf is the volume of the body of a compartment.
+func (k *plainSolver) volumeOf(s *plainState, i int) float64 {
+	clear(k.seen)
+	if k.body(s, i) != nil {
+		return 0
+	}
+	sum := 0.0
+	for _, m := range k.members {
+		sum += k.well.comps[m].volume
+	}
+	return sum
+}

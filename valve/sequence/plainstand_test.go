@@ -1,0 +1,33 @@
+package sequence_test
+
+import "slices"
+
+// stand keeps how things are where the step stands still.
+func (w *plainWalk) stand() {
+	r := w.r
+	for len(r.stands) <= w.step {
+		step := w.plan.Steps[len(r.stands)]
+		r.stands = append(r.stands, nil)
+		r.tests = append(r.tests, make([][]float64, len(step.Tests)))
+		r.balances = append(r.balances, make([][]float64, len(step.Balance)))
+	}
+	step := w.plan.Steps[w.step]
+	r.stands[w.step] = append(r.stands[w.step], plainStand{slices.Clone(w.s.top), slices.Clone(w.s.open), w.allFelt()})
+	for k, t := range step.Tests {
+		depth := t.Depth.In(foot)
+		r.tests[w.step][k] = append(r.tests[w.step][k], w.s.at(w.comp(t.Inside), depth)-w.s.at(w.comp(t.Outside), depth))
+	}
+	for k, b := range step.Balance {
+		f := w.forms[w.form(b.Formation)]
+		r.balances[w.step][k] = append(r.balances[w.step][k], w.s.at(w.comp(b.Compartment), f.depth)-f.pressure)
+	}
+}
+
+// allFelt is what every action feels, armed or not.
+func (w *plainWalk) allFelt() []float64 {
+	felt := make([]float64, len(w.actions))
+	for i := range felt {
+		felt[i] = w.s.felt(&w.actions[i])
+	}
+	return felt
+}

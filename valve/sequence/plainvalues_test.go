@@ -1,0 +1,177 @@
+package sequence_test
+
+import (
+	"math/rand/v2"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence"
+)
+
+// What the plain walker reads of a plan's uncertain values, each in one place:
+// the nominal of its band.
+
+func plainDensity(f sequence.Fluid) float64       { return f.Density.Nominal.In(ppg) }
+func plainPore(f sequence.Formation) float64      { return f.Pressure.Nominal.In(psi) }
+func plainFracture(f sequence.Formation) float64  { return f.Fracture.Nominal.In(psi) }
+func plainTrapped(c sequence.Compartment) float64 { return c.Trapped.Nominal.In(psi) }
+func plainGauge(p *sequence.Plan) float64         { return p.Rules.Gauge.Nominal.In(psi) }
+
+// How the maker of random plans writes them.
+
+func setDensity(f *sequence.Fluid, x float64)       { f.Density = unit.Exactly(unit.Density(x) * ppg) }
+func setPore(f *sequence.Formation, x float64)      { f.Pressure = exactly(x) }
+func setFracture(f *sequence.Formation, x float64)  { f.Fracture = exactly(x) }
+func setTrapped(c *sequence.Compartment, x float64) { c.Trapped = exactly(x) }
+
+func exactly(x float64) unit.Band[pressure] { return unit.Exactly(pounds(x)) }
+
+// bandKind says what a band is of.
+type bandKind int
+
+const (
+	thresholdBand bandKind = iota
+	rearmBand
+	densityBand
+	poreBand
+	fractureBand
+	trappedBand
+	ratingBand
+	gaugeBand
+)
+
+// plainBand is a band in SI, whatever it is of.
+type plainBand struct{ least, nominal, greatest float64 }
+
+func visitBand[Q unit.Scalar](kind bandKind, b *unit.Band[Q], visit func(bandKind, plainBand) plainBand) {
+	x := visit(kind, plainBand{float64(b.Least), float64(b.Nominal), float64(b.Greatest)})
+	*b = unit.Band[Q]{Least: Q(x.least), Nominal: Q(x.nominal), Greatest: Q(x.greatest)}
+}
+
+// eachBand returns a copy of a plan with every band put through visit, always in
+// the same order.
+func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequence.Plan {
+	c := *p
+	c.Fluids, c.Formations, c.Compartments = slices.Clone(p.Fluids), slices.Clone(p.Formations), slices.Clone(p.Compartments)
+	for i := range c.Fluids {
+		visitBand(densityBand, &c.Fluids[i].Density, visit)
+	}
+	for i := range c.Formations {
+		visitBand(poreBand, &c.Formations[i].Pressure, visit)
+		visitBand(fractureBand, &c.Formations[i].Fracture, visit)
+	}
+	for i := range c.Compartments {
+		visitBand(trappedBand, &c.Compartments[i].Trapped, visit)
+	}
+	c.Ratings = slices.Clone(p.Ratings)
+	for i := range c.Ratings {
+		visitBand(ratingBand, &c.Ratings[i].Burst, visit)
+		visitBand(ratingBand, &c.Ratings[i].Collapse, visit)
+	}
+	visitBand(gaugeBand, &c.Rules.Gauge, visit)
+	c.Devices = slices.Clone(p.Devices)
+	for d := range c.Devices {
+		actions := slices.Clone(c.Devices[d].Actions)
+		c.Devices[d].Actions = actions
+		for a := range actions {
+			actions[a].Triggers = slices.Clone(actions[a].Triggers)
+			for k := range actions[a].Triggers {
+				visitTrigger(&actions[a].Triggers[k], visit)
+			}
+		}
+	}
+	return &c
+}
+
+func visitTrigger(t *sequence.Trigger, visit func(bandKind, plainBand) plainBand) {
+	if t.Pins != nil {
+		x := float64(t.Pins.Count) * float64(t.Pins.Strength) / float64(t.Pins.Area)
+		d := x * t.Pins.Tolerance
+		t.Threshold, t.Pins = unit.Band[pressure]{Least: pressure(x - d), Nominal: pressure(x), Greatest: pressure(x + d)}, nil
+	}
+	visitBand(thresholdBand, &t.Threshold, visit)
+	if t.Count > 1 {
+		visitBand(rearmBand, &t.Rearm, visit)
+	}
+}
+
+// sharp returns a plan with one value in place of each band.
+func sharp(p *sequence.Plan, choose func(plainBand) float64) *sequence.Plan {
+	return eachBand(p, func(_ bandKind, b plainBand) plainBand {
+		x := b.nominal
+		if b.least < b.greatest {
+			x = choose(b)
+		}
+		return plainBand{x, x, x}
+	})
+}
+
+// drawValues draws one value of each band: of even draws every one is an end of
+// its band; of the others all lie anywhere in their bands, or some here and some
+// there.
+func drawValues(p *sequence.Plan, random *rand.Rand, draw int) *sequence.Plan {
+	anywhere := func(b plainBand) float64 { return b.least + (b.greatest-b.least)*random.Float64() }
+	end := func(b plainBand) float64 {
+		if random.IntN(2) == 0 {
+			return b.least
+		}
+		return b.greatest
+	}
+	switch {
+	case draw%2 == 0:
+		return sharp(p, end)
+	case draw%4 == 1:
+		return sharp(p, anywhere)
+	}
+	return sharp(p, func(b plainBand) float64 {
+		switch random.IntN(5) {
+		case 0, 1:
+			return end(b)
+		case 2:
+			return b.nominal
+		}
+		return anywhere(b)
+	})
+}
+
+// plainOrders walks a sharp plan in every order in which what is due at once may
+// happen, up to a number of walks, and returns the first that fails, or the
+// first.
+func plainOrders(p *sequence.Plan, peaks [][]int, samples, most int) *plainResult {
+	return plainOrdersUntil(p, peaks, samples, most, func(r *plainResult) bool { return !r.ok() })
+}
+
+func plainOrdersUntil(p *sequence.Plan, peaks [][]int, samples, most int, enough func(*plainResult) bool) *plainResult {
+	var first *plainResult
+	var script []int
+	for range most {
+		r := plainWalkOf(p, peaks, samples, script)
+		if first == nil {
+			first = r
+		}
+		if enough(r) {
+			r.close = r.close || first.close
+			return r
+		}
+		script = nextScript(script, r.choices)
+		if script == nil {
+			break
+		}
+	}
+	return first
+}
+
+// nextScript turns to the next order; nil after the last.
+func nextScript(script, choices []int) []int {
+	next := make([]int, len(choices))
+	copy(next, script)
+	for k := len(choices) - 1; k >= 0; k-- {
+		if next[k]+1 < choices[k] {
+			next[k]++
+			return next[:k+1]
+		}
+	}
+	return nil
+}
+
+func newRandom(seed, n uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, n)) }

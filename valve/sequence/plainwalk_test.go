@@ -1,0 +1,292 @@
+package sequence_test
+
+import (
+	"fmt"
+	"slices"
+
+	"completion.example/valve/sequence"
+)
+
+// plainWalk walks one well from look to look.
+type plainWalk struct {
+	*plainWell
+	s       *plainState
+	solver  *plainSolver
+	r       *plainResult
+	samples int   // how many looks a leg has at least
+	script  []int // which of several that are due at once comes first, choice by choice
+
+	step, leg int
+	set       func(x float64) // drives the well to a fraction of the leg
+	rate      []float64       // by compartment: what a squeeze presses in over a whole leg
+	base      float64         // the fraction at which own was taken
+	own       []float64       // tops at that fraction
+	injected  []float64
+	felts     []float64
+	fired     []string // in this step
+
+	grid, before []float64 // scratch
+	waits        []int
+}
+
+// plainWalkOf walks a plan at its nominal values. peaks says at which stand of a
+// step a test counts; nil: where this walk itself has its peaks.
+func plainWalkOf(p *sequence.Plan, peaks [][]int, samples int, script []int) *plainResult {
+	well := newPlainWell(p)
+	n := len(well.comps)
+	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
+		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions)), before: make([]float64, len(well.actions))}
+	copy(w.own, w.s.top)
+	w.set = func(float64) {}
+	for k := range p.Steps {
+		if err := w.walkStep(k); err != nil {
+			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
+			w.fail(plainUnwalked, err.Error(), -1)
+			return w.r
+		}
+		w.judgeEvents()
+	}
+	if peaks == nil {
+		peaks = plainPeaks(p, w.r)
+	}
+	w.judgeGoals(peaks)
+	return w.r
+}
+
+// walkStep does what a person does in a step, in order.
+func (w *plainWalk) walkStep(k int) error {
+	step := &w.plan.Steps[k]
+	w.step, w.leg, w.fired = k, 0, nil
+	w.begin(func(float64) {})
+	if k == 0 || len(step.Shut) == 0 {
+		if err := w.look(0); err != nil {
+			return err
+		}
+		w.judge()
+		if err := w.settle(); err != nil {
+			return err
+		}
+	}
+	if len(step.Shut) > 0 {
+		for _, name := range step.Shut {
+			w.s.surface[w.comp(name)] = false
+		}
+		if err := w.run(func(float64) {}, nil); err != nil {
+			return err
+		}
+	}
+	for _, x := range step.Swap {
+		set, kinks := w.swap(x)
+		if err := w.run(set, kinks); err != nil {
+			return err
+		}
+	}
+	w.stand()
+	for _, ramp := range step.Ramps {
+		w.leg++
+		if err := w.run(w.ramp(ramp), nil); err != nil {
+			return err
+		}
+		w.stand()
+	}
+	if len(step.Squeeze) == 0 {
+		return nil
+	}
+	w.leg++
+	for name, d := range step.Squeeze {
+		i := w.comp(name)
+		if w.solver.fixed(w.s, i) {
+			return fmt.Errorf("%q can't be squeezed: something fixes its pressure", name)
+		}
+		w.rate[i] = d.In(psi) * w.solver.volumeOf(w.s, i)
+		if w.comps[i].volume == 0 {
+			return fmt.Errorf("%q has no capacity", name)
+		}
+	}
+	err := w.run(func(float64) {}, nil)
+	clear(w.rate)
+	w.stand()
+	return err
+}
+
+func (w *plainWalk) ramp(goals map[string]pressure) func(float64) {
+	type move struct {
+		i        int
+		from, to float64
+	}
+	var moves []move
+	for name, p := range goals {
+		i := w.comp(name)
+		if !w.s.surface[i] {
+			w.s.surface[i], w.s.applied[i] = true, w.s.top[i]
+		}
+		to := p.In(psi)
+		if to > 0 {
+			to += w.gauge
+		}
+		moves = append(moves, move{i, w.s.applied[i], to})
+	}
+	return func(x float64) {
+		for _, m := range moves {
+			w.s.applied[m.i] = m.from*(1-x) + m.to*x
+		}
+	}
+}
+
+// swap moves a front of new fluid; kinks are where it passes a depth that
+// anything has.
+func (w *plainWalk) swap(x sequence.Swap) (set func(float64), kinks []float64) {
+	i := w.comp(x.Compartment)
+	from, to := x.From.In(foot), x.To.In(foot)
+	old, gradient := w.s.layers[i], w.fluids[x.Fluid]
+	for _, d := range w.depths {
+		if f := (d - from) / (to - from); f > 0 && f < 1 {
+			if x.Up {
+				f = 1 - f
+			}
+			kinks = append(kinks, f)
+		}
+	}
+	slices.Sort(kinks)
+	return func(f float64) {
+		if x.Up {
+			w.s.layers[i] = plainReplace(old, plainLayer{to - (to-from)*f, to, gradient})
+		} else {
+			w.s.layers[i] = plainReplace(old, plainLayer{from, from + (to-from)*f, gradient})
+		}
+	}, kinks
+}
+
+func plainReplace(old []plainLayer, in plainLayer) []plainLayer {
+	var out []plainLayer
+	keep := func(l plainLayer) {
+		if l.top < l.bottom {
+			out = append(out, l)
+		}
+	}
+	for _, l := range old {
+		keep(plainLayer{l.top, min(l.bottom, in.top), l.gradient})
+		keep(plainLayer{max(l.top, in.bottom), l.bottom, l.gradient})
+	}
+	keep(in)
+	slices.SortFunc(out, func(a, b plainLayer) int { return cmpFloat(a.top, b.top) })
+	return out
+}
+
+func (w *plainWalk) begin(set func(float64)) {
+	w.set = set
+	w.commit(0)
+}
+
+// commit takes what stands now as what the next looks start from.
+func (w *plainWalk) commit(x float64) {
+	copy(w.own, w.s.top)
+	w.base = x
+}
+
+// look puts the well at a fraction of the leg.
+func (w *plainWalk) look(x float64) error {
+	w.set(x)
+	for i := range w.injected {
+		w.injected[i] = w.rate[i] * (x - w.base)
+	}
+	if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
+		return err
+	}
+	for i := range w.actions {
+		if w.s.armed[i] {
+			w.felts[i] = w.s.felt(&w.actions[i])
+		}
+	}
+	return nil
+}
+
+// run walks a leg from look to look and stops wherever something is due.
+func (w *plainWalk) run(set func(float64), kinks []float64) error {
+	w.begin(set)
+	if err := w.look(0); err != nil {
+		return err
+	}
+	w.judge()
+	if err := w.settle(); err != nil {
+		return err
+	}
+	grid := append(w.grid[:0], kinks...)
+	for k := 1; k <= w.samples; k++ {
+		grid = append(grid, float64(k)/float64(w.samples))
+	}
+	slices.Sort(grid)
+	w.grid = grid
+	now, before := w.base, w.before
+	for events := 0; now < 1; events++ {
+		if events > 1000 {
+			return fmt.Errorf("too much happens on one leg")
+		}
+		now = w.base
+		for _, next := range grid {
+			if next <= now {
+				continue
+			}
+			for i := range before {
+				before[i] = w.gap(i)
+			}
+			if err := w.look(next); err != nil {
+				return err
+			}
+			if w.anyDue() {
+				x, err := w.locate(now, next, before)
+				if err != nil {
+					return err
+				}
+				next = x
+			}
+			w.judge()
+			w.nearMisses()
+			now = next
+			if w.anyDue() || now == 1 {
+				break
+			}
+		}
+		w.commit(now)
+		if err := w.settle(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// locate finds the first fraction between two looks at which something is due
+// and leaves the well there. before are the gaps at the first of the two.
+func (w *plainWalk) locate(a, b float64, before []float64) (float64, error) {
+	guess := b
+	for i := range w.actions {
+		if g := w.gap(i); w.s.armed[i] && g >= -plainTolerance && g > before[i] {
+			guess = min(guess, a+(b-a)*max(0, -before[i])/(g-before[i]))
+		}
+	}
+	low, high, x := a, b, guess
+	for range 100 {
+		if err := w.look(x); err != nil {
+			return 0, err
+		}
+		most := -1.0
+		for i := range w.actions {
+			if w.s.armed[i] {
+				most = max(most, w.gap(i))
+			}
+		}
+		if most >= -plainTolerance && most <= plainExact {
+			return x, nil
+		}
+		if most >= -plainTolerance {
+			high = x
+		} else {
+			low = x
+		}
+		if high-low < 1e-14 {
+			break
+		}
+		x = (low + high) / 2
+	}
+	return high, w.look(high)
+}

@@ -1,0 +1,320 @@
+package sequence
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"sync/atomic"
+
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/proof"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// Uncertainty says how values are drawn. Every band of the plan is drawn from: from
+// a normal distribution of which the band is two standard deviations to either
+// side of nominal, cut off at the ends, or, where Even is set, from anywhere in
+// the band alike.
+type Uncertainty struct {
+	Samples int
+	Seed    uint64
+	Even    bool
+	Workers int // zero: all cores; the answer doesn't depend on it
+	// Progress, where not nil, is told how far the work has come, from 0 to 1.
+	Progress func(share float64, doing string)
+}
+
+// maxSamples bounds time and memory.
+const maxSamples = 1_000_000
+
+// Risk is how often a plan goes wrong.
+type Risk struct {
+	Samples int         `json:"samples"`
+	Seed    uint64      `json:"seed"`
+	Fails   Share       `json:"fails"`  // the first thing that goes wrong is counted
+	Events  []EventRisk `json:"events"` // every kind of failure that the verdict knows
+	Inputs  []Influence `json:"inputs"` // what matters most first; what can't be told from chance is left out
+	// Unwalked are draws that can't be walked at all; they count as failures.
+	Unwalked int `json:"unwalked,omitempty"`
+}
+
+// Share is how often something happened, with its 95 % interval by Wilson
+// (1927).
+type Share struct {
+	Value    float64 `json:"share"`
+	Least    float64 `json:"least"`
+	Greatest float64 `json:"greatest"`
+}
+
+// EventRisk is something that goes wrong.
+type EventRisk struct {
+	Step   string `json:"step"`
+	Device string `json:"device"`
+	Kind   Kind   `json:"kind"`
+	Says   string `json:"says"`
+	Count  int    `json:"count"`
+	Share
+}
+
+// Influence is the share of the variance of failing that an input makes by itself,
+// whichever way it works: at one end of its band, at both, or in the middle.
+type Influence struct {
+	Input string  `json:"input"`
+	Share float64 `json:"share"`
+	Error float64 `json:"error"` // standard error of the share
+}
+
+// chunk is how many samples share a random stream: the answer then depends on
+// the seed and not on how the chunks are dealt out.
+const chunk = 64
+
+// Sample draws values for all bands of a plan and counts what goes wrong first in
+// each draw, by the judge that Check uses.
+func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
+	if p == nil {
+		return nil, errNoPlan
+	}
+	c, err := p.compiled()
+	if err != nil {
+		return nil, err
+	}
+	if err := u.validate(); err != nil {
+		return nil, err
+	}
+	k := &checker{compiled: c, ctx: ctx}
+	k.After = k.rates
+	if err := k.walkNominal(); err != nil {
+		return nil, err
+	}
+	k.peaks()
+	d, err := k.Drawer(ctx)
+	if err != nil {
+		return nil, err
+	}
+	draws := make([]proof.Drawn, u.Samples)
+	inputs := make([][]float64, u.Samples)
+	var done atomic.Int64
+	chunks := (u.Samples + chunk - 1) / chunk
+	atOnce(chunks, u.Workers, func(n int) {
+		random := rand.New(rand.NewPCG(u.Seed, uint64(n)))
+		for i := n * chunk; i < min((n+1)*chunk, u.Samples) && ctx.Err() == nil; i++ {
+			inputs[i] = k.draw(random, u)
+			draws[i] = d.Judge(inputs[i])
+		}
+		if x := done.Add(1); u.Progress != nil && x%16 == 0 {
+			u.Progress(float64(x)/float64(chunks), "drawing")
+		}
+	})
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return k.risk(draws, inputs, u), nil
+}
+
+func (u Uncertainty) validate() error {
+	var faults []error
+	if u.Samples < 1 || u.Samples > maxSamples {
+		faults = append(faults, fmt.Errorf("sequence: samples is %d; it must be from 1 to %d", u.Samples, maxSamples))
+	}
+	if u.Workers < 0 {
+		faults = append(faults, fmt.Errorf("sequence: workers is %d; it must not be negative", u.Workers))
+	}
+	return errors.Join(faults...)
+}
+
+// draw draws a choice of all inputs.
+func (k *checker) draw(random *rand.Rand, u Uncertainty) []float64 {
+	normal := distuv.Normal{Sigma: 0.5, Src: random}
+	e := make([]float64, len(k.Network.Symbols))
+	for i, s := range k.Network.Symbols {
+		if u.Even || isShare(s.Path) {
+			e[i] = 2*random.Float64() - 1
+			continue
+		}
+		z := normal.Rand()
+		for z < -1 || z > 1 {
+			z = normal.Rand()
+		}
+		// Nominal needn't be in the middle: each side of it has its own width.
+		if z < 0 {
+			e[i] = s.Nominal + z*(s.Nominal+1)
+		} else {
+			e[i] = s.Nominal + z*(1-s.Nominal)
+		}
+	}
+	return e
+}
+
+// risk counts.
+func (k *checker) risk(draws []proof.Drawn, inputs [][]float64, u Uncertainty) *Risk {
+	r := &Risk{Samples: len(draws), Seed: u.Seed, Events: []EventRisk{}, Inputs: []Influence{}}
+	counts := map[judge.Key]int{}
+	wrong := 0
+	for _, d := range draws {
+		switch {
+		case d.Unwalked:
+			r.Unwalked++
+			wrong++
+		case d.Fails:
+			counts[d.First]++
+			wrong++
+		}
+	}
+	r.Fails = wilson(wrong, len(draws))
+	for key, n := range counts {
+		m := &judge.Margin{Key: key, Least: -1, Action: -1}
+		var f Finding
+		k.kindOf(&f, m)
+		r.Events = append(r.Events, EventRisk{k.plan.Steps[key.Step].Name, f.Device, f.Kind, k.reason(m), n, wilson(n, len(draws))})
+	}
+	slices.SortFunc(r.Events, func(a, b EventRisk) int {
+		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Step, b.Step), cmp.Compare(a.Device, b.Device), cmp.Compare(a.Says, b.Says))
+	})
+	if wrong == 0 || wrong == len(draws) {
+		return r
+	}
+	for i, s := range k.Network.Symbols {
+		if x, ok := influence(draws, inputs, i); ok {
+			x.Input = s.Name
+			r.Inputs = append(r.Inputs, x)
+		}
+	}
+	slices.SortStableFunc(r.Inputs, func(a, b Influence) int { return cmp.Compare(b.Share, a.Share) })
+	return r
+}
+
+// kindOf is what a limit is of, without numbers.
+func (k *checker) kindOf(f *Finding, m *judge.Margin) {
+	f.Device = k.nameOf(m)
+	switch m.Kind {
+	case judge.Event:
+		f.Kind = Unintended
+	case judge.Omission:
+		f.Kind = Missing
+	case judge.Inside, judge.Outside:
+		f.Kind = RatingCross
+	case judge.Fracture:
+		f.Kind = Fracture
+	case judge.Inflow, judge.Loss, judge.Circulation:
+		f.Kind = FlowOff
+	case judge.Vacuum:
+		f.Kind = ColumnFalls
+	case judge.Barriers:
+		f.Kind = BarrierLack
+	case judge.TestLow, judge.TestHigh:
+		f.Kind, f.Device = TestOff, k.plan.Steps[m.Step].Tests[m.Index].Barrier
+	case judge.BalanceLow, judge.BalanceHigh:
+		f.Kind, f.Device = BalanceOff, k.plan.Steps[m.Step].Balance[m.Index].Formation
+	case judge.String:
+		f.Kind, f.Device = StringLoad, "string"
+	case judge.SealUp, judge.SealDown:
+		f.Kind, f.Device = SealTravel, k.plan.String.seals()[m.Index].name(m.Index)
+	case judge.Holding:
+		f.Kind, f.Device = HoldingOff, "packer"
+	case judge.Lift:
+		f.Kind, f.Device = HangerLift, "hanger"
+	case judge.PullFree, judge.Rig:
+		f.Kind, f.Device = PullOff, "string"
+	default:
+		f.Kind = RateOff
+	}
+}
+
+// bins into which an input's band is parted.
+const bins = 12
+
+// influence is the first-order share of the variance of failing: that of the mean
+// in bins of the input, less what chance alone would make of it.
+//
+//	S = (Σ n_b·(m_b - m)²/n - (B - 1)/n·v) / V,  v within the bins, V in all
+//
+// The error is that of ten parts of the draws (jackknife). False where it can't be
+// told from chance.
+//
+// Source: first-order index, Sobol', Mathematical Modelling and Computational
+// Experiments 1, 1993, 407-414; given-data estimate by bins as in Plischke,
+// Borgonovo and Smith, European Journal of Operational Research 226, 2013, 536-550.
+func influence(draws []proof.Drawn, inputs [][]float64, k int) (Influence, bool) {
+	const parts = 10
+	n := len(draws)
+	if n < 20*bins {
+		return Influence{}, false
+	}
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(inputs[a][k], inputs[b][k]) })
+	bin := make([]int, n)
+	for at, i := range order {
+		bin[i] = at * bins / n
+	}
+	share := func(leave int) float64 {
+		var count, failed [bins]float64
+		total, sum := 0.0, 0.0
+		for i := range draws {
+			if leave >= 0 && i*parts/n == leave {
+				continue
+			}
+			b := bin[i]
+			count[b]++
+			total++
+			if draws[i].Fails {
+				failed[b]++
+				sum++
+			}
+		}
+		m := sum / total
+		between, within := 0.0, 0.0
+		for b := range bins {
+			if count[b] == 0 {
+				continue
+			}
+			mb := failed[b] / count[b]
+			between += count[b] * (mb - m) * (mb - m)
+			within += count[b] * mb * (1 - mb)
+		}
+		v := m * (1 - m)
+		if v == 0 {
+			return 0
+		}
+		return (between/total - (bins-1)/total*within/total) / v
+	}
+	s := share(-1)
+	var mean, square float64
+	for p := range parts {
+		x := share(p)
+		mean += x / parts
+		square += x * x / parts
+	}
+	e := math.Sqrt(max(square-mean*mean, 0) * (parts - 1))
+	x := Influence{Share: min(max(s, 0), 1), Error: e}
+	return x, s > 2*e && s > 2*float64(bins)/float64(n)
+}
+
+// wilson is the 95 % interval of a share.
+//
+//	(p̂ + z²/2n ± z·sqrt(p̂(1−p̂)/n + z²/4n²)) / (1 + z²/n)
+//
+// Source: Wilson, Journal of the American Statistical Association 22, 1927,
+// 209-212; z is the 97.5 % quantile of the normal distribution.
+func wilson(count, samples int) Share {
+	n := float64(samples)
+	p := float64(count) / n
+	z := distuv.UnitNormal.Quantile(0.975)
+	middle := p + z*z/(2*n)
+	half := z * math.Sqrt(p*(1-p)/n+z*z/(4*n*n))
+	d := 1 + z*z/n
+	s := Share{Value: p, Least: max((middle-half)/d, 0), Greatest: min((middle+half)/d, 1)}
+	if count == 0 {
+		s.Least = 0
+	}
+	if count == samples {
+		s.Greatest = 1
+	}
+	return s
+}
