@@ -5,6 +5,10 @@
 // computed and compute nothing. Each equation is an expression that is true in
 // SI for the values given with it, so that a test can hold every step against
 // its field (package workingtest).
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package working
 
 import (
