@@ -12,23 +12,23 @@ import (
 // Section is a stretch of a leg with one cross-section, from the bottom of the
 // section above it (or from surface) down to Bottom.
 type Section struct {
-	Bottom unit.Length // MD
-	Area   unit.Area   // open to flow; a capacity in bbl/ft is one
+	Bottom unit.Length `json:"bottom"` // MD
+	Area   unit.Area   `json:"area"`   // open to flow; a capacity in bbl/ft is one
 }
 
 // Stretch is a stretch of a leg filled with one fluid of constant density,
 // from the bottom of the stretch above it (or from the level) down to Bottom.
 type Stretch struct {
-	Bottom  unit.Length // MD
-	Density unit.Density
+	Bottom  unit.Length  `json:"bottom"` // MD
+	Density unit.Density `json:"density"`
 }
 
 // Leg is one side of a U-tube, from surface down to the port.
 type Leg struct {
-	Sections []Section
-	Level    unit.Length   // MD of the top of the liquid; zero is full to surface
-	Fluids   []Stretch     // from the top down; the last one reaches the port
-	Surface  unit.Pressure // on top of the leg, and held there
+	Sections []Section     `json:"sections"`
+	Level    unit.Length   `json:"level"`   // MD of the top of the liquid; zero is full to surface
+	Fluids   []Stretch     `json:"fluids"`  // from the top down; the last one reaches the port
+	Surface  unit.Pressure `json:"surface"` // on top of the leg, and held there
 }
 
 func (l Leg) check(port unit.Length) error {

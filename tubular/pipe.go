@@ -11,9 +11,10 @@ const g = 9.80665
 
 // Pipe is the body of one pipe: its size, its weight in air and its steel.
 type Pipe struct {
-	OD, ID   unit.Length
-	Weight   unit.WeightPerLength // in air, couplings included; zero stands for the plain-end weight
-	Material Material
+	OD       unit.Length          `json:"od"`
+	ID       unit.Length          `json:"id"`
+	Weight   unit.WeightPerLength `json:"weight"` // in air, couplings included; zero stands for the plain-end weight
+	Material Material             `json:"material"`
 }
 
 // PipeOfWall returns a pipe of an outside diameter and a wall, which mill sheets

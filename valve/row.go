@@ -88,9 +88,9 @@ func (v Verdict) String() string {
 
 // Outcome is the result of a ramp.
 type Outcome struct {
-	Verdict Verdict
-	State   State  // afterwards
-	Margin  Margin // of the ramp's extreme, to the trigger that the latest device waited for at the start
+	Verdict Verdict `json:"verdict"`
+	State   State   `json:"state"`  // afterwards
+	Margin  Margin  `json:"margin"` // of the ramp's extreme, to the trigger that the latest device waited for at the start
 }
 
 // Validate reports what is wrong with a row: none in it, or a trigger that is

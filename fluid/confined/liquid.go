@@ -20,11 +20,11 @@ type Fluid interface {
 // for hand figures and for fluids of which no more is known. The zero value is
 // an error.
 type Liquid struct {
-	Reference       unit.Density // at Pressure and Temperature
-	Pressure        unit.Pressure
-	Temperature     unit.Temperature
-	Compressibility unit.Compressibility
-	Expansivity     unit.Expansivity // of volume
+	Reference       unit.Density         `json:"reference"` // at Pressure and Temperature
+	Pressure        unit.Pressure        `json:"pressure"`
+	Temperature     unit.Temperature     `json:"temperature"`
+	Compressibility unit.Compressibility `json:"compressibility"`
+	Expansivity     unit.Expansivity     `json:"expansivity"` // of volume
 }
 
 // Density returns the density. An error where the liquid's constants are no

@@ -8,12 +8,12 @@ import (
 // APIFigures are the figures of a power-law fluid as API RP 13D's third edition
 // has them: what many rig sheets still print. Friction is the better answer.
 type APIFigures struct {
-	Velocity           unit.Velocity
-	EffectiveViscosity unit.Viscosity
-	Reynolds           float64
-	Regime             Regime
-	Factor             float64 // Fanning's
-	Gradient           unit.Gradient
+	Velocity           unit.Velocity  `json:"velocity"`
+	EffectiveViscosity unit.Viscosity `json:"effective_viscosity"`
+	Reynolds           float64        `json:"reynolds"`
+	Regime             Regime         `json:"regime"`
+	Factor             float64        `json:"factor"` // Fanning's
+	Gradient           unit.Gradient  `json:"gradient"`
 }
 
 // APIFigures returns effective viscosity, Reynolds number, friction factor and

@@ -145,3 +145,14 @@ func (s Side) String() string {
 
 // MarshalText writes the side's name.
 func (s Side) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads a side's name.
+func (s *Side) UnmarshalText(text []byte) error {
+	for _, side := range [...]Side{PipeSide, AnnulusSide} {
+		if side.String() == string(text) {
+			*s = side
+			return nil
+		}
+	}
+	return fault.NewIn("flow", "", "side is %q; must be pipe or annulus", text)
+}

@@ -65,13 +65,20 @@ func TestPreparedValuesAreSafeForConcurrentUse(t *testing.T) {
 		"body": func() (float64, error) {
 			return float64(body.VonMises(tubular.Load{Axial: 100 * unit.Kilopound, Inside: 5000 * unit.PSI})), nil
 		},
-		"drag":      func() (float64, error) { return float64(hung.HookLoad(drag.Pulled, 0)), nil },
-		"set down":  func() (float64, error) { return float64(hung.SetDown(5 * unit.Kilopound).Slacked), nil },
-		"curve":     func() (float64, error) { v, err := curve.At(0.7); return float64(v), err },
-		"well":      func() (float64, error) { var f production.Flow; err := well.Solve([]int{0}, &f); return float64(f.Rate), err },
-		"row":       func() (float64, error) { return float64(row.Ramp(valve.State{}, 0, 3300*unit.PSI).Verdict), nil },
-		"catalogue": func() (float64, error) { e, err := standard.Find(pipe.OD, pipe.Weight); return float64(e.Pipe(grade).ID), err },
-		"by text":   func() (float64, error) { p, err := catalogue.Pipe("2-7/8 in 6.5 lb/ft L80"); return float64(p.ID), err },
+		"drag":     func() (float64, error) { return float64(hung.HookLoad(drag.Pulled, 0)), nil },
+		"set down": func() (float64, error) { return float64(hung.SetDown(5 * unit.Kilopound).Slacked), nil },
+		"curve":    func() (float64, error) { v, err := curve.At(0.7); return float64(v), err },
+		"well": func() (float64, error) {
+			var f production.Flow
+			err := well.Solve([]int{0}, &f)
+			return float64(f.Rate), err
+		},
+		"row": func() (float64, error) { return float64(row.Ramp(valve.State{}, 0, 3300*unit.PSI).Verdict), nil },
+		"catalogue": func() (float64, error) {
+			e, err := standard.Find(pipe.OD, pipe.Weight)
+			return float64(e.Pipe(grade).ID), err
+		},
+		"by text": func() (float64, error) { p, err := catalogue.Pipe("2-7/8 in 6.5 lb/ft L80"); return float64(p.ID), err },
 	}
 	for name, answer := range answers {
 		alone, err := answer()

@@ -14,15 +14,16 @@ import (
 // SetDown is a string that slides down with weight set down at its lower end, and
 // the wall's force of what buckles counted.
 type SetDown struct {
-	Weight   unit.Force // that arrives at the lower end: compression of the effective force
-	HookLoad unit.Force // effective at surface, without block
-	Slacked  unit.Force // off since it hung free on the way down: what was meant to arrive
+	Weight   unit.Force `json:"weight"`    // that arrives at the lower end: compression of the effective force
+	HookLoad unit.Force `json:"hook_load"` // effective at surface, without block
+	Slacked  unit.Force `json:"slacked"`   // off since it hung free on the way down: what was meant to arrive
 	// Passes is the share of the next weight slacked off that arrives: 1 where
 	// nothing buckles in a straight hole, more where a bend is relieved of tension,
 	// towards 0 in lock-up.
-	Passes float64
+	Passes float64 `json:"passes"`
 	// Buckled is the length that is buckled in any way, Helical what is a helix.
-	Buckled, Helical unit.Length
+	Buckled unit.Length `json:"buckled"`
+	Helical unit.Length `json:"helical"`
 }
 
 // LockUp is the share of the next weight that arrives below which a string counts

@@ -13,9 +13,9 @@ import (
 // Response is how soon a pressure put on at the panel arrives at a closed far
 // end.
 type Response struct {
-	Diffusivity float64 // of pressure along the line, m²/s
-	Wave        time.Duration
-	Scale       time.Duration // L²/Diffusivity; at one such time 89 % has arrived
+	Diffusivity float64       `json:"diffusivity"` // of pressure along the line, m²/s
+	Wave        time.Duration `json:"wave"`
+	Scale       time.Duration `json:"scale"` // L²/Diffusivity; at one such time 89 % has arrived
 }
 
 // Response returns the response of a line whose liquid moves slowly enough for

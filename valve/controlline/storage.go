@@ -20,9 +20,9 @@ func (l Line) WallCompliance(ends confined.Ends) unit.Compressibility {
 
 // Storage is what a line takes up when it is pressured, before anything moves.
 type Storage struct {
-	Line  unit.Volume // held at no pressure
-	Fluid unit.Volume // taken up because the liquid is compressed
-	Wall  unit.Volume // taken up because the bore grows
+	Line  unit.Volume `json:"line"`  // held at no pressure
+	Fluid unit.Volume `json:"fluid"` // taken up because the liquid is compressed
+	Wall  unit.Volume `json:"wall"`  // taken up because the bore grows
 
 	line     Line
 	rise     unit.Pressure
@@ -65,9 +65,9 @@ func (l Line) Storage(q Liquid, rise unit.Pressure) (Storage, error) {
 
 // Warming is a blocked line that warms.
 type Warming struct {
-	Rise unit.Pressure // of the pressure in the line
-	Per  unit.Pressure // the same, per kelvin
-	Free unit.Volume   // what would come out of the line if it were open
+	Rise unit.Pressure `json:"rise"` // of the pressure in the line
+	Per  unit.Pressure `json:"per"`  // the same, per kelvin
+	Free unit.Volume   `json:"free"` // what would come out of the line if it were open
 
 	liquid   unit.Expansivity
 	wall     unit.Expansivity

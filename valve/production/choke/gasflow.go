@@ -9,9 +9,9 @@ import (
 
 // Gas is what flows, at inlet conditions.
 type Gas struct {
-	Density   unit.Density   // at inlet pressure and temperature
-	HeatRatio float64        // γ, ratio of specific heats
-	Viscosity unit.Viscosity // zero stands for turbulent flow
+	Density   unit.Density   `json:"density"`    // at inlet pressure and temperature
+	HeatRatio float64        `json:"heat_ratio"` // γ, ratio of specific heats
+	Viscosity unit.Viscosity `json:"viscosity"`  // zero stands for turbulent flow
 }
 
 // Validate reports everything that is wrong with g.
@@ -21,21 +21,21 @@ func (g Gas) Validate() error {
 
 // GasFlow is a gas's flow through a choke with the terms that make it.
 type GasFlow struct {
-	Coefficient    unit.FlowCoefficient // C
-	Density        unit.Density         // ρ1
-	Upstream       unit.Pressure        // p1, gauge
-	Mass           unit.MassRate        // W
-	Rate           unit.FlowRate        // at inlet conditions
-	Drop           unit.Pressure        // p1 - p2
-	Ratio          float64              // x = (p1-p2)/p1, absolute
-	ChokedRatio    float64              // Fγ·xTP
-	SizingRatio    float64              // the lesser of the two
-	Expansion      float64              // Y
-	PipingFactor   float64              // FP
-	Reynolds       float64              // Rev; zero where no viscosity was given
-	ReynoldsFactor float64              // FR
-	Critical       bool                 // the rate doesn't grow with a lower downstream pressure
-	Outside        []string             // what lies beyond the standard's range
+	Coefficient    unit.FlowCoefficient `json:"coefficient"`     // C
+	Density        unit.Density         `json:"density"`         // ρ1
+	Upstream       unit.Pressure        `json:"upstream"`        // p1, gauge
+	Mass           unit.MassRate        `json:"mass"`            // W
+	Rate           unit.FlowRate        `json:"rate"`            // at inlet conditions
+	Drop           unit.Pressure        `json:"drop"`            // p1 - p2
+	Ratio          float64              `json:"ratio"`           // x = (p1-p2)/p1, absolute
+	ChokedRatio    float64              `json:"choked_ratio"`    // Fγ·xTP
+	SizingRatio    float64              `json:"sizing_ratio"`    // the lesser of the two
+	Expansion      float64              `json:"expansion"`       // Y
+	PipingFactor   float64              `json:"piping_factor"`   // FP
+	Reynolds       float64              `json:"reynolds"`        // Rev; zero where no viscosity was given
+	ReynoldsFactor float64              `json:"reynolds_factor"` // FR
+	Critical       bool                 `json:"critical"`        // the rate doesn't grow with a lower downstream pressure
+	Outside        []string             `json:"outside"`         // what lies beyond the standard's range
 }
 
 // Gas computes the flow of a gas from upstream to downstream:

@@ -11,10 +11,10 @@ import (
 
 // Liquid is what flows, at inlet conditions.
 type Liquid struct {
-	Density          unit.Density
-	VapourPressure   unit.Pressure  // absolute, at inlet temperature; zero for a dead liquid
-	CriticalPressure unit.Pressure  // absolute, of the substance; only with a vapour pressure
-	Viscosity        unit.Viscosity // zero stands for turbulent flow
+	Density          unit.Density   `json:"density"`
+	VapourPressure   unit.Pressure  `json:"vapour_pressure"`   // absolute, at inlet temperature; zero for a dead liquid
+	CriticalPressure unit.Pressure  `json:"critical_pressure"` // absolute, of the substance; only with a vapour pressure
+	Viscosity        unit.Viscosity `json:"viscosity"`         // zero stands for turbulent flow
 }
 
 // Validate reports everything that is wrong with l.
@@ -36,20 +36,20 @@ func (l Liquid) criticalRatio() float64 {
 
 // LiquidFlow is a liquid's flow through a choke with the terms that make it.
 type LiquidFlow struct {
-	Coefficient    unit.FlowCoefficient // C
-	Liquid         Liquid
-	Upstream       unit.Pressure // gauge
-	Rate           unit.FlowRate // q
-	Drop           unit.Pressure // Δp, as the pressures are
-	ChokedDrop     unit.Pressure // above it the rate doesn't grow
-	SizingDrop     unit.Pressure // the lesser of the two
-	CriticalRatio  float64       // FF
-	PipingFactor   float64       // FP
-	Recovery       float64       // FLP
-	Reynolds       float64       // Rev; zero where no viscosity was given
-	ReynoldsFactor float64       // FR
-	Choked         bool
-	Outside        []string // what lies beyond the standard's range
+	Coefficient    unit.FlowCoefficient `json:"coefficient"` // C
+	Liquid         Liquid               `json:"liquid"`
+	Upstream       unit.Pressure        `json:"upstream"`        // gauge
+	Rate           unit.FlowRate        `json:"rate"`            // q
+	Drop           unit.Pressure        `json:"drop"`            // Δp, as the pressures are
+	ChokedDrop     unit.Pressure        `json:"choked_drop"`     // above it the rate doesn't grow
+	SizingDrop     unit.Pressure        `json:"sizing_drop"`     // the lesser of the two
+	CriticalRatio  float64              `json:"critical_ratio"`  // FF
+	PipingFactor   float64              `json:"piping_factor"`   // FP
+	Recovery       float64              `json:"recovery"`        // FLP
+	Reynolds       float64              `json:"reynolds"`        // Rev; zero where no viscosity was given
+	ReynoldsFactor float64              `json:"reynolds_factor"` // FR
+	Choked         bool                 `json:"choked"`
+	Outside        []string             `json:"outside"` // what lies beyond the standard's range
 }
 
 // Liquid computes the flow of a liquid from upstream to downstream:

@@ -20,11 +20,11 @@ func CriticalRatio(heatRatio float64) float64 {
 
 // NozzleFlow is the flow of a gas through a nozzle.
 type NozzleFlow struct {
-	Mass          unit.MassRate
-	Rate          unit.FlowRate // at inlet conditions
-	Ratio         float64       // p2/p1, absolute
-	CriticalRatio float64
-	Critical      bool // the rate doesn't grow with a lower downstream pressure
+	Mass          unit.MassRate `json:"mass"`
+	Rate          unit.FlowRate `json:"rate"`  // at inlet conditions
+	Ratio         float64       `json:"ratio"` // p2/p1, absolute
+	CriticalRatio float64       `json:"critical_ratio"`
+	Critical      bool          `json:"critical"` // the rate doesn't grow with a lower downstream pressure
 }
 
 // Nozzle computes isentropic flow of a perfect gas through a nozzle of area a

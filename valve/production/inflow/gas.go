@@ -20,9 +20,9 @@ import (
 // by the same law with the sign turned: common practice.
 // Source: Rawlins and Schellhardt, US Bureau of Mines Monograph 7, 1936.
 type Gas struct {
-	Reservoir unit.Pressure
-	OpenFlow  unit.FlowRate // at standard conditions
-	Exponent  float64       // n
+	Reservoir unit.Pressure `json:"reservoir"`
+	OpenFlow  unit.FlowRate `json:"open_flow"` // at standard conditions
+	Exponent  float64       `json:"exponent"`  // n
 }
 
 // Validate reports what is out of range.
@@ -81,14 +81,14 @@ func (g Gas) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 
 // Test is one stabilised rate of a flow-after-flow test.
 type Test struct {
-	Flowing unit.Pressure
-	Rate    unit.FlowRate
+	Flowing unit.Pressure `json:"flowing"`
+	Rate    unit.FlowRate `json:"rate"`
 }
 
 // GasFit is an inflow with how well it fits its test.
 type GasFit struct {
 	Gas
-	RSquared float64 // of the logarithms
+	RSquared float64 `json:"r_squared"` // of the logarithms
 }
 
 // GasFromTests fits the back-pressure equation to a flow-after-flow test of at

@@ -27,9 +27,9 @@ import (
 // JPT, January 1968; joined at the bubble point after Standing, JPT, September 1970,
 // and Brown, The Technology of Artificial Lift Methods, 1984.
 type Liquid struct {
-	Reservoir unit.Pressure
-	Index     unit.ProductivityIndex // at small drawdown; Vogel's qmax is J·pr/1.8
-	Bubble    unit.Pressure          // zero for a straight line
+	Reservoir unit.Pressure          `json:"reservoir"`
+	Index     unit.ProductivityIndex `json:"index"`  // at small drawdown; Vogel's qmax is J·pr/1.8
+	Bubble    unit.Pressure          `json:"bubble"` // zero for a straight line
 }
 
 // Validate reports a reservoir pressure or index that isn't above zero, and

@@ -1,0 +1,63 @@
+package api
+
+import (
+	"completion.example/fluid"
+	"completion.example/fluid/confined"
+	"completion.example/fluid/flow"
+	"completion.example/hydrostatics"
+	"completion.example/tubular"
+	"completion.example/tubular/catalogue"
+	"completion.example/tubular/drag"
+	"completion.example/valve"
+	"completion.example/valve/controlline"
+	"completion.example/valve/production"
+	"completion.example/valve/production/choke"
+	"completion.example/valve/production/inflow"
+	"completion.example/valve/sleeve"
+)
+
+// structs are the public packages' struct types.
+var structs = []any{
+	hydrostatics.Formation{}, hydrostatics.ShutIn{}, hydrostatics.Layer{}, hydrostatics.Reference{}, hydrostatics.Column{},
+	hydrostatics.SlightlyCompressible{}, hydrostatics.Course{}, hydrostatics.Cushion{}, hydrostatics.CushionAnswer{},
+	hydrostatics.HeatExchange{}, hydrostatics.Flowing{}, hydrostatics.Section{}, hydrostatics.Stretch{}, hydrostatics.Leg{},
+	hydrostatics.Station{}, hydrostatics.Position{}, hydrostatics.Path{}, hydrostatics.Slug{}, hydrostatics.WeakPoint{},
+	hydrostatics.PointLimit{}, hydrostatics.SurfaceLimit{}, hydrostatics.TemperaturePoint{}, hydrostatics.TemperatureProfile{},
+	hydrostatics.Geothermal{}, hydrostatics.UTube{}, hydrostatics.LegAtRest{}, hydrostatics.AtRest{}, hydrostatics.Standing{},
+	fluid.AverageGasColumn{}, fluid.Batch{}, fluid.Adjustment{}, fluid.Brine{}, fluid.BrineState{}, fluid.Constant{},
+	fluid.ControlFluid{}, fluid.ControlPoint{}, fluid.CrystallisationPoint{}, fluid.Gas{}, fluid.GasMixture{}, fluid.GasState{},
+	fluid.Measured{}, fluid.Methane{}, fluid.Nitrogen{}, fluid.Oil{}, fluid.PseudoCritical{}, fluid.Seawater{}, fluid.Solution{},
+	fluid.WellAverage{}, fluid.SurfaceWeight{}, fluid.Treatment{}, fluid.VolumeCorrection{}, fluid.Water{},
+	flow.APIFigures{}, flow.Circulation{}, flow.Part{}, flow.Node{}, flow.Circulating{}, flow.Conduit{}, flow.Critical{},
+	flow.Stage{}, flow.Displacement{}, flow.Point{}, flow.UTube{}, flow.Event{}, flow.Returned{}, flow.Schedule{}, flow.Fitted{},
+	flow.Stream{}, flow.Friction{}, flow.Slug{}, flow.Span{}, flow.Laminar{}, flow.Orifices{}, flow.Pump{}, flow.Rheology{},
+	flow.Liquid{}, flow.Section{}, flow.Well{}, flow.Trip{}, flow.Swept{}, flow.Surge{}, flow.Reading{},
+	confined.PressureUp{}, confined.Pumped{}, confined.Criterion{}, confined.PressureTest{}, confined.Judgement{},
+	confined.Liquid{}, confined.Sample{}, confined.Part{}, confined.Fill{}, confined.Trapped{}, confined.Outcome{}, confined.Tube{},
+	confined.Space{},
+	tubular.Allowance{}, tubular.Derating{}, tubular.Body{}, tubular.CollapseCurve{}, tubular.CollapseRating{},
+	tubular.Connection{}, tubular.Envelope{}, tubular.LoadPoint{}, tubular.Outline{}, tubular.Expansion{}, tubular.FreePoint{},
+	tubular.StuckDepth{}, tubular.RoundThread{}, tubular.Material{}, tubular.Pipe{}, tubular.Ratings{}, tubular.Rupture{},
+	tubular.Load{}, tubular.WallStress{}, tubular.Stresses{}, tubular.Section{}, tubular.Hanging{}, tubular.HangingStretch{},
+	tubular.Causes{}, tubular.SectionStretch{}, tubular.DesignFactors{}, tubular.Usage{},
+	catalogue.Catalogue{}, catalogue.Entry{}, catalogue.Grade{}, catalogue.Joints{},
+	drag.Prepared{}, drag.Node{}, drag.Loads{}, drag.SetDown{}, drag.Section{}, drag.Zone{}, drag.String{}, drag.Taken{},
+	drag.Spread{},
+	valve.FailSafeCase{}, valve.FailSafeColumns{}, valve.FailSafeDepth{}, valve.FailSafe{}, valve.IsolationValve{},
+	valve.PressureEvent{}, valve.PressureRecord{}, valve.IsolationHistory{}, valve.StandardState{}, valve.GasLeak{},
+	valve.LeakRate{}, valve.PinFit{}, valve.Pins{}, valve.State{}, valve.Outcome{}, valve.SafetyValve{}, valve.ControlState{},
+	valve.ControlPressures{}, valve.KeepOpen{}, valve.Trigger{}, valve.Margin{}, valve.Columns{}, valve.Demand{}, valve.Bound{},
+	valve.SurfaceWindow{}, valve.SurfaceRange{},
+	controlline.Line{}, controlline.Liquid{}, controlline.Ratings{}, controlline.Outside{}, controlline.Load{},
+	controlline.Reading{}, controlline.Diagnosis{}, controlline.Response{}, controlline.Shift{}, controlline.ShiftPlan{},
+	controlline.Storage{}, controlline.Warming{},
+	sleeve.Action{}, sleeve.Operation{}, sleeve.Step{}, sleeve.Effect{}, sleeve.Combination{}, sleeve.LineFault{},
+	sleeve.Shifting{}, sleeve.Junction{}, sleeve.Route{}, sleeve.Leg{}, sleeve.Sleeve{}, sleeve.System{}, sleeve.Setting{},
+	sleeve.Panel{}, sleeve.Signature{},
+	production.Limits{}, production.Choice{}, production.Straight{}, production.Flow{}, production.ZoneFlow{}, production.Network{},
+	production.FixedPressure{}, production.FixedRate{}, production.Tubing{}, production.OutflowPoint{}, production.Well{},
+	production.Zone{}, production.Gas{}, production.Interval{}, production.Loss{},
+	choke.Gas{}, choke.GasFlow{}, choke.Liquid{}, choke.LiquidFlow{}, choke.NozzleFlow{}, choke.Orifice{}, choke.Metered{},
+	choke.OrificeFlow{}, choke.Position{}, choke.Curve{}, choke.Trim{},
+	inflow.Gas{}, inflow.Test{}, inflow.GasFit{}, inflow.Formation{}, inflow.Liquid{},
+}
