@@ -60,21 +60,31 @@ func (c ControlFluid) Validate() error {
 
 // Limits that no hydraulic fluid comes near.
 const (
-	pointDensest     = 1e4 * unit.KilogramPerCubicMetre
-	pointMostViscous = 1e6 * unit.Centipoise
-	pointHottest     = 1000 // K
+	pointDensest      = 1e4 * unit.KilogramPerCubicMetre
+	pointLeastViscous = 1e-6 * unit.Centipoise
+	pointMostViscous  = 1e6 * unit.Centipoise
+	pointHottest      = 1000 // K
 )
 
 func (p ControlPoint) sound() bool {
 	return within(p.Temperature.Kelvin(), 1, pointHottest) && within(float64(p.Density), 1, float64(pointDensest)) &&
-		within(float64(p.Viscosity), 0, float64(pointMostViscous))
+		p.viscous()
+}
+
+// viscous tells whether the viscosity is that of a liquid, or zero for not known.
+func (p ControlPoint) viscous() bool {
+	return p.Viscosity == 0 || within(float64(p.Viscosity), float64(pointLeastViscous), float64(pointMostViscous))
 }
 
 // Validate returns every fault of the point.
 func (p ControlPoint) Validate() error {
-	return fault.Join(scope, fault.Temperature("Temperature", p.Temperature, unit.Kelvin(1), unit.Kelvin(pointHottest)),
-		fault.Between("Density", p.Density, unit.KilogramPerCubicMetre, pointDensest),
-		fault.Between("Viscosity", p.Viscosity, 0, pointMostViscous))
+	f := fault.In(scope)
+	f.Add(fault.Temperature("Temperature", p.Temperature, unit.Kelvin(1), unit.Kelvin(pointHottest)),
+		fault.Between("Density", p.Density, unit.KilogramPerCubicMetre, pointDensest))
+	if !p.viscous() {
+		f.Add(fault.Between("Viscosity", p.Viscosity, pointLeastViscous, pointMostViscous))
+	}
+	return f.Err()
 }
 
 // valid is Validate without its texts.

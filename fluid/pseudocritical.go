@@ -45,10 +45,21 @@ const (
 //
 // Range: c ≤ 0.544, h ≤ 0.738, c + h ≤ 1; measured from 154 to 7,026 psia and 40
 // to 300 °F. Average error of Z 0.97 %. Without sour gas it changes nothing.
-// Outside the fractions' range it returns a *RangeError.
+// Outside the fractions' range, and for pseudo-critical properties of no gas (1 Pa
+// to 1 GPa, 50 to 1,000 K), it returns a *RangeError.
 //
 // Source: Wichert and Aziz, Hydrocarbon Processing 51(5), 1972.
 func (pc PseudoCritical) WichertAziz(c, h float64) (PseudoCritical, error) {
+	const (
+		leastPressure, mostPressure = 1 * unit.Pascal, 1000 * unit.Megapascal
+		coldest, hottest            = 50.0, 1000.0 // K
+	)
+	if !within(float64(pc.Pressure), float64(leastPressure), float64(mostPressure)) {
+		return PseudoCritical{}, outside("sour-gas correction", "pseudo-critical pressure", pc.Pressure, leastPressure, mostPressure)
+	}
+	if !within(pc.Temperature.Kelvin(), coldest, hottest) {
+		return PseudoCritical{}, outside("sour-gas correction", "pseudo-critical temperature", pc.Temperature, unit.Kelvin(coldest), unit.Kelvin(hottest))
+	}
 	if !within(c, 0, mostCarbonDioxide) || !within(h, 0, mostHydrogenSulphide) || !within(c+h, 0, 1) {
 		return PseudoCritical{}, fault.Join(scope,
 			fraction("sour-gas correction", "CarbonDioxide", c, mostCarbonDioxide),

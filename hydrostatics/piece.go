@@ -38,14 +38,8 @@ func (q *piece) at(z float64) float64 {
 	s := z - q.z0
 	switch q.law {
 	case exponential:
-		if q.a != 0 {
-			s = -math.Expm1(-q.a*s) / q.a
-		}
-		weight := gravity * q.rho * s
-		if q.c == 0 {
-			return q.p0 + weight
-		}
-		return q.p0 - math.Log1p(-q.c*weight)/q.c
+		weight := gravity * q.rho * s * shrink(q.a*s)
+		return q.p0 + weight*swell(q.c*weight)
 	case polynomial:
 		if s == 0 {
 			return q.p0 // which the series misses by its rounding

@@ -113,7 +113,7 @@ func MaximumSurfacePressure(column *Column, points []WeakPoint) (SurfaceLimit, e
 
 // Steps shows the working for the governing point.
 func (l SurfaceLimit) Steps() []working.Step {
-	if len(l.Points) == 0 {
+	if l.Weakest < 0 || l.Weakest >= len(l.Points) {
 		return nil
 	}
 	w := l.Points[l.Weakest]

@@ -43,7 +43,7 @@ type Connected struct {
 func (s Seat) Connections(c Case) ([]Connected, error) {
 	f := s.faults(c.Below)
 	if len(c.String.Sections) == 0 {
-		f.add("Case.String.Sections is empty: want one section or more")
+		f.new("Case.String.Sections", "is empty; must be one section or more")
 	}
 	if err := f.err(); err != nil {
 		return nil, err
@@ -64,13 +64,13 @@ func (s Seat) Connections(c Case) ([]Connected, error) {
 func (s Seat) ConnectionsAlong(c PathCase) ([]Connected, error) {
 	f := s.faults(c.Below)
 	if len(c.String.Sections) == 0 {
-		f.add("PathCase.String.Sections is empty: want one section or more")
+		f.new("PathCase.String.Sections", "is empty; must be one section or more")
 	}
 	if c.String.Path == nil {
-		f.add("PathCase.String.Path is missing: want a well path")
+		f.new("PathCase.String.Path", "is missing; must be a well path")
 	}
 	if c.State.Outside == nil {
-		f.add("PathCase.State.Outside is missing: want the pressure outside by depth")
+		f.new("PathCase.State.Outside", "is missing; must be the pressure outside by depth")
 	}
 	if err := f.err(); err != nil {
 		return nil, err
@@ -129,7 +129,7 @@ func (s Seat) faults(below unit.Pressure) faults {
 	var f faults
 	positive(&f, "Seat.Bore", s.Bore)
 	if !finite(s.Casing) || s.Casing < s.Bore {
-		f.add("Seat.Casing = %v: want no less than the seal bore, %v", s.Casing, s.Bore)
+		f.new("Seat.Casing", "is %v; must be no less than the seal bore, %v", s.Casing, s.Bore)
 	}
 	notNegative(&f, "Case.Below", below)
 	return f

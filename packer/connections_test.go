@@ -42,7 +42,7 @@ func TestConnectionsTwoWays(t *testing.T) {
 		require.InDelta(t, closed[i].Force.In(unit.PoundForce), nodes[i].Force.In(unit.PoundForce), 10)
 	}
 	_, err = seat.ConnectionsAlong(packer.PathCase{})
-	for _, want := range []string{"Sections is empty", "Path is missing", "State.Outside is missing"} {
+	for _, want := range []string{"Sections: is empty", "Path: is missing", "State.Outside: is missing"} {
 		require.ErrorContains(t, err, want)
 	}
 }

@@ -22,10 +22,12 @@ type Friction = drag.Spread
 // Source: package drag.
 func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 	r.Pull.Drag = unit.Band[unit.Force]{}
-	p := r.Pull.faults()
-	checkPins(&p, "Release.Pins", r.Pins)
+	var p faults
+	pull := r.Pull.faults()
+	p.include("Pull", pull.err())
+	checkPins(&p, "Pins", r.Pins)
 	if f.Least == nil || f.Nominal == nil || f.Greatest == nil {
-		p.add("Friction is incomplete: want least, nominal and greatest")
+		p.new("Friction", "is incomplete; must be least, nominal and greatest")
 	}
 	if err := p.err(); err != nil {
 		return unit.Band[unit.Force]{}, err
@@ -42,7 +44,7 @@ func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 		Least: of(f.Least, r.Pins.Least), Nominal: of(f.Nominal, r.Pins.Nominal), Greatest: of(f.Greatest, r.Pins.Greatest),
 	}
 	if err := band.Check(); err != nil {
-		p.include("drag with the three frictions", err)
+		p.include("Friction", err)
 	}
 	return band, p.err()
 }

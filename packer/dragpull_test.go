@@ -45,5 +45,5 @@ func TestDragOnASlant(t *testing.T) {
 	_, err = r.DragWith(packer.Friction{Least: hole(0.3), Nominal: hole(0.2), Greatest: hole(0.1)})
 	require.ErrorContains(t, err, "out of order")
 	_, err = r.DragWith(packer.Friction{})
-	require.ErrorContains(t, err, "Friction is incomplete")
+	require.ErrorContains(t, err, "Friction: is incomplete")
 }

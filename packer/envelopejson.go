@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/strictjson"
 )
 
@@ -44,7 +45,7 @@ func ReadPolygon(r io.Reader) (Polygon, error) {
 	p := Polygon{Name: file.Name, Limits: file.Limits}
 	for i, v := range file.Vertices {
 		if v.Differential == nil || v.Axial == nil {
-			f.add("envelope: vertices[%d] needs both differential and axial", i)
+			f.new(fault.Index("envelope.vertices", i), "must have both differential and axial")
 			continue
 		}
 		p.Vertices = append(p.Vertices, Load{*v.Differential, *v.Axial})

@@ -22,7 +22,7 @@ func TestPolygonThroughJSON(t *testing.T) {
 	require.NoError(t, err)
 	require.Empty(t, cmp.Diff(p, back, cmpopts.EquateEmpty()))
 	for text, want := range map[string]string{
-		`{"vertices": [{"differential": "5 psi"}]}`:               "vertices[0] needs both",
+		`{"vertices": [{"differential": "5 psi"}]}`:               "vertices[0]: must have both",
 		`{"vertices": [{"differential": "5 psi", "axial": "5"}]}`: "vertices[0].axial",
 		`{"vertexes": []}`:                "unknown field",
 		`{"vertices": []}`:                "three corners",

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Landing is a string whose locator was lowered onto its shoulder, and that is
@@ -56,7 +57,7 @@ func (l Landing) MakeUp() (MakeUp, error) {
 		return MakeUp{}, err
 	}
 	if available, reach := sum(l.Joints), l.Above+l.Height+l.HangerDepth+l.HangerLength; available < reach {
-		return MakeUp{}, fmt.Errorf("packer: Landing.Joints come to %s: want at least %s, to reach from above the rotary table to the hanger's lower end",
+		return MakeUp{}, fault.NewIn("packer", "Joints", "come to %s; must be at least %s, to reach from above the rotary table to the hanger's lower end",
 			available.Rounded(5), reach.Rounded(5))
 	}
 	sums := make([]unit.Length, 1<<len(l.Pups))
@@ -117,25 +118,25 @@ func sum(lengths []unit.Length) unit.Length {
 // Validate reports everything that is wrong with l.
 func (l Landing) Validate() error {
 	var f faults
-	positive(&f, "Landing.Tagged", l.Tagged)
-	notNegative(&f, "Landing.Height", l.Height)
-	notNegative(&f, "Landing.HangerDepth", l.HangerDepth)
-	notNegative(&f, "Landing.HangerLength", l.HangerLength)
-	notNegative(&f, "Landing.Above", l.Above)
+	positive(&f, "Tagged", l.Tagged)
+	notNegative(&f, "Height", l.Height)
+	notNegative(&f, "HangerDepth", l.HangerDepth)
+	notNegative(&f, "HangerLength", l.HangerLength)
+	notNegative(&f, "Above", l.Above)
 	if len(l.Joints) > maxJoints {
-		f.add("Landing.Joints has %d: want up to %d", len(l.Joints), maxJoints)
+		f.new("Joints", "has %d; must be at most %d", len(l.Joints), maxJoints)
 	}
 	if len(l.Pups) > maxPups {
-		f.add("Landing.Pups has %d: want up to %d", len(l.Pups), maxPups)
+		f.new("Pups", "has %d; must be at most %d", len(l.Pups), maxPups)
 	}
 	for i, j := range l.Joints {
-		positive(&f, fmt.Sprintf("Landing.Joints[%d]", i), j)
+		positive(&f, fmt.Sprintf("Joints[%d]", i), j)
 	}
 	for i, p := range l.Pups {
-		positive(&f, fmt.Sprintf("Landing.Pups[%d]", i), p)
+		positive(&f, fmt.Sprintf("Pups[%d]", i), p)
 	}
 	if l.Tagged <= l.HangerDepth {
-		f.add("Landing.Tagged = %v: want below the hanger's seat at %v", l.Tagged, l.HangerDepth)
+		f.new("Tagged", "is %v; must be below the hanger's seat at %v", l.Tagged, l.HangerDepth)
 	}
 	return f.err()
 }

@@ -72,15 +72,15 @@ type Locked struct {
 // Althouse and Logan 1962 for the two terms.
 func (l LockIn) Locked() (Locked, error) {
 	var f faults
-	f.include("LockIn.Pipe", l.Pipe.Validate())
-	positive(&f, "LockIn.Length", l.Length)
-	notNegative(&f, "LockIn.Inside", l.Inside)
-	notNegative(&f, "LockIn.Outside", l.Outside)
+	f.include("Pipe", l.Pipe.Validate())
+	positive(&f, "Length", l.Length)
+	notNegative(&f, "Inside", l.Inside)
+	notNegative(&f, "Outside", l.Outside)
 	if l.Chamber != 0 && !(l.Chamber >= l.Pipe.ID && finite(l.Chamber)) {
-		f.add("LockIn.Chamber = %v: want no less than the pipe's bore of %v, or 0 for a plug in the string", l.Chamber, l.Pipe.ID)
+		f.new("Chamber", "is %v; must be no less than the pipe's bore of %v, or 0 for a plug in the string", l.Chamber, l.Pipe.ID)
 	}
 	if l.Top > Compensated {
-		f.add("LockIn.Top = %d: want Landed or Compensated", l.Top)
+		f.new("Top", "is %d; must be Landed or Compensated", l.Top)
 	}
 	if err := f.err(); err != nil {
 		return Locked{}, err
@@ -126,7 +126,7 @@ type Bitten struct {
 // Errors name every field out of range; Inside itself is not used.
 func (l LockIn) Bitten(inside unit.Band[unit.Pressure]) (Bitten, error) {
 	var f faults
-	f.include("LockIn.Inside", inside.Check())
+	f.include("Inside", inside.Check())
 	if err := f.err(); err != nil {
 		return Bitten{}, err
 	}

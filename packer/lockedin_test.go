@@ -83,7 +83,7 @@ func TestLockedInSigns(t *testing.T) {
 
 func TestLockInFaults(t *testing.T) {
 	_, err := packer.LockIn{Inside: -1, Top: 7}.Locked()
-	for _, want := range []string{"LockIn.Pipe", "Length = 0", "Inside = ", "Top = 7"} {
+	for _, want := range []string{"Pipe.OD", "Length: is 0", "Inside: is ", "Top: is 7"} {
 		require.ErrorContains(t, err, want)
 	}
 }
@@ -147,7 +147,7 @@ func TestWhereThePlugIsDecidesTheSign(t *testing.T) {
 		require.InEpsilon(t, 1.1*x.want, max(b.Tension.Greatest, -b.Tension.Least).In(unit.PoundForce)*math.Copysign(1, x.want), 1e-3)
 	}
 	_, err = packer.LockIn{Pipe: pipe, Length: depth, Chamber: unit.Inch}.Locked()
-	require.ErrorContains(t, err, "LockIn.Chamber")
+	require.ErrorContains(t, err, "Chamber: is")
 	_, err = packer.LockIn{Pipe: pipe, Length: depth}.Bitten(unit.Band[unit.Pressure]{Least: 1})
-	require.ErrorContains(t, err, "LockIn.Inside")
+	require.ErrorContains(t, err, "Inside: ")
 }

@@ -70,14 +70,14 @@ type Aftermath struct {
 // columns.
 func (p Parted) Aftermath() (Aftermath, error) {
 	var f faults
-	notNegative(&f, "Parted.Formation", p.Formation)
-	notNegative(&f, "Parted.Margin", p.Margin)
+	notNegative(&f, "Formation", p.Formation)
+	notNegative(&f, "Margin", p.Margin)
 	if !p.Open && (p.Formation != 0 || p.Margin != 0) {
-		f.add("Parted.Formation = %v and Margin = %v: want 0 where Open is not set", p.Formation, p.Margin)
+		f.new("Formation", "is %v, and Margin %v; must be 0 where Open is not set", p.Formation, p.Margin)
 	}
 	rest, err := p.Legs.Rest()
 	if err != nil && !errors.Is(err, hydrostatics.ErrNoBalance) {
-		f.include("Parted.Legs", err)
+		f.include("Legs", err)
 	}
 	if err := f.err(); err != nil {
 		return Aftermath{}, err

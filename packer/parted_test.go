@@ -80,10 +80,10 @@ func TestPartedWithPressureHeld(t *testing.T) {
 
 	p.Open = false
 	_, err = p.Aftermath()
-	require.ErrorContains(t, err, "want 0 where Open is not set")
+	require.ErrorContains(t, err, "must be 0 where Open is not set")
 	_, err = packer.Parted{Formation: -1}.Aftermath()
-	require.ErrorContains(t, err, "Parted.Formation")
-	require.ErrorContains(t, err, "Parted.Legs")
+	require.ErrorContains(t, err, "Formation: is")
+	require.ErrorContains(t, err, "Legs.depth")
 }
 
 // A leg that empties before it balances is an answer.

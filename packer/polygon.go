@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Load is what a packer bears at one moment.
@@ -85,14 +86,14 @@ func (p Polygon) validate() error {
 		return fmt.Errorf("%w: there are %d", ErrTooFewVertices, n)
 	}
 	if n > maxVertices {
-		return fmt.Errorf("packer: Polygon.Vertices has %d corners: want up to %d", n, maxVertices)
+		return fault.NewIn("packer", "Vertices", "has %d corners; must be at most %d", n, maxVertices)
 	}
 	if len(p.Limits) != 0 && len(p.Limits) != n {
-		f.add("Polygon.Limits has %d names for %d corners: want one for each, or none", len(p.Limits), n)
+		f.new("Limits", "has %d names for %d corners; must be one for each, or none", len(p.Limits), n)
 	}
 	for i, v := range p.Vertices {
-		anyValue(&f, fmt.Sprintf("Polygon.Vertices[%d].Differential", i), v.Differential)
-		anyValue(&f, fmt.Sprintf("Polygon.Vertices[%d].Axial", i), v.Axial)
+		anyValue(&f, fmt.Sprintf("Vertices[%d].Differential", i), v.Differential)
+		anyValue(&f, fmt.Sprintf("Vertices[%d].Axial", i), v.Axial)
 	}
 	return f.err()
 }

@@ -1,9 +1,8 @@
 package packer
 
 import (
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // PinCase is the load that one load case puts on release pins, or on a latch:
@@ -36,7 +35,7 @@ func HoldPins(pins unit.Band[unit.Force], bothWays bool, cases []PinCase) ([]Pin
 	var f faults
 	checkPins(&f, "pins", pins)
 	for i, c := range cases {
-		anyValue(&f, fmt.Sprintf("case %d %s: Load", i, c.Case), c.Load)
+		anyValue(&f, fault.Index("cases", i)+".Load", c.Load)
 	}
 	if err := f.err(); err != nil {
 		return nil, err

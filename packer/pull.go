@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular/movement"
 )
 
@@ -27,7 +28,8 @@ type Pull struct {
 	// its greatest; package drag finds it. It is spread evenly along the string.
 	Drag unit.Band[unit.Force]
 
-	Block unit.Force // what the weight indicator shows with nothing hung from it
+	Block   unit.Force // what the weight indicator shows with nothing hung from it
+	OpenTop bool       // the top is not closed: pressure inside doesn't lift it
 }
 
 // Balance is a pull's hook load by its terms, without drag.
@@ -36,7 +38,7 @@ type Balance struct {
 	End       unit.Force // of the pressures on the string's end in the joint
 	Weight    unit.Force // in air, of the string above
 	Shoulders unit.Force // of the pressures on changes of section
-	Cap       unit.Force // of the pressure at surface inside, which lifts the closed top
+	Cap       unit.Force // of the pressure at surface inside, which lifts a closed top
 	Block     unit.Force
 
 	// Reading is their sum: what the weight indicator shows. Drag adds to it.
@@ -107,6 +109,9 @@ func (p Pull) hang(depths ...unit.Length) (*onHook, error) {
 		return nil, fmt.Errorf("packer: %w", err)
 	}
 	c.Top = movement.OnHookClosed
+	if p.OpenTop {
+		c.Top = movement.OnHookOpen
+	}
 	if err := h.made.LoadInto(&h.loading, standing, c); err != nil {
 		return nil, fmt.Errorf("packer: %w", err)
 	}
@@ -118,7 +123,7 @@ func (h *onHook) joint() movement.JointLoad { return h.loading.Joints[0] }
 
 // Balance returns the hook load that puts a load on the joint, without drag.
 //
-//	R = P + F(end) + Σ w ΔTVD + Σ ΔF(shoulder) - pi(surface) Ai + block
+//	R = P + F(end) + Σ w ΔTVD + Σ ΔF(shoulder) - pi(surface) Ai + block        top closed; without pi Ai where it is open
 //
 //	P        load on the joint, positive where it parts it
 //	F(end)   movement.End.Force
@@ -136,7 +141,7 @@ func (p Pull) Balance(load unit.Force) (Balance, error) {
 		return Balance{}, err
 	}
 	if !finite(load) {
-		return Balance{}, fmt.Errorf("packer: load on the joint = %v: want a finite number", load)
+		return Balance{}, fault.Join("packer", fault.Finite("load", load))
 	}
 	b := h.balance(load)
 	return b, finiteResult("hook load", float64(b.Reading))
@@ -162,32 +167,32 @@ func (h *onHook) force(md unit.Length, load, drag unit.Force) unit.Force {
 func (p Pull) faults() faults {
 	var f faults
 	if len(p.Sections) == 0 {
-		f.add("Pull.Sections is empty: want one section or more")
+		f.new("Sections", "is empty; must be one section or more")
 	}
 	top := unit.Length(0)
 	for i, s := range p.Sections {
-		field := fmt.Sprintf("Pull.Sections[%d]", i)
-		f.include(field, s.Pipe.Validate())
+		field := fault.Index("Sections", i)
+		f.include(field+".Pipe", s.Pipe.Validate())
 		if !finite(s.Bottom) || s.Bottom <= top {
-			f.add("%s.Bottom = %v: want below %v", field, s.Bottom, top)
+			f.new(field+".Bottom", "is %v; must be below %v", s.Bottom, top)
 		}
 		top = s.Bottom
 	}
 	if p.Inside == nil {
-		f.add("Pull.Inside is missing: want the pressure inside by depth")
+		f.new("Inside", "is missing; must be the pressure inside by depth")
 	}
 	if p.Outside == nil {
-		f.add("Pull.Outside is missing: want the pressure outside by depth")
+		f.new("Outside", "is missing; must be the pressure outside by depth")
 	}
-	positive(&f, "Pull.Seal", p.Seal)
-	notNegative(&f, "Pull.Below", p.Below)
+	positive(&f, "Seal", p.Seal)
+	notNegative(&f, "Below", p.Below)
 	if !p.Plugged && p.Below != 0 {
-		f.add("Pull.Below = %v: want 0 where the joint is open below", p.Below)
+		f.new("Below", "is %v; must be 0 where the joint is open below", p.Below)
 	}
-	f.include("Pull.Drag", p.Drag.Check())
+	f.include("Drag", p.Drag.Check())
 	if p.Drag.Least < 0 {
-		f.add("Pull.Drag begins at %v: want 0 or more", p.Drag.Least)
+		f.new("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
 	}
-	notNegative(&f, "Pull.Block", p.Block)
+	notNegative(&f, "Block", p.Block)
 	return f
 }

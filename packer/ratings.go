@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Ratings are what a packer's parts bear, each by itself, from which an
@@ -139,17 +140,17 @@ func clip(corners []corner, area unit.Area, sign float64, limit unit.Force, name
 // Validate reports everything that is wrong with r.
 func (r Ratings) Validate() error {
 	var f faults
-	positive(&f, "Ratings.FromBelow", r.FromBelow)
-	positive(&f, "Ratings.FromAbove", r.FromAbove)
-	positive(&f, "Ratings.Tension", r.Tension)
-	positive(&f, "Ratings.Compression", r.Compression)
-	positive(&f, "Ratings.Up", r.Up)
-	positive(&f, "Ratings.Down", r.Down)
-	notNegative(&f, "Ratings.Area", r.Area)
+	positive(&f, "FromBelow", r.FromBelow)
+	positive(&f, "FromAbove", r.FromAbove)
+	positive(&f, "Tension", r.Tension)
+	positive(&f, "Compression", r.Compression)
+	positive(&f, "Up", r.Up)
+	positive(&f, "Down", r.Down)
+	notNegative(&f, "Area", r.Area)
 	for i, c := range r.Limits {
-		field := fmt.Sprintf("Ratings.Limits[%d]", i)
+		field := fault.Index("Limits", i)
 		if c.Name == "" {
-			f.add("%s.Name is empty: want a name", field)
+			f.new(field+".Name", "is empty; must be a name")
 		}
 		anyValue(&f, field+".Area", c.Area)
 		positive(&f, field+".AtMost", c.AtMost)

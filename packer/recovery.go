@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -49,7 +50,7 @@ type Options struct {
 
 	// Pressure is the least tubing pressure, added to what is held, with which the
 	// strongest pins part within the shares of the ratings, and PressureReading the
-	// reading to pull with it, less than Most as the pressure lifts the closed top;
+	// reading to pull with it, less than that without as the pressure does its part;
 	// zero where none is needed. Where the joint is plugged, or its seal is no wider
 	// than the bore of what limits the pull, pressure inside does not help: then it
 	// is not available.
@@ -73,8 +74,9 @@ type Cut struct {
 // Options returns what is left to do when a joint did not part.
 //
 //	load on joint = tried - Balance(0) - drag
-//	Δp            = max over components of (strongest pins - most load) / (Ap - Ai), and for the rig / Ap
-//	reading       = Balance(strongest pins) + drag - Δp Ap
+//	Δp            = max over components of (strongest pins - most load) / (Ap - Ai), and for the rig / Ar
+//	reading       = Balance(strongest pins) + drag - Δp Ar
+//	Ar            = Ap with a closed top, Ap - Ai at surface with an open one
 //	after         = -(Ao - Ai) po + Σ w ΔTVD above it + shoulders + cap + block
 //	reading       = after + pull wanted at the cut
 //
@@ -109,7 +111,7 @@ func (n NotParted) Options() (Options, error) {
 // withPressure finds the pressure that helps a pull. It adds Ap per pressure to
 // the load on the joint at the same reading, and Ai to the wall force of the pipe
 // above it: so at the same load on the joint the pipe bears Ai - Ap of it more,
-// and the reading is less by Ap.
+// and the reading is less by Ap, or with an open top by Ap - Ai.
 func (n NotParted) withPressure(o *Options, p Parting) {
 	r := n.Release
 	o.PressureAvailable = !r.Pull.Plugged
@@ -117,14 +119,18 @@ func (n NotParted) withPressure(o *Options, p Parting) {
 		return
 	}
 	seal := tubular.AnnularCapacity(r.Pull.Seal, 0)
+	reading := seal
+	if r.Pull.OpenTop {
+		reading -= r.Pull.Sections[0].Pipe.InnerArea()
+	}
 	for i, u := range p.Parts {
 		short := r.Pins.Greatest - u.Most
 		if short <= 0 {
 			continue
 		}
-		gain := seal // the rig, which is the last
+		gain := reading // the rig, which is the last
 		if i < len(r.Components) {
-			gain -= n.pipeAt(u.Depth).InnerArea()
+			gain = seal - n.pipeAt(u.Depth).InnerArea()
 		}
 		if gain <= 0 {
 			o.Pressure, o.PressureAvailable = 0, false
@@ -132,7 +138,7 @@ func (n NotParted) withPressure(o *Options, p Parting) {
 		}
 		o.Pressure = max(o.Pressure, unit.Pressure(float64(short)/float64(gain)))
 	}
-	o.PressureReading = p.Reading.Greatest - Push(o.Pressure, seal)
+	o.PressureReading = p.Reading.Greatest - Push(o.Pressure, reading)
 }
 
 func (n NotParted) cut() (Cut, error) {
@@ -184,20 +190,20 @@ func (n NotParted) pipeAt(md unit.Length) tubular.Pipe {
 func (n NotParted) validate() error {
 	var f faults
 	if err := n.Release.Validate(); err != nil {
-		f = append(f, err)
+		f.include("Release", err)
 	}
-	notNegative(&f, "NotParted.Tried", n.Tried)
-	notNegative(&f, "NotParted.Free", n.Free)
-	notNegative(&f, "NotParted.Clearance", n.Clearance)
-	notNegative(&f, "NotParted.CutPull", n.CutPull)
+	notNegative(&f, "Tried", n.Tried)
+	notNegative(&f, "Free", n.Free)
+	notNegative(&f, "Clearance", n.Clearance)
+	notNegative(&f, "CutPull", n.CutPull)
 	if k := len(n.Release.Pull.Sections); k > 0 {
 		bottom := n.Release.Pull.Sections[k-1].Bottom
 		if n.Free > bottom {
-			f.add("NotParted.Free = %v: want no deeper than the joint at %v", n.Free, bottom)
+			f.new("Free", "is %v; must be no deeper than the joint at %v", n.Free, bottom)
 		}
 		for i, c := range n.Intervals {
 			if !(c.Top >= 0 && c.Top < c.Bottom && c.Bottom <= bottom) {
-				f.add("NotParted.Intervals[%d] %s is %v to %v: want a stretch from surface to the joint at %v", i, c.Name, c.Top, c.Bottom, bottom)
+				f.new(fault.Index("Intervals", i), "%s is %v to %v; must be a stretch from surface to the joint at %v", c.Name, c.Top, c.Bottom, bottom)
 			}
 		}
 	}

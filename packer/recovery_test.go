@@ -54,7 +54,7 @@ func TestBleedToLeavesTheReserve(t *testing.T) {
 	require.True(t, f.Hopeless)
 	require.Contains(t, f.String(), "nothing trapped")
 	_, err = packer.Unseating{Trapped: unit.Exactly(-unit.PSI), Reserve: -1}.Freed()
-	require.ErrorContains(t, err, "Trapped begins")
+	require.ErrorContains(t, err, "Trapped: begins")
 	require.ErrorContains(t, err, "Reserve")
 }
 
@@ -103,6 +103,17 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
 	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
 	require.InDelta(t, 63000, p.Most.In(unit.PoundForce), 1e-6)
+	// With an open top the reading keeps the lift of the cap.
+	open := n
+	open.Release.Pull.OpenTop = true
+	o, err = open.Options()
+	require.NoError(t, err)
+	open.Release.Pull.Inside = with.Pull.Inside
+	p, err = open.Release.Parting()
+	require.NoError(t, err)
+	require.Zero(t, p.Nominal.Cap)
+	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
+	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
 	// Pins on a seal no wider than the bore feel none of it.
 	narrow := n
 	narrow.Release.Pull.Seal = 2.9 * unit.Inch
@@ -128,7 +139,7 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.ErrorContains(t, o.NoCut, "5000 ft")
 	n.Free, n.Clearance, n.Intervals = 9001*unit.Foot, -1, []packer.Interval{{Name: "x"}}
 	_, err = n.Options()
-	for _, want := range []string{"Free", "Clearance", "Intervals[0] x"} {
+	for _, want := range []string{"Free", "Clearance", "Intervals[0]: x"} {
 		require.ErrorContains(t, err, want)
 	}
 	require.False(t, errors.Is(err, packer.ErrNowhereToCut))

@@ -1,9 +1,8 @@
 package packer
 
 import (
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Release is a pull that is to part the pins of the joint.
@@ -138,34 +137,36 @@ func add[Q unit.Scalar](a, b unit.Band[Q]) unit.Band[Q] {
 
 // Validate reports everything that is wrong with r.
 func (r Release) Validate() error {
-	f := r.Pull.faults()
-	checkPins(&f, "Release.Pins", r.Pins)
+	var f faults
+	pull := r.Pull.faults()
+	f.include("Pull", pull.err())
+	checkPins(&f, "Pins", r.Pins)
 	bottom := unit.Length(0)
 	if n := len(r.Pull.Sections); n > 0 {
 		bottom = r.Pull.Sections[n-1].Bottom
 	}
 	for i, c := range r.Components {
-		field := fmt.Sprintf("Release.Components[%d] %s", i, c.Name)
+		field := fault.Index("Components", i)
 		if !(c.Depth >= 0 && c.Depth <= bottom) {
-			f.add("%s Depth = %v: want from 0 to the joint at %v", field, c.Depth, bottom)
+			f.new(field+".Depth", "of %s is %v; must be from 0 ft to the joint at %v", c.Name, c.Depth, bottom)
 		}
-		positive(&f, field+" Rating", c.Rating)
-		checkShare(&f, field+" Share", c.Share)
+		positive(&f, field+".Rating", c.Rating)
+		checkShare(&f, field+".Share", c.Share)
 	}
-	positive(&f, "Release.Rig", r.Rig)
-	checkShare(&f, "Release.RigShare", r.RigShare)
+	positive(&f, "Rig", r.Rig)
+	checkShare(&f, "RigShare", r.RigShare)
 	return f.err()
 }
 
 func checkShare(f *faults, field string, x float64) {
 	if !(x > 0 && x <= 1) {
-		f.add("%s = %v: want above 0 up to 1", field, x)
+		f.append(fault.AboveTo(field, x, 0, 1))
 	}
 }
 
 func checkPins(f *faults, field string, pins unit.Band[unit.Force]) {
 	f.include(field, pins.Check())
 	if pins.Least <= 0 {
-		f.add("%s part from %v: want above 0", field, pins.Least)
+		f.new(field, "part from %v; must be above 0", pins.Least)
 	}
 }

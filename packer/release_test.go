@@ -216,7 +216,7 @@ func TestPressureHelpsThePull(t *testing.T) {
 
 func TestReleaseFaults(t *testing.T) {
 	_, err := packer.Release{Components: []packer.Component{{Name: "x", Depth: 5}}, RigShare: 2}.Parting()
-	for _, want := range []string{"Sections is empty", "Inside is missing", "Outside is missing", "Pull.Seal", "Pins part from", "x Depth", "x Rating", "x Share", "Release.Rig", "RigShare"} {
+	for _, want := range []string{"Sections: is empty", "Inside: is missing", "Outside: is missing", "Pull.Seal", "Pins: part from", "Components[0].Depth: of x", "Components[0].Rating", "Components[0].Share", "Rig: ", "RigShare"} {
 		require.ErrorContains(t, err, want)
 	}
 	p := overpull().Pull
@@ -228,7 +228,7 @@ func TestReleaseFaults(t *testing.T) {
 	require.Error(t, err)
 	p.Below = 5
 	_, err = p.Balance(0)
-	require.ErrorContains(t, err, "Pull.Below")
+	require.ErrorContains(t, err, "Below: is")
 }
 
 func ExampleHoldPins() {
@@ -261,8 +261,8 @@ func TestHoldPins(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, packer.Acted, m[0].State)
 	_, err = packer.HoldPins(unit.Band[unit.Force]{}, false, []packer.PinCase{{Case: "x", Load: unit.Force(math.NaN())}})
-	require.ErrorContains(t, err, "pins part from")
-	require.ErrorContains(t, err, "case 0 x")
+	require.ErrorContains(t, err, "pins: part from")
+	require.ErrorContains(t, err, "cases[0].Load")
 }
 
 func BenchmarkParting(b *testing.B) {

@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve"
 )
 
@@ -86,20 +87,20 @@ func (p Pressures) Bite(applied unit.Pressure) (bite unit.Band[unit.Pressure], o
 func (s Setting) Validate() error {
 	var f faults
 	if len(s.Stages) == 0 {
-		f.add("Setting.Stages is empty: want at least one stage")
+		f.new("Stages", "is empty; must be at least one stage")
 	}
 	for i, stage := range s.Stages {
-		field := fmt.Sprintf("Setting.Stages[%d] %s", i, stage.Name)
+		field := fault.Index("Stages", i) + ".Acts"
 		f.include(field, stage.Acts.Check())
 		if stage.Acts.Least <= 0 {
-			f.add("%s acts from %v: want above 0", field, stage.Acts.Least)
+			f.new(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
 		}
 	}
-	f.include("Setting.Columns", s.Columns.Check())
-	positive(&f, "Setting.Piston", s.Piston)
-	share(&f, "Setting.Kept", s.Kept, 0, 1)
-	f.include("Setting.Plug.Columns", s.Plug.Columns.Check())
-	positive(&f, "Setting.Plug.Rating", s.Plug.Rating)
+	f.include("Columns", s.Columns.Check())
+	positive(&f, "Piston", s.Piston)
+	share(&f, "Kept", s.Kept, 0, 1)
+	f.include("Plug.Columns", s.Plug.Columns.Check())
+	positive(&f, "Plug.Rating", s.Plug.Rating)
 	return f.err()
 }
 

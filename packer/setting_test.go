@@ -179,7 +179,7 @@ func TestApply(t *testing.T) {
 	require.Equal(t, packer.Not, a.State)
 	require.InDelta(t, 3206.25-standing-1000, a.Stages[0].Margin.In(unit.PSI), 1e-6)
 	_, err = s.Apply(-1)
-	require.ErrorContains(t, err, "surface pressure = ")
+	require.ErrorContains(t, err, "surface pressure: is ")
 }
 
 // The element's force divided by the ring: 32 klbf on 8.535 in over 6 in bore.
@@ -190,7 +190,7 @@ func TestElementPressure(t *testing.T) {
 
 func TestSettingFaultsAreReportedTogether(t *testing.T) {
 	_, err := packer.Setting{Kept: 2}.Pressures()
-	for _, want := range []string{"Stages is empty", "Piston = 0", "Kept = 2", "Plug.Rating"} {
+	for _, want := range []string{"Stages: is empty", "Piston: is 0", "Kept: is 2", "Plug.Rating"} {
 		require.ErrorContains(t, err, want)
 	}
 	s := setting(t)

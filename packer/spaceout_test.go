@@ -161,14 +161,14 @@ func TestSealPlanFaults(t *testing.T) {
 	p.Bore.Bottom, p.Seals.Last, p.Engaged, p.Clearance = 1, 0, -1, unit.Length(math.NaN())
 	p.Cases[0].Movement = unit.Length(math.Inf(1))
 	_, err := p.SpaceOut()
-	for _, want := range []string{"Bore.Bottom", "Seals.Last", "Engaged", "Clearance", "case 0 stimulation"} {
+	for _, want := range []string{"Bore.Bottom", "Seals.Last", "Engaged", "Clearance", "Cases[0].Movement: of stimulation"} {
 		require.ErrorContains(t, err, want)
 	}
 	p = plan()
 	p.Engaged = 21 * unit.Foot
 	_, err = p.Engage(-1)
-	require.ErrorContains(t, err, "Engaged = 21 ft: want at most 20 ft")
-	require.ErrorContains(t, err, "height = ")
+	require.ErrorContains(t, err, "Engaged: is 21 ft; must be at most 20 ft")
+	require.ErrorContains(t, err, "height: is")
 	_, err = packer.StrokeOf([]packer.Travel{{Case: "x", Movement: unit.Length(math.NaN())}})
 	require.Error(t, err)
 }
@@ -226,12 +226,12 @@ func TestMakeUpAddsUp(t *testing.T) {
 
 func TestMakeUpFaults(t *testing.T) {
 	_, err := packer.Landing{Joints: []unit.Length{-1}, Pups: make([]unit.Length, 20), HangerDepth: 5}.MakeUp()
-	for _, want := range []string{"Tagged = 0", "Joints[0]", "Pups has 20", "Pups[0]", "below the hanger's seat"} {
+	for _, want := range []string{"Tagged: is 0", "Joints[0]", "Pups: has 20", "Pups[0]", "below the hanger's seat"} {
 		require.ErrorContains(t, err, want)
 	}
 	l := packer.Landing{Tagged: 1000, HangerDepth: 20, HangerLength: 1, Height: 2, Joints: []unit.Length{9}}
 	_, err = l.MakeUp()
-	require.ErrorContains(t, err, "Joints come to")
+	require.ErrorContains(t, err, "Joints: come to")
 	require.False(t, errors.Is(err, packer.ErrNoSpaceOut))
 	l.Joints, l.Pups = []unit.Length{9, 14.2}, []unit.Length{30}
 	m, err := l.MakeUp()

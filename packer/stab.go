@@ -50,16 +50,16 @@ type StabWeights struct {
 // movement.End.
 func (s Stab) Weights() (StabWeights, error) {
 	var f faults
-	anyValue(&f, "Stab.Down", s.Down)
-	anyValue(&f, "Stab.Up", s.Up)
+	anyValue(&f, "Down", s.Down)
+	anyValue(&f, "Up", s.Up)
 	if s.Up < s.Down {
-		f.add("Stab.Up = %v: want no less than the weight going down, %v", s.Up, s.Down)
+		f.new("Up", "is %v; must be no less than the weight going down, %v", s.Up, s.Down)
 	}
-	checkEnd(&f, "Stab.End", s.End)
+	checkEnd(&f, "End", s.End)
 	for name, band := range map[string]unit.Band[unit.Force]{"Friction": s.Friction, "Latch": s.Latch} {
-		f.include("Stab."+name, band.Check())
+		f.include(""+name, band.Check())
 		if band.Least < 0 {
-			f.add("Stab.%s begins at %v: want 0 or more", name, band.Least)
+			f.new(name, "begins at %v; must be 0 or more", band.Least)
 		}
 	}
 	if err := f.err(); err != nil {
@@ -82,7 +82,7 @@ func (s Stab) Weights() (StabWeights, error) {
 func checkEnd(f *faults, field string, e movement.End) {
 	positive(f, field+".OD", e.OD)
 	if !finite(e.ID) || e.ID <= 0 || e.ID >= e.OD {
-		f.add("%s.ID = %v: want above 0 and below the OD of %v", field, e.ID, e.OD)
+		f.new(field+".ID", "is %v; must be above 0 and below the OD of %v", e.ID, e.OD)
 	}
 	positive(f, field+".Bore", e.Bore)
 	notNegative(f, field+".Inside", e.Inside)

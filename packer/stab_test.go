@@ -80,7 +80,7 @@ func TestStabSigns(t *testing.T) {
 
 func TestStabFaults(t *testing.T) {
 	_, err := packer.Stab{Down: 2, Up: 1, Friction: unit.Band[unit.Force]{Least: 1}, Latch: unit.Exactly(-unit.PoundForce)}.Weights()
-	for _, want := range []string{"Stab.Up", "Stab.End.OD", "Stab.End.Bore", "Stab.Friction", "Stab.Latch begins"} {
+	for _, want := range []string{"Up: is", "End.OD", "End.Bore", "Friction: is", "Latch: begins"} {
 		require.ErrorContains(t, err, want)
 	}
 }
@@ -126,7 +126,7 @@ func TestBearing(t *testing.T) {
 	require.Equal(t, 20*unit.Kilopound, b.Load.Axial)
 	workingtest.Check(t, b.Steps())
 	_, err := packer.Seat{}.Connections(packer.Case{})
-	for _, want := range []string{"Seat.Bore", "Sections is empty"} {
+	for _, want := range []string{"Seat.Bore", "Sections: is empty"} {
 		require.ErrorContains(t, err, want)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular/movement"
 )
 
@@ -129,27 +130,27 @@ func Restraint(bore, height unit.Length) movement.Seals {
 func checkTravels(f *faults, cases []Travel) {
 	for i, c := range cases {
 		if !finite(c.Movement) {
-			f.add("case %d %s: Movement = %v: want a finite number", i, c.Case, c.Movement)
+			f.new(fault.Index("Cases", i)+".Movement", "of %s is %v; must be finite", c.Case, c.Movement)
 		}
 	}
 }
 
 func (p SealPlan) faults() faults {
 	var f faults
-	notNegative(&f, "SealPlan.Bore.Shoulder", p.Bore.Shoulder)
-	notNegative(&f, "SealPlan.Bore.Top", p.Bore.Top)
+	notNegative(&f, "Bore.Shoulder", p.Bore.Shoulder)
+	notNegative(&f, "Bore.Top", p.Bore.Top)
 	if !finite(p.Bore.Bottom) || !(p.Bore.Bottom > p.Bore.Top) {
-		f.add("SealPlan.Bore.Bottom = %v: want below the top of the bore, %v", p.Bore.Bottom, p.Bore.Top)
+		f.new("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.Bottom, p.Bore.Top)
 	}
-	notNegative(&f, "SealPlan.Seals.First", p.Seals.First)
+	notNegative(&f, "Seals.First", p.Seals.First)
 	if !finite(p.Seals.Last) || !(p.Seals.Last > p.Seals.First) {
-		f.add("SealPlan.Seals.Last = %v: want below the first seal, %v", p.Seals.Last, p.Seals.First)
+		f.new("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.Last, p.Seals.First)
 	}
-	notNegative(&f, "SealPlan.Engaged", p.Engaged)
+	notNegative(&f, "Engaged", p.Engaged)
 	if most := min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top); p.Engaged > most && most > 0 {
-		f.add("SealPlan.Engaged = %v: want at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
+		f.new("Engaged", "is %v; must be at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
 	}
-	notNegative(&f, "SealPlan.Clearance", p.Clearance)
+	notNegative(&f, "Clearance", p.Clearance)
 	checkTravels(&f, p.Cases)
 	return f
 }

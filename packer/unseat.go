@@ -54,12 +54,14 @@ type Freed struct {
 func (u Unseating) Freed() (Freed, error) {
 	p := u.Pull
 	p.Plugged, p.Below = true, 0
-	f := p.faults()
-	f.include("Unseating.Trapped", u.Trapped.Check())
+	var f faults
+	pull := p.faults()
+	f.include("Pull", pull.err())
+	f.include("Trapped", u.Trapped.Check())
 	if u.Trapped.Least < 0 {
-		f.add("Unseating.Trapped begins at %v: want 0 or more", u.Trapped.Least)
+		f.new("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
 	}
-	notNegative(&f, "Unseating.Reserve", u.Reserve)
+	notNegative(&f, "Reserve", u.Reserve)
 	if err := f.err(); err != nil {
 		return Freed{}, err
 	}

@@ -77,10 +77,11 @@ func (d Derating) Factor(t unit.Temperature) (float64, error) {
 }
 
 // At returns p with its yield strength derated to the temperature t. Tensile
-// strength and elastic properties stay.
+// strength and elastic properties stay. It is an error when p holds a number that
+// isn't finite, or for what Factor doesn't take.
 func (p Pipe) At(t unit.Temperature, d Derating) (Pipe, error) {
 	k, err := d.Factor(t)
-	if err != nil {
+	if err := fault.Join("tubular", p.allFinite(), err); err != nil {
 		return Pipe{}, err
 	}
 	p.Material.Yield *= unit.Pressure(k)

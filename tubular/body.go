@@ -12,7 +12,7 @@ import (
 type Body struct {
 	young, ri, ro float64
 	perSteel      float64 // 1/As
-	inAs, outAs   float64 // Ai/As and Ao/As; Ao/As is Lamé's B/r² per differential at the inner wall
+	inAs          float64 // Ai/As
 	lame          float64 // √3 Ao/As
 	shear         float64 // √3 ri/J
 	boreShare2    float64 // (Ai/Ao)², from inner to outer wall for the square of Lamé's term
@@ -35,7 +35,7 @@ func (p Pipe) Prepare() (Body, error) {
 	ri, ro, Y := float64(p.ID)/2, float64(p.OD)/2, float64(p.Material.Yield)
 	b := Body{
 		young: float64(p.Material.Young), ri: ri, ro: ro,
-		perSteel: 1 / As, inAs: Ai / As, outAs: Ao / As,
+		perSteel: 1 / As, inAs: Ai / As,
 		lame: math.Sqrt(3) * Ao / As, shear: math.Sqrt(3) * ri / float64(p.PolarMoment()),
 		boreShare2: (Ai / Ao) * (Ai / Ao), radii2: (ro / ri) * (ro / ri),
 		perYield: 1 / Y, yieldPSI: p.Material.Yield.In(unit.PSI), perBurst: 1 / float64(r.InternalYield),
@@ -70,9 +70,14 @@ func (b *Body) StraightVonMises(axial unit.Force, inside, outside unit.Pressure)
 }
 
 // terms returns the effective force over the steel area, and √3 times Lamé's
-// term at the inner wall.
+// term at the inner wall. With Ao = Ai + As the former is
+//
+//	σe = Fa/As + po - Δp Ai/As
+//
+// which keeps its digits in a thin wall.
 func (b *Body) terms(F, pi, po float64) (e, h float64) {
-	return F*b.perSteel - pi*b.inAs + po*b.outAs, (pi - po) * b.lame
+	Δp := pi - po
+	return F*b.perSteel + po - Δp*b.inAs, Δp * b.lame
 }
 
 // square is that of the von Mises stress at the wall where it is greater: e is

@@ -1,10 +1,10 @@
 package tubular
 
 import (
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Connection is what the joints of a pipe bear, where that is not what its body
@@ -42,25 +42,10 @@ func (c Connection) Unknown() []string {
 	return missing
 }
 
-// Faults returns what is out of range; ratings are never negative.
-func (c Connection) Faults() []error {
-	var faults []error
-	for _, x := range []struct {
-		name  string
-		value fmt.Stringer
-		si    float64
-	}{
-		{"Tension", c.Tension, float64(c.Tension)}, {"Compression", c.Compression, float64(c.Compression)},
-		{"Inside", c.Inside, float64(c.Inside)}, {"Outside", c.Outside, float64(c.Outside)},
-	} {
-		if !(x.si >= 0 && !math.IsInf(x.si, 0)) {
-			faults = append(faults, fmt.Errorf("tubular: Connection.%s = %v: want above 0, or 0 for not known", x.name, x.value))
-		}
-	}
-	if !(c.Triaxial >= 0 && c.Triaxial <= 1) {
-		faults = append(faults, fmt.Errorf("tubular: Connection.Triaxial = %v: want above 0 up to 1, or 0 for not known", c.Triaxial))
-	}
-	return faults
+// Validate reports what is out of range; ratings are never negative.
+func (c Connection) Validate() error {
+	return fault.Join("tubular", fault.AtLeast("Tension", c.Tension, 0), fault.AtLeast("Compression", c.Compression, 0),
+		fault.AtLeast("Inside", c.Inside, 0), fault.AtLeast("Outside", c.Outside, 0), fault.Between("Triaxial", c.Triaxial, 0, 1))
 }
 
 // Usage returns how much of the connection's ratings a load uses, design factors
@@ -77,6 +62,9 @@ func (c Connection) Faults() []error {
 // Source: definition.
 func (c *Connection) Usage(l Load, f DesignFactors, triaxial, yield float64) float64 {
 	axial, dp := float64(l.Axial), float64(l.Inside-l.Outside)
+	if axial != axial || dp != dp {
+		return math.NaN() // which no limit passes for safe
+	}
 	most := 0.0
 	if axial > 0 && c.Tension > 0 {
 		most = f.Axial * axial / float64(c.Tension)

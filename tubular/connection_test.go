@@ -1,7 +1,6 @@
 package tubular_test
 
 import (
-	"errors"
 	"math"
 	"testing"
 
@@ -26,11 +25,11 @@ func TestConnectionUsage(t *testing.T) {
 	require.Len(t, unknown.Unknown(), 5)
 	require.Zero(t, unknown.Usage(pull, f, 5, 1), "what isn't known is not checked")
 	require.Empty(t, c.Unknown())
-	require.Empty(t, c.Faults())
+	require.NoError(t, c.Validate())
 
-	err := errors.Join(tubular.Connection{Tension: -1, Compression: unit.Force(math.NaN()), Inside: unit.Pressure(math.Inf(1)), Outside: -1, Triaxial: 2}.Faults()...)
+	err := tubular.Connection{Tension: -1, Compression: unit.Force(math.NaN()), Inside: unit.Pressure(math.Inf(1)), Outside: -1, Triaxial: 2}.Validate()
 	for _, field := range []string{"Tension", "Compression", "Inside", "Outside", "Triaxial"} {
-		require.ErrorContains(t, err, "Connection."+field)
+		require.ErrorContains(t, err, field+": is")
 	}
 }
 

@@ -54,6 +54,7 @@ func TestFieldConstants(t *testing.T) {
 	require.InDelta(t, 1029.4, 1/one.In(unit.BarrelPerFoot), 0.05)
 	// API Spec 5CT: 10.69 (D - t) t lb/ft and 0.0246615 (D - t) t kg/m, to all printed digits.
 	p := wall(2, 0.5)
+	require.InDelta(t, 10.69144, p.PlainEndWeight().In(unit.PoundPerFoot)/(1.5*0.5), 5e-6, "as the doc has it unrounded")
 	require.InDelta(t, 10.69, p.PlainEndWeight().In(unit.PoundPerFoot)/(1.5*0.5), 0.005)
 	m := tubular.Pipe{OD: 100 * unit.Millimetre, ID: 80 * unit.Millimetre, Material: tubular.Steel()}
 	require.InDelta(t, 0.0246615, m.PlainEndWeight().In(unit.KilogramPerMetre)/(90*10), 5e-8)
@@ -67,6 +68,12 @@ func TestWeights(t *testing.T) {
 	p.Weight = 9.3 * unit.PoundPerFoot
 	require.Equal(t, p.Weight, p.WeightInAir())
 	require.Greater(t, p.Displacement(), p.SteelArea(), "couplings displace too")
+	// What the effective weight leaves out, and how much it is in brine.
+	brine := 9.5 * unit.PoundPerGallon
+	hangs := float64(p.Weight) * tubular.BuoyancyFactor(brine, p.Material.Density)
+	couplings := float64(brine) * 9.80665 * float64(p.Displacement()-p.SteelArea())
+	near(t, hangs+couplings, float64(p.BuoyedWeight(brine, brine)), 1e-12)
+	require.InDelta(t, 0.006, couplings/float64(p.Weight), 0.003)
 
 	// One fluid, no couplings: buoyancy by areas and by densities agree.
 	p.Weight = 0

@@ -72,8 +72,9 @@ func (p Pipe) Barlow(wall float64) unit.Pressure {
 // Source: ISO/TR 10400:2007, 6.6.1.2 (open-end thick wall). The place is from
 // memory; the formula follows from Pipe.Stresses.
 func (p Pipe) YieldOpenEnds(wall float64) unit.Pressure {
-	D2, d2 := squares(p.OD, p.Wall(), wall)
-	return unit.Pressure(float64(p.Material.Yield) * (D2 - d2) / math.Sqrt(3*D2*D2+d2*d2))
+	D2, difference := squares(p.OD, p.Wall(), wall)
+	d2 := D2 - difference
+	return unit.Pressure(float64(p.Material.Yield) * difference / math.Sqrt(3*D2*D2+d2*d2))
 }
 
 // YieldClosedEnds returns the inside pressure at which the inner wall begins to
@@ -86,14 +87,15 @@ func (p Pipe) YieldOpenEnds(wall float64) unit.Pressure {
 // Source: ISO/TR 10400:2007, 6.6.1.1 (capped-end). The place is from memory;
 // the formula follows from Pipe.Stresses.
 func (p Pipe) YieldClosedEnds(wall float64) unit.Pressure {
-	D2, d2 := squares(p.OD, p.Wall(), wall)
-	return unit.Pressure(float64(p.Material.Yield) * (D2 - d2) / (math.Sqrt(3) * D2))
+	D2, difference := squares(p.OD, p.Wall(), wall)
+	return unit.Pressure(float64(p.Material.Yield) * difference / (math.Sqrt(3) * D2))
 }
 
-func squares(od, t unit.Length, wall float64) (D2, d2 float64) {
-	D := float64(od)
-	d := D - 2*wall*float64(t)
-	return D * D, d * d
+// squares returns D² and D² - d², the latter as the product 4 k t (D - k t),
+// which keeps its digits in a thin wall.
+func squares(od, t unit.Length, wall float64) (D2, difference float64) {
+	D, kt := float64(od), wall*float64(t)
+	return D * D, 4 * kt * (D - kt)
 }
 
 // BodyYield returns the axial force at which the pipe body yields.

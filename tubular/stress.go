@@ -58,10 +58,11 @@ func (p Pipe) Stresses(l Load) Stresses {
 
 func (p Pipe) wallStress(l Load, radius unit.Length) WallStress {
 	ri, ro, r := float64(p.ID)/2, float64(p.OD)/2, float64(radius)
-	pi, po := float64(l.Inside), float64(l.Outside)
-	A := (pi*ri*ri - po*ro*ro) / (ro*ro - ri*ri)
-	B := (pi - po) * ri * ri * ro * ro / (ro*ro - ri*ri)
-	σr, σh := A-B/(r*r), A+B/(r*r)
+	po, Δp := float64(l.Outside), float64(l.Inside-l.Outside)
+	// A and B put in, with ro² - ri² as a product: in a thin wall the difference
+	// of the squares, and of A and B/r², would lose the digits.
+	per := Δp * ri * ri / ((ro - ri) * (ro + ri))
+	σr, σh := per*(r-ro)*(r+ro)/(r*r)-po, per*(r*r+ro*ro)/(r*r)-po
 	σa := float64(l.Axial) / float64(p.SteelArea())
 	σb := float64(p.Material.Young) * math.Abs(float64(l.Curvature)) * r
 	τ := float64(l.Torque) * r / float64(p.PolarMoment())
@@ -104,7 +105,9 @@ func (p Pipe) HelixCurvature(clearance unit.Length, force unit.Force) unit.Curva
 //
 // Source: Lubinski 1951; API RP 7G; Sparks 1984.
 func (p Pipe) EffectiveForce(l Load) unit.Force {
-	return unit.Force(float64(l.Axial) - float64(l.Inside)*float64(p.InnerArea()) + float64(l.Outside)*float64(p.OuterArea()))
+	// With Ao = Ai + As, which keeps its digits in a thin wall.
+	Δp := float64(l.Inside - l.Outside)
+	return unit.Force(float64(l.Axial) + float64(l.Outside)*float64(p.SteelArea()) - Δp*float64(p.InnerArea()))
 }
 
 // Steps shows how the stresses come about.

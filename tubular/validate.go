@@ -34,6 +34,14 @@ func (m Material) Validate() error {
 	return f.Err()
 }
 
+// allFinite reports the numbers of p that aren't.
+func (p Pipe) allFinite() error {
+	m := p.Material
+	return fault.Join("tubular", fault.Finite("OD", p.OD), fault.Finite("ID", p.ID), fault.Finite("Weight", p.Weight), fault.At("Material", fault.Join("tubular",
+		fault.Finite("Young", m.Young), fault.Finite("Poisson", m.Poisson), fault.Finite("Expansion", m.Expansion),
+		fault.Finite("Density", m.Density), fault.Finite("Yield", m.Yield), fault.Finite("Tensile", m.Tensile))))
+}
+
 // strength reports a yield strength that is missing where a rating needs one.
 func (m Material) strength() error {
 	if m.Yield == 0 {
@@ -50,6 +58,6 @@ func finiteResult[Q unit.Scalar](name string, q Q) error {
 	return fault.NewIn("tubular", "", "%s is %v; must be finite: the inputs are too large or too small for a pipe", name, q)
 }
 
-func finite[Q unit.Scalar](q Q) bool {
+func finite[Q ~float64](q Q) bool {
 	return !math.IsNaN(float64(q)) && !math.IsInf(float64(q), 0)
 }

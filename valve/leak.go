@@ -77,7 +77,11 @@ func (g GasLeak) RiseAt(rate unit.FlowRate) (unit.Pressure, error) {
 	if err := fault.Join(scope, g.space(), fault.AtLeast("rate", rate, 0)); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(float64(rate) * g.Temperature.Kelvin() * g.Duration.Seconds() / (g.Standard.Constant() * float64(g.Volume))), nil
+	rise := unit.Pressure(float64(rate) * g.Temperature.Kelvin() * g.Duration.Seconds() / (g.Standard.Constant() * float64(g.Volume)))
+	if math.IsInf(float64(rise), 0) {
+		return 0, fault.NewIn(scope, "rate", "is %v into a volume of %v; must make a finite rise", rate, g.Volume)
+	}
+	return rise, nil
 }
 
 const (

@@ -4,40 +4,77 @@
 package main
 
 import (
+	"context"
 	_ "embed"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
-	"completion.example/valve/sequence"
 )
 
 //go:embed plans/demo.json
 var demo []byte
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
 
 const question = "what to apply at each step, which device moves, and can any other?"
 
 // options are the flags.
 type options struct {
-	plan, against, report string
-	asJSON, pressures     bool
-	explain               bool
-	draws                 sequence.Uncertainty
+	plan, against      string
+	fresh              string
+	set, gauge         list
+	world              string
+	units              string
+	over               float64
+	report, csv        string
+	floor              bool
+	paper              string
+	revision, date     string
+	asJSON, schema     bool
+	pressures, explain bool
+	draws              draws
+}
+
+// list is a flag that may be given several times.
+type list []string
+
+func (l *list) String() string { return strings.Join(*l, "; ") }
+
+func (l *list) Set(text string) error {
+	*l = append(*l, text)
+	return nil
 }
 
 func flags(o *options) *flag.FlagSet {
 	f := flag.NewFlagSet("installation", flag.ContinueOnError)
 	f.SetOutput(io.Discard)
 	f.StringVar(&o.plan, "plan", "", "the plan, a JSON `file`; the embedded demo where left out")
-	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: show only what has changed since")
-	f.StringVar(&o.report, "report", "", "write the programme with pictures to this HTML `file`")
+	f.StringVar(&o.fresh, "new", "", "write a small plan to begin with to this `file`, and stop; what each key means is in examples/installation/PLAN.md")
+	f.BoolVar(&o.schema, "schema", false, "print the JSON schema of a plan, with the meaning, quantity, unit and default of every key, and stop")
+	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
+	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
+	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
+	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
+	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
+	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
+	f.StringVar(&o.report, "report", "", "write the programme with its drawings to this HTML `file`, for screen and print")
+	f.BoolVar(&o.floor, "floor", false, "report: leave out the appendix with pressure tables and pictures")
+	f.StringVar(&o.paper, "paper", "a4", "report: `size` of the printed page, a4 or letter")
+	f.StringVar(&o.revision, "revision", "", "report: the revision that its pages bear, any `text`")
+	f.StringVar(&o.date, "date", "", "report: the date that its pages bear, any `text`; today where left out")
+	f.StringVar(&o.csv, "csv", "", "write the schedule to this CSV `file`")
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
@@ -52,94 +89,103 @@ func flags(o *options) *flag.FlagSet {
 
 // run returns 0 for a plan that does what it intends, 1 for one that fails, 2
 // for flags or plans that can't be read.
-func run(args []string, out, errs io.Writer) int {
+func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	var o options
 	f := flags(&o)
-	if err := calculator.Parse(f, args); err != nil {
-		if errors.Is(err, flag.ErrHelp) {
-			fmt.Fprintf(out, "installation: %s\n\nusage: go run ./examples/installation [flags]\n\n", question)
-			f.SetOutput(out)
-			f.PrintDefaults()
-			fmt.Fprintf(out, "\n%s\n", calculator.Caution)
-			return 0
-		}
+	err := calculator.Parse(f, args)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		help(out, f)
+		return 0
+	case err != nil:
 		fmt.Fprintf(errs, "%v\ninstallation -h lists the flags.\n", err)
 		return 2
+	case o.schema:
+		text, err := schema()
+		if err == nil {
+			_, err = out.Write(text)
+		}
+		return exit(errs, err)
+	case o.fresh != "":
+		return exit(errs, writeNew(out, o.fresh))
 	}
-	plan, programme, err := walk(o.plan)
+	if err := o.check(); err != nil {
+		return exit(errs, err)
+	}
+	w, before, err := begin(&o)
 	if err != nil {
-		fmt.Fprintln(errs, err)
+		return exit(errs, err)
+	}
+	p := newProgress(errs, isTerminal(errs))
+	err = w.finish(ctx, &o, before, p.tell)
+	p.done()
+	switch {
+	case err != nil && ctx.Err() != nil:
+		fmt.Fprintln(errs, "stopped before anything was known")
 		return 2
+	case err != nil:
+		return exit(errs, err)
 	}
-	var before *sequence.Programme
-	if o.against != "" {
-		if _, before, err = walk(o.against); err != nil {
-			fmt.Fprintln(errs, err)
-			return 2
-		}
+	if err := w.write(out, &o); err != nil {
+		return exit(errs, err)
 	}
-	var risk *sequence.Risk
-	if o.draws.Samples != 0 {
-		if risk, err = sequence.Sample(plan, o.draws); err != nil {
-			fmt.Fprintln(errs, err)
-			return 2
-		}
-	}
-	if o.report != "" {
-		if err := writeReport(o.report, plan, programme, risk); err != nil {
-			fmt.Fprintln(errs, err)
-			return 2
-		}
-	}
-	if o.asJSON {
-		err = printJSON(out, programme, before, risk)
-	} else {
-		err = printText(out, o, programme, before, risk)
-	}
-	if err != nil {
-		fmt.Fprintln(errs, err)
-		return 2
-	}
-	if !programme.OK() {
+	if !w.programme.OK() {
 		return 1
 	}
 	return 0
 }
 
-// walk reads a plan, or the demo where no file is named, and walks it.
-func walk(file string) (*sequence.Plan, *sequence.Programme, error) {
-	data := demo
-	name := "the embedded demo"
-	if file != "" {
-		var err error
-		if data, err = os.ReadFile(file); err != nil {
-			return nil, nil, err
-		}
-		name = file
+// exit is the exit code of an error that keeps the plan from being walked.
+func exit(errs io.Writer, err error) int {
+	if err == nil {
+		return 0
 	}
-	plan, err := sequence.Read(data)
-	if err != nil {
-		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", name, err)
-	}
-	programme, err := sequence.Check(plan)
-	if err != nil {
-		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", name, err)
-	}
-	return plan, programme, nil
+	fmt.Fprintln(errs, err)
+	return 2
 }
 
-func printJSON(out io.Writer, p, before *sequence.Programme, risk *sequence.Risk) error {
-	e := json.NewEncoder(out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	d := struct {
-		Caution string `json:"caution"`
-		*sequence.Programme
-		Changes []sequence.Change `json:"changes,omitempty"`
-		Risk    *sequence.Risk    `json:"risk,omitempty"`
-	}{calculator.Caution, p, nil, risk}
-	if before != nil {
-		d.Changes = sequence.Changes(before, p)
+// check holds the flags against each other.
+func (o *options) check() error {
+	var faults []error
+	if o.paper != "a4" && o.paper != "letter" {
+		faults = append(faults, fmt.Errorf("-paper is %q; there are a4 and letter", o.paper))
 	}
-	return e.Encode(d)
+	if !(o.over >= 0 && o.over <= 100) {
+		faults = append(faults, fmt.Errorf("-over is %v; it must be from 0 to 100 percent", o.over))
+	}
+	for _, x := range []struct {
+		name  string
+		given bool
+	}{{"-floor", o.floor}, {"-revision", o.revision != ""}, {"-date", o.date != ""}} {
+		if x.given && o.report == "" {
+			faults = append(faults, fmt.Errorf("%s is of the report: -report names its file", x.name))
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// write writes everything that was asked for.
+func (w *work) write(out io.Writer, o *options) error {
+	if o.report != "" {
+		if err := writeReport(o, w); err != nil {
+			return err
+		}
+	}
+	if o.csv != "" {
+		if err := writeSchedule(o.csv, w); err != nil {
+			return err
+		}
+	}
+	if o.asJSON {
+		return printJSON(out, w, o.over)
+	}
+	return printText(out, *o, w)
+}
+
+func help(out io.Writer, f *flag.FlagSet) {
+	fmt.Fprintf(out, "installation: %s\n\nusage: go run ./examples/installation [flags]\n\n", question)
+	f.SetOutput(out)
+	f.PrintDefaults()
+	fmt.Fprintf(out, "\nWhat every key of a plan means: examples/installation/PLAN.md, and -schema for machines. -new FILE writes a plan to begin with.\n")
+	fmt.Fprintf(out, "\n%s\n", calculator.Caution)
 }

@@ -41,10 +41,10 @@ func TestEveryMistakeIsFound(t *testing.T) {
 		"packer-fluid-swapped":           {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
 		"sleeves-in-wrong-order":         {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
 		"test-passes-casing-rating":      {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},
-		"cold-injection-parts-release":   {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", "no more than"},
+		"cold-injection-parts-release":   {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 387 psi on "tubing"`},
 		"seals-leave-the-bore":           {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
 		"sleeve-opened-overbalanced":     {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
-		"annulus-test-with-port-shut":    {sequence.TestOff, "test the packer from above", "packer", `less 5113 psi in "annulus A"`, `"annulus A" is trapped`},
+		"annulus-test-with-port-shut":    {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
 	} {
 		t.Run(file, func(t *testing.T) {
 			code, out, errs := runs("-plan", filepath.Join("plans", file+".json"), "-json")
@@ -114,7 +114,7 @@ func TestBadInput(t *testing.T) {
 
 func TestReportIsOneFileWithItsPictures(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "report.html")
-	code, _, errs := runs("-report", file, "-samples", "40")
+	code, _, errs := runs("-report", file)
 	require.Zero(t, code, errs)
 	b, err := os.ReadFile(file)
 	require.NoError(t, err)

@@ -4,115 +4,234 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"text/tabwriter"
+	"unicode/utf8"
 
-	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
 )
 
-// digits of a number in the programme: what a gauge shows.
-const digits = 4
+// column at which the text of a step's lines begins.
+const column = 11
 
-// printText writes the programme for people.
-func printText(out io.Writer, o options, p, before *sequence.Programme, risk *sequence.Risk) error {
-	w := &strings.Builder{}
-	fmt.Fprintf(w, "%s\n%s\n\n", p.Plan, calculator.Caution)
-	verdict(w, p)
-	if before != nil {
-		changes(w, before, p)
-	} else {
+// printText writes the programme for people: what is wrong first.
+func printText(out io.Writer, o options, w *work) error {
+	l := &lines{}
+	p := w.programme
+	l.line(0, "", 0, "%s", p.Plan)
+	l.line(0, "", 0, "%s", calculator.Caution)
+	l.line(0, "", 0, "Units: %s. Pressures are gauge, differentials inside minus outside.", w.read.legend())
+	l.WriteString("\n")
+	verdict(l, w)
+	findings(l, w)
+	if w.before != nil {
+		differences(l, w, o.over)
+	}
+	tightest(l, w, 5)
+	if w.before == nil {
 		for i := range p.Steps {
-			step(w, i, &p.Steps[i], o)
+			step(l, i, &p.Steps[i], w, o)
 		}
 	}
-	findings(w, p)
-	if risk != nil {
-		printRisk(w, risk)
+	if w.risk != nil {
+		printRisk(l, w.risk)
 	}
-	_, err := io.WriteString(out, w.String())
+	l.WriteString("\n")
+	l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
+	for _, x := range p.Unchecked {
+		l.line(2, "-", 2, "%s", w.read.text(x))
+	}
+	_, err := io.WriteString(out, l.String())
 	return err
 }
 
-func verdict(w io.Writer, p *sequence.Programme) {
-	if p.OK() {
-		fmt.Fprintf(w, "The plan does what it intends and nothing else, at both ends of every band (%d choices of thresholds walked).\n", p.Worlds)
+// count writes a number of things.
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// sentence says in one sentence what was found of a plan.
+func sentence(p *sequence.Programme) string {
+	first := ""
+	if k := firstBroken(p); k >= 0 {
+		first = fmt.Sprintf(" The first step that breaks is %d, %s.", k+1, p.Steps[k].Name)
+	}
+	switch p.Verdict {
+	case sequence.Proved:
+		return "PROVED: each step does what it intends and nothing else, whatever the values inside their bands."
+	case sequence.Refuted:
+		return "REFUTED: there are values inside the bands with which the plan fails: " + count(len(p.Findings), "finding", "findings") + "." + first
+	}
+	text := "NOT DECIDED, which fails the plan: neither could it be shown that it holds, nor that it fails"
+	if p.Open != "" {
+		text += " (" + p.Open + ")"
+	}
+	return text + "." + first
+}
+
+// firstBroken is the first step that fails, or -1.
+func firstBroken(p *sequence.Programme) int {
+	for i := range p.Steps {
+		if !p.Steps[i].OK && p.Steps[i].Follows == "" {
+			return i
+		}
+	}
+	return -1
+}
+
+func verdict(l *lines, w *work) {
+	p := w.programme
+	l.line(0, "", 0, "%s", sentence(p))
+	l.line(0, "", 0, "%s with a tolerance, %s told apart. Not checked by this plan: %s, listed at the end.",
+		count(p.Inputs, "quantity", "quantities"), count(p.Branches, "way", "ways"), count(len(p.Unchecked), "thing", "things"))
+	for _, x := range w.notes {
+		l.line(0, "", 0, "%s", x)
+	}
+}
+
+func findings(l *lines, w *work) {
+	p, u := w.programme, w.read
+	for i, f := range p.Findings {
+		if f.Follows != "" {
+			continue
+		}
+		l.WriteString("\n")
+		l.line(0, fmt.Sprintf("%d", i+1), 3, "step %d, %s: %s", numberOf(p, f.Step), f.Step, f.Kind)
+		l.line(3, "what", column, "%s %s", f.Device+":", u.text(f.Says))
+		l.line(3, "numbers", column, "%s", u.text(f.Numbers))
+		l.line(3, "assumed", column, "%s", u.text(f.Assumed))
+		l.line(3, "cure", column, "%s", u.text(f.Cure))
+		if f.Until != "" {
+			l.line(3, "lasts", column, "through step %d, %s", numberOf(p, f.Until), f.Until)
+		}
+		if r := w.replay(f); r != "" {
+			l.line(3, "replay", column, "-world '%s'", r)
+		}
+	}
+	head := false
+	for _, f := range p.Findings {
+		if f.Follows == "" {
+			continue
+		}
+		if !head {
+			l.WriteString("\n")
+			l.line(0, "", 0, "What follows once the plan is left; mend the above first:")
+			head = true
+		}
+		l.line(2, "-", 2, "step %d, %s: %s: %s (%s)", numberOf(p, f.Step), f.Step, f.Device, u.text(f.Says), u.text(f.Numbers))
+	}
+}
+
+// tightest lists the margins with the least left.
+func tightest(l *lines, w *work, n int) {
+	p, u := w.programme, w.read
+	if len(p.Margins) == 0 {
 		return
 	}
-	fmt.Fprintf(w, "THE PLAN FAILS: %d findings, at the end of this page (%d choices of thresholds walked).\n", len(p.Findings), p.Worlds)
+	l.WriteString("\n")
+	l.line(0, "", 0, "Tightest margins over the whole programme, of %d limits", len(p.Margins))
+	names := 0
+	for _, m := range p.Margins[:min(n, len(p.Margins))] {
+		names = max(names, utf8.RuneCountInString(m.Limit))
+	}
+	for _, m := range p.Margins[:min(n, len(p.Margins))] {
+		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.text(m.Left), 10), pad(m.Limit, names+2), where(p, m), m.Kind)
+		l.line(2, fmt.Sprintf("%5.1f %%", 100*m.Share), 9, "%s", text)
+	}
+}
+
+// where says in which step a margin is least.
+func where(p *sequence.Programme, m sequence.Margin) string {
+	text := fmt.Sprintf("step %d, %s", numberOf(p, m.Step), m.Step)
+	if m.Place != "" {
+		text += ", " + m.Place
+	}
+	return text
 }
 
 // step writes one step: the heads of the lines say what they are about.
-func step(w io.Writer, i int, s *sequence.StepResult, o options) {
-	mark := "ok"
-	if !s.OK {
-		mark = "FAILS"
-	}
-	fmt.Fprintf(w, "\n%2d  %s  [%s]\n", i+1, s.Name, mark)
-	line := func(head, format string, args ...any) {
-		fmt.Fprintf(w, "      %-10s %s\n", head, fmt.Sprintf(format, args...))
-	}
+func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
+	u := w.read
+	l.WriteString("\n")
+	l.line(0, fmt.Sprintf("%2d", i+1), 4, "%s  [%s]", s.Name, mark(w.programme, s))
+	line := func(head, format string, args ...any) { l.line(4, head, column, format, args...) }
 	if s.Note != "" {
 		line("note", "%s", s.Note)
 	}
-	for _, l := range surface(s) {
-		line("apply", "%s", l)
+	for _, x := range u.apply(s) {
+		line("apply", "%s", x)
+	}
+	for n := range s.Windows {
+		x := &s.Windows[n]
+		line("window", "%s", u.window(s, x))
+		if e := u.edges(x); len(e) > 0 {
+			line("", "%s", strings.Join(e, "; "))
+		}
 	}
 	for _, v := range s.Volumes {
-		head, text := pumped(v)
+		head, text := u.pumped(v)
 		line(head, "%s", text)
 	}
 	for _, e := range s.Events {
-		line("moves", "%s", event(e))
+		line("moves", "%s", u.happening(e))
 	}
 	for _, t := range s.Triggers {
 		if t.Intended {
-			line("", "%s by %s at the late end of its band", t.Action, felt(t.Axial, t.Margin))
+			line("", "%s: %s beyond the late end of its band", t.Action, u.of(t.Margin))
 		}
 	}
 	if t, ok := nearest(s); ok {
-		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, felt(t.Axial, extreme(t)), felt(t.Axial, near(t)), felt(t.Axial, t.Margin))
-	}
-	if x := s.Window; x != nil && (x.Below != "" || x.Above != "") {
-		line("window", "%s", window(x))
+		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, u.of(extreme(t)), u.of(near(t)), u.of(t.Margin))
 	}
 	for _, x := range s.Partings {
-		line("parts", "%s at %s to %s on the weight indicator (nominal %s)", x.Action, x.Least.Rounded(digits), x.Greatest.Rounded(digits), x.Nominal.Rounded(digits))
+		line("parts", "%s", u.parting(x))
 	}
-	rest(w, s, line)
-	if o.pressures || !s.OK {
-		pressures(w, s)
+	rest(line, s, w)
+	if o.pressures || !s.OK && s.Follows == "" {
+		pressures(l, u, s)
 	}
 	if o.explain {
 		for _, x := range s.Steps() {
-			fmt.Fprintf(w, "      working    %s: %s\n", x.Name, x)
+			line("working", "%s: %s", x.Name, u.text(fmt.Sprint(x)))
 		}
 	}
 }
 
 // rest writes what the step leaves behind.
-func rest(w io.Writer, s *sequence.StepResult, line func(head, format string, args ...any)) {
+func rest(line func(head, format string, args ...any), s *sequence.StepResult, w *work) {
+	u := w.read
 	for _, t := range s.Tests {
-		line("test", "%s", tested(t))
+		line("test", "%s", u.tested(t))
 	}
 	if r, ok := mostUsed(s); ok {
 		line("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
 	}
 	if x, ok := mostLoaded(s); ok {
-		line("string", "%s", stringWords(x))
+		line("string", "%s", u.string(x))
 	}
 	for _, b := range s.Balance {
-		line("balance", "%s against %s: %s", b.Compartment, b.Formation, balance(b.Overbalance))
+		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
 	}
 	for _, f := range s.Points[len(s.Points)-1].Flows {
-		line("flow", "%s from %s to %s, driven by %s", f.Kind, f.From, f.To, f.Differential.Rounded(digits))
+		line("flow", "%s", u.flow(f))
 	}
 	for _, z := range s.Zones {
-		line("zone", "%s gives %s, of it %s water; %s at the sand face", z.Formation, z.Rate.Rounded(digits), z.Water.Rounded(digits), z.Sandface.Rounded(digits))
+		line("zone", "%s", u.zone(z))
 	}
 	for _, b := range s.Barriers {
 		if b.Lost {
 			line("barrier", "%s is given up in this step", b.Name)
+		}
+	}
+	open, shut, doubt := doors(w.plan, s)
+	for _, x := range []struct {
+		head string
+		of   []string
+	}{{"open", open}, {"shut", shut}, {"NOT SURE", doubt}} {
+		if len(x.of) > 0 {
+			line(x.head, "%s", strings.Join(x.of, ", "))
 		}
 	}
 	if len(s.Unknown) > 0 {
@@ -120,76 +239,37 @@ func rest(w io.Writer, s *sequence.StepResult, line func(head, format string, ar
 	}
 }
 
-// pressures is the table of every compartment at every device.
-func pressures(w io.Writer, s *sequence.StepResult) {
-	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintf(t, "      device\tTVD\tcompartment\t")
-	for _, p := range s.Points {
-		fmt.Fprintf(t, "%s\t", p.Label)
+// pressures is the table of every compartment at every device, as many points
+// beside each other as there is room for.
+func pressures(l *lines, u reader, s *sequence.StepResult) {
+	names, places := 0, 0
+	for _, at := range s.Points[0].Pressures {
+		names, places = max(names, utf8.RuneCountInString(at.Device)), max(places, utf8.RuneCountInString(at.Compartment))
 	}
-	fmt.Fprintln(t)
-	for k, at := range s.Points[0].Pressures {
-		fmt.Fprintf(t, "      %s\t%.0f ft\t%s\t", at.Device, at.TVD.In(unit.Foot), at.Compartment)
-		for _, p := range s.Points {
-			fmt.Fprintf(t, "%s\t", p.Pressures[k].Pressure.Rounded(digits))
+	fixed := 4 + names + 2 + 8 + 2 + places
+	room := max((width-fixed)/10, 1)
+	for from := 0; from < len(s.Points); from += room {
+		points := s.Points[from:min(from+room, len(s.Points))]
+		row := fmt.Sprintf("    %s%8s  %s", pad("device", names+2), "TVD "+u.symbol(depth), pad("pressure, "+u.symbol(pressure), places))
+		for _, p := range points {
+			row += fmt.Sprintf("%10s", p.Label)
 		}
-		fmt.Fprintln(t)
-	}
-	t.Flush() //nolint:errcheck // a strings.Builder takes everything
-}
-
-func findings(w io.Writer, p *sequence.Programme) {
-	if p.OK() {
-		return
-	}
-	fmt.Fprintf(w, "\nWhat is wrong with the plan\n")
-	follow := 0
-	for i, f := range p.Findings {
-		if f.Follows != "" {
-			follow++
-			continue
-		}
-		fmt.Fprintf(w, "\n %d. step %q: %s\n", i+1, f.Step, f.Kind)
-		fmt.Fprintf(w, "    %s: %s\n    numbers  %s\n    assumed  %s\n    cure     %s\n", f.Device, f.Says, f.Numbers, f.World, f.Cure)
-		if f.Until != "" {
-			fmt.Fprintf(w, "    it stays so through step %q\n", f.Until)
-		}
-	}
-	if follow > 0 {
-		fmt.Fprintf(w, "\n What follows from these once the plan is left:\n")
-	}
-	for _, f := range p.Findings {
-		if f.Follows != "" {
-			fmt.Fprintf(w, "   step %q: %s: %s (%s)\n", f.Step, f.Device, f.Says, f.Numbers)
+		l.WriteString(strings.TrimRight(row, " ") + "\n")
+		for k, at := range s.Points[0].Pressures {
+			row := fmt.Sprintf("    %s%8s  %s", pad(at.Device, names+2), u.number(at.TVD, depth), pad(at.Compartment, places))
+			for _, p := range points {
+				row += fmt.Sprintf("%10s", u.number(p.Pressures[k].Pressure, pressure))
+			}
+			l.WriteString(row + "\n")
 		}
 	}
 }
 
-func changes(w io.Writer, before, after *sequence.Programme) {
-	fmt.Fprintf(w, "\nWhat has changed since %s\n", before.Plan)
-	all := sequence.Changes(before, after)
-	if len(all) == 0 {
-		fmt.Fprintln(w, "  nothing")
-		return
-	}
-	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "  step\twhat\tbefore\tnow")
-	for _, c := range all {
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\n", c.Step, c.What, c.Before, c.Now)
-	}
-	t.Flush() //nolint:errcheck // a strings.Builder takes everything
-}
-
-func printRisk(w io.Writer, r *sequence.Risk) {
-	fmt.Fprintf(w, "\nHow often it goes wrong, in %d draws (seed %d)\n", r.Samples, r.Seed)
-	fmt.Fprintf(w, "  the plan as a whole: %.2f %% (95 %% sure between %.2f and %.2f %%)\n", 100*r.Fails.Value, 100*r.Fails.Least, 100*r.Fails.Greatest)
+func printRisk(l *lines, r *risk) {
+	l.WriteString("\n")
+	l.line(0, "", 0, "How often it goes wrong, in %d draws (seed %d)", r.Samples, r.Seed)
+	l.line(2, "", 0, "the plan as a whole: %s", r.Fails)
 	for _, e := range r.Events {
-		fmt.Fprintf(w, "  step %q, %s: %s in %.2f %% (%.2f to %.2f %%)\n", e.Step, e.Action, e.Kind, 100*e.Value, 100*e.Least, 100*e.Greatest)
-	}
-	if len(r.Inputs) > 0 && r.Fails.Value > 0 {
-		fmt.Fprintln(w, "  what matters most (correlation with failing):")
-		for _, x := range r.Inputs[:min(5, len(r.Inputs))] {
-			fmt.Fprintf(w, "    %-40s %+.2f\n", x.Input, x.Correlation)
-		}
+		l.line(2, "", 0, "step %q, %s: %s in %s", e.Step, e.Action, e.Kind, e.share)
 	}
 }

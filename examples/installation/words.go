@@ -11,82 +11,117 @@ import (
 	"completion.example/valve/sequence"
 )
 
-// surface writes the way of each surface pressure that moves in a step and of
-// those that are not zero, the pull and the wellhead pressure.
-func surface(s *sequence.StepResult) []string {
-	var lines []string
+// reader is whom an output is for: in which units, and what gauges are known to
+// read wrong at surface.
+type reader struct {
+	units
+	gauges map[string]unit.Pressure // reading less true pressure
+}
+
+// gauge is what the gauge of a compartment shows.
+func (u reader) gauge(compartment string, p unit.Pressure) unit.Pressure {
+	if p == 0 {
+		return 0
+	}
+	return p + u.gauges[compartment]
+}
+
+// moves is how a surface pressure moves in a step.
+type moves struct {
+	compartment string
+	values      []unit.Pressure // by the gauge; equal ones that follow each other once
+	shut        bool
+}
+
+// surface lists the surface pressures that move in a step or aren't zero.
+func (u reader) surface(s *sequence.StepResult) []moves {
+	var all []moves
 	for k, r := range s.Points[0].Surface {
-		values := []string{r.Pressure.Rounded(digits)}
-		moves := r.Pressure != 0
-		for _, p := range s.Points[1:] {
-			now := p.Surface[k].Pressure
-			moves = moves || now != 0
-			values = append(values, now.Rounded(digits))
+		m := moves{compartment: r.Compartment, shut: r.Shut && s.Points[len(s.Points)-1].Surface[k].Shut}
+		any := false
+		for _, p := range s.Points {
+			x := u.gauge(r.Compartment, p.Surface[k].Pressure)
+			any = any || x != 0
+			if n := len(m.values); n == 0 || m.values[n-1] != x {
+				m.values = append(m.values, x)
+			}
 		}
-		if !moves {
-			continue
+		if any {
+			all = append(all, m)
 		}
-		text := r.Compartment + ": " + strings.Join(slices.Compact(values), " → ")
-		if r.Shut && s.Points[len(s.Points)-1].Surface[k].Shut {
+	}
+	return all
+}
+
+// apply says what is done at surface.
+func (u reader) apply(s *sequence.StepResult) []string {
+	var lines []string
+	for _, m := range u.surface(s) {
+		var values []string
+		for _, v := range m.values {
+			values = append(values, u.number(v, pressure))
+		}
+		text := m.compartment + ": " + strings.Join(slices.Compact(values), " → ") + " " + u.symbol(pressure)
+		if m.shut {
 			text += " (shut in)"
 		}
 		lines = append(lines, text)
 	}
 	for _, f := range s.Pull {
-		lines = append(lines, "pull until the weight indicator shows "+f.Rounded(digits))
+		lines = append(lines, "pull until the weight indicator shows "+u.of(f))
 	}
 	if s.Wellhead != nil {
-		lines = append(lines, "flow at "+s.Wellhead.Rounded(digits)+" at the wellhead")
+		lines = append(lines, "flow at "+u.of(*s.Wellhead)+" at the wellhead")
 	}
 	return lines
 }
 
-func event(e sequence.Event) string {
+// happening says what moves, and what it felt.
+func (u reader) happening(e sequence.Event) string {
 	text := e.Action
 	if e.Partial != "" {
 		text += " (" + e.Partial + ")"
 	}
 	switch {
 	case e.Differential != nil:
-		text += fmt.Sprintf(" at a differential of %s", e.Differential.Rounded(digits))
-	case e.Tension != nil:
-		text += fmt.Sprintf(" at a tension of %s, weight indicator %s", e.Tension.Rounded(digits), e.Pull.Rounded(digits))
+		text += " at a differential of " + u.of(*e.Differential)
+	case e.Balance != nil:
+		text += fmt.Sprintf(" at %s on its joint, weight indicator %s", u.of(*e.Balance), u.of(e.Pull))
 	}
-	var at []string
-	for _, r := range e.Surface {
-		if r.Pressure != 0 {
-			at = append(at, fmt.Sprintf("%s %s", r.Compartment, r.Pressure.Rounded(digits)))
-		}
-	}
-	if len(at) > 0 {
+	if at := u.readings(e.Surface); len(at) > 0 {
 		text += ", with " + strings.Join(at, ", ")
 	}
 	for _, x := range e.Across {
 		if x.Differential == 0 {
 			text += "; nothing across it"
 		} else {
-			text += fmt.Sprintf("; %s across it, from %s to %s", x.Differential.Rounded(digits), x.From, x.To)
+			text += fmt.Sprintf("; %s across it, from %s to %s", u.of(x.Differential), x.From, x.To)
 		}
 	}
 	return text
 }
 
-// felt writes what a trigger feels; a tension comes in the place of a pressure.
-func felt(axial bool, d unit.Pressure) string {
-	if axial {
-		return unit.Force(d).Rounded(digits)
+// readings lists the gauges that show something.
+func (u reader) readings(all []sequence.Reading) []string {
+	var at []string
+	for _, r := range all {
+		if r.Pressure != 0 {
+			at = append(at, r.Compartment+" "+u.of(u.gauge(r.Compartment, r.Pressure)))
+		}
 	}
-	return d.Rounded(digits)
+	return at
 }
 
-func extreme(t sequence.TriggerResult) unit.Pressure {
+// extreme is what comes nearest to the trigger of all that is felt.
+func extreme(t sequence.TriggerResult) sequence.Level {
 	if t.Direction == valve.Falling {
 		return t.Least
 	}
 	return t.Greatest
 }
 
-func near(t sequence.TriggerResult) unit.Pressure {
+// near is the end of the threshold's band that is felt first.
+func near(t sequence.TriggerResult) sequence.Level {
 	if t.Direction == valve.Falling {
 		return t.Threshold.Greatest
 	}
@@ -98,33 +133,15 @@ func near(t sequence.TriggerResult) unit.Pressure {
 func nearest(s *sequence.StepResult) (sequence.TriggerResult, bool) {
 	best, share := sequence.TriggerResult{}, math.Inf(1)
 	for _, t := range s.Triggers {
-		if t.Intended {
-			continue
+		x := math.Abs(t.Margin.Share(near(t)))
+		if t.Margin.Negative() {
+			x = -x
 		}
-		if x := float64(t.Margin) / math.Abs(float64(near(t))); x < share {
+		if !t.Intended && x < share {
 			best, share = t, x
 		}
 	}
 	return best, !math.IsInf(share, 1)
-}
-
-func window(x *sequence.Window) string {
-	var text string
-	switch {
-	case !x.Open:
-		return fmt.Sprintf("NONE on %s: %s", x.Compartment, x.Clash())
-	case x.Above == "":
-		text = fmt.Sprintf("%s from %s", x.Compartment, x.Least.Rounded(digits))
-	default:
-		text = fmt.Sprintf("%s from %s to %s", x.Compartment, x.Least.Rounded(digits), x.Greatest.Rounded(digits))
-	}
-	if x.Below != "" {
-		text += "; below it " + x.Below
-	}
-	if x.Above != "" {
-		text += "; above it " + x.Above
-	}
-	return text
 }
 
 func mostUsed(s *sequence.StepResult) (sequence.RatingResult, bool) {
@@ -147,42 +164,49 @@ func mostLoaded(s *sequence.StepResult) (most sequence.Point, ok bool) {
 	return most, ok
 }
 
-func stringWords(p sequence.Point) string {
+func (u reader) string(p sequence.Point) string {
 	x := p.String
 	use := fmt.Sprintf("%.0f %% of its %s limit (%s)", 100*x.Usage, x.Limit, p.Label)
 	if x.Free {
-		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", x.Hook.Rounded(digits), use)
+		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", u.of(x.Reading), use)
 	}
-	return fmt.Sprintf("hook %s, %s at the packer, seals %s since landing, %s", x.Hook.Rounded(digits), tension(x.Tension), travel(x.Seals), use)
+	text := "weight indicator " + u.of(x.Reading)
+	if x.Held {
+		text += ", packer bears " + u.pull(x.Packer)
+	}
+	for _, s := range x.Seals {
+		text += fmt.Sprintf(", %s %s since landing", s.Name, u.travel(s.Travel))
+	}
+	return text + ", " + use
 }
 
-func tension(f unit.Force) string {
+// pull writes a load that counts upwards.
+func (u reader) pull(f unit.Force) string {
 	if f < 0 {
-		return (-f).Rounded(digits) + " of compression"
+		return u.of(-f) + " down"
 	}
-	return f.Rounded(digits) + " of tension"
+	return u.of(f) + " up"
 }
 
-func travel(l unit.Length) string {
+func (u reader) travel(l unit.Length) string {
 	if l < 0 {
-		return fmt.Sprintf("%.1f in up", -l.In(unit.Inch))
+		return u.as(-l, stroke) + " up"
 	}
-	return fmt.Sprintf("%.1f in down", l.In(unit.Inch))
+	return u.as(l, stroke) + " down"
 }
 
-func balance(d unit.Pressure) string {
+func (u reader) balance(d unit.Pressure) string {
 	if d < 0 {
-		return (-d).Rounded(digits) + " underbalance"
+		return u.of(-d) + " underbalance"
 	}
-	return d.Rounded(digits) + " overbalance"
+	return u.of(d) + " overbalance"
 }
 
 // tested writes a line of the test sheet.
-func tested(t sequence.TestResult) string {
-	text := fmt.Sprintf("%s from %s: differential %s; wanted %s to %s", t.Barrier, t.Side,
-		t.Differential.Rounded(digits), t.Goal.Least.Rounded(digits), t.Goal.Greatest.Rounded(digits))
+func (u reader) tested(t sequence.TestResult) string {
+	text := fmt.Sprintf("%s from %s: differential %s; wanted %s to %s", t.Barrier, t.Side, u.of(t.Differential), u.of(t.Goal.Least), u.of(t.Goal.Greatest))
 	if t.Hold != "" {
-		text += fmt.Sprintf("; hold %s, no less than %s at the end", t.Hold, t.Floor.Rounded(digits))
+		text += fmt.Sprintf("; hold %s, no less than %s at the end", t.Hold, u.of(t.Floor))
 	}
 	if t.Criterion != "" {
 		text += " (" + t.Criterion + ")"
@@ -191,9 +215,75 @@ func tested(t sequence.TestResult) string {
 }
 
 // pumped writes a volume: what to pump, or what to expect back.
-func pumped(v sequence.Volume) (head, text string) {
+func (u reader) pumped(v sequence.Volume) (head, text string) {
 	if v.Volume < 0 {
-		return "back", fmt.Sprintf("%s out of %s (%s)", (-v.Volume).Rounded(3), v.Compartment, v.What)
+		return "back", fmt.Sprintf("%s out of %s (%s)", u.size(-v.Volume), v.Compartment, v.What)
 	}
-	return "pump", fmt.Sprintf("%s into %s (%s)", v.Volume.Rounded(3), v.Compartment, v.What)
+	return "pump", fmt.Sprintf("%s into %s (%s)", u.size(v.Volume), v.Compartment, v.What)
+}
+
+// size writes a volume: that of a control line isn't one of a pit.
+func (u reader) size(v unit.Volume) string {
+	if v < 0.25*unit.Barrel {
+		return u.as(v, smallVolume)
+	}
+	return u.of(v)
+}
+
+func (u reader) zone(z sequence.ZoneRate) string {
+	if z.Takes {
+		return fmt.Sprintf("%s takes %s; %s at the sand face", z.Formation, u.of(-z.Rate), u.of(z.Sandface))
+	}
+	return fmt.Sprintf("%s gives %s, of it %s water; %s at the sand face", z.Formation, u.of(z.Rate), u.of(z.Water), u.of(z.Sandface))
+}
+
+func (u reader) flow(f sequence.FlowAt) string {
+	return fmt.Sprintf("%s from %s to %s, driven by %s", f.Kind, f.From, f.To, u.of(f.Differential))
+}
+
+func (u reader) parting(x sequence.Parting) string {
+	return fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
+}
+
+// numberOf is the number of a step by its name, counted from 1.
+func numberOf(p *sequence.Programme, name string) int {
+	return 1 + slices.IndexFunc(p.Steps, func(s sequence.StepResult) bool { return s.Name == name })
+}
+
+// mark says in a word how a step comes out.
+func mark(p *sequence.Programme, s *sequence.StepResult) string {
+	switch {
+	case s.Follows != "":
+		return fmt.Sprintf("depends on step %d", numberOf(p, s.Follows))
+	case !s.OK:
+		return "FAILS"
+	}
+	return "ok"
+}
+
+// doors lists the ports that are open and shut at the end of a step; those of
+// devices in doubt are told apart.
+func doors(plan *sequence.Plan, s *sequence.StepResult) (open, shut, doubt []string) {
+	unsure := map[string]bool{}
+	for _, d := range plan.Devices {
+		if !slices.Contains(s.Unknown, d.Name) {
+			continue
+		}
+		for _, a := range d.Actions {
+			for _, p := range append(slices.Clone(a.Opens), a.Closes...) {
+				unsure[p] = true
+			}
+		}
+	}
+	for _, p := range s.Ports {
+		switch {
+		case unsure[p.Port]:
+			doubt = append(doubt, p.Port)
+		case p.Open:
+			open = append(open, p.Port)
+		default:
+			shut = append(shut, p.Port)
+		}
+	}
+	return open, shut, doubt
 }

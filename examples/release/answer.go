@@ -16,7 +16,7 @@ func (in inputs) release() packer.Release {
 		Pull: packer.Pull{
 			Sections: []movement.Section{{Pipe: in.pipe, Bottom: in.depth}},
 			Inside:   column(in.tubing, in.held), Outside: column(in.annulus, 0),
-			Seal: in.seal, Drag: in.drag, Block: in.block,
+			Seal: in.seal, Drag: in.drag, Block: in.block, OpenTop: in.openTop,
 		},
 		Pins: in.pins,
 		Components: []packer.Component{

@@ -38,6 +38,7 @@ type inputs struct {
 	reserve           unit.Force
 	formation, margin unit.Pressure
 	locked            unit.Force
+	openTop           bool
 	remedy            remedy
 }
 
@@ -55,6 +56,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.held, "inside", unit.Pressure(0), "tubing pressure held at surface while pulling")
 	flags.TextVar(&in.pins, "pins", unit.Within(60000*unit.PoundForce, 0.05), "load that parts the release pins")
 	flags.TextVar(&in.drag, "drag", unit.Exactly(5000*unit.PoundForce), "drag of the hole on the way up")
+	flags.BoolVar(&in.openTop, "open-top", false, "the top of the string is open, so that pressure inside does not lift it")
 	flags.TextVar(&in.block, "block", unit.Force(0), "weight indicator with nothing hung from it")
 	flags.TextVar(&in.joint, "joint", 180*unit.Kilopound, "tensile strength of the tubing's joints")
 	flags.Float64Var(&in.share, "share", 0.8, "share of a tensile strength that may be used")

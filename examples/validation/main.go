@@ -29,16 +29,19 @@ type row struct {
 	Status     published.Status `json:"status"`
 	Cases      int              `json:"cases"`
 	Met        int              `json:"met"`
+	Missed     int              `json:"missed"`
 	Worst      float64          `json:"worst"` // deviation from the printed answer, as a share of it
 	WorstCase  string           `json:"worst_case"`
-	OfAllowed  float64          `json:"of_allowed"` // the greatest deviation as a share of the case's tolerance
+	OfAllowed  float64          `json:"of_allowed"`       // the greatest deviation as a share of the case's tolerance
+	Faults     []string         `json:"faults,omitempty"` // of the cases missed: inputs, got, want, tolerance, row
 }
 
 func run(args []string, out, errs io.Writer) int {
 	flags := flag.NewFlagSet("validation", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
-	asJSON := flags.Bool("json", false, "print JSON: a list of objects with capability, source, status, cases, met, worst, worst_case")
+	asJSON := flags.Bool("json", false, "print JSON: a list of objects with capability, source, status, cases, met, missed, worst, worst_case, faults")
 	only := flags.String("capability", "", "only this `row`, such as H1 or T8")
+	digits := flags.Bool("accuracy", false, "instead, how many digits each formula keeps against the same equation worked with 200 binary digits")
 	if err := calculator.Parse(flags, args); errors.Is(err, flag.ErrHelp) {
 		fmt.Fprint(out, "validation: are the published figures met on this machine?\n\nusage: go run ./examples/validation [flags]\n\n")
 		flags.SetOutput(out)
@@ -47,6 +50,9 @@ func run(args []string, out, errs io.Writer) int {
 	} else if err != nil {
 		fmt.Fprintf(errs, "%v\nvalidation -h lists the flags.\n", err)
 		return 2
+	}
+	if *digits {
+		return printAccuracy(out, errs, *asJSON)
 	}
 	rows, missed, err := collect(*only)
 	if err != nil {
@@ -59,7 +65,7 @@ func run(args []string, out, errs io.Writer) int {
 		e.SetEscapeHTML(false)
 		err = e.Encode(rows)
 	} else {
-		err = text(out, rows, missed)
+		err = text(out, rows, missed, *only)
 	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
@@ -73,42 +79,63 @@ func run(args []string, out, errs io.Writer) int {
 
 // collect runs all suites.
 func collect(only string) (rows []*row, missed []validation.Outcome, err error) {
-	index := map[[3]string]*row{}
+	var outcomes []validation.Outcome
 	for _, s := range validation.Suites() {
-		outcomes, err := s.Run()
+		o, err := s.Run()
 		if err != nil {
 			return nil, nil, err
 		}
-		for _, o := range outcomes {
-			if only != "" && o.Capability != only {
-				continue
-			}
-			key := [3]string{o.Capability, o.Source, string(o.Status)}
-			r := index[key]
-			if r == nil {
-				r = &row{Capability: o.Capability, Source: o.Source, Status: o.Status}
-				index[key] = r
-				rows = append(rows, r)
-			}
-			r.Cases++
-			if !o.OK() {
-				missed = append(missed, o)
-				continue
-			}
-			r.Met++
-			if d := o.Relative(); d >= r.Worst {
-				r.Worst, r.WorstCase = d, o.ID+", "+o.Quantity
-			}
-			if o.Comparison.Tolerance > 0 {
-				r.OfAllowed = max(r.OfAllowed, math.Abs(o.Got-o.Want)/o.Comparison.Tolerance)
-			}
-		}
+		outcomes = append(outcomes, o...)
 	}
-	if len(rows) == 0 {
+	if rows, missed = summarise(outcomes, only); len(rows) == 0 {
 		return nil, nil, fmt.Errorf("no case of capability %q", only)
 	}
-	slices.SortStableFunc(rows, func(a, b *row) int { return byCapability(a.Capability, b.Capability) })
 	return rows, missed, nil
+}
+
+// summarise sums outcomes up by capability, source and status.
+func summarise(outcomes []validation.Outcome, only string) (rows []*row, missed []validation.Outcome) {
+	index := map[[3]string]*row{}
+	for _, o := range outcomes {
+		if only != "" && o.Capability != only {
+			continue
+		}
+		key := [3]string{o.Capability, o.Source, string(o.Status)}
+		r := index[key]
+		if r == nil {
+			r = &row{Capability: o.Capability, Source: o.Source, Status: o.Status}
+			index[key] = r
+			rows = append(rows, r)
+		}
+		r.add(o)
+		if !o.OK() {
+			missed = append(missed, o)
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b *row) int { return byCapability(a.Capability, b.Capability) })
+	return rows, missed
+}
+
+func (r *row) add(o validation.Outcome) {
+	r.Cases++
+	if o.OK() {
+		r.Met++
+	} else {
+		r.Missed++
+		r.Faults = append(r.Faults, o.Fault())
+	}
+	if o.Err != nil {
+		if r.WorstCase == "" {
+			r.WorstCase = o.ID + ", " + o.Quantity
+		}
+		return
+	}
+	if d := o.Relative(); d >= r.Worst {
+		r.Worst, r.WorstCase = d, o.ID+", "+o.Quantity
+	}
+	if o.Comparison.Tolerance > 0 {
+		r.OfAllowed = max(r.OfAllowed, math.Abs(o.Got-o.Want)/o.Comparison.Tolerance)
+	}
 }
 
 // byCapability puts H1 before H10, and floors in the order of the library.
@@ -121,7 +148,21 @@ func byCapability(a, b string) int {
 	return number(a) - number(b)
 }
 
-func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
+// without lists the capabilities that no case from outside stands behind.
+func without(rows []*row, only string) (list []validation.Capability) {
+	behind := map[string]bool{}
+	for _, r := range rows {
+		behind[r.Capability] = behind[r.Capability] || r.Status.External()
+	}
+	for _, c := range validation.Capabilities {
+		if !behind[c.ID] && (only == "" || only == c.ID) {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+func text(out io.Writer, rows []*row, missed []validation.Outcome, only string) error {
 	w := &strings.Builder{}
 	counts := map[published.Status]int{}
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
@@ -129,6 +170,9 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
 	for _, r := range rows {
 		counts[r.Status] += r.Cases
 		fmt.Fprintf(t, "%s\t%s\t%d of %d\t%.2g %%\t%.0f %%\t%s\n", r.Capability, r.Status, r.Met, r.Cases, 100*r.Worst, 100*r.OfAllowed, r.Source)
+	}
+	for _, c := range without(rows, only) {
+		fmt.Fprintf(t, "%s\tNO OUTSIDE CASE\t\t\t\t%s\n", c.ID, c.Name)
 	}
 	t.Flush() //nolint:errcheck // a strings.Builder takes everything
 	external := 0
@@ -140,11 +184,15 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome) error {
 		}
 	}
 	fmt.Fprintf(w, "%6d count as outside evidence: published or computed with a named version of another library.\n", external)
-	fmt.Fprintln(w, "Memory and derived cases guard against slips; they prove nothing and are not in that number.")
+	fmt.Fprintln(w, "Memory, derived and transcription cases guard against slips; they prove nothing and are not in that number.")
+	fmt.Fprintln(w, "A misprint is a figure that is wrong in its source: it is met when it is missed, and counts for nothing.")
 	fmt.Fprintln(w, "Worst is the deviation as a share of the printed answer: large where few digits are printed, or nearly nothing.")
 	fmt.Fprintln(w, "Of allowed is the deviation as a share of the tolerance: half of the last printed digit, unless a row says why not.")
 	for _, o := range missed {
-		fmt.Fprintf(w, "\nMISSED %v: %v %v (%s)", o.Case, o.Comparison, o.Err, o.Source)
+		fmt.Fprintf(w, "\nMISSED %s", o.Fault())
+	}
+	if len(missed) > 0 {
+		fmt.Fprintln(w)
 	}
 	if len(missed) == 0 {
 		fmt.Fprintln(w, "\nEvery case is met within the digits that its source prints, or the tolerance that its row explains.")

@@ -15,7 +15,7 @@ import (
 //	V = Σ mi/ρi(p, Ti) - V0 [1 + wall expansion + C (p - p0)] + squeeze
 func (t Trapped) BleedVolume(to unit.Pressure) (unit.Volume, error) {
 	f := fault.In("confined")
-	f.Add(t.check())
+	f.Add(t.Validate())
 	f.Add(fault.Between("to", to, 0, mostTrapped))
 	if err := f.Err(); err != nil {
 		return 0, err

@@ -126,7 +126,7 @@ type Judgement struct {
 // standard errors. A record that ends before the hold does is failed where the
 // fall is already too much, and otherwise undecided.
 func (t PressureTest) Judge() (Judgement, error) {
-	if err := t.check(); err != nil {
+	if err := t.Validate(); err != nil {
 		return Judgement{}, err
 	}
 	pressure, temperature, err := t.curves()
@@ -142,7 +142,7 @@ func (t PressureTest) Judge() (Judgement, error) {
 		j.Source = "the criterion given"
 	}
 	j.Fall = j.Start - j.End
-	if j.Start > 0 {
+	if j.Start >= 1*unit.Pascal { // below, the share of nothing
 		j.Decline = float64(j.Fall / j.Start)
 	}
 	j.Allowed = t.Criterion.Allowed(j.Start)
@@ -156,7 +156,8 @@ func (t PressureTest) Judge() (Judgement, error) {
 	return j, nil
 }
 
-func (t PressureTest) check() error {
+// Validate reports everything that is wrong with t.
+func (t PressureTest) Validate() error {
 	f := fault.In("confined")
 	f.At("Criterion", t.Criterion.Validate())
 	f.Add(fault.Between("Target", t.Target, 0, mostTrapped))

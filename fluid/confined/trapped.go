@@ -69,7 +69,7 @@ const mostTrapped = 2000 * unit.Megapascal
 // Source: conservation of mass; API RP 90-2 calls the effect thermally induced
 // annular pressure (title from memory).
 func (t Trapped) Solve() (Outcome, error) {
-	if err := t.check(); err != nil {
+	if err := t.Validate(); err != nil {
 		return Outcome{}, err
 	}
 	m, v0, err := t.masses()
@@ -158,7 +158,8 @@ func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64,
 	return p, err
 }
 
-func (t Trapped) check() error {
+// Validate reports everything that is wrong with t.
+func (t Trapped) Validate() error {
 	f := fault.In("confined")
 	f.At("Space", t.Space.Validate())
 	if len(t.Fills) == 0 || len(t.Fills) > 100 {

@@ -12,7 +12,7 @@ type APIFigures struct {
 	EffectiveViscosity unit.Viscosity `json:"effective_viscosity"`
 	Reynolds           float64        `json:"reynolds"`
 	Regime             Regime         `json:"regime"`
-	Factor             float64        `json:"factor"` // Fanning's
+	Factor             FanningFactor  `json:"factor"`
 	Gradient           unit.Gradient  `json:"gradient"`
 }
 
@@ -32,14 +32,14 @@ type APIFigures struct {
 //
 // Source: API RP 13D (3rd edition, 1995), section on hydraulics.
 func (s Stream) APIFigures() (APIFigures, error) {
-	if err := s.check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return APIFigures{}, err
 	}
 	f := fault.In("flow")
 	if s.Rheology.Yield != 0 {
 		f.New("Rheology.Yield", "is %v; must be 0: the third edition's figures are a power law's, without yield stress", s.Rheology.Yield)
 	}
-	if s.Rate == 0 {
+	if s.Rate < 1e-30*unit.CubicMetrePerSecond {
 		f.New("Rate", "is %v; must be above 0 gal/min", s.Rate)
 	}
 	if err := f.Err(); err != nil {
@@ -57,12 +57,12 @@ func (s Stream) APIFigures() (APIFigures, error) {
 	lo, hi := LaminarReynolds(n), TurbulentReynolds(n)
 	switch {
 	case r.Reynolds <= lo:
-		r.Regime, r.Factor = FlowLaminar, laminar/r.Reynolds
+		r.Regime, r.Factor = FlowLaminar, FanningFactor(laminar/r.Reynolds)
 	case r.Reynolds >= hi:
 		r.Regime, r.Factor = FlowTurbulent, Blasius(r.Reynolds, n)
 	default:
 		share := (r.Reynolds - lo) / (hi - lo)
-		r.Regime, r.Factor = FlowTransitional, laminar/lo+share*(Blasius(hi, n)-laminar/lo)
+		r.Regime, r.Factor = FlowTransitional, FanningFactor(laminar/lo+share*(float64(Blasius(hi, n))-laminar/lo))
 	}
 	r.Gradient = FanningGradient(r.Factor, s.Density, r.Velocity, unit.Length(D))
 	return r, nil

@@ -11,12 +11,13 @@ import "math"
 // logarithm, then Chebyshev's step and Newton's. Range: Re 4e3 to 1e8, ε/D 0 to
 // 0.05. Against experiments with commercial pipe the chart made from it is good
 // to ±15 % (White, Fluid Mechanics, 6.6). Below the range it is a number
-// without meaning; NaN where Re isn't above 100 or ε/D isn't from 0 to 1.
+// without meaning; NaN where Re isn't above 100 (to 1e20) or ε/D
+// isn't from 0 to 1.
 //
 // Source: Colebrook, J. Inst. Civil Engineers 11 (1939) 133, Eq. 10.
-func Colebrook(reynolds, relativeRoughness float64) float64 {
-	if !(reynolds > 100 && relativeRoughness >= 0 && relativeRoughness <= 1) {
-		return math.NaN()
+func Colebrook(reynolds, relativeRoughness float64) DarcyFactor {
+	if !turbulent(reynolds, relativeRoughness) {
+		return DarcyFactor(math.NaN())
 	}
 	const k = 2 / math.Ln10
 	a, b := relativeRoughness*(1/3.7), 2.51/reynolds
@@ -36,7 +37,7 @@ func Colebrook(reynolds, relativeRoughness float64) float64 {
 	y := q * s
 	f += s + k*y*(1-y*(1.0/2-y*(1.0/3-y*(1.0/4-y/5))))
 	x += s - f*g*(1+k*q*g*y)
-	return 1 / (x * x)
+	return DarcyFactor(1 / (x * x))
 }
 
 // coarse returns ln t to 0.03: the exponent and fraction bits of a float64 are

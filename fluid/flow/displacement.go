@@ -110,7 +110,7 @@ const mostPoints = 20_000
 //
 // Source: balance of pressures; API RP 13D (2006), 7 for the losses.
 func (d Displacement) Schedule() (Schedule, error) {
-	if err := d.check(); err != nil {
+	if err := d.Validate(); err != nil {
 		return Schedule{}, err
 	}
 	r, err := newRun(d)
@@ -144,7 +144,8 @@ func (d Displacement) Schedule() (Schedule, error) {
 	return s, nil
 }
 
-func (d Displacement) check() error {
+// Validate reports everything that is wrong with d.
+func (d Displacement) Validate() error {
 	f := fault.In("flow")
 	f.At("Well", d.Well.Validate())
 	f.At("InPipe", d.InPipe.Validate())
@@ -161,7 +162,9 @@ func (d Displacement) check() error {
 		total += s.Volume
 	}
 	f.Add(fault.Between("BackPressure", d.BackPressure, 0, 1e9*unit.Pascal))
-	f.Add(fault.Between("Output", d.Output, 0, 10*unit.CubicMetre))
+	if d.Output != 0 {
+		f.Add(fault.Between("Output", d.Output, 1e-9*unit.CubicMetre, 10*unit.CubicMetre))
+	}
 	f.Add(fault.Between("Every", d.Every, 0, 1e5*unit.CubicMetre))
 	if d.Every > 0 && total/d.Every > mostPoints {
 		f.New("Every", "is %s; must make at most %d points of %s", d.Every.Rounded(6), mostPoints, total.Rounded(6))

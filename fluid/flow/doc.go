@@ -6,8 +6,11 @@
 // gradients and pressure losses are positive numbers; the package's docs say
 // which way a loss acts. Pressures are gauge, and everything is steady,
 // isothermal and incompressible: densities are plain numbers that the caller
-// takes at the pressure and temperature of interest. The friction factor is
-// Fanning's, a quarter of Darcy's and Moody's, unless a name says Darcy.
+// takes at the pressure and temperature of interest. Friction
+// factors are of two types: FanningFactor, which Friction, Turbulent and Blasius
+// count with, and DarcyFactor, four times as large, which is what the charts of
+// pipe flow and the formulas after them give (Colebrook, Churchill, Haaland,
+// SwameeJain, Chen).
 //
 // One line of thought serves every rheology and both shapes. The laminar
 // problem is solved exactly (Rabinowitsch–Mooney integral in the pipe, the

@@ -23,7 +23,7 @@ type Friction struct {
 	Index             float64        `json:"index"`              // local flow index n'
 	Reynolds          float64        `json:"reynolds"`           // generalised: 16/Reynolds is the laminar factor
 	Regime            Regime         `json:"regime"`
-	Factor            float64        `json:"factor"`      // Fanning's
+	Factor            FanningFactor  `json:"factor"`
 	Gradient          unit.Gradient  `json:"gradient"`    // loss of pressure per length along the conduit, positive
 	WallStress        unit.Pressure  `json:"wall_stress"` // mean, in the regime found; the yield stress at rest
 
@@ -52,13 +52,14 @@ type Friction struct {
 // Ranges: diameters 0.1 mm to 10 m, d/D 0.001 (Newtonian 1e-5) to 0.999, density 1 to 10,000
 // kg/m³, mean velocity up to 1,000 m/s.
 func (s Stream) Friction() (Friction, error) {
-	if err := s.check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return Friction{}, err
 	}
 	return s.friction()
 }
 
-func (s Stream) check() error {
+// Validate reports everything that is wrong with s.
+func (s Stream) Validate() error {
 	f := fault.In("flow")
 	f.At("Conduit", s.Conduit.Validate())
 	f.At("Rheology", s.Rheology.Validate())
@@ -99,7 +100,7 @@ func (s Stream) friction() (Friction, error) {
 	r.EffectiveDiameter = unit.Length(8 * V / float64(l.WallRate))
 	relative := float64(c.Roughness / r.EffectiveDiameter)
 	r.Factor, r.Regime = factor(l.Index, r.Reynolds, relative)
-	r.WallStress = unit.Pressure(r.Factor * ρ * V * V / 2)
+	r.WallStress = unit.Pressure(float64(r.Factor) * ρ * V * V / 2)
 	r.Gradient = FanningGradient(r.Factor, s.Density, r.Velocity, r.HydraulicDiameter)
 	r.Beyond = beyond(r.Index, r.Reynolds, relative, r.Regime)
 	return r, nil
@@ -126,11 +127,11 @@ func beyond(n, reynolds, relative float64, regime Regime) string {
 //
 //	dp/dL = 2 f ρ V²/D
 //
-// with the hydraulic diameter. Darcy's factor is 4 f.
+// with the hydraulic diameter. A DarcyFactor must be turned into Fanning's first.
 //
 // Source: definition of Fanning's factor; White, Fluid Mechanics, 6.3.
-func FanningGradient(factor float64, density unit.Density, v unit.Velocity, hydraulic unit.Length) unit.Gradient {
-	return unit.Gradient(2 * factor * float64(density) * float64(v) * float64(v) / float64(hydraulic))
+func FanningGradient(factor FanningFactor, density unit.Density, v unit.Velocity, hydraulic unit.Length) unit.Gradient {
+	return unit.Gradient(2 * float64(factor) * float64(density) * float64(v) * float64(v) / float64(hydraulic))
 }
 
 // Loss returns the pressure lost along a length.
@@ -139,7 +140,7 @@ func (f Friction) Loss(length unit.Length) unit.Pressure {
 }
 
 // Darcy returns Darcy's (Moody's) friction factor, four times Fanning's.
-func (f Friction) Darcy() float64 { return 4 * f.Factor }
+func (f Friction) Darcy() DarcyFactor { return f.Factor.Darcy() }
 
 // EffectiveViscosity returns the viscosity of the Newtonian fluid with the same
 // laminar loss in a pipe of the hydraulic diameter, τw/(8V/D). At rest, where

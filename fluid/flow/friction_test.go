@@ -30,8 +30,8 @@ func TestTurbulentAnnulusIsWhites(t *testing.T) {
 	// ζ of b/a = 0.4 is 94.71/64 (White, Table 6.3).
 	deff := 0.06 * 64 / 94.71
 	re := 998 * 3 * deff / 1e-3
-	near(t, flow.Colebrook(re, 50e-6/deff), f.Darcy(), 1e-5)
-	near(t, f.Darcy()*998*9/2/0.06, float64(f.Gradient), 1e-12)
+	near(t, float64(flow.Colebrook(re, 50e-6/deff)), float64(f.Darcy()), 1e-5)
+	near(t, float64(f.Darcy())*998*9/2/0.06, float64(f.Gradient), 1e-12)
 	require.Equal(t, flow.FlowTurbulent, f.Regime)
 	require.Empty(t, f.Beyond)
 }
@@ -41,7 +41,7 @@ func TestNewtonianPipe(t *testing.T) {
 	f, err := stream(c, water, 2).Friction()
 	require.NoError(t, err)
 	near(t, 998*2*0.1/1e-3, f.Reynolds, 1e-12)
-	near(t, flow.Colebrook(199600, 0), f.Darcy(), 1e-12)
+	near(t, float64(flow.Colebrook(199600, 0)), float64(f.Darcy()), 1e-12)
 	near(t, 1e-3, float64(f.EffectiveViscosity()), 1e-12)
 	f, err = stream(c, water, 0.01).Friction()
 	require.NoError(t, err)
@@ -171,7 +171,9 @@ func TestFrictionIsHomogeneous(t *testing.T) {
 		require.NoError(t, err)
 		return f.Loss(outer), f.Velocity
 	}
-	dimension.Check(t, dimension.Free, flow.FanningGradient, 0.005, unit.Density(1000), unit.Velocity(2), unit.Length(0.1))
+	dimension.Check(t, dimension.Free, func(f float64, ρ unit.Density, v unit.Velocity, d unit.Length) unit.Gradient {
+		return flow.FanningGradient(flow.FanningFactor(f), ρ, v, d)
+	}, 0.005, unit.Density(1000), unit.Velocity(2), unit.Length(0.1))
 	dimension.Check(t, dimension.Free, flow.OrificeLoss, unit.Density(1000), unit.FlowRate(0.01), unit.Area(1e-4), 0.95)
 	dimension.Check(t, dimension.Free, flow.OrificeRate, unit.Density(1000), unit.Pressure(-2e5), unit.Area(1e-4), 0.95)
 	dimension.Check(t, dimension.Free, flow.MinorLoss, 0.7, unit.Density(1000), unit.Velocity(2))
@@ -234,7 +236,7 @@ func FuzzFriction(f *testing.F) {
 		if err != nil {
 			return
 		}
-		for _, v := range []float64{float64(x.Gradient), x.Factor, x.Reynolds, float64(x.WallStress), float64(x.EffectiveDiameter), float64(x.LaminarRate), float64(x.EffectiveViscosity())} {
+		for _, v := range []float64{float64(x.Gradient), float64(x.Factor), x.Reynolds, float64(x.WallStress), float64(x.EffectiveDiameter), float64(x.LaminarRate), float64(x.EffectiveViscosity())} {
 			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
 				t.Fatalf("%+v: %+v", s, x)
 			}

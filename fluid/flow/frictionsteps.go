@@ -23,21 +23,21 @@ func (f Friction) Steps() []working.Step {
 	n := in("n", working.Number(f.Index))
 	least, held, relative := held(f.Index, f.Reynolds, float64(f.Roughness/f.EffectiveDiameter))
 	switch {
-	case f.Regime == FlowLaminar || f.Factor*f.Reynolds == 16:
+	case f.Regime == FlowLaminar || float64(f.Factor)*f.Reynolds == 16:
 		steps = append(steps, working.Step{Name: "laminar friction factor", Symbol: "f", Equation: "16/Re", Inputs: []working.Input{re},
-			Value: working.Number(f.Factor), Source: "exact laminar flow"})
-	case f.Regime == FlowTurbulent && f.Factor != 16/f.Reynolds:
+			Value: working.Number(float64(f.Factor)), Source: "exact laminar flow"})
+	case f.Regime == FlowTurbulent && float64(f.Factor) != 16/f.Reynolds:
 		steps = append(steps, working.Step{Name: "turbulent friction factor, solved by trial", Symbol: "f",
 			Equation: "pow(-4*log10(e/3.7 + pow(1.255, pow(n, -1.2))/pow(Re*pow(f, 1-n/2), pow(n, -0.75))), -2)",
-			Inputs:   []working.Input{in("e", working.Number(relative)), in("n", working.Number(least)), in("Re", working.Number(held)), in("f", working.Number(f.Factor))},
-			Value:    working.Number(f.Factor), Source: "Colebrook (1939) for n = 1; Dodge and Metzner (1959), Reed and Pilehvari (1993)"})
+			Inputs:   []working.Input{in("e", working.Number(relative)), in("n", working.Number(least)), in("Re", working.Number(held)), in("f", working.Number(float64(f.Factor)))},
+			Value:    working.Number(float64(f.Factor)), Source: "Colebrook (1939) for n = 1; Dodge and Metzner (1959), Reed and Pilehvari (1993)"})
 	case f.Regime == FlowTransitional:
 		steps = append(steps, working.Step{Name: "friction factor between the regimes", Symbol: "f",
 			Equation: "exp(ln(16/(3470-1370*n)) + ln(F*(3470-1370*n)/16)*ln(Re/(3470-1370*n))/ln((4270-1370*n)/(3470-1370*n)))",
-			Inputs:   []working.Input{n, re, in("F", working.Number(max(16/TurbulentReynolds(f.Index), Turbulent(least, TurbulentReynolds(f.Index), relative))))},
-			Value:    working.Number(f.Factor), Source: "interpolated between the laminar limit and the turbulent one"})
+			Inputs:   []working.Input{n, re, in("F", working.Number(max(16/TurbulentReynolds(f.Index), float64(Turbulent(least, TurbulentReynolds(f.Index), relative)))))},
+			Value:    working.Number(float64(f.Factor)), Source: "interpolated between the laminar limit and the turbulent one"})
 	}
 	return append(steps, working.Step{Name: "friction gradient", Symbol: "dp/dL", Equation: "2*f*ρ*V*V/D",
-		Inputs: []working.Input{in("f", working.Number(f.Factor)), ρ, V, in("D", working.In(f.HydraulicDiameter, unit.Inch, "in"))},
+		Inputs: []working.Input{in("f", working.Number(float64(f.Factor))), ρ, V, in("D", working.In(f.HydraulicDiameter, unit.Inch, "in"))},
 		Value:  working.Of(f.Gradient), Source: "Fanning's equation"})
 }

@@ -97,6 +97,9 @@ func (r Rheology) laminar(shear float64, s shape) Laminar {
 		}
 		return Laminar{unit.Pressure(τw), unit.ShearRate(rate), n}
 	}
+	if shear < 1e-300 { // whose logarithm is lost; the wall has the yield stress to all digits
+		return Laminar{WallStress: r.Yield, Index: n}
+	}
 	ξ, slope, u := excess(shear, τ0, k, m, s)
 	τw := τ0 * (1 + ξ)
 	rate := τ0 / k * ξ
@@ -125,26 +128,30 @@ func excess(shear, τ0, k, m float64, s shape) (ξ, slope, lnxk float64) {
 	high, low := (target-math.Log(last))/m, (target-math.Log(a0))/(m+1)
 	away := m * (high - low)
 	u := max(high, low) + 0.42/(m*(1+1.8*away*away))
+	j, bent := 3.0, 2*a2
+	if s == slot {
+		j, bent = 2, 0
+	}
 	for range 50 {
 		ξ = math.Exp(u)
 		τw := 1 + ξ
-		var p, dp, h float64 // P, ξ P' and ln(P/(1+ξ)^j)
+		var p, dp, power float64 // P, ξ P' and (1+ξ)^j; bent ξ² is ξ² P''
 		if s == slot {
-			p = a1*ξ + a0
-			dp = a1 * ξ
-			h = math.Log(p / (τw * τw))
-			slope = m + 1 + dp/p - 2*ξ/τw
+			p, dp, power = a1*ξ+a0, a1*ξ, τw*τw
 		} else {
 			b := 2 * a1 * ξ
-			p = a2*ξ*ξ + b + a0
-			dp = 2*a2*ξ*ξ + b
-			h = math.Log(p / (τw * τw * τw))
-			slope = m + 1 + dp/p - 3*ξ/τw
+			p, dp, power = a2*ξ*ξ+b+a0, 2*a2*ξ*ξ+b, τw*τw*τw
 		}
+		h := math.Log(p / power)
+		share, part := dp/p, ξ/τw
+		slope = m + 1 + share - j*part
+		bend := (dp+bent*ξ*ξ)/p - share*share - j*part/τw
+		// Halley's step; its error is the cube of it, times less than a tenth.
 		step := (target - (m+1)*u - h) / slope
+		step /= 1 + step*bend/(2*slope)
 		u += step
-		// Newton's error is the square of its step, times a curvature below 1/4.
-		if math.Abs(step) < 1e-5 {
+		slope += bend * step // at the new u
+		if math.Abs(step) < 3e-5 {
 			break
 		}
 	}

@@ -145,7 +145,7 @@ func (t Trip) Solve() (Surge, error) {
 	depth := t.Annulus[len(t.Annulus)-1].Bottom
 	r.Static = unit.Pressure(float64(t.Liquid.Density) * standardGravity * float64(depth))
 	r.Running, r.Pulling = r.Static+r.Loss, r.Static-r.Loss
-	if depth > 0 {
+	if depth > 1e-3*unit.Millimetre {
 		r.RunningEquivalent, r.PullingEquivalent = EquivalentDensity(r.Running, depth), EquivalentDensity(r.Pulling, depth)
 	}
 	return r, nil

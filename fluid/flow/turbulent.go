@@ -24,13 +24,13 @@ import (
 //
 // Source: Dodge and Metzner, AIChE J. 5 (1959) 189; Reed and Pilehvari, SPE
 // 25456 (1993), for the generalised fluid and the roughness.
-func Turbulent(index, reynolds, relativeRoughness float64) float64 {
+func Turbulent(index, reynolds, relativeRoughness float64) FanningFactor {
 	if index == 1 {
-		return Colebrook(reynolds, relativeRoughness) / 4
+		return Colebrook(reynolds, relativeRoughness).Fanning()
 	}
 	if !(index >= leastIndex && index <= greatestIndex && reynolds > 100 && reynolds <= 1e12 &&
 		relativeRoughness >= 0 && relativeRoughness <= 1) {
-		return math.NaN()
+		return FanningFactor(math.NaN())
 	}
 	// In x = 1/√f the bracket is a + c x^q.
 	p := math.Pow(index, -0.75)
@@ -41,9 +41,9 @@ func Turbulent(index, reynolds, relativeRoughness float64) float64 {
 		return x + 4*math.Log10(a+c*math.Pow(x, q))
 	}, 1e-3, 1e4, 1e-13)
 	if err != nil {
-		return math.NaN()
+		return FanningFactor(math.NaN())
 	}
-	return 1 / (x * x)
+	return FanningFactor(1 / (x * x))
 }
 
 // LaminarReynolds returns the generalised Reynolds number up to which flow is
@@ -66,9 +66,9 @@ func TurbulentReynolds(index float64) float64 { return 4270 - 1370*index }
 // never easier than laminar flow would be; between the two limits the factor
 // is interpolated in logarithms, so that it is continuous and the pressure loss
 // always rises with the rate.
-func factor(index, reynolds, relative float64) (f float64, regime Regime) {
-	laminar := 16 / reynolds
-	law := func(reynolds float64) float64 { return Turbulent(held(index, reynolds, relative)) }
+func factor(index, reynolds, relative float64) (f FanningFactor, regime Regime) {
+	laminar := FanningFactor(16 / reynolds)
+	law := func(reynolds float64) FanningFactor { return Turbulent(held(index, reynolds, relative)) }
 	lo, hi := LaminarReynolds(index), TurbulentReynolds(index)
 	switch {
 	case reynolds <= lo:
@@ -76,9 +76,9 @@ func factor(index, reynolds, relative float64) (f float64, regime Regime) {
 	case reynolds >= hi:
 		return max(laminar, law(reynolds)), FlowTurbulent
 	}
-	end := max(16/hi, law(hi))
+	end := max(16/hi, float64(law(hi)))
 	share := math.Log(reynolds/lo) / math.Log(hi/lo)
-	return 16 / lo * math.Pow(end*lo/16, share), FlowTransitional
+	return FanningFactor(16 / lo * math.Pow(end*lo/16, share)), FlowTransitional
 }
 
 // held keeps a stream within what Turbulent takes: a fluid next to its yield

@@ -107,6 +107,89 @@ func Check(t testing.TB, s Scaling, f any, args ...any) {
 	}
 }
 
+// Scalable tells whether everything in v has a dimension that is known, so that a
+// scaled copy of it can be made: no temperature, no function, nothing hidden.
+func Scalable(v reflect.Value) bool { return known(v, false) }
+
+// Comparable tells whether all that can be seen of v has a dimension that is known.
+func Comparable(v reflect.Value) bool { return known(v, true) }
+
+func known(v reflect.Value, hidden bool) bool {
+	if _, listed := of[v.Type()]; listed {
+		return true
+	}
+	switch v.Kind() {
+	case reflect.Float64: // a number of a package's own, such as a friction factor
+		return v.Type().PkgPath() != reflect.TypeFor[unit.Length]().PkgPath()
+	case reflect.Int, reflect.Uint8, reflect.String, reflect.Bool:
+		return true
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if !v.Type().Field(i).IsExported() && hidden {
+				continue
+			}
+			if !v.Type().Field(i).IsExported() || !known(v.Field(i), hidden) {
+				return false
+			}
+		}
+		return true
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			if !known(v.Index(i), hidden) {
+				return false
+			}
+		}
+		return true
+	case reflect.Pointer, reflect.Interface:
+		return v.IsNil() || known(v.Elem(), hidden)
+	}
+	return false
+}
+
+// Departure calls a function with args and with scaled args, and returns where a
+// result doesn't scale to the bit. Where the function returns an error for
+// arguments scaled up it is asked again with those scaled down; refused tells that
+// it takes neither. The arguments must be Scalable and the results Comparable.
+func Departure(s Scaling, fn reflect.Value, args []reflect.Value) (refused bool, err error) {
+	call := fn.Call
+	if fn.Type().IsVariadic() {
+		call = fn.CallSlice
+	}
+	plain := call(args)
+	for _, by := range s.scalings() {
+		got, fault := scaledCall(call, args, by)
+		if fault != nil {
+			by = by.inverse()
+			if got, fault = scaledCall(call, args, by); fault != nil {
+				return true, fmt.Errorf("scaled by %+v: %w", by, fault)
+			}
+		}
+		for i := range got {
+			if where, ok := equal(fmt.Sprintf("result %d", i), got[i], scale(plain[i], by)); !ok {
+				return false, fmt.Errorf("scaled by %+v: %s", by, where)
+			}
+		}
+	}
+	return false, nil
+}
+
+func (e exponents) inverse() exponents { return exponents{-e.l, -e.m, -e.t, -e.k} }
+
+// scaledCall makes the call with scaled arguments; its error stands apart.
+func scaledCall(call func([]reflect.Value) []reflect.Value, args []reflect.Value, by exponents) (results []reflect.Value, fault error) {
+	scaled := make([]reflect.Value, len(args))
+	for i, v := range args {
+		scaled[i] = scale(v, by)
+	}
+	results = call(scaled)
+	for _, r := range results {
+		if err, ok := r.Interface().(error); ok && err != nil {
+			return nil, err
+		}
+	}
+	return results, nil
+}
+
 // unlisted fails t for a number whose dimension isn't known, so that it isn't
 // left unscaled without a word.
 func unlisted(t testing.TB, path string, v reflect.Value) {

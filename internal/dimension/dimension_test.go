@@ -1,7 +1,9 @@
 package dimension
 
 import (
+	"errors"
 	"math"
+	"reflect"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -71,4 +73,47 @@ func TestDimensionsOfDerivedQuantities(t *testing.T) {
 	Check(t, Free, func(v unit.Velocity, dt unit.TemperatureDifference) unit.SpecificHeat {
 		return unit.SpecificHeat(float64(v) * float64(v) / 2 / float64(dt)) // heat of braking
 	}, unit.Velocity(20), unit.TemperatureDifference(3))
+}
+
+// Departure finds a hidden foot, a hidden gravity, and a range that ends.
+func TestDeparture(t *testing.T) {
+	depart := func(s Scaling, f any, args ...any) (bool, error) {
+		in := make([]reflect.Value, len(args))
+		for i, a := range args {
+			in[i] = reflect.ValueOf(a)
+			require.True(t, Scalable(in[i]))
+		}
+		return Departure(s, reflect.ValueOf(f), in)
+	}
+	area := func(l unit.Length) unit.Area { return unit.Area(l * l) }
+	feet := func(l unit.Length) float64 { return l.In(unit.Foot) }
+	fall := func(t unit.Length) unit.Velocity { return unit.Velocity(math.Sqrt(2 * 9.80665 * float64(t))) }
+	short := func(l unit.Length) (unit.Length, error) {
+		if l > 1 {
+			return 0, errors.New("too long")
+		}
+		return l, nil
+	}
+	narrow := func(l unit.Length) (unit.Length, error) {
+		if l > 1 || l < 0.5 {
+			return 0, errors.New("out of range")
+		}
+		return l, nil
+	}
+	refused, err := depart(Free, area, unit.Length(3))
+	require.NoError(t, err)
+	require.False(t, refused)
+	_, err = depart(Free, feet, unit.Length(3))
+	require.ErrorContains(t, err, "not homogeneous")
+	_, err = depart(Free, fall, unit.Length(3))
+	require.ErrorContains(t, err, "not homogeneous")
+	_, err = depart(Gravity, fall, unit.Length(3))
+	require.NoError(t, err)
+	_, err = depart(Free, short, unit.Length(1))
+	require.NoError(t, err, "scaled down where it can't be scaled up")
+	refused, err = depart(Free, narrow, unit.Length(1))
+	require.ErrorContains(t, err, "out of range")
+	require.True(t, refused)
+	require.False(t, Scalable(reflect.ValueOf(unit.Celsius(5))))
+	require.False(t, Scalable(reflect.ValueOf(unit.Consistency(5))))
 }

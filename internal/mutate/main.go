@@ -16,10 +16,10 @@ func main() {
 
 // request is what the flags ask for.
 type request struct {
-	pkg, survivors, only, file string
-	sample                     int
-	seed                       uint64
-	own, list                  bool
+	pkg, survivors, only, file, kind string
+	sample                           int
+	seed                             uint64
+	own, list                        bool
 }
 
 func run(args []string, out, faults io.Writer) int {
@@ -30,6 +30,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.StringVar(&r.survivors, "survivors", "", "file to write the survivors to")
 	flags.StringVar(&r.only, "only", "", "file of mutations to try, as written by -survivors")
 	flags.StringVar(&r.file, "file", "", "try this file of the package alone")
+	flags.StringVar(&r.kind, "kind", "", "try this kind alone: literal, count, operator or limit")
 	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
 	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
@@ -113,7 +114,7 @@ func try(r request, out io.Writer) (int, error) {
 func (r request) chosen(all []Mutation, only map[identity]bool) []Mutation {
 	var picked []Mutation
 	for _, m := range all {
-		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) {
+		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) && (r.kind == "" || string(m.Kind) == r.kind) {
 			picked = append(picked, m)
 		}
 	}

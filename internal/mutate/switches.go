@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"go/ast"
+	"go/constant"
 	"go/token"
 	"go/types"
 	"strconv"
@@ -54,7 +55,7 @@ func (w *walker) around(n *ast.BinaryExpr, on bool) around {
 	op, old, other := n.Op, n.Op.String(), swapped[n.Op].String()
 	switch op {
 	case token.ADD, token.SUB, token.MUL, token.QUO, token.REM:
-		if is(w.s.info.TypeOf(n), types.IsString) {
+		if is(w.s.info.TypeOf(n), types.IsString) || w.byOne(n) {
 			break
 		}
 		id := w.mutation(n.OpPos, Operator, old, other, on)
@@ -72,6 +73,13 @@ func (w *walker) around(n *ast.BinaryExpr, on bool) around {
 		return around{"(((", turned, old, "(", turned + turned + ")"}
 	}
 	return around{}
+}
+
+// byOne tells whether something is multiplied or divided by one, such as an SI
+// unit: the other operator does the same.
+func (w *walker) byOne(n *ast.BinaryExpr) bool {
+	v := w.s.info.Types[n.Y].Value
+	return (n.Op == token.MUL || n.Op == token.QUO) && v != nil && constant.Compare(constant.ToFloat(v), token.EQL, constant.MakeFloat64(1))
 }
 
 func (w *walker) unary(n *ast.UnaryExpr) {
@@ -168,7 +176,7 @@ func (w *walker) constantTokens(e ast.Expr, on bool) {
 		case *ast.BasicLit:
 			w.literal(n, on)
 		case *ast.BinaryExpr:
-			if other, ok := swapped[n.Op]; ok && !is(w.s.info.TypeOf(n.X), types.IsString) {
+			if other, ok := swapped[n.Op]; ok && !is(w.s.info.TypeOf(n.X), types.IsString) && !w.byOne(n) {
 				w.mutation(n.OpPos, Operator, n.Op.String(), other.String(), on)
 			}
 		case *ast.UnaryExpr:

@@ -26,17 +26,20 @@ var Header = []string{"id", "capability", "inputs", "quantity", "printed", "wher
 // Status says what a case is worth as evidence.
 type Status string
 
-// The statuses. Memory and Derived are never counted as outside evidence.
+// The statuses. Only Published and ReferenceLibrary are counted as outside
+// evidence.
 const (
 	Published        Status = "published"         // inputs and answer read in the source
 	ReferenceLibrary Status = "reference-library" // computed with a named version of another library
 	CommonPractice   Status = "common-practice"   // in use without a source that can be cited
 	Memory           Status = "memory"            // recalled, not read
 	Derived          Status = "derived"           // own recomputation of a published equation
+	Transcription    Status = "transcription"     // a point of a table that the library holds: guards the copy, proves nothing
+	Misprint         Status = "misprint"          // the source is wrong: its figure is kept, and must be missed
 )
 
 // Statuses lists all, strongest first.
-var Statuses = []Status{Published, ReferenceLibrary, CommonPractice, Memory, Derived}
+var Statuses = []Status{Published, ReferenceLibrary, CommonPractice, Memory, Derived, Transcription, Misprint}
 
 // External tells whether a case of this status is outside evidence.
 func (s Status) External() bool { return s == Published || s == ReferenceLibrary }
@@ -102,6 +105,9 @@ func (c Case) check() error {
 	}
 	if !slices.Contains(Statuses, c.Status) {
 		faults = append(faults, fmt.Errorf("status %q is none of %v", c.Status, Statuses))
+	}
+	if c.Status == Misprint && (c.Tolerance != "" || c.Note == "") {
+		faults = append(faults, errors.New("a misprint has no tolerance of its own, and a note that says what is wrong"))
 	}
 	if c.Tolerance != "" && c.Note == "" {
 		faults = append(faults, errors.New("a tolerance of its own needs a note that says why"))

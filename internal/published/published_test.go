@@ -69,4 +69,17 @@ func TestCaseCheck(t *testing.T) {
 	require.ErrorContains(t, err, "seen")
 	require.ErrorContains(t, err, "note")
 	require.ErrorContains(t, err, "source is empty")
+	bad = good
+	bad.Status = Misprint
+	require.ErrorContains(t, bad.check(), "misprint")
+	bad.Note = "digits swapped"
+	require.NoError(t, bad.check())
+	bad.Tolerance = "5 %"
+	require.ErrorContains(t, bad.check(), "misprint")
+}
+
+func TestOnlyOthersCountAsEvidence(t *testing.T) {
+	for _, s := range Statuses {
+		require.Equal(t, s == Published || s == ReferenceLibrary, s.External(), s)
+	}
 }

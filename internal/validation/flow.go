@@ -22,11 +22,11 @@ var flowFrictionSuite = Suite{
 			in.Read("roughness", &roughness)
 			c := flow.Conduit{Outer: 1 * unit.Metre, Roughness: unit.Length(roughness)}
 			f, err := newtonian(c, re).Friction()
-			return f.Darcy(), err
+			return float64(f.Darcy()), err
 		},
 		"f Re, laminar annulus": func(in *published.Inputs) (any, error) {
 			f, re, err := laminarAnnulus(in)
-			return f.Darcy() * re, err
+			return float64(f.Darcy()) * re, err
 		},
 		"effective over hydraulic diameter": func(in *published.Inputs) (any, error) {
 			f, _, err := laminarAnnulus(in)
@@ -35,12 +35,12 @@ var flowFrictionSuite = Suite{
 		"coefficient a of the power form": func(in *published.Inputs) (any, error) {
 			var n float64
 			in.Read("n", &n)
-			return flow.Blasius(1, n), nil
+			return float64(flow.Blasius(1, n)), nil
 		},
 		"exponent b of the power form": func(in *published.Inputs) (any, error) {
 			var n float64
 			in.Read("n", &n)
-			return math.Log10(flow.Blasius(1, n) / flow.Blasius(10, n)), nil
+			return math.Log10(float64(flow.Blasius(1, n) / flow.Blasius(10, n))), nil
 		},
 		"constant of the nozzle equation": func(in *published.Inputs) (any, error) {
 			var rho unit.Density
@@ -64,12 +64,12 @@ var flowFrictionSuite = Suite{
 	},
 }
 
-func factor(f func(reynolds, roughness float64) float64) Evaluator {
+func factor(f func(reynolds, roughness float64) flow.DarcyFactor) Evaluator {
 	return func(in *published.Inputs) (any, error) {
 		var re, roughness float64
 		in.Read("Re", &re)
 		in.Read("roughness", &roughness)
-		return f(re, roughness), nil
+		return float64(f(re, roughness)), nil
 	}
 }
 
@@ -134,7 +134,12 @@ var flowVolumesSuite = Suite{
 		"length per barrel":     func(in *published.Inputs) (any, error) { return conduit(in).Length(1 * unit.Barrel), nil },
 		"length per gallon":     func(in *published.Inputs) (any, error) { return conduit(in).Length(1 * unit.Gallon), nil },
 		"length per cubic foot": func(in *published.Inputs) (any, error) { return conduit(in).Length(1 * unit.CubicFoot), nil },
-		"volume of one foot":    func(in *published.Inputs) (any, error) { return conduit(in).Volume(1 * unit.Foot), nil },
+		"length of a volume": func(in *published.Inputs) (any, error) {
+			var v unit.Volume
+			in.Read("volume", &v)
+			return conduit(in).Length(v), nil
+		},
+		"volume of one foot": func(in *published.Inputs) (any, error) { return conduit(in).Volume(1 * unit.Foot), nil },
 		"volume of a length": func(in *published.Inputs) (any, error) {
 			var l unit.Length
 			in.Read("length", &l)

@@ -35,9 +35,9 @@ var flowWorkedSuite = Suite{
 		},
 		"effective viscosity": figures(func(f flow.APIFigures, _ flow.Stream) any { return f.EffectiveViscosity }),
 		"Reynolds number":     figures(func(f flow.APIFigures, _ flow.Stream) any { return f.Reynolds }),
-		"Fanning factor":      figures(func(f flow.APIFigures, _ flow.Stream) any { return f.Factor }),
+		"Fanning factor":      figures(func(f flow.APIFigures, _ flow.Stream) any { return float64(f.Factor) }),
 		"Fanning factor, power form": figures(func(f flow.APIFigures, s flow.Stream) any {
-			return flow.Blasius(f.Reynolds, s.Rheology.Index)
+			return float64(flow.Blasius(f.Reynolds, s.Rheology.Index))
 		}),
 		"pressure loss": func(in *published.Inputs) (any, error) {
 			var l unit.Length
@@ -66,6 +66,13 @@ var flowWorkedSuite = Suite{
 			var bore unit.Length
 			in.Read("bore", &bore)
 			return flow.OpenPipeVelocity(c, bore, speed, cling), nil
+		},
+		"pressure that breaks a gel": func(in *published.Inputs) (any, error) {
+			var gel unit.Pressure
+			var l unit.Length
+			in.Read("gel", &gel)
+			in.Read("length", &l)
+			return flow.GelPressure(conduit(in), gel, l), nil
 		},
 		"surge pressure, slot": func(in *published.Inputs) (any, error) {
 			c, r := conduit(in), rheology(in)

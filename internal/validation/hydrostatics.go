@@ -41,6 +41,16 @@ var hydrostaticsSuite = Suite{
 		"allowable mud weight":                      allowableMudWeight,
 		"mud weight that a formation bears":         borneMudWeight,
 		"thermal time function":                     thermalTime,
+		"loss of pressure by a gain":                lossByGain,
+		"allowable surface pressure after a leak-off test": func(in *published.Inputs) (any, error) {
+			var s hydrostatics.ShutIn
+			var rho unit.Density
+			in.Read("leakoff", &s.Pressure)
+			in.Read("test", &s.Density)
+			in.Read("depth", &s.TVD)
+			in.Read("rho", &rho)
+			return allowableUnder(hydrostatics.Gradient(s.KillDensity(0)), rho, s.TVD)
+		},
 	},
 }
 

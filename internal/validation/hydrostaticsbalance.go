@@ -122,14 +122,28 @@ func allowableByMudWeight(in *published.Inputs) (any, error) {
 	in.Read("fracture", &fracture)
 	in.Read("depth", &depth)
 	in.Read("rho", &rho)
+	return allowableUnder(hydrostatics.Gradient(fracture), rho, depth)
+}
+
+// allowableUnder is the surface pressure over a column whose foot bears a gradient.
+func allowableUnder(fracture unit.Gradient, rho unit.Density, depth unit.Length) (any, error) {
 	column, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(rho), Bottom: depth}}, nil, hydrostatics.Reference{})
 	if err != nil {
 		return nil, err
 	}
 	limit, err := hydrostatics.MaximumSurfacePressure(column, []hydrostatics.WeakPoint{
-		hydrostatics.FracturePoint("shoe", hydrostatics.Gradient(fracture), depth),
+		hydrostatics.FracturePoint("shoe", fracture, depth),
 	})
 	return limit.Pressure, err
+}
+
+// lossByGain is the head of the mud that a gain in the pits has displaced.
+func lossByGain(in *published.Inputs) (any, error) {
+	var gain unit.Volume
+	var rho unit.Density
+	in.Read("gain", &gain)
+	in.Read("rho", &rho)
+	return hydrostatics.Pressure(rho, conduit(in).Length(gain)), nil
 }
 
 func allowableMudWeight(in *published.Inputs) (any, error) {

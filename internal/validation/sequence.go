@@ -1,6 +1,7 @@
 package validation
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"slices"
@@ -23,7 +24,7 @@ var sequenceSuite = Suite{
 // twoColumns is a well with tubing, annulus and one device.
 func twoColumns(in *published.Inputs) (*sequence.Plan, error) {
 	var depth unit.Length
-	p := &sequence.Plan{Name: "case", Fluids: []sequence.Fluid{{Name: "tubing"}, {Name: "annulus", Density: unit.PoundPerGallon}}}
+	p := &sequence.Plan{Name: "case", Fluids: []sequence.Fluid{{Name: "tubing"}, {Name: "annulus", Density: unit.Exactly(unit.PoundPerGallon)}}}
 	in.Read("depth", &depth)
 	in.Read("tubing", &p.Fluids[0].Density)
 	in.Optional("annulus", &p.Fluids[1].Density)
@@ -55,7 +56,7 @@ func devicePressure(in *published.Inputs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	r, err := sequence.Check(p)
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 	if err != nil {
 		return nil, err
 	}
@@ -74,9 +75,9 @@ func formationBalance(in *published.Inputs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: p.Well.Depth, Pressure: pore}}
+	p.Formations = []sequence.Formation{{Name: "sand", Depth: p.Well.Depth, Pressure: unit.Exactly(pore)}}
 	p.Steps[0].Balance = []sequence.Balance{{Compartment: "tubing", Formation: "sand"}}
-	r, err := sequence.Check(p)
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 	if err != nil {
 		return nil, err
 	}
@@ -101,7 +102,7 @@ func eventPressure(in *published.Inputs) (any, error) {
 	a.Triggers = []sequence.Trigger{{Pins: pins}}
 	p.Steps[0].Ramps = []map[string]unit.Pressure{{"tubing": 9000 * unit.PSI}}
 	p.Steps[0].Expect = []string{"device: moves"}
-	r, err := sequence.Check(p)
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 	if err != nil {
 		return nil, err
 	}
@@ -111,11 +112,14 @@ func eventPressure(in *published.Inputs) (any, error) {
 	}
 	surface := s.Events[0].Surface[0].Pressure
 	t := s.Triggers[0].Threshold
+	least, _ := t.Least.Pressure()
+	nominal, _ := t.Nominal.Pressure()
+	greatest, _ := t.Greatest.Pressure()
 	switch end {
 	case "least":
-		surface += t.Least - t.Nominal
+		surface += least - nominal
 	case "greatest":
-		surface += t.Greatest - t.Nominal
+		surface += greatest - nominal
 	}
 	return surface, nil
 }
@@ -133,7 +137,7 @@ func coolingTension(in *published.Inputs) (any, error) {
 	even := func(t unit.Temperature) []sequence.MarkedTVD {
 		return []sequence.MarkedTVD{{TVD: 0, Temperature: t}, {TVD: depth, Temperature: t}}
 	}
-	p := &sequence.Plan{Name: "case", Fluids: []sequence.Fluid{{Name: "fluid", Density: 9 * unit.PoundPerGallon}},
+	p := &sequence.Plan{Name: "case", Fluids: []sequence.Fluid{{Name: "fluid", Density: unit.Exactly(9 * unit.PoundPerGallon)}},
 		Well: sequence.Well{Depth: depth, Temperatures: map[string][]sequence.MarkedTVD{sequence.Undisturbed: even(warm), "cold": even(warm.Add(-cooling))}},
 		Compartments: []sequence.Compartment{
 			{Name: "tubing", Bottom: depth, Fluid: "fluid", Surface: true}, {Name: "annulus", Bottom: depth, Fluid: "fluid", Surface: true}},
@@ -145,11 +149,11 @@ func coolingTension(in *published.Inputs) (any, error) {
 			{Name: "set", Ramps: []map[string]unit.Pressure{{"tubing": 1 * unit.PSI}}, Expect: []string{"packer: sets"}},
 			{Name: "cool", Temperature: "cold"}},
 	}
-	r, err := sequence.Check(p)
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 	if err != nil {
 		return nil, err
 	}
-	last := func(k int) unit.Force { x := r.Steps[k].Points; return x[len(x)-1].String.Tension }
+	last := func(k int) unit.Force { x := r.Steps[k].Points; return x[len(x)-1].String.Wall }
 	if !slices.Equal(r.Steps[1].Unknown, []string{}) {
 		return nil, errors.New("packer unknown")
 	}

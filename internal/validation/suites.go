@@ -6,6 +6,7 @@ func Suites() []Suite {
 		unitSuite,
 		hydrostaticsSuite,
 		surveySuite,
+		flowingSuite,
 		tubularRatingsSuite,
 		tubularCollapseSuite,
 		tubularDimensionsSuite,
@@ -26,9 +27,11 @@ func Suites() []Suite {
 		fluidBrineSuite,
 		fluidGasSuite,
 		fluidOilSuite,
+		controlFluidSuite,
 		packerSuite,
 		valveSuite,
 		productionSuite,
+		nozzleSuite,
 		sequenceSuite,
 	}
 }

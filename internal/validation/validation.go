@@ -5,6 +5,7 @@ package validation
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"completion.example/internal/published"
 )
@@ -26,8 +27,31 @@ type Outcome struct {
 	Err error
 }
 
-// OK tells whether the case was computed and met its tolerance.
-func (o Outcome) OK() bool { return o.Err == nil && o.Met() }
+// OK tells whether the case was computed and met its tolerance; a misprint must
+// be computed and missed.
+func (o Outcome) OK() bool { return o.Err == nil && o.Met() != (o.Status == published.Misprint) }
+
+// Fault says what is wrong with an outcome that isn't OK: the row, its inputs, what
+// came out and what was wanted.
+func (o Outcome) Fault() string {
+	switch {
+	case o.OK():
+		return ""
+	case o.Err != nil:
+		return fmt.Sprintf("%v: want %s: %v (%s)", o.Case, o.Printed, o.Err, o.Reference())
+	case o.Status == published.Misprint:
+		return fmt.Sprintf("%v: %v: the source's figure is marked as a misprint, and is met (%s)", o.Case, o.Comparison, o.Reference())
+	}
+	return fmt.Sprintf("%v: %v, off by %.2g (%s)", o.Case, o.Comparison, math.Abs(o.Got-o.Want), o.Reference())
+}
+
+// Reference is the source with the place in it.
+func (o Outcome) Reference() string {
+	if o.Where == "" {
+		return o.Source
+	}
+	return o.Source + ", " + o.Where
+}
 
 // Run runs every case of s. A case without an evaluator is an error.
 func (s Suite) Run() ([]Outcome, error) {

@@ -1,11 +1,15 @@
 package validation_test
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+	"unicode"
 
+	"completion.example/internal/published"
 	"completion.example/internal/validation"
 	"github.com/stretchr/testify/require"
 )
@@ -18,14 +22,88 @@ func TestPublished(t *testing.T) {
 			require.NoError(t, err)
 			require.NotEmpty(t, outcomes)
 			for _, o := range outcomes {
-				if o.Err != nil {
-					t.Errorf("%v: %v (%s)", o.Case, o.Err, o.Source)
-				} else if !o.Met() {
-					t.Errorf("%v: %v (%s %s)", o.Case, o.Comparison, o.Source, o.Where)
+				if !o.OK() {
+					t.Error(o.Fault())
 				}
 			}
 		})
 	}
+}
+
+// TestNoRowTwice finds rows that say the same from one place of a source, in one file or
+// two of one capability: they would count twice.
+func TestNoRowTwice(t *testing.T) {
+	type row struct{ capability, inputs, quantity, printed, where, source string }
+	seen := map[row]published.Case{}
+	for _, c := range cases(t) {
+		r := row{c.Capability, c.Inputs, c.Quantity, c.Printed, c.Where, c.Source}
+		if first, twice := seen[r]; twice {
+			t.Errorf("%v repeats line %d of %s", c, first.Line, first.File)
+		}
+		seen[r] = c
+	}
+}
+
+// TestOneSpellingOfASource finds sources that differ by case, punctuation and the
+// like alone.
+func TestOneSpellingOfASource(t *testing.T) {
+	spelt := map[string]string{}
+	for _, c := range cases(t) {
+		bare := strings.Map(func(r rune) rune {
+			if unicode.IsLetter(r) || unicode.IsDigit(r) {
+				return unicode.ToLower(r)
+			}
+			return -1
+		}, strings.NewReplacer("&", "and").Replace(c.Source))
+		if first, ok := spelt[bare]; ok && first != c.Source {
+			t.Errorf("%v: source %q is spelt %q elsewhere", c, c.Source, first)
+		}
+		spelt[bare] = c.Source
+		if strings.Contains(c.Source, "documentation") {
+			require.NotEqual(t, published.Published, c.Status, "%v: a library's documentation is a reference library", c)
+		}
+	}
+}
+
+func cases(t *testing.T) (all []published.Case) {
+	for _, s := range validation.Suites() {
+		c, err := published.Read(s.File)
+		require.NoError(t, err)
+		all = append(all, c...)
+	}
+	return all
+}
+
+// TestCasesNameCapabilities finds cases of a capability that isn't listed.
+func TestCasesNameCapabilities(t *testing.T) {
+	listed := map[string]bool{}
+	for _, c := range validation.Capabilities {
+		require.False(t, listed[c.ID], c.ID)
+		listed[c.ID] = true
+	}
+	for _, c := range cases(t) {
+		require.True(t, listed[c.Capability], "%v", c)
+	}
+}
+
+// TestFault says what a case that fails must say.
+func TestFault(t *testing.T) {
+	c := published.Case{ID: "A-1", Quantity: "pressure", Inputs: "rho=1 kg/m3", Printed: "5 psi", Source: "a book", Where: "p. 3", Status: published.Published, File: "x.csv", Line: 7}
+	met := published.Comparison{Got: 5.1, Want: 5, Tolerance: 0.5, Unit: "psi"}
+	missed := published.Comparison{Got: 6, Want: 5, Tolerance: 0.5, Unit: "psi"}
+	require.Empty(t, validation.Outcome{Case: c, Comparison: met}.Fault())
+	fault := validation.Outcome{Case: c, Comparison: missed}.Fault()
+	for _, part := range []string{"x.csv:7", "A-1", "rho=1 kg/m3", "got 6", "want 5 ± 0.5 psi", "off by 1", "a book, p. 3"} {
+		require.Contains(t, fault, part)
+	}
+	fault = validation.Outcome{Case: c, Err: errors.New("boiled dry")}.Fault()
+	for _, part := range []string{"rho=1 kg/m3", "want 5 psi", "boiled dry"} {
+		require.Contains(t, fault, part)
+	}
+	c.Status = published.Misprint
+	require.Empty(t, validation.Outcome{Case: c, Comparison: missed}.Fault())
+	require.Contains(t, validation.Outcome{Case: c, Comparison: met}.Fault(), "is met")
+	require.Contains(t, validation.Outcome{Case: c, Err: errors.New("boiled dry")}.Fault(), "boiled dry")
 }
 
 // TestEveryFileIsRun finds case files that no suite reads.

@@ -139,14 +139,14 @@ func TestEntryLimits(t *testing.T) {
 	}
 	for text, change := range map[string]func(*Entry){
 		"ID: is 3.00060001 in; must be 3 in, the OD of 3.5 in less two walls of 0.25 in": func(e *Entry) { e.ID = 3.00060001 * unit.Inch },
-		"Drift: is 0 ft":             func(e *Entry) { e.Drift = 0 },
-		"Drift: is 3":                func(e *Entry) { e.Drift = 3.000001 * unit.Inch },
-		"must be from 0.985 to 1.10": func(e *Entry) { e.Weight = 0.985 * (1 - 1e-9) * steel },
-		"of the plain-end weight":    func(e *Entry) { e.Weight = 1.10 * (1 + 1e-9) * steel },
-		"Coupling: is 3.5 in":        func(e *Entry) { e.Coupling = e.OD },
-		"Coupling: is 10.5":          func(e *Entry) { e.Coupling = 3 * e.OD },
-		"ShortThread: is 10.5":       func(e *Entry) { e.ShortThread = 3 * e.OD },
-		"LongThread: is -1":          func(e *Entry) { e.LongThread = -1 * unit.Inch },
+		"Drift: is 0":             func(e *Entry) { e.Drift = 0 },
+		"Drift: is 3":             func(e *Entry) { e.Drift = 3.000001 * unit.Inch },
+		"0.985":                   func(e *Entry) { e.Weight = 0.985 * (1 - 1e-9) * steel },
+		"of the plain-end weight": func(e *Entry) { e.Weight = 1.10 * (1 + 1e-9) * steel },
+		"Coupling: is 3.5 in":     func(e *Entry) { e.Coupling = e.OD },
+		"Coupling: is 10.5":       func(e *Entry) { e.Coupling = 3 * e.OD },
+		"ShortThread: is 10.5":    func(e *Entry) { e.ShortThread = 3 * e.OD },
+		"LongThread: is -1":       func(e *Entry) { e.LongThread = -1 * unit.Inch },
 	} {
 		e := ok
 		change(&e)

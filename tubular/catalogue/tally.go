@@ -81,11 +81,13 @@ func joints(part string) (Joints, error) {
 func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.Section, error) {
 	var sections []tubular.Section
 	f := fault.In("catalogue")
+	f.At("Grade", g.Material().Validate())
 	for i, j := range t {
 		e, err := c.Find(j.OD, j.Weight)
 		if err != nil {
 			f.At(fmt.Sprintf("part %d", i+1), err)
 		}
+		f.At(fmt.Sprintf("part %d", i+1), fault.Finite("Length", j.Length))
 		sections = append(sections, tubular.Section{Pipe: e.Pipe(g), Length: j.Length})
 	}
 	if err := f.Err(); err != nil {

@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 	"completion.example/tubular/drag"
 )
 
@@ -67,4 +68,37 @@ func ExamplePrepared_EndForce() {
 	fmt.Printf("%.1f klbf of %.1f klbf over the hanging weight\n", end.In(unit.Kilopound), (110*unit.Kilopound - prepared.HookLoad(drag.Rotating, 0)).In(unit.Kilopound))
 	// Output:
 	// 33.4 klbf of 56.6 klbf over the hanging weight
+}
+
+// Weight slacked off a string that hangs in a vertical well: its helix leans on the
+// wall, and less and less of it arrives.
+func ExamplePrepared_Arrives() {
+	length := 9000 * unit.Foot
+	path, err := hydrostatics.Vertical(length)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	pipe := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()}
+	p, err := drag.String{
+		Sections: []drag.Section{{Pipe: pipe, Length: length}}, Depth: length, Path: path,
+		Zones:  []drag.Zone{{Bottom: length, Friction: 0.25, Hole: 6.094 * unit.Inch}},
+		Inside: 9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
+	}.Prepare()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, slacked := range []float64{5000, 20000, 50000} {
+		s, err := p.Arrives(unit.Force(slacked) * unit.PoundForce)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f lbf slacked off: %v arrives, locked up %v\n", slacked, s.Weight.Rounded(3), s.Locked())
+	}
+	// Output:
+	// 5000 lbf slacked off: 4824 lbf arrives, locked up false
+	// 20000 lbf slacked off: 13075 lbf arrives, locked up false
+	// 50000 lbf slacked off: 15005 lbf arrives, locked up true
 }

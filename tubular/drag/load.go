@@ -74,6 +74,9 @@ func (m Motion) sign() float64 {
 //
 // Source: Johancsik, Friesen & Dawson, JPT June 1984, Eq. 1–3.
 func (p *Prepared) HookLoad(m Motion, end unit.Force) unit.Force {
+	if p == nil {
+		return unit.Force(math.NaN())
+	}
 	f, sign := float64(end), m.sign()
 	if sign == 0 {
 		for i := range p.elements {
@@ -131,6 +134,9 @@ func (e *element) contact(f float64) float64 {
 //
 // Source: Johancsik, Friesen & Dawson, JPT June 1984, Eq. 4.
 func (p *Prepared) Torque(end unit.Force) unit.Torque {
+	if p == nil {
+		return unit.Torque(math.NaN())
+	}
 	f, torque := float64(end), 0.0
 	for i := range p.elements {
 		e := &p.elements[i]
@@ -140,6 +146,8 @@ func (p *Prepared) Torque(end unit.Force) unit.Torque {
 	return unit.Torque(torque)
 }
 
+var errUnprepared = errors.New("drag: the string is not prepared: make it with String.Prepare")
+
 // EndForce returns the effective force at the lower end that goes with a hook
 // load: what a pull at surface leaves for the packer, or how much of the weight
 // set down gets there.
@@ -147,8 +155,8 @@ func (p *Prepared) EndForce(m Motion, hookLoad unit.Force) (unit.Force, error) {
 	if err := fault.Finite("hookLoad", hookLoad); err != nil {
 		return 0, fault.Join(scope, err)
 	}
-	if len(p.elements) == 0 {
-		return 0, errors.New("drag: the string is not prepared: make it with String.Prepare")
+	if p == nil || len(p.elements) == 0 {
+		return 0, errUnprepared
 	}
 	residual := func(f float64) float64 { return float64(p.HookLoad(m, unit.Force(f)) - hookLoad) }
 	weight := float64(p.HookLoad(Rotating, 0))

@@ -13,11 +13,16 @@ type Node struct {
 }
 
 // Size returns the number of nodes.
-func (p *Prepared) Size() int { return len(p.depths) }
+func (p *Prepared) Size() int {
+	if p == nil {
+		return 0
+	}
+	return len(p.depths)
+}
 
 // Profile returns the nodes from the surface down.
 func (p *Prepared) Profile(m Motion, end unit.Force) []Node {
-	n := len(p.depths)
+	n := p.Size()
 	if n == 0 {
 		return nil
 	}

@@ -62,6 +62,10 @@ func (p *Prepared) SetDown(weight unit.Force) SetDown {
 // pushed marches up from the lower end, by midpoints.
 func (p *Prepared) pushed(weight unit.Force) SetDown {
 	s := SetDown{Weight: weight}
+	if p == nil {
+		s.HookLoad = unit.Force(math.NaN())
+		return s
+	}
 	f := -float64(weight)
 	for i := range p.elements {
 		e := &p.elements[i]
@@ -106,6 +110,9 @@ func (p *Prepared) Arrives(slacked unit.Force) (SetDown, error) {
 	if err := fault.AtLeast("slacked", slacked, 0); err != nil {
 		return SetDown{}, fault.Join(scope, err)
 	}
+	if p.Size() < 2 {
+		return SetDown{}, errUnprepared
+	}
 	free := p.pushed(0).HookLoad
 	if slacked > free {
 		return SetDown{}, fmt.Errorf("%w: %v slacked off, %v hangs", ErrNotSlack, slacked.Rounded(5), free.Rounded(5))
@@ -136,6 +143,9 @@ func (p *Prepared) Arrives(slacked unit.Force) (SetDown, error) {
 // the hook slacked off.
 func (p *Prepared) MostSetDown() (SetDown, error) {
 	free := p.pushed(0).HookLoad
+	if p.Size() < 2 {
+		return SetDown{}, errUnprepared
+	}
 	if free <= 0 {
 		return SetDown{}, fmt.Errorf("%w: the string doesn't slide down by itself, %v hangs", ErrNotSlack, free.Rounded(5))
 	}

@@ -23,8 +23,11 @@ type Taken struct {
 //
 // Source: HookLoad; Profile.
 func (p *Prepared) Taken(m Motion, end unit.Force) (*Taken, error) {
-	if len(p.depths) < 2 {
-		return nil, fmt.Errorf("drag: the string is not prepared: make it with String.Prepare")
+	if p.Size() < 2 {
+		return nil, errUnprepared
+	}
+	if math.IsNaN(float64(end)) || math.IsInf(float64(end), 0) {
+		return nil, fmt.Errorf("drag: force at the lower end = %v, permitted any finite value", end)
 	}
 	moving, still := p.Profile(m, end), p.Profile(Rotating, end)
 	t := &Taken{Total: moving[0].Force - still[0].Force}
@@ -45,7 +48,7 @@ func (p *Prepared) Taken(m Motion, end unit.Force) (*Taken, error) {
 // Share returns the share of Total that the string bears at a measured depth: 1 at
 // the top, 0 at the lower end and below.
 func (t *Taken) Share(md unit.Length) float64 {
-	if !t.known {
+	if t == nil || !t.known {
 		return 0
 	}
 	return t.share.Predict(float64(md))

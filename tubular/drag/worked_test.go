@@ -119,7 +119,7 @@ func TestProfileEnds(t *testing.T) {
 	for _, m := range []Motion{-1, 3} {
 		require.Contains(t, m.String(), "Motion(")
 		_, err := m.MarshalText()
-		require.ErrorContains(t, err, "must be one of")
+		require.ErrorContains(t, err, `must be one of ["rotating" "run in" "pulled"]`)
 	}
 	for _, load := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		_, err := p.EndForce(Pulled, unit.Force(load))
@@ -172,23 +172,23 @@ func TestDragLimits(t *testing.T) {
 	require.NoError(t, err)
 	inf := math.Inf(1)
 	for text, change := range map[string]func(*String){
-		"Sections: is empty":                          func(s *String) { s.Sections = nil },
-		"Sections[1].Length: is 0":                    func(s *String) { s.Sections[1].Length = 0 },
-		"Sections[1].Length: is +Inf":                 func(s *String) { s.Sections[1].Length = unit.Length(inf) },
-		"string's length of":                          func(s *String) { s.Sections[1].Length = 220 * (1 - 1e-11) },
-		"must be above 0 ft and at most the string's": func(s *String) { s.Depth = 0 },
-		"at most the path's end":                      func(s *String) { s.Depth = 420.001 },
-		"Inside: is -":                                func(s *String) { s.Inside = -1e-9 },
-		"Outside: is +Inf":                            func(s *String) { s.Outside = unit.Density(inf) },
-		"Spacing: is -":                               func(s *String) { s.Spacing = -1 },
-		"Zones[1].Bottom":                             func(s *String) { s.Zones[1].Bottom = s.Zones[0].Bottom },
-		"Zones[1].Bottom: is +Inf":                    func(s *String) { s.Zones[1].Bottom = unit.Length(inf) },
-		"Zones[0].Bottom: is 0":                       func(s *String) { s.Zones[0].Bottom = 0 },
-		"Zones[0].Friction: is -":                     func(s *String) { s.Zones[0].Friction = -1e-9 },
-		"Zones[1].Friction: is 1":                     func(s *String) { s.Zones[1].Friction = math.Nextafter(1, 2) },
-		"Zones[1].Hole":                               func(s *String) { s.Zones[1].Hole = unit.Length(math.Nextafter(0.1, 0)) },
-		"Zones[0].Hole: is +Inf":                      func(s *String) { s.Zones[0].Hole = unit.Length(inf) },
-		"Zones: end at":                               func(s *String) { s.Zones[1].Bottom = 419.999 },
+		"Sections: ":                          func(s *String) { s.Sections = nil },
+		"Sections[1].Length: is 0":            func(s *String) { s.Sections[1].Length = 0 },
+		"Sections[1].Length: is +Inf":         func(s *String) { s.Sections[1].Length = unit.Length(inf) },
+		"the string's length of":              func(s *String) { s.Sections[1].Length = 220 * (1 - 1e-11) },
+		"above 0 ft and at most the string's": func(s *String) { s.Depth = 0 },
+		"at most the path's end":              func(s *String) { s.Depth = 420.001 },
+		"Inside: is -":                        func(s *String) { s.Inside = -1e-9 },
+		"Outside: is +Inf":                    func(s *String) { s.Outside = unit.Density(inf) },
+		"Spacing: is -":                       func(s *String) { s.Spacing = -1 },
+		"Zones[1].Bottom":                     func(s *String) { s.Zones[1].Bottom = s.Zones[0].Bottom },
+		"Zones[1].Bottom: is +Inf":            func(s *String) { s.Zones[1].Bottom = unit.Length(inf) },
+		"Zones[0].Bottom: is 0":               func(s *String) { s.Zones[0].Bottom = 0 },
+		"Zones[0].Friction: is -":             func(s *String) { s.Zones[0].Friction = -1e-9 },
+		"Zones[1].Friction: is 1":             func(s *String) { s.Zones[1].Friction = math.Nextafter(1, 2) },
+		"Zones[1].Hole":                       func(s *String) { s.Zones[1].Hole = unit.Length(math.Nextafter(0.1, 0)) },
+		"Zones[0].Hole: is +Inf":              func(s *String) { s.Zones[0].Hole = unit.Length(inf) },
+		"Zones: end at":                       func(s *String) { s.Zones[1].Bottom = 419.999 },
 	} {
 		s := ok
 		s.Sections, s.Zones = append([]Section(nil), ok.Sections...), append([]Zone(nil), ok.Zones...)

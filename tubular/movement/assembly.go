@@ -1,12 +1,12 @@
 package movement
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -122,23 +122,23 @@ type span struct {
 // node, and where something may step it is two. All faults are reported together.
 func (a Assembly) MakeUp() (*MadeUp, error) {
 	s := String{Sections: a.Sections, Path: a.Path, Hanger: a.Hanger, Spacing: a.Spacing, HelicalOnset: a.HelicalOnset,
-		Design: a.Design, Seals: Seals{Bore: unit.Metre}}
-	faults := []error{a.check()}
+		Design: a.Design}
+	faults := a.check()
 	marks := a.marks()
 	breaks := make([]float64, len(marks))
 	for i := range marks {
 		breaks[i] = marks[i].md
 	}
-	if err := errors.Join(faults...); err != nil {
-		_, other := s.prepare(nil)
-		return nil, errors.Join(err, other)
+	if faults != nil {
+		_, other := s.layDown(nil)
+		return nil, fault.Join(scope, faults, other)
 	}
-	l, err := s.prepare(breaks)
+	l, err := s.layDown(breaks)
 	if err != nil {
 		return nil, err
 	}
 	m := &MadeUp{
-		line: l.line, marks: marks, block: float64(a.Block), hangerArea: disc(a.HangerSeal),
+		line: l, marks: marks, block: float64(a.Block), hangerArea: disc(a.HangerSeal),
 		seals: slices.Clone(a.Seals), holds: slices.Clone(a.Holds), joints: slices.Clone(a.Joints), plugs: slices.Sorted(slices.Values(a.Plugs)),
 		hung: len(a.Hung), hanger: a.Hanger, end: a.Sections[len(a.Sections)-1].Bottom,
 	}

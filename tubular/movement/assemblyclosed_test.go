@@ -10,20 +10,42 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+func randomCondition(r *rand.Rand) movement.Condition {
+	return movement.Condition{
+		InsideDensity: unit.Density(7+9*r.Float64()) * unit.PoundPerGallon, OutsideDensity: unit.Density(7+9*r.Float64()) * unit.PoundPerGallon,
+		InsideSurface: unit.Pressure(6000*r.Float64()) * unit.PSI, OutsideSurface: unit.Pressure(3000*r.Float64()) * unit.PSI,
+		Friction: unit.Gradient(0.05*r.Float64()-0.025) * unit.PSIPerFoot,
+	}
+}
+
+// openBelow are the conditions of a classical case: the flowing pressure inside
+// acts under the seals.
+func openBelow(c movement.Condition, warming unit.TemperatureDifference, end unit.Length, sections int) movement.Conditions {
+	friction, below := c.Friction, c.Inside(end)
+	c.Friction = 0
+	x := movement.Conditions{
+		Inside: func(_ int, d unit.Length) unit.Pressure { return c.Inside(d) },
+		Outside: func(part int, d unit.Length) unit.Pressure {
+			if part == 1 {
+				return below
+			}
+			return c.Outside(d)
+		},
+		Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(warming) },
+	}
+	for range sections {
+		x.Friction = append(x.Friction, friction)
+	}
+	return x
+}
+
 // TestAssemblyAgreesWithTheClosedForm: node by node against Lubinski's and
 // Hammerlindl's sums, on random tapered strings in vertical wells with flow, free
 // and anchored, with weight set down: to 1e-9.
 func TestAssemblyAgreesWithTheClosedForm(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 6))
-	condition := func() movement.Condition {
-		return movement.Condition{
-			InsideDensity: unit.Density(7+9*r.Float64()) * unit.PoundPerGallon, OutsideDensity: unit.Density(7+9*r.Float64()) * unit.PoundPerGallon,
-			InsideSurface: unit.Pressure(6000*r.Float64()) * unit.PSI, OutsideSurface: unit.Pressure(3000*r.Float64()) * unit.PSI,
-			Friction: unit.Gradient(0.05*r.Float64()-0.025) * unit.PSIPerFoot,
-		}
-	}
 	for range 300 {
-		v := movement.Vertical{Sections: randomSections(r), Initial: condition(), Final: condition(), Seals: movement.Seals{Bore: unit.Length(2.5+3*r.Float64()) * unit.Inch},
+		v := movement.Vertical{Sections: randomSections(r), Initial: randomCondition(r), Final: randomCondition(r), Seals: movement.Seals{Bore: unit.Length(2.5+3*r.Float64()) * unit.Inch},
 			Warming: unit.TemperatureDifference(100*r.Float64()-50) * unit.FahrenheitDifference}
 		if r.IntN(2) == 0 {
 			v.Seals.Restraint, v.SlackOff = movement.Anchored, unit.Force(30000*r.Float64()-10000)*unit.PoundForce
@@ -35,22 +57,7 @@ func TestAssemblyAgreesWithTheClosedForm(t *testing.T) {
 		require.NoError(t, err)
 		m := made(t, movement.Assembly{Sections: v.Sections, Path: path, Spacing: 1000 * unit.Foot, Holds: []movement.Hold{{MD: end, Bore: v.Seals.Bore}}})
 		at := func(c movement.Condition, warming unit.TemperatureDifference) movement.Conditions {
-			flowing, below := c, c.Inside(end) // open below: the flowing pressure
-			c.Friction = 0
-			x := movement.Conditions{
-				Inside: func(_ int, d unit.Length) unit.Pressure { return c.Inside(d) },
-				Outside: func(part int, d unit.Length) unit.Pressure {
-					if part == 1 {
-						return below
-					}
-					return c.Outside(d)
-				},
-				Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(warming) },
-			}
-			for range v.Sections {
-				x.Friction = append(x.Friction, flowing.Friction)
-			}
-			return x
+			return openBelow(c, warming, end, len(v.Sections))
 		}
 		s, err := m.Land(at(v.Initial, 0))
 		require.NoError(t, err)

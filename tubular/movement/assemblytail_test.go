@@ -3,7 +3,6 @@ package movement_test
 import (
 	"testing"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
@@ -96,28 +95,4 @@ func TestMostReadingByPartsAndHotPipe(t *testing.T) {
 	_, fault = m.MostReading(&l, movement.PullLimits{})
 	require.ErrorIs(t, fault, movement.ErrNoPull)
 	require.ErrorContains(t, fault, "burst")
-}
-
-// TestLongestToolThroughAnAssembly: that of the landed string with the same forces.
-func TestLongestToolThroughAnAssembly(t *testing.T) {
-	v := packerExample()
-	l, c := landed(t, v, 500*unit.Foot)
-	end := v.Sections[0].Bottom
-	path, err := hydrostatics.Vertical(end)
-	require.NoError(t, err)
-	m := made(t, movement.Assembly{Sections: v.Sections, Path: path, Spacing: 500 * unit.Foot, Holds: []movement.Hold{{MD: end, Bore: v.Seals.Bore}}})
-	at := func(c movement.Condition, warming unit.TemperatureDifference) movement.Conditions {
-		return conditions(state(c, unit.Fahrenheit(150).Add(warming)), 2, c.Inside)
-	}
-	s, err := m.Land(at(v.Initial, 0))
-	require.NoError(t, err)
-	got, err := m.Load(s, at(v.Final, v.Warming))
-	require.NoError(t, err)
-	for _, tool := range []unit.Length{1.5 * unit.Inch, 1.9 * unit.Inch, 2.3 * unit.Inch, 3 * unit.Inch} {
-		length, depth, limited := l.LongestTool(&c, tool)
-		l2, d2, limited2 := m.LongestTool(&got, tool)
-		require.Equal(t, limited, limited2)
-		require.InDelta(t, float64(length), float64(l2), 1e-6)
-		require.InDelta(t, float64(depth), float64(d2), 1e-6)
-	}
 }

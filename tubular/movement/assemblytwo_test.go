@@ -226,8 +226,8 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = movement.Assembly{}.MakeUp()
-	require.ErrorContains(t, err, "Sections is empty")
-	require.ErrorContains(t, err, "Path is missing")
+	require.ErrorContains(t, err, "Sections: is empty")
+	require.ErrorContains(t, err, "Path: is missing")
 
 	m := made(t, handAssembly(t))
 	_, err = m.Load(movement.Standing{}, water(0, 0, 0, 0))
@@ -235,15 +235,15 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	s, err := m.Land(water(0, 0, 0, 0))
 	require.NoError(t, err)
 	_, err = m.Load(s, movement.Conditions{Top: 9, Sliding: 3, Reading: unit.Force(math.Inf(1)), Friction: make([]unit.Gradient, 4), Hung: make([]unit.Force, 2)})
-	for _, field := range []string{"Inside is missing", "Outside is missing", "Friction", "Top = 9", "Sliding", "Reading", "Hung"} {
+	for _, field := range []string{"Inside: is missing", "Outside: is missing", "Friction", "Top: is 9", "Sliding", "Reading", "Hung"} {
 		require.ErrorContains(t, err, field)
 	}
 	c := water(0, 0, 0, 0)
 	c.Reading = 1
 	_, err = m.Load(s, c)
-	require.ErrorContains(t, err, "only zero at the hanger")
+	require.ErrorContains(t, err, "must be 0 at the hanger")
 	_, err = m.Load(s, warm(100))
-	require.ErrorContains(t, err, "Temperature is given")
+	require.ErrorContains(t, err, "Temperature: is given")
 	c.Top = movement.OnHookOpen
 	_, err = m.Land(c)
 	require.ErrorContains(t, err, "AtHanger")

@@ -125,43 +125,70 @@ func (l *lateral) lie(x *lay, f, g float64, e *element, ratio float64) {
 	}
 }
 
-// equivalentLoad is the mean over a length of the load that makes the strain
-// -r²/(4*E*I)*load: the compression itself where helical. Compression f and
-// sinusoidal load p are linear from a to b. It splits the length where the mode
-// changes, so that no kink lies inside a rule.
-func equivalentLoad(fa, fb, pa, pb, ratio float64) float64 {
-	if fa <= pa && fb <= pb || fa <= 0 && fb <= 0 {
-		return 0
+// ends are what an element is under at its two ends: compression, sinusoidal load
+// and how that changes with the compression.
+type ends struct{ fa, fb, pa, pb, qa, qb float64 }
+
+// at is what it is under at a share of its length.
+func (e *ends) at(x float64) (f, p, q float64) {
+	return e.fa + (e.fb-e.fa)*x, e.pa + (e.pb-e.pa)*x, e.qa + (e.qb-e.qa)*x
+}
+
+// snaking is the load of sinusoidal buckling that takes the place of the
+// compression, and how it changes with the compression.
+func snaking(f, p, q float64) (load, slope float64) {
+	s := sinusoidalStrain * shape(f, p)
+	if s == 0 {
+		return 0, 0
 	}
-	marks := [4]float64{0, crossing(fa-pa, fb-pb), crossing(fa-ratio*pa, fb-ratio*pb), 1}
+	return s, s * (0.08/f + 0.92*(1-q)/(f-p))
+}
+
+// equivalentLoad is the mean over a length of the load that makes the strain
+// -r²/(4*E*I)*load: the compression itself where helical. Compression and
+// sinusoidal load are linear from end to end. It splits the length where the mode
+// changes, so that no kink lies inside a rule. slope is how the mean changes with a
+// compression added all along, with the helix that then begins elsewhere.
+func (e *ends) equivalentLoad(ratio float64) (load, slope float64) {
+	if e.fa <= e.pa && e.fb <= e.pb || e.fa <= 0 && e.fb <= 0 {
+		return 0, 0
+	}
+	snap := crossing(e.fa-ratio*e.pa, e.fb-ratio*e.pb)
+	marks := [4]float64{0, crossing(e.fa-e.pa, e.fb-e.pb), snap, 1}
 	if marks[1] > marks[2] {
 		marks[1], marks[2] = marks[2], marks[1]
 	}
-	sum := 0.0
 	for k := range 3 {
 		from, to := marks[k], marks[k+1]
 		if to <= from {
 			continue
 		}
-		at := func(x float64) (f, p float64) { return fa + (fb-fa)*x, pa + (pb-pa)*x }
-		f, p := at((from + to) / 2)
+		f, p, q := e.at((from + to) / 2)
 		switch mode(f, p, ratio) {
 		case Helical:
-			sum += f * (to - from)
+			load += f * (to - from)
+			slope += to - from
 		case Sinusoidal:
+			m, dm := snaking(f, p, q)
 			if to-from == 1 {
 				// Smooth all along: the middle is as good as the rest of the method.
-				sum += sinusoidalStrain * shape(f, p)
+				load, slope = load+m, slope+dm
 				continue
 			}
 			// The load starts from zero like x^0.92: three-point Gauss-Legendre.
 			half := (to - from) / 2
-			f1, p1 := at((from+to)/2 - half*gauss)
-			f2, p2 := at((from+to)/2 + half*gauss)
-			sum += sinusoidalStrain * half / 9 * (5*shape(f1, p1) + 8*shape(f, p) + 5*shape(f2, p2))
+			l, dl := snaking(e.at((from+to)/2 - half*gauss))
+			r, dr := snaking(e.at((from+to)/2 + half*gauss))
+			load += half / 9 * (5*l + 8*m + 5*r)
+			slope += half / 9 * (5*dl + 8*dm + 5*dr)
 		}
 	}
-	return sum
+	if snap > 0 && snap < 1 {
+		f, p, q := e.at(snap)
+		m, _ := snaking(f, p, q)
+		slope += (f - m) * math.Abs((1-ratio*q)/((e.fb-e.fa)-ratio*(e.pb-e.pa)))
+	}
+	return load, slope
 }
 
 // gauss is the outer abscissa of the three-point rule, sqrt(3/5).

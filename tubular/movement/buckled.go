@@ -1,8 +1,6 @@
 package movement
 
 import (
-	"math"
-
 	"completion.example/hydrostatics/unit"
 )
 
@@ -10,13 +8,12 @@ import (
 // added all along.
 type squeeze struct {
 	shortening float64 // change of length: never positive
-	slope      float64 // of it over the force; NaN where something buckles that has a critical load
+	slope      float64 // of it over the force: never negative
 }
 
 // buckled is that of the elements from one to before another.
 func (l *line) buckled(nodes []Node, from, to int, force float64) squeeze {
 	var s squeeze
-	upright := true
 	fb := -float64(nodes[from].Effective) - force
 	for i := from; i < to; i++ {
 		e := &l.elements[i]
@@ -35,64 +32,41 @@ func (l *line) buckled(nodes []Node, from, to int, force float64) squeeze {
 		if bar.r == 0 {
 			continue
 		}
-		upright = false
-		pa, pb := l.onsets(nodes, i, fa, fb)
-		s.shortening -= give * equivalentLoad(fa, fb, pa, pb, l.ratio)
-	}
-	if !upright {
-		s.slope = math.NaN()
+		at := ends{fa: fa, fb: fb}
+		l.onsets(nodes, i, &at)
+		load, slope := at.equivalentLoad(l.ratio)
+		s.shortening -= give * load
+		s.slope += give * slope
 	}
 	return s
 }
 
-// onsets are the sinusoidal loads at the ends of element i under compressions
-// fa and fb. Curvature is the element's, weight and inclination the node's. There
+// onsets fills in the sinusoidal loads at the ends of element i under its
+// compressions. Curvature is the element's, weight and inclination the node's. There
 // must be clearance.
-func (l *line) onsets(nodes []Node, i int, fa, fb float64) (pa, pb float64) {
+func (l *line) onsets(nodes []Node, i int, at *ends) {
 	e := &l.elements[i]
 	hole := &l.bars[e.section].lateral
-	return hole.onset(contact(l.across(nodes, i), e.build, e.turn, fa)), hole.onset(contact(l.across(nodes, i+1), e.build, e.turn, fb))
+	ga, gb := l.across(nodes, i), l.across(nodes, i+1)
+	wa, wb := contact(ga, e.build, e.turn, at.fa), contact(gb, e.build, e.turn, at.fb)
+	at.pa, at.pb = hole.onset(wa), hole.onset(wb)
+	if e.curvature != 0 {
+		at.qa, at.qb = e.rate(at.pa, wa, ga, at.fa), e.rate(at.pb, wb, gb, at.fb)
+	}
+}
+
+// rate is how the sinusoidal load p changes with the compression f, through the
+// contact force wc that a weight g across a curved hole makes: p² goes with wc.
+func (e *element) rate(p, wc, g, f float64) float64 {
+	if wc == 0 {
+		return 0
+	}
+	slope := ((g+f*e.build)*e.build + f*e.turn*e.turn) / wc
+	return p / (2 * wc) * slope
 }
 
 // across is the weight across the hole at node i.
 func (l *line) across(nodes []Node, i int) float64 { return float64(nodes[i].Weight) * l.points[i].sin }
-
-// finish adds the packer's force to the nodes and fills in what follows.
-func (l *Landed) finish(c *Case) error {
-	nodes := c.Nodes
-	c.BuckledLength, c.HelicalLength, c.Governing = 0, 0, Governing{}
-	sum := 0.0
-	for i := range nodes {
-		n, e := &nodes[i], l.elementOf(i)
-		n.True += c.PackerForce
-		n.Effective += c.PackerForce
-		l.bend(n, e, l.across(nodes, i))
-		l.use(c, n)
-		if i > 0 && e == &l.elements[i-1] {
-			b, h := l.measure(nodes, i-1)
-			c.BuckledLength += b
-			c.HelicalLength += h
-		}
-		sum += float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
-			n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
-	}
-	last := len(nodes) - 1
-	c.TrueForce, c.EffectiveForce, c.HangerLoad = nodes[last].True, nodes[last].Effective, nodes[0].True
-	c.Neutral = neutralDepth(nodes)
-	if !isFinite(sum) {
-		return ErrTooLarge
-	}
-	return bounded(c.Movement, c.SlackOff, c.SealMovement, c.TrueForce, c.EffectiveForce)
-}
-
-// elementOf is the element that node i belongs to: the one above it, for the
-// first node of a section the one below.
-func (l *line) elementOf(i int) *element {
-	if i == 0 || l.elements[i-1].length == 0 {
-		return &l.elements[i]
-	}
-	return &l.elements[i-1]
-}
 
 // bend fills in a node's buckling, contact and bending under a weight g across
 // the hole.

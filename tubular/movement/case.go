@@ -46,9 +46,6 @@ type Case struct {
 	Governing Governing
 	// Nodes run from the hanger down. A change of section is two nodes.
 	Nodes []Node
-
-	totals  totals
-	buckled float64 // shortening by buckling with no packer force
 }
 
 // Node is the string at one depth.

@@ -2,35 +2,13 @@ package movement
 
 import (
 	"errors"
-	"fmt"
-	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
-// above reports a quantity that isn't a finite number greater than low.
-func above[Q unit.Scalar](field string, q, low Q) error {
-	if f := float64(q); f > float64(low) && !math.IsInf(f, 0) {
-		return nil
-	}
-	return fmt.Errorf("movement: %s = %s, permitted above %s", field, q.Rounded(6), low.Rounded(6))
-}
-
-// atLeast reports a quantity that isn't a finite number from low upwards.
-func atLeast[Q unit.Scalar](field string, q, low Q) error {
-	if f := float64(q); f >= float64(low) && !math.IsInf(f, 0) {
-		return nil
-	}
-	return fmt.Errorf("movement: %s = %s, permitted from %s upwards", field, q.Rounded(6), low.Rounded(6))
-}
-
-// finite reports a quantity that is NaN or infinite.
-func finite[Q unit.Scalar](field string, q Q) error {
-	if f := float64(q); !math.IsNaN(f) && !math.IsInf(f, 0) {
-		return nil
-	}
-	return fmt.Errorf("movement: %s = %s, permitted any finite value", field, q.Rounded(6))
-}
+// scope begins what this package reports.
+const scope = "movement"
 
 // ErrTooLarge says that finite inputs gave a result that isn't finite.
 var ErrTooLarge = errors.New("movement: inputs so large that the result overflows")
@@ -48,3 +26,13 @@ func bounded(m Movement, s SlackOff, seals unit.Length, forces ...unit.Force) er
 }
 
 func isFinite(x float64) bool { return x-x == 0 }
+
+// noPlace says that a number is none of a string's places that can hold.
+func noPlace(place, places int) error {
+	return fault.Join(scope, fault.Whole("place", place, 0, places-1))
+}
+
+// noJoint says that a number is none of a string's joints that part.
+func noJoint(joint, joints int) error {
+	return fault.Join(scope, fault.Whole("joint", joint, 0, joints-1))
+}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -67,14 +68,14 @@ func Nest(outer, inner *MadeUp) (*Concentric, error) {
 			at[unit.Length(k.md)] = k.index
 		}
 	}
-	var faults []error
+	faults := fault.In(scope)
 	meet := func(kind markKind, index int, md unit.Length) {
 		if md <= outer.hanger || md > outer.end {
 			return
 		}
 		i, ok := at[md]
 		if !ok {
-			faults = append(faults, fmt.Errorf("movement: the outer string has no place at %s, where the inner one meets it: permitted one made up Carrying it", md.Rounded(6)))
+			faults.New("Outer.Hung", "has no place at %v, where the inner string meets it; must be of a string made up Carrying it", md)
 			return
 		}
 		c.touches = append(c.touches, touch{kind, index, i, md})
@@ -86,7 +87,7 @@ func Nest(outer, inner *MadeUp) (*Concentric, error) {
 	for i := range inner.seals {
 		meet(sealMark, i, inner.seals[i].MD)
 	}
-	return c, errors.Join(faults...)
+	return c, faults.Err()
 }
 
 // Nested is how both strings stand.

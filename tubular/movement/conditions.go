@@ -1,11 +1,10 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Top says what carries the string at its top.
@@ -70,40 +69,40 @@ type Conditions struct {
 }
 
 func (m *MadeUp) checkConditions(c *Conditions) error {
-	var faults []error
+	faults := fault.In(scope)
 	if c.Inside == nil {
-		faults = append(faults, errors.New("pressure Inside is missing"))
+		faults.New("Inside", "is missing")
 	}
 	if c.Outside == nil {
-		faults = append(faults, errors.New("pressure Outside is missing"))
+		faults.New("Outside", "is missing")
 	}
 	if err := m.checkFriction("Friction", c.Friction); err != nil {
-		faults = append(faults, err)
+		faults.Add(err)
 	}
 	if err := m.checkFriction("OutsideFriction", c.OutsideFriction); err != nil {
-		faults = append(faults, err)
+		faults.Add(err)
 	}
 	if c.Top < AtHanger || c.Top > OnHookClosed {
-		faults = append(faults, fmt.Errorf("Top = %d, permitted AtHanger, OnHookOpen, OnHookClosed", int(c.Top)))
+		faults.New("Top", "is %d; must be AtHanger, OnHookOpen or OnHookClosed", int(c.Top))
 	}
 	if c.Sliding < SlidingDown || c.Sliding > SlidingUp {
-		faults = append(faults, fmt.Errorf("Sliding = %d, permitted -1, 0, 1", int(c.Sliding)))
+		faults.New("Sliding", "is %d; must be -1, 0 or 1", int(c.Sliding))
 	}
 	if !isFinite(float64(c.Reading)) || !isFinite(float64(c.Drag)) {
-		faults = append(faults, finite("Reading", c.Reading), finite("Drag", c.Drag))
+		faults.Add(fault.Finite("Reading", c.Reading), fault.Finite("Drag", c.Drag))
 	}
 	if c.Top == AtHanger && (c.Reading != 0 || c.Drag != 0) {
-		faults = append(faults, fmt.Errorf("Reading = %s and Drag = %s, permitted only zero at the hanger", c.Reading.Rounded(6), c.Drag.Rounded(6)))
+		faults.New("Reading", "is %v, and Drag %v; must be 0 at the hanger", c.Reading, c.Drag)
 	}
 	if n := len(c.Hung); n != 0 && n != m.hung {
-		faults = append(faults, fmt.Errorf("loads of Hung number %d, permitted none or one for each of %d places", n, m.hung))
+		faults.New("Hung", "has %d loads; must have none or one for each of %d places", n, m.hung)
 	}
 	for i, f := range c.Hung {
 		if !isFinite(float64(f)) {
-			faults = append(faults, finite(fmt.Sprintf("Hung[%d]", i), f))
+			faults.Add(fault.Finite(fault.Index("Hung", i), f))
 		}
 	}
-	return errors.Join(faults...)
+	return faults.Err()
 }
 
 // ask fills in the nodes' pressures and temperatures.
@@ -124,14 +123,24 @@ func (m *MadeUp) ask(c *Conditions, nodes []Node) error {
 			n.Temperature = c.Temperature(tvd)
 		}
 		if !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside)) || !isFinite(n.Temperature.Kelvin()) {
-			return fmt.Errorf("movement: at a true vertical depth of %s pressure inside is %v, outside %v, temperature %v; permitted any finite values",
-				tvd.Rounded(6), n.Inside, n.Outside, n.Temperature)
+			return unfit(tvd, n)
 		}
 	}
 	return nil
 }
 
-// weighAll fills in the effective weights: see Landed.weigh.
+// densities are the fluids' over an element, from the slope of the pressures;
+// ok says that there is enough depth in it.
+type densities struct {
+	inside, outside float64
+	ok              bool
+}
+
+// weighAll fills in the effective weights, for which it wants the densities above
+// and below a node. They matter where the hole is inclined; the axial force comes
+// from the pressures themselves. Where the slopes to both neighbours agree they are
+// good; where not, as at a change of fluid, or where there is none, as in a level
+// hole, the conditions are asked again close by.
 func (m *MadeUp) weighAll(c *Conditions, nodes []Node) {
 	var above densities
 	for i := range nodes {
@@ -158,6 +167,14 @@ func (m *MadeUp) weighAll(c *Conditions, nodes []Node) {
 		above = below
 	}
 }
+
+func alike(a, b float64) bool {
+	d := math.Abs(a - b)
+	return d <= 0.01*math.Abs(a) || d <= 0.01*math.Abs(b)
+}
+
+// leastDrop is the vertical distance, in m, that a slope is taken over at least.
+const leastDrop = 1.0
 
 // densityIn is the slope of a part's pressure over the metre above a depth.
 func densityIn(pressure func(int, unit.Length) unit.Pressure, part int, tvd unit.Length) float64 {

@@ -2,17 +2,18 @@
 // pressure, temperature, flow and set-down weight do to its length: how far
 // the seals travel if they may, what force the packer takes if they may not.
 //
-// Three implementations stand side by side and are held together by the tests:
+// Two implementations stand side by side and are held together by the tests:
 //
 //   - Vertical is the classical closed form for a vertical well and fluids of
 //     constant density (Lubinski, Althouse & Logan 1962; tapered strings after
 //     Hammerlindl 1977);
-//   - Landed is the node-by-node solution for any sections on any well path
-//     and any pressures and temperatures with depth. It remembers the state in
-//     which the packer was set;
-//   - Assembly is the same for a string with any number of seals, of places where
-//     it can be held, of joints that part, on the hook as well as landed: what an
-//     installation programme asks of a string, step after step.
+//   - Assembly is the node-by-node solution for any sections on any well path and
+//     any pressures and temperatures with depth, with any number of seals, of places
+//     where the string can be held, of joints that part, on the hook as well as
+//     landed: what an installation programme asks of a string, step after step.
+//
+// Landed is an Assembly with nothing but the seals at its lower end. It remembers
+// the state in which the packer was set.
 //
 // # A string step by step
 //

@@ -19,12 +19,12 @@ func TestFaultsComeTogether(t *testing.T) {
 	s.Sections[0].Hole = 2 * unit.Inch
 	s.Sections[1].Joint = -1
 	_, err = s.Land(movement.State{}, 0)
-	for _, field := range []string{"Sections[0].Hole", "Sections[1].Joint", "Sections[2].Bottom", "Spacing", "HelicalOnset = 5", "Seals.Bore", "restraint 9", "Hanger"} {
+	for _, field := range []string{"Sections[0].Hole", "Sections[1].Joint", "Sections[2].Bottom", "Spacing", "HelicalOnset: is 5", "Seals.Bore", "Seals.Restraint: is 9", "Hanger"} {
 		require.ErrorContains(t, err, field)
 	}
 	good := vertical(t)
 	_, err = good.Land(movement.State{}, 0)
-	require.ErrorContains(t, err, "Inside is missing")
+	require.ErrorContains(t, err, "Inside: is missing")
 	_, err = good.Land(brine(0, 0), 5*unit.Kilopound)
 	require.ErrorContains(t, err, "SlackOff")
 	l, err := good.Land(brine(0, 0), 0)
@@ -48,7 +48,7 @@ func TestFaultsComeTogether(t *testing.T) {
 	v := packerExample()
 	v.Closed, v.SlackOff = true, 1
 	_, err = v.Analyse()
-	require.ErrorContains(t, err, "Seals are given")
+	require.ErrorContains(t, err, "Seals: are given")
 	require.ErrorContains(t, err, "SlackOff")
 }
 

@@ -14,7 +14,7 @@ var ErrNoRest = errors.New("movement: no packer force holds the seals at the sto
 
 // hold finds where the seals come to rest between the stops. free is where they
 // would go without them. change is where an added axial force at the lower end
-// takes them, and the slope of that over the force where it is known, else NaN.
+// takes them, and the slope of that over the force.
 // It is free at zero and rises with the force at least as fast as Hooke's law
 // says: compliance is that slope. So the force of the unbuckled string brackets
 // the answer. Where buckling in a deviated hole breaks that rule the bracket is
@@ -25,9 +25,10 @@ func hold(free float64, change func(force float64) (motion, slope float64), up, 
 		return 0, free, nil
 	}
 	far := (stop - free) / compliance
+	start := min(0, far)
 	// A little more than Hooke's force, because of rounding.
 	far *= 1 + 1e-9
-	if f, ok := tangents(change, min(0, far), stop); ok {
+	if f, ok := tangents(change, start, far, stop); ok {
 		return f, stop, nil
 	}
 	residual := func(f float64) float64 {
@@ -47,20 +48,28 @@ func hold(free float64, change func(force float64) (motion, slope float64), up, 
 	return 0, 0, fmt.Errorf("%w: at %.6g N it is still %.3g m away", ErrNoRest, far, residual(far))
 }
 
-// tangents follows Newton's steps from f, for as long as the slope is known. A
-// helix without critical load gets stiffer the more tension there is in it, so
-// from the side of compression no step overshoots.
-func tangents(change func(force float64) (motion, slope float64), f, stop float64) (force float64, ok bool) {
+// tangents follows Newton's steps from f for as long as they get nearer. A helix
+// without critical load gets stiffer the more tension there is in it, so from the
+// side of compression no step overshoots; where the pipe snakes first, or snaps
+// into a helix, they may, and the bracket is left to.
+func tangents(change func(force float64) (motion, slope float64), f, far, stop float64) (force float64, ok bool) {
 	const near = 1e-12 // m, about what a sum over many nodes is rounded to
-	for range 20 {
+	low, high := min(0, far), max(0, far)
+	last := math.Inf(1)
+	for range 12 {
 		x, slope := change(f)
-		if !(slope > 0) {
-			return 0, false
-		}
-		if math.Abs(x-stop) <= near {
+		miss := math.Abs(x - stop)
+		if miss <= near {
 			return f, true
 		}
+		if !(slope > 0) || miss > 0.7*last {
+			return 0, false
+		}
+		last = miss
 		f -= (x - stop) / slope
+		if f < low || f > high {
+			return 0, false
+		}
 	}
 	return 0, false
 }

@@ -1,26 +1,27 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
-	"math"
 	"slices"
+	"sync"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Landed is a string landed at its hanger and sealed in its packer. It
 // remembers the state in which the packer was set or the seals were stabbed:
 // weights, pressures, temperatures, and the weight set down or pulled. It
 // never changes, so it is safe for concurrent use.
+//
+// It is an Assembly with nothing but the seals at its lower end.
 type Landed struct {
-	line
-	seals Seals
-
-	reference totals   // without slack-off
-	setDown   SlackOff // shortening by the slack-off
-	thermal   bool
-	asSet     Case
+	made     *MadeUp
+	standing Standing
+	end      unit.Length // true vertical depth of the lower end
+	anchored bool
+	setDown  SlackOff // shortening by the slack-off
+	asSet    Case
+	scratch  sync.Pool
 }
 
 // totals are the lengths that the axial forces, pressures and temperatures of
@@ -36,6 +37,26 @@ func (t totals) minus(u totals) Movement {
 	}
 }
 
+// work is what a load needs and leaves nothing of.
+type work struct {
+	loading    Loading
+	state      State
+	below      unit.Pressure // under the seals
+	conditions Conditions
+}
+
+func newWork() any {
+	w := new(work)
+	w.conditions.Inside = func(_ int, tvd unit.Length) unit.Pressure { return w.state.Inside(tvd) }
+	w.conditions.Outside = func(part int, tvd unit.Length) unit.Pressure {
+		if part > 0 {
+			return w.below
+		}
+		return w.state.Outside(tvd)
+	}
+	return w
+}
+
 // Land hangs the string off in the reference state, in which the packer takes
 // hold, with a weight set down on it; negative is a pull. What the string is
 // like then is locked in: a packer set by pressure in tubing that is plugged
@@ -44,29 +65,93 @@ func (t totals) minus(u totals) Movement {
 //
 // It checks the string and the state first and reports all faults.
 func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
-	l, err := s.prepare(nil)
-	if err == nil {
-		err = s.Seals.slackOff(slackOff)
+	a := Assembly{Sections: s.Sections, Path: s.Path, Hanger: s.Hanger, Spacing: s.Spacing, HelicalOnset: s.HelicalOnset, Design: s.Design}
+	faults := s.Seals.faults()
+	if n := len(s.Sections); n > 0 && faultless(faults) {
+		a.seal(s.Seals, s.Sections[n-1].Bottom)
 	}
-	if err != nil {
+	m, err := a.MakeUp()
+	if err := fault.Join(scope, append(faults, err)...); err != nil {
 		return nil, err
 	}
-	l.thermal = reference.Temperature != nil
-	c := &l.asSet
-	if err := l.forces(reference, c); err != nil {
-		return nil, fmt.Errorf("movement: reference state: %w", err)
-	}
-	c.buckled = l.buckled(c.Nodes, 0, len(l.elements), 0).shortening
-	l.reference = c.totals
-	l.reference.buckling = c.buckled
-	down := -float64(slackOff)
-	l.setDown = SlackOff{Stretch: unit.Length(l.compliance() * down), Buckling: unit.Length(l.buckled(c.Nodes, 0, len(l.elements), down).shortening - c.buckled)}
-	c.SlackOff = l.setDown
-	c.PackerForce, c.BuckledShortening = -slackOff, unit.Length(c.buckled)+l.setDown.Buckling
-	if err := l.finish(c); err != nil {
+	if err := fault.Join(scope, s.Seals.slackOff(slackOff)); err != nil {
 		return nil, err
 	}
-	return l, nil
+	l := &Landed{made: m, end: unit.Length(m.points[len(m.points)-1].tvd), anchored: s.Seals.Restraint == Anchored, scratch: sync.Pool{New: newWork}}
+	if err := l.land(reference, slackOff); err != nil {
+		return nil, fault.Join(scope, fault.At("reference", err))
+	}
+	return l, l.LoadInto(&l.asSet, reference)
+}
+
+// seal adds the seals at the lower end.
+func (a *Assembly) seal(s Seals, end unit.Length) {
+	switch s.Restraint {
+	case Anchored:
+		a.Holds = []Hold{{MD: end, Bore: s.Bore}}
+	case Limited:
+		a.Seals = []Seal{{MD: end, Bore: s.Bore, Up: s.Up, Down: s.Down, Latch: true, Locator: true}}
+	case Free:
+		a.Seals = []Seal{{MD: end, Bore: s.Bore}}
+	}
+}
+
+func faultless(errs []error) bool {
+	for _, err := range errs {
+		if err != nil {
+			return false
+		}
+	}
+	return true
+}
+
+// land lands the string with a weight set down: the top is lowered as much.
+func (l *Landed) land(reference State, slackOff unit.Force) error {
+	w := newWork().(*work)
+	if err := l.give(w, reference); err != nil {
+		return err
+	}
+	var err error
+	if l.standing, err = l.made.Land(w.conditions); err != nil {
+		return err
+	}
+	if l.anchored {
+		if l.standing, err = l.made.TakeHold(l.standing, 0, w.conditions); err != nil {
+			return err
+		}
+	}
+	if err := l.made.load(&w.loading, l.standing, w.conditions, false); err != nil {
+		return err
+	}
+	down, sp := -float64(slackOff), &l.made.spans[0]
+	buckled := l.made.buckled(w.loading.Nodes, sp.from, sp.to, down).shortening - l.made.buckled(w.loading.Nodes, sp.from, sp.to, 0).shortening
+	l.setDown = SlackOff{Stretch: unit.Length(sp.compliance * down), Buckling: unit.Length(buckled)}
+	l.standing.top = -float64(l.setDown.Total())
+	return nil
+}
+
+// give puts a state into a work's conditions.
+func (l *Landed) give(w *work, state State) error {
+	if err := l.made.check(state); err != nil {
+		return err
+	}
+	c := &w.conditions
+	w.state, c.Temperature, c.Friction, c.OutsideFriction = state, state.Temperature, state.Friction, state.OutsideFriction
+	lostIn, lostOut := 0.0, 0.0
+	for k := range l.made.elements {
+		lostIn += l.made.lost(state.Friction, k)
+		lostOut += l.made.lost(state.OutsideFriction, k)
+	}
+	// What flow has lost outside is taken off again where the pressure acts.
+	switch state.Tail {
+	case Open:
+		w.below = state.Inside(l.end) - unit.Pressure(lostIn) + unit.Pressure(lostOut)
+	case Plugged:
+		w.below = state.Below + unit.Pressure(lostOut)
+	case Hanging:
+		w.below = state.Outside(l.end)
+	}
+	return nil
 }
 
 // AsSet returns the string in the reference state, with the slack-off.
@@ -77,7 +162,7 @@ func (l *Landed) AsSet() Case {
 }
 
 // Size returns the number of nodes of the string.
-func (l *Landed) Size() int { return len(l.points) }
+func (l *Landed) Size() int { return l.made.Size() - 1 }
 
 // Load computes the string in another state.
 func (l *Landed) Load(state State) (Case, error) {
@@ -89,38 +174,41 @@ func (l *Landed) Load(state State) (Case, error) {
 // LoadInto is Load into a case that is used again: it then allocates nothing.
 // After an error the case holds nothing of use.
 func (l *Landed) LoadInto(c *Case, state State) error {
-	if (state.Temperature != nil) != l.thermal {
-		return errors.New("movement: Temperature is given in one of the states only: permitted in the reference and this one, or in none")
+	w, _ := l.scratch.Get().(*work)
+	defer l.scratch.Put(w)
+	w.loading.Nodes = c.Nodes // which the case keeps
+	err := l.give(w, state)
+	if err == nil {
+		err = l.made.LoadInto(&w.loading, l.standing, w.conditions)
 	}
-	if err := l.forces(state, c); err != nil {
-		return fmt.Errorf("movement: %w", err)
-	}
-	free := l.buckled(c.Nodes, 0, len(l.elements), 0)
-	c.buckled = free.shortening
-	c.totals.buckling = c.buckled
-	c.Movement = c.totals.minus(l.reference)
-	c.SlackOff = l.setDown
-
-	compliance := l.compliance()
-	start := float64(c.Movement.Total() - l.setDown.Total())
-	up, down := l.seals.travel()
-	at, held := 0.0, free // the force tried last, and what it does
-	change := func(f float64) (length, slope float64) {
-		if f != at {
-			at, held = f, l.buckled(c.Nodes, 0, len(l.elements), f)
-		}
-		return start + compliance*f + held.shortening - c.buckled, compliance + held.slope
-	}
-	force, motion, err := hold(start, change, up, down, compliance)
 	if err != nil {
-		return err
+		return fault.Join(scope, err)
 	}
-	change(force)
-	c.BuckledShortening = unit.Length(held.shortening)
-	// A length under the same force all along snaps into a helix at once: then
-	// no force gives just that length, and the root stands at the snap.
-	rest := start + compliance*force + float64(c.BuckledShortening) - c.buckled
-	c.Snapping = force != 0 && math.Abs(rest-motion) > 1e-9*l.bars[len(l.bars)-1].bottom
-	c.PackerForce, c.SealMovement = unit.Force(force), unit.Length(motion)
-	return l.finish(c)
+	l.read(c, &w.loading)
+	w.loading.Nodes, w.state = nil, State{}
+	return nil
+}
+
+// read makes a case of a loading.
+func (l *Landed) read(c *Case, x *Loading) {
+	m := l.made
+	last := m.marks[0].element // the node above the seals
+	g, sp, landed := &x.segments[0], &x.spans[0], &l.standing.landed[0]
+	*c = Case{
+		SlackOff: l.setDown, PackerForce: unit.Force(g.force), HangerLoad: x.HangerLoad,
+		EndForce: x.Nodes[last].True - unit.Force(g.force), TrueForce: x.Nodes[last].True, EffectiveForce: x.Nodes[last].Effective,
+		BuckledLength: x.BuckledLength, HelicalLength: x.HelicalLength, BuckledShortening: x.BuckledShortening,
+		Snapping: x.Snapping, Governing: x.Limits.Governing(), Nodes: x.Nodes[:last+1],
+	}
+	c.Neutral = neutralDepth(c.Nodes)
+	free := sp.causes
+	if g.fitted {
+		free.buckling = g.loose
+	}
+	c.Movement = free.minus(landed.causes)
+	if len(x.Holds) > 0 {
+		c.SealMovement = x.Holds[0].Moved
+	} else {
+		c.SealMovement = x.Seals[0].Travel
+	}
 }

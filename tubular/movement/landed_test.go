@@ -224,5 +224,5 @@ func TestFlowOutsideDragsThePipe(t *testing.T) {
 	l2, err := s.Land(brine(0, 0), 0)
 	require.NoError(t, err)
 	_, err = l2.Load(after)
-	require.ErrorContains(t, err, "OutsideFriction number 2")
+	require.ErrorContains(t, err, "OutsideFriction: has 2")
 }

@@ -1,12 +1,12 @@
 package movement
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -91,7 +91,7 @@ func (l *line) layOut(path *hydrostatics.Path, spacing float64, breaks []float64
 				}
 				at, err := path.At(unit.Length(md))
 				if err != nil {
-					return nil, fmt.Errorf("movement: %w", err)
+					return nil, fault.Join(scope, fault.At("Path", err))
 				}
 				if len(l.points) > 0 {
 					l.elements = append(l.elements, between(k, last, at))

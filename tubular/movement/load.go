@@ -1,12 +1,10 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/tubular"
+	"completion.example/internal/fault"
 )
 
 // Load computes the string as it stands in conditions.
@@ -20,17 +18,17 @@ func (m *MadeUp) Load(s Standing, c Conditions) (Loading, error) {
 // After an error the loading holds nothing of use.
 func (m *MadeUp) LoadInto(l *Loading, s Standing, c Conditions) error { return m.load(l, s, c, true) }
 
-// load takes locators and latches into account or, at landing, which is where movements count
-// from, doesn't.
+// load takes locators and latches into account or, at landing, which is where
+// movements count from, doesn't.
 func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 	if err := m.checkStanding(s); err != nil {
 		return err
 	}
 	if (c.Temperature != nil) != s.thermal {
-		return errors.New("movement: Temperature is given in one of the conditions only: permitted in that of landing and these, or in none")
+		return fault.NewIn(scope, "Temperature", "is given in one of the conditions only; must be in that of landing and these, or in none")
 	}
 	if err := m.checkConditions(&c); err != nil {
-		return fmt.Errorf("movement: %w", err)
+		return err
 	}
 	m.empty(l)
 	l.Top, l.conditions = c.Top, c
@@ -230,6 +228,7 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	}
 	nodes := l.Nodes
 	at, squeezed := 0.0, m.buckled(nodes, from, to, 0)
+	g.loose = squeezed.shortening
 	change := func(f float64) (length, slope float64) {
 		if f != at {
 			at, squeezed = f, m.buckled(nodes, from, to, f)
@@ -244,7 +243,7 @@ func (m *MadeUp) fit(l *Loading, s Standing, c *Conditions, g *segment) error {
 	if force != 0 && math.Abs(rest) > 1e-9*m.bars[len(m.bars)-1].bottom {
 		l.Snapping = true
 	}
-	g.force, g.fitted = force, true
+	g.force, g.fitted, g.tight = force, true, squeezed.shortening
 	return nil
 }
 
@@ -267,70 +266,4 @@ func (m *MadeUp) heldAt(l *Loading, s Standing, c *Conditions, mark int) float64
 		x += float64(c.Around(md))
 	}
 	return x
-}
-
-// finishAll fills in what follows from the forces at the nodes.
-func (m *MadeUp) finishAll(l *Loading) error {
-	sum := 0.0
-	for k := range l.segments {
-		g := &l.segments[k]
-		if g.lost {
-			continue
-		}
-		from, to := m.reach(g)
-		for i := from; i <= to; i++ {
-			n := &l.Nodes[i]
-			m.bend(n, &m.elements[m.own[i]], m.across(l.Nodes, i))
-			if i > from && m.elements[i-1].length > 0 {
-				b, h := m.measure(l.Nodes, i-1)
-				l.BuckledLength += b
-				l.HelicalLength += h
-			}
-			if m.between(i) {
-				continue
-			}
-			if err := m.rateNode(l, n); err != nil {
-				return err
-			}
-			sum += float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
-				n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
-		}
-	}
-	if !isFinite(sum) {
-		return ErrTooLarge
-	}
-	return nil
-}
-
-// between tells whether node i has no pipe on either side: between two steps at
-// one depth, or below one at the lower end.
-func (m *MadeUp) between(i int) bool {
-	return (i == 0 || m.elements[i-1].length == 0) && (i == len(m.elements) || m.elements[i].length == 0)
-}
-
-// rateNode fills in how much of each limit a node uses.
-func (m *MadeUp) rateNode(l *Loading, n *Node) error {
-	yield := 1.0
-	load := tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}
-	if m.derating != nil && n.Temperature.Kelvin() != 0 {
-		var err error
-		if yield, err = m.derating.Factor(n.Temperature); err != nil {
-			return fmt.Errorf("movement: at %s: %w", n.MD.Rounded(6), err)
-		}
-	}
-	n.Usage = tubular.Usage{}
-	if m.rated[n.Section] {
-		if yield < 1 {
-			hot := m.bodies[n.Section].Derated(yield)
-			n.Usage = hot.UsageBent(load, m.design)
-		} else {
-			n.Usage = m.bodies[n.Section].UsageBent(load, m.design)
-		}
-	}
-	l.Limits.Burst.take(n.MD, tubular.BurstLimit, n.Usage.Burst)
-	l.Limits.Collapse.take(n.MD, tubular.CollapseLimit, n.Usage.Collapse)
-	l.Limits.Axial.take(n.MD, tubular.AxialLimit, n.Usage.Axial)
-	l.Limits.Triaxial.take(n.MD, tubular.TriaxialLimit, n.Usage.Triaxial)
-	l.Limits.Connection.take(n.MD, tubular.ConnectionLimit, m.connections[n.Section].Usage(load, m.design, n.Usage.Triaxial, yield))
-	return nil
 }

@@ -23,7 +23,8 @@ type Loading struct {
 	// pi*Ai where the top is closed. Cap is that pi*Ai. Zero while landed.
 	Reading, Cap unit.Force
 	// Free says that the string is on the hook and nothing holds it: it moves as
-	// soon as its weight and drag are pulled, and Reading is just that.
+	// soon as its weight and drag are pulled, and Reading is just that. Movements are
+	// then those of a string whose top stands still.
 	Free bool
 
 	Holds  []HoldLoad
@@ -46,13 +47,14 @@ type Loading struct {
 	// Movement is what pressure, buckling, heat and flow have done to the string's
 	// length since it landed, Held what holding, pull, drag, hung loads and lost
 	// weight did; the sum is the movement of the lower end over that of the top.
-	Movement   Movement
-	Held       unit.Length
-	TopMoved   unit.Length // down positive, since it landed
-	EndMoved   unit.Length // of the lower end, or of the joint above what is lost
-	Lost       unit.Length // measured depth below which the string is gone; zero where it isn't
-	Snapping   bool        // see Case.Snapping
-	Nodes      []Node      // from the hanger down; where something steps there are two
+	Movement Movement
+	Held     unit.Length
+	TopMoved unit.Length // down positive, since it landed
+	EndMoved unit.Length // of the lower end, or of the joint above what is lost
+	Lost     unit.Length // measured depth below which the string is gone; zero where it isn't
+	Snapping bool        // see Case.Snapping
+	Nodes    []Node      // from the hanger down; where something steps there are two
+
 	spans      []spanLength
 	segments   []segment
 	conditions Conditions
@@ -142,6 +144,7 @@ type segment struct {
 	upper, lower int     // marks; -1 the top, len(marks) the lower end
 	force        float64 // added all along it by what holds it
 	fitted       bool    // that force keeps its length
+	loose, tight float64 // its shortening by buckling then without that force, and with it
 	top, bottom  float64 // how far its ends have moved since landing
 	weighed      float64 // what weight, pull and drag have changed of its length since, in m
 	squeezed     float64 // what buckling has

@@ -17,7 +17,9 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 			if g.lost {
 				continue
 			}
-			x.buckled = m.buckled(l.Nodes, sp.from, sp.to, 0).shortening
+			if x.buckled = g.tight; !g.fitted || g.to-g.from > 1 {
+				x.buckled = m.buckled(l.Nodes, sp.from, sp.to, 0).shortening
+			}
 			x.length = x.rest + sp.compliance*g.force + x.buckled
 			m.account(g, sp, x, &s.landed[k])
 			x.causes.buckling = x.buckled
@@ -41,6 +43,9 @@ func (m *MadeUp) place(l *Loading, s Standing, c *Conditions) {
 		g.top = at
 		for k := g.from; k < g.to; k++ {
 			at += l.spans[k].length - s.landed[k].length
+			if k == g.to-1 && m.fixedAt(g.lower) {
+				at = m.heldAt(l, s, c, g.lower) // without the sum's rounding
+			}
 			if k < len(m.marks) {
 				m.put(l, c, k, at)
 			}

@@ -41,7 +41,7 @@ func (l *Landed) LoadAll(states []State) ([]Case, error) {
 // bore somewhere has length zero. Each node is taken as a bend of its own
 // curvature, hole and buckling together: see Helix.LongestTool.
 func (l *Landed) LongestTool(c *Case, diameter unit.Length) (length, at unit.Length, limited bool) {
-	return l.longestTool(c.Nodes, diameter, func(i int) *element { return l.elementOf(i) })
+	return l.made.longestTool(c.Nodes, diameter)
 }
 
 // LongestTool is that of a string under load: see Landed.LongestTool. What is
@@ -55,16 +55,16 @@ func (m *MadeUp) LongestTool(l *Loading, diameter unit.Length) (length, at unit.
 			break
 		}
 	}
-	return m.longestTool(nodes, diameter, func(i int) *element { return &m.elements[m.own[i]] })
+	return m.longestTool(nodes, diameter)
 }
 
-func (l *line) longestTool(nodes []Node, diameter unit.Length, own func(int) *element) (length, at unit.Length, limited bool) {
+func (m *MadeUp) longestTool(nodes []Node, diameter unit.Length) (length, at unit.Length, limited bool) {
 	longest := math.Inf(1)
 	for i := range nodes {
 		n := &nodes[i]
-		play := float64(l.sections[n.Section].Pipe.ID - diameter)
+		play := float64(m.sections[n.Section].Pipe.ID - diameter)
 		κ := float64(n.Curvature)
-		if κ == 0 && play >= 0 || play/2 >= l.bars[n.Section].r && own(i).curvature == 0 {
+		if κ == 0 && play >= 0 || play/2 >= m.bars[n.Section].r && m.elements[m.own[i]].curvature == 0 {
 			continue
 		}
 		if pass := math.Sqrt(8 * max(0, play) / κ); play < 0 || pass < longest {

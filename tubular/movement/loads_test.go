@@ -20,8 +20,8 @@ func TestLoadAllIsLoadOneByOne(t *testing.T) {
 	}
 	states[3].Inside, states[7].Outside = nil, nil
 	_, err = l.LoadAll(states)
-	require.ErrorContains(t, err, "state 3: movement: pressure Inside is missing")
-	require.ErrorContains(t, err, "state 7: movement: pressure Outside is missing")
+	require.ErrorContains(t, err, "state 3: movement: Inside: is missing")
+	require.ErrorContains(t, err, "state 7: movement: Outside: is missing")
 	none, err := l.LoadAll(nil)
 	require.NoError(t, err)
 	require.Empty(t, none)

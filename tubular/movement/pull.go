@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 )
 
@@ -23,8 +24,8 @@ var ErrNotReached = errors.New("movement: the pull doesn't reach it")
 // The force is the same all along what the hook carries, so that it is exact.
 // Errors are ErrNotReached with the reason.
 func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (unit.Force, error) {
-	if joint < 0 || joint >= len(m.joints) || len(l.Joints) != len(m.joints) {
-		return 0, fmt.Errorf("movement: joint %d, permitted 0 to %d", joint, len(m.joints)-1)
+	if err := fault.Join(scope, noJoint(joint, len(m.joints)), m.loaded(l)); err != nil {
+		return 0, err
 	}
 	if l.Joints[joint].Parted {
 		return 0, fmt.Errorf("%w: joint %d has parted", ErrNotReached, joint)
@@ -32,19 +33,27 @@ func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (uni
 	if err := m.pulled(l, jointMark, joint); err != nil {
 		return 0, err
 	}
-	return l.Reading + balance - l.Joints[joint].Balance, finite("balance", balance)
+	return l.Reading + balance - l.Joints[joint].Balance, fault.Join(scope, fault.Finite("balance", balance))
 }
 
 // ReadingForHold returns the reading at which the uppermost place that holds the
 // string carries a load, up positive: see ReadingForJoint.
 func (m *MadeUp) ReadingForHold(l *Loading, place int, load unit.Force) (unit.Force, error) {
-	if place < 0 || place >= len(m.holds) || len(l.Holds) != len(m.holds) {
-		return 0, fmt.Errorf("movement: place %d, permitted 0 to %d", place, len(m.holds)-1)
+	if err := fault.Join(scope, noPlace(place, len(m.holds)), m.loaded(l)); err != nil {
+		return 0, err
 	}
 	if err := m.pulled(l, holdMark, place); err != nil {
 		return 0, err
 	}
-	return l.Reading + load - l.Holds[place].Load, finite("load", load)
+	return l.Reading + load - l.Holds[place].Load, fault.Join(scope, fault.Finite("load", load))
+}
+
+// loaded reports a loading that isn't one of this string.
+func (m *MadeUp) loaded(l *Loading) error {
+	if len(l.Nodes) == len(m.points) && len(l.Joints) == len(m.joints) && len(l.Holds) == len(m.holds) && len(l.segments) > 0 {
+		return nil
+	}
+	return fault.New("loading", "is empty or another string's; must be one that Load of the same MadeUp made")
 }
 
 // pulled tells whether the hook's pull arrives at a part.
@@ -100,6 +109,9 @@ type MostPull struct {
 // Errors are ErrNotReached where nothing holds the string or it is landed, and
 // ErrNoPull where no reading keeps all limits.
 func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
+	if err := fault.Join(scope, m.loaded(l)); err != nil {
+		return MostPull{}, err
+	}
 	if l.Top == AtHanger {
 		return MostPull{}, fmt.Errorf("%w: the string is landed", ErrNotReached)
 	}
@@ -160,7 +172,7 @@ func (m *MadeUp) WallAt(l *Loading, md unit.Length) (unit.Force, bool) {
 func (m *MadeUp) mostForce(l *Loading) (float64, Governing, error) {
 	_, to := m.reach(&l.segments[0])
 	var try Loading // its limits alone are used
-	var fault error
+	var fail error
 	use := func(x float64) Governing {
 		try.Limits = Limits{}
 		for i := 0; i <= to; i++ {
@@ -169,7 +181,7 @@ func (m *MadeUp) mostForce(l *Loading) (float64, Governing, error) {
 			n.Effective += unit.Force(x)
 			m.bend(&n, &m.elements[m.own[i]], m.across(l.Nodes, i))
 			if err := m.rateNode(&try, &n); err != nil {
-				fault = err
+				fail = err
 			}
 		}
 		return try.Limits.Governing()
@@ -186,14 +198,14 @@ func (m *MadeUp) mostForce(l *Loading) (float64, Governing, error) {
 	if over(low) > 0 {
 		if low = least(over, -high, high); over(low) > 0 {
 			g := use(low)
-			return 0, g, errors.Join(fault, fmt.Errorf("%w: %s at %s uses %.3g of what it may at best", ErrNoPull, g.Limit, g.MD.Rounded(6), g.Usage))
+			return 0, g, errors.Join(fail, fmt.Errorf("%w: %s at %s uses %.3g of what it may at best", ErrNoPull, g.Limit, g.MD.Rounded(6), g.Usage))
 		}
 	}
 	if over(high) <= 0 {
-		return math.Inf(1), Governing{}, fault
+		return math.Inf(1), Governing{}, fail
 	}
 	x, err := root.Find(over, low, high, 1e-9*strongest)
-	return x, use(x), errors.Join(err, fault)
+	return x, use(x), errors.Join(err, fail)
 }
 
 // least is where a function that falls and then grows is least: golden section.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Restraint says how far the seals may move in the packer.
@@ -73,15 +74,14 @@ func (s Seals) travel() (up, down float64) {
 }
 
 func (s Seals) faults() []error {
-	faults := []error{above("Seals.Bore", s.Bore, 0)}
-	if _, err := s.Restraint.MarshalText(); err != nil {
-		faults = append(faults, err)
+	faults := []error{fault.Above("Seals.Bore", s.Bore, 0)}
+	if s.Restraint < Free || s.Restraint > Anchored {
+		faults = append(faults, fault.New("Seals.Restraint", "is %d; must be %s", int(s.Restraint), permittedRestraints()))
 	}
 	if s.Restraint == Limited {
 		faults = append(faults, notNegative("Seals.Up", s.Up), notNegative("Seals.Down", s.Down))
 	} else if s.Up != 0 || s.Down != 0 {
-		faults = append(faults, fmt.Errorf("movement: Seals.Up = %s and Seals.Down = %s, permitted only zero where seals are %s",
-			s.Up.Rounded(6), s.Down.Rounded(6), s.Restraint))
+		faults = append(faults, fault.New("Seals.Up", "is %v, and Seals.Down %v; must be 0 where seals are %s", s.Up, s.Down, s.Restraint))
 	}
 	return faults
 }
@@ -92,19 +92,19 @@ func notNegative(field string, l unit.Length) error {
 	if l >= 0 {
 		return nil
 	}
-	return fmt.Errorf("movement: %s = %s, permitted from 0 upwards", field, l.Rounded(6))
+	return fault.New(field, "is %v; must be at least 0 ft", l)
 }
 
 // slackOff reports weight set down or pulled where nothing could take it.
 func (s Seals) slackOff(f unit.Force) error {
-	if err := finite("SlackOff", f); err != nil {
+	if err := fault.Finite("SlackOff", f); err != nil {
 		return err
 	}
 	if f > 0 && (s.Restraint == Free || s.Restraint == Limited && s.Down != 0) {
-		return fmt.Errorf("movement: SlackOff = %s, permitted only zero where seals can move down", f.Rounded(6))
+		return fault.New("SlackOff", "is %v; must be 0 where seals can move down", f)
 	}
 	if f < 0 && (s.Restraint == Free || s.Restraint == Limited && s.Up != 0) {
-		return fmt.Errorf("movement: SlackOff = %s, permitted only zero where seals can move up", f.Rounded(6))
+		return fault.New("SlackOff", "is %v; must be 0 where seals can move up", f)
 	}
 	return nil
 }

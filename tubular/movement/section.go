@@ -1,11 +1,10 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -66,25 +65,17 @@ func (b *bar) effective(n *Node) unit.Force {
 // bars checks sections below a top and turns them into numbers.
 func bars(top unit.Length, sections []Section) ([]bar, error) {
 	if len(sections) == 0 {
-		return nil, errors.New("movement: Sections is empty, permitted one section of pipe or more")
+		return nil, fault.New("Sections", "is empty; must be one section of pipe or more")
 	}
-	var faults []error
+	faults := fault.In(scope)
 	out := make([]bar, 0, len(sections))
 	for k, s := range sections {
-		field := func(name string) string { return fmt.Sprintf("Sections[%d].%s", k, name) }
-		if err := s.Pipe.Validate(); err != nil {
-			faults = append(faults, fmt.Errorf("movement: %s: %w", field("Pipe"), err))
-		}
-		for _, fault := range s.Connection.Faults() {
-			faults = append(faults, fmt.Errorf("movement: %s: %w", field("Connection"), fault))
-		}
-		if err := errors.Join(atLeast(field("Hole"), s.Hole, s.Pipe.OD), atLeast(field("Joint"), s.Joint, 0), above(field("Bottom"), s.Bottom, top)); err != nil {
-			faults = append(faults, err)
-		}
+		faults.AtIndex("Sections", k, fault.Join("", fault.At("Pipe", s.Pipe.Validate()), fault.At("Connection", s.Connection.Validate()),
+			fault.AtLeast("Hole", s.Hole, s.Pipe.OD), fault.AtLeast("Joint", s.Joint, 0), fault.Above("Bottom", s.Bottom, top)))
 		out = append(out, newBar(top, s))
 		top = s.Bottom
 	}
-	return out, errors.Join(faults...)
+	return out, faults.Err()
 }
 
 func newBar(top unit.Length, s Section) bar {

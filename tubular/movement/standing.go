@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Standing is how a string stands: as landed, what holds it where and with what
@@ -46,7 +47,7 @@ func (m *MadeUp) checkStanding(s Standing) error {
 // that moment, at the hanger.
 func (m *MadeUp) Land(c Conditions) (Standing, error) {
 	if c.Top != AtHanger {
-		return Standing{}, errors.New("movement: Top: permitted only AtHanger when landing; a string on the hook lands by HangOff")
+		return Standing{}, fault.NewIn(scope, "Top", "must be AtHanger when landing; a string on the hook lands by HangOff")
 	}
 	s := Standing{
 		landed: make([]spanLength, len(m.spans)), thermal: c.Temperature != nil,
@@ -82,7 +83,7 @@ func (m *MadeUp) TakeHold(s Standing, place int, c Conditions) (Standing, error)
 // that in these conditions: the top is lowered as much. A pull is negative. It
 // wants a string at its hanger with nothing that holds it above the place.
 func (m *MadeUp) SetDown(s Standing, place int, c Conditions, weight unit.Force) (Standing, error) {
-	if err := finite("weight", weight); err != nil {
+	if err := fault.Join(scope, fault.Finite("weight", weight)); err != nil {
 		return Standing{}, err
 	}
 	return m.takeHold(s, place, c, &weight)
@@ -93,14 +94,14 @@ func (m *MadeUp) takeHold(s Standing, place int, c Conditions, weight *unit.Forc
 		return Standing{}, err
 	}
 	if place < 0 || place >= len(m.holds) {
-		return Standing{}, fmt.Errorf("movement: place %d, permitted 0 to %d", place, len(m.holds)-1)
+		return Standing{}, noPlace(place, len(m.holds))
 	}
 	if s.Holds(place) {
 		return Standing{}, fmt.Errorf("movement: place %d holds already", place)
 	}
 	var l Loading
 	if weight != nil && c.Top != AtHanger {
-		return Standing{}, errors.New("movement: Top: permitted only AtHanger when weight is set down; on the hook the Reading says it")
+		return Standing{}, fault.NewIn(scope, "Top", "must be AtHanger when weight is set down; on the hook the Reading says it")
 	}
 	if err := m.LoadInto(&l, s, c); err != nil {
 		return Standing{}, err
@@ -162,7 +163,7 @@ func (m *MadeUp) Part(s Standing, joint int) (Standing, error) {
 		return Standing{}, err
 	}
 	if joint < 0 || joint >= len(m.joints) {
-		return Standing{}, fmt.Errorf("movement: joint %d, permitted 0 to %d", joint, len(m.joints)-1)
+		return Standing{}, noJoint(joint, len(m.joints))
 	}
 	if s.parted[joint] {
 		return Standing{}, fmt.Errorf("movement: joint %d has parted already", joint)
@@ -180,7 +181,7 @@ func (m *MadeUp) HangOff(s Standing, c Conditions) (Standing, error) {
 		return Standing{}, err
 	}
 	if c.Top == AtHanger {
-		return Standing{}, errors.New("movement: Top: permitted OnHookOpen or OnHookClosed when hanging off")
+		return Standing{}, fault.NewIn(scope, "Top", "must be OnHookOpen or OnHookClosed when hanging off")
 	}
 	var l Loading
 	if err := m.LoadInto(&l, s, c); err != nil {

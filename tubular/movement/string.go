@@ -1,13 +1,12 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -51,45 +50,43 @@ const defaultSpacing = 10 * unit.Metre
 // maxNodes bounds the memory that a mistyped spacing can take.
 const maxNodes = 1_000_000
 
-// prepare checks the string and lays out its nodes. Every section's ends and
-// every survey station are nodes; an end of two sections is two nodes, so that
-// the step of force there is seen. breaks are more of them: see layOut.
-func (s String) prepare(breaks []float64) (l *Landed, err error) {
+// layDown checks a string and lays out its nodes. Every section's ends and every
+// survey station are nodes; an end of two sections is two nodes, so that the step
+// of force there is seen. breaks are more of them: see layOut.
+func (s *String) layDown(breaks []float64) (line, error) {
 	bars, err := bars(s.Hanger, s.Sections)
-	faults := append([]error{err, atLeast("Hanger", s.Hanger, 0)}, s.Seals.faults()...)
+	faults := []error{err, fault.AtLeast("Hanger", s.Hanger, 0)}
 	spacing := s.Spacing
 	if spacing == 0 {
 		spacing = defaultSpacing
 	}
-	faults = append(faults, above("Spacing", spacing, 0))
+	faults = append(faults, fault.Above("Spacing", spacing, 0))
 	ratio := s.HelicalOnset
 	if ratio == 0 {
 		ratio = 2 * math.Sqrt2
 	}
 	if !(ratio >= 1 && ratio <= 2*math.Sqrt2) {
-		faults = append(faults, fmt.Errorf("movement: HelicalOnset = %g, permitted from 1 to 2√2, or 0 for 2√2", ratio))
+		faults = append(faults, fault.New("HelicalOnset", "is %g; must be from 1 to 2√2, or 0 for 2√2", ratio))
 	}
 	design := s.Design
 	if design == (tubular.DesignFactors{}) {
 		design = tubular.WithoutReserve()
 	}
-	faults = append(faults, design.Validate())
+	faults = append(faults, fault.At("Design", design.Validate()))
 	if s.Path == nil {
-		faults = append(faults, errors.New("movement: Path is missing"))
+		faults = append(faults, fault.New("Path", "is missing"))
 	} else if n := len(s.Sections); n > 0 && s.Sections[n-1].Bottom > s.Path.TotalDepth() {
-		faults = append(faults, fmt.Errorf("movement: Sections[%d].Bottom = %s, permitted to the path's end at %s",
-			n-1, s.Sections[n-1].Bottom.Rounded(6), s.Path.TotalDepth().Rounded(6)))
+		faults = append(faults, fault.New(fault.Index("Sections", n-1)+".Bottom", "is %v; must be at most the path's end at %v", s.Sections[n-1].Bottom, s.Path.TotalDepth()))
 	}
-	if err := errors.Join(faults...); err != nil {
-		return nil, err
+	if err := fault.Join(scope, faults...); err != nil {
+		return line{}, err
 	}
 	if n := s.Sections[len(s.Sections)-1].Bottom.In(spacing); n > maxNodes {
-		return nil, fmt.Errorf("movement: Spacing = %s, permitted from %s upwards: %d nodes", spacing.Rounded(6),
-			(s.Sections[len(s.Sections)-1].Bottom / maxNodes).Rounded(6), maxNodes)
+		return line{}, fault.NewIn(scope, "Spacing", "is %v; must be at least %v (%d nodes)", spacing, s.Sections[len(s.Sections)-1].Bottom/maxNodes, maxNodes)
 	}
-	l = &Landed{seals: s.Seals, line: line{sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}}
+	l := line{sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}
 	if err := l.rate(); err != nil {
-		return nil, err
+		return line{}, err
 	}
 	l.steps, err = l.layOut(s.Path, float64(spacing), breaks)
 	return l, err

@@ -1,10 +1,8 @@
 package movement
 
 import (
-	"errors"
-	"fmt"
-
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 )
 
 // Condition is a state of the fluids in a vertical well.
@@ -204,21 +202,21 @@ func (v Vertical) check() ([]bar, error) {
 		c    Condition
 	}{{"Initial", v.Initial}, {"Final", v.Final}} {
 		faults = append(faults,
-			atLeast(c.name+".InsideDensity", c.c.InsideDensity, 0), atLeast(c.name+".OutsideDensity", c.c.OutsideDensity, 0),
-			finite(c.name+".InsideSurface", c.c.InsideSurface), finite(c.name+".OutsideSurface", c.c.OutsideSurface),
-			finite(c.name+".Friction", c.c.Friction))
+			fault.AtLeast(c.name+".InsideDensity", c.c.InsideDensity, 0), fault.AtLeast(c.name+".OutsideDensity", c.c.OutsideDensity, 0),
+			fault.Finite(c.name+".InsideSurface", c.c.InsideSurface), fault.Finite(c.name+".OutsideSurface", c.c.OutsideSurface),
+			fault.Finite(c.name+".Friction", c.c.Friction))
 	}
-	faults = append(faults, finite("Warming", v.Warming))
+	faults = append(faults, fault.Finite("Warming", v.Warming))
 	if v.Closed {
 		if v.Seals != (Seals{}) {
-			faults = append(faults, errors.New("movement: Seals are given, permitted none where Closed"))
+			faults = append(faults, fault.New("Seals", "are given; must be none where Closed"))
 		}
 		if v.SlackOff != 0 {
-			faults = append(faults, fmt.Errorf("movement: SlackOff = %s, permitted only zero where Closed", v.SlackOff.Rounded(6)))
+			faults = append(faults, fault.New("SlackOff", "is %v; must be 0 where Closed", v.SlackOff))
 		}
 	} else {
 		faults = append(faults, v.Seals.faults()...)
 		faults = append(faults, v.Seals.slackOff(v.SlackOff))
 	}
-	return bars, errors.Join(faults...)
+	return bars, fault.Join(scope, faults...)
 }

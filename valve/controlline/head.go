@@ -40,7 +40,12 @@ func (l Line) Head(q Liquid) (unit.Pressure, error) {
 // with nothing moving in the line; negative where the column alone gives more.
 //
 //	ps = pd − Δp
+//
+// Errors as for Head, and for a pressure that isn't zero or more, and finite.
 func (l Line) PanelFor(q Liquid, atDevice unit.Pressure) (unit.Pressure, error) {
 	head, err := l.Head(q)
-	return atDevice - head, err
+	if err := fault.Join(scope, fault.AtLeast("atDevice", atDevice, 0), err); err != nil {
+		return 0, err
+	}
+	return atDevice - head, nil
 }

@@ -52,26 +52,33 @@ func (l Line) Volume() unit.Volume { return unit.Volume(float64(l.Capacity()) * 
 
 // Limits of what is taken for a control line.
 const (
+	minOD              = 0.1 * unit.Millimetre
 	maxOD              = 100 * unit.Millimetre
+	mostSlender        = 1000 // OD over wall
 	maxLength          = 20 * unit.Kilometre
+	minModulus         = 0.01 * unit.Megapascal
 	maxModulus         = 1000 * 1000 * unit.Megapascal
 	maxDensity         = 3000 * unit.KilogramPerCubicMetre
+	minViscosity       = 1e-9 * unit.PascalSecond
 	maxViscosity       = 100 * unit.PascalSecond
 	maxCompressibility = 0.01 * unit.PerMegapascal
 	maxExpansivity     = 0.01 * unit.PerKelvin
 )
 
-// Validate reports everything that is wrong with l, but for what only the ratings
-// need.
+// Validate reports everything that is wrong with l. Young's modulus and yield
+// strength may be zero here; what needs them says so.
 func (l Line) Validate() error {
 	f := fault.In(scope)
-	f.Add(fault.AboveTo("OD", l.OD, 0, maxOD), fault.AboveTo("Wall", l.Wall, 0, l.OD/2))
+	f.Add(fault.AboveTo("OD", l.OD, minOD, maxOD), fault.AboveTo("Wall", l.Wall, l.OD/mostSlender, l.OD/2))
 	if !(l.ID() > 0) {
 		f.New("Wall", "is %v; must leave a bore in an OD of %v", l.Wall, l.OD)
 	}
 	f.Add(fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("Depth", l.Depth, 0, l.Length))
 	if l.Young != 0 {
-		f.Add(fault.AboveTo("Young", l.Young, 0, maxModulus))
+		f.Add(fault.Between("Young", l.Young, minModulus, maxModulus))
+	}
+	if l.Yield != 0 {
+		f.Add(fault.Between("Yield", l.Yield, minModulus, maxModulus))
 	}
 	f.Add(fault.Between("Poisson", l.Poisson, 0, 0.5))
 	if !(l.WallTolerance >= 0 && l.WallTolerance < 0.5) {
@@ -85,7 +92,7 @@ func (l Line) Validate() error {
 
 // Validate reports everything that is wrong with a liquid.
 func (q Liquid) Validate() error {
-	return fault.Join(scope, fault.AboveTo("Density", q.Density, 0, maxDensity), fault.AboveTo("Viscosity", q.Viscosity, 0, maxViscosity),
+	return fault.Join(scope, fault.AboveTo("Density", q.Density, 0, maxDensity), fault.Between("Viscosity", q.Viscosity, minViscosity, maxViscosity),
 		fault.Between("Compressibility", q.Compressibility, 0, maxCompressibility), fault.Between("Expansivity", q.Expansivity, 0, maxExpansivity))
 }
 

@@ -47,7 +47,9 @@ type Ratings struct {
 func (l Line) Ratings() (Ratings, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
-	f.Add(fault.AboveTo("Yield", l.Yield, 0, maxModulus))
+	if l.Yield == 0 {
+		f.New("Yield", "is %v; must be given for a rating", l.Yield)
+	}
 	if err := f.Err(); err != nil {
 		return Ratings{}, err
 	}
@@ -55,12 +57,13 @@ func (l Line) Ratings() (Ratings, error) {
 	tw := (1 - l.WallTolerance) * float64(l.Wall)
 	d := D - 2*tw
 	x := D / tw
+	squares := 4 * tw * (D - tw) // D² − d²
 	r := Ratings{
 		ThinWall:    unit.Length(tw),
 		Slenderness: x,
 		Working:     unit.Pressure(0.875 * 2 * Y * tw / D),
-		YieldOpen:   unit.Pressure(Y * (D*D - d*d) / math.Sqrt(3*D*D*D*D+d*d*d*d)),
-		YieldClosed: unit.Pressure(Y * (D*D - d*d) / (math.Sqrt(3) * D * D)),
+		YieldOpen:   unit.Pressure(Y * squares / math.Sqrt(3*D*D*D*D+d*d*d*d)),
+		YieldClosed: unit.Pressure(Y * squares / (math.Sqrt(3) * D * D)),
 		Collapse:    unit.Pressure(2 * Y * (x - 1) / (x * x)),
 		line:        l,
 	}

@@ -90,12 +90,12 @@ type Diagnosis struct {
 // an error if a volume is negative or not finite. Source: balance of volumes.
 func (s Shift) Diagnose(p ShiftPlan, r Reading) (Diagnosis, error) {
 	f := fault.In(scope)
-	f.Add(fault.AtLeast("Pumped", r.Pumped, 0))
-	f.Add(fault.AtLeast("Returned", r.Returned, 0))
-	f.Add(fault.AtLeast("Uncertainty", r.Uncertainty, 0))
-	f.Add(fault.AboveTo("Swept", s.Swept, 0, maxSwept))
-	f.Add(fault.AboveTo("Displaced", s.Displaced, 0, maxSwept))
-	f.Add(fault.AtLeast("Held", p.Held, 0))
+	f.Add(fault.Between("Pumped", r.Pumped, 0, maxRead))
+	f.Add(fault.Between("Returned", r.Returned, 0, maxRead))
+	f.Add(fault.Between("Uncertainty", r.Uncertainty, 0, maxRead))
+	f.Add(fault.AboveTo("Swept", s.Swept, minSwept, maxSwept))
+	f.Add(fault.AboveTo("Displaced", s.Displaced, minSwept, maxSwept))
+	f.Add(fault.Between("Held", p.Held, 0, maxRead))
 	if err := f.Err(); err != nil {
 		return Diagnosis{}, err
 	}

@@ -157,9 +157,13 @@ func (s Shift) Validate() error {
 	f.Add(fault.AboveTo("Pump", s.Pump, 0, maxModulus))
 	f.Add(fault.AtLeast("Back", s.Back, 0))
 	f.Add(fault.AtLeast("Move", s.Move, 0))
-	f.Add(fault.AboveTo("Swept", s.Swept, 0, maxSwept))
+	f.Add(fault.AboveTo("Swept", s.Swept, minSwept, maxSwept))
 	f.Add(fault.Between("Displaced", s.Displaced, 0, maxSwept))
 	return f.Err()
 }
 
-const maxSwept = 1000 * unit.Litre
+const (
+	minSwept = 1e-6 * unit.Litre // none at all
+	maxSwept = 1000 * unit.Litre
+	maxRead  = 1000 * maxSwept // at the panel
+)

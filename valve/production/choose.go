@@ -40,6 +40,9 @@ type Choice struct {
 // or more, and are divided by their sum.
 // Errors: ErrNoSetting; ErrTooMany; faults of the targets.
 func (n *Network) MatchSplit(targets []float64, limits Limits) (Choice, error) {
+	if n == nil {
+		return Choice{}, errUnprepared
+	}
 	if len(targets) != len(n.nodes) {
 		return Choice{}, fault.NewIn(scope, "targets", "has %d for %d zones; must have one for each", len(targets), len(n.nodes))
 	}
@@ -107,6 +110,9 @@ func (m merit) above(o merit) bool { return m[0] > o[0] || m[0] == o[0] && m[1] 
 // choose tries every combination and keeps the one of the greatest merit; of
 // equals the first.
 func (n *Network) choose(limits Limits, judge func(*Flow) (merit, bool)) (Choice, error) {
+	if n == nil {
+		return Choice{}, errUnprepared
+	}
 	combinations, most := 1.0, limits.Most
 	if most == 0 {
 		most = million
@@ -167,6 +173,9 @@ func (n *Network) next(positions []int) bool {
 // Names returns the names of positions, one per zone; an open zone without a
 // choke has none.
 func (n *Network) Names(positions []int) []string {
+	if n == nil {
+		return nil
+	}
 	names := make([]string, len(n.nodes))
 	for i := range min(len(positions), len(names)) {
 		if t, p := n.well.Zones[i].Chokes, positions[i]; p >= 0 && p < len(t) {

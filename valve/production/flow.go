@@ -35,10 +35,19 @@ type ZoneFlow struct {
 }
 
 // Oil is the rate to surface that isn't water.
-func (f *Flow) Oil() unit.FlowRate { return f.Rate - f.Water }
+func (f *Flow) Oil() unit.FlowRate {
+	if f == nil {
+		return 0
+	}
+	return f.Rate - f.Water
+}
 
-// Share is a zone's part of what all zones give; zero for one that takes.
+// Share is a zone's part of what all zones give; zero for one that takes, and
+// for one that the well hasn't.
 func (f *Flow) Share(zone int) float64 {
+	if f == nil || zone < 0 || zone >= len(f.Zones) {
+		return 0
+	}
 	given := float64(f.Rate + f.Crossflow)
 	if given <= 0 || f.Zones[zone].Rate <= 0 {
 		return 0
@@ -48,6 +57,9 @@ func (f *Flow) Share(zone int) float64 {
 
 // Taking lists the indices of the zones that take fluid.
 func (f *Flow) Taking() []int {
+	if f == nil {
+		return nil
+	}
 	var t []int
 	for i, z := range f.Zones {
 		if z.Takes {

@@ -15,6 +15,8 @@ var (
 	ErrOutsideTable = errors.New("production: outside the outflow table")
 	ErrPosition     = errors.New("production: no such choke position")
 	ErrUnresolved   = errors.New("production: the answer can't be resolved")
+
+	errUnprepared = errors.New("production: there is no network: make it with Well.Prepare")
 )
 
 // scope stands before every fault of this package.
@@ -70,6 +72,9 @@ func (w Well) Flow(positions ...int) (Flow, error) {
 
 // Open returns the positions with every choke in its last one.
 func (n *Network) Open() []int {
+	if n == nil {
+		return nil
+	}
 	p := make([]int, len(n.nodes))
 	for i := range n.nodes {
 		p[i] = len(n.nodes[i].chokes) - 1
@@ -79,6 +84,9 @@ func (n *Network) Open() []int {
 
 // check reports positions that don't exist, and a network that is shut.
 func (n *Network) check(positions []int) error {
+	if n == nil {
+		return errUnprepared
+	}
 	if len(positions) != len(n.nodes) {
 		return fault.NewIn(scope, "positions", "has %d for %d zones; must have one for each: %w", len(positions), len(n.nodes), ErrPosition)
 	}

@@ -111,9 +111,11 @@ func (n *node) advance(c *cell, k float64) (off float64) {
 	abs := math.Abs(c.q)
 	off = c.p + k*c.q*abs
 	if x := (c.q - n.straight) * n.perVogel; x > 0 && x <= 1 {
-		// inverse, with its slope's root multiplied out: one division fewer to wait for
+		// inverse as printed, pb/8·(√(81-80x) - 1), and its slope with the root
+		// multiplied out: no division to wait for. What cancels near open flow is a last
+		// place of the bubble point, and pressures here are no finer.
 		root := math.Sqrt(81 - 80*x)
-		off -= 10 * n.bubble * (1 - x) / (root + 1)
+		off -= n.bubble / 8 * (root - 1)
 		c.slope = -root / (2*k*abs*root + n.steep)
 	} else {
 		p, fall := n.static-n.a*c.q, -n.a

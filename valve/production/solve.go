@@ -1,6 +1,7 @@
 package production
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -16,6 +17,9 @@ import (
 func (n *Network) Solve(positions []int, f *Flow) error {
 	if err := n.check(positions); err != nil {
 		return err
+	}
+	if f == nil {
+		return errors.New("production: there is no Flow to put the answer in")
 	}
 	if cap(f.Zones) < len(n.nodes) {
 		f.Zones = make([]ZoneFlow, len(n.nodes))

@@ -13,6 +13,9 @@ import (
 // drop across the choke. The answer was found by search; these lines show that
 // it satisfies the laws. Chokes of gas and zones that take fluid have no lines.
 func (n *Network) Steps(f *Flow) []working.Step {
+	if n == nil || f == nil {
+		return nil
+	}
 	var steps []working.Step
 	for i := range min(len(f.Zones), len(n.nodes)) {
 		z, g := n.well.Zones[i], f.Zones[i]
@@ -26,7 +29,7 @@ func (n *Network) Steps(f *Flow) []working.Step {
 		case inflow.Gas:
 			steps = append(steps, gasStep(z.Name, k, l, g))
 		}
-		if len(z.Chokes) > 0 && z.Gas == nil {
+		if g.Position >= 0 && g.Position < len(z.Chokes) && z.Gas == nil {
 			steps = append(steps, chokeStep(z, k, g))
 		}
 	}

@@ -130,10 +130,11 @@ func (p *Plan) At(choices []Choice) (*Plan, error) {
 			}
 			return nil, fmt.Errorf("sequence: the plan has no quantity %q with a tolerance", c.Path)
 		}
-		if math.IsNaN(c.si) || c.si < u.least-1e-9*math.Abs(u.least) || c.si > u.greatest+1e-9*math.Abs(u.greatest) {
+		off := 1e-9 * max(math.Abs(u.least), math.Abs(u.greatest), u.greatest-u.least)
+		if math.IsNaN(c.si) || c.si < u.least-off || c.si > u.greatest+off {
 			return nil, fmt.Errorf("sequence: %s is %s; its band is from %s to %s", c.Path, u.text(c.si), u.text(u.least), u.text(u.greatest))
 		}
-		u.set(c.si)
+		u.set(min(max(c.si, u.least), u.greatest))
 	}
 	return q, nil
 }

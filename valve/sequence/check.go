@@ -147,7 +147,7 @@ func (k *checker) walkNominal() error {
 	k.ends = make([]*walk.World, len(k.Steps))
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true,
+		Astray: true, Stops: true,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once

@@ -299,7 +299,7 @@ func (c *compiler) shares() {
 	for _, fixed := range c.plan.shares {
 		for k := range n.Symbols {
 			if n.Symbols[k].Path == fixed.Path {
-				*n = *n.Fix(func(symbol int) (float64, bool) { return n.Symbols[k].Nominal, symbol == k })
+				*n = *n.Narrow(func(symbol int) (float64, float64, bool) { return n.Symbols[k].Nominal, 0, symbol == k })
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package sequence
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -16,9 +17,9 @@ import (
 // triggers, ratings, string, formations, balances, tests.
 func (k *checker) margins() {
 	best := map[string]marginAt{}
-	keep := func(m marginAt) {
+	keep := func(m marginAt) { // called step by step: of equal ones the first stays
 		name := string(m.Kind) + m.Limit
-		if old, ok := best[name]; !ok || m.Share < old.Share || m.Share == old.Share && m.Step < old.Step {
+		if old, ok := best[name]; !ok || rank(m.Margin) < rank(old.Margin) {
 			best[name] = m
 		}
 	}
@@ -27,7 +28,11 @@ func (k *checker) margins() {
 			k.triggerMargins(i, n, keep)
 		}
 	}
-	for _, m := range k.out.Judge.Margins {
+	keys := slices.SortedFunc(maps.Keys(k.out.Judge.Margins), func(a, b judge.Key) int {
+		return cmp.Or(a.Step-b.Step, cmp.Compare(a.Kind, b.Kind), a.Index-b.Index)
+	})
+	for _, key := range keys {
+		m := k.out.Judge.Margins[key]
 		if x, ok := k.limitMargin(m); ok {
 			keep(marginAt{x, m.Point})
 		}
@@ -37,9 +42,12 @@ func (k *checker) margins() {
 		k.programme.Margins = append(k.programme.Margins, m.Margin)
 	}
 	slices.SortFunc(k.programme.Margins, func(a, b Margin) int {
-		return cmp.Or(cmp.Compare(a.Share, b.Share), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
 	})
 }
+
+// rank puts margins in order; what differs by rounding alone has one rank.
+func rank(m Margin) float64 { return math.Round(m.Share * 1e9) }
 
 func (k *checker) triggerMargins(step, action int, keep func(marginAt)) {
 	f := &k.out.Judge.Felts[step][action]

@@ -101,3 +101,40 @@ func demoPlan(t testing.TB) *sequence.Plan {
 	require.NoError(t, err)
 	return p
 }
+
+// inPsi is a level that is a pressure.
+func inPsi(t testing.TB, l sequence.Level) float64 {
+	t.Helper()
+	p, ok := l.Pressure()
+	require.True(t, ok, "%v is a force", l)
+	return p.In(psi)
+}
+
+// inPounds is a level that is a force.
+func inPounds(t testing.TB, l sequence.Level) float64 {
+	t.Helper()
+	f, ok := l.Force()
+	require.True(t, ok, "%v is a pressure", l)
+	return f.In(unit.PoundForce)
+}
+
+// windowOf is the window of what is held on a compartment in a ramp.
+func windowOf(t testing.TB, s sequence.StepResult, compartment string, ramp int) sequence.Window {
+	t.Helper()
+	i := slices.IndexFunc(s.Windows, func(w sequence.Window) bool {
+		return w.Ramp == ramp && (w.Compartment == compartment || slices.Contains(w.Together, compartment))
+	})
+	require.GreaterOrEqual(t, i, 0, "%s has no window of ramp %d on %s", s.Name, ramp, compartment)
+	return s.Windows[i]
+}
+
+func stepNamed(t testing.TB, r *sequence.Programme, name string) *sequence.StepResult {
+	t.Helper()
+	for i := range r.Steps {
+		if r.Steps[i].Name == name {
+			return &r.Steps[i]
+		}
+	}
+	t.Fatalf("no step %q", name)
+	return nil
+}

@@ -132,6 +132,24 @@ func doorBeforeInflow(greatest float64) *sequence.Plan {
 	return p
 }
 
+// oneStays: the tubing is shut in and meets a room of 1,000 to 3,000 psi, so that
+// it stands at 500 to 1,500 psi or so; then it is brought to 1,000 psi while the
+// annulus stays where it is. From above, a device moves on the way.
+func oneStays() *sequence.Plan {
+	p := gaugeWell("room")
+	p.Compartments[0], p.Compartments[1] = p.Compartments[1], p.Compartments[0]
+	p.Compartments[2].Trapped = unit.Band[pressure]{Least: 1000 * psi, Nominal: 1900 * psi, Greatest: 3000 * psi}
+	addPort(p, "door", "tubing", "room", false)
+	addAction(p, "door", "annulus", "", rising(500*psi, 500*psi)).Opens = []string{"door"}
+	addAction(p, "other", "tubing", "", rising(1050*psi, 1050*psi), falling(1025*psi, 1025*psi))
+	p.Steps = []sequence.Step{
+		{Name: "one"},
+		{Name: "two", Shut: []string{"tubing"}, Ramps: []map[string]pressure{{"annulus": 600 * psi}}, Expect: []string{"door: moves"}},
+		{Name: "three", Ramps: []map[string]pressure{{"annulus": 600 * psi, "tubing": 1000 * psi}}},
+	}
+	return p
+}
+
 func plainCases() []plainCase {
 	var all []plainCase
 	add := func(name string, p *sequence.Plan, fails sequence.Kind) { all = append(all, plainCase{name, p, fails}) }
@@ -166,6 +184,7 @@ func plainCases() []plainCase {
 	add("one late, one early", lateAndEarly(2149), sequence.RatingCross)
 	add("one late, one early, strong enough", lateAndEarly(2150), "")
 	add("the middle of a band", middleOfTheBand(), sequence.BalanceOff)
+	add("a ramp in which one stays", oneStays(), sequence.Unintended)
 	add("inflow that may not have begun", doorBeforeInflow(1600), sequence.BarrierLack)
 	add("inflow that has begun", doorBeforeInflow(1499), "")
 	return append(all, countCases()...)

@@ -85,7 +85,7 @@ func (w *plainWalk) choose(due []int) int {
 	}
 	pick := 0
 	if n := len(w.r.choices); n < len(w.script) {
-		pick = w.script[n]
+		pick = min(w.script[n], len(due)-1)
 	}
 	w.r.choices = append(w.r.choices, len(due))
 	return due[pick]

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"sync"
 	"sync/atomic"
@@ -166,9 +167,15 @@ func (r *plainResult) shows(f sequence.Finding) bool {
 // that it can't walk.
 func (c *tally) unwalked(t testing.TB, p *sequence.Plan, n uint64, err error) {
 	c.refused.Add(1)
-	if r := plainWalkOf(sharp(p, nominalOf), nil, 4, nil); r.fault == nil {
-		c.wrong.Add(1)
-		keepPlan(t, fmt.Sprintf("error-%d", n), p)
-		t.Errorf("plan %d: %v", n, err)
+	unwalkable := func(r *plainResult) bool { return r.fault != nil }
+	random, lastFirst := newRandom(n, 98), slices.Repeat([]int{99}, 1000)
+	for k := range 2000 {
+		d := drawValues(p, random, k)
+		if unwalkable(plainWalkOf(d, nil, 4, lastFirst)) || unwalkable(plainOrdersUntil(d, nil, 4, 50, unwalkable)) {
+			return
+		}
 	}
+	c.wrong.Add(1)
+	keepPlan(t, fmt.Sprintf("error-%d", n), p)
+	t.Errorf("plan %d: %v", n, err)
 }

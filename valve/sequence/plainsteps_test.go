@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"fmt"
+	"maps"
 
 	"math"
 	"math/rand/v2"
@@ -34,7 +35,7 @@ func plainPlan(seed, n uint64) *sequence.Plan {
 }
 
 func (m *plainMaker) steps() {
-	shut := map[string]bool{}
+	shut, last := map[string]bool{}, map[string]pressure{}
 	for k := range 2 + m.random.IntN(5) {
 		s := sequence.Step{Name: fmt.Sprintf("step %d", k)}
 		if k > 0 && m.chance(0.12) {
@@ -54,7 +55,11 @@ func (m *plainMaker) steps() {
 				ramp["annulus"] = m.goal()
 			}
 			s.Ramps = append(s.Ramps, ramp)
-			for name := range ramp {
+			for _, name := range slices.Sorted(maps.Keys(ramp)) {
+				if m.chance(0.15) { // it stays, or goes back to where it was shut in
+					ramp[name] = last[name]
+				}
+				last[name] = ramp[name]
 				delete(shut, name)
 			}
 		}

@@ -10,19 +10,21 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// held is a pressure that a ramp of a step goes to.
+// held is a pressure that a step's ramps go to: of some compartments, wherever it
+// stands in the step.
 type held struct {
-	step, ramp  int
-	compartment string
+	step    int
+	names   []string
+	planned pressure
 }
 
 // allHeld are the pressures that a plan's ramps go to.
 func allHeld(p *sequence.Plan) []held {
 	var all []held
 	for k, s := range p.Steps {
-		for r, ramp := range s.Ramps {
+		for _, ramp := range s.Ramps {
 			for _, name := range slices.Sorted(maps.Keys(ramp)) {
-				all = append(all, held{k, r, name})
+				all = append(all, held{k, []string{name}, ramp[name]})
 			}
 		}
 	}
@@ -36,8 +38,14 @@ func (h held) at(p *sequence.Plan, x float64) *sequence.Plan {
 	c.Steps = slices.Clone(p.Steps[:h.step+1])
 	s := &c.Steps[h.step]
 	s.Ramps = slices.Clone(s.Ramps)
-	s.Ramps[h.ramp] = maps.Clone(s.Ramps[h.ramp])
-	s.Ramps[h.ramp][h.compartment] = pounds(x)
+	for r := range s.Ramps {
+		s.Ramps[r] = maps.Clone(s.Ramps[r])
+		for name, q := range s.Ramps[r] {
+			if q == h.planned && slices.Contains(h.names, name) {
+				s.Ramps[r][name] = pounds(x)
+			}
+		}
+	}
 	return &c
 }
 

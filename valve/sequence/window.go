@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -119,10 +120,7 @@ func (k *checker) held(i int) []Window {
 // setter gives some compartments another pressure wherever the planned one stands.
 func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s *walk.Step, to affine.Form) {
 	ramps := k.plan.Steps[step].Ramps
-	gauge := affine.Form{}
-	if planned > 0 {
-		gauge = k.gauge
-	}
+	gauge := k.gauge
 	return func(s *walk.Step, to affine.Form) {
 		s.Ramps = slices.Clone(s.Ramps)
 		for r := range s.Ramps {
@@ -143,14 +141,12 @@ func (k *checker) window(w *Window) error {
 	if err != nil {
 		return err
 	}
+	// Where two limits make one edge, their names decide which is told, not rounding
+	// or the order of the file.
+	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
 	slices.SortFunc(bad, func(a, b proof.Bad) int {
-		switch {
-		case a.Least < b.Least || a.Least == b.Least && a.Greatest > b.Greatest:
-			return -1
-		case a.Least == b.Least && a.Greatest == b.Greatest:
-			return 0
-		}
-		return 1
+		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
+			cmp.Compare(k.reason(a.Margin), k.reason(b.Margin)))
 	})
 	axial := w.Planned.Axial()
 	at, below := w.held.Least, ""
@@ -165,9 +161,11 @@ func (k *checker) window(w *Window) error {
 		if b.Least > at {
 			add(b.Least, k.reason(b.Margin))
 		}
-		if b.Greatest >= at {
-			at, below = b.Greatest, k.reason(b.Margin)
+		reason, further := k.reason(b.Margin), grid(b.Greatest)-grid(at)
+		if further > 0 || further == 0 && (below == "" || reason < below) {
+			below = reason
 		}
+		at = max(at, b.Greatest)
 	}
 	if at < w.held.Greatest {
 		add(w.held.Greatest, "")

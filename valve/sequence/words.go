@@ -68,7 +68,10 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 	case judge.RateLow, judge.RateHigh:
 		k.rateWords(f, m, shown)
 	case judge.Unwalkable:
-		f.Kind, f.Device, f.Says = Unintended, "plan", "can't be walked"
+		f.Kind, f.Device = Unintended, "plan"
+		f.Says = fmt.Sprintf("devices keep moving each other without an end (%s)", k.place(shown))
+		f.Numbers = fmt.Sprintf("with %s at surface", k.atSurface(shown))
+		f.Cure = "two devices arm each other and are both due at one pressure: part their thresholds"
 	default:
 		k.stringWords(f, m, shown)
 	}
@@ -155,6 +158,9 @@ func (k *checker) flowWords(f *Finding, m, shown *judge.Margin) {
 		}
 	} else {
 		from = k.fixes(m.Step, m.Index)
+		if shown.Depth == 1 {
+			from, to = to, from
+		}
 	}
 	f.Kind, f.Device = FlowOff, from+" to "+to
 	f.Says = fmt.Sprintf("%s that the step does not allow (%s)", kind, k.place(shown))

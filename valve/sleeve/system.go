@@ -116,6 +116,7 @@ func (p Panel) open(i int) Setting {
 }
 
 const (
+	minArea     = 1e-9 * unit.SquareMetre // none at all
 	maxArea     = 1 * unit.SquareMetre
 	maxStroke   = 100 * unit.Metre
 	maxPressure = 1000 * unit.Megapascal
@@ -154,7 +155,7 @@ func (s System) Validate() error {
 // Validate reports everything that is wrong with v.
 func (v Sleeve) Validate() error {
 	f := fault.In(scope)
-	f.Add(fault.AtLeast("Depth", v.Depth, 0), fault.AboveTo("OpenArea", v.OpenArea, 0, maxArea), fault.AboveTo("CloseArea", v.CloseArea, 0, maxArea),
+	f.Add(fault.AtLeast("Depth", v.Depth, 0), fault.AboveTo("OpenArea", v.OpenArea, minArea, maxArea), fault.AboveTo("CloseArea", v.CloseArea, minArea, maxArea),
 		fault.AboveTo("Stroke", v.Stroke, 0, maxStroke))
 	if err := v.Friction.Validate(); err != nil {
 		f.At("Friction", err)

@@ -75,10 +75,10 @@ func (s System) Signatures(before []Position, a Action, pressure unit.Pressure) 
 //
 //	move   (F + Ac·h)/Ao − h opening, (F + Ao·h)/Ac − h closing, F at its greatest
 //
-// Errors: the system's, or no such sleeve.
+// Errors: the system's, no such sleeve, or a pump pressure out of range.
 func (s System) Shift(sleeve int, closing bool, pump unit.Pressure) (controlline.Shift, error) {
 	x, err := s.Shifting(sleeve)
-	if err != nil {
+	if err := fault.Join(scope, err, fault.Between("pump", pump, 0, maxPressure)); err != nil {
 		return controlline.Shift{}, err
 	}
 	v := s.Sleeves[sleeve]

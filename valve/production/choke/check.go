@@ -24,12 +24,34 @@ func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 // scope stands before every fault of this package.
 const scope = "choke"
 
+// Limits that nothing comes near, so that every answer is a number.
+const (
+	leastViscosity = 1e-9 * unit.PascalSecond
+	mostViscosity  = 1e6 * unit.PascalSecond
+	mostDensity    = 1e5 * unit.KilogramPerCubicMetre
+	mostPressure   = 1e10 * unit.Pascal
+	leastRecovery  = 0.01
+)
+
+// density reports one that isn't of any fluid.
+func density(d unit.Density) error {
+	return fault.AboveTo("Density", d, 0, mostDensity)
+}
+
+// viscosity reports one that isn't of any fluid; zero stands for turbulent flow.
+func viscosity(μ unit.Viscosity) error {
+	if μ == 0 {
+		return nil
+	}
+	return fault.Between("Viscosity", μ, leastViscosity, mostViscosity)
+}
+
 // pressures turns gauge into absolute, here and nowhere else in the package,
 // and reports what can't drive flow from 1 to 2.
 func pressures(upstream, downstream unit.Pressure) (p1, p2 float64, err error) {
 	p1, p2 = float64(upstream+unit.Atmosphere), float64(downstream+unit.Atmosphere)
 	f := fault.In(scope)
-	f.Add(fault.AtLeast("upstream", upstream, -unit.Atmosphere), fault.AtLeast("downstream", downstream, -unit.Atmosphere)) // vacuum
+	f.Add(fault.Between("upstream", upstream, -unit.Atmosphere, mostPressure), fault.Between("downstream", downstream, -unit.Atmosphere, mostPressure)) // vacuum
 	if !f.Any() && p1 < p2 {
 		f.Add(fmt.Errorf("%w: upstream %v is below downstream %v", ErrNoFlow, upstream.Rounded(5), downstream.Rounded(5)))
 	}

@@ -16,7 +16,7 @@ type Gas struct {
 
 // Validate reports everything that is wrong with g.
 func (g Gas) Validate() error {
-	return fault.Join(scope, fault.Above("Density", g.Density, 0), fault.AboveTo("HeatRatio", g.HeatRatio, 1, 2), fault.AtLeast("Viscosity", g.Viscosity, 0))
+	return fault.Join(scope, density(g.Density), fault.AboveTo("HeatRatio", g.HeatRatio, 1, 2), viscosity(g.Viscosity))
 }
 
 // GasFlow is a gas's flow through a choke with the terms that make it.

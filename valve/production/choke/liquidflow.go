@@ -20,7 +20,7 @@ type Liquid struct {
 // Validate reports everything that is wrong with l.
 func (l Liquid) Validate() error {
 	f := fault.In(scope)
-	f.Add(fault.Above("Density", l.Density, 0), fault.AtLeast("VapourPressure", l.VapourPressure, 0), fault.AtLeast("Viscosity", l.Viscosity, 0))
+	f.Add(density(l.Density), fault.AtLeast("VapourPressure", l.VapourPressure, 0), viscosity(l.Viscosity))
 	if l.VapourPressure > 0 && !(l.CriticalPressure > l.VapourPressure && finite(float64(l.CriticalPressure))) {
 		f.New("CriticalPressure", "is %v; must be above the vapour pressure of %v", l.CriticalPressure, l.VapourPressure)
 	}
@@ -82,7 +82,7 @@ func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, 
 
 // liquid checks the inputs and returns the terms that the rate doesn't change.
 func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
-	if err := fault.Join(scope, t.check(l.Viscosity != 0), fault.At("Liquid", l.Validate()), fault.AboveTo("Recovery", t.Recovery, 0, 1), err); err != nil {
+	if err := fault.Join(scope, t.check(l.Viscosity != 0), fault.At("Liquid", l.Validate()), fault.AboveTo("Recovery", t.Recovery, leastRecovery, 1), err); err != nil {
 		return LiquidFlow{}, err
 	}
 	f := LiquidFlow{Coefficient: t.Coefficient, Liquid: l, Upstream: unit.Pressure(p1) - unit.Atmosphere, CriticalRatio: l.criticalRatio(), PipingFactor: t.PipingFactor(), Recovery: t.RecoveryWithFittings()}

@@ -137,7 +137,7 @@ type OrificeFlow struct {
 func (o Orifice) Rate(m Metered) (OrificeFlow, error) {
 	p1, p2, err := pressures(m.Upstream, m.Downstream)
 	faults := fault.In(scope)
-	faults.Add(fault.Above("Pipe", o.Pipe, 0), fault.Above("Bore", o.Bore, 0), fault.Above("Density", m.Density, 0), fault.Above("Viscosity", m.Viscosity, 0), err)
+	faults.Add(fault.Above("Pipe", o.Pipe, 0), fault.Above("Bore", o.Bore, 0), density(m.Density), fault.Between("Viscosity", m.Viscosity, leastViscosity, mostViscosity), err)
 	if !(o.Bore < o.Pipe) {
 		faults.New("Bore", "is %v; must be below the pipe of %v", o.Bore, o.Pipe)
 	}

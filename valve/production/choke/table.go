@@ -104,6 +104,9 @@ func (t Table) Curve() (*Curve, error) {
 
 // At returns the coefficient at a travel. Errors: ErrOutsideTable.
 func (c *Curve) At(travel float64) (unit.FlowCoefficient, error) {
+	if c == nil || len(c.table) == 0 {
+		return 0, fmt.Errorf("%w: the curve has no table: make it with Table.Curve", ErrOutsideTable)
+	}
 	first, last := c.table[0].Travel, c.table[len(c.table)-1].Travel
 	if !(travel >= first && travel <= last) {
 		return 0, fmt.Errorf("%w: travel is %v; the table runs from %v to %v", ErrOutsideTable, travel, first, last)

@@ -118,7 +118,7 @@ func (t Trim) check(viscous bool) error {
 	f.Add(fault.AtLeast("Coefficient", t.Coefficient, 0), fault.AtLeast("Bore", t.Bore, 0),
 		t.checkPipe("Upstream", t.Upstream), t.checkPipe("Downstream", t.Downstream))
 	if viscous {
-		f.Add(fault.AboveTo("Style", t.Style, 0, 1), fault.AboveTo("Recovery", t.Recovery, 0, 1))
+		f.Add(fault.AboveTo("Style", t.Style, 0, 1), fault.AboveTo("Recovery", t.Recovery, leastRecovery, 1))
 		if t.Bore == 0 {
 			f.New("Bore", "is 0 in; must be above 0 in for viscous flow")
 		}

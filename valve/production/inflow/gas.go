@@ -46,15 +46,17 @@ const atmosphere = float64(unit.Atmosphere)
 // the slope is -Inf for n below one. Below vacuum the rate stays what it is in
 // vacuum.
 func (g Gas) At(p float64) (q, slope float64) {
-	pr, p := float64(g.Reservoir)+atmosphere, max(0, p+atmosphere)
-	// pr² - p² as a product keeps its digits near pr.
-	x := (pr - p) * (pr + p) / ((pr - atmosphere) * (pr + atmosphere))
+	// Differences of squares as products, and those of pressures in gauge, keep
+	// their digits near pr and near pa.
+	p = max(p, -atmosphere)
+	sum, whole := float64(g.Reservoir)+p+2*atmosphere, float64(g.Reservoir)*(float64(g.Reservoir)+2*atmosphere)
+	x := (float64(g.Reservoir) - p) * sum / whole
 	q = float64(g.OpenFlow) * math.Copysign(math.Pow(math.Abs(x), g.Exponent), x)
-	slope = -g.Exponent * q / x * 2 * p / ((pr - atmosphere) * (pr + atmosphere))
+	slope = -g.Exponent * q / x * 2 * (p + atmosphere) / whole
 	if x == 0 {
 		slope = math.Inf(-1)
 		if g.Exponent == 1 {
-			slope = -float64(g.OpenFlow) * 2 * p / ((pr - atmosphere) * (pr + atmosphere))
+			slope = -float64(g.OpenFlow) * 2 * (p + atmosphere) / whole
 		}
 	}
 	return q, slope
@@ -71,12 +73,13 @@ func (g Gas) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 	}
 	r := float64(rate / g.OpenFlow)
 	x := math.Copysign(math.Pow(math.Abs(r), 1/g.Exponent), r)
-	pr := float64(g.Reservoir) + atmosphere
-	p := math.Sqrt(max(0, pr*pr-x*(pr-atmosphere)*(pr+atmosphere)))
+	// p² - pa² = (pr² - pa²)(1 - x); divided by p + pa it is the gauge pressure.
+	square := float64(g.Reservoir) * (float64(g.Reservoir) + 2*atmosphere) * (1 - x)
+	p := square / (math.Sqrt(square+atmosphere*atmosphere) + atmosphere)
 	if !finite(p) {
 		return 0, fault.NewIn(scope, "rate", "is %v; must be one that a pressure in range takes", rate)
 	}
-	return unit.Pressure(p - atmosphere), nil
+	return unit.Pressure(p), nil
 }
 
 // Test is one stabilised rate of a flow-after-flow test.

@@ -61,7 +61,8 @@ func (l Liquid) At(p float64) (q, slope float64) {
 	if y < 0 {
 		return j*(pr-pb) + v*(1-0.2*y), -0.2 * v / pb
 	}
-	return j*(pr-pb) + v*(1-0.2*y-0.8*y*y), -v / pb * (0.2 + 1.6*y)
+	// 1 - 0.2y - 0.8y² as a product, which keeps its digits near y = 1.
+	return j*(pr-pb) + v*((pb-p)/pb)*(1+0.8*y), -v / pb * (0.2 + 1.6*y)
 }
 
 // Pressure is the inverse of Rate: the pressure in front of the zone for a rate.
@@ -78,6 +79,9 @@ func (l Liquid) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 		return 0, fmt.Errorf("%w: %v is wanted; the zone gives %v", ErrBeyondOpenFlow, rate.Rounded(5), most.Rounded(5))
 	}
 	p, _ := l.Inverse(float64(rate))
+	if !finite(p) {
+		return 0, fmt.Errorf("inflow: rate is %v; no pressure in range takes it", rate)
+	}
 	return unit.Pressure(p), nil
 }
 

@@ -11,5 +11,5 @@ import "completion.example/hydrostatics/unit"
 // Source: Vogel, JPT, January 1968.
 func VogelRatio(flowing, reservoir unit.Pressure) float64 {
 	y := float64(flowing / reservoir)
-	return 1 - 0.2*y - 0.8*y*y
+	return float64((reservoir-flowing)/reservoir) * (1 + 0.8*y) // the product keeps its digits near y = 1
 }

@@ -170,15 +170,27 @@ func (f Form) Same(g Form, tolerance float64) bool {
 	return true
 }
 
-// Fix puts numbers in the place of the symbols for which value answers.
-func (f Form) Fix(value func(symbol int) (float64, bool)) Form {
+// Part is a part of a symbol's range: the middle and the half of it, in units of
+// the whole range's half; false leaves the symbol as it is.
+type Part func(symbol int) (middle, half float64, ok bool)
+
+// Narrow puts middle + half·e in the place of a symbol's e, for the symbols for
+// which part answers: a half of nought makes it a number.
+func (f Form) Narrow(part Part) Form {
+	if len(f.T) == 0 {
+		return f
+	}
 	r := Form{C: f.C, R: f.R}
 	for _, t := range f.T {
-		if e, ok := value(t.Symbol); ok {
-			r.C += t.C * e
-		} else {
+		middle, half, ok := part(t.Symbol)
+		switch {
+		case !ok:
 			r.T = append(r.T, t)
+			continue
+		case half != 0:
+			r.T = append(r.T, Term{t.Symbol, t.C * half})
 		}
+		r.C += t.C * middle
 	}
 	return r
 }

@@ -245,6 +245,9 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 		case Vacuum:
 			top := s.Top[l.index]
 			if s.Surface[l.index] {
+				if p.Action >= 0 {
+					continue // it lies between what it was and what it will be
+				}
 				top = s.Applied[l.index]
 			}
 			j.Note(w, p, Vacuum, l.index, top.At(p.X).Shift(-vacuum), 0)
@@ -257,7 +260,7 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 			if m.With >= 0 && s.Surface[l.index] && !g.Circle && !g.Produces {
 				x := m.Excess.At(p.X)
 				j.Note(w, p, Circulation, l.index, x.Times(-1).Shift(tolerance), 0)
-				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 0)
+				j.Note(w, p, Circulation, l.index, x.Shift(tolerance), 1)
 			}
 		case Barriers:
 			if err := j.barriers(w, p, l.index); err != nil {
@@ -558,9 +561,9 @@ func (j *Judge) failed(w *walk.World, p walk.Place, k Kind, i int) *Margin {
 	return j.keep(w, p, Key{p.Step, k, i}, affine.Const(-1), -1, 0)
 }
 
-// Fails keeps that a step can't be walked at all.
-func (j *Judge) Fails(w *walk.World, step int) {
-	j.failed(w, walk.Place{Step: step, Action: -1}, Unwalkable, 0)
+// Stuck keeps that devices move each other without end.
+func (j *Judge) Stuck(w *walk.World, p walk.Place) {
+	j.failed(w, p, Unwalkable, 0)
 }
 
 // Felt keeps what an action feels, and how near to the level that it waits for

@@ -17,7 +17,7 @@ const (
 	Fracture                // Index: the formation
 	Inflow                  // Index: the compartment at its face
 	Loss                    // Index: the compartment at its face
-	Circulation             // Index: the compartment at surface to or from which fluid flows
+	Circulation             // Index: the compartment at surface to (Depth 0) or from (Depth 1) which fluid flows
 	Vacuum                  // Index: the compartment
 	Barriers                // Index: the formation
 	TestLow                 // Index: the test of the step

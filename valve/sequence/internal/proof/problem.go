@@ -32,20 +32,20 @@ func (p *Problem) Nominal() []float64 {
 
 // At is the problem with every input at one choice.
 func (p *Problem) At(e []float64) *Problem {
-	return p.Fix(func(k int) (float64, bool) { return e[k], true })
+	return p.Narrow(func(k int) (float64, float64, bool) { return e[k], 0, true })
 }
 
-// Fix is the problem with numbers in the place of some symbols.
-func (p *Problem) Fix(value func(symbol int) (float64, bool)) *Problem {
+// Narrow is the problem with some symbols narrowed.
+func (p *Problem) Narrow(part affine.Part) *Problem {
 	f := *p
-	f.Network = p.Network.Fix(value)
-	f.Limits = p.Limits.Fix(value)
+	f.Network = p.Network.Narrow(part)
+	f.Limits = p.Limits.Narrow(part)
 	f.Steps = nil
 	for _, s := range p.Steps {
-		f.Steps = append(f.Steps, s.Fix(value))
+		f.Steps = append(f.Steps, s.Narrow(part))
 	}
 	if p.String != nil {
-		f.String = p.String.Fix(f.Network, value)
+		f.String = p.String.Narrow(f.Network, part)
 	}
 	return &f
 }
@@ -67,6 +67,7 @@ type Run struct {
 
 // Options of a walk.
 type Options struct {
+	Stops  bool // devices that move each other without end are an error
 	Astray bool // go on where something unintended has happened
 	Budget int
 	Quiet  bool
@@ -97,7 +98,7 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		j.Load = p.String.Judge
 	}
 	k := walk.New(p.Network, j, all, ties, room)
-	k.Astray, k.Budget, k.Context = o.Astray, o.Budget, ctx
+	k.Astray, k.Budget, k.Context, k.Stops = o.Astray, o.Budget, ctx, o.Stops
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {
@@ -119,7 +120,7 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	for i := o.From; i < to; i++ {
 		r.Before = append(r.Before, worlds)
 		next, err := k.Step(worlds, &p.Steps[i], i)
-		if errors.Is(err, walk.ErrBudget) {
+		if errors.Is(err, walk.ErrBudget) || errors.Is(err, walk.ErrEnclosed) {
 			r.Open, r.OpenStep = err, i
 			return r, nil
 		}

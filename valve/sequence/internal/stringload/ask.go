@@ -8,7 +8,10 @@ import (
 	"completion.example/valve/sequence/internal/walk"
 )
 
-var errNotLanded = errors.New("the string hasn't landed")
+var (
+	errNotLanded = errors.New("the string hasn't landed")
+	errHeld      = errors.New("the string can't land: it is held at its packer")
+)
 
 // Axial is the balance of an action's joint along a leg. It is taken at the
 // beginning, halfway and at the end; what isn't straight between widens it.

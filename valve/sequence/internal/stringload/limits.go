@@ -35,7 +35,11 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 		if r.Rig > 0 {
 			j.Note(w, p, judge.Rig, 0, reading.Times(-1).Shift(r.Rig), 0)
 		}
-		_ = free
+		// A pull that nothing holds never comes to its reading; a string that the step
+		// itself has freed is meant to come up.
+		if now := w.State.String.(*standing); free.C > 0.5 && !(now.step == p.Step && (now.act == parted || now.act == letGo)) {
+			j.Note(w, p, judge.PullFree, 0, reading.Minus(p.Pulling.At(p.X)).Shift(1), 0)
+		}
 	}
 	if r.Envelope != nil && holds.C > 0.5 {
 		below, err := w.State.At(r.Below, r.BelowAt)

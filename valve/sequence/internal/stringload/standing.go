@@ -27,6 +27,7 @@ type standing struct {
 	place   int // or joint
 	p       *profile
 	pull    *affine.Form // weight indicator then; nil: at the hanger
+	step    int          // in which it was done
 	symbols map[int]bool
 
 	mutex sync.Mutex
@@ -103,9 +104,6 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 	r.onHook(&conditions, s.pull, c)
 	switch s.act {
 	case landed:
-		if s.before != nil {
-			return r.Up.Land(conditions)
-		}
 		return r.Up.Land(conditions)
 	case held:
 		return r.Up.TakeHold(before, s.place, conditions)
@@ -123,7 +121,10 @@ func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine
 	if err != nil {
 		return err
 	}
-	s := &standing{act: a, place: place, p: p, symbols: map[int]bool{}}
+	s := &standing{act: a, place: place, p: p, symbols: map[int]bool{}, step: -1}
+	if w.Trail != nil {
+		s.step = w.Trail.Step
+	}
 	if pull != nil {
 		f := pull.At(x)
 		s.pull = &f
@@ -150,6 +151,9 @@ func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine
 
 // Land remembers the string as it stands.
 func (r *Room) Land(w *walk.World) error {
+	if w.State.String != nil && r.Holds(w) {
+		return errHeld
+	}
 	return r.next(w, landed, 0, affine.Form{}, nil)
 }
 

@@ -110,7 +110,14 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	if err := r.moment(w, x, i, true); err != nil {
 		return err
 	}
-	return r.take(w, x, again, next, depth+1)
+	seen := r.seen
+	if depth == 0 || len(seen) > 0 && !seen[0].at.Same(x, equal) {
+		seen = nil
+	}
+	before := w.Clone()
+	before.at = x
+	r.next = append(r.next, stage{w, x, again, append(seen[:len(seen):len(seen)], before)})
+	return nil
 }
 
 // event is what is kept of something that happens.

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"errors"
+	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
 )
@@ -101,11 +102,11 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 			if fresh {
 				pending = c.actions
 			}
-			if err := r.take(x.Clone(), affine.Form{}, pending, nil, 0); err != nil {
+			out, err := r.through(x.Clone(), pending)
+			if err != nil {
 				return nil, err
 			}
-			next = append(next, merge(r.out)...)
-			r.out = nil
+			next = append(next, out...)
 		}
 		worlds = next
 	}
@@ -118,10 +119,81 @@ type run struct {
 	cluster *cluster
 	length  affine.Form
 	out     []*World
+	next    []stage
 }
 
-// deepest is how many things may happen one after the other on one leg.
+// stage is a world just after something has acted, at a place of the leg.
+type stage struct {
+	world   *World
+	now     affine.Form
+	pending []int
+	seen    []*World // as it stood after what has acted before at the same place
+}
+
+// deepest is how many things may act one after the other on one leg.
 const deepest = 400
+
+// through takes a world to the end of the leg: stage by stage, so that worlds that
+// stand alike at one place after as many events are made one.
+func (r *run) through(w *World, pending []int) ([]*World, error) {
+	r.out, r.next, r.seen = nil, nil, nil
+	if err := r.take(w, affine.Form{}, pending, nil, 0); err != nil {
+		return nil, err
+	}
+	for depth := 1; len(r.next) > 0; depth++ {
+		stages := mergeStages(r.next)
+		r.next = nil
+		for _, s := range stages {
+			if depth > deepest || r.again(&s) {
+				if r.Stops {
+					return nil, r.unsettled(s.world)
+				}
+				if !r.silent {
+					p := r.place
+					p.X, p.Action = s.now, -1
+					r.Observer.Stuck(s.world, p)
+				}
+				continue
+			}
+			r.seen = s.seen
+			if err := r.take(s.world, s.now, s.pending, nil, depth); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return merge(r.out), nil
+}
+
+// again tells whether a world stands as it stood before at the same place: then
+// what moves it goes on without end.
+func (r *run) again(s *stage) bool {
+	for _, w := range s.seen[:len(s.seen)-1] { // the last is itself
+		if standsAlike(w, s.world) {
+			return true
+		}
+	}
+	return false
+}
+
+// mergeStages makes stages one that stand alike at one place.
+func mergeStages(all []stage) []stage {
+	if len(all) < 2 {
+		return all
+	}
+	var kept []stage
+next:
+	for _, s := range all {
+		for i := range kept {
+			k := &kept[i]
+			if k.now.Same(s.now, equal) && slices.Equal(k.pending, s.pending) && len(k.seen) == len(s.seen) && k.world.signature() == s.world.signature() && alike(k.world, s.world) {
+				k.world.join(s.world)
+				continue next
+			}
+		}
+		kept = append(kept, s)
+	}
+	return kept
+}
 
 // felt are the lines of what the actions of the cluster feel; those that aren't
 // armed have none.
@@ -151,9 +223,6 @@ func (r *run) felt(w *World) ([]affine.Line, error) {
 func (r *run) take(w *World, now affine.Form, pending []int, lines []affine.Line, depth int) error {
 	if err := r.spend(); err != nil {
 		return err
-	}
-	if depth > deepest {
-		return r.unsettled(w)
 	}
 	var err error
 	if lines == nil {

@@ -25,20 +25,45 @@ next:
 			if !alike(k, w) {
 				continue
 			}
-			for i := range k.Rows {
-				k.Rows[i] = both(k, w, i)
-			}
-			k.Region = k.Region.Common(w.Region)
-			for i := range k.Live {
-				k.Dry[i] = dry(k, w, i)
-				k.Live[i] = k.Live[i] && w.Live[i]
-			}
+			k.join(w)
 			continue next
 		}
 		bySign[sign] = append(bySign[sign], w)
 		kept = append(kept, w)
 	}
 	return kept
+}
+
+// join makes a world stand for another, too, that stands alike.
+func (k *World) join(w *World) {
+	for i := range k.Rows {
+		k.Rows[i] = both(k, w, i)
+	}
+	for i := range k.Live {
+		k.Dry[i] = dry(k, w, i)
+		k.Live[i] = k.Live[i] && w.Live[i]
+	}
+	k.Region = k.Region.Common(w.Region)
+}
+
+// standsAlike tells whether two worlds stand alike but for how often things have
+// happened.
+func standsAlike(a, b *World) bool {
+	s, t := a.State, b.State
+	if !slices.Equal(s.Open, t.Open) || !slices.Equal(s.Armed, t.Armed) {
+		return false
+	}
+	for i := range s.Top {
+		if !s.Top[i].Same(t.Top[i], equal) {
+			return false
+		}
+	}
+	for i := range a.Rows {
+		if !slices.EqualFunc(a.Rows[i], b.Rows[i], Progress.is) {
+			return false
+		}
+	}
+	return true
 }
 
 // signature is equal for worlds that may be alike.

@@ -98,7 +98,7 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 func (k *Walker) ramp(w *World, moves []Move) ([]*World, error) {
 	w = w.Clone()
 	s := w.State
-	lead, far := -1, 0.0
+	lead, far, unsure := -1, -1.0, false
 	travel := make([]affine.Form, len(moves))
 	for i, m := range moves {
 		if !s.Surface[m.Compartment] {
@@ -106,15 +106,26 @@ func (k *Walker) ramp(w *World, moves []Move) ([]*World, error) {
 			s.Applied[m.Compartment] = s.Top[m.Compartment]
 		}
 		travel[i] = m.To.Minus(s.Applied[m.Compartment].F)
-		// The best to lead is sure of its direction, and goes far.
-		sure := 0.0
-		if t := travel[i]; t.Least() > 0 {
-			sure = t.Least()
-		} else if t.Greatest() < 0 {
-			sure = -t.Greatest()
+		if travel[i].Same(affine.Form{}, equal) {
+			continue // it stays where it is
 		}
-		if lead < 0 || sure > far {
+		// The best to lead is sure of its direction, and goes far.
+		least, _ := w.Region.Least(travel[i])
+		greatest := w.Region.Greatest(travel[i])
+		sure := max(least, -greatest, 0)
+		if sure > far || sure == far && travel[i].Radius() > travel[lead].Radius() {
 			lead, far = i, sure
+		}
+	}
+	if lead < 0 {
+		return k.rampWay(w, moves, travel, affine.Form{})
+	}
+	unsure = far <= 0
+	if unsure && len(moves) > 1 {
+		for i := range moves {
+			if i != lead && !travel[i].Same(affine.Form{}, equal) && !travel[i].Same(travel[lead], equal) && !travel[i].Same(travel[lead].Times(-1), equal) {
+				return nil, ErrEnclosed
+			}
 		}
 	}
 	var all []*World
@@ -197,10 +208,7 @@ func ratio(r *affine.Region, travel, length affine.Form) (slope, apart float64) 
 	}
 	least, greatest := bound(length)
 	low, high := bound(travel)
-	if least <= 0 {
-		// Nothing is known of the ratio: the way of the other is all uncertain.
-		return 0, max(high, -low, 0) / max(greatest, equal)
-	}
+	least = max(least, equal)
 	a, b := low/least, low/greatest
 	c, d := high/least, high/greatest
 	low, high = min(a, b, c, d), max(a, b, c, d)

@@ -38,6 +38,8 @@ type Observer interface {
 	Unintended(w *World, action int, p Place, felt affine.Form)
 	// Missing is an action that was wanted and hasn't come, at the end of a step.
 	Missing(w *World, action int, p Place)
+	// Stuck is where devices keep moving each other without end: the world is left.
+	Stuck(w *World, p Place)
 	// Stand is where a step stands still: at its start, after each ramp, squeeze
 	// and pull.
 	Stand(w *World, p Place, number int) error
@@ -52,6 +54,8 @@ type Walker struct {
 	Astray bool
 	// Budget is how many worlds and events a step may take; zero is DefaultBudget.
 	Budget int
+	// Stops makes devices that move each other without end an error.
+	Stops bool
 	// Context, where not nil, ends the walk once it is done.
 	Context context.Context
 	// Ties are, by limit, the compartments that it holds against each other.
@@ -64,6 +68,7 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
+	seen    []*World     // of the stage that is taken on
 	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool         // the observer isn't told: a leg is tried
 	pulling *affine.Line // the weight indicator, on a pull
@@ -74,6 +79,10 @@ const DefaultBudget = 6000
 
 // ErrBudget says that there are too many orders in which things may happen.
 var ErrBudget = errors.New("too many orders in which things may happen")
+
+// ErrEnclosed says that how far pressures go that move together is too uncertain to
+// be enclosed.
+var ErrEnclosed = errors.New("pressures that move together go too uncertain ways")
 
 // ErrUnsettled says that devices keep moving each other without end.
 var ErrUnsettled = errors.New("devices keep moving each other without an end")

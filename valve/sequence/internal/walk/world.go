@@ -22,6 +22,8 @@ type World struct {
 	// where that isn't certain.
 	Dry   [][]affine.Form
 	Trail *Trail // what happened, last first
+
+	at affine.Form // of a world that is remembered: where it stood
 }
 
 // Progress is how far a row of triggers has come, under conditions.

@@ -1,0 +1,3 @@
+package main
+import "io"
+func writeNew(a io.Writer, b string) error { return nil }

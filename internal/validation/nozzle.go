@@ -1,0 +1,60 @@
+package validation
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/published"
+	"completion.example/valve/production/choke"
+)
+
+var nozzleSuite = Suite{
+	File: "choke-nozzle.csv",
+	Quantities: map[string]Evaluator{
+		"mass flux of a nozzle": func(in *published.Inputs) (any, error) {
+			f, err := nozzle(in)
+			return float64(f.Mass), err
+		},
+		"area of a nozzle": func(in *published.Inputs) (any, error) {
+			var rate unit.MassRate
+			in.Read("rate", &rate)
+			f, err := nozzle(in)
+			return unit.Area(rate / f.Mass), err
+		},
+		// What of the incompressible flow at the same drop is left.
+		"coefficient of subcritical flow": func(in *published.Inputs) (any, error) {
+			var p1, p2 unit.Pressure
+			g := choke.Gas{Density: 1}
+			in.Read("gamma", &g.HeatRatio)
+			in.Read("p1", &p1)
+			in.Read("p2", &p2)
+			f, err := choke.Nozzle(g, 1, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
+			return float64(f.Mass) / math.Sqrt(2*float64(p1-p2)*float64(g.Density)), err
+		},
+		"critical pressure of a nozzle": func(in *published.Inputs) (any, error) {
+			var p1 unit.Pressure
+			var γ float64
+			in.Read("gamma", &γ)
+			in.Read("p1", &p1)
+			return p1 * unit.Pressure(choke.CriticalRatio(γ)), nil
+		},
+	},
+}
+
+// nozzle is one of 1 m² with pressures absolute.
+func nozzle(in *published.Inputs) (choke.NozzleFlow, error) {
+	var M, Z, cd float64
+	var t unit.Temperature
+	var p1, p2 unit.Pressure
+	g := choke.Gas{}
+	in.Read("M", &M)
+	in.Read("T", &t)
+	in.Read("Z", &Z)
+	in.Read("gamma", &g.HeatRatio)
+	in.Read("Cd", &cd)
+	in.Read("p1", &p1)
+	in.Read("p2", &p2)
+	const R = 8314.46261815324 // J/(kmol·K)
+	g.Density = unit.Density(float64(p1) * M / (Z * R * t.Kelvin()))
+	return choke.Nozzle(g, cd, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
+}

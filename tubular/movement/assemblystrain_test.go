@@ -1,0 +1,95 @@
+package movement_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/movement"
+	"github.com/stretchr/testify/require"
+)
+
+// strained is the strained length of the string above each node, from what the
+// nodes show alone: Hooke, ballooning and heat by the trapezoid, buckling by
+// movement.Confined at each node.
+func strained(sections []movement.Section, inclination unit.Angle, nodes []movement.Node) []float64 {
+	strain := func(n movement.Node) float64 {
+		s := sections[n.Section]
+		p := s.Pipe
+		m := p.Material
+		as, ai, ao := float64(p.SteelArea()), float64(p.InnerArea()), float64(p.OuterArea())
+		lies := movement.Confined{Pipe: p, Hole: s.Hole, Weight: n.Weight, Inclination: inclination}.Under(n.Effective)
+		return (float64(n.True)-2*m.Poisson*(ai*float64(n.Inside)-ao*float64(n.Outside)))/(float64(m.Young)*as) +
+			float64(m.Expansion)*n.Temperature.Kelvin() + lies.Strain
+	}
+	out := make([]float64, len(nodes))
+	for i := 1; i < len(nodes); i++ {
+		a, b := nodes[i-1], nodes[i]
+		out[i] = out[i-1] + float64(b.MD-a.MD)*(strain(a)+strain(b))/2
+	}
+	return out
+}
+
+// TestLengthsFollowFromTheNodes: strings with two places that hold, seals, joints,
+// plugs and hung loads, in straight holes upright and inclined, buckled or not. How
+// far every part has moved is the strain of all that is above it, added up from what
+// the nodes show: so the forces that were found keep the lengths that they must.
+func TestLengthsFollowFromTheNodes(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 7))
+	checked, buckled := 0, 0
+	for range 120 {
+		inclination := unit.Angle(0)
+		if r.IntN(2) == 0 {
+			inclination = unit.Angle(20+40*r.Float64()) * unit.Degree
+		}
+		path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: inclination}, {MD: 10000 * unit.Foot, Inclination: inclination}})
+		require.NoError(t, err)
+		a := randomAssembly(t, r)
+		a.Path, a.Spacing = path, 10*unit.Foot
+		m := made(t, a)
+		before := randomConditions(r, m, a)
+		s, err := m.Land(before)
+		require.NoError(t, err)
+		landed, err := m.Load(s, before)
+		require.NoError(t, err)
+		for place := range a.Holds {
+			s, err = m.TakeHold(s, place, randomConditions(r, m, a))
+			require.NoError(t, err)
+		}
+		after := randomConditions(r, m, a)
+		l, err := m.Load(s, after)
+		require.NoError(t, err)
+		if l.Snapping {
+			continue
+		}
+		was, is := strained(a.Sections, inclination, landed.Nodes), strained(a.Sections, inclination, l.Nodes)
+		at := func(md unit.Length) float64 {
+			for i, n := range l.Nodes {
+				if n.MD == md {
+					return is[i] - was[i]
+				}
+			}
+			t.Fatalf("no node at %v", md)
+			return 0
+		}
+		const near = 2e-4 // m: the trapezoid's error where a helix begins within 10 ft
+		for i, h := range a.Holds {
+			require.InDelta(t, float64(l.Holds[i].Moved), at(h.MD), near)
+			checked++
+		}
+		for i, x := range a.Seals {
+			require.InDelta(t, float64(l.Seals[i].Travel), at(x.MD), near)
+			checked++
+		}
+		end := a.Sections[len(a.Sections)-1].Bottom
+		require.InDelta(t, float64(l.EndMoved), at(end), near)
+		if l.BuckledLength > 0 {
+			buckled++
+		}
+		require.False(t, math.IsNaN(float64(l.HangerLoad)))
+	}
+	require.Greater(t, checked, 200)
+	require.Greater(t, buckled, 20)
+}

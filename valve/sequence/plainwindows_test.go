@@ -1,0 +1,124 @@
+package sequence_test
+
+import (
+	"context"
+	"os"
+	"testing"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// gauge is a bit more than the whole psi to which windows are rounded inwards.
+const gaugePSI = 1.2
+
+// windowCheck holds a programme's windows against a fine scan.
+type windowCheck struct {
+	plan  *sequence.Plan
+	draws []*sequence.Plan
+	sharp bool // one world: the scan must find the very edges
+	step  float64
+}
+
+// faults says where a window and the scan part.
+func (c *windowCheck) faults(k int, w *sequence.Window) []string {
+	h := held{k, append([]string{w.Compartment}, w.Together...), levelPressure(w.Planned)}
+	right := func(x float64) bool { return h.right(c.plan, c.draws, x) }
+	var all []string
+	say := func(x float64, what string) {
+		all = append(all, c.plan.Name+", "+c.plan.Steps[k].Name+", "+w.Compartment+" at "+pounds(x).String()+": "+what+"; "+w.Words())
+	}
+	for _, i := range w.Intervals {
+		a, b := levelPressure(i.Least).In(psi), levelPressure(i.Greatest).In(psi)
+		for _, x := range []float64{a, a + (b-a)*0.37, b} {
+			if !right(x) {
+				say(x, "fails, but lies in the window")
+			}
+		}
+		if c.sharp && i.Above != "" && right(b+gaugePSI) {
+			say(b+gaugePSI, "is right above the edge")
+		}
+		if c.sharp && i.Below != "" && a > gaugePSI && right(a-gaugePSI) {
+			say(a-gaugePSI, "is right below the edge")
+		}
+	}
+	if !c.sharp {
+		return all
+	}
+	for x := 0.0; x <= sequence.WindowCap.In(psi); x += c.step {
+		in := false
+		for _, i := range w.Intervals {
+			in = in || x >= levelPressure(i.Least).In(psi)-gaugePSI && x <= levelPressure(i.Greatest).In(psi)+gaugePSI
+		}
+		if !in && right(x) && right(x+0.6) && right(max(0, x-0.6)) {
+			say(x, "is right, but in no interval")
+			break
+		}
+	}
+	return all
+}
+
+func levelPressure(l sequence.Level) pressure {
+	p, _ := l.Pressure()
+	return p
+}
+
+func everything(t testing.TB, p *sequence.Plan) *sequence.Programme {
+	t.Helper()
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Workers: 1})
+	require.NoError(t, err)
+	return r
+}
+
+// The windows of twoParts are known by hand.
+func TestWindowInTwoParts(t *testing.T) {
+	r := everything(t, twoParts())
+	var w *sequence.Window
+	for i := range r.Steps[0].Windows {
+		if x := &r.Steps[0].Windows[i]; levelPressure(x.Planned) == 2000*psi {
+			w = x
+		}
+	}
+	require.NotNil(t, w)
+	require.Len(t, w.Intervals, 2, w.Words())
+	for i, want := range []interval{{0, 3300}, {4000, 4500}} {
+		require.InDelta(t, want.least, levelPressure(w.Intervals[i].Least).In(psi), gaugePSI)
+		require.InDelta(t, want.greatest, levelPressure(w.Intervals[i].Greatest).In(psi), gaugePSI)
+	}
+}
+
+// In one world the window is exactly where the plain walker finds it; in a box of
+// them no draw fails inside.
+func TestWindowsAgainstAFineScan(t *testing.T) {
+	if os.Getenv("SEQUENCE_PLANS") == "" {
+		t.Skip("SEQUENCE_PLANS=200 scans the windows of 200 plans")
+	}
+	from, to := plansWanted(t, 20)
+	eachPlan(from, to, func(n uint64) {
+		p := plainPlan(77, n)
+		exact := sharp(p, nominalOf)
+		checkWindows(t, n, &windowCheck{plan: exact, draws: []*sequence.Plan{exact}, sharp: true, step: 50})
+		c := &windowCheck{plan: p}
+		random := newRandom(77, n)
+		for k := range 40 {
+			c.draws = append(c.draws, drawValues(p, random, k))
+		}
+		checkWindows(t, n, c)
+	})
+}
+
+func checkWindows(t testing.TB, n uint64, c *windowCheck) {
+	r, err := sequence.Check(context.Background(), c.plan, sequence.Options{Workers: 1})
+	if err != nil {
+		t.Errorf("plan %d: %v", n, err)
+		return
+	}
+	for k := range r.Steps {
+		for i := range r.Steps[k].Windows {
+			for _, fault := range c.faults(k, &r.Steps[k].Windows[i]) {
+				t.Errorf("plan %d, sharp %v: %s", n, c.sharp, fault)
+				keepPlan(t, "window-"+c.plan.Steps[k].Name, c.plan)
+			}
+		}
+	}
+}
