@@ -41,7 +41,7 @@ func run(args []string, out, errs io.Writer) int {
 	flags.SetOutput(io.Discard)
 	asJSON := flags.Bool("json", false, "print JSON: a list of objects with capability, source, status, cases, met, missed, worst, worst_case, faults")
 	only := flags.String("capability", "", "only this `row`, such as H1 or T8")
-	digits := flags.Bool("accuracy", false, "instead, how many digits each formula keeps against the same equation worked with 200 binary digits")
+	digits := flags.Bool("accuracy", false, "instead, how many digits each formula keeps against the same equation worked with 256 binary digits")
 	if err := calculator.Parse(flags, args); errors.Is(err, flag.ErrHelp) {
 		fmt.Fprint(out, "validation: are the published figures met on this machine?\n\nusage: go run ./examples/validation [flags]\n\n")
 		flags.SetOutput(out)

@@ -22,6 +22,14 @@ func ExampleWell_PipeVolume() {
 	// 5188 strokes
 }
 
+// The chart's factor, which is Darcy's, put into Fanning's equation.
+func ExampleDarcyFactor_Fanning() {
+	f := flow.Colebrook(1e5, 1e-4)
+	g := flow.FanningGradient(f.Fanning(), 1000*unit.KilogramPerCubicMetre, 2*unit.MetrePerSecond, 0.1*unit.Metre)
+	fmt.Printf("%s, %s: %.0f Pa/m\n", f.Rounded(3), f.Fanning().Rounded(3), g.In(unit.PascalPerMetre))
+	// Output: 0.0185, 0.00463: 370 Pa/m
+}
+
 // Darcy's factor is four times Fanning's.
 func ExampleFriction_Darcy() {
 	f, err := flow.Stream{Conduit: flow.Conduit{Outer: 4 * unit.Inch}, Rheology: flow.Newtonian(1 * unit.Centipoise), Density: 8.34 * unit.PoundPerGallon, Rate: 5 * unit.BarrelPerMinute}.Friction()

@@ -3,7 +3,11 @@ package accuracy
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"math/rand/v2"
+	"slices"
+
+	"completion.example/internal/precise"
 )
 
 // Formula is one whose digits are counted.
@@ -14,9 +18,27 @@ type Formula struct {
 	Limit float64
 	// loose marks a limit that is a promise, not a measure of what is reached.
 	loose bool
-	// draw puts it to inputs of its range. Scale is what the deviation is counted
-	// against where that isn't the answer itself: the terms that cancel in it.
-	draw func(d draw) (got float64, want number, scale float64)
+	// equation is the answer as a text for package precise. Where answer names a
+	// symbol, the equation is one that is zero for the right answer.
+	equation string
+	answer   string
+	// draw puts the formula to inputs of its range.
+	draw func(d draw) sample
+}
+
+// sample is one answer, with the values of the equation's symbols. Scale is what
+// the deviation is counted against where that isn't the answer itself: the terms
+// that cancel in it.
+type sample struct {
+	got   float64
+	of    precise.Values
+	scale float64
+	err   error
+}
+
+// Formulas are all whose digits are counted, floor by floor.
+func Formulas() []Formula {
+	return slices.Concat(wellFormulas, pipeFormulas, gasFormulas, flowFormulas, inflowFormulas)
 }
 
 // Result is how a formula did.
@@ -25,14 +47,17 @@ type Result struct {
 	Draws int
 	Worst float64 // deviation, in units of the last place
 	Got   float64 // of the worst draw
-	Want  float64
+	Err   error
 }
 
 // Met tells whether the formula kept its limit.
-func (r Result) Met() bool { return r.Worst <= r.Limit }
+func (r Result) Met() bool { return r.Err == nil && r.Worst <= r.Limit }
 
 func (r Result) String() string {
-	return fmt.Sprintf("%s: got %.17g, want %.17g: %.1f units of the last place, %.0f allowed", r.Name, r.Got, r.Want, r.Worst, r.Limit)
+	if r.Err != nil {
+		return fmt.Sprintf("%s: %v", r.Name, r.Err)
+	}
+	return fmt.Sprintf("%s: off by %.1f units of the last place at %.17g; %.0f are allowed", r.Name, r.Worst, r.Got, r.Limit)
 }
 
 // draw makes inputs, the same in every run.
@@ -53,19 +78,63 @@ func Run(draws int) []Result {
 		r := Result{Formula: f, Draws: draws}
 		d := draw{rand.New(rand.NewPCG(1, 2))}
 		for range draws {
-			got, want, scale := f.draw(d)
-			if scale == 0 {
-				scale = math.Abs(want.float())
+			s := f.draw(d)
+			off, err := f.deviation(s)
+			if err != nil {
+				r.Err = err
+				break
 			}
-			off := math.Inf(1)
-			if !math.IsNaN(got) && !math.IsInf(got, 0) {
-				off = exact(got).minus(want).abs().over(exact(scale)).float() / lastPlace
-			}
-			if off > r.Worst || r.Got == 0 {
-				r.Worst, r.Got, r.Want = off, got, want.float()
+			if off >= r.Worst {
+				r.Worst, r.Got = off, s.got
 			}
 		}
 		results = append(results, r)
 	}
 	return results
+}
+
+// deviation is that of an answer, in units of the last place.
+func (f Formula) deviation(s sample) (float64, error) {
+	if s.err != nil {
+		return 0, s.err
+	}
+	if math.IsNaN(s.got) || math.IsInf(s.got, 0) {
+		return math.Inf(1), nil
+	}
+	off, err := f.off(s)
+	if err != nil {
+		return 0, err
+	}
+	if s.scale == 0 {
+		s.scale = math.Abs(s.got)
+	}
+	return math.Abs(off) / s.scale / lastPlace, nil
+}
+
+// off is how far the answer is from the right one.
+func (f Formula) off(s sample) (float64, error) {
+	if f.answer == "" {
+		want, err := precise.Eval(f.equation, s.of)
+		if err != nil {
+			return 0, err
+		}
+		x, _ := new(big.Float).Sub(big.NewFloat(s.got).SetPrec(want.Prec()), want).Float64()
+		return x, nil
+	}
+	// One step of Newton's from an answer that is nearly right is more exact than the
+	// answer is.
+	const step = 0x1p-30
+	s.of[f.answer] = s.got
+	at, err := precise.Eval(f.equation, s.of)
+	if err != nil {
+		return 0, err
+	}
+	s.of[f.answer] = s.got * (1 + step)
+	beside, err := precise.Eval(f.equation, s.of)
+	if err != nil {
+		return 0, err
+	}
+	slope, _ := new(big.Float).Sub(beside, at).Float64()
+	x, _ := at.Float64()
+	return x * s.got * step / slope, nil
 }

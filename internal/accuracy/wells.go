@@ -5,55 +5,47 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/precise"
 )
 
-var gravity = decimal("9.80665")
+// brineColumn integrates dp/dz = ρ0·g·exp(c·p − α·G·z) from a pressure at a depth.
+const brineColumn = `a = α*(hot - 300)/8192
+span = (exp(-a*from) - exp(-a*to))/a
+-log(exp(-c*p) - c*ρ*9.80665*span)/c`
+
+// arc is minimum curvature with the bend from its cosine.
+const arc = `cosine = cos(I1)*cos(I2) + sin(I1)*sin(I2)*cos(A2 - A1)
+tangent = sqrt((1 - cosine)/(1 + cosine))
+half = (M2 - M1)/2*tangent/atan(tangent)
+`
 
 var wellFormulas = []Formula{
-	{Name: "hydrostatics.Column.At, brine in a straight temperature", Range: "to 6,000 m, compressibility 1e-12 to 1e-9 1/Pa, expansivity 1e-6 to 1e-3 1/K", Limit: 12, draw: func(d draw) (float64, number, float64) {
-		f, gradient, z := d.brine(), d.between(0.01, 0.06), d.between(10, 6000)
-		c, err := column(f, gradient)
-		if err != nil {
-			return math.NaN(), exact(1.0), 0
-		}
-		p, err := c.At(unit.Length(z))
-		if err != nil {
-			return math.NaN(), exact(1.0), 0
-		}
-		return float64(p), brineColumn(f, gradient, exact(0.0), exact(0.0), exact(z)), 0
-	}},
-	{Name: "hydrostatics.Column.Carry, brine in a straight temperature", Range: "as above, between any two depths; against ρ·g·z", Limit: 6, draw: func(d draw) (float64, number, float64) {
-		f, gradient, from, to := d.brine(), d.between(0.01, 0.06), d.between(10, 6000), d.between(10, 6000)
-		c, err := column(f, gradient)
-		if err != nil {
-			return math.NaN(), exact(1.0), 0
-		}
-		p, err := c.Carry(2e7, unit.Length(from), unit.Length(to))
-		if err != nil {
-			return math.NaN(), exact(1.0), 0
-		}
-		return float64(p), brineColumn(f, gradient, exact(2e7), exact(from), exact(to)), 2e7 + float64(f.Reference)*9.8*math.Abs(to-from)
-	}},
-	{Name: "hydrostatics.Column.At, the same by collocation", Range: "as At; 1e-8 of the pressure, 4.5e7 units, is what a column promises", Limit: 4.5e7, loose: true, draw: func(d draw) (float64, number, float64) {
-		f, gradient, z := d.brine(), d.between(0.01, 0.06), d.between(10, 6000)
-		c, err := column(hidden{f}, gradient)
-		if err != nil {
-			return math.NaN(), exact(1.0), 0
-		}
-		p, err := c.At(unit.Length(z))
-		if err != nil {
-			return math.NaN(), exact(1.0), 0
-		}
-		return float64(p), brineColumn(f, gradient, exact(0.0), exact(0.0), exact(z)), float64(f.Reference) * 9.8 * 8192
-	}},
-	{Name: "hydrostatics.CourseBetween, TVD", Range: "bends of 1e-6 to 1.5 rad; against the length", Limit: 6, draw: func(d draw) (float64, number, float64) {
-		a, b := d.stations()
-		return float64(hydrostatics.CourseBetween(a, b).TVD), course(a, b).v, float64(b.MD - a.MD)
-	}},
-	{Name: "hydrostatics.CourseBetween, north", Range: "as above", Limit: 6, draw: func(d draw) (float64, number, float64) {
-		a, b := d.stations()
-		return float64(hydrostatics.CourseBetween(a, b).North), course(a, b).n, float64(b.MD - a.MD)
-	}},
+	{Name: "hydrostatics.Column.At, brine in a straight temperature", Range: "to 6,000 m, compressibility 1e-12 to 1e-9 1/Pa, expansivity 1e-6 to 1e-3 1/K", Limit: 12, equation: brineColumn,
+		draw: func(d draw) sample {
+			f, hot, z := d.brine(), d.hot(), d.between(10, 6000)
+			got, err := at(f, hot, z)
+			return sample{got: got, of: brineValues(f, hot, 0, 0, z), err: err}
+		}},
+	{Name: "hydrostatics.Column.Carry, brine in a straight temperature", Range: "as above, between any two depths; against ρ·g·z", Limit: 6, equation: brineColumn,
+		draw: func(d draw) sample {
+			f, hot, from, to := d.brine(), d.hot(), d.between(10, 6000), d.between(10, 6000)
+			c, err := column(f, hot)
+			if err != nil {
+				return sample{err: err}
+			}
+			p, err := c.Carry(2e7, unit.Length(from), unit.Length(to))
+			return sample{got: float64(p), of: brineValues(f, hot, 2e7, from, to), scale: 2e7 + float64(f.Reference)*9.8*math.Abs(to-from), err: err}
+		}},
+	{Name: "hydrostatics.Column.At, the same by collocation", Range: "as At; 1e-8 of the pressure, 4.5e7 units, is what a column promises", Limit: 4.5e7, loose: true, equation: brineColumn,
+		draw: func(d draw) sample {
+			f, hot, z := d.brine(), d.hot(), d.between(10, 6000)
+			got, err := at(hidden{f}, hot, z)
+			return sample{got: got, of: brineValues(f, hot, 0, 0, z), scale: float64(f.Reference) * 9.8 * 8192, err: err}
+		}},
+	{Name: "hydrostatics.CourseBetween, TVD", Range: "bends of 1e-6 to 1.5 rad; against the length", Limit: 6, equation: arc + "half*(cos(I1) + cos(I2))",
+		draw: ofCourse(func(c hydrostatics.Course) unit.Length { return c.TVD })},
+	{Name: "hydrostatics.CourseBetween, north", Range: "as above", Limit: 6, equation: arc + "half*(sin(I1)*cos(A1) + sin(I2)*cos(A2))",
+		draw: ofCourse(func(c hydrostatics.Course) unit.Length { return c.North })},
 }
 
 func (d draw) brine() hydrostatics.SlightlyCompressible {
@@ -61,49 +53,41 @@ func (d draw) brine() hydrostatics.SlightlyCompressible {
 		Compressibility: unit.Compressibility(d.over(1e-12, 1e-9)), Expansivity: unit.Expansivity(d.over(1e-6, 1e-3))}
 }
 
+// hot is the temperature at 8,192 m, K.
+func (d draw) hot() float64 { return 300 + 8192*d.between(0.01, 0.06) }
+
+func brineValues(f hydrostatics.SlightlyCompressible, hot, p, from, to float64) precise.Values {
+	return precise.Values{"α": float64(f.Expansivity), "c": float64(f.Compressibility), "ρ": float64(f.Reference), "hot": hot, "p": p, "from": from, "to": to}
+}
+
 // hidden is a fluid whose closed form the column doesn't know.
 type hidden struct{ hydrostatics.Fluid }
 
-// column has 300 K at the top, where the fluid is at its reference.
-func column(f hydrostatics.Fluid, gradient float64) (*hydrostatics.Column, error) {
+// column has 300 K and no pressure at the top, where the fluid is at its reference.
+func column(f hydrostatics.Fluid, hot float64) (*hydrostatics.Column, error) {
 	t, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{
-		{Temperature: unit.Kelvin(300)}, {TVD: 8192, Temperature: unit.Kelvin(300 + 8192*gradient)}})
+		{Temperature: unit.Kelvin(300)}, {TVD: 8192, Temperature: unit.Kelvin(hot)}})
 	if err != nil {
 		return nil, err
 	}
 	return hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Bottom: 8192}}, t, hydrostatics.Reference{})
 }
 
-// brineColumn integrates dp/dz = ρ0·g·exp(c·p − α·G·z) from a pressure at a depth:
-//
-//	e^(−c·p) = e^(−c·p1) − c·ρ0·g·(e^(−a·z1) − e^(−a·z))/a,  a = α·G
-func brineColumn(f hydrostatics.SlightlyCompressible, gradient float64, p1, z1, z number) number {
-	// The gradient that the profile has, after its own rounding.
-	G := exact(300 + 8192*gradient).minus(exact(300.0)).scaled(-13)
-	c, a := exact(f.Compressibility), exact(f.Expansivity).times(G)
-	span := a.times(z1).negative().exp().minus(a.times(z).negative().exp()).over(a)
-	left := c.times(p1).negative().exp().minus(c.times(exact(f.Reference)).times(gravity).times(span))
-	return left.log().negative().over(c)
+func at(f hydrostatics.Fluid, hot, z float64) (float64, error) {
+	c, err := column(f, hot)
+	if err != nil {
+		return 0, err
+	}
+	p, err := c.At(unit.Length(z))
+	return float64(p), err
 }
 
-func (d draw) stations() (a, b hydrostatics.Station) {
-	bend := d.over(1e-6, 0.75)
-	a = hydrostatics.Station{MD: unit.Length(d.between(0, 5000)), Inclination: unit.Angle(d.between(0.8, 2)), Azimuth: unit.Angle(d.between(0, 6))}
-	return a, hydrostatics.Station{MD: a.MD + unit.Length(d.between(1, 500)), Inclination: a.Inclination + unit.Angle(bend*d.between(-1, 1)), Azimuth: a.Azimuth + unit.Angle(bend)}
-}
-
-type displacement struct{ n, e, v number }
-
-// course is the arc by minimum curvature, with β from its cosine and the digits to
-// bear it.
-func course(a, b hydrostatics.Station) displacement {
-	si1, ci1 := exact(a.Inclination).sincos()
-	si2, ci2 := exact(b.Inclination).sincos()
-	sa1, ca1 := exact(a.Azimuth).sincos()
-	sa2, ca2 := exact(b.Azimuth).sincos()
-	cosine := ci1.times(ci2).plus(si1.times(si2).times(sa1.times(sa2).plus(ca1.times(ca2))))
-	one := exact(1.0)
-	tangent := one.minus(cosine).over(one.plus(cosine)).root() // of half the bend
-	k := exact(b.MD).minus(exact(a.MD)).scaled(-1).times(tangent.over(tangent.atan()))
-	return displacement{n: k.times(si1.times(ca1).plus(si2.times(ca2))), e: k.times(si1.times(sa1).plus(si2.times(sa2))), v: k.times(ci1.plus(ci2))}
+func ofCourse(f func(hydrostatics.Course) unit.Length) func(d draw) sample {
+	return func(d draw) sample {
+		bend := d.over(1e-6, 0.75)
+		a := hydrostatics.Station{MD: unit.Length(d.between(0, 5000)), Inclination: unit.Angle(d.between(0.8, 2)), Azimuth: unit.Angle(d.between(0, 6))}
+		b := hydrostatics.Station{MD: a.MD + unit.Length(d.between(1, 500)), Inclination: a.Inclination + unit.Angle(bend*d.between(-1, 1)), Azimuth: a.Azimuth + unit.Angle(bend)}
+		return sample{got: float64(f(hydrostatics.CourseBetween(a, b))), scale: float64(b.MD - a.MD), of: precise.Values{
+			"M1": float64(a.MD), "I1": float64(a.Inclination), "A1": float64(a.Azimuth), "M2": float64(b.MD), "I2": float64(b.Inclination), "A2": float64(b.Azimuth)}}
+	}
 }

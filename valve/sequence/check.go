@@ -32,7 +32,7 @@ type Part int
 // Parts.
 const (
 	Everything  Part = iota
-	VerdictOnly      // the verdict, findings with witnesses and margins; no windows
+	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -109,7 +109,7 @@ func (k *checker) check() (*Programme, error) {
 	if err := k.results(); err != nil {
 		return nil, err
 	}
-	if k.options.Only == Everything || len(k.out.Failures) > 0 {
+	if k.options.Only == Everything {
 		if err := k.windows(); err != nil {
 			return nil, err
 		}

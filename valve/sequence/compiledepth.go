@@ -202,9 +202,11 @@ func (c *compiler) limits() {
 		}
 		if b.Action != "" {
 			x.Action = c.by.action[b.Action]
+			n.Actions[x.Action].Watched = true
 		}
 		if b.Until != "" {
 			x.Until = c.by.action[b.Until]
+			n.Actions[x.Until].Watched = true
 		}
 		if b.Column != "" {
 			x.Column = c.by.compartment[b.Column]

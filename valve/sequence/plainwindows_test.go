@@ -71,7 +71,7 @@ func everything(t testing.TB, p *sequence.Plan) *sequence.Programme {
 }
 
 // The windows of twoParts are known by hand.
-func TestWindowInTwoParts(t *testing.T) {
+func TestWindowOfARoomThatOpens(t *testing.T) {
 	r := everything(t, twoParts())
 	var w *sequence.Window
 	for i := range r.Steps[0].Windows {

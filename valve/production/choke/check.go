@@ -50,8 +50,14 @@ func viscosity(μ unit.Viscosity) error {
 // and reports what can't drive flow from 1 to 2.
 func pressures(upstream, downstream unit.Pressure) (p1, p2 float64, err error) {
 	p1, p2 = float64(upstream+unit.Atmosphere), float64(downstream+unit.Atmosphere)
+	plausible := func(name string, p unit.Pressure) error {
+		if p > mostPressure {
+			return fault.AtMost(name, p, mostPressure)
+		}
+		return fault.AtLeast(name, p, -unit.Atmosphere) // vacuum
+	}
 	f := fault.In(scope)
-	f.Add(fault.Between("upstream", upstream, -unit.Atmosphere, mostPressure), fault.Between("downstream", downstream, -unit.Atmosphere, mostPressure)) // vacuum
+	f.Add(plausible("upstream", upstream), plausible("downstream", downstream))
 	if !f.Any() && p1 < p2 {
 		f.Add(fmt.Errorf("%w: upstream %v is below downstream %v", ErrNoFlow, upstream.Rounded(5), downstream.Rounded(5)))
 	}

@@ -12,12 +12,32 @@ type Region struct {
 	rows   []Form
 	points [][]float64 // some points of it
 	vague  bool        // that no point is known doesn't mean that there is none
+	radii  []float64   // by row: how much it was loosened, as it is only enclosed
+	loose  bool        // one was
 	wide   bool        // it may hold points that neither of two regions has that it was made of
 }
 
 // Wide tells whether the region may hold points that none of the worlds had that it
 // stands for.
 func (r *Region) Wide() bool { return r.wide }
+
+// Loose tells whether a condition of the region was only enclosed.
+func (r *Region) Loose() bool { return r.loose }
+
+// Tight is the part of the region in which every condition holds for certain, or
+// nil.
+func (r *Region) Tight() *Region {
+	if !r.loose {
+		return r
+	}
+	t := &Region{n: r.n, points: r.points, vague: r.vague, wide: r.wide}
+	for n, row := range r.rows {
+		if t = t.With(row.Shift(-2 * r.radii[n])); t == nil {
+			return nil
+		}
+	}
+	return t
+}
 
 // Holds tells whether a point of the box fulfils all conditions.
 func (r *Region) Holds(p []float64) bool { return r.holds(p) }
@@ -74,14 +94,16 @@ func (r *Region) With(row Form) *Region {
 		return nil
 	}
 	// The radius is nobody's choice: it loosens the row.
-	row.C += row.R
+	radius := row.R
+	loose := r.loose || radius > 0
+	row.C += radius
 	row.R = 0
 	for _, x := range r.rows {
 		if x.Same(row, slack) {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), vague: r.vague, wide: r.wide}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), radii: append(r.radii[:len(r.radii):len(r.radii)], radius), vague: r.vague, wide: r.wide, loose: loose}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -212,9 +234,9 @@ func (r *Region) corner(f Form) []float64 {
 // Common is a region that holds both: of the conditions of either those that hold
 // in the other, too.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true}
+	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true, loose: r.loose || o.loose}
 	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
-		for _, x := range pair[0].rows {
+		for n, x := range pair[0].rows {
 			known := false
 			for _, y := range c.rows {
 				known = known || x.Same(y, 0)
@@ -224,6 +246,7 @@ func (r *Region) Common(o *Region) *Region {
 			}
 			if bound, _ := pair[1].Least(x); bound >= -slack {
 				c.rows = append(c.rows, x)
+				c.radii = append(c.radii, pair[0].radii[n])
 			}
 		}
 	}
@@ -240,7 +263,7 @@ func (r *Region) Common(o *Region) *Region {
 // Extend is the region in a box with one symbol more, the last one, at some values
 // of it.
 func (r *Region) Extend(values ...float64) *Region {
-	c := &Region{n: r.n + 1, rows: r.rows, vague: r.vague, wide: r.wide}
+	c := &Region{n: r.n + 1, rows: r.rows, radii: r.radii, vague: r.vague, wide: r.wide, loose: r.loose}
 	for k, v := range values {
 		for n, p := range r.points {
 			if k > 0 && n > 3 {

@@ -3,6 +3,7 @@ package proof
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
@@ -37,7 +38,9 @@ func (o *Outcome) Decided() bool {
 }
 
 // Prove walks a plan in all choices of its inputs, and looks for a witness of each
-// limit that may be passed.
+// limit that may be passed. Where neither that nor the limit's keeping can be shown,
+// because something is only enclosed, the box is parted and each part is proved by
+// itself.
 func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 	run, err := p.Walk(ctx, affine.Box(len(p.Network.Symbols), p.Nominal()), o)
 	if err != nil {
@@ -51,6 +54,9 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 			return nil, err
 		}
 		out.Failures = append(out.Failures, f)
+	}
+	if !out.Decided() {
+		return out, p.part(&w, out, o)
 	}
 	return out, nil
 }
@@ -67,11 +73,12 @@ type witnesses struct {
 func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 	points := [][]float64{w.Nominal()}
 	points = append(points, m.Points...)
+	points = append(points, w.shared(points)...)
 	for _, r := range m.Regions {
 		points = append(points, r.Region.Points()...)
 	}
 	for n, e := range points {
-		if n > 40 {
+		if n > 60 {
 			break
 		}
 		j, err := w.walk(e)
@@ -83,6 +90,25 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 		}
 	}
 	return nil, nil, nil
+}
+
+// shared are choices in which each share of a flow between two references lies at
+// an end: what lies between is only enclosed.
+func (w *witnesses) shared(points [][]float64) [][]float64 {
+	var all [][]float64
+	for k, s := range w.Network.Symbols {
+		if !w.Network.IsShare(k) || s.Half == 0 {
+			continue
+		}
+		for _, p := range points[:min(3, len(points))] {
+			for _, end := range [2]float64{-1, 1} {
+				e := slices.Clone(p)
+				e[k] = end
+				all = append(all, e)
+			}
+		}
+	}
+	return all
 }
 
 func (w *witnesses) walk(e []float64) (*judge.Judge, error) {

@@ -37,10 +37,44 @@ func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held) ([]B
 	w.network = *p.Network
 	w.symbol = len(p.Network.Symbols)
 	w.network.Symbols = append(slices.Clone(p.Network.Symbols), well.Symbol{})
-	if err := w.between(h.Least, h.Greatest, 0); err != nil {
-		return nil, err
+	// The widest first: what is left when the work is at its end is narrow.
+	work := [][2]float64{{h.Least, h.Greatest}}
+	for len(work) > 0 {
+		n := 0
+		for i, x := range work {
+			if x[1]-x[0] > work[n][1]-work[n][0] {
+				n = i
+			}
+		}
+		x := work[n]
+		work = slices.Delete(work, n, n+1)
+		if w.covered(x) {
+			continue
+		}
+		if w.walks >= mostWalks {
+			w.bad = append(w.bad, Bad{x[0], x[1], nil})
+			continue
+		}
+		again, err := w.between(x[0], x[1])
+		if err != nil {
+			return nil, err
+		}
+		for _, y := range join(again) {
+			mid := y[0] + (y[1]-y[0])/2
+			work = append(work, [2]float64{y[0], mid}, [2]float64{mid, y[1]})
+		}
 	}
 	return w.bad, nil
+}
+
+// covered tells whether a range fails for another reason already.
+func (w *window) covered(x [2]float64) bool {
+	for _, bad := range w.bad {
+		if bad.Least <= x[0] && x[1] <= bad.Greatest {
+			return true
+		}
+	}
+	return false
 }
 
 type window struct {
@@ -55,9 +89,10 @@ type window struct {
 }
 
 // mostWalks bounds the work on one window.
-const mostWalks = 400
+const mostWalks = 150
 
-func (w *window) between(a, b float64, depth int) error {
+// between walks a range once. What comes back is to be looked at again.
+func (w *window) between(a, b float64) (again [][2]float64, err error) {
 	middle, half := a+(b-a)/2, (b-a)/2
 	w.walks++
 	form := affine.Form{C: middle, T: []affine.Term{{Symbol: w.symbol, C: half}}}
@@ -89,61 +124,68 @@ func (w *window) between(a, b float64, depth int) error {
 	}
 	run, err := q.Walk(w.ctx, nil, Options{Quiet: true, Parts: true, From: w.held.Step, To: w.held.Step + 1, Begin: begin})
 	if w.ctx != nil && w.ctx.Err() != nil {
-		return w.ctx.Err()
+		return nil, w.ctx.Err()
 	}
 	if err != nil || run.Open != nil {
 		var unstated well.Unstated
-		if errors.As(err, &unstated) || b-a <= w.held.Fine || w.walks > mostWalks {
+		if errors.As(err, &unstated) || b-a <= w.held.Fine {
 			w.bad = append(w.bad, Bad{a, b, nil})
-			return nil
+			return nil, nil
 		}
-		return w.halves(a, b, depth)
+		return [][2]float64{{a, b}}, nil
 	}
-	var again [][2]float64
 	for _, m := range run.Judge.Passed() {
 		for _, part := range m.Regions {
-			r := part.Region
-			if !m.Kind.Events() {
-				if r = r.With(part.By.Times(-1).Shift(-walk.Reach)); r == nil {
-					continue
-				}
-			}
-			low := max(bound(r, form), a)
-			high := min(-bound(r, form.Times(-1)), b)
-			if high < low+1e-9*(b-a) && b > a {
-				continue // an edge of what fails for another reason
-			}
-			if part.By.R > 0 && high-low > w.held.Fine && w.walks+len(again) < mostWalks {
-				again = append(again, [2]float64{low, high})
-				continue
-			}
-			w.bad = append(w.bad, Bad{low, high, m})
+			w.take(&again, a, b, form, m, part)
 		}
 	}
-	for _, x := range join(again) {
-		if err := w.halves(x[0], x[1], depth); err != nil {
-			return err
+	return again, nil
+}
+
+// take keeps where a part of the box lies on the axis of the held quantity: for
+// certain, and, to be looked at again, where it may.
+func (w *window) take(again *[][2]float64, a, b float64, form affine.Form, m *judge.Margin, part judge.Part) {
+	low, high, ok := w.span(part.Region, part.By, form, m, 0)
+	if !ok || high < low+1e-9*(b-a) && b > a {
+		return // or only an edge of what fails for another reason
+	}
+	low, high = max(low, a), min(high, b)
+	if part.By.R == 0 && !part.Region.Loose() || high-low <= w.held.Fine {
+		w.bad = append(w.bad, Bad{low, high, m})
+		return
+	}
+	l, h := high, high // nothing is certain
+	if tight := part.Region.Tight(); tight != nil {
+		if x, y, ok := w.span(tight, part.By, form, m, 2*part.By.R); ok && y >= x {
+			l, h = max(x, a), min(y, b)
+			w.bad = append(w.bad, Bad{l, h, m})
 		}
 	}
-	return nil
+	for _, edge := range [2][2]float64{{low, l}, {h, high}} {
+		switch {
+		case edge[1]-edge[0] <= 0:
+		case edge[1]-edge[0] <= w.held.Fine:
+			w.bad = append(w.bad, Bad{edge[0], edge[1], m})
+		default:
+			*again = append(*again, edge)
+		}
+	}
+}
+
+// span is the least and the greatest of the held quantity in the part of a region
+// in which a margin, with more taken off, is below nought.
+func (w *window) span(r *affine.Region, by, form affine.Form, m *judge.Margin, more float64) (low, high float64, ok bool) {
+	if !m.Kind.Events() && m.Kind != judge.Unwalkable {
+		if r = r.With(by.Shift(more).Times(-1).Shift(-walk.Reach)); r == nil {
+			return 0, 0, false
+		}
+	}
+	return bound(r, form), -bound(r, form.Times(-1)), true
 }
 
 func bound(r *affine.Region, f affine.Form) float64 {
 	b, _ := r.Least(f)
 	return b
-}
-
-func (w *window) halves(a, b float64, depth int) error {
-	for _, bad := range w.bad { // it fails for another reason already
-		if bad.Least <= a && b <= bad.Greatest {
-			return nil
-		}
-	}
-	mid := a + (b-a)/2
-	if err := w.between(a, mid, depth+1); err != nil {
-		return err
-	}
-	return w.between(mid, b, depth+1)
 }
 
 func join(ranges [][2]float64) [][2]float64 {

@@ -96,6 +96,7 @@ type Action struct {
 	Opens, Closes   []int
 	Arms            []int
 	Disarmed        bool
+	Watched         bool // that it has happened counts for something else, such as a barrier
 	Holds, Releases bool
 }
 
@@ -130,6 +131,17 @@ func (n *Network) Share(a, b, symbol int) {
 	}
 	n.shares[[2]int{a, b}] = symbol
 	n.shares[[2]int{b, a}] = symbol
+}
+
+// IsShare tells whether a symbol is how the difference of two references is shared
+// out.
+func (n *Network) IsShare(symbol int) bool {
+	for _, k := range n.shares {
+		if k == symbol {
+			return true
+		}
+	}
+	return false
 }
 
 // PortsOf are the ports of a compartment.
