@@ -126,7 +126,7 @@ type Bitten struct {
 // Errors name every field out of range; Inside itself is not used.
 func (l LockIn) Bitten(inside unit.Band[unit.Pressure]) (Bitten, error) {
 	var f faults
-	f.include("Inside", inside.Check())
+	f.include("Inside", inside.Validate())
 	if err := f.err(); err != nil {
 		return Bitten{}, err
 	}

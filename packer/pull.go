@@ -189,7 +189,7 @@ func (p Pull) faults() faults {
 	if !p.Plugged && p.Below != 0 {
 		f.new("Below", "is %v; must be 0 where the joint is open below", p.Below)
 	}
-	f.include("Drag", p.Drag.Check())
+	f.include("Drag", p.Drag.Validate())
 	if p.Drag.Least < 0 {
 		f.new("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
 	}

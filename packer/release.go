@@ -165,7 +165,7 @@ func checkShare(f *faults, field string, x float64) {
 }
 
 func checkPins(f *faults, field string, pins unit.Band[unit.Force]) {
-	f.include(field, pins.Check())
+	f.include(field, pins.Validate())
 	if pins.Least <= 0 {
 		f.new(field, "part from %v; must be above 0", pins.Least)
 	}

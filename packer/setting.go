@@ -91,15 +91,15 @@ func (s Setting) Validate() error {
 	}
 	for i, stage := range s.Stages {
 		field := fault.Index("Stages", i) + ".Acts"
-		f.include(field, stage.Acts.Check())
+		f.include(field, stage.Acts.Validate())
 		if stage.Acts.Least <= 0 {
 			f.new(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
 		}
 	}
-	f.include("Columns", s.Columns.Check())
+	f.include("Columns", s.Columns.Validate())
 	positive(&f, "Piston", s.Piston)
 	share(&f, "Kept", s.Kept, 0, 1)
-	f.include("Plug.Columns", s.Plug.Columns.Check())
+	f.include("Plug.Columns", s.Plug.Columns.Validate())
 	positive(&f, "Plug.Rating", s.Plug.Rating)
 	return f.err()
 }

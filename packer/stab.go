@@ -57,7 +57,7 @@ func (s Stab) Weights() (StabWeights, error) {
 	}
 	checkEnd(&f, "End", s.End)
 	for name, band := range map[string]unit.Band[unit.Force]{"Friction": s.Friction, "Latch": s.Latch} {
-		f.include(""+name, band.Check())
+		f.include(""+name, band.Validate())
 		if band.Least < 0 {
 			f.new(name, "begins at %v; must be 0 or more", band.Least)
 		}

@@ -57,7 +57,7 @@ func (u Unseating) Freed() (Freed, error) {
 	var f faults
 	pull := p.faults()
 	f.include("Pull", pull.err())
-	f.include("Trapped", u.Trapped.Check())
+	f.include("Trapped", u.Trapped.Validate())
 	if u.Trapped.Least < 0 {
 		f.new("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
 	}

@@ -5,7 +5,6 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
-	"math"
 )
 
 // Connection is what the joints of a pipe bear, where that is not what its body

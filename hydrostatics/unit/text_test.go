@@ -268,7 +268,7 @@ func FuzzBand(f *testing.F) {
 		if b.UnmarshalText([]byte(text)) != nil {
 			return
 		}
-		if err := b.Check(); err != nil {
+		if err := b.Validate(); err != nil {
 			t.Fatalf("%q read as a bad band: %v", text, err)
 		}
 		out, err := b.MarshalText()

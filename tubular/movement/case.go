@@ -2,10 +2,10 @@ package movement
 
 import (
 	"errors"
-	"fmt"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -76,7 +76,7 @@ func (c *Case) At(md unit.Length) (Node, error) {
 		if n > 0 {
 			top, bottom = c.Nodes[0].MD, c.Nodes[n-1].MD
 		}
-		return Node{}, fmt.Errorf("%w: %s, permitted from %s to %s", ErrOutsideString, md.Rounded(6), top.Rounded(6), bottom.Rounded(6))
+		return Node{}, fault.NewIn("movement", "md", "is %s; must be from %s to %s: %w", md.Rounded(6), top.Rounded(6), bottom.Rounded(6), ErrOutsideString)
 	}
 	i := sort.Search(n, func(i int) bool { return c.Nodes[i].MD >= md })
 	b := c.Nodes[i]

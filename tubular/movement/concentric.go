@@ -5,9 +5,10 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/mat"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
-	"gonum.org/v1/gonum/mat"
 )
 
 // Concentric is a string inside another one: hung, held and sealed in the outer

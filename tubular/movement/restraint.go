@@ -34,7 +34,7 @@ func (r Restraint) String() string {
 // MarshalText returns the name of r.
 func (r Restraint) MarshalText() ([]byte, error) {
 	if r < Free || r > Anchored {
-		return nil, fmt.Errorf("movement: restraint %d, permitted %s", int(r), permittedRestraints())
+		return nil, fault.NewIn("movement", "", "restraint is %d; must be one of %s", int(r), permittedRestraints())
 	}
 	return []byte(r.String()), nil
 }
@@ -47,7 +47,7 @@ func (r *Restraint) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("movement: restraint %q, permitted %s", text, permittedRestraints())
+	return fault.NewIn("movement", "", "restraint is %q; must be one of %s", text, permittedRestraints())
 }
 
 func permittedRestraints() string {
