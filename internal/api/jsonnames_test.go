@@ -11,9 +11,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// untagged are the packages whose fields have no names for JSON so far.
-var untagged = map[string]bool{"packer": true, "tubular/movement": true}
-
 // One style of names in JSON: lower case, words joined by an underscore.
 func TestNamesInJSONAreOfOneStyle(t *testing.T) {
 	style := regexp.MustCompile(`^[a-z][a-z0-9]*(_[a-z0-9]+)*$`)
@@ -42,7 +39,7 @@ func TestNamesInJSONAreOfOneStyle(t *testing.T) {
 						}
 						switch {
 						case !field.IsExported() || name == "-":
-						case name == "" && !untagged[p.Path] && !engine:
+						case name == "" && !engine:
 							t.Errorf("%s: %s.%s has no name for JSON", p.Path, spec.Name.Name, field.Name)
 						case name != "" && !style.MatchString(name) && !engine:
 							t.Errorf("%s: %s.%s is %q in JSON; must be lower case, words joined by _", p.Path, spec.Name.Name, field.Name, name)

@@ -5,9 +5,11 @@ import (
 	"completion.example/fluid/confined"
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics"
+	"completion.example/packer"
 	"completion.example/tubular"
 	"completion.example/tubular/catalogue"
 	"completion.example/tubular/drag"
+	"completion.example/tubular/movement"
 	"completion.example/valve"
 	"completion.example/valve/controlline"
 	"completion.example/valve/production"
@@ -43,6 +45,21 @@ var structs = []any{
 	catalogue.Catalogue{}, catalogue.Entry{}, catalogue.Grade{}, catalogue.Joints{},
 	drag.Prepared{}, drag.Node{}, drag.Loads{}, drag.SetDown{}, drag.Section{}, drag.Zone{}, drag.String{}, drag.Taken{},
 	drag.Spread{},
+	movement.Assembly{}, movement.Seal{}, movement.Hold{}, movement.Joint{}, movement.MadeUp{}, movement.Part{}, movement.Case{},
+	movement.Node{}, movement.Movement{}, movement.Concentric{}, movement.Nested{}, movement.NestedLoading{}, movement.Conditions{},
+	movement.Confined{}, movement.Lay{}, movement.Governing{}, movement.End{}, movement.Helix{}, movement.Landed{},
+	movement.Loading{}, movement.HoldLoad{}, movement.JointLoad{}, movement.SealLoad{}, movement.Limits{}, movement.Bears{},
+	movement.PullLimits{}, movement.MostPull{}, movement.Seals{}, movement.Section{}, movement.Standing{}, movement.String{},
+	movement.State{}, movement.Terms{}, movement.Condition{}, movement.Vertical{}, movement.Analysis{}, movement.SlackOff{},
+	movement.SectionMovement{}, movement.SectionBuckling{},
+	packer.Applied{}, packer.StageState{}, packer.Seat{}, packer.Bearing{}, packer.Case{}, packer.PathCase{}, packer.Connected{},
+	packer.Landing{}, packer.MakeUp{}, packer.LockIn{}, packer.Locked{}, packer.Bitten{}, packer.Margin{}, packer.Parted{},
+	packer.Aftermath{}, packer.Load{}, packer.Polygon{}, packer.Envelope{}, packer.PullLimit{}, packer.Validation{},
+	packer.PinCase{}, packer.PinMargin{}, packer.Pull{}, packer.Balance{}, packer.Ratings{}, packer.Limit{}, packer.Interval{},
+	packer.NotParted{}, packer.Options{}, packer.Cut{}, packer.Release{}, packer.Component{}, packer.Parting{}, packer.Used{},
+	packer.Setting{}, packer.Plug{}, packer.Pressures{}, packer.StagePressure{}, packer.SealPlan{}, packer.SpaceOut{},
+	packer.Stab{}, packer.StabWeights{}, packer.Stage{}, packer.Receptacle{}, packer.SealStack{}, packer.Travel{}, packer.Stroke{},
+	packer.Engagement{}, packer.Unseating{}, packer.Freed{},
 	valve.FailSafeCase{}, valve.FailSafeColumns{}, valve.FailSafeDepth{}, valve.FailSafe{}, valve.IsolationValve{},
 	valve.PressureEvent{}, valve.PressureRecord{}, valve.IsolationHistory{}, valve.StandardState{}, valve.GasLeak{},
 	valve.LeakRate{}, valve.PinFit{}, valve.Pins{}, valve.State{}, valve.Outcome{}, valve.SafetyValve{}, valve.ControlState{},

@@ -57,9 +57,10 @@ func permittedRestraints() string {
 
 // Seals are the seals of a string in a packer's seal bore.
 type Seals struct {
-	Bore      unit.Length // seal bore diameter
-	Restraint Restraint
-	Up, Down  unit.Length // travel from the as-set position to the stops; only where Limited
+	Bore      unit.Length `json:"bore"` // seal bore diameter
+	Restraint Restraint   `json:"restraint"`
+	Up        unit.Length `json:"up"` // travel from the as-set position to the stops; only where Limited
+	Down      unit.Length `json:"down"`
 }
 
 // travel returns the range of movement of the seals, down positive.
