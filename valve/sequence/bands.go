@@ -2,7 +2,9 @@ package sequence
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 )
@@ -48,8 +50,15 @@ func uncertainties(p *Plan) []uncertain {
 		add(of("ratings."+r.Name+".burst", r.Name+": strength inside", &r.Burst))
 		add(of("ratings."+r.Name+".collapse", r.Name+": strength outside", &r.Collapse))
 	}
+	for _, name := range slices.Sorted(maps.Keys(p.Well.Errors)) {
+		b := p.Well.Errors[name]
+		u := of("well.temperature errors."+name, "error of temperature "+name, &b)
+		u.set = func(x float64) { p.Well.Errors[name] = unit.Exactly(unit.TemperatureDifference(x)) }
+		add(u)
+	}
 	for i := range p.Devices {
 		d := &p.Devices[i]
+		add(of("devices."+d.Name+".depth error", "error of the depth of "+d.Name, &d.Error))
 		for k := range d.Actions {
 			a := &d.Actions[k]
 			for n := range a.Triggers {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics"
@@ -121,6 +122,11 @@ func (c *compiler) uncertain() {
 		c.forms[u.path] = f
 	}
 	c.gauge = c.forms["rules.gauge"]
+	var heat []affine.Form
+	for _, name := range c.names {
+		heat = append(heat, c.forms["well.temperature errors."+name])
+	}
+	c.Network.SetHeat(heat)
 }
 
 func (c *compiler) fluids() {
@@ -140,10 +146,33 @@ func (c *compiler) fluids() {
 				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 				c.check(fmt.Sprintf("fluid %q at temperature %q", f.Name, c.names[k]), err)
 				x.Feels = append(x.Feels, col)
+				cold, warm := c.ends(feels, k)
+				x.Cold, x.Warm = append(x.Cold, cold), append(x.Warm, warm)
 			}
 		}
 		c.Network.Fluids = append(c.Network.Fluids, x)
 	}
+}
+
+// ends are the columns of a fluid at the ends of what a temperature may be off; nil
+// where it isn't.
+func (c *compiler) ends(f hydrostatics.Fluid, k int) (cold, warm *hydrostatics.Column) {
+	h := c.Network.Heat[k]
+	if h.Radius() == 0 {
+		return nil, nil
+	}
+	at := func(by float64) *hydrostatics.Column {
+		points := slices.Clone(c.Network.Temperatures[k].Points())
+		for i := range points {
+			points[i].Temperature = points[i].Temperature.Add(unit.TemperatureDifference(by))
+		}
+		t, err := hydrostatics.NewTemperatureProfile(points)
+		c.check(`well."temperature errors"`, err)
+		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+		c.check(`well."temperature errors"`, err)
+		return col
+	}
+	return at(h.Least()), at(h.Greatest())
 }
 
 func (c *compiler) fluid(name string) int {
@@ -199,8 +228,9 @@ func (c *compiler) actions() {
 	joints := 0
 	for i, d := range c.plan.Devices {
 		depth := c.depth(d.Depth)
+		off := c.forms["devices."+d.Name+".depth error"].Times(c.fall(d.Depth))
 		for _, a := range d.Actions {
-			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Axial: a.Axial,
+			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Off: off, Axial: a.Axial,
 				Inside: -1, Outside: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}
 			if a.Axial {
 				x.Joint = joints
@@ -230,6 +260,13 @@ func (c *compiler) actions() {
 			c.Network.Actions = append(c.Network.Actions, x)
 		}
 	}
+}
+
+// fall is how much true vertical depth a metre of hole makes at a depth.
+func (c *compiler) fall(md unit.Length) float64 {
+	p, err := c.path.At(md)
+	c.check("well.path", err)
+	return math.Cos(float64(p.Inclination))
 }
 
 func (c *compiler) trigger(t Trigger, path string, axial bool) well.Trigger {

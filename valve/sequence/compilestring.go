@@ -6,6 +6,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
+	"completion.example/tubular/catalogue"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/stringload"
 )
@@ -23,6 +24,23 @@ func (s *String) seals() []Seal {
 	return []Seal{{Name: "seals", Depth: s.Sections[len(s.Sections)-1].Bottom, Bore: s.Bore, Up: s.Up, Down: s.Down}}
 }
 
+// connection is what the joints of a section bear by the catalogue, where it has
+// them and the plan doesn't say.
+func (s Section) connection(all catalogue.Catalogue) tubular.Connection {
+	if s.Joint != 0 || s.Pipe.Bore != 0 || s.Pipe.Yield != 0 {
+		return tubular.Connection{}
+	}
+	entry, err := all.Find(s.Pipe.Size, s.Pipe.Weight)
+	if err != nil {
+		return tubular.Connection{}
+	}
+	grade, err := catalogue.FindGrade(s.Pipe.Grade)
+	if err != nil {
+		return tubular.Connection{}
+	}
+	return entry.Connection(grade)
+}
+
 // string puts the completion string together.
 func (c *compiler) string() {
 	p := c.plan.String
@@ -36,7 +54,7 @@ func (c *compiler) string() {
 	for i, x := range p.Sections {
 		pipe, err := x.Pipe.find(c.pipes)
 		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
-		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint})
+		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes)})
 	}
 	for _, s := range p.seals() {
 		a.Seals = append(a.Seals, movement.Seal{MD: s.Depth, Bore: s.Bore, Up: s.Up, Down: s.Down})

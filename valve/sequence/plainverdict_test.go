@@ -68,9 +68,6 @@ func TestVerdictsHoldAgainstThePlainWalker(t *testing.T) {
 func TestVerdictsOfCases(t *testing.T) {
 	for _, x := range plainCases() {
 		t.Run(x.name, func(t *testing.T) {
-			if x.name == "a ramp in which one stays" && os.Getenv("SEQUENCE_PLANS") == "" {
-				t.Skip("the engine calls it proved: SEQUENCE_PLANS=1 shows it")
-			}
 			v, err := verdictOf(x.plan)
 			require.NoError(t, err)
 			if x.fails == "" {

@@ -32,6 +32,8 @@ type Well struct {
 	Depth        unit.Length            `json:"depth"` // measured; the path must reach it
 	Path         []Station              `json:"path"`  // empty: vertical
 	Temperatures map[string][]MarkedTVD `json:"temperatures"`
+	// Errors are by how much each of the temperatures may be off as a whole.
+	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature errors"`
 }
 
 // Station is one line of the directional survey.
@@ -116,9 +118,11 @@ type Port struct {
 
 // Device is something that pressure or pull moves.
 type Device struct {
-	Name    string      `json:"name"`
-	Depth   unit.Length `json:"depth"` // measured
-	Actions []Action    `json:"actions"`
+	Name  string      `json:"name"`
+	Depth unit.Length `json:"depth"` // measured
+	// Error is by how much deeper the device may stand than Depth says.
+	Error   unit.Band[unit.Length] `json:"depth error"`
+	Actions []Action               `json:"actions"`
 }
 
 // Action is one thing that a device does once its triggers have fired in a
@@ -212,7 +216,7 @@ type Section struct {
 	Pipe   Pipe        `json:"pipe"`
 	Bottom unit.Length `json:"bottom"` // measured depth
 	Hole   unit.Length `json:"hole"`   // diameter of the casing around it
-	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; as strong as the pipe where left out
+	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
 }
 
 // Rating is a differential that must not be passed, at a depth or all along

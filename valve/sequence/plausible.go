@@ -8,6 +8,7 @@ const (
 	mostDensity  = 30 * unit.PoundPerGallon
 	mostForce    = 10_000_000 * unit.PoundForce
 	mostPressure = 100_000 * unit.PSI
+	mostHeat     = 200 * unit.FahrenheitDifference // that a temperature may be off
 )
 
 func (v *validation) density(path string, d unit.Density) {

@@ -144,6 +144,16 @@ func (v *validation) well() {
 			}
 		}
 	}
+	for name, b := range w.Errors {
+		path := `well."temperature errors".` + name
+		if _, ok := w.Temperatures[name]; !ok {
+			v.fault(path, "no temperature %q in well.temperatures", name)
+		}
+		v.faultIf(path, b.Check())
+		if !(b.Least >= -mostHeat && b.Greatest <= mostHeat) {
+			v.fault(path, "runs from %v to %v; it must be from %v to %v", b.Least, b.Greatest, -mostHeat, mostHeat)
+		}
+	}
 	for i, s := range w.Path {
 		if i > 0 && !(s.MD > w.Path[i-1].MD) {
 			v.fault(fmt.Sprintf("well.path[%d].md", i), "is %v; it must be below the %v before it", s.MD, w.Path[i-1].MD)

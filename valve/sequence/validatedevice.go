@@ -18,6 +18,9 @@ func (v *validation) devices() {
 			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
 		}
 		v.depth(path+".depth", d.Depth)
+		v.faultIf(path+`."depth error"`, d.Error.Check())
+		v.depth(path+`."depth error"`, d.Depth+d.Error.Least)
+		v.depth(path+`."depth error"`, d.Depth+d.Error.Greatest)
 		if len(d.Actions) == 0 {
 			v.fault(path+".actions", "is empty; a device does at least one thing")
 		}

@@ -9,14 +9,17 @@ import (
 
 // mostParts is how many parts of a box are tried before a plan is given up as not
 // decided.
-const mostParts = 96
+const (
+	mostParts = 96
+	fewParts  = 8
+)
 
 // box is a part of the box of all inputs: by symbol, its middle and half.
 type box struct{ middle, half []float64 }
 
 // part decides failures that have no witness by parting the box, widest input that
 // matters first: a limit that is kept in all parts is kept.
-func (p *Problem) part(w *witnesses, out *Outcome, o Options) error {
+func (p *Problem) part(w *witnesses, out *Outcome, o Options, most int) error {
 	n := len(p.Network.Symbols)
 	open := map[judge.Key]bool{} // not decided yet
 	for _, f := range out.Failures {
@@ -47,7 +50,7 @@ func (p *Problem) part(w *witnesses, out *Outcome, o Options) error {
 	for tried := 0; len(work) > 0; tried++ {
 		b := work[0]
 		work = work[1:]
-		if tried >= mostParts || len(work) > mostParts {
+		if tried >= most || len(work) > most {
 			for key := range open {
 				still[key] = true
 			}

@@ -47,7 +47,7 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 		return nil, err
 	}
 	out := &Outcome{Run: run}
-	w := witnesses{p, ctx, map[string]*judge.Judge{}}
+	w := witnesses{p, ctx, map[string]*judge.Judge{}, 60}
 	for _, m := range run.Judge.Passed() {
 		f := Failure{Margin: m}
 		if f.Witness, f.Shown, err = w.find(m); err != nil {
@@ -55,10 +55,17 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 		}
 		out.Failures = append(out.Failures, f)
 	}
-	if !out.Decided() {
-		return out, p.part(&w, out, o)
+	if out.Decided() {
+		return out, nil
 	}
-	return out, nil
+	parts := mostParts
+	for _, f := range out.Failures {
+		if f.Witness != nil {
+			parts = fewParts // the plan is refuted; the rest is for the reader
+		}
+	}
+	w.most = 6
+	return out, p.part(&w, out, o, parts)
 }
 
 // witnesses walks choices with plain numbers, each once.
@@ -66,6 +73,7 @@ type witnesses struct {
 	*Problem
 	ctx   context.Context
 	known map[string]*judge.Judge
+	most  int // points tried for one limit
 }
 
 // find looks for a choice with which a limit is passed: the nominal one if that
@@ -77,16 +85,20 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 	for _, r := range m.Regions {
 		points = append(points, r.Region.Points()...)
 	}
-	for n, e := range points {
-		if n > 60 {
-			break
-		}
-		j, err := w.walk(e)
-		if err != nil {
-			return nil, nil, err
-		}
-		if shown := j.Margins[m.Key]; shown != nil && (len(shown.Points) > 0 || len(shown.Regions) > 0) {
-			return e, shown, nil
+	// What goes wrong earlier with a choice may hide it: then it is looked for after
+	// that, too.
+	for _, astray := range [2]bool{false, true} {
+		for n, e := range points {
+			if n > w.most || astray && n > 2 {
+				break
+			}
+			j, err := w.walk(e, astray)
+			if err != nil {
+				return nil, nil, err
+			}
+			if shown := j.Margins[m.Key]; shown != nil && (len(shown.Points) > 0 || len(shown.Regions) > 0) {
+				return e, shown, nil
+			}
 		}
 	}
 	return nil, nil, nil
@@ -111,12 +123,12 @@ func (w *witnesses) shared(points [][]float64) [][]float64 {
 	return all
 }
 
-func (w *witnesses) walk(e []float64) (*judge.Judge, error) {
-	key := fmt.Sprint(e)
+func (w *witnesses) walk(e []float64, astray bool) (*judge.Judge, error) {
+	key := fmt.Sprint(astray, e)
 	if j, ok := w.known[key]; ok {
 		return j, nil
 	}
-	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{})
+	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{Astray: astray})
 	if err != nil {
 		return nil, err
 	}

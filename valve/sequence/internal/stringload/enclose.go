@@ -81,6 +81,9 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	}
 	symbols := map[int]bool{}
 	p.symbols(symbols)
+	for _, t := range r.Network.Heat[p.temperature].T {
+		symbols[t.Symbol] = true
+	}
 	for k := range s.symbols {
 		symbols[k] = true
 	}

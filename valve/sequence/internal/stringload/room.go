@@ -63,6 +63,16 @@ func (r *Room) felt() []int {
 	return r.once
 }
 
+// temperature is a profile, off as a choice of the inputs has it.
+func (r *Room) temperature(k int, e []float64) func(unit.Length) unit.Temperature {
+	of := r.Temperatures[k].At
+	off := unit.TemperatureDifference(r.Network.Heat[k].At(e))
+	if off == 0 {
+		return of
+	}
+	return func(tvd unit.Length) unit.Temperature { return of(tvd).Add(off) }
+}
+
 // profile is the pressure of every compartment that the string feels, at all of
 // its depths.
 type profile struct {
@@ -193,6 +203,6 @@ func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
 			}
 			return unit.Pressure(s.at(all[len(all)-1], float64(tvd)))
 		},
-		Temperature: r.Temperatures[p.temperature].At,
+		Temperature: r.temperature(p.temperature, e),
 	}
 }

@@ -136,6 +136,9 @@ func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine
 		}
 	}
 	p.symbols(s.symbols)
+	for _, t := range r.Network.Heat[p.temperature].T {
+		s.symbols[t.Symbol] = true
+	}
 	if before, ok := w.State.String.(*standing); ok && a != landed {
 		s.before = before
 		for k := range before.symbols {

@@ -75,7 +75,7 @@ type Walker struct {
 }
 
 // DefaultBudget ends what would go on for minutes.
-const DefaultBudget = 6000
+const DefaultBudget = 20000
 
 // ErrBudget says that there are too many orders in which things may happen.
 var ErrBudget = errors.New("too many orders in which things may happen")

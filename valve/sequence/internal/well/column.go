@@ -190,6 +190,20 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 		rest = 0.55 * math.Abs(r)
 	}
 	gain := affine.Const(dm - slope*mid).Widen(rest)
+	if f.Warm != nil && f.Warm[s.Temperature] != nil {
+		cold, e1 := f.Cold[s.Temperature].Carry(unit.Pressure(mid), unit.Length(from), unit.Length(to))
+		warm, e2 := f.Warm[s.Temperature].Carry(unit.Pressure(mid), unit.Length(from), unit.Length(to))
+		if e1 != nil || e2 != nil {
+			return p, first(e1, e2)
+		}
+		// The temperature's error is a form of its own: what the ends of it make.
+		h := s.Heat[s.Temperature]
+		c, w := float64(cold)-mid, float64(warm)-mid
+		if r := s.heatHalf[s.Temperature]; r > 0 {
+			per := (w - c) / (2 * r)
+			gain = gain.PlusTimes(h.Shift(-s.heatMiddle[s.Temperature]), per).Widen(math.Abs((w+c)/2 - dm))
+		}
+	}
 	if !f.Scale.Sharp() || f.Scale.C != 1 {
 		gain = affine.Mul(gain.Shift(slope*mid), f.Scale).Shift(-slope * mid)
 	}
@@ -203,6 +217,45 @@ func first(errs ...error) error {
 		}
 	}
 	return nil
+}
+
+// deeper is what an action would feel more if it stood deeper by what its depth may
+// be off.
+func (s *State) deeper(a *Action) (affine.Form, error) {
+	in, err := s.gradient(a.Inside, a.AtIn)
+	if err != nil {
+		return in, err
+	}
+	if a.Outside >= 0 {
+		out, err := s.gradient(a.Outside, a.AtOut)
+		if err != nil {
+			return out, err
+		}
+		in = in.Minus(out)
+	}
+	return affine.Mul(in, a.Off), nil
+}
+
+// gradient is the pressure that a metre makes at a depth of a compartment: between
+// that above and that below it where two fluids meet.
+func (s *State) gradient(i, depth int) (affine.Form, error) {
+	d := s.Compartments[i].Depths[depth]
+	p, err := s.At(i, depth)
+	if err != nil {
+		return affine.Form{}, err
+	}
+	c := s.columns[i]
+	of := func(fluid int) (affine.Form, error) {
+		q, err := s.gain(fluid, affine.Flat(affine.Const(p.F.C)), d.TVD, math.Max(d.TVD-1, 0))
+		return affine.Const(p.F.C).Minus(q.F).Times(1 / math.Max(d.TVD-math.Max(d.TVD-1, 0), 1e-9)), err
+	}
+	below, e1 := of(c.fluidAt(d.MD))
+	above, e2 := of(c.fluidAt(math.Nextafter(d.MD, 0)))
+	if below.Same(above, 1e-9) || e1 != nil || e2 != nil {
+		return below, first(e1, e2)
+	}
+	mid := below.Plus(above).Times(0.5)
+	return mid.Widen(math.Abs(below.C-above.C) / 2), nil
 }
 
 // Gain is by how much the pressure below a piece of a compartment gains on that

@@ -10,6 +10,10 @@ import (
 // Narrow is the network with some symbols narrowed.
 func (n *Network) Narrow(part affine.Part) *Network {
 	f := *n
+	f.Heat = slices.Clone(n.Heat)
+	for i := range f.Heat {
+		f.Heat[i] = f.Heat[i].Narrow(part)
+	}
 	f.Fluids = slices.Clone(n.Fluids)
 	for i := range f.Fluids {
 		f.Fluids[i].Density = f.Fluids[i].Density.Narrow(part)
@@ -27,7 +31,7 @@ func (n *Network) Narrow(part affine.Part) *Network {
 	f.Actions = slices.Clone(n.Actions)
 	for i := range f.Actions {
 		a := &f.Actions[i]
-		a.Chamber = a.Chamber.Narrow(part)
+		a.Chamber, a.Off = a.Chamber.Narrow(part), a.Off.Narrow(part)
 		a.Row = slices.Clone(a.Row)
 		for k := range a.Row {
 			a.Row[k].Level = a.Row[k].Level.Narrow(part)

@@ -16,10 +16,12 @@ type Network struct {
 	Actions      []Action
 	Devices      int
 	MaxTVD       float64
+	Heat         []affine.Form // by temperature: by how much it is off, K
 
-	shares      map[[2]int]int      // symbol of a pair of compartments whose references may meet
-	sharesFixed map[int]affine.Form // those that are numbers
-	around      [][]int             // ports of each compartment
+	heatMiddle, heatHalf []float64           // by temperature: of the band that Cold and Warm are the ends of
+	shares               map[[2]int]int      // symbol of a pair of compartments whose references may meet
+	sharesFixed          map[int]affine.Form // those that are numbers
+	around               [][]int             // ports of each compartment
 }
 
 // Symbol is an uncertain input. Its value is Middle + Half·e.
@@ -38,10 +40,11 @@ type Depth struct{ MD, TVD float64 }
 // pressure and temperature.
 type Fluid struct {
 	Name        string
-	Density     affine.Form // where Feels is nil
-	Feels       []*hydrostatics.Column
-	Scale       affine.Form // of a fluid that feels: what its density is multiplied with
-	Compression float64     // 1/Pa, for volumes
+	Density     affine.Form            // where Feels is nil
+	Feels       []*hydrostatics.Column // by temperature
+	Cold, Warm  []*hydrostatics.Column // at the ends of what the temperature may be off; nil where it isn't
+	Scale       affine.Form            // of a fluid that feels: what its density is multiplied with
+	Compression float64                // 1/Pa, for volumes
 }
 
 // Compartment is a connected body of fluid.
@@ -89,6 +92,7 @@ type Action struct {
 	Inside, Outside int // compartments; outside -1: the chamber
 	AtIn, AtOut     int // in their Depths
 	Depth           Depth
+	Off             affine.Form // by how much deeper it may stand, m of true vertical depth
 	Chamber         affine.Form
 	Axial           bool
 	Joint           int // of an axial action: which joint of the string it is
@@ -111,6 +115,15 @@ type Trigger struct {
 // Acts tells whether an action changes anything but itself.
 func (a *Action) Acts() bool {
 	return len(a.Opens)+len(a.Closes)+len(a.Arms) > 0 || a.Holds || a.Releases
+}
+
+// SetHeat says by how much each temperature may be off.
+func (n *Network) SetHeat(heat []affine.Form) {
+	n.Heat = heat
+	for _, h := range heat {
+		n.heatMiddle = append(n.heatMiddle, h.C)
+		n.heatHalf = append(n.heatHalf, h.Radius())
+	}
 }
 
 // Prepare finds what is asked for again and again: call it once, when the network

@@ -88,10 +88,19 @@ func (s *State) Felt(a *Action) (affine.Line, error) {
 		return in, err
 	}
 	if a.Outside < 0 {
-		return in.PlusForm(a.Chamber.Times(-1)), nil
+		in = in.PlusForm(a.Chamber.Times(-1))
+	} else {
+		out, err := s.At(a.Outside, a.AtOut)
+		if err != nil {
+			return out, err
+		}
+		in = in.Minus(out)
 	}
-	out, err := s.At(a.Outside, a.AtOut)
-	return in.Minus(out), err
+	if a.Off.Sharp() && a.Off.C == 0 {
+		return in, nil
+	}
+	more, err := s.deeper(a)
+	return in.PlusForm(more), err
 }
 
 // Layers are the fluids of a compartment.
