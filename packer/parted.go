@@ -118,7 +118,7 @@ func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
 		return 0, err
 	}
 	for _, fluid := range l.Fluids {
-		bottom, err := depthOn(p.Legs.Path, fluid.Bottom)
+		bottom, err := depthOn(p.Legs.Path, fluid.BottomMD)
 		if err != nil {
 			return 0, err
 		}
@@ -131,7 +131,7 @@ func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
 func volume(l hydrostatics.Leg, port unit.Length) unit.Volume {
 	total, top := unit.Volume(0), unit.Length(0)
 	for _, s := range l.Sections {
-		bottom := min(s.Bottom, port)
+		bottom := min(s.BottomMD, port)
 		if bottom > top {
 			total += unit.Volume(float64(s.Area) * float64(bottom-top))
 			top = bottom

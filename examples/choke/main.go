@@ -23,8 +23,8 @@ func main() { calculator.Main(command) }
 type inputs struct {
 	solve                string
 	trim                 choke.Trim
-	liquid               choke.Liquid
-	gas                  choke.Gas
+	liquid               choke.UpstreamLiquid
+	gas                  choke.UpstreamGas
 	upstream, downstream unit.Pressure
 	rate                 unit.FlowRate
 	discharge, erosion   float64

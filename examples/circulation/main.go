@@ -22,7 +22,7 @@ func main() { calculator.Main(command) }
 type input struct {
 	bore, pipe, hole  unit.Length
 	length, tvd       unit.Length
-	liquid            flow.Liquid
+	liquid            flow.PumpedFluid
 	rate              unit.FlowRate
 	back              unit.Pressure
 	reverse, open     bool
@@ -33,7 +33,7 @@ type input struct {
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	in := input{liquid: flow.Liquid{Name: "fluid"}, ports: flow.Orifices{Discharge: flow.DischargeNozzle}}
+	in := input{liquid: flow.PumpedFluid{Name: "fluid"}, ports: flow.Orifices{Discharge: flow.DischargeNozzle}}
 	flags.TextVar(&in.bore, "tubing-id", 3.82*unit.Inch, "inside diameter of the pipe")
 	flags.TextVar(&in.pipe, "tubing-od", 4.5*unit.Inch, "outside diameter of the pipe")
 	flags.TextVar(&in.hole, "casing-id", 7.875*unit.Inch, "inside diameter of casing or hole")

@@ -25,10 +25,10 @@ func main() { calculator.Main(command) }
 type inputs struct {
 	section movement.Section
 	seat    packer.Seat
-	landed  movement.Condition
-	cold    movement.Condition
+	landed  movement.WellFluids
+	cold    movement.WellFluids
 	cooling unit.TemperatureDifference
-	warm    movement.Condition
+	warm    movement.WellFluids
 	warming unit.TemperatureDifference
 	plan    packer.SealPlan
 	stab    packer.Stab

@@ -28,19 +28,19 @@ type PressureTest struct {
 	PerDegree float64 `json:"per_degree"`
 }
 
-// Verdict is what comes of a test. The zero value is undecided.
-type Verdict int
+// TestVerdict is what comes of a test. The zero value is undecided.
+type TestVerdict int
 
 // The verdicts.
 const (
-	Undecided Verdict = iota // the record doesn't cover the hold
+	Undecided TestVerdict = iota // the record doesn't cover the hold
 	Passed
 	Failed
 )
 
 var verdictNames = [...]string{"undecided", "passed", "failed"}
 
-func (v Verdict) String() string {
+func (v TestVerdict) String() string {
 	if v < 0 || int(v) >= len(verdictNames) {
 		return fmt.Sprintf("Verdict(%d)", int(v))
 	}
@@ -48,15 +48,15 @@ func (v Verdict) String() string {
 }
 
 // MarshalText writes the verdict's name.
-func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
+func (v TestVerdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
 
 // UnmarshalText reads a verdict's name.
-func (v *Verdict) UnmarshalText(text []byte) error {
+func (v *TestVerdict) UnmarshalText(text []byte) error {
 	i := slices.Index(verdictNames[:], string(text))
 	if i < 0 {
 		return fault.NewIn("confined", "", "verdict is %q; must be one of %q", text, verdictNames)
 	}
-	*v = Verdict(i)
+	*v = TestVerdict(i)
 	return nil
 }
 
@@ -97,8 +97,8 @@ func (t *Trend) UnmarshalText(text []byte) error {
 
 // Judgement is a test judged.
 type Judgement struct {
-	Verdict Verdict  `json:"verdict"`
-	Reasons []string `json:"reasons"` // what decided it
+	Verdict TestVerdict `json:"verdict"`
+	Reasons []string    `json:"reasons"` // what decided it
 
 	Start   unit.Pressure `json:"start"`   // at the start of the hold
 	End     unit.Pressure `json:"end"`     // at its end, or at the end of the record

@@ -12,7 +12,7 @@ import (
 )
 
 var (
-	workedLiquid = Liquid{Reference: 1100, Pressure: 2e6, Temperature: unit.Kelvin(300), Compressibility: 4.2e-10, Expansivity: 5.1e-4}
+	workedLiquid = LinearLiquid{Reference: 1100, Pressure: 2e6, Temperature: unit.Kelvin(300), Compressibility: 4.2e-10, Expansivity: 5.1e-4}
 	workedOuter  = Tube{OD: 0.2445, ID: 0.2205, Young: 2.06e11, Poisson: 0.3, Expansion: 1.24e-5}
 	workedInner  = Tube{OD: 0.1143, ID: 0.1005, Young: 2.1e11, Poisson: 0.28, Expansion: 1.2e-5}
 	workedOf     = precise.Values{"D": 0.2445, "d": 0.2205, "E": 2.06e11, "nu": 0.3, "al": 1.24e-5, "D2": 0.1143, "d2": 0.1005, "E2": 2.1e11, "nu2": 0.28, "al2": 1.2e-5}
@@ -164,41 +164,41 @@ func TestRatesByHand(t *testing.T) {
 	for _, bad := range []Trend{-1, 5} {
 		require.Contains(t, bad.String(), "Trend(")
 	}
-	for _, bad := range []Verdict{-1, Verdict(len(verdictNames))} {
+	for _, bad := range []TestVerdict{-1, TestVerdict(len(verdictNames))} {
 		require.Contains(t, bad.String(), "Verdict(")
 	}
-	require.Equal(t, verdictNames[0], Verdict(0).String())
+	require.Equal(t, verdictNames[0], TestVerdict(0).String())
 	require.Equal(t, []string{"unknown", "rising"}, []string{TrendUnknown.String(), TrendRising.String()})
 }
 
 // Each limit of the inputs: on it the answer, just beyond it a fault that names it.
 func TestConfinedLimits(t *testing.T) {
 	const more = 1 + 1e-7
-	ok := Liquid{Reference: 10_000, Temperature: unit.Kelvin(300), Compressibility: 1e-6, Expansivity: 0.01}
+	ok := LinearLiquid{Reference: 10_000, Temperature: unit.Kelvin(300), Compressibility: 1e-6, Expansivity: 0.01}
 	for _, at := range [][2]float64{{2e6, 300}, {0, 100}, {0, 500}} {
 		_, err := ok.Density(unit.Pressure(at[0]), unit.Kelvin(at[1]))
 		require.NoError(t, err, "at the greatest of everything, the exponent at 2")
 	}
-	least := Liquid{Reference: 1, Temperature: unit.Kelvin(300), Expansivity: -0.01}
+	least := LinearLiquid{Reference: 1, Temperature: unit.Kelvin(300), Expansivity: -0.01}
 	_, err := least.Density(0, unit.Kelvin(300))
 	require.NoError(t, err)
 	for text, c := range map[string]struct {
-		Liquid
+		LinearLiquid
 		p, k float64
 	}{
-		"Reference: is": {Liquid{Reference: 10_000 * more}, 0, 0}, "Reference: is ": {Liquid{Reference: 1 / more}, 0, 0},
-		"Compressibility: is": {Liquid{Reference: 1000, Compressibility: 1e-6 * more}, 0, 0},
-		"Expansivity: is ":    {Liquid{Reference: 1000, Expansivity: 0.01 * more}, 0, 0}, "Expansivity: is -": {Liquid{Reference: 1000, Expansivity: -0.01 * more}, 0, 0},
-		"exponent of the density: is 2.0000001999999997; must be from -2 to 2": {Liquid{Reference: 1000, Compressibility: 1e-6}, 2e6 * more, 0},
-		"exponent of the density: is -2.0000002; must be from -2 to 2":         {Liquid{Reference: 1000, Expansivity: 0.01}, 0, 200 * more},
+		"Reference: is": {LinearLiquid{Reference: 10_000 * more}, 0, 0}, "Reference: is ": {LinearLiquid{Reference: 1 / more}, 0, 0},
+		"Compressibility: is": {LinearLiquid{Reference: 1000, Compressibility: 1e-6 * more}, 0, 0},
+		"Expansivity: is ":    {LinearLiquid{Reference: 1000, Expansivity: 0.01 * more}, 0, 0}, "Expansivity: is -": {LinearLiquid{Reference: 1000, Expansivity: -0.01 * more}, 0, 0},
+		"exponent of the density: is 2.0000001999999997; must be from -2 to 2": {LinearLiquid{Reference: 1000, Compressibility: 1e-6}, 2e6 * more, 0},
+		"exponent of the density: is -2.0000002; must be from -2 to 2":         {LinearLiquid{Reference: 1000, Expansivity: 0.01}, 0, 200 * more},
 	} {
-		_, err := c.Liquid.Density(unit.Pressure(c.p), unit.Kelvin(c.k))
+		_, err := c.LinearLiquid.Density(unit.Pressure(c.p), unit.Kelvin(c.k))
 		require.ErrorContains(t, err, text)
 	}
 
 	wide := Tube{OD: 10, ID: 9.99998, Young: 1e13, Poisson: 0.5, Expansion: 1e-3}
 	narrow := Tube{OD: 1e-4, ID: 1e-5, Young: 1e6}
-	fill := Fill{Name: "brine", Fluid: Liquid{Reference: 1000, Compressibility: 1e-10}, Volume: 1e6, From: unit.Kelvin(100), To: unit.Kelvin(1500)}
+	fill := Fill{Name: "brine", Fluid: LinearLiquid{Reference: 1000, Compressibility: 1e-10}, Volume: 1e6, From: unit.Kelvin(100), To: unit.Kelvin(1500)}
 	trapped := Trapped{Space: Space{Outer: wide}, Fills: []Fill{fill}, Pressure: 2e9, HeatOuter: 1000, HeatInner: -1000, Squeeze: 1e6}
 	require.NoError(t, trapped.Validate())
 	other := trapped

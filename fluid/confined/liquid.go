@@ -13,13 +13,13 @@ type Fluid interface {
 	Density(p unit.Pressure, t unit.Temperature) (unit.Density, error)
 }
 
-// Liquid is a liquid of constant compressibility and expansivity,
+// LinearLiquid is a liquid of constant compressibility and expansivity,
 //
 //	ρ = ρ0 exp[c (p - p0) - α (T - T0)]
 //
 // for hand figures and for fluids of which no more is known. The zero value is
 // an error.
-type Liquid struct {
+type LinearLiquid struct {
 	Reference       unit.Density         `json:"reference"` // at Pressure and Temperature
 	Pressure        unit.Pressure        `json:"pressure"`
 	Temperature     unit.Temperature     `json:"temperature"`
@@ -29,7 +29,7 @@ type Liquid struct {
 
 // Density returns the density. An error where the liquid's constants are no
 // liquid's.
-func (l Liquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
+func (l LinearLiquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	f := fault.In("confined")
 	f.Add(fault.Between("Reference", l.Reference, 1*unit.KilogramPerCubicMetre, 10_000*unit.KilogramPerCubicMetre))
 	f.Add(fault.Between("Compressibility", l.Compressibility, 0, 1e-6*unit.PerPascal))

@@ -10,7 +10,7 @@ import (
 // Circulation is one liquid going round at a steady rate.
 type Circulation struct {
 	Well         Well          `json:"well"`
-	Liquid       Liquid        `json:"liquid"`
+	Liquid       PumpedFluid   `json:"liquid"`
 	Rate         unit.FlowRate `json:"rate"`
 	BackPressure unit.Pressure `json:"back_pressure"` // held on the returns; gauge
 	Reverse      bool          `json:"reverse"`       // down the annulus, up the pipe
@@ -114,13 +114,13 @@ func (c Circulation) nodes(legs []leg, inlet int, r Circulating) []Node {
 		}
 		s := c.Well.Annulus[i]
 		lost += r.Parts[k].Loss + r.Parts[k].Minor
-		column := unit.Pressure(float64(c.Liquid.Density) * standardGravity * float64(s.Bottom))
+		column := unit.Pressure(float64(c.Liquid.Density) * standardGravity * float64(s.BottomTVD))
 		n := Node{
-			Name: s.Name, MeasuredDepth: unit.Length(max(legs[k].md0, legs[k].md1)), Depth: s.Bottom,
+			Name: s.Name, MeasuredDepth: unit.Length(max(legs[k].md0, legs[k].md1)), Depth: s.BottomTVD,
 			Pressure: top + column + sign*lost, Static: c.BackPressure + column,
 		}
-		if s.Bottom > 0 {
-			n.Equivalent = EquivalentDensity(n.Pressure, s.Bottom)
+		if s.BottomTVD > 0 {
+			n.Equivalent = EquivalentDensity(n.Pressure, s.BottomTVD)
 		}
 		nodes = append(nodes, n)
 	}

@@ -10,7 +10,7 @@ import (
 
 // Stage is a volume of one liquid pumped at one rate.
 type Stage struct {
-	Liquid Liquid        `json:"liquid"`
+	Liquid PumpedFluid   `json:"liquid"`
 	Volume unit.Volume   `json:"volume"`
 	Rate   unit.FlowRate `json:"rate"`
 }
@@ -18,8 +18,8 @@ type Stage struct {
 // Displacement is a well full of liquid and what is pumped into it.
 type Displacement struct {
 	Well         Well          `json:"well"`
-	InPipe       Liquid        `json:"in_pipe"` // in the well before pumping
-	InAnnulus    Liquid        `json:"in_annulus"`
+	InPipe       PumpedFluid   `json:"in_pipe"` // in the well before pumping
+	InAnnulus    PumpedFluid   `json:"in_annulus"`
 	Stages       []Stage       `json:"stages"`
 	BackPressure unit.Pressure `json:"back_pressure"` // held on the returns; gauge
 	Reverse      bool          `json:"reverse"`       // pumped down the annulus

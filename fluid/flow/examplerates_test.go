@@ -45,9 +45,3 @@ func ExampleFriction_EffectiveViscosity() {
 	fmt.Println(f.Regime, f.EffectiveViscosity().Rounded(4), err)
 	// Output: transitional 2 cP <nil>
 }
-
-// Darcy's and Moody's factor is four of Fanning's.
-func ExampleDarcyFactor_Fanning() {
-	fmt.Println(flow.DarcyFactor(0.02).Fanning().Rounded(3))
-	// Output: 0.005
-}

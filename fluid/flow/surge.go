@@ -50,13 +50,13 @@ func sq(l unit.Length) float64 { return float64(l) * float64(l) }
 
 // Trip is pipe moving in a hole full of liquid.
 type Trip struct {
-	Annulus []Section     `json:"annulus"` // around the moving pipe, from surface to its end
-	Bores   []unit.Length `json:"bores"`   // inside diameters of the pipe, one for each section; only for an open pipe
-	Liquid  Liquid        `json:"liquid"`
-	Speed   unit.Velocity `json:"speed"` // of the pipe, the mean over a stand; running in and pulling alike
-	Cling   float64       `json:"cling"` // share of the pipe's speed dragged along; zero takes Cling of each section
-	Peak    float64       `json:"peak"`  // greatest over mean speed of the pipe; zero takes PeakSpeed
-	Open    bool          `json:"open"`  // the pipe's end is open
+	Annulus []ConduitSection `json:"annulus"` // around the moving pipe, from surface to its end
+	Bores   []unit.Length    `json:"bores"`   // inside diameters of the pipe, one for each section; only for an open pipe
+	Liquid  PumpedFluid      `json:"liquid"`
+	Speed   unit.Velocity    `json:"speed"` // of the pipe, the mean over a stand; running in and pulling alike
+	Cling   float64          `json:"cling"` // share of the pipe's speed dragged along; zero takes Cling of each section
+	Peak    float64          `json:"peak"`  // greatest over mean speed of the pipe; zero takes PeakSpeed
+	Open    bool             `json:"open"`  // the pipe's end is open
 }
 
 // PeakSpeed is the trade's greatest over mean speed of a stand.
@@ -142,7 +142,7 @@ func (t Trip) Solve() (Surge, error) {
 		r.Loss += w.Loss
 		r.Sections = append(r.Sections, w)
 	}
-	depth := t.Annulus[len(t.Annulus)-1].Bottom
+	depth := t.Annulus[len(t.Annulus)-1].BottomTVD
 	r.Static = unit.Pressure(float64(t.Liquid.Density) * standardGravity * float64(depth))
 	r.Running, r.Pulling = r.Static+r.Loss, r.Static-r.Loss
 	if depth > 1e-3*unit.Millimetre {

@@ -52,7 +52,7 @@ func TestPreparedValuesAreSafeForConcurrentUse(t *testing.T) {
 	curve := unit.Must(choke.Table{{Name: "shut"}, {Name: "half", Travel: 0.5, Coefficient: 5 * unit.Cv}, {Name: "open", Travel: 1, Coefficient: 10 * unit.Cv}}.Curve())
 	well := unit.Must(production.Well{
 		Outflow: production.FixedPressure{Pressure: 1500 * unit.PSI},
-		Zones:   []production.Zone{{Name: "only", Depth: depth, Inflow: inflow.Liquid{Reservoir: 3000 * unit.PSI, Index: 2 * unit.BarrelPerDayPSI}}},
+		Zones:   []production.Zone{{Name: "only", Depth: depth, Inflow: inflow.LiquidDeliverability{Reservoir: 3000 * unit.PSI, Index: 2 * unit.BarrelPerDayPSI}}},
 	}.Prepare())
 	row := valve.Row{{Threshold: unit.Within(3000*unit.PSI, 0.05)}}
 	grade := unit.Must(catalogue.FindGrade("L80"))

@@ -14,7 +14,7 @@ const root = "../.."
 var stillOwed = map[string]string{
 	"tubular/movement": `Confined.Clearance Confined.HelicalMost Confined.FrictionLimit Governing.DesignFactor Helix.Strain
 		Helix.Curvature MadeUp.ReadingForHold MadeUp.WallAt
-		MadeUp.Terms Condition.Inside Condition.Outside`,
+		MadeUp.Terms WellFluids.Inside WellFluids.Outside`,
 	"packer":         "Envelope.DifferentialAt Envelope.AxialAt SealStack.Length Stroke.Total",
 	"valve/sequence": "Plan.At Level.Share Sample",
 }

@@ -5,8 +5,8 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Condition is a state of the fluids in a vertical well.
-type Condition struct {
+// WellFluids is a state of the fluids in a vertical well.
+type WellFluids struct {
 	InsideDensity  unit.Density  `json:"inside_density"`
 	OutsideDensity unit.Density  `json:"outside_density"`
 	InsideSurface  unit.Pressure `json:"inside_surface"` // at the hanger
@@ -15,12 +15,12 @@ type Condition struct {
 }
 
 // Inside returns the pressure inside the string at a depth.
-func (c Condition) Inside(depth unit.Length) unit.Pressure {
+func (c WellFluids) Inside(depth unit.Length) unit.Pressure {
 	return c.InsideSurface + unit.Pressure((gravity*float64(c.InsideDensity)-float64(c.Friction))*float64(depth))
 }
 
 // Outside returns the pressure outside the string at a depth.
-func (c Condition) Outside(depth unit.Length) unit.Pressure {
+func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
 	return c.OutsideSurface + unit.Pressure(gravity*float64(c.OutsideDensity)*float64(depth))
 }
 
@@ -34,8 +34,8 @@ func (c Condition) Outside(depth unit.Length) unit.Pressure {
 type Vertical struct {
 	Sections []Section                  `json:"sections"`
 	Seals    Seals                      `json:"seals"`
-	Initial  Condition                  `json:"initial"`
-	Final    Condition                  `json:"final"`
+	Initial  WellFluids                 `json:"initial"`
+	Final    WellFluids                 `json:"final"`
 	Warming  unit.TemperatureDifference `json:"warming"` // mean temperature, final less initial
 	// SlackOff is the weight set down on the packer in the initial condition;
 	// negative is a pull. Seals that are free can't take any.
@@ -177,7 +177,7 @@ func neutral(sections []SectionMovement, depth unit.Length) unit.Length {
 }
 
 // end is the lower end in a condition.
-func (v Vertical) end(c Condition) End {
+func (v Vertical) end(c WellFluids) End {
 	last := v.Sections[len(v.Sections)-1]
 	e := End{
 		Bore: v.Seals.Bore, OD: last.Pipe.OD, ID: last.Pipe.ID,
@@ -190,14 +190,14 @@ func (v Vertical) end(c Condition) End {
 }
 
 // shoulder is the step of force between section k and the one below.
-func (v Vertical) shoulder(c Condition, k int) float64 {
+func (v Vertical) shoulder(c WellFluids, k int) float64 {
 	up, down := v.Sections[k], v.Sections[k+1]
 	return float64(ShoulderForce(c.Inside(up.Bottom), c.Outside(up.Bottom), up.Pipe.OD, up.Pipe.ID, down.Pipe.OD, down.Pipe.ID))
 }
 
 // buckling returns the section's state from the effective force at its bottom,
 // and the force at its top.
-func (b *bar) buckling(s Section, c Condition, bottom float64) (SectionBuckling, float64) {
+func (b *bar) buckling(s Section, c WellFluids, bottom float64) (SectionBuckling, float64) {
 	w := b.effectiveWeight(float64(c.InsideDensity), float64(c.OutsideDensity))
 	top := bottom + w*b.length()
 	return SectionBuckling{
@@ -211,7 +211,7 @@ func (v Vertical) check() ([]bar, error) {
 	faults := []error{err}
 	for _, c := range []struct {
 		name string
-		c    Condition
+		c    WellFluids
 	}{{"Initial", v.Initial}, {"Final", v.Final}} {
 		faults = append(faults,
 			fault.AtLeast(c.name+".InsideDensity", c.c.InsideDensity, 0), fault.AtLeast(c.name+".OutsideDensity", c.c.OutsideDensity, 0),

@@ -24,8 +24,8 @@ type Line struct {
 	Roughness unit.Length `json:"roughness"` // of the bore; zero is smooth
 }
 
-// Liquid is what fills a line.
-type Liquid struct {
+// LineFluid is what fills a line.
+type LineFluid struct {
 	Density         unit.Density         `json:"density"` // at no pressure
 	Viscosity       unit.Viscosity       `json:"viscosity"`
 	Compressibility unit.Compressibility `json:"compressibility"`
@@ -91,7 +91,7 @@ func (l Line) Validate() error {
 }
 
 // Validate reports everything that is wrong with a liquid.
-func (q Liquid) Validate() error {
+func (q LineFluid) Validate() error {
 	return fault.Join(scope, fault.AboveTo("Density", q.Density, 0, maxDensity), fault.Between("Viscosity", q.Viscosity, minViscosity, maxViscosity),
 		fault.Between("Compressibility", q.Compressibility, 0, maxCompressibility), fault.Between("Expansivity", q.Expansivity, 0, maxExpansivity))
 }

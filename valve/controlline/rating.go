@@ -109,7 +109,7 @@ type Load struct {
 // zero.
 //
 // Errors as for Ratings and Head, and for pressures that aren't finite.
-func (l Line) Load(q Liquid, panel unit.Pressure, around Outside) (Load, error) {
+func (l Line) Load(q LineFluid, panel unit.Pressure, around Outside) (Load, error) {
 	r, err := l.Ratings()
 	f := fault.In(scope)
 	f.Add(err)

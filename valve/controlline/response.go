@@ -27,7 +27,7 @@ type Response struct {
 //
 // It is an error if line or liquid is out of range, or if nothing gives: then
 // pressure arrives at once. Source: continuity and Hagen-Poiseuille.
-func (l Line) Response(q Liquid) (Response, error) {
+func (l Line) Response(q LineFluid) (Response, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())

@@ -14,7 +14,7 @@ import (
 type Shift struct {
 	Feed      Line          `json:"feed"`
 	Vent      Line          `json:"vent"`
-	Liquid    Liquid        `json:"liquid"`
+	Liquid    LineFluid     `json:"liquid"`
 	Pump      unit.Pressure `json:"pump"`      // held at the panel on the feed line
 	Back      unit.Pressure `json:"back"`      // held at the panel on the vent line; usually zero
 	Move      unit.Pressure `json:"move"`      // feed minus vent at the device that keeps it moving

@@ -46,7 +46,7 @@ func (s Storage) Total() unit.Volume { return s.Fluid + s.Wall }
 //
 // It is an error if line, liquid or rise is out of range. Source: definition of
 // compressibility.
-func (l Line) Storage(q Liquid, rise unit.Pressure) (Storage, error) {
+func (l Line) Storage(q LineFluid, rise unit.Pressure) (Storage, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())
@@ -95,7 +95,7 @@ type Warming struct {
 //
 // Source: trapped liquid, API Std 521 form with the thick wall in place of
 // D/(E·t).
-func (l Line) Warming(q Liquid, wall unit.Expansivity, rise unit.TemperatureDifference) (Warming, error) {
+func (l Line) Warming(q LineFluid, wall unit.Expansivity, rise unit.TemperatureDifference) (Warming, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())

@@ -37,13 +37,13 @@ type Zone struct {
 	Chokes       choke.Table  `json:"chokes"`        // the positions that exist; none stands for an open zone without a choke
 	Density      unit.Density `json:"density"`       // of liquid through the choke, in place; needed with Chokes
 	VolumeFactor float64      `json:"volume_factor"` // volume of liquid in place per volume at surface; zero stands for 1
-	Gas          *Gas         `json:"gas"`           // needed with Chokes where the zone gives gas; Density and VolumeFactor are then unused
+	Gas          *GasAtChoke  `json:"gas"`           // needed with Chokes where the zone gives gas; Density and VolumeFactor are then unused
 
 	Above Interval `json:"above"` // tubing from this zone up to the next; the topmost zone's is unused
 }
 
-// Gas is what a choke needs to know of gas.
-type Gas struct {
+// GasAtChoke is what a choke needs to know of gas.
+type GasAtChoke struct {
 	Density     unit.Density     `json:"density"`     // at standard conditions: 1 atm and Standard
 	Standard    unit.Temperature `json:"standard"`    // temperature of standard conditions, such as 60 degF
 	Temperature unit.Temperature `json:"temperature"` // at the choke
@@ -156,7 +156,7 @@ func (z Zone) Validate() error {
 }
 
 // Validate reports everything that is wrong with g.
-func (g Gas) Validate() error {
+func (g GasAtChoke) Validate() error {
 	f := fault.In(scope)
 	f.Add(fault.AboveTo("Density", g.Density, 0, 100*unit.KilogramPerCubicMetre))
 	if k := g.Standard.Kelvin(); !(k > 200 && k <= 400) {

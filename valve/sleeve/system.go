@@ -27,10 +27,10 @@ type Sleeve struct {
 
 // System is the sleeves of a well with their lines.
 type System struct {
-	Sleeves   []Sleeve           `json:"sleeves"`
-	OpenLines []controlline.Line `json:"open_lines"` // one for each sleeve, in the same order
-	CloseLine controlline.Line   `json:"close_line"` // common to all
-	Liquid    controlline.Liquid `json:"liquid"`     // in all lines
+	Sleeves   []Sleeve              `json:"sleeves"`
+	OpenLines []controlline.Line    `json:"open_lines"` // one for each sleeve, in the same order
+	CloseLine controlline.Line      `json:"close_line"` // common to all
+	Liquid    controlline.LineFluid `json:"liquid"`     // in all lines
 }
 
 // MaxSleeves is the most sleeves in a system.

@@ -7,15 +7,15 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Gas is what flows, at inlet conditions.
-type Gas struct {
+// UpstreamGas is what flows, at inlet conditions.
+type UpstreamGas struct {
 	Density   unit.Density   `json:"density"`    // at inlet pressure and temperature
 	HeatRatio float64        `json:"heat_ratio"` // γ, ratio of specific heats
 	Viscosity unit.Viscosity `json:"viscosity"`  // zero stands for turbulent flow
 }
 
 // Validate reports everything that is wrong with g.
-func (g Gas) Validate() error {
+func (g UpstreamGas) Validate() error {
 	return fault.Join(scope, density(g.Density), fault.AboveTo("HeatRatio", g.HeatRatio, 1, 2), viscosity(g.Viscosity))
 }
 
@@ -48,7 +48,7 @@ type GasFlow struct {
 // p1 absolute. Equal pressures give no flow. Errors: ErrNoFlow where
 // downstream is above upstream; faults of the inputs.
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
-func (t Trim) Gas(g Gas, upstream, downstream unit.Pressure) (GasFlow, error) {
+func (t Trim) Gas(g UpstreamGas, upstream, downstream unit.Pressure) (GasFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
 	if err := fault.Join(scope, t.check(g.Viscosity != 0), fault.At("Gas", g.Validate()), fault.AboveTo("GasRatio", t.GasRatio, 0, 1), err); err != nil {
 		return GasFlow{}, err
@@ -60,7 +60,7 @@ func (t Trim) Gas(g Gas, upstream, downstream unit.Pressure) (GasFlow, error) {
 }
 
 // gas is Gas for a ratio x, of inputs that are in order.
-func (t Trim) gas(g Gas, upstream unit.Pressure, x float64) (GasFlow, error) {
+func (t Trim) gas(g UpstreamGas, upstream unit.Pressure, x float64) (GasFlow, error) {
 	p1 := float64(upstream + unit.Atmosphere)
 	f := GasFlow{
 		Coefficient: t.Coefficient, Density: g.Density, Upstream: upstream,

@@ -38,7 +38,7 @@ type NozzleFlow struct {
 // xT suits a nozzle. Errors: ErrNoFlow where downstream is above upstream;
 // faults of the inputs. Source: Saint-Venant and Wantzel, 1839; e.g. Streeter,
 // Fluid Mechanics, compressible flow in nozzles.
-func Nozzle(g Gas, cd float64, a unit.Area, upstream, downstream unit.Pressure) (NozzleFlow, error) {
+func Nozzle(g UpstreamGas, cd float64, a unit.Area, upstream, downstream unit.Pressure) (NozzleFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
 	if err := fault.Join(scope, fault.At("Gas", g.Validate()), fault.AboveTo("cd", cd, 0, 1.1), fault.AtLeast("area", a, 0), err); err != nil {
 		return NozzleFlow{}, err
