@@ -17,7 +17,7 @@ import (
 func ParseBrine(text string) (Brine, error) {
 	name, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
 	var system System
-	rho, err := unit.Parse[unit.Density](rest)
+	rho, err := unit.Read[unit.Density](rest)
 	if err := fault.Join(scope, fault.At("system", system.UnmarshalText([]byte(name))), fault.At("density", err)); err != nil {
 		return Brine{}, err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"slices"
@@ -54,7 +55,7 @@ func (in input) answer() (calculator.Answer, error) {
 	if x, err := c.Pressure(in.cushion); err == nil {
 		a.Results = append(a.Results, calculator.Result{Name: cushion, Value: x.Surface})
 		for _, step := range c.PressureSteps(x)[1:] { // the wanted pressure is above
-			step.Name += ", cushion to " + in.cushion.Rounded(5)
+			step.Name += ", cushion to " + in.units.Format(in.cushion, display.Depth)
 			a.Steps = append(a.Steps, step)
 		}
 	} else {

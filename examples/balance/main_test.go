@@ -8,7 +8,7 @@ import (
 
 func TestBalance(t *testing.T) {
 	golden.Check(t, command)
-	golden.File(t, command, "nitrogen", 0, "-light", "nitrogen", "-pressure", "1000 psi", "-underbalance", "1000 psi")
+	golden.File(t, command, "nitrogen", 0, "-light", "nitrogen", "-surface-pressure", "1000 psi", "-underbalance", "1000 psi")
 	golden.File(t, command, "impossible", 0, "-light", "8.6 lb/gal", "-underbalance", "1500 psi", "-cushion", "9000 ft", "-density", "8.8 lb/gal")
 	golden.File(t, command, "faults", 2, "-light", "treacle", "-depth", "-5 ft", "-density", "-1 lb/gal")
 }

@@ -26,6 +26,7 @@ func main() { calculator.Main(command) }
 
 // input is 2-7/8 in tubing in water in 7 in casing by default.
 type input struct {
+	units    *calculator.Units
 	c        movement.Confined
 	tool     unit.Length
 	inside   unit.Density
@@ -41,13 +42,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.c.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the pipe in air, couplings included")
 	flags.TextVar(&in.c.Hole, "hole", 6.094*unit.Inch, "inside diameter of the casing or hole")
 	flags.TextVar(&in.c.Inclination, "inclination", 90*unit.Degree, "inclination of the hole from the vertical")
-	flags.TextVar(&in.c.Build, "build", unit.Curvature(0), "change of inclination, positive where it grows with depth")
+	flags.TextVar(&in.c.Build, "build", unit.Curvature(0), "build rate: change of inclination, positive where it grows with depth")
 	flags.TextVar(&in.c.Turn, "turn", unit.Curvature(0), "change of azimuth times the sine of inclination")
-	flags.TextVar(&in.inside, "inside", 8.34*unit.PoundPerGallon, "fluid inside")
-	flags.TextVar(&in.outside, "outside", 8.34*unit.PoundPerGallon, "fluid outside")
+	flags.TextVar(&in.inside, "tubing-fluid", 8.34*unit.PoundPerGallon, "density of the fluid in the tubing, or whatever pipe it is")
+	flags.TextVar(&in.outside, "annulus-fluid", 8.34*unit.PoundPerGallon, "density of the fluid in the annulus")
 	flags.TextVar(&in.load, "compression", 20000*unit.PoundForce, "effective compression to look at")
 	flags.TextVar(&in.tool, "tool", 1.9*unit.Inch, "diameter of a stiff tool to pass")
-	flags.Float64Var(&in.friction, "friction", drag.UsualCased, "friction factor of pipe on wall; common practice")
+	flags.Float64Var(&in.friction, "friction-factor", drag.UsualCased, "friction factor of pipe on wall; common practice")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
 		if err := in.check(); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}

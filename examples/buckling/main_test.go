@@ -17,7 +17,7 @@ func TestBuckling(t *testing.T) {
 func TestPicture(t *testing.T) {
 	for _, inclination := range []string{"0 deg", "60 deg", "120 deg"} {
 		svg := golden.Picture(t, command, "-inclination", inclination, "-turn", "1 deg/100ft")
-		for _, word := range []string{"helix full", "snakes from", "asked for", "1,000 lbf"} {
+		for _, word := range []string{"helix full", "snakes from", "asked for", "effective compression, lbf"} {
 			require.Contains(t, svg, word)
 		}
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"image/color"
 	"io"
 
@@ -26,7 +27,8 @@ var (
 func (in input) picture(w io.Writer) error {
 	p := plot.New()
 	p.Title.Text, p.Title.Padding = "Where this pipe buckles in this hole", vg.Points(6)
-	p.X.Label.Text, p.Y.Label.Text = "inclination of the hole, deg", "effective compression, 1,000 lbf"
+	p.X.Label.Text, p.Y.Label.Text = "inclination of the hole, deg", "effective compression, "+in.units.Unit(display.Force)
+	p.X.Tick.Marker, p.Y.Tick.Marker = chart.Plain{}, chart.Plain{}
 	p.Add(plotter.NewGrid())
 	end := 90.0
 	if in.c.Inclination > 90*unit.Degree {
@@ -40,7 +42,7 @@ func (in input) picture(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	asked, err := plotter.NewScatter(plotter.XYs{{X: in.c.Inclination.In(unit.Degree), Y: in.load.In(unit.Kilopound)}})
+	asked, err := plotter.NewScatter(plotter.XYs{{X: in.c.Inclination.In(unit.Degree), Y: in.units.In(in.load, display.Force)}})
 	if err != nil {
 		return err
 	}
@@ -61,7 +63,7 @@ func (in input) loads(of func(movement.Confined) unit.Force, end float64) plotte
 	for i := range xy {
 		degrees := end * float64(i) / points
 		c.Inclination = unit.Angle(degrees) * unit.Degree
-		xy[i] = plotter.XY{X: degrees, Y: of(c).In(unit.Kilopound)}
+		xy[i] = plotter.XY{X: degrees, Y: in.units.In(of(c), display.Force)}
 	}
 	return xy
 }

@@ -24,9 +24,9 @@ var published = inputs{od: 7 * unit.Inch, id: 5.920 * unit.Inch, hole: 8.5 * uni
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var in inputs
-	flags.TextVar(&in.od, "od", published.od, "outside diameter of the pipe")
-	flags.TextVar(&in.id, "id", published.id, "inside diameter of the pipe")
-	flags.TextVar(&in.hole, "hole", published.hole, "inside diameter of the hole or casing around it")
-	flags.TextVar(&in.length, "length", published.length, "measured length")
+	flags.TextVar(&in.od, "od", 3.5*unit.Inch, "outside diameter of the pipe")
+	flags.TextVar(&in.id, "id", 2.992*unit.Inch, "inside diameter of the pipe")
+	flags.TextVar(&in.hole, "hole", 6.184*unit.Inch, "inside diameter of the hole or casing around it")
+	flags.TextVar(&in.length, "length", 9800*unit.Foot, "measured length")
 	return func() (calculator.Answer, error) { return in.answer() }
 }

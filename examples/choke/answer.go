@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"math"
@@ -29,7 +30,7 @@ func (in inputs) ofLiquid() (calculator.Answer, error) {
 		return calculator.Answer{}, sort(err)
 	}
 	a := calculator.Answer{Steps: f.Steps(), Notes: f.Outside, Results: []calculator.Result{
-		{Name: "rate", Value: f.Rate},
+		{Name: "rate", Value: f.Rate, For: display.ProductionRate},
 		{Name: "drop", Value: f.Drop},
 		{Name: "drop at which it chokes", Value: f.ChokedDrop},
 		{Name: "choked", Value: f.Choked},
@@ -66,7 +67,7 @@ func (in inputs) ofGas() (calculator.Answer, error) {
 	}
 	a := calculator.Answer{Steps: f.Steps(), Notes: f.Outside, Results: []calculator.Result{
 		{Name: "mass rate", Value: f.Mass},
-		{Name: "rate at inlet conditions", Value: f.Rate},
+		{Name: "rate at inlet conditions", Value: f.Rate, For: display.ProductionRate},
 		{Name: "drop", Value: f.Drop},
 		{Name: "drop over inlet pressure, absolute", Value: f.Ratio},
 		{Name: "ratio at which it is critical", Value: f.ChokedRatio},
@@ -90,11 +91,11 @@ func sort(err error) error {
 
 // opening tells a coefficient in the ways it is told.
 func (in inputs) opening(c unit.FlowCoefficient) []calculator.Result {
-	r := []calculator.Result{{Name: "coefficient", Value: c}, {Name: "the same as Kv", Value: working.In(c, unit.Kv, "Kv").String()}}
+	r := []calculator.Result{{Name: "coefficient", Value: c}, {Name: "as Cv", Value: c.In(unit.Cv)}, {Name: "as Kv", Value: c.In(unit.Kv)}}
 	if in.discharge > 0 {
 		a := choke.Opening(c, in.discharge)
 		d := unit.Length(math.Sqrt(4 / math.Pi * float64(a)))
-		r = append(r, calculator.Result{Name: "opening at the discharge coefficient", Value: a}, calculator.Result{Name: "diameter of one round hole", Value: d})
+		r = append(r, calculator.Result{Name: "opening at the discharge coefficient", Value: a}, calculator.Result{Name: "diameter of one round hole", Value: d, For: display.Diameter})
 	}
 	return r
 }
@@ -129,7 +130,7 @@ func (in inputs) position(a *calculator.Answer, c unit.FlowCoefficient) error {
 	i := table.Least(c)
 	if i < 0 {
 		a.Failed = true
-		a.Notes = append(a.Notes, fmt.Sprintf("no position passes it; the widest, %q, has %s", table[len(table)-1].Name, table[len(table)-1].Coefficient.Rounded(4)))
+		a.Notes = append(a.Notes, fmt.Sprintf("no position passes it; the widest, %q, has %s", table[len(table)-1].Name, in.units.Format(table[len(table)-1].Coefficient, display.Usual)))
 		return nil
 	}
 	a.Results = append(a.Results, calculator.Result{Name: "least position that passes it", Value: table[i].Name})

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"fmt"
 	"slices"
 
@@ -44,6 +45,7 @@ func (in input) answer() (calculator.Answer, error) {
 			{Name: "equivalent density, pulling", Value: s.PullingEquivalent},
 		},
 		Tables: []calculator.Table{losses(c)},
+		Draw:   in.picture(round),
 		Notes:  append(in.watch(c, s), "Surge and swab are steady: breaking the gel and the inertia of a jerk come on top."),
 	}
 	for _, p := range c.Parts {
@@ -88,10 +90,10 @@ func (in input) watch(c flow.Circulating, s flow.Surge) (notes []string) {
 		p    unit.Pressure
 	}{{"at rest", c.Bottom.Static}, {"while circulating", c.Bottom.Pressure}, {"while running in", s.Running}, {"while pulling", s.Pulling}} {
 		if in.fracture > 0 && x.p >= in.fracture {
-			notes = append(notes, fmt.Sprintf("%s the bottom feels %s, at or above the fracture pressure of %s", x.when, x.p.Rounded(4), in.fracture.Rounded(4)))
+			notes = append(notes, fmt.Sprintf("%s the bottom feels %s, at or above the fracture pressure of %s", x.when, in.units.Format(x.p, display.Usual), in.units.Format(in.fracture, display.Usual)))
 		}
 		if in.balance > 0 && x.p <= in.balance {
-			notes = append(notes, fmt.Sprintf("%s the bottom feels %s, at or below the formation's %s: it can flow", x.when, x.p.Rounded(4), in.balance.Rounded(4)))
+			notes = append(notes, fmt.Sprintf("%s the bottom feels %s, at or below the formation's %s: it can flow", x.when, in.units.Format(x.p, display.Usual), in.units.Format(in.balance, display.Usual)))
 		}
 	}
 	return notes

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"strconv"
@@ -25,14 +26,15 @@ func (in inputs) answer() (calculator.Answer, error) {
 		return a, err
 	}
 	gas := w.Zones[0].Gas != nil
-	tell(&a, w, n, &f, gas)
+	in.tell(&a, w, n, &f, gas)
 	a.Results = append(a.Results, calculator.Result{Name: "rate to surface", Value: rate(f.Rate, gas)})
 	if !gas {
-		a.Results = append(a.Results, calculator.Result{Name: "oil", Value: f.Oil()}, calculator.Result{Name: "water cut", Value: f.WaterCut})
+		a.Results = append(a.Results, calculator.Result{Name: "oil", Value: rate(f.Oil(), false)}, calculator.Result{Name: "water cut", Value: f.WaterCut})
 	}
 	a.Results = append(a.Results, calculator.Result{Name: "crossflow", Value: rate(f.Crossflow, gas)},
 		calculator.Result{Name: "tubing pressure at the topmost zone", Value: f.Pressure})
 	a.Steps = n.Steps(&f)
+	a.Draw = in.picture(w, f, gas)
 	return a, nil
 }
 
@@ -54,7 +56,7 @@ func (in inputs) flow(a *calculator.Answer, n *production.Network, at []int) (f 
 }
 
 // tell adds what every zone gives or takes.
-func tell(a *calculator.Answer, w production.Well, n *production.Network, f *production.Flow, gas bool) {
+func (in inputs) tell(a *calculator.Answer, w production.Well, n *production.Network, f *production.Flow, gas bool) {
 	positions := make([]int, len(f.Zones))
 	for i, z := range f.Zones {
 		positions[i] = z.Position
@@ -64,10 +66,10 @@ func tell(a *calculator.Answer, w production.Well, n *production.Network, f *pro
 	for i, z := range f.Zones {
 		t.Rows = append(t.Rows, []any{w.Zones[i].Name, names[i], rate(z.Rate, gas), f.Share(i), rate(z.Water, gas), z.Sandface, z.Drop, z.Tubing, rate(z.Passing, gas)})
 		if z.Takes {
-			a.Notes = append(a.Notes, fmt.Sprintf("crossflow: %s takes %s from the others", w.Zones[i].Name, calculator.Word(rate(-z.Rate, gas))))
+			a.Notes = append(a.Notes, fmt.Sprintf("crossflow: %s takes %s from the others", w.Zones[i].Name, in.units.Format(-z.Rate, purpose(gas))))
 		}
 		if z.Shut {
-			a.Notes = append(a.Notes, fmt.Sprintf("%s is shut; its choke holds %s", w.Zones[i].Name, z.Drop.Rounded(4)))
+			a.Notes = append(a.Notes, fmt.Sprintf("%s is shut; its choke holds %s", w.Zones[i].Name, in.units.Format(z.Drop, display.Usual)))
 		}
 	}
 	a.Tables = append(a.Tables, t)

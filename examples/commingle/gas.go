@@ -2,6 +2,7 @@ package main
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/hydrostatics/working"
 	"completion.example/valve/production"
 	"completion.example/valve/production/inflow"
@@ -37,5 +38,13 @@ func rate(q unit.FlowRate, gas bool) any {
 	if gas {
 		return working.In(q, unit.ThousandCubicFeetPerDay, "Mcf/d")
 	}
-	return q
+	return working.In(q, unit.BarrelPerDay, "bbl/d")
+}
+
+// purpose is what a rate is for.
+func purpose(gas bool) display.Purpose {
+	if gas {
+		return display.GasRate
+	}
+	return display.ProductionRate
 }

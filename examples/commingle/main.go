@@ -2,6 +2,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -13,12 +14,14 @@ var command = calculator.Command{
 	Name:     "commingle",
 	Question: "what does each zone give when they flow together through their chokes, and does one of them take?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
 
 // inputs are the flags.
 type inputs struct {
+	units         *calculator.Units
 	zones         zones
 	chokes, table string // files
 	between       production.Interval
@@ -34,8 +37,8 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Var(&in.zones, "zone", "a `zone`, from the bottom up; give the flag once for each: name, depth, pr, J, pb, cut, density, B, choke=position; of gas name, depth, pr, AOF, n, gravity, T, Z, k (ratio of specific heats), xT, choke")
 	flags.StringVar(&in.chokes, "positions", "", "CSV `file` of the positions of every zone's choke; none takes the built-in, invented one")
 	flags.TextVar(&in.between.Density, "between", 7.2*unit.PoundPerGallon, "density in the tubing between the zones")
-	flags.TextVar(&in.between.Loss.At, "at", 5000*unit.BarrelPerDay, "rate at which the losses are told")
-	flags.TextVar(&in.between.Loss.Turbulent, "lossbetween", 10*unit.PSI, "friction between two zones at that rate")
+	flags.TextVar(&in.between.Loss.At, "loss-rate", 5000*unit.BarrelPerDay, "rate at which the losses are told")
+	flags.TextVar(&in.between.Loss.Turbulent, "loss-between", 10*unit.PSI, "friction between two zones at that rate")
 	flags.TextVar(&in.tubing.Loss.Turbulent, "loss", 250*unit.PSI, "friction from the topmost zone to surface at that rate")
 	flags.TextVar(&in.tubing.Surface, "wellhead", 200*unit.PSI, "pressure held at surface")
 	flags.TextVar(&in.tubing.Density, "density", 6.0*unit.PoundPerGallon, "density in the tubing to surface")
@@ -44,6 +47,19 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.StringVar(&in.search, "search", "", "search the positions that exist: most (rate), split or water")
 	flags.StringVar(&in.split, "split", "1:1", "wanted split between the zones, from the bottom up; for -search split")
 	flags.Float64Var(&in.water, "water", 0.3, "greatest water cut; for -search water")
-	flags.BoolVar(&in.noCrossflow, "nocrossflow", false, "leave out settings in which a zone takes fluid")
-	return func() (calculator.Answer, error) { return in.answer() }
+	flags.BoolVar(&in.noCrossflow, "no-crossflow", false, "leave out settings in which a zone takes fluid")
+	in.units = calculator.UnitsOf(flags)
+	survey := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		var depths []*unit.Length
+		for i := range in.zones.list {
+			depths = append(depths, &in.zones.list[i].Zone.Depth)
+		}
+		if err := survey.Vertical(depths...); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		survey.Tell(&a)
+		return a, err
+	}
 }

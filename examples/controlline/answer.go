@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 
@@ -44,7 +45,7 @@ func (in input) answer() (calculator.Answer, error) {
 			{Name: "share of the working pressure used, blocked under the pump's pressure and warmed", Value: blocked.Burst},
 			{Name: "pumped if nothing moves", Value: working.In(plan.Held, unit.Litre, "L")}, {Name: "pumped for a good shift", Value: working.In(plan.Pumped, unit.Litre, "L")},
 			{Name: "returned for a good shift", Value: working.In(plan.Returned, unit.Litre, "L")},
-			{Name: "rate while moving", Value: working.In(plan.Rate, unit.LitrePerMinute, "L/min")}, {Name: "flow in the line", Value: plan.Regime},
+			{Name: "rate while moving", Value: working.In(plan.Rate, unit.LitrePerMinute, "L/min"), For: display.SmallRate}, {Name: "flow in the line", Value: plan.Regime},
 			{Name: "pressure arrives after", Value: plan.Delay}, {Name: "shift done after", Value: plan.Total},
 			{Name: "the reading says", Value: d.Finding.String()},
 		},
@@ -64,7 +65,7 @@ func (in input) answer() (calculator.Answer, error) {
 	}
 	if d.Finding != controlline.Shifted {
 		a.Failed = true
-		litres := func(v unit.Volume) string { return unit.Significant(v.In(unit.Litre), 3) + " L" }
+		litres := func(v unit.Volume) string { return in.units.Format(v, display.SmallVolume) }
 		a.Notes = append(a.Notes, fmt.Sprintf("%s: %s went in beyond the line's storage, %.0f %% of a stroke came back, %s of it unaccounted for",
 			d.Finding, litres(d.Past), 100*d.Stroke, litres(d.Unbalance)))
 	}

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -19,6 +20,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units   *calculator.Units
 	line    controlline.Line
 	shift   controlline.Shift
 	around  controlline.Outside
@@ -42,15 +44,24 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&q.Viscosity, "viscosity", 10*unit.Centipoise, "viscosity of the control fluid at its temperature in the line")
 	flags.TextVar(&q.Compressibility, "compressibility", 3.8e-6*unit.PerPSI, "compressibility of the control fluid")
 	flags.TextVar(&q.Expansivity, "expansivity", 0.0004*unit.PerFahrenheit, "volume expansivity of the control fluid")
-	flags.TextVar(&s.Pump, "pump", 3000*unit.PSI, "pressure held at the panel")
+	flags.TextVar(&s.Pump, "panel", 3000*unit.PSI, "pressure held at the panel")
 	flags.TextVar(&s.Move, "move", 500*unit.PSI, "differential at the device that keeps it moving")
 	flags.TextVar(&s.Swept, "swept", 0.5*unit.Litre, "volume of the stroke on the feed side")
 	flags.TextVar(&s.Displaced, "displaced", 0.5*unit.Litre, "volume of the stroke on the vent side")
-	flags.TextVar(&in.around.Bottom, "annulus", 4400*unit.PSI, "pressure around the line at the device")
+	flags.TextVar(&in.around.Bottom, "outside-pressure", 4400*unit.PSI, "outside pressure, around the line at the device")
 	flags.TextVar(&in.warming, "warming", 50*unit.FahrenheitDifference, "warming of a blocked line")
 	flags.TextVar(&in.metal, "metal", 9e-6*unit.PerFahrenheit, "linear expansivity of the line")
 	flags.TextVar(&in.reading.Pumped, "pumped", 0.93*unit.Litre, "volume pumped, as measured")
 	flags.TextVar(&in.reading.Returned, "returned", 0.49*unit.Litre, "volume returned, as measured")
-	flags.TextVar(&in.reading.Uncertainty, "uncertainty", 0.04*unit.Litre, "uncertainty of each")
-	return func() (calculator.Answer, error) { return in.answer() }
+	flags.TextVar(&in.reading.Uncertainty, "volume-uncertainty", 0.04*unit.Litre, "uncertainty of each")
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.line.Depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

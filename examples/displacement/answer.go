@@ -1,10 +1,10 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"fmt"
 
 	"completion.example/fluid/flow"
-	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 )
 
@@ -43,13 +43,14 @@ func (in inputs) answer() (calculator.Answer, error) {
 		},
 		Steps:  append(in.pump.Steps(), s.Steps()...),
 		Tables: tables(s),
-		Draw:   draw(s),
+		Draw:   draw(in.units.System, s),
 	}
+	show := func(v any) string { return in.units.Format(v, display.Usual) }
 	for _, u := range s.UTubes {
 		note := fmt.Sprintf("U-tubing from %s to %s pumped: the inlet would need %s; hold %s more on the returns to stay with the pump",
-			u.From.Rounded(3), u.To.Rounded(3), u.Least.Rounded(3), s.HoldBack.Rounded(3))
+			show(u.From), show(u.To), show(u.Least), show(s.HoldBack))
 		if q, err := s.FallRate(u.At); err == nil {
-			note += fmt.Sprintf("; left alone, the returns can run at %.1f bbl/min", q.In(unit.BarrelPerMinute))
+			note += fmt.Sprintf("; left alone, the returns can run at %s", show(q))
 		}
 		a.Notes = append(a.Notes, note)
 	}

@@ -9,10 +9,10 @@ import (
 
 func TestDisplacement(t *testing.T) {
 	golden.Check(t, command)
-	golden.File(t, command, "u-tube", 0, "-density", "8.6 lb/gal", "-pv", "1 cP", "-yp", "0 lbf/100ft2", "-spacer", "0 bbl", "-new-density", "12 lb/gal", "-rate", "1 bbl/min")
-	golden.File(t, command, "reverse", 0, "-reverse", "-new", "100 bbl")
+	golden.File(t, command, "u-tube", 0, "-density", "8.6 lb/gal", "-plastic-viscosity", "1 cP", "-yield-point", "0 lbf/100ft2", "-spacer-volume", "0 bbl", "-new-density", "12 lb/gal", "-rate", "1 bbl/min")
+	golden.File(t, command, "reverse", 0, "-reverse", "-new-volume", "100 bbl")
 	golden.File(t, command, "pump", 2, "-efficiency", "1.2")
-	golden.File(t, command, "faults", 2, "-tvd", "12000 ft", "-rate", "0 bbl/min", "-casing-id", "3 in")
+	golden.File(t, command, "faults", 2, "-depth", "12000 ft", "-rate", "0 bbl/min", "-casing-id", "3 in")
 }
 
 func TestPicture(t *testing.T) {

@@ -29,7 +29,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		Steps:   bearing.Steps(),
 		Tables:  []calculator.Table{outline(polygon)},
 		Results: []calculator.Result{{Name: "force of the packer on the casing, positive up", Value: bearing.Casing}},
-		Draw:    func(w io.Writer) error { return picture(w, polygon, loads) },
+		Draw:    func(w io.Writer) error { return picture(w, in.units.System, polygon, loads) },
 	}
 	margins(&a, e, loads)
 	in.tests(&a, e)

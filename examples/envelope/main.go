@@ -21,6 +21,7 @@ func main() { calculator.Main(command) }
 
 // inputs are the flags.
 type inputs struct {
+	units        *calculator.Units
 	file, loads  string
 	ratings      packer.Ratings
 	seat         packer.Seat
@@ -36,15 +37,16 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	r := &in.ratings
 	flags.TextVar(&r.FromBelow, "from-below", 7500*unit.PSI, "differential that the element holds from below")
 	flags.TextVar(&r.FromAbove, "from-above", 6000*unit.PSI, "differential that the element holds from above")
-	flags.TextVar(&r.Tension, "tension", 150*unit.Kilopound, "pull of the tubing that the mandrel bears")
-	flags.TextVar(&r.Compression, "compression", 100*unit.Kilopound, "set-down of the tubing that the mandrel bears")
+	flags.TextVar(&r.Tension, "mandrel-tension", 150*unit.Kilopound, "pull of the tubing that the mandrel bears")
+	flags.TextVar(&r.Compression, "mandrel-compression", 100*unit.Kilopound, "set-down of the tubing that the mandrel bears")
 	flags.TextVar(&r.Up, "slips-up", 300*unit.Kilopound, "force on the casing that the slips bear, up")
 	flags.TextVar(&r.Down, "slips-down", 250*unit.Kilopound, "force on the casing that the slips bear, down")
-	flags.TextVar(&in.seat.Casing, "casing", 8.535*unit.Inch, "bore of the casing")
+	flags.TextVar(&in.seat.Casing, "casing-id", 8.535*unit.Inch, "bore of the casing")
 	flags.TextVar(&in.seat.Bore, "bore", 4.75*unit.Inch, "seal bore of the packer")
 	flags.TextVar(&in.below, "below", 6500*unit.PSI, "pressure below the packer")
 	flags.TextVar(&in.above, "above", 3500*unit.PSI, "pressure above the packer")
-	flags.TextVar(&in.tubing, "tubing", 75*unit.Kilopound, "force of the tubing on the packer, positive where it pulls up")
+	flags.TextVar(&in.tubing, "packer-force", 75*unit.Kilopound, "force of the tubing on the packer, positive where it pulls up")
 	flags.Float64Var(&in.hand, "in-hand", 0.1, "share of a test pressure to keep in hand")
+	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) { return in.answer() }
 }

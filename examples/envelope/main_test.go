@@ -12,7 +12,7 @@ func TestEnvelope(t *testing.T) {
 	golden.File(t, command, "polygon", 0, "-polygon", "testdata/polygon.json", "-loads", "testdata/loads.json")
 	golden.File(t, command, "outside", 1, "-below", "10500 psi")
 	golden.File(t, command, "faults", 2, "-from-below", "0 psi", "-slips-up", "-5 lbf")
-	golden.File(t, command, "nothing", 2, "-casing", "4 in")
+	golden.File(t, command, "nothing", 2, "-casing-id", "4 in")
 }
 
 func TestPicture(t *testing.T) {

@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"completion.example/examples/internal/chart"
-	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/packer"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
@@ -15,13 +15,14 @@ import (
 )
 
 // picture draws the envelope with the loads in it and their names.
-func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
+func picture(w io.Writer, s display.System, polygon packer.Polygon, loads []namedLoad) error {
 	p := plot.New()
 	p.Title.Text = "What the packer holds"
-	p.X.Label.Text = "axial force of the tubing on the packer, 1,000 lbf (pull to the right)"
-	p.Y.Label.Text = "pressure below minus above, psi"
+	p.X.Label.Text = "axial force of the tubing on the packer, " + s.Unit(display.Force) + " (pull to the right)"
+	p.Y.Label.Text = "pressure below minus above, " + s.Unit(display.Pressure)
+	p.X.Tick.Marker, p.Y.Tick.Marker = chart.Plain{}, chart.Plain{}
 	p.Add(plotter.NewGrid())
-	area, err := plotter.NewPolygon(corners(polygon.Vertices))
+	area, err := plotter.NewPolygon(corners(s, polygon.Vertices))
 	if err != nil {
 		return err
 	}
@@ -31,7 +32,7 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 	p.Legend.Add("envelope", area)
 	labels := plotter.XYLabels{}
 	for _, l := range loads {
-		labels.XYs = append(labels.XYs, corners([]packer.Load{{Differential: l.Differential, Axial: l.Axial}})...)
+		labels.XYs = append(labels.XYs, corners(s, []packer.Load{{Differential: l.Differential, Axial: l.Axial}})...)
 		labels.Labels = append(labels.Labels, l.Name)
 	}
 	points, err := plotter.NewScatter(labels.XYs)
@@ -44,7 +45,7 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 		return err
 	}
 	names.Offset = vg.Point{X: vg.Points(6), Y: vg.Points(-3)}
-	limits, err := edges(polygon)
+	limits, err := edges(s, polygon)
 	if err != nil {
 		return err
 	}
@@ -58,8 +59,8 @@ func picture(w io.Writer, polygon packer.Polygon, loads []namedLoad) error {
 }
 
 // edges names what ends the packer along each edge, a little inside of it.
-func edges(of packer.Polygon) (*plotter.Labels, error) {
-	at := corners(of.Vertices)
+func edges(s display.System, of packer.Polygon) (*plotter.Labels, error) {
+	at := corners(s, of.Vertices)
 	var middle plotter.XY
 	for _, c := range at {
 		middle.X += c.X / float64(len(at))
@@ -92,10 +93,10 @@ func edges(of packer.Polygon) (*plotter.Labels, error) {
 // to the middle.
 const inward = 0.1
 
-func corners(of []packer.Load) plotter.XYs {
+func corners(s display.System, of []packer.Load) plotter.XYs {
 	xy := make(plotter.XYs, len(of))
 	for i, l := range of {
-		xy[i] = plotter.XY{X: l.Axial.In(unit.Kilopound), Y: l.Differential.In(unit.PSI)}
+		xy[i] = plotter.XY{X: s.In(l.Axial, display.Force), Y: s.In(l.Differential, display.Pressure)}
 	}
 	return xy
 }

@@ -25,7 +25,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&tally, "string", catalogue.Tally{{OD: 3.5 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Length: 9000 * unit.Foot}},
 		"the string from the top: size, weight, length; …")
 	flags.TextVar(&test.Stretch, "stretch", 20*unit.Inch, "stretch between the two marks")
-	flags.TextVar(&test.Pull, "pull", 25_000*unit.PoundForce, "higher pull less the lower one; the lower one at least the string's weight")
+	flags.TextVar(&test.Pull, "pull-difference", 25_000*unit.PoundForce, "higher pull less the lower one; the lower one at least the string's weight")
 	return func() (calculator.Answer, error) {
 		all, err := catalogue.Standard()
 		if err != nil {

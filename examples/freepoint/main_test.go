@@ -10,5 +10,5 @@ func TestFreePoint(t *testing.T) {
 	golden.Check(t, command)
 	golden.File(t, command, "tapered", 0, "-string", "4-1/2 in, 12.75 lb/ft, 3000 ft; 3-1/2 in, 9.3 lb/ft, 4000 ft", "-stretch", "16 in", "-explain")
 	golden.File(t, command, "free", 1, "-stretch", "60 in")
-	golden.File(t, command, "faults", 2, "-stretch", "-1 in", "-pull", "0 lbf")
+	golden.File(t, command, "faults", 2, "-stretch", "-1 in", "-pull-difference", "0 lbf")
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"fmt"
 	"slices"
 
@@ -42,8 +43,8 @@ func answer(s flow.Stream, dials readings, model flow.Model, length unit.Length)
 		calculator.Result{Name: "friction gradient", Value: f.Gradient},
 		calculator.Result{Name: "pressure lost", Value: f.Loss(length)})
 	if k, err := flow.CriticalRates(s.Conduit, s.Rheology, s.Density); err == nil {
-		a.Results = append(a.Results, calculator.Result{Name: "laminar up to", Value: working.In(k.Laminar, unit.GallonPerMinute, "gal/min")},
-			calculator.Result{Name: "turbulent from", Value: working.In(k.Turbulent, unit.GallonPerMinute, "gal/min")})
+		a.Results = append(a.Results, calculator.Result{Name: "laminar up to", Value: working.In(k.Laminar, unit.GallonPerMinute, "gal/min"), For: display.PumpRate},
+			calculator.Result{Name: "turbulent from", Value: working.In(k.Turbulent, unit.GallonPerMinute, "gal/min"), For: display.PumpRate})
 	} else {
 		a.Notes = append(a.Notes, err.Error())
 	}
@@ -59,8 +60,7 @@ func answer(s flow.Stream, dials readings, model flow.Model, length unit.Length)
 	return a, nil
 }
 
-// isExample tells whether the inputs are those of the published case, which are
-// the defaults.
+// isExample tells whether the inputs are those of the published case.
 func isExample(s flow.Stream, dials readings, model flow.Model, length unit.Length) bool {
 	return slices.Equal(dials, readings{{Speed: 100, Dial: 21}, {Speed: 3, Dial: 8}}) && model == flow.ModelPowerLaw &&
 		s.Conduit == flow.Conduit{Outer: 8.835 * unit.Inch, Inner: 4.5 * unit.Inch} &&

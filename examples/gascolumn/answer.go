@@ -33,6 +33,7 @@ func answer(in input) (calculator.Answer, error) {
 		return calculator.Answer{}, err
 	}
 	a.Tables = []calculator.Table{table}
+	a.Draw = in.picture(c)
 	if in.kind == "natural" {
 		err = in.byHand(&a, profile, bottom)
 	}

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 	"fmt"
 
@@ -16,6 +17,7 @@ var command = calculator.Command{
 	Name:     "gascolumn",
 	Question: "what is the pressure under a column of gas, and how dense is the gas on the way down?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -23,6 +25,7 @@ func main() { calculator.Main(command) }
 // input is a shut-in well; the defaults are a worked example that takes one mean
 // temperature and one mean Z.
 type input struct {
+	units        *calculator.Units
 	kind         string
 	natural      fluid.Gas
 	top          unit.Pressure
@@ -37,11 +40,20 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.natural.Nitrogen, "n2", 0, "mole fraction of nitrogen in natural gas")
 	flags.Float64Var(&in.natural.CarbonDioxide, "co2", 0, "mole fraction of carbon dioxide in natural gas")
 	flags.Float64Var(&in.natural.HydrogenSulphide, "h2s", 0, "mole fraction of hydrogen sulphide in natural gas")
-	flags.TextVar(&in.top, "pressure", 2500*unit.PSI, "gauge pressure at the top of the column")
-	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical height of the column")
-	flags.TextVar(&in.surface, "top-temperature", unit.Fahrenheit(190), "temperature at the top")
+	flags.TextVar(&in.top, "surface-pressure", 2500*unit.PSI, "pressure at surface, on top of the column")
+	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical depth of the bottom of the column")
+	flags.TextVar(&in.surface, "surface-temperature", unit.Fahrenheit(190), "temperature at surface")
 	flags.TextVar(&in.end, "bottom-temperature", unit.Fahrenheit(190), "temperature at the bottom, straight in between")
-	return func() (calculator.Answer, error) { return answer(in) }
+	well := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		in.units = calculator.UnitsOf(flags)
+		a, err := answer(in)
+		well.Tell(&a)
+		return a, err
+	}
 }
 
 func (in input) gas() (hydrostatics.Fluid, error) {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"io"
@@ -19,7 +20,7 @@ import (
 func (in input) prepare() (p drag.Spread, path *hydrostatics.Path, held unit.Length, err error) {
 	stations := []hydrostatics.Station{{MD: in.kickOff}}
 	held = in.kickOff
-	if in.inclination != 0 {
+	if in.inclination != 0 && in.survey == nil {
 		if !(in.build > 0) {
 			return p, nil, 0, fmt.Errorf("build is %v; permitted above 0 deg/100ft where the hole is inclined", in.build)
 		}
@@ -28,9 +29,10 @@ func (in input) prepare() (p drag.Spread, path *hydrostatics.Path, held unit.Len
 	}
 	// The hole goes on below a string that ends above or in the build.
 	stations = append(stations, hydrostatics.Station{MD: max(in.depth, held+unit.Metre), Inclination: in.inclination})
-	path, err = hydrostatics.NewPath(stations)
-	if err != nil {
-		return p, nil, 0, fmt.Errorf("the well: %w", err)
+	if path = in.survey; path == nil {
+		if path, err = hydrostatics.NewPath(stations); err != nil {
+			return p, nil, 0, fmt.Errorf("the well: %w", err)
+		}
 	}
 	zones := []drag.Zone{{Bottom: in.shoe, Friction: in.cased, Hole: in.casing}}
 	if in.shoe < in.depth {
@@ -78,7 +80,7 @@ func (in input) answer() (calculator.Answer, error) {
 			{Name: "pull that gets to the lower end at the reading of -indicator", Value: pulled},
 		},
 		Steps:  in.steps(w, tvd, l),
-		Tables: []calculator.Table{in.along(p, 0, in.kickOff, held, in.shoe, in.depth)},
+		Tables: []calculator.Table{in.along(p, in.marks(held)...)},
 		Notes:  []string{"Effective forces: at surface without pressure what the indicator shows. Soft string after Johancsik, Friesen & Dawson 1984."},
 		Draw:   func(w io.Writer) error { return in.chart(p).WriteSVG(w) },
 	}
@@ -89,6 +91,14 @@ func (in input) answer() (calculator.Answer, error) {
 		a.Notes = append(a.Notes, "the string buckles somewhere on the way in: it then drags more than is said here")
 	}
 	return a, in.setWeightDown(&a, p)
+}
+
+// marks are the depths where the hole changes, as far as they are known.
+func (in input) marks(held unit.Length) []unit.Length {
+	if in.survey != nil {
+		return []unit.Length{0, in.shoe, in.depth}
+	}
+	return []unit.Length{0, in.kickOff, held, in.shoe, in.depth}
 }
 
 // readings are the hook loads at the ends of the friction factors' spread, least
@@ -102,14 +112,9 @@ func readings(s drag.Spread, m drag.Motion, end unit.Force) unit.Band[unit.Force
 // what buckles counted.
 func (in input) setWeightDown(a *calculator.Answer, p *drag.Prepared) error {
 	free := p.SetDown(0).HookLoad
-	slacked := free - (in.setDown - in.block)
-	if slacked < 0 {
-		a.Notes = append(a.Notes, "the reading of -set-down is more than the string shows on its way in: nothing is set down")
-		return nil
-	}
-	s, err := p.Arrives(slacked)
+	s, err := p.Arrives(in.setDown)
 	if errors.Is(err, drag.ErrNotSlack) {
-		return calculator.BadInput{Err: fmt.Errorf("set-down is %v; permitted from the block's weight of %v upwards: more can't be slacked off than hangs", in.setDown, in.block)}
+		return calculator.BadInput{Err: fmt.Errorf("set-down is %v; permitted from nothing to the %s that hang: more can't be slacked off", in.setDown, in.units.Format(free, display.Usual))}
 	} else if err != nil {
 		return err
 	}
@@ -118,8 +123,8 @@ func (in input) setWeightDown(a *calculator.Answer, p *drag.Prepared) error {
 		return err
 	}
 	a.Results = append(a.Results,
-		calculator.Result{Name: "slacked off at the reading of -set-down", Value: slacked},
-		calculator.Result{Name: "weight of that that arrives at the lower end", Value: s.Weight},
+		calculator.Result{Name: "reading when the weight of -set-down is slacked off", Value: free - in.setDown + in.block},
+		calculator.Result{Name: "weight that arrives at the lower end", Value: s.Weight},
 		calculator.Result{Name: "share of the next weight slacked off that would arrive", Value: s.Passes},
 		calculator.Result{Name: "length buckled then", Value: working.In(s.Buckled, unit.Foot, "ft")},
 		calculator.Result{Name: "of it a helix", Value: working.In(s.Helical, unit.Foot, "ft")},
@@ -166,9 +171,10 @@ func (in input) along(p *drag.Prepared, marks ...unit.Length) calculator.Table {
 
 // chart is the effective force along the string in each motion, and its contact.
 func (in input) chart(p *drag.Prepared) depthchart.Chart {
-	c := depthchart.Chart{Panels: []depthchart.Panel{
-		{Title: "Effective axial force", Label: "klbf, tension to the right"},
-		{Title: "Contact with the wall while rotating", Label: "lb/ft"},
+	u := in.units.System
+	c := depthchart.Chart{Units: u, Panels: []depthchart.Panel{
+		{Title: "Effective axial force", Label: u.Unit(display.Force) + ", tension to the right"},
+		{Title: "Contact with the wall while rotating", Label: u.Unit(display.PipeWeight)},
 	}}
 	for _, m := range []drag.Motion{drag.RunIn, drag.Rotating, drag.Pulled} {
 		curve := depthchart.Curve{Name: m.String()}
@@ -176,8 +182,8 @@ func (in input) chart(p *drag.Prepared) depthchart.Chart {
 		c.Depth = c.Depth[:0]
 		for _, n := range p.Profile(m, 0) {
 			c.Depth = append(c.Depth, n.MD)
-			curve.Values = append(curve.Values, n.Force.In(unit.Kilopound))
-			contact.Values = append(contact.Values, n.Contact.In(unit.PoundPerFoot))
+			curve.Values = append(curve.Values, u.In(n.Force, display.Force))
+			contact.Values = append(contact.Values, u.In(n.Contact, display.PipeWeight))
 		}
 		c.Panels[0].Curves = append(c.Panels[0].Curves, curve)
 		if m == drag.Rotating {

@@ -11,8 +11,10 @@ func TestHookload(t *testing.T) {
 	golden.Check(t, command)
 	golden.File(t, command, "vertical", 0, "-inclination", "0 deg", "-block", "30 klbf")
 	golden.File(t, command, "level", 0, "-inclination", "90 deg", "-set-down", "5 klbf")
-	golden.File(t, command, "shallow", 0, "-depth", "100 ft", "-indicator", "100 lbf", "-set-down", "0 lbf", "-explain")
-	golden.File(t, command, "faults", 2, "-od", "2 in", "-friction-open", "7", "-depth", "9000 ft", "-casing", "1 in")
+	golden.File(t, command, "shallow", 0, "-measured-depth", "100 ft", "-indicator", "100 lbf", "-set-down", "0 lbf", "-explain")
+	golden.File(t, command, "too-much", 2, "-set-down", "200 klbf")
+	golden.File(t, command, "surveyed", 0, "-survey", "../survey/testdata/building.csv", "-measured-depth", "3800 m", "-cased-to", "3000 m")
+	golden.File(t, command, "faults", 2, "-od", "2 in", "-friction-open", "7", "-measured-depth", "9000 ft", "-casing-id", "1 in")
 }
 
 func TestPicture(t *testing.T) {

@@ -26,7 +26,10 @@ type changed struct {
 	Windows  []change `json:"windows"`
 	Margins  []change `json:"margins"`
 	Over     float64  `json:"over"` // percent of the limit by which a margin must have changed to be told
-	Smaller  int      `json:"smaller"`
+	// Smaller counts margins that changed by less, Unseen those, and windows, that
+	// can't be held against each other because the programme is left before them.
+	Smaller int `json:"smaller"`
+	Unseen  int `json:"unseen"`
 }
 
 // compare tells what has changed; over is the share of a limit by which a margin
@@ -75,7 +78,9 @@ func (c *changed) steps(before, now *sequence.Programme) {
 }
 
 // same tells whether two findings are of the same thing.
-func same(a, b sequence.Finding) bool { return a.Kind == b.Kind && a.Step == b.Step && a.Device == b.Device }
+func same(a, b sequence.Finding) bool {
+	return a.Kind == b.Kind && a.Step == b.Step && a.Device == b.Device
+}
 
 func (c *changed) findings(w *work, before, now *sequence.Programme) {
 	u := w.read
@@ -100,6 +105,10 @@ func (c *changed) windows(w *work, before, now *sequence.Programme) {
 		s := &now.Steps[i]
 		k := numberOf(before, s.Name) - 1
 		if k < 0 {
+			continue
+		}
+		if s.Follows != "" || before.Steps[k].Follows != "" {
+			c.Unseen += max(len(s.Windows), len(before.Steps[k].Windows))
 			continue
 		}
 		old := &before.Steps[k]
@@ -129,7 +138,8 @@ func windowName(s *sequence.StepResult, n int) string {
 }
 
 func (c *changed) margins(w *work, before, now *sequence.Programme) {
-	key := func(m sequence.Margin) string { return string(m.Kind) + ": " + m.Limit }
+	key := func(m sequence.Margin) string { return limitWords(m.Kind) + ": " + m.Limit }
+	left := leaves(now) || leaves(before)
 	was := map[string]sequence.Margin{}
 	for _, m := range before.Margins {
 		was[key(m)] = m
@@ -138,19 +148,29 @@ func (c *changed) margins(w *work, before, now *sequence.Programme) {
 		old, known := was[key(m)]
 		delete(was, key(m))
 		switch {
+		case left && (!known || m.Share >= old.Share):
+			c.Unseen++
 		case !known:
-			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), "", w.read.text(m.Left)})
+			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), "", w.read.sized(m.Left)})
 		case math.Abs(m.Share-old.Share) > c.Over/100:
-			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.text(old.Left), w.read.text(m.Left)})
+			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.sized(old.Left), w.read.sized(m.Left)})
 		case m.Left != old.Left:
 			c.Smaller++
 		}
 	}
 	for _, m := range before.Margins {
-		if _, gone := was[key(m)]; gone {
-			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.text(m.Left), "gone"})
+		if _, gone := was[key(m)]; gone && left {
+			c.Unseen++
+		} else if gone {
+			c.Margins = append(c.Margins, change{numberOf(now, m.Step), key(m), w.read.sized(m.Left), "gone"})
 		}
 	}
+}
+
+// leaves tells whether a programme is left before its end, so that its margins
+// aren't those of all steps.
+func leaves(p *sequence.Programme) bool {
+	return slices.ContainsFunc(p.Steps, func(s sequence.StepResult) bool { return s.Follows != "" })
 }
 
 // differences writes the changes for people.
@@ -175,5 +195,9 @@ func differences(l *lines, w *work, over float64) {
 	}
 	if c.Smaller > 0 {
 		l.line(2, "", 0, "%s by no more than %v %% of the limit (-over)", count(c.Smaller, "margin changed", "margins changed"), over)
+	}
+	if c.Unseen > 0 {
+		l.line(2, "", 0, "%s told: the programme is left before its end, and what comes after can't be held against each other",
+			count(c.Unseen, "window or margin isn't", "windows and margins aren't"))
 	}
 }

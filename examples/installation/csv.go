@@ -57,7 +57,7 @@ func schedule(out io.Writer, w *work) error {
 			}
 			planned := u.number(u.shown(x, x.Planned), p)
 			for _, in := range x.Intervals {
-				row(verb, of, fmt.Sprint(x.Ramp), u.symbol(p), planned, u.number(u.shown(x, in.Least), p), u.number(u.shown(x, in.Greatest), p))
+				row(verb, of, fmt.Sprint(x.Ramp), u.symbol(p), planned, u.limitNumber(x, in.Least, up), u.limitNumber(x, in.Greatest, down))
 				lines++
 			}
 			if !x.Open() {

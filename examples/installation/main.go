@@ -14,8 +14,8 @@ import (
 	"os/signal"
 	"strings"
 
-	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
+	"completion.example/valve/sequence"
 )
 
 //go:embed plans/demo.json
@@ -44,7 +44,7 @@ type options struct {
 	revision, date     string
 	asJSON, schema     bool
 	pressures, explain bool
-	draws              draws
+	draws              sequence.Uncertainty
 }
 
 // list is a flag that may be given several times.
@@ -78,12 +78,9 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
-	f.IntVar(&o.draws.Samples, "samples", 0, "draw every threshold from its band this many times and print how often each thing goes wrong")
+	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
-	f.Float64Var(&o.draws.Density, "spread-density", 0, "draws: standard deviation of densities, as a share such as 0.005")
-	f.TextVar(&o.draws.Formation, "spread-formation", unit.Pressure(0), "draws: standard deviation of formation pressures")
-	f.TextVar(&o.draws.Gauge, "spread-gauge", unit.Pressure(0), "draws: standard deviation of the surface gauge")
-	f.TextVar(&o.draws.Temperature, "spread-temperature", unit.TemperatureDifference(0), "draws: standard deviation of temperature")
+	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")
 	return f
 }
 
@@ -92,7 +89,10 @@ func flags(o *options) *flag.FlagSet {
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	var o options
 	f := flags(&o)
-	err := calculator.Parse(f, args)
+	err := gone(args)
+	if err == nil {
+		err = calculator.Parse(f, args)
+	}
 	switch {
 	case errors.Is(err, flag.ErrHelp):
 		help(out, f)
@@ -107,7 +107,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		}
 		return exit(errs, err)
 	case o.fresh != "":
-		return exit(errs, writeNew(out, o.fresh))
+		return exit(errs, writeNew(out, o.fresh, o.units))
 	}
 	if err := o.check(); err != nil {
 		return exit(errs, err)

@@ -26,14 +26,14 @@ func printText(out io.Writer, o options, w *work) error {
 	if w.before != nil {
 		differences(l, w, o.over)
 	}
-	tightest(l, w, 5)
-	if w.before == nil {
+	tightest(l, w, 5, o.explain)
+	if o.against == "" {
 		for i := range p.Steps {
 			step(l, i, &p.Steps[i], w, o)
 		}
 	}
 	if w.risk != nil {
-		printRisk(l, w.risk)
+		printRisk(l, w.read, w.risk)
 	}
 	l.WriteString("\n")
 	l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
@@ -125,7 +125,7 @@ func findings(l *lines, w *work) {
 }
 
 // tightest lists the margins with the least left.
-func tightest(l *lines, w *work, n int) {
+func tightest(l *lines, w *work, n int, explain bool) {
 	p, u := w.programme, w.read
 	if len(p.Margins) == 0 {
 		return
@@ -137,9 +137,34 @@ func tightest(l *lines, w *work, n int) {
 		names = max(names, utf8.RuneCountInString(m.Limit))
 	}
 	for _, m := range p.Margins[:min(n, len(p.Margins))] {
-		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.text(m.Left), 10), pad(m.Limit, names+2), where(p, m), m.Kind)
+		text := fmt.Sprintf("%s  %s%s (%s)", pad(u.sized(m.Left), 10), pad(m.Limit, names+2), where(p, m), limitWords(m.Kind))
 		l.line(2, fmt.Sprintf("%5.1f %%", 100*m.Share), 9, "%s", text)
+		if explain {
+			l.line(11, "", 0, "%s", attained(u, m))
+		}
 	}
+}
+
+// attained says with which values a margin is least, and what takes most of it.
+func attained(u reader, m sequence.Margin) string {
+	var at, takes []string
+	for _, c := range m.At {
+		at = append(at, c.Name+" "+u.sized(c.Value))
+	}
+	for _, s := range m.Slopes {
+		takes = append(takes, s.Input+" "+u.sized(s.Takes))
+	}
+	text := string(m.Method)
+	if len(at) > 8 {
+		at = append(at[:8], fmt.Sprintf("and %d more", len(at)-8))
+	}
+	if len(at) > 0 {
+		text += "; least with " + strings.Join(at, ", ")
+	}
+	if len(takes) > 0 {
+		text += "; of it the whole bands take: " + strings.Join(takes, ", ")
+	}
+	return text
 }
 
 // where says in which step a margin is least.
@@ -166,7 +191,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
-		if e := u.edges(x); len(e) > 0 {
+		if e := u.edges(s, x); len(e) > 0 {
 			line("", "%s", strings.Join(e, "; "))
 		}
 	}
@@ -262,14 +287,5 @@ func pressures(l *lines, u reader, s *sequence.StepResult) {
 			}
 			l.WriteString(row + "\n")
 		}
-	}
-}
-
-func printRisk(l *lines, r *risk) {
-	l.WriteString("\n")
-	l.line(0, "", 0, "How often it goes wrong, in %d draws (seed %d)", r.Samples, r.Seed)
-	l.line(2, "", 0, "the plan as a whole: %s", r.Fails)
-	for _, e := range r.Events {
-		l.line(2, "", 0, "step %q, %s: %s in %s", e.Step, e.Action, e.Kind, e.share)
 	}
 }

@@ -2,6 +2,8 @@ package main
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -23,15 +25,20 @@ func held(s *sequence.StepResult, w *sequence.Window) (verb, of string) {
 // bleeds tells whether a pressure goes down to where it is planned.
 func bleeds(s *sequence.StepResult, w *sequence.Window) bool {
 	planned, ok := w.Planned.Pressure()
-	if !ok || w.Ramp < 1 || w.Ramp > len(s.Points) {
-		return false
+	return ok && planned < stood(s, w)
+}
+
+// stood is the surface pressure before the ramp of a window.
+func stood(s *sequence.StepResult, w *sequence.Window) unit.Pressure {
+	if w.Ramp < 1 || w.Ramp > len(s.Points) {
+		return 0
 	}
 	for _, r := range s.Points[w.Ramp-1].Surface {
 		if r.Compartment == w.Compartment {
-			return planned < r.Pressure
+			return r.Pressure
 		}
 	}
-	return false
+	return 0
 }
 
 // shown is a level as the gauge of a window's compartment shows it.
@@ -65,8 +72,11 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 }
 
 func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.Interval) string {
-	least, greatest := u.of(u.shown(w, x.Least)), u.of(u.shown(w, x.Greatest))
+	least, greatest := u.limit(w, x.Least, up), u.limit(w, x.Greatest, down)
 	bleed := bleeds(s, w)
+	if bleed && x.Below == "" && pressureOf(x.Greatest) >= stood(s, w) {
+		return "to anything from " + u.of(u.gauge(w.Compartment, stood(s, w))) + " down to 0"
+	}
 	switch {
 	case x.Below == "" && x.Above == "":
 		return "any, as far as it was looked (" + greatest + ")"
@@ -80,15 +90,56 @@ func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.
 	return least + " to " + greatest
 }
 
+// Ways of rounding a limit.
+const (
+	up   = true
+	down = false
+)
+
+// limit writes an end of a window as the gauge shows it, rounded inwards to four
+// digits, so that nothing printed lies outside the window.
+func (u reader) limit(w *sequence.Window, l sequence.Level, way bool) string {
+	p := pressure
+	if l.Axial() {
+		p = force
+	}
+	return u.limitNumber(w, l, way) + " " + u.symbol(p)
+}
+
+// limitNumber is limit without the unit.
+func (u reader) limitNumber(w *sequence.Window, l sequence.Level, way bool) string {
+	p := pressure
+	if l.Axial() {
+		p = force
+	}
+	n := u.in(u.shown(w, l), p)
+	if n == 0 {
+		return "0"
+	}
+	places := 3 - int(math.Floor(math.Log10(math.Abs(n))))
+	step := math.Pow10(-places)
+	const noise = 1e-6 // of a step, so that what is whole stays whole
+	if way == up {
+		n = math.Ceil(n/step-noise) * step
+	} else {
+		n = math.Floor(n/step+noise) * step
+	}
+	text := strconv.FormatFloat(n, 'f', max(places, 0), 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
+}
+
 // edges say what fails beyond a window.
-func (u reader) edges(w *sequence.Window) []string {
+func (u reader) edges(s *sequence.StepResult, w *sequence.Window) []string {
 	var all []string
 	for _, x := range w.Intervals {
 		if x.Below != "" {
-			all = append(all, "below "+u.of(u.shown(w, x.Least))+" "+u.text(x.Below))
+			all = append(all, "below "+u.limit(w, x.Least, up)+" "+u.text(x.Below))
 		}
-		if x.Above != "" {
-			all = append(all, "above "+u.of(u.shown(w, x.Greatest))+" "+u.text(x.Above))
+		if x.Above != "" && !(bleeds(s, w) && pressureOf(x.Greatest) >= stood(s, w)) {
+			all = append(all, "above "+u.limit(w, x.Greatest, down)+" "+u.text(x.Above))
 		}
 	}
 	return all

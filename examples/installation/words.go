@@ -245,6 +245,51 @@ func (u reader) parting(x sequence.Parting) string {
 	return fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
 }
 
+// limitWords say what a margin is left to.
+func limitWords(k sequence.Kind) string {
+	switch k {
+	case sequence.Unintended:
+		return "must not happen"
+	case sequence.Missing:
+		return "must happen"
+	case sequence.RatingCross:
+		return "rating"
+	case sequence.StringLoad:
+		return "string"
+	case sequence.HoldingOff:
+		return "holding envelope"
+	case sequence.SealTravel:
+		return "seal bore"
+	case sequence.BalanceOff:
+		return "balance wanted"
+	case sequence.TestOff:
+		return "test wanted"
+	case sequence.Fracture:
+		return "fracture pressure"
+	case sequence.PullOff:
+		return "rig"
+	case sequence.RateOff:
+		return "rate wanted"
+	}
+	return string(k)
+}
+
+// sized writes what is left of a limit: a quantity as text, or a share.
+func (u reader) sized(text string) string {
+	var p unit.Pressure
+	var f unit.Force
+	var l unit.Length
+	switch data := []byte(text); {
+	case p.UnmarshalText(data) == nil:
+		return u.of(p)
+	case f.UnmarshalText(data) == nil:
+		return u.of(f)
+	case l.UnmarshalText(data) == nil:
+		return u.as(l, stroke)
+	}
+	return u.text(text)
+}
+
 // numberOf is the number of a step by its name, counted from 1.
 func numberOf(p *sequence.Programme, name string) int {
 	return 1 + slices.IndexFunc(p.Steps, func(s sequence.StepResult) bool { return s.Name == name })

@@ -24,7 +24,7 @@ type work struct {
 	edits     []sequence.Edit
 	notes     []string // that stand by the verdict
 	hash      string   // of the plan's file
-	risk      *risk
+	risk      *sequence.Risk
 	read      reader
 	stopped   bool // by the user, before all was known
 }
@@ -180,9 +180,7 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 		}
 	}
 	if o.draws.Samples != 0 && !w.stopped {
-		if w.risk, err = sample(ctx, w.plan, o.draws); err != nil {
-			return err
-		}
+		return w.sample(ctx, o, tell)
 	}
 	return nil
 }

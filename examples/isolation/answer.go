@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 
@@ -54,7 +55,7 @@ func (in input) answer() (calculator.Answer, error) {
 		case err != nil:
 			return calculator.BadInput{Err: err}
 		}
-		a.Results = append(a.Results, calculator.Result{Name: name, Value: w.Least.Rounded(5) + " to " + w.Greatest.Rounded(5)})
+		a.Results = append(a.Results, calculator.Result{Name: name, Value: in.units.Format(w.Least, display.Usual) + " to " + in.units.Format(w.Greatest, display.Usual)})
 		return nil
 	}
 	up, err := in.valve.PressureUp(c, in.surface, others)

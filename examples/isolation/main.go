@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/hydrostatics/unit"
@@ -19,6 +20,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units           *calculator.Units
 	valve           valve.IsolationValve
 	tubing, annulus unit.Density
 	depth           unit.Length
@@ -34,12 +36,21 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.valve.Unlock, "unlock", unit.Band[unit.Pressure]{Least: 3206 * unit.PSI, Nominal: 3375 * unit.PSI, Greatest: 3544 * unit.PSI}, "differential that opens, unlocks or counts")
 	flags.TextVar(&in.valve.Bleed, "bleed", unit.Band[unit.Pressure]{Least: 400 * unit.PSI, Nominal: 500 * unit.PSI, Greatest: 600 * unit.PSI}, "differential at which it opens or re-arms when bled off")
 	flags.IntVar(&in.valve.Cycles, "cycles", 3, "number of cycles, where it counts them")
-	flags.TextVar(&in.tubing, "tubing", 8.8*unit.PoundPerGallon, "fluid in the tubing, where the pressure is applied")
-	flags.TextVar(&in.annulus, "annulus", 9.5*unit.PoundPerGallon, "fluid on the other side")
+	flags.TextVar(&in.tubing, "tubing-fluid", 8.8*unit.PoundPerGallon, "density of the fluid in the tubing, where the pressure is applied")
+	flags.TextVar(&in.annulus, "annulus-fluid", 9.5*unit.PoundPerGallon, "density of the fluid in the annulus, or whatever is on the other side")
 	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical depth of the valve")
 	flags.TextVar(&in.off, "uncertainty", 50*unit.PSI, "of each column's pressure at the valve")
 	flags.TextVar(&in.surface.Greatest, "limit", 5000*unit.PSI, "greatest surface pressure")
 	flags.TextVar(&in.hold, "hold", unit.Band[unit.Pressure]{Least: 4275 * unit.PSI, Nominal: 4500 * unit.PSI, Greatest: 4725 * unit.PSI}, "differential at the same depth that must not be reached, of another device")
 	flags.Var(&in.earlier, "earlier", "surface pressures reached before, each bled off again")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

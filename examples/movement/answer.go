@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"io"
@@ -50,7 +51,7 @@ func answer(in input) (calculator.Answer, error) {
 		},
 		Steps: a.Steps(),
 		Notes: []string{"Lengthening, tension and movement downwards are positive."},
-		Draw:  func(w io.Writer) error { return chart(c).WriteSVG(w) },
+		Draw:  func(w io.Writer) error { return in.chart(c).WriteSVG(w) },
 	}
 	for _, what := range notChecked {
 		out.Notes = append(out.Notes, "not checked: "+what)
@@ -98,17 +99,18 @@ func governing(c movement.Loading, f tubular.DesignFactors) []calculator.Result 
 }
 
 // chart is the axial force and the use of the pipe along the string.
-func chart(c movement.Loading) depthchart.Chart {
-	var d depthchart.Chart
+func (in input) chart(c movement.Loading) depthchart.Chart {
+	u := in.units.System
+	d := depthchart.Chart{Units: u}
 	var real, effective, burst, collapse, axial, triaxial []float64
 	for _, n := range c.Nodes[:len(c.Nodes)-1] { // the last is under the seals
 		d.Depth = append(d.Depth, n.MD)
-		real, effective = append(real, n.True.In(unit.Kilopound)), append(effective, n.Effective.In(unit.Kilopound))
+		real, effective = append(real, u.In(n.True, display.Force)), append(effective, u.In(n.Effective, display.Force))
 		burst, collapse = append(burst, n.Usage.Burst), append(collapse, n.Usage.Collapse)
 		axial, triaxial = append(axial, n.Usage.Axial), append(triaxial, n.Usage.Triaxial)
 	}
 	d.Panels = []depthchart.Panel{
-		{Title: "Axial force", Label: "klbf, tension to the right", Curves: []depthchart.Curve{{Name: "true", Values: real}, {Name: "effective", Values: effective}}},
+		{Title: "Axial force", Label: u.Unit(display.Force) + ", tension to the right", Curves: []depthchart.Curve{{Name: "true", Values: real}, {Name: "effective", Values: effective}}},
 		{Title: "Use of the pipe body", Label: "share of the limit used, design factor in it", Curves: []depthchart.Curve{
 			{Name: "triaxial", Values: triaxial}, {Name: "axial", Values: axial}, {Name: "burst", Values: burst}, {Name: "collapse", Values: collapse},
 		}},

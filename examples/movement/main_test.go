@@ -9,15 +9,15 @@ import (
 
 func TestMovement(t *testing.T) {
 	golden.Check(t, command)
-	golden.File(t, command, "anchored", 0, "-seals", "anchored", "-slackoff", "20000 lbf")
-	golden.File(t, command, "limited", 0, "-seals", "limited", "-up", "5 ft", "-slackoff", "10000 lbf")
+	golden.File(t, command, "anchored", 0, "-seals", "anchored", "-slack-off", "20000 lbf")
+	golden.File(t, command, "limited", 0, "-seals", "limited", "-travel-up", "5 ft", "-slack-off", "10000 lbf")
 	golden.File(t, command, "weak", 1, "-yield", "80000 psi")
 	golden.File(t, command, "joint", 1, "-seals", "anchored", "-joint", "50 klbf", "-wear", "0.05 in")
 	golden.File(t, command, "worn-through", 2, "-wear", "1 in", "-joint", "-5 lbf")
 	golden.File(t, command, "unrated", 0, "-yield", "0 psi")
-	golden.File(t, command, "factors", 1, "-burst", "1.1", "-collapse", "1.1", "-tension", "1.3", "-triaxial", "1.25")
-	golden.File(t, command, "soft", 2, "-yield", "10000 psi", "-burst", "0.5")
-	golden.File(t, command, "faults", 2, "-od", "2 in", "-depth", "-5 ft", "-slackoff", "5000 lbf")
+	golden.File(t, command, "factors", 1, "-burst-factor", "1.1", "-collapse-factor", "1.1", "-tension-factor", "1.3", "-triaxial-factor", "1.25")
+	golden.File(t, command, "soft", 2, "-yield", "10000 psi", "-burst-factor", "0.5")
+	golden.File(t, command, "faults", 2, "-od", "2 in", "-depth", "-5 ft", "-slack-off", "5000 lbf")
 }
 
 func TestPicture(t *testing.T) {

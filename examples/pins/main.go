@@ -16,6 +16,7 @@ var command = calculator.Command{
 	Name:     "pins",
 	Question: "at what pressure do shear pins part, and how many suit a wanted window?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -24,15 +25,16 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var pins valve.Pins
 	var area unit.Area
 	var window unit.Band[unit.Pressure]
-	flags.IntVar(&pins.Count, "count", 6, "number of pins installed")
+	flags.IntVar(&pins.Count, "pins", 6, "number of pins installed")
 	flags.TextVar(&pins.Strength, "strength", 4500*unit.PoundForce, "strength of one pin, nominal")
-	flags.Float64Var(&pins.Tolerance, "tolerance", 0.05, "largest relative deviation of one pin; ±5 to ±10 % is common practice")
+	flags.Float64Var(&pins.Tolerance, "tolerance", 0.05, "tolerance: largest relative deviation of one pin; ±5 to ±10 % is common practice")
 	flags.Float64Var(&pins.TemperatureFactor, "factor", 1, "strength at temperature over the strength tested")
 	flags.TextVar(&pins.Correlation, "correlation", valve.Independent, "how the deviations go together: lot or independent")
 	flags.TextVar(&area, "area", 8*unit.SquareInch, "area that the pressure acts on")
 	flags.TextVar(&window, "window", unit.Band[unit.Pressure]{Least: 3000 * unit.PSI, Nominal: 3300 * unit.PSI, Greatest: 3600 * unit.PSI},
 		"differential below which the pins must hold, and at which they must have parted")
 	stock := flags.Int("stock", 12, "number of such pins at hand, or of holes for them")
+	u := calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
 		full, err1 := pins.PressureOn(area)
 		likely, err2 := pins.LikelyPressureOn(area)
@@ -49,8 +51,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 				{Name: "likely band, not a bound", Value: likely},
 			},
 			Steps: steps(pins, area, full),
+			Draw:  picture(u.System, pins, area, window, *stock),
 		}
-		if err := installed(&a, pins, area, window); err != nil {
+		if err := installed(u, &a, pins, area, window); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
 		kind := pins
@@ -60,7 +63,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		switch {
 		case errors.As(err, &none):
 			a.Failed = true
-			a.Notes = append(a.Notes, nearest(none, area)...)
+			a.Notes = append(a.Notes, nearest(u, none, area)...)
 		case err != nil:
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}

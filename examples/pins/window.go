@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
@@ -14,7 +15,7 @@ func over(f unit.Force, area unit.Area) unit.Pressure {
 }
 
 // installed holds the pins really in the device against the window.
-func installed(a *calculator.Answer, pins valve.Pins, area unit.Area, window unit.Band[unit.Pressure]) error {
+func installed(u *calculator.Units, a *calculator.Answer, pins valve.Pins, area unit.Area, window unit.Band[unit.Pressure]) error {
 	f, err := pins.In(valve.ForceOn(window, area))
 	if err != nil {
 		return err
@@ -22,26 +23,26 @@ func installed(a *calculator.Answer, pins valve.Pins, area unit.Area, window uni
 	a.Results = append(a.Results, calculator.Result{Name: "those installed suit the window", Value: f.Fits()})
 	early, late := over(-f.Holds, area), over(-f.Parts, area)
 	if early > 0 {
-		a.Notes = append(a.Notes, fmt.Sprintf("those installed may part %s below the window", early.Rounded(4)))
+		a.Notes = append(a.Notes, fmt.Sprintf("those installed may part %s below the window", u.Format(early, display.Usual)))
 	}
 	if late > 0 {
-		a.Notes = append(a.Notes, fmt.Sprintf("those installed may still hold %s above the window", late.Rounded(4)))
+		a.Notes = append(a.Notes, fmt.Sprintf("those installed may still hold %s above the window", u.Format(late, display.Usual)))
 	}
 	a.Failed = !f.Fits()
 	return nil
 }
 
 // nearest says in pressures why no count does it.
-func nearest(none *valve.NoPinCountError, area unit.Area) []string {
+func nearest(u *calculator.Units, none *valve.NoPinCountError, area unit.Area) []string {
 	var notes []string
 	for _, f := range none.Nearest {
 		b := f.Force
-		text := fmt.Sprintf("no pin count does it; the nearest: with %d they part at %s to %s", f.Pins.Count, over(b.Least, area).Rounded(4), over(b.Greatest, area).Rounded(4))
+		text := fmt.Sprintf("no pin count does it; the nearest: with %d they part at %s to %s", f.Pins.Count, u.Format(over(b.Least, area), display.Usual), u.Format(over(b.Greatest, area), display.Usual))
 		if f.Holds < 0 {
-			text += fmt.Sprintf(", %s too early", over(-f.Holds, area).Rounded(4))
+			text += fmt.Sprintf(", %s too early", u.Format(over(-f.Holds, area), display.Usual))
 		}
 		if f.Parts < 0 {
-			text += fmt.Sprintf(", %s too late", over(-f.Parts, area).Rounded(4))
+			text += fmt.Sprintf(", %s too late", u.Format(over(-f.Parts, area), display.Usual))
 		}
 		notes = append(notes, text)
 	}

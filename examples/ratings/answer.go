@@ -58,7 +58,7 @@ func answer(in input, e catalogue.Entry, p tubular.Pipe, r tubular.Ratings, load
 	}
 	add("mill's standard hydrostatic test, when new", e.StandardTest(in.grade))
 	a.Notes = append(a.Notes, "Size, wall and drift: "+e.Source+" ("+string(e.Status)+"). Coupling, thread lengths and strengths of the grade: API 5CT and 5B from memory.",
-		"API's tables print collapse and internal yield to 10 psi and joints to 1,000 lbf. A coupling or a proprietary connection may be weaker than the pipe.")
+		"API's tables print collapse and internal yield to ten psi and joints to a thousand lbf. A coupling or a proprietary connection may be weaker than the pipe.")
 	if e.OD == 4.5*unit.Inch && in.weight == 11.6*unit.PoundPerFoot && in.grade.Name == "L80" && in.wear == (tubular.Allowance{}) && in.temperature == unit.Fahrenheit(70) {
 		a.Published = &calculator.Published{Name: "collapse of 4-1/2 in 11.6 lb/ft L80", Printed: "6350 psi", Ours: r.Collapse.Pressure,
 			Source: "casing data table, sizes 4.500 to 5.000, which cites API 5C3 and prints to 10 psi"}

@@ -38,12 +38,12 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.weight, "weight", 11.6*unit.PoundPerFoot, "nominal weight")
 	flags.TextVar(&in.grade, "grade", l80, "API grade")
 	flags.TextVar(&in.axial, "axial", unit.Force(0), "axial force for collapse under load, tension positive")
-	flags.TextVar(&in.inside, "inside", unit.Pressure(0), "inside pressure for collapse under load")
+	flags.TextVar(&in.inside, "inside-pressure", unit.Pressure(0), "inside pressure for collapse under load")
 	flags.TextVar(&in.temperature, "temperature", unit.Fahrenheit(70), "temperature; above 70 degF it takes 0.03 % per degF off the yield strength (common practice)")
 	flags.TextVar(&in.wear.Inside, "wear", unit.Length(0), "wall lost from the bore")
 	flags.TextVar(&in.wear.Outside, "corrosion", unit.Length(0), "wall lost from outside")
 	flags.Float64Var(&in.imperfection, "imperfection", 0.05, "imperfection that inspection misses, share of the wall, for rupture")
-	flags.Float64Var(&in.burstFactor, "burst-factor", 2, "ka of ISO/TR 10400 for rupture: 1 for quenched and tempered steel, 2 if not known")
+	flags.Float64Var(&in.burstFactor, "rupture-factor", 2, "ka of ISO/TR 10400 for rupture: 1 for quenched and tempered steel, 2 if not known")
 	return func() (calculator.Answer, error) { return rate(in) }
 }
 

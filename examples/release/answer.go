@@ -3,6 +3,7 @@ package main
 import (
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator"
 	"completion.example/packer"
 	"completion.example/tubular/movement"
@@ -37,11 +38,12 @@ func (in inputs) answer() (calculator.Answer, error) {
 	a.Results = []calculator.Result{
 		{Name: "reading when the pins part", Value: p.Reading},
 		{Name: "reading pulling up with no load on the joint", Value: p.Neutral},
-		{Name: "the top comes up meanwhile by", Value: p.Stretch},
+		{Name: "the top comes up meanwhile by", Value: p.Stretch, For: display.Stroke},
 		{Name: "greatest reading within the shares", Value: p.MostReading},
 		{Name: "that is on the joint", Value: p.Most},
 	}
 	judge(&a, p)
+	a.Draw = in.picture(p)
 	for _, more := range []func(*calculator.Answer, packer.Release) error{in.premature, in.unseat, in.parted, in.remedy.notParted} {
 		if err := more(&a, r); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 
@@ -43,7 +44,7 @@ func (in input) answer() (calculator.Answer, error) {
 			{Name: "fully open at the panel", Value: p.Open}, {Name: "recommended over the opening pressure seen", Value: valve.ReopenMargin},
 			{Name: "fully closed at the panel", Value: p.Closed},
 			{Name: "margin while held open", Value: k.FullyOpen}, {Name: "greatest backing pressure that leaves it open", Value: k.Backing},
-			{Name: "leak", Value: working.In(leak.Rate, unit.CubicFootPerMinute, "ft3/min")}, {Name: "leak allowed", Value: working.In(valve.LeakLimitGas, unit.CubicFootPerMinute, "ft3/min")},
+			{Name: "leak", Value: working.In(leak.Rate, unit.CubicFootPerMinute, "ft3/min"), For: display.SmallRate}, {Name: "leak allowed", Value: working.In(valve.LeakLimitGas, unit.CubicFootPerMinute, "ft3/min"), For: display.SmallRate},
 		},
 		Tables: []calculator.Table{t},
 		Steps:  append(append(append(f.Steps(), p.Steps()...), k.Steps()...), leak.Steps()...),
@@ -54,7 +55,7 @@ func (in input) answer() (calculator.Answer, error) {
 			a.Notes = append(a.Notes, note)
 		}
 	}
-	fail(!f.Governing.Anywhere && in.depth > f.Governing.Depth, fmt.Sprintf("set at %s the valve isn't fail safe: %s", in.depth.Rounded(5), f.Governing.Case.Name))
+	fail(!f.Governing.Anywhere && in.depth > f.Governing.Depth, fmt.Sprintf("set at %s the valve isn't fail safe: %s", in.units.Format(in.depth, display.Depth), f.Governing.Case.Name))
 	fail(k.FullyOpen < 0, "the panel pressure doesn't keep it fully open at the greatest backing pressure")
 	fail(leak.Rate > valve.LeakLimitGas, "the leak is above the limit (ISO 10417:1993)")
 	return a, nil

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 	"time"
 
@@ -20,6 +21,7 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units         *calculator.Units
 	valve         valve.SafetyValve
 	columns       valve.FailSafeColumns
 	depth         unit.Length
@@ -33,9 +35,9 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.valve.Backing, "backing", valve.TubingBacked, "what backs the piston: tubing, second line, annulus or none")
 	flags.TextVar(&in.valve.Opens, "opens", unit.Band[unit.Pressure]{Least: 1710 * unit.PSI, Nominal: 1800 * unit.PSI, Greatest: 1890 * unit.PSI}, "differential, control minus backing, at which it is fully open")
 	flags.TextVar(&in.valve.Closes, "closes", unit.Band[unit.Pressure]{Least: 950 * unit.PSI, Nominal: 1000 * unit.PSI, Greatest: 1050 * unit.PSI}, "differential at which it is fully closed")
-	flags.TextVar(&in.columns.Control, "control", 7.26*unit.PoundPerGallon, "control fluid")
-	flags.TextVar(&in.columns.Annulus, "annulus", 9.5*unit.PoundPerGallon, "heaviest annulus fluid, that a leak can put into the line")
-	flags.TextVar(&in.columns.Second, "second", 7.26*unit.PoundPerGallon, "fluid in the second line, if there is one")
+	flags.TextVar(&in.columns.Control, "control-fluid", 7.26*unit.PoundPerGallon, "control fluid")
+	flags.TextVar(&in.columns.Annulus, "annulus-fluid", 9.5*unit.PoundPerGallon, "density of the heaviest fluid in the annulus, that a leak can put into the line")
+	flags.TextVar(&in.columns.Second, "second-fluid", 7.26*unit.PoundPerGallon, "fluid in the second line, if there is one")
 	flags.TextVar(&in.columns.Backing, "lightest", 8.4*unit.PoundPerGallon, "lightest annulus, if it backs the piston")
 	flags.TextVar(&in.depth, "depth", 1500*unit.Foot, "true vertical depth of the valve under the panel")
 	flags.TextVar(&in.margin, "margin", 100*unit.PSI, "margin on closing")
@@ -48,5 +50,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.DurationVar(&in.leak.Duration, "leak-time", 30*time.Minute, "duration of the test")
 	flags.TextVar(&in.leak.Volume, "leak-volume", 50*unit.Barrel, "gas space above the valve")
 	flags.TextVar(&in.leak.Temperature, "leak-temperature", unit.Fahrenheit(100), "of that space")
-	return func() (calculator.Answer, error) { return in.answer() }
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		if err := well.Vertical(&in.depth); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

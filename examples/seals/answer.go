@@ -2,6 +2,7 @@ package main
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator"
 	"completion.example/packer"
 	"completion.example/tubular/movement"
@@ -25,7 +26,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 	if err != nil {
 		return a, calculator.BadInput{Err: err}
 	}
-	a.Results = []calculator.Result{{Name: "travel up", Value: stroke.Up}, {Name: "travel down", Value: stroke.Down}, {Name: "whole stroke", Value: stroke.Total()}}
+	a.Results = []calculator.Result{{Name: "travel up", Value: stroke.Up, For: display.Stroke}, {Name: "travel down", Value: stroke.Down, For: display.Stroke}, {Name: "whole stroke", Value: stroke.Total(), For: display.Stroke}}
 	height, where, err := in.space(&a)
 	if err != nil {
 		return a, err
@@ -55,9 +56,9 @@ func (in inputs) space(a *calculator.Answer) (height unit.Length, where string, 
 		a.Notes, a.Failed = append(a.Notes, err.Error()), true
 		return 0, "on its shoulder", nil
 	}
-	a.Results = append(a.Results, calculator.Result{Name: "locator above its shoulder, least: " + s.LeastBy, Value: s.Least},
-		calculator.Result{Name: "locator above its shoulder, greatest: " + s.GreatestBy, Value: s.Greatest},
-		calculator.Result{Name: "middle of the range", Value: s.Middle()})
+	a.Results = append(a.Results, calculator.Result{Name: "locator above its shoulder, least: " + s.LeastBy, Value: s.Least, For: display.PipeLength},
+		calculator.Result{Name: "locator above its shoulder, greatest: " + s.GreatestBy, Value: s.Greatest, For: display.PipeLength},
+		calculator.Result{Name: "middle of the range", Value: s.Middle(), For: display.PipeLength})
 	height, err = in.spacing.add(a, s)
 	return height, "with those pups", err
 }
@@ -69,11 +70,13 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 	if err != nil {
 		return calculator.BadInput{Err: err}
 	}
-	stand := calculator.Table{Name: "Seals, locator landed " + where, Header: []string{"case", "movement if free", "seals in the bore", "more than needed", "locator above its shoulder", "stopped"}}
+	stand := calculator.Table{Name: "Seals, locator landed " + where, Header: []string{"case", "movement if free", "seals in the bore", "more than needed", "locator above its shoulder", "stopped"},
+		For: []display.Purpose{display.Usual, display.Stroke, display.PipeLength, display.PipeLength, display.PipeLength}}
 	for _, e := range engaged {
 		stand.Rows = append(stand.Rows, []any{e.Case, e.Free, e.Engaged, e.Margin, e.Height, e.Stopped})
 	}
-	joined := calculator.Table{Name: "Packer, with a landed locator on its shoulder (limited) and with an anchor", Header: []string{"case", "seals", "movement", "tubing on packer", "packer on casing", "real force above the packer"}}
+	joined := calculator.Table{Name: "Packer, with a landed locator on its shoulder (limited) and with an anchor", Header: []string{"case", "seals", "movement", "tubing on packer", "packer on casing", "real force above the packer"},
+		For: []display.Purpose{display.Usual, display.Usual, display.Stroke}}
 	for _, c := range cases {
 		c.String.Seals = packer.Restraint(in.seat.Bore, 0)
 		c.Below = c.String.Final.Inside(in.section.Bottom)
@@ -86,6 +89,7 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 		}
 	}
 	a.Tables = append(a.Tables, stand, joined)
+	a.Draw = in.picture(engaged)
 	return nil
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"flag"
 	"fmt"
 	"strings"
@@ -69,7 +70,7 @@ func (s spacing) add(a *calculator.Answer, wanted packer.SpaceOut) (unit.Length,
 	a.Results = append(a.Results,
 		calculator.Result{Name: "to land it so: joints to take off", Value: fmt.Sprint(m.Joints)},
 		calculator.Result{Name: "pups to put in", Value: string(pups)},
-		calculator.Result{Name: "locator then above its shoulder", Value: m.Height})
+		calculator.Result{Name: "locator then above its shoulder", Value: m.Height, For: display.PipeLength})
 	if m.Height < wanted.Least || m.Height > wanted.Greatest {
 		a.Failed = true
 		a.Notes = append(a.Notes, "the pups at hand don't bring the locator into its range")

@@ -3,6 +3,7 @@ package main
 import (
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator"
 	"completion.example/packer"
 	"completion.example/valve"
@@ -23,6 +24,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 	}
 	a := calculator.Answer{Steps: p.Steps(), Tables: []calculator.Table{stages(p, applied)}}
 	in.window(&a, s)
+	a.Draw = in.picture(p, s)
 	a.Results = append(a.Results, []calculator.Result{
 		{Name: "surface pressure to start", Value: p.Start},
 		{Name: "surface pressure to set fully", Value: p.Complete},
@@ -41,7 +43,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 // lockIn adds what stays in the string from the pressure at which the slips bite,
 // which is not the pressure applied in the end.
 func (in inputs) lockIn(a *calculator.Answer, p packer.Pressures) error {
-	l := packer.LockIn{Pipe: in.pipe, Length: in.depth, Outside: in.held, Chamber: in.chamber}
+	l := packer.LockIn{Pipe: in.pipe, Length: in.length, Outside: in.held, Chamber: in.chamber}
 	bite, ok := p.Bite(in.surface)
 	if !ok {
 		a.Notes = append(a.Notes, "at the pressure applied the slips may not bite: nothing is said about what they would lock in")
@@ -55,7 +57,7 @@ func (in inputs) lockIn(a *calculator.Answer, p packer.Pressures) error {
 	a.Steps = append(a.Steps, locked.Nominal.Steps()...)
 	a.Results = append(a.Results,
 		calculator.Result{Name: "surface pressure at which the slips bite", Value: locked.Inside},
-		calculator.Result{Name: "stretch of the free string then", Value: locked.Stretch},
+		calculator.Result{Name: "stretch of the free string then", Value: locked.Stretch, For: display.Stroke},
 		calculator.Result{Name: "tension locked in when bled off, hanger landed", Value: locked.Tension})
 	return nil
 }

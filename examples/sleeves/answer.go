@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
 	"errors"
 	"fmt"
 	"strings"
@@ -14,16 +15,16 @@ import (
 
 func (in input) system() sleeve.System {
 	s := sleeve.System{Liquid: in.liquid}
-	deepest := unit.Length(0)
+	longest, deepest := unit.Length(0), unit.Length(0)
 	for i, depth := range in.depths {
 		v, l := in.one, in.line
 		v.Name, v.Depth, v.Inside, v.Outside = fmt.Sprintf("sleeve %d", i+1), depth, "tubing", fmt.Sprintf("zone %d", i+1)
-		l.Length, l.Depth = depth, depth
-		deepest = max(deepest, depth)
+		l.Length, l.Depth = in.lengths[i], depth
+		longest, deepest = max(longest, l.Length), max(deepest, depth)
 		s.Sleeves, s.OpenLines = append(s.Sleeves, v), append(s.OpenLines, l)
 	}
 	s.CloseLine = in.line
-	s.CloseLine.Length, s.CloseLine.Depth = deepest, deepest
+	s.CloseLine.Length, s.CloseLine.Depth = longest, deepest
 	return s
 }
 
@@ -42,7 +43,7 @@ func (in input) answer() (calculator.Answer, error) {
 	at := []sleeve.Position(in.from)
 	for i, leg := range legs {
 		n := fmt.Sprint(i + 1)
-		window := leg.Window.Least.Rounded(4) + " to " + leg.Window.Greatest.Rounded(4)
+		window := in.units.Format(leg.Window.Least, display.Usual) + " to " + in.units.Format(leg.Window.Greatest, display.Usual)
 		for _, op := range leg.Operations {
 			row := []any{n, s.Describe(op), "", ""}
 			if op.Setting.Mode == sleeve.Pressured {
@@ -100,7 +101,7 @@ func (in input) answer() (calculator.Answer, error) {
 // combinations lists what every setting of the lines moves, at the greatest panel
 // pressure.
 func (in input) combinations(s sleeve.System) (calculator.Table, error) {
-	t := calculator.Table{Name: "Every combination of lines at " + in.pump.Rounded(4), Header: []string{"pressured", "moves"}}
+	t := calculator.Table{Name: "Every combination of lines at " + in.units.Format(in.pump, display.Usual), Header: []string{"pressured", "moves"}}
 	table, err := s.Combinations(in.from, in.pump)
 	for _, c := range table {
 		var lines, moves []string

@@ -3,7 +3,9 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
@@ -20,6 +22,8 @@ var command = calculator.Command{
 func main() { calculator.Main(command) }
 
 type input struct {
+	units    *calculator.Units
+	lengths  []unit.Length // of the lines
 	depths   list[unit.Length, *unit.Length]
 	from, to list[sleeve.Position, *sleeve.Position]
 	one      sleeve.Sleeve
@@ -44,7 +48,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.one.OpenArea, "open-area", 2*unit.SquareInch, "piston area on the open line's side")
 	flags.TextVar(&in.one.CloseArea, "close-area", 2*unit.SquareInch, "piston area on the close line's side")
 	flags.TextVar(&in.one.Stroke, "stroke", 15*unit.Inch, "stroke of a sleeve")
-	flags.TextVar(&in.one.Friction, "friction", unit.Band[unit.Force]{Least: 800 * unit.PoundForce, Nominal: 1000 * unit.PoundForce, Greatest: 1200 * unit.PoundForce}, "force that moves a sleeve with no differential across it")
+	flags.TextVar(&in.one.Friction, "friction", unit.Band[unit.Force]{Least: 800 * unit.PoundForce, Nominal: 1000 * unit.PoundForce, Greatest: 1200 * unit.PoundForce}, "friction: force that moves a sleeve with no differential across it")
 	flags.TextVar(&in.one.Across, "across", unit.Band[unit.Pressure]{Greatest: 1500 * unit.PSI, Nominal: 750 * unit.PSI}, "differential across the sleeves")
 	flags.TextVar(&in.one.PerDifferential, "per-differential", 0.2*unit.SquareInch, "friction added per differential")
 	flags.TextVar(&in.line.OD, "od", 0.25*unit.Inch, "outside diameter of the lines")
@@ -55,6 +59,20 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.liquid.Compressibility, "compressibility", 3.8e-6*unit.PerPSI, "compressibility of the control fluid")
 	flags.TextVar(&in.pump, "limit", 5000*unit.PSI, "greatest panel pressure: the lesser of pump and lines")
 	flags.BoolVar(&in.single, "single", false, "move one sleeve at a time, so that the returns tell which moved")
-	flags.BoolVar(&in.table, "table", false, "also list every combination of vented and pressured lines, from where the sleeves are now")
-	return func() (calculator.Answer, error) { return in.answer() }
+	flags.BoolVar(&in.table, "combinations", false, "also list every combination of vented and pressured lines, from where the sleeves are now")
+	well := wellpath.Flag(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) {
+		in.lengths = slices.Clone(in.depths)
+		depths := make([]*unit.Length, len(in.depths))
+		for i := range in.depths {
+			depths[i] = &in.depths[i]
+		}
+		if err := well.Vertical(depths...); err != nil {
+			return calculator.Answer{}, err
+		}
+		a, err := in.answer()
+		well.Tell(&a)
+		return a, err
+	}
 }

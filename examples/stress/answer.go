@@ -12,7 +12,7 @@ import (
 	"completion.example/tubular"
 )
 
-func answer(p tubular.Pipe, l tubular.Load, f tubular.DesignFactors) (calculator.Answer, error) {
+func answer(units *calculator.Units, p tubular.Pipe, l tubular.Load, f tubular.DesignFactors) (calculator.Answer, error) {
 	b, err1 := p.Prepare()
 	envelope, err2 := p.Envelope(tubular.Outline{Backing: min(l.Inside, l.Outside), Factors: f})
 	if err := errors.Join(err1, err2); err != nil {
@@ -41,7 +41,7 @@ func answer(p tubular.Pipe, l tubular.Load, f tubular.DesignFactors) (calculator
 			{Name: "governing limit", Value: fmt.Sprintf("%v, %.1f %% used", limit, 100*most)}},
 		Notes:  []string{"Of the pipe body with its nominal wall; a connection may be weaker."},
 		Failed: !u.Within(),
-		Draw:   func(w io.Writer) error { return picture(w, envelope, l) },
+		Draw:   func(w io.Writer) error { return picture(w, units.System, envelope, l) },
 	}
 	if p.OD == 100*unit.Millimetre && p.ID == 60*unit.Millimetre && l.Inside == 20*unit.Megapascal && l.Outside == 5*unit.Megapascal && math.Abs(float64(p.EffectiveForce(l))) < 1e-6 {
 		a.Published = &calculator.Published{Name: "axial stress of a thick cylinder with closed ends", Printed: "3.44 MPa",

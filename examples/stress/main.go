@@ -27,22 +27,22 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var weight unit.WeightPerLength
 	var grade catalogue.Grade
 	var l tubular.Load
-	p110, _ := catalogue.FindGrade("P110")
+	l80, _ := catalogue.FindGrade("L80")
 	f := tubular.NorwegianShelf()
-	flags.TextVar(&od, "od", 9.625*unit.Inch, "outside diameter")
-	flags.TextVar(&weight, "weight", 53.5*unit.PoundPerFoot, "nominal weight, with the outside diameter the name of a pipe of the catalogue")
+	flags.TextVar(&od, "od", 3.5*unit.Inch, "outside diameter")
+	flags.TextVar(&weight, "weight", 9.3*unit.PoundPerFoot, "nominal weight, with the outside diameter the name of a pipe of the catalogue")
 	flags.TextVar(&id, "id", unit.Length(0), "inside diameter of a pipe that is not in the catalogue; the weight is then not used")
 	capped := flags.Bool("capped", false, "ends are capped: the pressures on the caps add to the axial force")
-	flags.TextVar(&grade, "grade", p110, "API grade")
-	flags.TextVar(&l.Axial, "axial", 500*unit.Kilopound, "real axial force, tension positive")
-	flags.TextVar(&l.Inside, "inside", 8000*unit.PSI, "inside pressure")
-	flags.TextVar(&l.Outside, "outside", 2000*unit.PSI, "outside pressure")
+	flags.TextVar(&grade, "grade", l80, "API grade")
+	flags.TextVar(&l.Axial, "axial", 80*unit.Kilopound, "real axial force, tension positive")
+	flags.TextVar(&l.Inside, "inside-pressure", 5000*unit.PSI, "inside pressure")
+	flags.TextVar(&l.Outside, "outside-pressure", 2000*unit.PSI, "outside pressure")
 	flags.TextVar(&l.Curvature, "dogleg", unit.Curvature(0), "dogleg severity")
 	flags.TextVar(&l.Torque, "torque", unit.Torque(0), "torque")
-	flags.Float64Var(&f.Burst, "burst", f.Burst, "design factor to internal yield; the defaults are those of NORSOK D-010, from memory")
-	flags.Float64Var(&f.Collapse, "collapse", f.Collapse, "design factor to collapse")
-	flags.Float64Var(&f.Axial, "tension", f.Axial, "design factor to body yield, tension and compression")
-	flags.Float64Var(&f.Triaxial, "triaxial", f.Triaxial, "design factor of the von Mises stress to the yield strength")
+	flags.Float64Var(&f.Burst, "burst-factor", f.Burst, "design factor to internal yield; the defaults are those of NORSOK D-010, from memory")
+	flags.Float64Var(&f.Collapse, "collapse-factor", f.Collapse, "design factor to collapse")
+	flags.Float64Var(&f.Axial, "tension-factor", f.Axial, "design factor to body yield, tension and compression")
+	flags.Float64Var(&f.Triaxial, "triaxial-factor", f.Triaxial, "design factor of the von Mises stress to the yield strength")
 	return func() (calculator.Answer, error) {
 		p, err := choose(od, id, weight, grade)
 		if err := errors.Join(err, f.Validate(), gauge.Possible("inside", l.Inside), gauge.Possible("outside", l.Outside)); err != nil {
@@ -51,7 +51,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if *capped {
 			l.Axial -= p.EffectiveForce(tubular.Load{Inside: l.Inside, Outside: l.Outside})
 		}
-		return answer(p, l, f)
+		return answer(calculator.UnitsOf(flags), p, l, f)
 	}
 }
 

@@ -5,7 +5,7 @@ import (
 	"io"
 
 	"completion.example/examples/internal/chart"
-	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/tubular"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
@@ -21,27 +21,28 @@ var (
 )
 
 // picture draws the envelope, divided by its design factors, with the load in it.
-func picture(w io.Writer, e tubular.Envelope, l tubular.Load) error {
+func picture(w io.Writer, s display.System, e tubular.Envelope, l tubular.Load) error {
 	p := plot.New()
 	p.Title.Text = "What the pipe body bears, design factors in"
-	p.X.Label.Text = "axial force, 1,000 lbf (tension to the right)"
-	p.Y.Label.Text = "inside minus outside pressure, psi"
+	p.X.Label.Text = "axial force, " + s.Unit(display.Force) + " (tension to the right)"
+	p.Y.Label.Text = "inside minus outside pressure, " + s.Unit(display.Pressure)
+	p.X.Tick.Marker, p.Y.Tick.Marker = chart.Plain{}, chart.Plain{}
 	p.Add(plotter.NewGrid())
-	body, burst := e.BodyYield.In(unit.Kilopound), e.InternalYield.In(unit.PSI)
+	body, burst := s.In(e.BodyYield, display.Force), s.In(e.InternalYield, display.Pressure)
 	low := 0.0
 	for _, at := range e.Triaxial {
-		low = min(low, at.Differential.In(unit.PSI))
+		low = min(low, s.In(at.Differential, display.Pressure))
 	}
 	err := chart.Add(p,
-		chart.Line{Name: "triaxial", Points: points(e.Triaxial), Color: petrol},
-		chart.Line{Name: "collapse", Points: points(e.Collapse), Color: plum, Dashes: []vg.Length{6, 3}},
+		chart.Line{Name: "triaxial", Points: points(s, e.Triaxial), Color: petrol},
+		chart.Line{Name: "collapse", Points: points(s, e.Collapse), Color: plum, Dashes: []vg.Length{6, 3}},
 		chart.Line{Name: "internal yield", Points: plotter.XYs{{X: -body, Y: burst}, {X: body, Y: burst}}, Color: ochre, Dashes: []vg.Length{2, 2}},
 		chart.Line{Name: "body yield", Points: plotter.XYs{{X: body, Y: low}, {X: body, Y: burst}}, Color: ochre, Dashes: []vg.Length{8, 3, 2, 3}},
 		chart.Line{Points: plotter.XYs{{X: -body, Y: low}, {X: -body, Y: burst}}, Color: ochre, Dashes: []vg.Length{8, 3, 2, 3}})
 	if err != nil {
 		return err
 	}
-	load, err := plotter.NewScatter(points([]tubular.LoadPoint{{Axial: l.Axial, Differential: l.Inside - l.Outside}}))
+	load, err := plotter.NewScatter(points(s, []tubular.LoadPoint{{Axial: l.Axial, Differential: l.Inside - l.Outside}}))
 	if err != nil {
 		return err
 	}
@@ -55,10 +56,10 @@ func picture(w io.Writer, e tubular.Envelope, l tubular.Load) error {
 	return chart.WriteSVG(w, p)
 }
 
-func points(of []tubular.LoadPoint) plotter.XYs {
+func points(s display.System, of []tubular.LoadPoint) plotter.XYs {
 	xy := make(plotter.XYs, len(of))
 	for i, at := range of {
-		xy[i] = plotter.XY{X: at.Axial.In(unit.Kilopound), Y: at.Differential.In(unit.PSI)}
+		xy[i] = plotter.XY{X: s.In(at.Axial, display.Force), Y: s.In(at.Differential, display.Pressure)}
 	}
 	return xy
 }

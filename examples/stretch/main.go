@@ -28,10 +28,10 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var wanted unit.Length
 	flags.TextVar(&tally, "string", catalogue.Tally{{OD: 2.875 * unit.Inch, Weight: 6.4 * unit.PoundPerFoot, Length: 10_000 * unit.Foot}},
 		"the string from the top: size, weight, length; …")
-	flags.TextVar(&fluid, "fluid", unit.Density(0), "density of the fluid inside and around it")
+	flags.TextVar(&fluid, "density", unit.Density(0), "density of the fluid inside and around it")
 	flags.TextVar(&warming, "warming", unit.TemperatureDifference(0), "mean warming since it was measured")
 	flags.TextVar(&pull, "pull", unit.Force(0), "pull on the lower end; weight set down is negative")
-	flags.TextVar(&wanted, "wanted", 12*unit.Inch, "stretch wanted from a pull at the top, stuck at the lower end")
+	flags.TextVar(&wanted, "wanted-stretch", 12*unit.Inch, "stretch wanted from a pull at the top, stuck at the lower end")
 	plain := flags.Bool("plain-end", true, "take the weight of plain-end pipe; false counts couplings")
 	return func() (calculator.Answer, error) {
 		sections, err := look(tally, warming, *plain)

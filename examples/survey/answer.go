@@ -1,43 +1,40 @@
 package main
 
 import (
-	"encoding/csv"
-	"errors"
-	"fmt"
+	"completion.example/hydrostatics/unit/display"
 	"io"
-	"os"
-	"strings"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 )
 
-func answer(path *hydrostatics.Path, at hydrostatics.Position, tvd unit.Length, section unit.Angle) calculator.Answer {
+func answer(u *calculator.Units, path *hydrostatics.Path, at hydrostatics.Position, tvd unit.Length, section unit.Angle) calculator.Answer {
 	out, azimuth := at.Closure()
 	a := calculator.Answer{
 		Results: []calculator.Result{
-			{Name: "TVD", Value: feet(at.TVD)},
-			{Name: "north", Value: feet(at.North)},
-			{Name: "east", Value: feet(at.East)},
+			{Name: "TVD", Value: at.TVD, For: display.PipeLength},
+			{Name: "north", Value: at.North, For: display.PipeLength},
+			{Name: "east", Value: at.East, For: display.PipeLength},
 			{Name: "inclination", Value: at.Inclination},
 			{Name: "azimuth", Value: at.Azimuth},
 			{Name: "dogleg severity", Value: at.DoglegSeverity},
-			{Name: "closure", Value: feet(out)},
+			{Name: "closure", Value: out, For: display.PipeLength},
 			{Name: "azimuth of the closure", Value: azimuth},
-			{Name: "vertical section", Value: feet(at.Section(section))},
+			{Name: "vertical section", Value: at.Section(section), For: display.PipeLength},
 		},
-		Draw: func(w io.Writer) error { return picture(w, path, section) },
+		Draw: func(w io.Writer) error { return picture(w, u, path, section) },
 	}
 	for _, md := range path.MDs(tvd) {
-		a.Results = append(a.Results, calculator.Result{Name: "MD of TVD " + feet(tvd), Value: feet(md)})
+		a.Results = append(a.Results, calculator.Result{Name: "MD of TVD " + u.Format(tvd, display.PipeLength), Value: md, For: display.PipeLength})
 	}
 	if len(path.MDs(tvd)) == 0 {
-		a.Notes = append(a.Notes, "the well nowhere has a TVD of "+feet(tvd))
+		a.Notes = append(a.Notes, "the well nowhere has a TVD of "+u.Format(tvd, display.PipeLength))
 	}
-	t := calculator.Table{Name: "Stations", Header: []string{"MD", "inclination", "azimuth", "TVD", "north", "east", "dogleg severity"}}
+	t := calculator.Table{Name: "Stations", Header: []string{"MD", "inclination", "azimuth", "TVD", "north", "east", "dogleg severity"},
+		For: []display.Purpose{display.PipeLength, display.Usual, display.Usual, display.PipeLength, display.PipeLength, display.PipeLength}}
 	for _, p := range path.Positions() {
-		t.Rows = append(t.Rows, []any{feet(p.MD), p.Inclination, p.Azimuth, feet(p.TVD), feet(p.North), feet(p.East), p.DoglegSeverity})
+		t.Rows = append(t.Rows, []any{p.MD, p.Inclination, p.Azimuth, p.TVD, p.North, p.East, p.DoglegSeverity})
 	}
 	a.Tables = []calculator.Table{t}
 	stations := path.Stations()
@@ -47,41 +44,4 @@ func answer(path *hydrostatics.Path, at hydrostatics.Position, tvd unit.Length, 
 	}
 	a.Steps = hydrostatics.CourseBetween(stations[i-1], stations[i]).Steps()
 	return a
-}
-
-// feet writes as surveys do: to the hundredth of a foot.
-func feet(l unit.Length) string { return fmt.Sprintf("%.2f ft", l.In(unit.Foot)) }
-
-func load(file string) ([]hydrostatics.Station, error) {
-	if file == "" {
-		return read(strings.NewReader(schrock))
-	}
-	f, err := os.Open(file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return read(f)
-}
-
-func read(r io.Reader) ([]hydrostatics.Station, error) {
-	c := csv.NewReader(r)
-	c.FieldsPerRecord = 3
-	lines, err := c.ReadAll()
-	if err != nil {
-		return nil, err
-	}
-	var stations []hydrostatics.Station
-	var errs []error
-	for i, l := range lines {
-		if i == 0 {
-			continue // the header
-		}
-		var s hydrostatics.Station
-		if err := errors.Join(s.MD.UnmarshalText([]byte(l[0])), s.Inclination.UnmarshalText([]byte(l[1])), s.Azimuth.UnmarshalText([]byte(l[2]))); err != nil {
-			errs = append(errs, fmt.Errorf("line %d: %w", i+1, err))
-		}
-		stations = append(stations, s)
-	}
-	return stations, errors.Join(errs...)
 }

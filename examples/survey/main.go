@@ -3,9 +3,11 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	_ "embed"
 	"flag"
 	"fmt"
+	"strings"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
@@ -27,29 +29,36 @@ func main() { calculator.Main(command) }
 //go:embed schrock.csv
 var schrock string
 
+func example() (*hydrostatics.Path, error) {
+	stations, err := wellpath.Read(strings.NewReader(schrock))
+	if err != nil {
+		return nil, err
+	}
+	return hydrostatics.NewPath(stations)
+}
+
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	var file string
 	var md, tvd unit.Length
 	var section unit.Angle
-	flags.StringVar(&file, "file", "", "CSV of stations: MD,inclination,azimuth with units, one header line; none for a published survey")
-	flags.TextVar(&md, "md", 5580*unit.Foot, "measured depth whose position is asked")
-	flags.TextVar(&tvd, "tvd", 5000*unit.Foot, "true vertical depth whose measured depths are asked")
+	well := wellpath.Flag(flags)
+	flags.TextVar(&md, "measured-depth", 5580*unit.Foot, "measured depth whose position is asked")
+	flags.TextVar(&tvd, "depth", 5000*unit.Foot, "true vertical depth whose measured depths are asked")
 	flags.TextVar(&section, "section", 0*unit.Degree, "azimuth of the vertical section")
 	return func() (calculator.Answer, error) {
-		stations, err := load(file)
-		if err != nil {
-			return calculator.Answer{}, calculator.BadInput{Err: err}
-		}
-		path, err := hydrostatics.NewPath(stations)
-		if err != nil {
-			return calculator.Answer{}, calculator.BadInput{Err: err}
+		path, published := well.Path(), false
+		if path == nil {
+			var err error
+			if path, err = example(); err != nil {
+				return calculator.Answer{}, err
+			}
+			published = true
 		}
 		at, err := path.At(md)
 		if err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
-		a := answer(path, at, tvd, section)
-		if file == "" && md == 5580*unit.Foot {
+		a := answer(calculator.UnitsOf(flags), path, at, tvd, section)
+		if published && md == 5580*unit.Foot {
 			a.Published = &calculator.Published{Name: "TVD at 5580 ft", Printed: "5579.85 ft", Ours: fmt.Sprintf("%.2f ft", at.TVD.In(unit.Foot)),
 				Source: "Kansas Geological Survey, well Schrock 3510 12-1SWD, LAS 2.0 directional survey"}
 		}

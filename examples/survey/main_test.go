@@ -1,6 +1,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -13,9 +14,9 @@ import (
 func TestSurvey(t *testing.T) {
 	golden.Check(t, command)
 	file := filepath.Join("testdata", "rising.csv")
-	golden.File(t, command, "rising", 0, "-file", file, "-md", "3000 m", "-tvd", "1560 m", "-section", "30 deg")
-	golden.File(t, command, "faults", 2, "-file", filepath.Join("testdata", "faults.csv"))
-	golden.File(t, command, "outside", 2, "-md", "5581 ft")
+	golden.File(t, command, "rising", 0, "-survey", file, "-measured-depth", "3000 m", "-depth", "1560 m", "-section", "30 deg")
+	golden.File(t, command, "faults", 2, "-survey", filepath.Join("testdata", "faults.csv"))
+	golden.File(t, command, "outside", 2, "-measured-depth", "5581 ft")
 }
 
 func TestPicture(t *testing.T) {
@@ -26,7 +27,7 @@ func FuzzRead(f *testing.F) {
 	f.Add("MD,inclination,azimuth\n100 m,0 deg,30 deg\n")
 	f.Add("\"\n,,\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		stations, err := read(strings.NewReader(text))
+		stations, err := wellpath.Read(strings.NewReader(text))
 		if err != nil {
 			return
 		}

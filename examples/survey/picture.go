@@ -1,6 +1,8 @@
 package main
 
 import (
+	"completion.example/hydrostatics/unit/display"
+	"completion.example/internal/calculator"
 	"image/color"
 	"io"
 
@@ -14,7 +16,7 @@ import (
 )
 
 // picture draws the well from the side and from above.
-func picture(w io.Writer, path *hydrostatics.Path, section unit.Angle) error {
+func picture(w io.Writer, u *calculator.Units, path *hydrostatics.Path, section unit.Angle) error {
 	var side, above plotter.XYs
 	const points = 400
 	for i := range points + 1 {
@@ -22,15 +24,16 @@ func picture(w io.Writer, path *hydrostatics.Path, section unit.Angle) error {
 		if err != nil {
 			continue // above a first station that isn't at surface there is no hole
 		}
-		side = append(side, plotter.XY{X: at.Section(section).In(unit.Foot), Y: -at.TVD.In(unit.Foot)})
-		above = append(above, plotter.XY{X: at.East.In(unit.Foot), Y: at.North.In(unit.Foot)})
+		side = append(side, plotter.XY{X: u.In(at.Section(section), display.Depth), Y: -u.In(at.TVD, display.Depth)})
+		above = append(above, plotter.XY{X: u.In(at.East, display.Depth), Y: u.In(at.North, display.Depth)})
 	}
-	left, err := panel("From the side", "section along "+section.Rounded(4)+", ft", "TVD, ft", side)
+	feet := u.Unit(display.Depth)
+	left, err := panel("From the side", "section along "+u.Format(section, display.Usual)+", "+feet, "TVD, "+feet, side)
 	if err != nil {
 		return err
 	}
 	left.Y.Tick.Marker = ticks{sign: -1} // depths are drawn negative
-	right, err := panel("From above", "east, ft", "north, ft", above)
+	right, err := panel("From above", "east, "+feet, "north, "+feet, above)
 	if err != nil {
 		return err
 	}

@@ -21,6 +21,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
 	a := show(r)
+	a.Draw = in.picture(r)
 	if in.exam() {
 		a.Published = &calculator.Published{Name: "annulus at the port before it opens, with 0.052 psi/ft per lb/gal", Printed: "5681 psi", Ours: r.Annulus.Before,
 			Source: "PE petroleum exam review, Pumping 2021-29"}
@@ -43,7 +44,7 @@ func (in inputs) uTube() (hydrostatics.UTube, error) {
 func (in inputs) exam() bool {
 	t, _ := in.tubing.MarshalText()
 	n, _ := in.annulus.MarshalText()
-	return string(t) == tubingExam && string(n) == annulusExam && in.legs.Annulus.Level == 0 && in.legs.Annulus.Surface == 0 && in.legs.Port == 10000*unit.Foot
+	return string(t) == tubingExam && string(n) == annulusExam && in.legs.Annulus.Level == 0 && in.legs.Annulus.Surface == 0 && in.legs.Port == 10000*unit.Foot && in.legs.Path == nil
 }
 
 // show is the answer but for the published case.

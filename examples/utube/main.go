@@ -3,6 +3,7 @@
 package main
 
 import (
+	"completion.example/examples/internal/wellpath"
 	"flag"
 
 	"completion.example/examples/internal/stack"
@@ -15,6 +16,7 @@ var command = calculator.Command{
 	Name:     "utube",
 	Question: "a port opens between tubing and annulus: which way does it flow, how much, and what holds it?",
 	Setup:    setup,
+	Picture:  true,
 }
 
 func main() { calculator.Main(command) }
@@ -26,21 +28,27 @@ const (
 
 // inputs are the flags.
 type inputs struct {
+	units           *calculator.Units
 	legs            hydrostatics.UTube // their port, levels and pressures
 	tubing, annulus stack.Stack
 	inside, outside unit.Area // capacities of tubing and annulus
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	in := inputs{tubing: stack.Default(tubingExam), annulus: stack.Default(annulusExam)}
-	flags.TextVar(&in.legs.Port, "port", 10000*unit.Foot, "depth of the port, in a vertical well")
-	flags.TextVar(&in.tubing, "tubing", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
-	flags.TextVar(&in.annulus, "annulus", in.annulus, "fluids in the annulus, likewise")
+	in := inputs{tubing: stack.Default("6.8 lb/gal to 4000 ft, 9.2 lb/gal to 9000 ft"), annulus: stack.Default("9.2 lb/gal to 9000 ft")}
+	flags.TextVar(&in.legs.Port, "depth", 9000*unit.Foot, "measured depth of the port")
+	flags.TextVar(&in.tubing, "tubing-fluids", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
+	flags.TextVar(&in.annulus, "annulus-fluids", in.annulus, "fluids in the annulus, likewise")
 	flags.TextVar(&in.legs.Tubing.Level, "tubing-level", 0*unit.Foot, "liquid level in the tubing")
 	flags.TextVar(&in.legs.Annulus.Level, "annulus-level", 0*unit.Foot, "liquid level in the annulus")
 	flags.TextVar(&in.legs.Tubing.Surface, "tubing-pressure", 0*unit.PSI, "pressure held on the tubing")
 	flags.TextVar(&in.legs.Annulus.Surface, "annulus-pressure", 0*unit.PSI, "pressure held on the annulus")
-	flags.TextVar(&in.inside, "tubing-capacity", 0.0773*unit.BarrelPerFoot, "capacity of the tubing")
-	flags.TextVar(&in.outside, "annulus-capacity", 0.0558*unit.BarrelPerFoot, "capacity of the annulus")
-	return func() (calculator.Answer, error) { return in.answer() }
+	flags.TextVar(&in.inside, "tubing-capacity", 0.0087*unit.BarrelPerFoot, "capacity of the tubing")
+	flags.TextVar(&in.outside, "annulus-capacity", 0.0252*unit.BarrelPerFoot, "capacity of the annulus")
+	well := wellpath.Flag(flags)
+	return func() (calculator.Answer, error) {
+		in.legs.Path = well.Path()
+		in.units = calculator.UnitsOf(flags)
+		return in.answer()
+	}
 }

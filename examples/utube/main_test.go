@@ -4,12 +4,18 @@ import (
 	"testing"
 
 	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
 )
 
 func TestUTube(t *testing.T) {
 	golden.Check(t, command)
-	golden.File(t, command, "slug", 0, "-tubing", "13.2 lb/gal to 2244.8 ft, 12.2 lb/gal to 10000 ft", "-annulus", "12.2 lb/gal to 10000 ft", "-tubing-capacity", "0.01422 bbl/ft")
+	golden.File(t, command, "published", 0, "-tubing-fluids", tubingExam, "-annulus-fluids", annulusExam, "-depth", "10000 ft", "-tubing-capacity", "0.0773 bbl/ft", "-annulus-capacity", "0.0558 bbl/ft")
+	golden.File(t, command, "slug", 0, "-depth", "10000 ft", "-annulus-capacity", "0.0558 bbl/ft", "-tubing-fluids", "13.2 lb/gal to 2244.8 ft, 12.2 lb/gal to 10000 ft", "-annulus-fluids", "12.2 lb/gal to 10000 ft", "-tubing-capacity", "0.01422 bbl/ft")
 	golden.File(t, command, "empties", 1, "-tubing-pressure", "9000 psi")
-	golden.File(t, command, "faults", 2, "-tubing", "nitrogen to 10000 ft", "-annulus", "water to 9000 ft")
-	golden.File(t, command, "gap", 2, "-tubing", "9 lb/gal to 9000 ft", "-annulus-capacity", "0 bbl/ft", "-tubing-level", "-5 ft")
+	golden.File(t, command, "faults", 2, "-tubing-fluids", "nitrogen to 10000 ft", "-annulus-fluids", "water to 9000 ft")
+	golden.File(t, command, "gap", 2, "-tubing-fluids", "9 lb/gal to 8000 ft", "-annulus-capacity", "0 bbl/ft", "-tubing-level", "-5 ft")
+}
+
+func TestPicture(t *testing.T) {
+	require.Contains(t, golden.Picture(t, command, "-units", "si"), "annulus at rest")
 }

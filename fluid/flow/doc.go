@@ -25,8 +25,8 @@
 // pipe that is Colebrook and White's law as it stands, and in an annulus it is
 // White's effective-diameter method.
 //
-// Eccentric annuli, rotation, moving temperature and gas are outside this
-// package. An eccentric pipe has less friction than a concentric one, so that
+// Eccentric annuli, rotation, moving temperature and gas (but for the bubble of
+// Kill and BubbleRise) are outside this package. An eccentric pipe has less friction than a concentric one, so that
 // the numbers here are on the high side for pump pressure and for equivalent
 // density.
 //

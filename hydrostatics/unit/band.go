@@ -149,6 +149,9 @@ func (b *Band[Q]) readTolerance(value, tolerance string) error {
 	if err := read(value, &q); err != nil {
 		return err
 	}
+	if absolute(tolerance) || absolute(value) && strings.Contains(tolerance, "%") {
+		return fmt.Errorf("unit: cannot read %q as a tolerance of %q: a part of an absolute pressure is no part of a gauge one, and a difference is neither; write both in gauge units", strings.TrimSpace(tolerance), strings.TrimSpace(value))
+	}
 	if percent, found := strings.CutSuffix(strings.TrimSpace(tolerance), "%"); found {
 		v, err := strconv.ParseFloat(strings.TrimSpace(percent), 64)
 		if err != nil || !(v >= 0 && v <= 100) {
@@ -201,3 +204,6 @@ func read[Q Scalar](text string, q *Q) error {
 	}
 	return u.UnmarshalText([]byte(strings.TrimSpace(text)))
 }
+
+// Values returns least, nominal and greatest, for printing.
+func (b Band[Q]) Values() [3]any { return [3]any{b.Least, b.Nominal, b.Greatest} }

@@ -15,6 +15,17 @@
 // unit, the unit of another quantity, NaN and infinities are errors of type
 // *ParseError. Units are a closed, case-sensitive table.
 //
+// What the trade writes is read as well, from closed tables of its own, and never
+// written: "1.35 SG", "9.2 ppg", "2 bpm", "12 MMscf/d", "90 °C", "3 °/30 m",
+// "5 1/2 in", "4.5\"", "3,000 psi". A density is read from its gradient, "0.45
+// psi/ft". "psig", "barg" and "kPag" are what a pressure is anyway; of "psia",
+// "bara" and "kPaa" the standard atmosphere of 101.325 kPa is taken off, so that
+// 14.696 psia is nought. They are for pressures, not for differences of pressure
+// or stresses, and a tolerance refuses them; ParseAbsolute is for the few inputs
+// that are absolute. What stands for two things is refused with both readings: a
+// ton, MSm3 (thousand or million), one comma before three digits where it may be
+// a decimal one ("12,345 m").
+//
 // Text round-trips without loss: String and MarshalText take the shortest
 // decimal in one of the trade's units that parses back to the same bits. A value
 // for which that has as many digits as a float64, and which another unit says in

@@ -18,6 +18,9 @@ func (e *ParseError) Error() string {
 	if strings.HasPrefix(e.Quantity, "a") || strings.HasPrefix(e.Quantity, "e") {
 		article = "an" // angle, area, expansivity
 	}
+	if len(e.Units) == 0 {
+		return fmt.Sprintf("unit: cannot read %q as %s %s: %s", e.Text, article, e.Quantity, e.Problem)
+	}
 	return fmt.Sprintf("unit: cannot read %q as %s %s: %s; write a number with one of %s",
 		e.Text, article, e.Quantity, e.Problem, strings.Join(e.Units, ", "))
 }

@@ -41,6 +41,7 @@ func gnuUnits(t *testing.T) map[[2]string]gnuRow {
 // factors round differently, so a few units in the last place are allowed.
 func TestEveryFactorAgainstGNUUnits(t *testing.T) {
 	rows := gnuUnits(t)
+	atmosphere := rows[[2]string{"pressure", "atm"}].factor
 	for _, table := range tables() {
 		if table == &temperatureUnits {
 			continue // a scale, not a factor: see below
@@ -58,6 +59,23 @@ func TestEveryFactorAgainstGNUUnits(t *testing.T) {
 				t.Errorf("%s %q = %.17g, GNU Units has %.17g (%s), %.1e apart", table.quantity, s.text, s.factor, row.factor, row.expression, d)
 			}
 		}
+		for _, w := range spellings[table.quantity] {
+			for _, text := range w.texts {
+				key := [2]string{table.quantity, text}
+				row, ok := rows[key]
+				if !ok {
+					t.Errorf("%s %q has no line in testdata/gnu-units.sh", table.quantity, text)
+					continue
+				}
+				delete(rows, key)
+				r, ok := table.read(text)
+				require.True(t, ok, "%s %q", table.quantity, text)
+				if d := math.Abs(r.factor/row.factor - 1); !(d <= 1e-15) {
+					t.Errorf("%s %q = %.17g, GNU Units has %.17g (%s), %.1e apart", table.quantity, text, r.factor, row.factor, row.expression, d)
+				}
+				require.Contains(t, []float64{0, atmosphere}, r.offset, "%s %q", table.quantity, text)
+			}
+		}
 	}
 	for key, row := range rows {
 		if key[0] != temperatureUnits.quantity {
@@ -68,11 +86,18 @@ func TestEveryFactorAgainstGNUUnits(t *testing.T) {
 
 func TestTemperatureScalesAgainstGNUUnits(t *testing.T) {
 	rows := gnuUnits(t)
+	texts := []string{}
 	for _, s := range temperatureUnits.symbols {
-		row, ok := rows[[2]string{temperatureUnits.quantity, s.text}]
-		require.True(t, ok, s.text)
+		texts = append(texts, s.text)
+	}
+	for _, w := range spellings[temperatureUnits.quantity] {
+		texts = append(texts, w.texts...)
+	}
+	for _, text := range texts {
+		row, ok := rows[[2]string{temperatureUnits.quantity, text}]
+		require.True(t, ok, text)
 		var got Temperature
-		require.NoError(t, got.UnmarshalText([]byte("70 "+s.text)))
+		require.NoError(t, got.UnmarshalText([]byte("70 "+text)))
 		require.InEpsilon(t, row.factor, got.Kelvin(), 1e-15, row.expression)
 	}
 }
@@ -96,5 +121,40 @@ func TestTradeUnitsAreSymbols(t *testing.T) {
 			seen[s.text] = true
 			require.False(t, strings.ContainsAny(s.text, " ,;="), "%s %q", table.quantity, s.text)
 		}
+	}
+}
+
+// A text says one thing: no spelling stands twice, is a symbol as well, or is
+// refused as twofold, and each is in the letters that it is looked up in.
+func TestSpellingsAreClosedAndDistinct(t *testing.T) {
+	quantities := map[string]bool{}
+	for _, table := range tables() {
+		quantities[table.quantity] = true
+		seen := map[string]bool{}
+		for _, s := range table.symbols {
+			seen[s.text] = true
+		}
+		for _, w := range spellings[table.quantity] {
+			require.NotEqual(t, w.symbol == "", w.factor == 0, "%s %v: either a symbol or a factor", table.quantity, w.texts)
+			for _, text := range w.texts {
+				require.False(t, seen[text], "%s has %q twice", table.quantity, text)
+				require.NotContains(t, twofold[table.quantity], text)
+				require.Equal(t, text, plainLetters.Replace(text))
+				seen[text] = true
+			}
+		}
+		for text := range twofold[table.quantity] {
+			require.False(t, seen[text], "%s %q", table.quantity, text)
+			require.Equal(t, text, plainLetters.Replace(text))
+		}
+	}
+	for quantity := range spellings {
+		require.True(t, quantities[quantity], quantity)
+	}
+	for quantity := range twofold {
+		require.True(t, quantities[quantity], quantity)
+	}
+	for _, symbol := range reachThousands {
+		require.NotNil(t, ownerOf(symbol), symbol)
 	}
 }

@@ -59,10 +59,10 @@ func TestProductsAreHomogeneous(t *testing.T) {
 }
 
 func TestMust(t *testing.T) {
-	require.Equal(t, 35*unit.Bar, unit.Must(unit.Parse[unit.Pressure]("35 bar")))
-	require.Equal(t, unit.Fahrenheit(60), unit.Must(unit.Parse[unit.Temperature]("60 degF")))
+	require.Equal(t, 35*unit.Bar, unit.Must(unit.Read[unit.Pressure]("35 bar")))
+	require.Equal(t, unit.Fahrenheit(60), unit.Must(unit.Read[unit.Temperature]("60 degF")))
 	require.PanicsWithError(t, `unit: cannot read "35" as a power: no unit given; write a number with one of W, kW, hp`, func() {
-		unit.Must(unit.Parse[unit.Power]("35"))
+		unit.Must(unit.Read[unit.Power]("35"))
 	})
 }
 
@@ -124,13 +124,13 @@ func ExamplePressure_Gauge() {
 }
 
 func ExampleMust() {
-	depth := unit.Must(unit.Parse[unit.Length]("2800 m"))
+	depth := unit.Must(unit.Read[unit.Length]("2800 m"))
 	fmt.Println(depth.Rounded(6))
 	// Output: 9186.35 ft
 }
 
-func ExampleParse() {
-	_, err := unit.Parse[unit.Band[unit.Pressure]]("3000 psi +/- 5 ft")
+func ExampleRead() {
+	_, err := unit.Read[unit.Band[unit.Pressure]]("3000 psi +/- 5 ft")
 	fmt.Println(err != nil)
 	// Output: true
 }

@@ -12,9 +12,9 @@ func Must[T any](v T, err error) T {
 	return v
 }
 
-// Parse reads one quantity, or a Band of one, from its text, such as
-// Parse[Pressure]("35 bar"). Errors are those of its UnmarshalText.
-func Parse[Q any, P interface {
+// Read reads one quantity, or a Band of one, from its text, such as
+// Read[Pressure]("35 bar"). Errors are those of its UnmarshalText.
+func Read[Q any, P interface {
 	*Q
 	encoding.TextUnmarshaler
 }](text string) (Q, error) {

@@ -194,9 +194,13 @@ func (t *table) marshal(x float64) ([]byte, error) {
 // parse reads a number with its unit into SI.
 func (t *table) parse(text string) (float64, error) {
 	number, unit := split(text)
-	factor, err := t.factor(text, unit)
+	r, err := t.unit(text, unit)
 	if number == "" {
 		return 0, t.fault(text, "no number found")
+	}
+	number, problem := ungrouped(number, r.symbol)
+	if problem != "" {
+		return 0, t.fault(text, problem)
 	}
 	v, problem := t.number(number)
 	if problem != "" {
@@ -205,36 +209,55 @@ func (t *table) parse(text string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	x := product(number, v, factor)
+	x := product(number, v, r.factor)
 	if math.IsInf(x, 0) {
 		return 0, t.fault(text, "too large")
+	}
+	if r.offset != 0 {
+		if x < 0 {
+			return 0, t.fault(text, "below a vacuum")
+		}
+		x -= r.offset
 	}
 	return x, nil
 }
 
-func (t *table) factor(text, unit string) (float64, error) {
+// unit finds what a unit's text says, or says whose unit it is.
+func (t *table) unit(text, unit string) (reading, error) {
 	if unit == "" {
-		return 0, t.fault(text, "no unit given")
+		return reading{}, t.fault(text, "no unit given")
 	}
-	for _, s := range t.symbols {
-		if s.text == unit {
-			return s.factor, nil
-		}
+	if r, ok := t.read(unit); ok {
+		return r, nil
 	}
-	for _, other := range tables() {
-		if other == t {
-			continue
-		}
-		for _, s := range other.symbols {
-			if s.text == unit {
-				return 0, t.fault(text, strconv.Quote(unit)+" is a unit of "+other.quantity)
-			}
-		}
+	if why, ok := twofold[t.quantity][plainLetters.Replace(unit)]; ok {
+		return reading{}, t.fault(text, strconv.Quote(unit)+" is "+why)
+	}
+	if owner := ownerOf(unit); owner != nil {
+		return reading{}, t.fault(text, strconv.Quote(unit)+" is a unit of "+owner.quantity)
 	}
 	for _, s := range t.symbols {
 		if strings.EqualFold(s.text, unit) {
-			return 0, t.fault(text, strconv.Quote(unit)+" is not a unit here; "+strconv.Quote(s.text)+" is (case counts)")
+			return reading{}, t.fault(text, strconv.Quote(unit)+" is not a unit here; "+strconv.Quote(s.text)+" is (case counts)")
 		}
 	}
-	return 0, t.fault(text, strconv.Quote(unit)+" is not a unit here")
+	return reading{}, t.fault(text, strconv.Quote(unit)+" is not a unit here")
+}
+
+// ownerOf finds the quantity that a unit belongs to: the first that writes it
+// so, or else the first that reads it.
+func ownerOf(unit string) *table {
+	for _, t := range tables() {
+		for _, s := range t.symbols {
+			if s.text == unit {
+				return t
+			}
+		}
+	}
+	for _, t := range tables() {
+		if _, ok := t.read(unit); ok {
+			return t
+		}
+	}
+	return nil
 }

@@ -109,16 +109,18 @@ func (t Temperature) MarshalText() ([]byte, error) {
 	return []byte(t.String()), nil
 }
 
-// UnmarshalText reads a number with K, degC, degF or degR. Below absolute zero
+// UnmarshalText reads a number with K, degC, degF, degR or their spellings. Below absolute zero
 // is an error.
 func (t *Temperature) UnmarshalText(text []byte) error {
 	// The table's reading checks number and unit; the scale then has its offset.
 	if _, err := temperatureUnits.parse(string(text)); err != nil {
 		return err
 	}
-	number, symbol := split(string(text))
+	number, unit := split(string(text))
+	r, _ := temperatureUnits.read(unit)
+	number, _ = ungrouped(number, r.symbol)
 	v, _ := temperatureUnits.number(number)
-	u, _ := scale(v, symbol)
+	u, _ := scale(v, r.symbol)
 	if u.kelvin < 0 {
 		return temperatureUnits.fault(string(text), "below absolute zero")
 	}

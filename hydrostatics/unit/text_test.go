@@ -137,22 +137,27 @@ func TestTextStaysInTheTradesUnit(t *testing.T) {
 
 // A number typed in a trade unit is printed in as few digits as it was typed.
 func TestTypedTextIsPrintedAsTyped(t *testing.T) {
+	read := 0
 	for _, text := range []string{"5000 psi", "9.2 lb/gal", "0.052 psi/ft", "12000 ft", "4.1 deg/100ft", "0.3 cP", "17 lb/ft", "3e-06 1/psi", "35 bar", "150.3 mm", "0.424886 L", "965.4 kg/m3"} {
 		for _, q := range quantities() {
-			if x, err := q.parse(text); err == nil {
-				got, err := q.format(x)
-				require.NoError(t, err)
-				require.Equal(t, text, string(got))
+			x, err := q.parse(text)
+			if err != nil || q.name == "density" && text == "0.052 psi/ft" { // a density is written as one
+				continue
 			}
+			got, err := q.format(x)
+			require.NoError(t, err)
+			require.Equal(t, text, string(got))
+			read++
 		}
 	}
+	require.Equal(t, 12, read, "each is read by its own quantity")
 }
 
 func TestWhatIsNotAQuantity(t *testing.T) {
 	for _, q := range quantities() {
 		for _, text := range []string{
 			"", " ", "5", "5 ", q.symbol, " " + q.symbol, "NaN " + q.symbol, "Inf " + q.symbol, "-Inf " + q.symbol,
-			"nan" + q.symbol, "infinity " + q.symbol, "0x10 " + q.symbol, "1_000 " + q.symbol, "1,000 " + q.symbol, "1e999 " + q.symbol,
+			"nan" + q.symbol, "infinity " + q.symbol, "0x10 " + q.symbol, "1_000 " + q.symbol, "1,00 " + q.symbol, "0,100 " + q.symbol, "1,0000 " + q.symbol, "1,000e3 " + q.symbol, "1e999 " + q.symbol,
 			"1.7e308 parsec", "5 furlong", "5 5 " + q.symbol, "5 " + q.symbol + q.symbol, "--5 " + q.symbol, "1e " + q.symbol, "5/0 " + q.symbol,
 		} {
 			_, err := q.parse(text)
@@ -178,6 +183,11 @@ func TestUnitsOfAnotherQuantity(t *testing.T) {
 				continue
 			}
 			_, err := q.parse("5 " + other.symbol)
+			switch [2]string{q.name, other.symbol} {
+			case [2]string{"density", "psi/ft"}, [2]string{"force", "lb"}: // as the trade has it
+				require.NoError(t, err)
+				continue
+			}
 			require.ErrorContains(t, err, "is a unit of "+other.name, "%s read from %s", q.name, other.symbol)
 		}
 	}
@@ -231,7 +241,7 @@ func TestJSONAndFlags(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, seed := range []string{"5000 psi", "9-5/8 in", "1e-6 1/psi", "-0 ft", "5e", "1e5e5 m", "+.5\u00a0bar", "NaN psi", "±5", "1e-400 m", "4300.00000000000013724 psi", "12345678901234567890123e-5 lbf"} {
+	for _, seed := range []string{"5000 psi", "9-5/8 in", "1e-6 1/psi", "-0 ft", "5e", "1e5e5 m", "+.5\u00a0bar", "NaN psi", "±5", "1e-400 m", "4300.00000000000013724 psi", "5 1/2 in", "9⅝\"", "3,000 psig", "-1,234,567.8 lbf", "12 500 ft", "1.35 SG", "14.6959487755134 psia", "5-1/2\"", "20 100°C", "1 MMscf/d", "5 ton", ",5 m", "1 000 1/psi", "12345678901234567890123e-5 lbf"} {
 		f.Add(seed)
 	}
 	all := quantities()

@@ -38,8 +38,9 @@ type Input struct {
 
 // Value is a quantity that remembers how to print itself.
 type Value struct {
-	si   float64
-	text string
+	si       float64
+	text     string
+	quantity any // nil for a number and a time
 }
 
 // SI returns the value in SI: what the equation is true for.
@@ -48,33 +49,42 @@ func (v Value) SI() float64 { return v.si }
 // String returns the value rounded for reading, with its unit.
 func (v Value) String() string { return v.text }
 
+// Quantity returns the quantity itself, nil for a number or a time, so that it
+// can be written in another unit.
+func (v Value) Quantity() any { return v.quantity }
+
 // digits is how many significant digits a worked line shows: enough to follow
 // the arithmetic with a pocket calculator.
 const digits = 6
 
 // Of is a quantity in the trade's unit.
-func Of[Q unit.Scalar](q Q) Value { return Value{float64(q), q.Rounded(digits)} }
+func Of[Q unit.Scalar](q Q) Value { return Value{float64(q), q.Rounded(digits), q} }
 
 // In is a quantity in a unit of the caller's choice, such as (l, unit.Inch, "in").
 func In[Q unit.Scalar](q, u Q, symbol string) Value {
-	return Value{float64(q), unit.Significant(float64(q)/float64(u), digits) + " " + symbol}
+	return Value{float64(q), unit.Significant(float64(q)/float64(u), digits) + " " + symbol, q}
 }
 
 // Temperature is a temperature in °F; its SI value is in kelvin.
-func Temperature(t unit.Temperature) Value { return Value{t.Kelvin(), t.Rounded(digits)} }
+func Temperature(t unit.Temperature) Value { return Value{t.Kelvin(), t.Rounded(digits), t} }
 
 // Number is a number without a unit.
-func Number(x float64) Value { return Value{x, unit.Significant(x, digits)} }
+func Number(x float64) Value { return Value{x, unit.Significant(x, digits), nil} }
 
 // Duration is a time; its SI value is in seconds.
-func Duration(d time.Duration) Value { return Value{d.Seconds(), d.Round(time.Millisecond).String()} }
+func Duration(d time.Duration) Value {
+	return Value{d.Seconds(), d.Round(time.Millisecond).String(), nil}
+}
 
 // Numbers returns the equation with each symbol replaced by its value in
 // brackets, as one would write it down before reaching for the calculator.
-func (s Step) Numbers() string {
+func (s Step) Numbers() string { return s.NumbersAs(Value.String) }
+
+// NumbersAs is Numbers with values written by the caller.
+func (s Step) NumbersAs(write func(Value) string) string {
 	values := map[string]string{}
 	for _, in := range s.Inputs {
-		values[in.Symbol] = in.Value.text
+		values[in.Symbol] = write(in.Value)
 	}
 	var b strings.Builder
 	for rest := s.Equation; rest != ""; {
@@ -110,10 +120,13 @@ func bracket(text string) string {
 }
 
 // String writes the whole line.
-func (s Step) String() string {
-	line := s.Symbol + " = " + s.Equation + " = " + s.Numbers() + " = " + s.Value.text
+func (s Step) String() string { return s.Text(Value.String) }
+
+// Text writes the whole line with values written by the caller, as for a reader
+// who counts in other units; the equation is true in any that fit together.
+func (s Step) Text(write func(Value) string) string {
 	if s.Equation == "" {
-		line = s.Symbol + " = " + s.Value.text
+		return s.Symbol + " = " + write(s.Value)
 	}
-	return line
+	return s.Symbol + " = " + s.Equation + " = " + s.NumbersAs(write) + " = " + write(s.Value)
 }

@@ -15,8 +15,11 @@ var stillOwed = map[string]string{
 	"tubular/movement": `Confined.Clearance Confined.HelicalMost Confined.FrictionLimit Governing.DesignFactor Helix.Strain
 		Helix.Curvature MadeUp.ReadingForHold MadeUp.WallAt
 		MadeUp.Terms WellFluids.Inside WellFluids.Outside`,
-	"packer":         "Envelope.DifferentialAt Envelope.AxialAt SealStack.Length Stroke.Total",
-	"valve/sequence": "Plan.At Level.Share Sample",
+	"hydrostatics/unit":          "Count",
+	"hydrostatics/unit/display":  "System.Rewrite",
+	"hydrostatics/unit/practice": "Factor.Convert Factor.Value",
+	"packer":                     "Envelope.DifferentialAt Envelope.AxialAt SealStack.Length Stroke.Total",
+	"valve/sequence":             "Plan.At Level.Share Sample",
 }
 
 func TestEveryCalculationIsShownInAnExample(t *testing.T) {

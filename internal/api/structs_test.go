@@ -4,6 +4,7 @@ import (
 	"completion.example/fluid"
 	"completion.example/fluid/confined"
 	"completion.example/fluid/flow"
+	"completion.example/fluid/gasflow"
 	"completion.example/hydrostatics"
 	"completion.example/packer"
 	"completion.example/tubular"
@@ -20,24 +21,26 @@ import (
 
 // structs are the public packages' struct types.
 var structs = []any{
-	hydrostatics.Formation{}, hydrostatics.ShutIn{}, hydrostatics.Layer{}, hydrostatics.Reference{}, hydrostatics.Column{},
-	hydrostatics.SlightlyCompressible{}, hydrostatics.Course{}, hydrostatics.Cushion{}, hydrostatics.CushionAnswer{},
-	hydrostatics.HeatExchange{}, hydrostatics.Flowing{}, hydrostatics.MeasuredLayer{}, hydrostatics.LegSection{},
-	hydrostatics.Stretch{}, hydrostatics.Leg{}, hydrostatics.Station{}, hydrostatics.Position{}, hydrostatics.Path{},
-	hydrostatics.Slug{}, hydrostatics.WeakPoint{}, hydrostatics.PointLimit{}, hydrostatics.SurfaceLimit{},
-	hydrostatics.TemperaturePoint{}, hydrostatics.TemperatureProfile{}, hydrostatics.Geothermal{}, hydrostatics.UTube{},
-	hydrostatics.LegAtRest{}, hydrostatics.AtRest{}, hydrostatics.Standing{},
+	hydrostatics.Formation{}, hydrostatics.ShutIn{}, hydrostatics.Bullhead{}, hydrostatics.BullheadPoint{}, hydrostatics.Layer{},
+	hydrostatics.Reference{}, hydrostatics.Column{}, hydrostatics.SlightlyCompressible{}, hydrostatics.Course{},
+	hydrostatics.Cushion{}, hydrostatics.CushionAnswer{}, hydrostatics.HeatExchange{}, hydrostatics.Flowing{},
+	hydrostatics.MeasuredLayer{}, hydrostatics.LegSection{}, hydrostatics.Stretch{}, hydrostatics.Leg{}, hydrostatics.Station{},
+	hydrostatics.Position{}, hydrostatics.Path{}, hydrostatics.Slug{}, hydrostatics.WeakPoint{}, hydrostatics.PointLimit{},
+	hydrostatics.SurfaceLimit{}, hydrostatics.TemperaturePoint{}, hydrostatics.TemperatureProfile{}, hydrostatics.Geothermal{},
+	hydrostatics.UTube{}, hydrostatics.LegAtRest{}, hydrostatics.AtRest{}, hydrostatics.Standing{},
 	fluid.AverageGasColumn{}, fluid.Batch{}, fluid.Adjustment{}, fluid.Brine{}, fluid.BrineState{}, fluid.Constant{},
 	fluid.ControlFluid{}, fluid.ControlPoint{}, fluid.CrystallisationPoint{}, fluid.Gas{}, fluid.GasMixture{}, fluid.GasState{},
 	fluid.Measured{}, fluid.Methane{}, fluid.Nitrogen{}, fluid.Oil{}, fluid.PseudoCritical{}, fluid.Seawater{}, fluid.Solution{},
 	fluid.WellAverage{}, fluid.SurfaceWeight{}, fluid.Treatment{}, fluid.VolumeCorrection{}, fluid.Water{},
 	flow.APIFigures{}, flow.Circulation{}, flow.Part{}, flow.Node{}, flow.Circulating{}, flow.Conduit{}, flow.Critical{},
 	flow.Stage{}, flow.Displacement{}, flow.Point{}, flow.UTube{}, flow.Event{}, flow.Returned{}, flow.Schedule{}, flow.Fitted{},
-	flow.Stream{}, flow.Friction{}, flow.Slug{}, flow.Span{}, flow.Laminar{}, flow.Orifices{}, flow.Pump{}, flow.Rheology{},
-	flow.PumpedFluid{}, flow.ConduitSection{}, flow.Well{}, flow.Trip{}, flow.Swept{}, flow.Surge{}, flow.Reading{},
+	flow.Stream{}, flow.Friction{}, flow.Slug{}, flow.Span{}, flow.Kill{}, flow.Influx{}, flow.KillPoint{}, flow.Killing{},
+	flow.Laminar{}, flow.Orifices{}, flow.Pump{}, flow.Rheology{}, flow.PumpedFluid{}, flow.ConduitSection{}, flow.Well{},
+	flow.Trip{}, flow.Swept{}, flow.Surge{}, flow.Reading{},
 	confined.PressureUp{}, confined.Pumped{}, confined.Criterion{}, confined.PressureTest{}, confined.Judgement{},
 	confined.LinearLiquid{}, confined.Sample{}, confined.Part{}, confined.Fill{}, confined.Trapped{}, confined.Outcome{},
 	confined.Tube{}, confined.Space{},
+	gasflow.Tubing{}, gasflow.Node{},
 	tubular.Allowance{}, tubular.Derating{}, tubular.Body{}, tubular.CollapseCurve{}, tubular.CollapseRating{},
 	tubular.Connection{}, tubular.Envelope{}, tubular.LoadPoint{}, tubular.Outline{}, tubular.Expansion{}, tubular.FreePoint{},
 	tubular.StuckDepth{}, tubular.RoundThread{}, tubular.Material{}, tubular.Pipe{}, tubular.Ratings{}, tubular.Rupture{},
@@ -72,9 +75,10 @@ var structs = []any{
 	sleeve.Action{}, sleeve.Operation{}, sleeve.Step{}, sleeve.Effect{}, sleeve.Combination{}, sleeve.LineFault{},
 	sleeve.Shifting{}, sleeve.Junction{}, sleeve.Route{}, sleeve.Leg{}, sleeve.Sleeve{}, sleeve.System{}, sleeve.Setting{},
 	sleeve.Panel{}, sleeve.Signature{},
-	production.Limits{}, production.Choice{}, production.Straight{}, production.Flow{}, production.ZoneFlow{}, production.Network{},
-	production.FixedPressure{}, production.FixedRate{}, production.Tubing{}, production.OutflowPoint{}, production.Well{},
-	production.Zone{}, production.GasAtChoke{}, production.Interval{}, production.Loss{},
+	production.Limits{}, production.Choice{}, production.Straight{}, production.Flow{}, production.ZoneFlow{}, production.GasWell{},
+	production.GasWellFlow{}, production.Network{}, production.FixedPressure{}, production.FixedRate{}, production.Tubing{},
+	production.OutflowPoint{}, production.Well{}, production.Zone{}, production.GasAtChoke{}, production.Interval{},
+	production.Loss{},
 	choke.UpstreamGas{}, choke.GasFlow{}, choke.UpstreamLiquid{}, choke.LiquidFlow{}, choke.NozzleFlow{}, choke.Orifice{},
 	choke.Metered{}, choke.OrificeFlow{}, choke.Position{}, choke.Curve{}, choke.Trim{},
 	inflow.GasDeliverability{}, inflow.Test{}, inflow.GasFit{}, inflow.Formation{}, inflow.LiquidDeliverability{},

@@ -3,8 +3,9 @@
 // caution. A calculator's own file holds only its flags and its call of the
 // library.
 //
-// Every calculator has -json (for machines) and -explain (the working shown:
-// symbol = equation = numbers = value, source). It exits with 0 when it has an
+// Every calculator has -json (for machines), -md (Markdown), -units (field, si, or
+// those of the inputs) and -explain (the working shown: symbol = equation =
+// numbers = value, source). It exits with 0 when it has an
 // answer, 1 when the calculation has none, 2 when the flags are wrong. Faults
 // go to standard error, all of them at once.
 package calculator
@@ -16,6 +17,7 @@ import (
 	"io"
 	"os"
 
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/hydrostatics/working"
 )
 
@@ -45,17 +47,21 @@ type Answer struct {
 }
 
 // Result is one named value: a quantity, a temperature, a duration, a band, a
-// number or a word.
+// number or a word. What it is for says which unit it is shown in; it may be left
+// out where its type says so, and for a working.Value, whose unit does.
 type Result struct {
 	Name  string
 	Value any
+	For   display.Purpose
 }
 
-// Table is a named table of values like those of Result.
+// Table is a named table of values like those of Result; For holds what its
+// columns are for, as far as they need it.
 type Table struct {
 	Name   string
 	Header []string
 	Rows   [][]any
+	For    []display.Purpose
 }
 
 // Published is a printed answer beside ours.
@@ -80,14 +86,19 @@ func Main(c Command) { os.Exit(c.Run(os.Args[1:], os.Stdout, os.Stderr)) }
 func (c Command) Run(args []string, out, errs io.Writer) int {
 	flags := flag.NewFlagSet(c.Name, flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
+	units := addUnits(flags)
 	run := c.Setup(flags)
-	asJSON := flags.Bool("json", false, "print the answer as JSON")
+	asJSON := flags.Bool("json", false, "print the answer as JSON; one fixed unit for each field, field units unless -units is given")
+	asMarkdown := flags.Bool("md", false, "print the answer as Markdown")
 	explain := flags.Bool("explain", false, "show the working: symbol = equation = numbers = value, and the source")
 	picture := new(string)
 	if c.Picture {
 		picture = flags.String("picture", "", "write the picture to this SVG `file`")
 	}
-	if err := Parse(flags, args); err != nil {
+	typed, stop := record(flags)
+	err := Parse(flags, args)
+	stop()
+	if err != nil {
 		if errors.Is(err, flag.ErrHelp) {
 			c.help(out, flags)
 			return exitOK
@@ -95,6 +106,10 @@ func (c Command) Run(args []string, out, errs io.Writer) int {
 		fmt.Fprintf(errs, "%v\n%s -h lists the flags.\n", err, c.Name)
 		return exitBadInput
 	}
+	if _, asked := typed[unitsFlag]; *asJSON && !asked {
+		units.name = display.Field().String()
+	}
+	units.settle(flags, typed)
 	answer, err := run()
 	if err != nil {
 		var bad BadInput
@@ -111,10 +126,13 @@ func (c Command) Run(args []string, out, errs io.Writer) int {
 			return exitNoAnswer
 		}
 	}
-	page := page{command: c, answer: answer, inputs: inputs(flags), explain: *explain}
+	page := page{command: c, answer: answer, inputs: inputs(flags, units, typed), explain: *explain, units: units}
 	write := page.text
-	if *asJSON {
+	switch {
+	case *asJSON:
 		write = page.json
+	case *asMarkdown:
+		write = page.markdown
 	}
 	if err := write(out); err != nil {
 		fmt.Fprintln(errs, err)

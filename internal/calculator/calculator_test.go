@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/hydrostatics/working"
 	"completion.example/internal/calculator"
 	"github.com/stretchr/testify/require"
@@ -23,6 +24,7 @@ func double(answer calculator.Answer, err error) calculator.Command {
 			var l unit.Length
 			flags.TextVar(&l, "length", 5*unit.Foot, "a length")
 			flags.Float64("factor", 2, "a number")
+			flags.Duration("wait", 0, "a time")
 			return func() (calculator.Answer, error) {
 				a := answer
 				a.Results = append(a.Results, calculator.Result{Name: "twice", Value: 2 * l})
@@ -112,9 +114,69 @@ func TestColumnsAndInputsForPeople(t *testing.T) {
 	}}}}
 	code, out, errs := run(double(a, nil), "-length", "1.2345678901234 in")
 	require.Zero(t, code, errs)
-	for _, want := range []string{"19.792 ft  0.71429 bbl  0.003 gal\n", "24 ft      2 bbl        2 bbl\n", "  0 ft       none         0 bbl\n", "length  1.2345679 in\n"} {
+	for _, want := range []string{"19.8 ft  0.714 bbl  0.00007 bbl\n", "24 ft    2 bbl      2 bbl\n", "0 ft     none       0 bbl\n", "length  1.2345679 in\n"} {
 		require.Contains(t, out, want)
 	}
 	_, out, _ = run(double(a, nil), "-length", "1.2345678901234 in", "-json")
 	require.Contains(t, out, `"length": "1.2345678901234 in"`, "machines get all of it")
+}
+
+// Water boils at 1.01325 bar absolute at 100 degC, which a gauge reads as nought.
+func TestAbsolutePressuresStayAbsolute(t *testing.T) {
+	for text, want := range map[string]unit.Pressure{"1.01325 bara": unit.Atmosphere, "0 barg": unit.Atmosphere, "101.325 kPa": unit.Atmosphere, "70.1 kPaa": 70.1 * unit.Kilopascal} {
+		var p unit.Pressure
+		flags := flag.NewFlagSet("", flag.ContinueOnError)
+		calculator.AbsoluteVar(flags, &p, "vapour", unit.PSI, "")
+		require.Equal(t, unit.PSI, p)
+		require.NoError(t, calculator.Parse(flags, []string{"-vapour", text}))
+		require.InEpsilon(t, float64(want), float64(p), 1e-15, text)
+	}
+}
+
+// One unit for each quantity and purpose, in the whole of an output.
+func TestUnits(t *testing.T) {
+	a := calculator.Answer{
+		Results: []calculator.Result{{Name: "bore", Value: 4 * unit.Inch, For: display.Diameter}, {Name: "stretch", Value: working.In(1*unit.Foot, unit.Inch, "in")},
+			{Name: "band", Value: unit.Within(1000*unit.PSI, 0.1)}, {Name: "hot", Value: unit.Celsius(90)}},
+		Steps:  []working.Step{{Name: "n", Symbol: "p", Equation: "r*g*h", Inputs: []working.Input{{Symbol: "r", Value: working.Of(1 * unit.GramPerCubicCentimetre)}, {Symbol: "h", Value: working.Of(100 * unit.Metre)}}, Value: working.Of(980665 * unit.Pascal), Source: "s"}},
+		Tables: []calculator.Table{{Name: "t", Header: []string{"a", "b"}, Rows: [][]any{{1 * unit.Metre, 10 * unit.Millimetre}, {3 * unit.Kilometre, "|"}}, For: []display.Purpose{display.Depth, display.Diameter}}},
+	}
+	for _, c := range []struct {
+		args []string
+		want []string
+	}{
+		{nil, []string{"twice    10 ft", "bore     4 in", "stretch  12 in", "900 psi .. 1000 psi .. 1100 psi", "194 degF", "9842.5 ft", "length  5 ft"}},
+		{[]string{"-units", "field"}, []string{"twice    10 ft", "length  5 ft"}},
+		{[]string{"-units", "si", "-explain"}, []string{"twice    3.05 m", "bore     101.6 mm", "stretch  305 mm", "62.1 bar .. 68.9 bar .. 75.8 bar", "90 degC", "1 m", "3000 m", "10 mm", "length  1.524 m",
+			"p = r*g*h = (1000 kg/m3)*g*(100 m) = 9.80665 bar"}},
+		{[]string{"-length", "2 m"}, []string{"twice    4 m", "bore     101.6 mm", "length  2 m", "62.1 bar"}},
+		{[]string{"-wait", "20m"}, []string{"twice    10 ft"}},
+		{[]string{"-length", "20cm"}, []string{"twice    0.4 m", "bore     10.16 cm", "length  20 cm"}},
+		{[]string{"-length", "3,000 ft", "-md"}, []string{"| twice | 6000 ft |", "| 3.28 ft | 0.394 in |", `| 9842.5 ft | \| |`, "| length | 3000 ft |", "> Caution"}},
+		{[]string{"-length", "3 m", "-json"}, []string{`"units": "field"`, ` ft"`, `"length": "3 m"`}},
+		{[]string{"-length", "3 m", "-json", "-units", "plan"}, []string{`"units": "plan"`, `"6 m"`, `"101.6 mm"`, `"90 degC"`}},
+	} {
+		code, out, errs := run(double(a, nil), c.args...)
+		require.Zero(t, code, errs)
+		for _, want := range c.want {
+			require.Contains(t, out, want, c.args)
+		}
+	}
+	code, _, errs := run(double(a, nil), "-units", "metric")
+	require.Equal(t, 2, code)
+	require.Contains(t, errs, "field, si, plan")
+}
+
+func TestUnitsOfASetWithoutThem(t *testing.T) {
+	require.Equal(t, "field", calculator.UnitsOf(flag.NewFlagSet("", flag.ContinueOnError)).System.String())
+}
+
+func TestNotesAreInTheUnitsOfTheOutput(t *testing.T) {
+	a := calculator.Answer{Notes: []string{"the packer holds 5000 psi at 9000 ft"}}
+	for _, format := range []string{"-explain", "-md", "-json"} {
+		_, out, _ := run(double(a, nil), format, "-units", "si")
+		require.Contains(t, out, "the packer holds 344.7 bar at 2743 m", format)
+		_, out, _ = run(double(a, nil), format)
+		require.Contains(t, out, "the packer holds 5000 psi at 9000 ft", format)
+	}
 }

@@ -22,6 +22,9 @@ func Parse(flags *flag.FlagSet, args []string) error {
 		args = flags.Args()
 		if name, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); unknown {
 			err = fmt.Errorf("no flag -%s%s", name, suggestion(flags, name))
+			if now, ok := renamed[flags.Name()][name]; ok {
+				err = fmt.Errorf("no flag -%s any more: it is -%s", name, now)
+			}
 			if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
 				args = args[1:] // the value that was meant for it
 			}
@@ -123,13 +126,13 @@ func defaults(flags *flag.FlagSet) {
 	})
 }
 
-func inputs(flags *flag.FlagSet) []input {
+func inputs(flags *flag.FlagSet, u *Units, typed map[string]string) []input {
 	var in []input
 	flags.VisitAll(func(f *flag.Flag) {
 		switch f.Name {
-		case "json", "explain", "picture":
+		case "json", "md", "explain", "picture", unitsFlag:
 		default:
-			in = append(in, input{f.Name, f.Value.String(), understood(f.Value)})
+			in = append(in, input{f.Name, f.Value.String(), u.people(f, typed[f.Name])})
 		}
 	})
 	return in

@@ -5,12 +5,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
 	"time"
-
-	"completion.example/hydrostatics/unit"
 )
 
 // page is an answer on its way to the reader.
@@ -19,6 +18,7 @@ type page struct {
 	answer  Answer
 	inputs  []input
 	explain bool
+	units   *Units
 }
 
 // text writes the page for people: caution, inputs as understood, working,
@@ -27,11 +27,12 @@ func (p page) text(out io.Writer) error {
 	w := &strings.Builder{}
 	fmt.Fprintf(w, "%s: %s\n%s\n", p.command.Name, p.command.Question, Caution)
 	fmt.Fprintf(w, "\nInputs\n")
-	rows(w, len(p.inputs), func(i int) []string { return []string{p.inputs[i].name, p.inputs[i].people} })
+	given := slices.DeleteFunc(slices.Clone(p.inputs), func(in input) bool { return in.people == "" }) // files that there are not
+	rows(w, len(given), func(i int) []string { return []string{given[i].name, given[i].people} })
 	if p.explain {
 		fmt.Fprintf(w, "\nWorking\n")
 		for _, s := range p.answer.Steps {
-			fmt.Fprintf(w, "  %s (%s)\n    %s\n", s.Name, s.Source, s)
+			fmt.Fprintf(w, "  %s (%s)\n    %s\n", p.units.Rewrite(s.Name), s.Source, p.units.step(s))
 		}
 		if len(p.answer.Steps) == 0 {
 			fmt.Fprintf(w, "  (this answer has no closed form to show; its doc names method and source)\n")
@@ -39,7 +40,7 @@ func (p page) text(out io.Writer) error {
 	}
 	for _, t := range p.answer.Tables {
 		fmt.Fprintf(w, "\n%s\n", t.Name)
-		cells := t.words()
+		cells := t.words(p.units)
 		rows(w, len(cells)+1, func(i int) []string {
 			if i == 0 {
 				return t.Header
@@ -49,13 +50,13 @@ func (p page) text(out io.Writer) error {
 	}
 	fmt.Fprintf(w, "\nAnswer\n")
 	rows(w, len(p.answer.Results), func(i int) []string {
-		return []string{p.answer.Results[i].Name, Word(p.answer.Results[i].Value)}
+		return []string{p.units.Rewrite(p.answer.Results[i].Name), p.units.word(p.answer.Results[i].Value, p.answer.Results[i].For)}
 	})
-	for _, n := range p.answer.Notes {
+	for _, n := range p.notes() {
 		fmt.Fprintf(w, "  note: %s\n", n)
 	}
 	if c := p.answer.Published; c != nil {
-		fmt.Fprintf(w, "\nPublished\n  %s: printed %s, here %s (%s)\n", c.Name, Word(c.Printed), Word(c.Ours), c.Source)
+		fmt.Fprintf(w, "\nPublished\n  %s: printed %s, here %s (%s)\n", c.Name, printed(c.Printed), beside(c.Printed, c.Ours), c.Source)
 	}
 	_, err := io.WriteString(out, w.String())
 	return err
@@ -70,43 +71,8 @@ func rows(out io.Writer, n int, row func(int) []string) {
 	w.Flush() //nolint:errcheck // a strings.Builder takes everything
 }
 
-// digits of a printed answer.
-const digits = 5
-
-// Word writes a value for people.
-func Word(v any) string {
-	switch v := v.(type) {
-	case string:
-		return v
-	case interface{ Rounded(int) string }:
-		return v.Rounded(digits)
-	case float64:
-		return unit.Significant(v, digits)
-	case time.Duration:
-		return v.Round(tick(v)).String()
-	case bool:
-		if v {
-			return "yes"
-		}
-		return "no"
-	case nil:
-		return ""
-	}
-	return fmt.Sprint(v)
-}
-
-// tick is what a time is rounded to for people.
-func tick(d time.Duration) time.Duration {
-	switch d = d.Abs(); {
-	case d >= time.Minute:
-		return time.Second
-	case d >= time.Second:
-		return 10 * time.Millisecond
-	}
-	return time.Millisecond
-}
-
-// json writes the page for machines. Quantities are text without loss.
+// json writes the page for machines. Quantities are text without loss, each field
+// in one fixed unit whatever its size.
 func (p page) json(out io.Writer) error {
 	type pair struct {
 		Name  string `json:"name"`
@@ -133,6 +99,7 @@ func (p page) json(out io.Writer) error {
 	}
 	var d struct {
 		Calculator string            `json:"calculator"`
+		Units      string            `json:"units"`
 		Caution    string            `json:"caution"`
 		Inputs     map[string]string `json:"inputs"`
 		Results    []pair            `json:"results"`
@@ -141,20 +108,20 @@ func (p page) json(out io.Writer) error {
 		Working    []line            `json:"working,omitempty"`
 		Published  *published        `json:"published,omitempty"`
 	}
-	d.Calculator, d.Caution, d.Notes = p.command.Name, Caution, p.answer.Notes
+	d.Calculator, d.Units, d.Caution, d.Notes = p.command.Name, p.units.System.String(), Caution, p.notes()
 	d.Inputs = map[string]string{}
 	for _, in := range p.inputs {
 		d.Inputs[in.name] = in.value
 	}
 	for _, r := range p.answer.Results {
-		d.Results = append(d.Results, pair{r.Name, machine(r.Value)})
+		d.Results = append(d.Results, pair{r.Name, p.units.exact(r.Value, r.For)})
 	}
 	for _, t := range p.answer.Tables {
 		m := table{Name: t.Name, Header: t.Header}
 		for _, row := range t.Rows {
 			cells := make([]any, len(row))
 			for i, v := range row {
-				cells[i] = machine(v)
+				cells[i] = p.units.exact(v, t.purpose(i))
 			}
 			m.Rows = append(m.Rows, cells)
 		}
@@ -162,7 +129,7 @@ func (p page) json(out io.Writer) error {
 	}
 	if p.explain {
 		for _, s := range p.answer.Steps {
-			d.Working = append(d.Working, line{s.Name, s.Symbol, s.Equation, s.Numbers(), s.Value.String(), s.Source})
+			d.Working = append(d.Working, line{s.Name, s.Symbol, s.Equation, s.NumbersAs(p.units.worked), p.units.worked(s.Value), s.Source})
 		}
 	}
 	if c := p.answer.Published; c != nil {

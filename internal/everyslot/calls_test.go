@@ -6,6 +6,7 @@ import (
 	"completion.example/fluid"
 	"completion.example/fluid/confined"
 	"completion.example/fluid/flow"
+	"completion.example/fluid/gasflow"
 	"completion.example/hydrostatics"
 	"completion.example/packer"
 	"completion.example/tubular"
@@ -59,6 +60,7 @@ var functions = map[string]any{
 	"fluid.ZFactor":                                fluid.ZFactor,
 	"fluid/flow.Bingham":                           flow.Bingham,
 	"fluid/flow.Blasius":                           flow.Blasius,
+	"fluid/flow.BubbleRise":                        flow.BubbleRise,
 	"fluid/flow.Chen":                              flow.Chen,
 	"fluid/flow.Churchill":                         flow.Churchill,
 	"fluid/flow.Cling":                             flow.Cling,
@@ -170,6 +172,8 @@ var functions = map[string]any{
 // types are the exported types, whose methods are found by reflection.
 var types = map[string]any{
 	"hydrostatics.AtRest":                          (*hydrostatics.AtRest)(nil),
+	"hydrostatics.Bullhead":                        (*hydrostatics.Bullhead)(nil),
+	"hydrostatics.BullheadPoint":                   (*hydrostatics.BullheadPoint)(nil),
 	"hydrostatics.Column":                          (*hydrostatics.Column)(nil),
 	"hydrostatics.Course":                          (*hydrostatics.Course)(nil),
 	"hydrostatics.Cushion":                         (*hydrostatics.Cushion)(nil),
@@ -243,6 +247,10 @@ var types = map[string]any{
 	"fluid/flow.FanningFactor":                     (*flow.FanningFactor)(nil),
 	"fluid/flow.Fitted":                            (*flow.Fitted)(nil),
 	"fluid/flow.Friction":                          (*flow.Friction)(nil),
+	"fluid/flow.Influx":                            (*flow.Influx)(nil),
+	"fluid/flow.Kill":                              (*flow.Kill)(nil),
+	"fluid/flow.KillPoint":                         (*flow.KillPoint)(nil),
+	"fluid/flow.Killing":                           (*flow.Killing)(nil),
 	"fluid/flow.Laminar":                           (*flow.Laminar)(nil),
 	"fluid/flow.Model":                             (*flow.Model)(nil),
 	"fluid/flow.Node":                              (*flow.Node)(nil),
@@ -261,11 +269,15 @@ var types = map[string]any{
 	"fluid/flow.Span":                              (*flow.Span)(nil),
 	"fluid/flow.Stage":                             (*flow.Stage)(nil),
 	"fluid/flow.Stream":                            (*flow.Stream)(nil),
+	"fluid/flow.Substance":                         (*flow.Substance)(nil),
 	"fluid/flow.Surge":                             (*flow.Surge)(nil),
 	"fluid/flow.Swept":                             (*flow.Swept)(nil),
 	"fluid/flow.Trip":                              (*flow.Trip)(nil),
 	"fluid/flow.UTube":                             (*flow.UTube)(nil),
 	"fluid/flow.Well":                              (*flow.Well)(nil),
+	"fluid/gasflow.Gas":                            (*gasflow.Gas)(nil),
+	"fluid/gasflow.Node":                           (*gasflow.Node)(nil),
+	"fluid/gasflow.Tubing":                         (*gasflow.Tubing)(nil),
 	"fluid/confined.Criterion":                     (*confined.Criterion)(nil),
 	"fluid/confined.Ends":                          (*confined.Ends)(nil),
 	"fluid/confined.Fill":                          (*confined.Fill)(nil),
@@ -452,6 +464,8 @@ var types = map[string]any{
 	"valve/production.FixedRate":                   (*production.FixedRate)(nil),
 	"valve/production.Flow":                        (*production.Flow)(nil),
 	"valve/production.GasAtChoke":                  (*production.GasAtChoke)(nil),
+	"valve/production.GasWell":                     (*production.GasWell)(nil),
+	"valve/production.GasWellFlow":                 (*production.GasWellFlow)(nil),
 	"valve/production.Inflow":                      (*production.Inflow)(nil),
 	"valve/production.Interval":                    (*production.Interval)(nil),
 	"valve/production.Limits":                      (*production.Limits)(nil),

@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "write the list of calls anew")
 // packages are those whose calls are made. hydrostatics/unit has tests of text of
 // its own, and valve/sequence takes plans, which are validated as a whole.
 var packages = []string{
-	"hydrostatics", "fluid", "fluid/flow", "fluid/confined",
+	"hydrostatics", "fluid", "fluid/flow", "fluid/gasflow", "fluid/confined",
 	"tubular", "tubular/catalogue", "tubular/drag", "tubular/movement",
 	"valve", "valve/controlline", "valve/sleeve", "valve/production", "valve/production/choke", "valve/production/inflow",
 	"packer",

@@ -6,6 +6,7 @@ import (
 	"completion.example/fluid"
 	"completion.example/fluid/confined"
 	"completion.example/fluid/flow"
+	"completion.example/fluid/gasflow"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
@@ -71,6 +72,17 @@ var (
 	pumped = flow.Displacement{Well: circuit, InPipe: mud, InAnnulus: mud, Stages: []flow.Stage{{Liquid: flow.PumpedFluid{Name: "brine", Density: 1150, Rheology: flow.Newtonian(1e-3)}, Volume: 20, Rate: 0.01}}, Output: 0.02, Every: 5}
 )
 
+// What kills a well, and what flows from one of gas.
+var (
+	killed = flow.Kill{Well: circuit, InWell: mud, Kill: mud, Rate: 0.005, Formation: 4e7, Margin: 1e6, Weak: 2000, Fracture: 5e7,
+		Influx: flow.Influx{Volume: 2, Fluid: fluid.Gas{Gravity: 0.65}, Surface: unit.Celsius(15), Bottom: unit.Celsius(90)}}
+	pushed = hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, Injection: 1e6, Fracture: 5e7, Sections: []hydrostatics.LegSection{{BottomMD: depth, Area: 0.0045}},
+		Influx: brine, Kill: 1200, Friction: []unit.Gradient{200}, Temperature: ground}
+	gassy = production.GasWell{Inflow: inflow.GasDeliverability{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, Choke: 3e-4, Discharge: 0.85, HeatRatio: 1.27, Line: 5e6, Standard: unit.Celsius(15),
+		Tubing: gasflow.Tubing{Gas: fluid.Gas{Gravity: 0.65}, Wellhead: unit.Celsius(50), Bottom: unit.Celsius(90),
+			Sections: []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 0.076, Roughness: 2e-5}, Length: depth, BottomTVD: depth}}}}
+)
+
 // samples are arguments to begin with; of each type the first one counts.
 func samples() []any {
 	return []any{
@@ -96,7 +108,7 @@ func samples() []any {
 		fluid.Seawater{Salinity: 0.035}, fluid.Solution{Salt: fluid.CalciumChloride, Fraction: 0.2, Compression: 3e-10},
 		fluid.WellAverage{Wanted: 1200, Surface: unit.Celsius(15), Bottom: unit.Celsius(110), BottomPressure: 3.5e7},
 
-		circuit, mud, annulus, flow.Circulation{Well: circuit, Liquid: mud, Rate: 0.01}, flow.Conduit{Outer: 0.2, Inner: 0.09, Roughness: 1e-5},
+		circuit, mud, annulus, killed, pushed, flow.Circulation{Well: circuit, Liquid: mud, Rate: 0.01}, flow.Conduit{Outer: 0.2, Inner: 0.09, Roughness: 1e-5},
 		pumped, flow.Stream{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.09}, Rheology: mud.Rheology, Density: 1300, Rate: 0.01}, flow.Orifices{Count: 3, Diameter: 0.02, Discharge: 0.95},
 		flow.Pump{Cylinders: 3, Liner: 0.15, Stroke: 0.3, Efficiency: 0.95}, mud.Rheology, flow.Trip{Annulus: []flow.ConduitSection{annulus}, Liquid: mud, Speed: 0.5, Cling: 0.45, Peak: 1.5},
 		[]flow.Reading{{Speed: 3, Dial: 8}, {Speed: 100, Dial: 21}, {Speed: 300, Dial: 34}, {Speed: 600, Dial: 53}}, flow.Reading{Speed: 300, Dial: 34},
@@ -133,7 +145,7 @@ func samples() []any {
 		production.OutflowTable{{Pressure: 1.5e7}, {Rate: 0.01, Pressure: 2e7}}, production.FixedRate{Rate: 0.003}, []float64{0.4, 0.6}, []int{2, 2},
 		choke.UpstreamGas{Density: 150, HeatRatio: 1.3, Viscosity: 2e-5}, choke.UpstreamLiquid{Density: 850, VapourPressure: 1e5, CriticalPressure: 5e6, Viscosity: 2e-3}, choke.Orifice{Pipe: 0.1, Bore: 0.05},
 		choke.Metered{Density: 850, Viscosity: 1e-3, Upstream: 1e6, Downstream: 9e5}, choke.Trim{Coefficient: 1e-4, Recovery: 0.9, GasRatio: 0.7, Style: 0.5, Bore: 0.05, Upstream: 0.08, Downstream: 0.1}, table,
-		inflow.GasDeliverability{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, inflow.Test{Flowing: 1.5e7, Rate: 5}, []inflow.Test{{Flowing: 1.8e7, Rate: 5}, {Flowing: 1.5e7, Rate: 9}}, inflow.Formation{Permeability: 1e-13, Thickness: 20, Viscosity: 1e-3, VolumeFactor: 1.2, Hole: 0.1, Boundary: 300, Skin: 2},
+		inflow.GasDeliverability{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, gassy, gassy.Tubing, inflow.Test{Flowing: 1.5e7, Rate: 5}, []inflow.Test{{Flowing: 1.8e7, Rate: 5}, {Flowing: 1.5e7, Rate: 9}}, inflow.Formation{Permeability: 1e-13, Thickness: 20, Viscosity: 1e-3, VolumeFactor: 1.2, Hole: 0.1, Boundary: 300, Skin: 2},
 		inflow.LiquidDeliverability{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7},
 
 		packer.Case{Name: "squeeze", String: upright, Below: 5e7}, packer.PathCase{Name: "squeeze", String: long, Reference: state, State: state, Below: 4e7}, packer.Landing{Tagged: depth, Height: 2, HangerDepth: 10, HangerLength: 0.5, Joints: []unit.Length{9.5, 9.4, 9.6}, Above: 12, Pups: []unit.Length{1, 2, 3}},
@@ -166,13 +178,13 @@ func byName() map[string][]any {
 		"fluid.Seawater.Compressibility": {nil, nil, 290}, "fluid.Seawater.Density": {nil, nil, 290}, "fluid.Seawater.Expansivity": {nil, nil, 290}, "fluid.Seawater.FreezingPoint": {nil, 1e6},
 		"fluid/flow.Schedule.FallRate": {must(falling().Schedule()), 5}, "hydrostatics.Column.Profile": {nil, []unit.Length{100, 200}, []unit.Pressure{0, 0}}, "tubular/catalogue.Catalogue.With": {nil, []catalogue.Entry{heavier()}},
 		"valve.IsolationValve.BleedOff": {nil, nil, nil, []valve.Demand(nil)}, "valve.IsolationValve.Hold": {nil, nil, nil, []valve.Demand(nil)},
-		"valve/sleeve.System.Run":           {nil, nil, nil, []sleeve.Position{sleeve.Open, sleeve.Open}},
-		"tubular/catalogue.Pipe":            {"2-7/8 in 6.5 lb/ft L80"},
+		"valve/sleeve.System.Run":          {nil, nil, nil, []sleeve.Position{sleeve.Open, sleeve.Open}},
+		"tubular/catalogue.Catalogue.Pipe": {nil, "2-7/8 in 6.5 lb/ft L80"}, "tubular/catalogue.Pipe": {"2-7/8 in 6.5 lb/ft L80"},
 		"tubular/drag.String.PrepareSpread": {nil, []float64{0.1}, []float64{0.3}},
 		"fluid/confined.Preset":             {"barrier-low"}, "fluid/flow.Stream.APIFigures": {flow.Stream{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.09}, Rheology: flow.PowerLaw(0.3, 0.6), Density: 1300, Rate: 0.01}},
 		"fluid/flow.TwoPointBingham": {flow.Reading{Speed: 600, Dial: 53}, nil}, "fluid/flow.TwoPointPowerLaw": {flow.Reading{Speed: 600, Dial: 53}, nil},
 		"hydrostatics.Cushion.Pressure": {nil, 2000}, "packer.Setting.Window": {nil, nil, valve.SurfaceRange{Greatest: 8000 * unit.PSI}, nil, 1e5}, "tubular.PrepareCollapse": {80 * unit.KSI},
-		"tubular/catalogue.Catalogue.Find": {nil, 3.5 * unit.Inch, 9.2 * unit.PoundPerFoot}, "tubular/catalogue.FindGrade": {"L80"}, "tubular/catalogue.Catalogue.Pipe": {nil, "2-7/8 in 6.5 lb/ft L80"}, "fluid.ParseBrine": {"CaCl2 11.3 lb/gal"},
+		"tubular/catalogue.Catalogue.Find": {nil, 3.5 * unit.Inch, 9.2 * unit.PoundPerFoot}, "tubular/catalogue.FindGrade": {"L80"},
 		"tubular/movement.String.Land": {nil, nil, 2e4}, "valve.SafetyValve.FailSafe": {nil, 1e5, nil},
 		"valve.PinCounts":                     {nil, unit.Band[unit.Force]{Least: 1e5, Nominal: 1.2e5, Greatest: 1.4e5}},
 		"valve/production/choke.Trim.GasDrop": {nil, nil, nil, 1.0}, "valve/production/choke.Trim.SizeGas": {nil, nil, nil, 1.5e7, 1.0}, "valve/production/choke.Trim.SizeLiquid": {nil, nil, nil, 1.5e7, 0.002},

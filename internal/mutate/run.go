@@ -23,6 +23,7 @@ type binary struct {
 	skip   string        // tests that fail with the switches in, such as those that count allocations
 	took   time.Duration // without a change
 	recent []string      // tests that noticed last
+	late   int           // changes noticed by running out of time alone
 }
 
 // bench builds and runs the tests.
@@ -122,6 +123,9 @@ func (bin *binary) notices(id int) bool {
 	bad, out := bin.run(id, limit, true)
 	if bad {
 		bin.remember(out)
+		if !failed.MatchString(out) && !strings.Contains(out, "panic: ") || strings.Contains(out, "test timed out") {
+			bin.late++
+		}
 	}
 	return bad
 }

@@ -14,6 +14,7 @@ type trial struct {
 	pkg                string
 	noticed, survivors []Mutation
 	unbuilt            int // no program
+	late               int // noticed by running out of time alone
 	took               time.Duration
 }
 
@@ -74,7 +75,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 			return noticed
 		})
 	}
-	t.survivors = left
+	t.survivors, t.late = left, own.late
 	for _, m := range single {
 		builds, noticed, err := b.noticesAlone(s, m, others)
 		switch {
@@ -135,5 +136,5 @@ func (t trial) print(out io.Writer, known map[identity]string) {
 				t.pkg, k, noticed, noticed+survived, 100*float64(noticed)/float64(noticed+survived), survived, explained)
 		}
 	}
-	fmt.Fprintf(out, "%-24s %d s; %d changes make no program\n", t.pkg, int(t.took.Seconds()), t.unbuilt)
+	fmt.Fprintf(out, "%-24s %d s; %d changes make no program; %d were noticed by running out of time alone\n", t.pkg, int(t.took.Seconds()), t.unbuilt, t.late)
 }

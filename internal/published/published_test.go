@@ -41,7 +41,7 @@ func TestCompareRefusesAnotherQuantity(t *testing.T) {
 }
 
 func TestInputsReportEveryFault(t *testing.T) {
-	in := NewInputs("rho=13.5 ppg; depth=12000 ft; n=6; twice=1; twice=2; name=water; nothing")
+	in := NewInputs("rho=13.5 pints; depth=12000 ft; n=6; twice=1; twice=2; name=water; nothing")
 	var rho unit.Density
 	var n int
 	var name string
@@ -51,7 +51,7 @@ func TestInputsReportEveryFault(t *testing.T) {
 	in.Read("name", &name)
 	in.Read("missing", &missing)
 	err := in.Err()
-	require.ErrorContains(t, err, `"13.5 ppg"`)
+	require.ErrorContains(t, err, `"13.5 pints"`)
 	require.ErrorContains(t, err, `"depth" was not used`)
 	require.ErrorContains(t, err, `"missing" is missing`)
 	require.ErrorContains(t, err, `twice`)

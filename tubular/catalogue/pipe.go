@@ -32,8 +32,8 @@ func (c Catalogue) Pipe(text string) (tubular.Pipe, error) {
 	words := strings.Fields(strings.ReplaceAll(text, ",", " "))
 	for i := 1; i < len(words)-1; i++ {
 		size, weight := strings.Join(words[:i], " "), strings.Join(words[i:len(words)-1], " ")
-		od, err1 := unit.Parse[unit.Length](size)
-		w, err2 := unit.Parse[unit.WeightPerLength](weight)
+		od, err1 := unit.Read[unit.Length](size)
+		w, err2 := unit.Read[unit.WeightPerLength](weight)
 		if err1 != nil || err2 != nil {
 			continue
 		}

@@ -32,6 +32,10 @@ func (s Standing) Parted(joint int) bool {
 	return joint >= 0 && joint < len(s.parted) && s.parted[joint]
 }
 
+// ErrLost says that a place has gone with the part of the string below a joint that
+// has parted.
+var ErrLost = errors.New("movement: it has gone with the part of the string below a joint that parted")
+
 // errNotLanded says that a standing isn't one of this string.
 var errNotLanded = errors.New("movement: the string hasn't landed, or the standing is another string's: permitted one made by Land of the same MadeUp")
 
@@ -108,7 +112,7 @@ func (m *MadeUp) takeHold(s Standing, place int, c Conditions, weight *unit.Forc
 	}
 	next, at := s, float64(l.Holds[place].Moved)
 	if l.Holds[place].Lost {
-		return Standing{}, fmt.Errorf("movement: place %d has gone with the part of the string below a joint that parted", place)
+		return Standing{}, fmt.Errorf("%w: place %d", ErrLost, place)
 	}
 	if weight != nil {
 		shorter, err := m.lower(&l, place, float64(*weight))

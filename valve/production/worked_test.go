@@ -217,9 +217,9 @@ func TestGasLimits(t *testing.T) {
 	require.NoError(t, low.Validate())
 	for text, change := range map[string]func(*GasAtChoke){
 		"Density: is": func(g *GasAtChoke) { g.Density = 100.00001 }, "Standard: is": func(g *GasAtChoke) { g.Standard = unit.Kelvin(400.0001) },
-		"must be above 200 K": func(g *GasAtChoke) { g.Standard = unit.Kelvin(200) }, "and at most 1000 K": func(g *GasAtChoke) { g.Temperature = unit.Kelvin(1000.0005) },
-		"Temperature: is": func(g *GasAtChoke) { g.Temperature = unit.Kelvin(100) }, "Z: is 5": func(g *GasAtChoke) { g.Z = 5.000001 }, "HeatRatio: is 2": func(g *GasAtChoke) { g.HeatRatio = 2.000001 },
-		"HeatRatio: is 1;": func(g *GasAtChoke) { g.HeatRatio = 1 }, "Ratio: is 1.0000001": func(g *GasAtChoke) { g.Ratio = 1.0000001 },
+		"Standard: is -99.67": func(g *GasAtChoke) { g.Standard = unit.Kelvin(200) }, "Temperature: is": func(g *GasAtChoke) { g.Temperature = unit.Kelvin(1000.0005) },
+		"Temperature: is -279.67": func(g *GasAtChoke) { g.Temperature = unit.Kelvin(100) }, "Z: is": func(g *GasAtChoke) { g.Z = 5.000001 }, "HeatRatio: is 2.000001;": func(g *GasAtChoke) { g.HeatRatio = 2.000001 },
+		"HeatRatio: is": func(g *GasAtChoke) { g.HeatRatio = 1 }, "Ratio: is": func(g *GasAtChoke) { g.Ratio = 1.0000001 },
 	} {
 		g := ok
 		change(&g)
@@ -227,7 +227,7 @@ func TestGasLimits(t *testing.T) {
 	}
 }
 
-// Faults name the zone or point by its index, and the limit.
+// Faults name the zone or point by its number from one, and the limit.
 func TestFaultTexts(t *testing.T) {
 	good := inflow.LiquidDeliverability{Reservoir: 3e7, Index: 1e-9}
 	w := Well{Outflow: FixedRate{}, Zones: []Zone{{Name: "a", Depth: 100, Inflow: good}, {Name: "b", Depth: 200, Inflow: good, WaterCut: 1.0000001}}}
@@ -239,20 +239,20 @@ func TestFaultTexts(t *testing.T) {
 	w.Zones[1].Above.Density = -1
 	require.NoError(t, w.Validate(), "nothing stands above the topmost zone but the outflow")
 	w.Zones[0].Above.Density = -1
-	require.ErrorContains(t, w.Validate(), `Zones[0].Above.Density: is`)
+	require.ErrorContains(t, w.Validate(), "Zones[0].Above.Density: is -1 kg/m3")
 	w.Zones[0].Above.Density = 0
 	for _, depth := range []unit.Length{-1, unit.Length(math.Inf(1))} {
 		w.Zones[0].Depth = depth
-		require.ErrorContains(t, w.Validate(), "Zones[0].Depth: is")
+		require.ErrorContains(t, w.Validate(), "must be at least 0 ft")
 	}
 	w.Zones[0].Depth = 100
 	_, err = w.Flow(0, 7)
-	require.ErrorContains(t, err, `positions[1]: is 7; must be from 0 to 0`)
+	require.ErrorContains(t, err, "positions[1]: is 7; must be from 0 to 0")
 	require.EqualError(t, FixedPressure{-2 * unit.Atmosphere}.Validate(), "production: Pressure: is -2 atm; must be at least -14.6959 psi")
 	require.NoError(t, FixedPressure{-unit.Atmosphere}.Validate())
 
 	err = OutflowTable{{0, 2e7}, {0, 1.5e7}, {0.02, 1.4e7}, {0.03, 1.6e7}, {0.04, 1.5e7}, {-1, -5e6}}.Validate()
-	for _, text := range []string{"[1].Rate: is 0", "[4].Pressure: is", "[5].Rate: is -1 m3/s", "[5].Pressure: is"} {
+	for _, text := range []string{"[1].Rate: is 0 bbl/d; must be above the 0 bbl/d before it", "[4].Pressure: is 15 MPa; must be at least the 16 MPa", "[5].Rate: is -1 m3/s", "[5].Pressure"} {
 		require.ErrorContains(t, err, text)
 	}
 	require.NoError(t, OutflowTable{{0, 2e7}, {0.01, 1.5e7}, {0.02, 1.6e7}}.Validate(), "two points on the rising branch are enough")

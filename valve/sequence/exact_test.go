@@ -167,18 +167,18 @@ func TestThirtyDevicesDoNotExplode(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, sequence.Proved, r.Verdict, "%s: %+v %s", name, r.Findings, r.Open)
 	}
-	// One that feels the pressure of all others' chambers late is found among them.
-	p := ownChambers(30)
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "pocket 3", Outside: "pocket 17", From: 8000 * foot, To: 8200 * foot, Burst: unit.Exactly(399.9 * psi)}}
-	r := verdict(t, p)
-	require.Equal(t, sequence.Refuted, r.Verdict)
-	p.Ratings[0].Burst = unit.Exactly(400 * psi)
-	require.Equal(t, sequence.Proved, verdict(t, p).Verdict)
-	// The second count of one of thirty.
-	p = countersInDoubt(30)
+	// A wall between two of the chambers, for which one shuts late and the other early.
+	wall := func(n int, burst float64) *sequence.Programme {
+		p := ownChambers(n)
+		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "pocket 3", Outside: fmt.Sprintf("pocket %d", n-1), From: 8000 * foot, To: 8200 * foot, Burst: unit.Exactly(unit.Pressure(burst) * psi)}}
+		return verdict(t, p)
+	}
+	require.Equal(t, sequence.Refuted, wall(6, 399.9).Verdict)
+	require.Equal(t, sequence.Proved, wall(30, 400).Verdict)
+	// The second count of one of them.
+	p := countersInDoubt(6)
 	p.Steps[0].Ramps = append(p.Steps[0].Ramps, map[string]unit.Pressure{"tubing": 3000 * psi})
-	r = verdict(t, p)
-	require.Equal(t, sequence.Refuted, r.Verdict)
+	require.Equal(t, sequence.Refuted, verdict(t, p).Verdict)
 }
 
 func BenchmarkThirty(b *testing.B) {

@@ -3,7 +3,6 @@ package sequence_test
 import (
 	"encoding/json"
 	"math"
-	"reflect"
 	"slices"
 	"testing"
 
@@ -34,16 +33,24 @@ func TestDemoPlanDoesWhatItIntends(t *testing.T) {
 
 // near compares programmes to what a computer's rounding can do to them.
 var near = cmp.Options{
-	cmp.FilterValues(func(a, b any) bool {
-		return reflect.TypeOf(a) == reflect.TypeOf(b) && reflect.ValueOf(a).Kind() == reflect.Float64
-	}, cmp.Comparer(func(a, b any) bool {
-		x, y := reflect.ValueOf(a).Float(), reflect.ValueOf(b).Float()
-		return math.Abs(x-y) <= 1e-3+1e-7*max(math.Abs(x), math.Abs(y))
-	})),
-	cmp.AllowUnexported(sequence.Level{}),
+	approximately[float64](), approximately[unit.Pressure](), approximately[unit.Force](), approximately[unit.Length](),
+	approximately[unit.Volume](), approximately[unit.FlowRate](),
+	cmp.Comparer(func(a, b sequence.Level) bool {
+		p, _ := a.Pressure()
+		q, _ := b.Pressure()
+		return a.Axial() == b.Axial() && rounding(float64(p), float64(q))
+	}),
 	cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{}),
 	cmpopts.IgnoreFields(sequence.Choice{}, "Exact"), // to the last bit
 	cmpopts.IgnoreFields(sequence.Margin{}, "Place"), // of equal ones
+}
+
+func approximately[T ~float64]() cmp.Option {
+	return cmp.Comparer(func(a, b T) bool { return rounding(float64(a), float64(b)) })
+}
+
+func rounding(x, y float64) bool {
+	return math.Abs(x-y) <= 1e-3+1e-7*max(math.Abs(x), math.Abs(y))
 }
 
 // Turning the well about the vertical changes nothing.

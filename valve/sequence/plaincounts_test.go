@@ -66,6 +66,9 @@ func countCases() []plainCase {
 	add("a front's peak under the threshold", front(41.6), "")
 	add("a front's peak over the threshold", front(41.5), sequence.Unintended)
 
+	add("one barrier falls, then the other", fallingBarriers(0), sequence.BarrierLack)
+	add("one barrier falls, the other stands", fallingBarriers(400), "")
+
 	// 9 lb/gal over 2,000 ft less a formation of 300 psi: a shut tubing that opens
 	// to it stands at 300 − 935 psi at its top.
 	vacuum := gaugeWell()
@@ -110,5 +113,23 @@ func front(threshold float64) *sequence.Plan {
 	addAction(p, "valve", "tubing", "", sequence.Trigger{Threshold: unit.Exactly(pounds(base + threshold))})
 	p.Devices[0].Depth = 1000 * foot
 	p.Steps = []sequence.Step{{Name: "circulate", Swap: []sequence.Swap{{Compartment: "tubing", Fluid: "middle", To: 1000 * foot}}}}
+	return p
+}
+
+// fallingBarriers: two barriers, each until a device moves that does nothing else,
+// at 200 to 220 psi and at 300 to 320 psi and more.
+func fallingBarriers(more float64) *sequence.Plan {
+	p := gaugeWell()
+	f := sequence.Formation{Name: "sand", Depth: 1000 * foot}
+	setPore(&f, 1000)
+	p.Formations = []sequence.Formation{f}
+	addAction(p, "x", "tubing", "", rising(200*psi, 220*psi))
+	addAction(p, "y", "tubing", "", rising(pounds(300+more), pounds(320+more)))
+	p.Barriers = []sequence.Barrier{{Name: "one", Formation: "sand", Until: "x: moves"}, {Name: "two", Formation: "sand", Until: "y: moves"}}
+	p.Rules.Barriers = 1
+	p.Steps = []sequence.Step{{Name: "up", Ramps: tubingTo(500), Expect: []string{"x: moves"}}}
+	if more == 0 {
+		p.Steps[0].Expect = append(p.Steps[0].Expect, "y: moves")
+	}
 	return p
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"testing"
+	"time"
 
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -23,7 +24,10 @@ func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
 		if r.close || len(r.choices) > 0 {
 			continue // another order is another story
 		}
-		e, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+		ctx, stop := context.WithTimeout(context.Background(), 30*time.Second)
+		e, err := sequence.Check(ctx, p, sequence.Options{Only: sequence.VerdictOnly})
+		stop()
+		require.NotErrorIs(t, err, context.DeadlineExceeded, "plan %d", n)
 		require.Equal(t, r.fault != nil, err != nil, "plan %d: %v, plain %v", n, err, r.fault)
 		if err != nil {
 			continue

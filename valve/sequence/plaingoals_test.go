@@ -59,6 +59,10 @@ func (m *plainMaker) barriers() {
 					}
 				}
 			}
+			if m.chance(0.3) {
+				d := p.Devices[m.random.IntN(len(p.Devices))]
+				b.Until = d.Name + ": " + d.Actions[m.random.IntN(len(d.Actions))].Name
+			}
 			p.Barriers = append(p.Barriers, b)
 		}
 	}

@@ -45,11 +45,12 @@ func verdictOf(p *sequence.Plan) (v judged, err error) {
 // The promise: no plan that is called proved fails in a single draw, every
 // refuted plan's witness fails, and hardly any is left open.
 func TestVerdictsHoldAgainstThePlainWalker(t *testing.T) {
-	if os.Getenv("SEQUENCE_PLANS") == "" {
-		t.Skip("the engine isn't there yet: SEQUENCE_PLANS=1000 shows where")
-	}
 	var c tally
-	from, to := plansWanted(t, 1000)
+	plans := 1000
+	if testing.Short() {
+		plans = 150
+	}
+	from, to := plansWanted(t, plans)
 	eachPlan(from, to, func(n uint64) {
 		p := plainPlan(2026, n)
 		v, err := verdictOf(p)
@@ -80,4 +81,19 @@ func TestVerdictsOfCases(t *testing.T) {
 			require.True(t, plainOrders(v.witnesses[0].plan, nil, 16, 100).shows(v.witnesses[0].finding))
 		})
 	}
+}
+
+// In whatever order the lists of a plan stand, its verdict and what it finds are
+// the same.
+func TestVerdictsDoNotSeeTheOrderOfLists(t *testing.T) {
+	from, to := plansWanted(t, 60)
+	eachPlan(from, to, func(n uint64) {
+		p := plainPlan(99, n)
+		a, err := verdictOf(p)
+		b, fault := verdictOf(shuffled(p, newRandom(99, n)))
+		if (err == nil) != (fault == nil) || a.proved != b.proved || a.refuted != b.refuted {
+			keepPlan(t, fmt.Sprintf("shuffled-%d", n), p)
+			t.Errorf("plan %d: proved %v, refuted %v (%s, %v); shuffled %v, %v (%s, %v)", n, a.proved, a.refuted, a.says, err, b.proved, b.refuted, b.says, fault)
+		}
+	})
 }

@@ -2,8 +2,10 @@ package sequence_test
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"testing"
+	"time"
 
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -108,16 +110,19 @@ func TestWindowsAgainstAFineScan(t *testing.T) {
 }
 
 func checkWindows(t testing.TB, n uint64, c *windowCheck) {
-	r, err := sequence.Check(context.Background(), c.plan, sequence.Options{Workers: 1})
+	ctx, stop := context.WithTimeout(context.Background(), 20*time.Second)
+	defer stop()
+	r, err := sequence.Check(ctx, c.plan, sequence.Options{Workers: 1})
 	if err != nil {
-		t.Errorf("plan %d: %v", n, err)
+		t.Errorf("plan %d, sharp %v: %v", n, c.sharp, err)
+		keepPlan(t, fmt.Sprintf("window-%d-%v", n, c.sharp), c.plan)
 		return
 	}
 	for k := range r.Steps {
 		for i := range r.Steps[k].Windows {
 			for _, fault := range c.faults(k, &r.Steps[k].Windows[i]) {
 				t.Errorf("plan %d, sharp %v: %s", n, c.sharp, fault)
-				keepPlan(t, "window-"+c.plan.Steps[k].Name, c.plan)
+				keepPlan(t, fmt.Sprintf("window-%d-%v", n, c.sharp), c.plan)
 			}
 		}
 	}

@@ -187,7 +187,7 @@ func (k *checker) event(e walk.Event) Event {
 	for _, x := range e.Across {
 		port := &k.Network.Ports[x.Port]
 		y := Across{port.Name, k.plan.Compartments[port.A].Name, k.plan.Compartments[port.B].Name, nothing(unit.Pressure(x.Differential.C))}
-		if y.Differential < 0 {
+		if y.Differential < 0 || y.Differential == 0 && y.From > y.To {
 			y.From, y.To, y.Differential = y.To, y.From, -y.Differential
 		}
 		r.Across = append(r.Across, y)

@@ -136,7 +136,7 @@ func TestChooseReplaysAWitness(t *testing.T) {
 
 func TestChooseReadsNamesWithCommas(t *testing.T) {
 	p := shippedPlan(t, "demo")
-	all, err := p.Choose("isolation valve B: opens, trigger 1 = 1550 psi, isolation valve B: opens, trigger 1, re-arming = 310 psi, drag = 7000 lbf")
+	all, err := p.Choose("isolation valve B: opens, trigger 1 = 1,550 psi, isolation valve B: opens, trigger 1, re-arming = 310 psi, drag = 7000 lbf")
 	require.NoError(t, err)
 	require.Len(t, all, len(p.Quantities()))
 	require.Equal(t, "1550 psi", all[0].Value)

@@ -73,7 +73,7 @@ func (v *validation) string() {
 		if err == nil && !(x.Hole > pipe.OD) {
 			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
 		}
-		v.notNegative(path+".joint", x.Joint, float64(x.Joint))
+		v.forceOrNone(path+".joint", x.Joint)
 		top = x.Bottom
 	}
 	v.within("string.sections: lower end", top, s.Inside)
@@ -86,7 +86,7 @@ func (v *validation) string() {
 		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
 	v.force(`string."lock down"`, s.LockDown)
-	v.force("string.rig", s.Rig)
+	v.forceOrNone("string.rig", s.Rig)
 	v.force("string.block", s.Block)
 	v.faultIf("string.drag", s.Drag.Check())
 	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))

@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -155,6 +156,25 @@ func TestStringIsFreeOnceParted(t *testing.T) {
 	require.True(t, at.Free)
 	require.True(t, at.Joints[0].Parted)
 	require.Less(t, at.Reading, s.Partings[0].Least)
+}
+
+// A planned reading that the string never shows, because nothing holds it, is
+// off the plan; one below its weight isn't.
+func TestPlannedPullThatNeverComes(t *testing.T) {
+	p := landed()
+	p.String.Drag = unit.Exactly(5000 * unit.PoundForce)
+	p.Steps = []sequence.Step{{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}}}
+	r := check(t, p)
+	require.Equal(t, []string{"pull off plan | pull | string"}, roots(r))
+	p.Steps[0].Pull[0] = 95000 * unit.PoundForce
+	require.True(t, check(t, p).OK())
+}
+
+func TestLandingWhileHeldIsAnError(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "land again", Lands: true})
+	_, err := sequence.Check(context.Background(), p, sequence.Options{})
+	require.ErrorContains(t, err, `step "land again": the string can't land`)
 }
 
 // What goes on from step to step is one finding, but each of the steps fails.

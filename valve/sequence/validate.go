@@ -168,7 +168,7 @@ func (v *validation) fluids() {
 	names(v, "fluids", v.plan.Fluids, fluidName)
 	for i, f := range v.plan.Fluids {
 		path := fmt.Sprintf("fluids[%d]", i)
-		v.notNegative(path+".compression", f.Compression, float64(f.Compression))
+		v.compression(path+".compression", f.Compression)
 		switch f.Kind {
 		case "", ConstantDensity, ClearBrine:
 			v.faultIf(path+".density", f.Density.Check())
@@ -223,7 +223,7 @@ func (v *validation) compartments() {
 		}
 		v.faultIf(path+".trapped", c.Trapped.Check())
 		v.notNegative(path+".trapped", c.Trapped.Least, float64(c.Trapped.Least))
-		v.notNegative(path+".capacity", c.Capacity, float64(c.Capacity))
+		v.capacity(path+".capacity", c.Capacity)
 		v.layers(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
 			k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == c.Formation })

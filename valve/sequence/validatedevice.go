@@ -52,6 +52,9 @@ func (v *validation) action(path string, d Device, a Action) {
 		if v.compartment(path+".inside", a.Inside) {
 			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Inside)
 		}
+		if a.Chamber != nil {
+			v.chamber(path+".chamber", *a.Chamber)
+		}
 		if (a.Outside == "") == (a.Chamber == nil) {
 			v.fault(path, "wants either an outside compartment or a chamber")
 		} else if a.Outside != "" && v.compartment(path+".outside", a.Outside) {
@@ -110,6 +113,7 @@ func (v *validation) trigger(path string, axial bool, t Trigger) {
 	if !axial && t.Tension != (unit.Band[unit.Force]{}) {
 		v.fault(path+".tension", "belongs to an axial action")
 	}
+	v.faultIf(path+".rearm", t.Rearm.Check())
 	if given > 1 {
 		return
 	}
@@ -187,9 +191,11 @@ func (v *validation) ratings() {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
 		}
 		v.faultIf(path+".burst", r.Burst.Check())
-		v.notNegative(path+".burst", r.Burst.Least, float64(r.Burst.Least))
+		v.strength(path+".burst", r.Burst.Least)
+		v.strength(path+".burst", r.Burst.Greatest)
 		v.faultIf(path+".collapse", r.Collapse.Check())
-		v.notNegative(path+".collapse", r.Collapse.Least, float64(r.Collapse.Least))
+		v.strength(path+".collapse", r.Collapse.Least)
+		v.strength(path+".collapse", r.Collapse.Greatest)
 		switch given := r.Burst.Greatest != 0 || r.Collapse.Greatest != 0; {
 		case r.Pipe != nil && given:
 			v.fault(path, "wants either a pipe or burst and collapse")
@@ -247,6 +253,9 @@ func (v *validation) rules() {
 	if r.Barriers < 0 || r.Barriers > len(v.plan.Barriers) {
 		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
+	v.faultIf("rules.gauge", r.Gauge.Check())
+	v.chamber("rules.gauge", r.Gauge.Least)
+	v.chamber("rules.gauge", r.Gauge.Greatest)
 	v.factor("rules.burst", r.Burst)
 	v.factor("rules.collapse", r.Collapse)
 	v.factor("rules.axial", r.Axial)

@@ -50,8 +50,9 @@ func (v *validation) step(path string, s Step) {
 			}
 		}
 	}
-	for name := range s.Squeeze {
+	for name, d := range s.Squeeze {
 		v.compartment(path+".squeeze."+name, name)
+		v.chamber(path+".squeeze."+name, d)
 	}
 	if len(s.Pull) > 0 && v.plan.String == nil {
 		v.fault(path+".pull", "needs the plan's string")

@@ -4,10 +4,13 @@ import (
 	"bytes"
 	"errors"
 	"image/color"
+	"io"
 	"math"
 	"testing"
 
 	"completion.example/examples/internal/chart"
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator/golden"
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/plot"
@@ -43,3 +46,23 @@ var errFull = errors.New("no space left")
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errFull }
+
+func TestCurvesAreInTheReadersUnits(t *testing.T) {
+	c := chart.Curves{Title: "pressure down the well", X: chart.Axis{Name: "pressure"}, Y: chart.Axis{Name: "depth", For: display.Depth}, Downwards: true,
+		Curves: []chart.Curve{{Name: "column", X: []any{0 * unit.PSI, 5000 * unit.PSI}, Y: []any{0 * unit.Foot, 10000 * unit.Foot}}},
+		Levels: []chart.Level{{Name: "packer", Y: 9000 * unit.Foot}}}
+	for s, want := range map[display.System][]string{display.Field(): {"pressure, psi", "depth, ft", ">10000<", ">5000<"}, display.SI(): {"pressure, bar", "depth, m", ">3000<", ">300<"}} {
+		var out bytes.Buffer
+		require.NoError(t, c.WriteSVG(&out, s))
+		golden.SVG(t, out.Bytes())
+		for _, w := range append(want, "column", "packer") {
+			require.Contains(t, out.String(), w)
+		}
+	}
+	c.Curves[0].X[1] = unit.Pressure(math.NaN())
+	require.ErrorContains(t, c.WriteSVG(io.Discard, display.Field()), `"column"`)
+	numbers := chart.Curves{X: chart.Axis{Name: "pins"}, Y: chart.Axis{Name: "share"}, Curves: []chart.Curve{{X: []any{1.0, 2.0}, Y: []any{0.5, 0.7}}}}
+	var out bytes.Buffer
+	require.NoError(t, numbers.WriteSVG(&out, display.SI()))
+	require.Contains(t, out.String(), ">pins<")
+}

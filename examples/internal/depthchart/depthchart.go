@@ -10,6 +10,7 @@ import (
 	"io"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
@@ -19,7 +20,8 @@ import (
 
 // Chart is panels side by side.
 type Chart struct {
-	Depth  []unit.Length // of all curves, top down
+	Units  display.System // of the depth scale; the panels' values are numbers in units of the caller's choice
+	Depth  []unit.Length  // of all curves, top down
 	Panels []Panel
 }
 
@@ -77,7 +79,7 @@ func (c Chart) WriteSVG(w io.Writer) error {
 
 func (c Chart) panel(p Panel) (*plot.Plot, error) {
 	out := plot.New()
-	out.Title.Text, out.X.Label.Text, out.Y.Label.Text = p.Title, p.Label, "measured depth, ft"
+	out.Title.Text, out.X.Label.Text, out.Y.Label.Text = p.Title, p.Label, "measured depth, "+c.Units.Unit(display.Depth)
 	out.BackgroundColor = color.White
 	// Depth runs down: the scale is turned over.
 	out.Y.Scale = plot.InvertedScale{Normalizer: plot.LinearScale{}}
@@ -90,14 +92,14 @@ func (c Chart) panel(p Panel) (*plot.Plot, error) {
 		}
 		points := make(plotter.XYs, len(c.Depth))
 		for k := range points {
-			points[k] = plotter.XY{X: curve.Values[k], Y: c.Depth[k].In(unit.Foot)}
+			points[k] = plotter.XY{X: curve.Values[k], Y: c.Units.In(c.Depth[k], display.Depth)}
 		}
 		if err := add(out, i, curve.Name, points); err != nil {
 			return nil, err
 		}
 	}
 	for i, m := range p.Marks {
-		points := plotter.XYs{{X: m.Value, Y: c.Depth[0].In(unit.Foot)}, {X: m.Value, Y: c.Depth[len(c.Depth)-1].In(unit.Foot)}}
+		points := plotter.XYs{{X: m.Value, Y: c.Units.In(c.Depth[0], display.Depth)}, {X: m.Value, Y: c.Units.In(c.Depth[len(c.Depth)-1], display.Depth)}}
 		if err := add(out, len(p.Curves)+i, m.Name, points); err != nil {
 			return nil, err
 		}

@@ -8,6 +8,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -20,7 +21,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 
 // Check runs c with its defaults and -explain and compares the output with
 // testdata/default.golden; then it asks what every calculator must do: valid
-// JSON, help, and exit code 2 with a hint for a flag that is misspelt.
+// JSON, one system of units throughout, help, and exit code 2 with a hint for a flag that is misspelt.
 func Check(t *testing.T, c calculator.Command) {
 	t.Helper()
 	File(t, c, "default", 0, "-explain")
@@ -28,12 +29,35 @@ func Check(t *testing.T, c calculator.Command) {
 	require.Zero(t, c.Run([]string{"-json", "-explain"}, &out, &errs), errs.String())
 	require.True(t, json.Valid(out.Bytes()), "JSON: %s", out.String())
 	out.Reset()
+	require.Zero(t, c.Run([]string{"-units", "si", "-explain"}, &out, &errs), errs.String())
+	require.NotEmpty(t, answered(out.String()))
+	for _, line := range strings.Split(answered(out.String()), "\n") {
+		if c.Name != "convert" { // shows them all
+			require.NotRegexp(t, fieldUnits, line, "-units si")
+		}
+	}
+	out.Reset()
+	require.Zero(t, c.Run([]string{"-md"}, &out, &errs), errs.String())
+	require.Contains(t, out.String(), "## Answer")
+	out.Reset()
 	require.Zero(t, c.Run([]string{"-h"}, &out, &errs))
 	require.Contains(t, out.String(), c.Question)
 	require.Contains(t, out.String(), calculator.Caution)
 	require.Equal(t, 2, c.Run([]string{"-explian", "-frobnicate", "5 psi"}, &out, &errs))
 	require.Contains(t, errs.String(), "did you mean -explain?")
 	require.Contains(t, errs.String(), "no flag -frobnicate")
+}
+
+// fieldUnits finds a quantity in a unit of the American oilfield. Degrees may be
+// named in words that say at which temperature a standard has something.
+var fieldUnits = regexp.MustCompile(`(^|[\s(])-?[0-9.]+ (psi|ksi|ft|in|bbl|gal|lbf|klbf|lb/gal|psi/ft|lb/ft|bbl/min|bbl/d|in2|in4|ft/min|ft/s|lbf/100ft2|deg/100ft|Mcf/d|gal/min|bbl/ft)([\s,;)]|$)`)
+
+// answered is the part of a page between its inputs and what others printed.
+func answered(text string) string {
+	_, text, _ = strings.Cut(text, "\nInputs\n")
+	_, text, _ = strings.Cut(text, "\n\n")
+	text, _, _ = strings.Cut(text, "\nPublished\n")
+	return text
 }
 
 // File runs c with args, wants the exit code, and compares standard output

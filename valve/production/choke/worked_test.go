@@ -229,3 +229,52 @@ func TestOrificeWorked(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, 1.0, liquid.Expansion)
 }
+
+// Viscous gas: the rate is the turbulent one times FR with the expansion factor of its
+// own Reynolds number, and the working leaves out the turbulent form where it doesn't hold.
+func TestViscousGasWorked(t *testing.T) {
+	trim := Trim{Coefficient: 6.3e-4, Recovery: 0.85, GasRatio: 0.63, Style: 0.42, Bore: 0.05}
+	for _, mu := range []float64{1e-5, 0.02, 0.2, 5} {
+		g := UpstreamGas{Density: 45, HeatRatio: 1.27, Viscosity: unit.Viscosity(mu)}
+		f, err := trim.Gas(g, 6e6-unit.Atmosphere, 4.8e6-unit.Atmosphere)
+		require.NoError(t, err)
+		precise.Within(t, 2e-5, f.Reynolds, "sqrt(4*sqrt(2)/pi)*0.42*q*rho/(mu*sqrt(C*FL))*sqrt(sqrt(pow(FL*C/(d*d), 2)/(pi*pi/8) + 1))",
+			precise.Values{"q": float64(f.Rate), "rho": 45, "mu": mu, "C": 6.3e-4, "FL": 0.85, "d": 0.05})
+		require.Equal(t, trim.ReynoldsFactor(f.Reynolds), f.ReynoldsFactor)
+		require.Equal(t, expansion(f.SizingRatio, f.ChokedRatio, f.Reynolds), f.Expansion)
+		precise.Within(t, 1e-10, float64(f.Mass), "FR*C*Y*sqrt(0.2*6e6*45)", precise.Values{"FR": f.ReynoldsFactor, "Y": f.Expansion, "C": 6.3e-4})
+		want := 1
+		if f.Reynolds >= 10000 {
+			want = 2
+		}
+		require.Len(t, f.Steps(), want, "Reynolds number %v", f.Reynolds)
+	}
+	still, err := trim.Gas(UpstreamGas{Density: 45, HeatRatio: 1.27, Viscosity: 1e-5}, 6e6, 6e6)
+	require.NoError(t, err)
+	require.Len(t, still.Steps(), 2)
+	// a trim so small against its bore never passes more than turbulent flow would
+	require.Equal(t, 1.0, Trim{Coefficient: 1e-9, Recovery: 0.9, Bore: 0.1}.ReynoldsFactor(5))
+}
+
+// What an orifice says of a gas that expands too far, and what a liquid that does
+// the same doesn't; a drop asked for from little pressure upstream.
+func TestOutsideIsTold(t *testing.T) {
+	o := Orifice{Pipe: 0.3, Bore: 0.18}
+	m := Metered{Density: 40, Viscosity: 1.2e-5, Exponent: 1.31, Upstream: 2e6 - unit.Atmosphere, Downstream: 1.4e6 - unit.Atmosphere}
+	gas, err := o.Rate(m)
+	require.NoError(t, err)
+	require.Equal(t, []string{"pressure ratio is 0.700; the standard covers 0.75 and more"}, gas.Outside)
+	m.Exponent = 0
+	liquid, err := o.Rate(m)
+	require.NoError(t, err)
+	require.Empty(t, liquid.Outside)
+	m.Downstream, m.Exponent = 1.6e6-unit.Atmosphere, 1.31
+	gas, err = o.Rate(m)
+	require.NoError(t, err)
+	require.Empty(t, gas.Outside)
+
+	trim := Trim{Coefficient: 6.3e-4, Recovery: 0.85}
+	f, err := trim.LiquidDrop(UpstreamLiquid{Density: 900}, 0.4*unit.Atmosphere, 1e-3)
+	require.NoError(t, err)
+	precise.Equal(t, float64(f.Drop), "900*pow(1e-3/6.3e-4, 2)", nil)
+}

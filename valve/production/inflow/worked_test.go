@@ -54,12 +54,12 @@ func TestIndexWorked(t *testing.T) {
 
 func TestGasTestFaults(t *testing.T) {
 	_, err := GasFromTests(2e7, Test{1e7, 1}, Test{2e7, -1})
-	require.ErrorContains(t, err, "tests[1].Flowing: is")
-	require.ErrorContains(t, err, "tests[1].Rate: is")
+	require.ErrorContains(t, err, "tests[1].Flowing: is 20 MPa")
+	require.ErrorContains(t, err, "tests[1].Rate: is -1 m3/s")
 	_, err = GasFromTests(2e7, Test{1e7, 1}, Test{1e7, 2})
 	require.ErrorContains(t, err, "tests: all have the same flowing pressure; must differ")
 	_, err = GasFromTests(2e7, Test{1e7, 1})
-	require.ErrorContains(t, err, "tests: has 1 rates; must have two or more")
+	require.ErrorContains(t, err, "has 1 rates; must have two or more")
 	fit, err := GasFromTests(2e7, Test{1.8e7, 1}, Test{1e7, unit.FlowRate(math.Pow((2.0101325e7*2.0101325e7-1.0101325e7*1.0101325e7)/(2.0101325e7*2.0101325e7-1.8101325e7*1.8101325e7), 0.7))})
 	require.NoError(t, err, "two rates are enough")
 	require.InEpsilon(t, 0.7, fit.Exponent, 1e-9)

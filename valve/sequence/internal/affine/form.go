@@ -126,6 +126,15 @@ func (f Form) Radius() float64 {
 	return r
 }
 
+// finite tells whether all of a form are numbers.
+func (f Form) finite() bool {
+	x := f.C + f.R
+	for _, t := range f.T {
+		x += t.C
+	}
+	return x-x == 0
+}
+
 // Least is the least value over the whole box.
 func (f Form) Least() float64 { return f.C - f.Radius() }
 

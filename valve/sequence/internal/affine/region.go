@@ -93,6 +93,11 @@ func (r *Region) With(row Form) *Region {
 	if row.Greatest() < -slack {
 		return nil
 	}
+	if !row.finite() { // what isn't known to be false may hold
+		n := *r
+		n.wide = true
+		return &n
+	}
 	// The radius is nobody's choice: it loosens the row.
 	radius := row.R
 	loose := r.loose || radius > 0
@@ -195,7 +200,7 @@ func (r *Region) holds(p []float64) bool {
 // Least is a bound that f is nowhere below in the region, and a point at which it
 // is attained, to rounding, where one was found.
 func (r *Region) Least(f Form) (bound float64, at []float64) {
-	if len(r.rows) == 0 {
+	if len(r.rows) == 0 || !f.finite() {
 		at = r.corner(f)
 		return f.Least(), at
 	}

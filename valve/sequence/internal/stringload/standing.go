@@ -1,6 +1,7 @@
 package stringload
 
 import (
+	"errors"
 	"sync"
 
 	"completion.example/tubular/movement"
@@ -106,7 +107,11 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 	case landed:
 		return r.Up.Land(conditions)
 	case held:
-		return r.Up.TakeHold(before, s.place, conditions)
+		next, err := r.Up.TakeHold(before, s.place, conditions)
+		if errors.Is(err, movement.ErrLost) {
+			return before, nil // it takes hold of what has been left behind
+		}
+		return next, err
 	case letGo:
 		return r.Up.LetGo(before, s.place)
 	}

@@ -155,7 +155,7 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 			}
 		}
 		if lines[n].S != 0 && i != first {
-			w.Rows[i] = r.local(w, i, lines[n], from, to, false)
+			w.Rows[i] = r.local(w, i, lines[n], from, to, false, first >= 0 && affects(w.State, first, i))
 			if !w.only(i) {
 				return false, nil // in all of this world it has happened, and wasn't to
 			}
@@ -175,8 +175,10 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 }
 
 // local are the alternatives of an action's progress after a stretch on which it
-// doesn't act. due says that it may be due where the stretch begins.
-func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due bool) []Progress {
+// doesn't act. due says that it may be due where the stretch begins; tied that
+// something else happens at its end that may take away what it feels: what it meets
+// just there may come after that.
+func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due, tied bool) []Progress {
 	row := w.State.Actions[i].Row
 	silent := r.silentAction(i)
 	var done []Progress
@@ -197,15 +199,18 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			continue
 		}
 		level, falling := waits(row, x.p)
-		come := func(by, at affine.Form) bool {
+		come := func(by, at affine.Form, tied bool) bool {
 			// by is how far the level is passed: the parts in which it is met and in
 			// which it isn't.
 			if by.Greatest() < -Reach {
 				return false
 			}
 			q, fired := met(row, x.p)
-			certain := by.Least() >= -Reach
-			if !certain {
+			certain, last := by.Least() >= -Reach, -Reach
+			if tied {
+				certain, last = by.Least() > Reach, Reach
+			}
+			if by.Least() < -Reach {
 				q.Rows = withRow(x.p.Rows, by.Shift(Reach))
 			}
 			felt := line.At(at)
@@ -221,10 +226,10 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			if certain {
 				return true
 			}
-			x.p.Rows = withRow(x.p.Rows, by.Shift(Reach).Times(-1))
+			x.p.Rows = withRow(x.p.Rows, by.Shift(-last).Times(-1))
 			return false
 		}
-		if x.due && come(along(falling, line.At(x.at).Minus(level)), x.at) {
+		if x.due && come(along(falling, line.At(x.at).Minus(level)), x.at, false) {
 			continue
 		}
 		if slope := along(falling, affine.Const(line.S)).C; slope > 0 {
@@ -232,7 +237,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
 				r.Observer.Reached(w, r.place, i, x.p, beyond)
 			}
-			if come(along(falling, line.At(to).Minus(level)), at) {
+			if come(along(falling, line.At(to).Minus(level)), at, tied) {
 				continue
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // leg walks a world to the end of a leg, cluster by cluster. fresh says that
@@ -145,10 +146,8 @@ func (r *run) through(w *World, pending []int) ([]*World, error) {
 		r.next = nil
 		for _, s := range stages {
 			if depth > deepest || r.again(&s) {
-				if r.Stops {
-					return nil, r.unsettled(s.world)
-				}
 				if !r.silent {
+					r.stuck = r.unsettled(s.world)
 					p := r.place
 					p.X, p.Action = s.now, -1
 					r.Observer.Stuck(s.world, p)
@@ -254,13 +253,64 @@ func (r *run) index(action int) int {
 	return -1
 }
 
+// due is an action that feels a level that it waits for where a world stands.
+type due struct {
+	action int
+	by     affine.Form // by how much it is passed
+	fires  bool        // else its row comes on
+}
+
 // settle lets happen what is due. It tells whether it has taken the world on.
 func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Line, depth int) (bool, error) {
-	type due struct {
-		action int
-		by     affine.Form
+	all, split := r.dues(w, now, pending, lines)
+	switch {
+	case split >= 0:
+		return true, r.split(w, split, now, pending, lines, depth)
+	case len(all) == 0:
+		return false, nil
 	}
-	var all []due
+	// A row that comes on may as well do so first, unless what fires may take away
+	// what it feels.
+	for _, d := range all {
+		if !d.fires && !r.disturbed(w, d.action, all) {
+			return true, r.comeOn(w, d.action, now, pending, lines, lines[r.index(d.action)].At(now), depth)
+		}
+	}
+	rest := w.Region
+	for _, d := range all {
+		if part := w.within(w.Region.With(d.by.Shift(Reach))); part != nil {
+			var err error
+			if d.fires {
+				err = r.fire(part, d.action, now, pending, lines, depth)
+			} else {
+				err = r.comeOn(part, d.action, now, pending, lines, lines[r.index(d.action)].At(now), depth)
+			}
+			if err != nil {
+				return true, err
+			}
+		}
+		if rest != nil {
+			rest = rest.With(d.by.Shift(Reach).Times(-1))
+		}
+		if len(all) == 1 || d.fires && d.by.Least() >= -Reach && r.alone(w, d.action) {
+			break
+		}
+	}
+	for _, d := range all {
+		if d.by.Least() >= -Reach {
+			return true, nil // it certainly happens
+		}
+	}
+	if part := w.within(rest); part != nil {
+		// None of these: they don't come due again where the world stands.
+		return true, r.advance(part, now, lines, depth)
+	}
+	return true, nil
+}
+
+// dues are what is due, or may be. split is an action whose alternatives have to be
+// told apart first, or -1.
+func (r *run) dues(w *World, now affine.Form, pending []int, lines []affine.Line) (all []due, split int) {
 	for _, i := range pending {
 		n := r.index(i)
 		if n < 0 || !w.State.Armed[i] {
@@ -278,45 +328,44 @@ func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Li
 			if by.Greatest() < -Reach {
 				continue
 			}
-			if acting && last(row, p) {
-				if len(w.Rows[i]) > 1 {
-					return true, r.split(w, i, now, pending, lines, depth)
-				}
-				all = append(all, due{i, by})
-				continue
+			if acting && len(w.Rows[i]) > 1 {
+				return nil, i
 			}
-			// A row that comes on at once: it is done here, and looked at again.
-			return true, r.comeOn(w, i, now, pending, lines, felt, depth)
-		}
-	}
-	if len(all) == 0 {
-		return false, nil
-	}
-	rest := w.Region
-	for _, d := range all {
-		part := w.within(w.Region.With(d.by.Shift(Reach)))
-		if part != nil {
-			if err := r.fire(part, d.action, now, pending, lines, depth); err != nil {
-				return true, err
-			}
-		}
-		if rest != nil {
-			rest = rest.With(d.by.Shift(Reach).Times(-1))
-		}
-		if len(all) == 1 || d.by.Least() >= -Reach && r.alone(w, d.action) {
+			all = append(all, due{i, by, acting && last(row, p)})
 			break
 		}
 	}
+	return all, -1
+}
+
+// disturbed tells whether anything that fires may change what an action feels.
+func (r *run) disturbed(w *World, i int, all []due) bool {
 	for _, d := range all {
-		if d.by.Least() >= -Reach {
-			return true, nil // it certainly happens
+		if d.fires && d.action != i && affects(w.State, d.action, i) {
+			return true
 		}
 	}
-	if part := w.within(rest); part != nil {
-		// None of these: they don't come due again where the world stands.
-		return true, r.advance(part, now, lines, depth)
+	return false
+}
+
+// affects tells whether an action moves a port of a body that another one feels.
+func affects(s *well.State, action, other int) bool {
+	a, o := &s.Actions[action], &s.Actions[other]
+	if o.Axial || a.Holds || a.Releases || a.Device == o.Device {
+		return true
 	}
-	return true, nil
+	for _, ports := range [2][]int{a.Opens, a.Closes} {
+		for _, p := range ports {
+			for _, end := range [2]int{s.Ports[p].A, s.Ports[p].B} {
+				for _, m := range s.Body(end) {
+					if m == o.Inside || m == o.Outside {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
 }
 
 // alone tells whether an action moves no port: then it may as well be first.
@@ -387,7 +436,7 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	w.Rows[i] = r.local(w, i, lines[n], now, now, true)
+	w.Rows[i] = r.local(w, i, lines[n], now, now, true, false)
 	if !w.only(i) {
 		return nil
 	}

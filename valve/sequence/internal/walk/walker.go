@@ -54,7 +54,7 @@ type Walker struct {
 	Astray bool
 	// Budget is how many worlds and events a step may take; zero is DefaultBudget.
 	Budget int
-	// Stops makes devices that move each other without end an error.
+	// Stops makes it an error if devices move each other without end in every world.
 	Stops bool
 	// Context, where not nil, ends the walk once it is done.
 	Context context.Context
@@ -68,6 +68,7 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
+	stuck   error        // devices moved each other without end in a world of the step
 	seen    []*World     // of the stage that is taken on
 	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool         // the observer isn't told: a leg is tried
@@ -96,7 +97,7 @@ func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room Strin
 // Step walks one step in all worlds. What comes back are the worlds that did what
 // was intended (all of them where Astray is set).
 func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) {
-	k.step, k.spent = step, 0
+	k.step, k.spent, k.stuck = step, 0, nil
 	k.place = Place{Step: index, Drive: -1, Label: "start", Action: -1}
 	var err error
 	for _, d := range k.drives(step) {
@@ -117,6 +118,9 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 				}
 			}
 		}
+	}
+	if len(worlds) == 0 && k.Stops && k.stuck != nil {
+		return nil, fmt.Errorf("step %q: %w", step.Name, k.stuck)
 	}
 	if worlds, err = k.ended(worlds); err != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, err)

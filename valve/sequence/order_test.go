@@ -1,0 +1,180 @@
+package sequence_test
+
+import (
+	"cmp"
+	"context"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"completion.example/valve/sequence"
+	gocmp "github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"github.com/stretchr/testify/require"
+)
+
+// shippedPlans are all plan files of the examples.
+func shippedPlans(t testing.TB) map[string]*sequence.Plan {
+	t.Helper()
+	all := map[string]*sequence.Plan{}
+	for _, pattern := range []string{"*.json", "*/*.json"} {
+		files, err := filepath.Glob(filepath.Join("../../examples/installation/plans", pattern))
+		require.NoError(t, err)
+		for _, file := range files {
+			data, err := os.ReadFile(file)
+			require.NoError(t, err)
+			p, err := sequence.Read(data)
+			require.NoError(t, err, file)
+			all[filepath.Base(file)] = p
+		}
+	}
+	require.Greater(t, len(all), 20)
+	return all
+}
+
+// shuffle puts every list of a plan whose order says nothing in another one. The
+// order of steps, ramps, pulls, swaps, triggers, layers, sections, of the path and of
+// what a device is expected to do is the plan's.
+func shuffle(p *sequence.Plan, r *rand.Rand) {
+	mix(r, p.Fluids)
+	mix(r, p.Formations)
+	mix(r, p.Compartments)
+	mix(r, p.Ports)
+	mix(r, p.Devices)
+	mix(r, p.Ratings)
+	mix(r, p.Barriers)
+	for i := range p.Ports {
+		mix(r, p.Ports[i].Joins)
+	}
+	for i := range p.Devices {
+		mix(r, p.Devices[i].Actions)
+		for k := range p.Devices[i].Actions {
+			a := &p.Devices[i].Actions[k]
+			mix(r, a.Opens)
+			mix(r, a.Closes)
+			mix(r, a.Arms)
+		}
+	}
+	for i := range p.Steps {
+		mix(r, p.Steps[i].Balance)
+		mix(r, p.Steps[i].Tests)
+		mix(r, p.Steps[i].Allow)
+		mix(r, p.Steps[i].Shut)
+	}
+}
+
+func mix[T any](r *rand.Rand, list []T) {
+	r.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+}
+
+// inOrder are the ways in which two programmes may differ: the order of lists, the
+// last bits of numbers, and which of several equal choices is the witness.
+var inOrder = gocmp.Options{
+	near,
+	sorted(func(x sequence.TriggerResult) string { return x.Action }),
+	sorted(func(x sequence.RatingResult) string { return x.Name }),
+	sorted(func(x sequence.BalanceResult) string { return x.Compartment + x.Formation + x.Point }),
+	sorted(func(x sequence.TestResult) string { return x.Barrier + x.Side }),
+	sorted(func(x sequence.BarrierResult) string { return x.Name }),
+	sorted(func(x sequence.Volume) string { return x.Compartment + x.What }),
+	sorted(func(x sequence.ZoneRate) string { return x.Formation }),
+	sorted(func(x sequence.PortState) string { return x.Port }),
+	sorted(func(x sequence.Reading) string { return x.Compartment }),
+	sorted(func(x sequence.Event) string { return x.Action + x.Partial }),
+	sorted(func(x sequence.Across) string { return x.Port }),
+	sorted(func(x sequence.Choice) string { return x.Path }),
+	sorted(func(x string) string { return x }),
+	cmpopts.IgnoreFields(sequence.StepResult{}, "Points"), // samePoints is quicker
+	cmpopts.IgnoreFields(sequence.Finding{}, "Witness", "Assumed", "Numbers", "Says"),
+	cmpopts.IgnoreFields(sequence.Margin{}, "At", "Slopes"),
+	cmpopts.IgnoreFields(sequence.Programme{}, "Branches"),
+	cmpopts.EquateEmpty(),
+}
+
+func sorted[T any](key func(T) string) gocmp.Option {
+	return cmpopts.SortSlices(func(a, b T) int { return cmp.Compare(key(a), key(b)) })
+}
+
+// The order of a list in a file is nobody's order.
+func TestOrderOfListsChangesNothing(t *testing.T) {
+	for name, p := range shippedPlans(t) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			a, err := sequence.Check(context.Background(), p, sequence.Options{})
+			require.NoError(t, err)
+			q := p.Clone()
+			shuffle(q, rand.New(rand.NewPCG(7, 11)))
+			b, err := sequence.Check(context.Background(), q, sequence.Options{})
+			require.NoError(t, err)
+			require.Empty(t, gocmp.Diff(a, b, inOrder))
+			for i := range a.Steps {
+				samePoints(t, a.Steps[i], b.Steps[i])
+			}
+		})
+	}
+}
+
+func samePoints(t *testing.T, a, b sequence.StepResult) {
+	t.Helper()
+	require.Len(t, b.Points, len(a.Points), a.Name)
+	values := func(p sequence.Point) map[string]float64 {
+		all := map[string]float64{}
+		for _, x := range p.Pressures {
+			all[x.Device+" in "+x.Compartment] = float64(x.Pressure)
+		}
+		for _, x := range p.Surface {
+			all[x.Compartment] = float64(x.Pressure)
+		}
+		for _, x := range p.Flows {
+			all[string(x.Kind)+" from "+x.From+" to "+x.To] = float64(x.Differential)
+		}
+		if x := p.String; x != nil {
+			all["string"], all["reading"], all["packer"], all["usage"] = float64(x.Hanger), float64(x.Reading), float64(x.Packer), x.Usage
+		}
+		return all
+	}
+	for n := range a.Points {
+		x, y := values(a.Points[n]), values(b.Points[n])
+		require.Len(t, y, len(x))
+		for what := range x {
+			if !rounding(x[what], y[what]) {
+				t.Errorf("%s, %s, %s: %v and %v", a.Name, a.Points[n].Label, what, x[what], y[what])
+			}
+		}
+	}
+}
+
+// The answer doesn't depend on the workers, to the last bit.
+func TestWorkersChangeNothing(t *testing.T) {
+	for _, name := range []string{"demo.json", "sleeves-in-wrong-order.json", "window-in-two-parts.json", "two-late-two-early.json"} {
+		p := shippedPlans(t)[name]
+		var first *sequence.Programme
+		for _, workers := range []int{1, 2, 7} {
+			r, err := sequence.Check(context.Background(), p, sequence.Options{Workers: workers})
+			require.NoError(t, err)
+			if first == nil {
+				first = r
+			}
+			require.Empty(t, gocmp.Diff(first, r, gocmp.AllowUnexported(sequence.Level{}), cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{})), "%s, %d workers", name, workers)
+		}
+	}
+}
+
+// Whoever asks may stop asking.
+func TestCancelled(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := sequence.Check(ctx, demoPlan(t), sequence.Options{})
+	require.ErrorIs(t, err, context.Canceled)
+
+	p := large(30, 200)
+	ctx, cancel = context.WithTimeout(context.Background(), 100*time.Millisecond)
+	defer cancel()
+	_, err = sequence.Check(ctx, p, sequence.Options{})
+	late := time.Now()
+	deadline, _ := ctx.Deadline()
+	require.ErrorIs(t, err, context.DeadlineExceeded)
+	require.Less(t, late.Sub(deadline), time.Second) // 50 ms on a quiet machine
+}

@@ -1,0 +1,197 @@
+package sequence_test
+
+import (
+	"encoding/json"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"completion.example/hydrostatics"
+	"completion.example/hydrostatics/unit"
+	"completion.example/packer"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// Areas of the string of landed, and pressures of its fluids, by hand.
+var (
+	bore    = math.Pi / 4 * 2.992 * 2.992 // in²
+	outside = math.Pi / 4 * 3.5 * 3.5
+)
+
+func column(ppg, feet float64) float64 { return ppg * 4 / 77 * feet }
+
+// jointed is landed with its release 500 ft above the packer, sealed on 4.5 in, and
+// 0.7 lb/gal more in the tubing than around it.
+func jointed(pins unit.Force) *sequence.Plan {
+	p := landed()
+	p.Fluids[1].Density = unit.Exactly(8.8 * ppg)
+	a := &p.Devices[1].Actions[0]
+	p.Devices[1].Depth, a.Seal = 8500*foot, 4.5*unit.Inch
+	// 3,600 psi on 15.9 in² would part pins of 60,000 lbf while the packer sets.
+	p.Devices[0].Actions[0].Triggers[0].Pins.Count = 2
+	p.Steps[0].Ramps[0]["tubing"] = 1500 * psi
+	a.Triggers[0].Tension = unit.Exactly(pins)
+	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{170000 * unit.PoundForce}, Expect: []string{"release: parts"}})
+	return p
+}
+
+// What the pins feel is the effective force just above the joint and the pressure
+// inside less that outside on its seal. With nothing applied at the open top the
+// effective force there is the hook load, and grows by the effective weight w·L +
+// (pi·Ai − po·Ao) downwards:
+//
+//	R = block + w·L + pi·Ai − po·Ao + pins − (pi − po)·As
+//	  = 20,000 + 79,050 + 4,193.8·7.031 − 3,884.7·9.621 + 60,000 − 309.1·15.904 lbf
+func TestThePinsFeelTheBalanceOfTheirJoint(t *testing.T) {
+	r := check(t, jointed(60000*unit.PoundForce))
+	require.True(t, r.OK(), "%+v", r.Findings)
+	pi, po := column(9.5, 8500), column(8.8, 8500)
+	want := 20000 + 8500*9.3 + pi*bore - po*outside + 60000 - (pi-po)*math.Pi/4*4.5*4.5
+	x := r.Steps[1].Partings[0]
+	require.InDelta(t, want, x.Nominal.In(unit.PoundForce), 0.1)
+	e := eventOf(t, r.Steps[1], "release: parts")
+	require.InDelta(t, 60000, e.Balance.In(unit.PoundForce), 1e-6)
+	require.Nil(t, e.Differential)
+}
+
+// While the string is run in, its tail hangs on the pins: 500 ft of 9.3 lb/ft less
+// what the fluids at its end carry, plus the differential on the seal,
+// 4,650 + (pi·Ai − po·Ao at 9,000 ft less those at 8,500 ft) − nothing at the plugged
+// lower end: an effective force of 4,442 lbf, and 309.1 psi · 15.9 in².
+func TestATailHangsOnThePins(t *testing.T) {
+	tail := 500*9.3 + (column(9.5, 500))*bore - column(8.8, 500)*outside
+	// Plugged, with 327.3 psi more inside than outside at the end: no effective force
+	// there, whatever the pressures.
+	balance := tail + (column(9.5, 8500)-column(8.8, 8500))*math.Pi/4*4.5*4.5
+	p := jointed(unit.Force(balance+1) * unit.PoundForce)
+	p.Steps = []sequence.Step{{Name: "run in"}}
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	require.InDelta(t, balance, lastString(r, 0).Joints[0].Balance.In(unit.PoundForce), 0.1)
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(unit.Force(balance-1) * unit.PoundForce)
+	require.Equal(t, []string{"unintended event | run in | release: parts"}, roots(check(t, p)))
+}
+
+// An axial action without the diameter of its seal says why it can't be walked.
+func TestAxialActionWantsItsSeal(t *testing.T) {
+	p := jointed(60000 * unit.PoundForce)
+	p.Devices[1].Actions[0].Seal = 0
+	err := p.Validate()
+	require.ErrorContains(t, err, "devices[1].actions[0].seal: is missing")
+	require.ErrorContains(t, err, "effective force")
+}
+
+// With pins of 190,000 lbf the reading at parting puts some 260,000 lbf on the
+// uppermost joint, of 207,000 lbf body yield: nothing of it is left once it has
+// parted.
+func TestTheStringJustBeforeItParts(t *testing.T) {
+	p := jointed(190000 * unit.PoundForce)
+	p.Steps[1].Pull = []unit.Force{360000 * unit.PoundForce}
+	r := check(t, p)
+	require.NotEmpty(t, r.Findings)
+	f := r.Findings[0]
+	require.Equal(t, "string overloaded | pull | string", string(f.Kind)+" | "+f.Step+" | "+f.Device)
+	require.Contains(t, f.Says, "just before “release: parts”")
+	require.Less(t, lastString(r, 1).Usage, 0.5)
+}
+
+// After it has parted, what is above the joint hangs on the hook: with the end open
+// to both, 8,500 ft in air less what the fluids carry. What is below it stays with
+// the packer: 500 ft of pipe in its fluids.
+func TestWhatIsAboveAndBelowAParting(t *testing.T) {
+	p := jointed(60000 * unit.PoundForce)
+	p.Fluids[1].Density = p.Fluids[0].Density
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	steel := outside - bore
+	above := 8500*9.3 - column(9.5, 8500)*steel
+	at := lastString(r, 1)
+	require.InDelta(t, above, at.Hanger.In(unit.PoundForce), 1)
+	require.InDelta(t, above+20000, at.Reading.In(unit.PoundForce), 1)
+	require.True(t, at.Held, "the packer holds what is below")
+	require.True(t, at.Joints[0].Parted)
+	x := r.Steps[1].Partings[0]
+	require.InDelta(t, above, x.Above.In(unit.PoundForce), 1)
+}
+
+// Pressure in a plugged string pulls at its top as much as it lifts a closed one: the
+// weight indicator doesn't see it. With an open top, such as a plug pumped against
+// through a line, it shows p·Ai more.
+func TestTheWeightIndicatorAndPressure(t *testing.T) {
+	reading := func(top sequence.TopOfString, pressure unit.Pressure) float64 {
+		p := landed()
+		p.String.Top = top
+		p.Steps = []sequence.Step{{Name: "hang", Ramps: []map[string]unit.Pressure{{"tubing": pressure}}}}
+		return lastString(check(t, p), 0).Reading.In(unit.PoundForce)
+	}
+	rest := reading(sequence.TopClosed, 0)
+	require.InDelta(t, 9000*9.3-column(9.5, 9000)*(outside-bore)+20000, rest, 1)
+	require.InDelta(t, rest, reading(sequence.TopOpen, 0), 1e-6)
+	require.InDelta(t, rest, reading(sequence.TopClosed, 1000*psi), 0.1)
+	require.InDelta(t, rest+1000*bore, reading(sequence.TopOpen, 1000*psi), 0.1)
+}
+
+// A stored force is a force in the report too.
+func TestALevelIsItsOwnText(t *testing.T) {
+	r := check(t, jointed(60000*unit.PoundForce))
+	text, err := json.Marshal(triggerOf(t, r.Steps[1], "release: parts"))
+	require.NoError(t, err)
+	require.Contains(t, string(text), `"threshold":{"least":"60000 lbf","nominal":"60000 lbf","greatest":"60000 lbf"}`)
+	var back sequence.TriggerResult
+	require.NoError(t, json.Unmarshal(text, &back))
+	require.InDelta(t, 60000, inPounds(t, back.Threshold.Least), 1e-9)
+	var l sequence.Level
+	require.NoError(t, l.UnmarshalText([]byte("1290 psi")))
+	require.Equal(t, 1290.0, inPsi(t, l))
+	require.Error(t, l.UnmarshalText([]byte("1290 ft")))
+}
+
+// Where the plan gives no strength of the connections and the catalogue knows none,
+// that isn't silence.
+func TestWhatIsNotKnownOfTheStringIsSaid(t *testing.T) {
+	text, err := json.Marshal(check(t, landed()).Unchecked)
+	require.NoError(t, err)
+	require.Contains(t, string(text), "connection")
+	p := landed()
+	p.String.Sections[0].Joint = 150000 * unit.PoundForce
+	text, err = json.Marshal(check(t, p).Unchecked)
+	require.NoError(t, err)
+	require.NotContains(t, string(text), "no strength of connections")
+}
+
+// One reading, three ways: the balance by package packer, the made-up string by
+// package movement, and the programme, on random strings of one pipe.
+func TestThreeWaysToOneReading(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 9))
+	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
+	for range 8 {
+		pins := unit.Force(between(60000, 90000)) * unit.PoundForce
+		p := jointed(pins)
+		p.Fluids[0].Density = unit.Exactly(unit.Density(between(9, 10)) * ppg)
+		p.Fluids[1].Density = unit.Exactly(unit.Density(between(9, 10)) * ppg)
+		seal := unit.Length(between(3.5, 4.2)) * unit.Inch
+		p.Devices[1].Actions[0].Seal = seal
+		p.Devices[1].Depth = unit.Length(between(7500, 8900)) * foot
+		p.Steps[0].Ramps[0]["tubing"] = 2200 * psi
+		p.Steps[1].Pull[0] = 400000 * unit.PoundForce
+		slant := unit.Angle(between(0, 50)) * unit.Degree
+		p.Well.Path = []sequence.Station{{Inclination: slant}, {MD: 9000 * foot, Inclination: slant}}
+		r := verdict(t, p)
+		require.Len(t, r.Steps[1].Partings, 1, "%+v", r.Findings)
+
+		path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: slant}, {MD: 9000 * foot, Inclination: slant}})
+		require.NoError(t, err)
+		fluid := func(d unit.Density) func(unit.Length) unit.Pressure {
+			return func(tvd unit.Length) unit.Pressure { return unit.Pressure(float64(d) * 9.80665 * float64(tvd)) }
+		}
+		pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
+		pull := packer.Pull{Sections: []movement.Section{{Pipe: pipe, Bottom: p.Devices[1].Depth, Hole: 6.184 * unit.Inch}}, Path: path,
+			Inside: fluid(p.Fluids[0].Density.Nominal), Outside: fluid(p.Fluids[1].Density.Nominal), Seal: seal, Block: p.String.Block, OpenTop: true}
+		b, err := pull.Balance(pins)
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(b.Reading), float64(r.Steps[1].Partings[0].Nominal), 1e-9)
+	}
+}

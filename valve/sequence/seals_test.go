@@ -1,0 +1,82 @@
+package sequence_test
+
+import (
+	"math"
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// sealed is landed with its packer 500 ft above the lower end, which is sealed in a
+// bore.
+func sealed(diameter unit.Length) *sequence.Plan {
+	p := landed()
+	p.Devices = p.Devices[:1]
+	p.Devices[0].Depth, p.String.Held = 8500*foot, 8500*foot
+	p.Compartments[1].Bottom = 8500 * foot
+	p.Compartments[2].Top = 8500 * foot
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "sump", Top: 8990 * foot, Bottom: 9000 * foot, Fluid: "annulus fluid", Trapped: unit.Exactly(unit.Pressure(column(9.5, 8990)) * psi)})
+	p.Ports[0].Depth = 8500 * foot
+	p.String.Around = []string{"annulus", "below"}
+	p.String.Below = "sump"
+	p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
+	p.String.Seals = []sequence.Seal{{Name: "lower seals", Depth: 9000 * foot, Bore: diameter, Up: 10 * foot, Down: 10 * foot}}
+	p.Devices[0].Actions[0].Outside = "annulus"
+	return p
+}
+
+// A seal's ring is that between pipe and bore: 1,000 psi more below than above lift
+// it by 1,000 psi · π/4·(4.5² − 3.5²) in² = 6,283 lbf, and one in a bore of the pipe's
+// own diameter by nothing. Before anything holds the string, it moves up by F·L/(E·A):
+// 6,283 lbf · 108,000 in / (30e6 psi · 2.590 in²) = 8.73 in; pressure inside, which
+// acts on the plugged end, is the same for both.
+//
+// Source: Lubinski, Althouse and Logan (1962), piston effect; E = 30e6 psi.
+func TestTheSealBoreCounts(t *testing.T) {
+	at := func(diameter unit.Length) *sequence.StringAt {
+		p := sealed(diameter)
+		p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
+		p.Steps = []sequence.Step{{Name: "heat", Squeeze: map[string]unit.Pressure{"sump": 1000 * psi}}}
+		r := check(t, p)
+		require.True(t, r.OK(), "%+v", r.Findings)
+		return lastString(r, 0)
+	}
+	wide, narrow := at(4.5*unit.Inch), at(3.5*unit.Inch)
+	ring := math.Pi / 4 * (4.5*4.5 - 3.5*3.5)
+	require.InDelta(t, 1000*ring, (wide.Seals[0].Ring - 0).In(unit.PoundForce), 1)
+	require.InDelta(t, 0, narrow.Seals[0].Ring.In(unit.PoundForce), 1e-6)
+	// The end is pushed up by 1,000 psi on the pipe's own area and on the ring; the
+	// difference between the two bores is that of the ring.
+	moved := (wide.Seals[0].Travel - narrow.Seals[0].Travel).In(unit.Inch)
+	require.Less(t, moved, -1000*ring*108000/(30e6*(outside-bore))*0.99, "buckling adds to it")
+}
+
+// Three forces, never mixed up: the effective one is the wall force less pi·Ai plus
+// po·Ao, and the load that the packer carries is a step of it.
+func TestWallAndEffectiveForce(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "pressure up", Ramps: []map[string]unit.Pressure{{"tubing": 2000 * psi}}})
+	r := check(t, p)
+	at := lastString(r, 1)
+	pi, po := column(9.5, 9000)+2000, column(9.5, 9000)
+	require.InDelta(t, at.Wall.In(unit.PoundForce)-pi*bore+po*outside, at.Effective.In(unit.PoundForce), 0.1)
+	// Where it took hold, at 3,375 psi, it carried nothing; bled to 2,000 psi the end's
+	// pull is 1,375·Ai less and ballooning takes 2ν of it back.
+	require.InDelta(t, (1-2*0.3)*1375*bore, at.Packer.In(unit.PoundForce), 0.01*(1-2*0.3)*1375*bore)
+}
+
+// The slips bite somewhere in the packer's band: the tension that stays in the string
+// lies between (1−2ν)·p·Ai of its two ends, and the release's margin knows it.
+func TestLockInIsABand(t *testing.T) {
+	p := landed()
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(80000 * unit.PoundForce)
+	p.Steps = append(p.Steps, sequence.Step{Name: "wait"})
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	x := triggerOf(t, r.Steps[1], "release: parts")
+	require.InDelta(t, 0.4*3375*0.95*bore, inPounds(t, x.Least), 0.01*9492)
+	require.InDelta(t, 0.4*3375*1.05*bore, inPounds(t, x.Greatest), 0.01*9492)
+	require.InDelta(t, 80000-inPounds(t, x.Greatest), inPounds(t, x.Margin), 1)
+}
