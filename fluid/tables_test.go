@@ -14,7 +14,8 @@ import (
 
 // printedTable reads a table kept apart from the code, so that a slip in either
 // shows. The brine table is what was collected from the printed page; the others
-// were typed from the prints that their constants name.
+// are copies of the tables in the code, which name their prints: they catch slips
+// and are no evidence from outside.
 func printedTable(t *testing.T, name string) [][]string {
 	t.Helper()
 	f, err := os.Open("testdata/coefficients/" + name)
@@ -135,7 +136,7 @@ func TestBrineTable(t *testing.T) {
 	}
 }
 
-// The printed points of NaCl and MgCl2 come back through the interpolation.
+// The points of NaCl, MgCl2 and CaCl2 come back through the interpolation.
 func TestCrystallisationTable(t *testing.T) {
 	for _, row := range printedTable(t, "crystallisation.csv") {
 		var s Salt

@@ -58,7 +58,7 @@ func (in input) find() (found unit.Quantity, value float64, others []string, err
 		if in.quantity != "" && q.Name != in.quantity {
 			continue
 		}
-		x, err := unit.Parse(q.Name, in.value)
+		x, err := unit.ParseNamed(q.Name, in.value)
 		if err != nil {
 			faults = append(faults, err)
 			continue

@@ -35,18 +35,43 @@ const measure = `<script>addEventListener("load", () => {
  const out = document.createElement("pre"); out.id = "measured"; out.textContent = JSON.stringify(bad); document.body.append(out);
 });</script></body>`
 
+// browserHere finds a browser, or skips the test.
+func browserHere(t *testing.T) string {
+	t.Helper()
+	for _, name := range []string{"chromium", "chromium-browser"} {
+		if path, err := exec.LookPath(name); err == nil && !testing.Short() {
+			return path
+		}
+	}
+	t.Skip("no browser here")
+	return ""
+}
+
+// Printed, the rig-floor set has no more pages than the steps and six, on either
+// paper, and every step stands on one.
+func TestPrintedInABrowser(t *testing.T) {
+	browser := browserHere(t)
+	for paper, plan := range map[string]string{"a4": "sleeve-opened-overbalanced", "letter": "demo"} {
+		want := 1
+		if plan == "demo" {
+			want = 0
+		}
+		file := filepath.Join(t.TempDir(), "floor")
+		require.NoError(t, os.WriteFile(file+".html", []byte(pageOf(t, want, "-plan", planFile(plan), "-floor", "-paper", paper)), 0o600))
+		require.NoError(t, exec.Command(browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer", //nolint:gosec // a browser on a file of our own
+			"--print-to-pdf="+file+".pdf", "file://"+file+".html").Run())
+		pdf, err := os.ReadFile(file + ".pdf")
+		require.NoError(t, err)
+		pages := len(regexp.MustCompile(`/Type /Page\b[^s]`).FindAll(pdf, -1))
+		require.LessOrEqual(t, pages, 26+6, paper)
+		require.GreaterOrEqual(t, pages, 26+2, paper)
+	}
+}
+
 // In a browser, where there is one, nothing is clipped and no labels collide, on a
 // phone, a tablet and a desk.
 func TestLayoutInABrowser(t *testing.T) {
-	browser := ""
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if path, err := exec.LookPath(name); err == nil && browser == "" {
-			browser = path
-		}
-	}
-	if browser == "" || testing.Short() {
-		t.Skip("no browser here")
-	}
+	browser := browserHere(t)
 	pages := map[string]string{
 		"demo":    pageOf(t, 0, "-floor"),
 		"si":      pageOf(t, 0, "-units", "si", "-floor"),

@@ -28,6 +28,7 @@ type sheet struct {
 	Acts        []act
 	Bars        []bar
 	Apply       []string
+	Dense       bool // it needs smaller print to stand on one page
 	Moves       []string
 	Volumes     []string
 	Windows     []string
@@ -254,6 +255,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	case !s.OK:
 		x.Class = "bad"
 	}
+	x.Dense = len(s.Windows) > 3 || len(s.Events) > 5
 	for n := range s.Windows {
 		win := &s.Windows[n]
 		verb, of := held(s, win)

@@ -70,7 +70,7 @@ func TestReport(t *testing.T) {
 	page := pageOf(t, 0, "-revision", "C")
 	structure(t, page)
 	require.Equal(t, 2, strings.Count(page, `class="caution"`))
-	require.Equal(t, 26, strings.Count(page, `<article class="step"`))
+	require.Equal(t, 26, strings.Count(page, `<article class="step`))
 	for i := range 26 {
 		has(t, page, fmt.Sprintf(`id="step%d"`, i+1))
 	}
@@ -126,6 +126,14 @@ func TestReportEscapesNames(t *testing.T) {
 	hasNot(t, page[:strings.Index(page, "</style>")], "display: none }\"")
 	has(t, page, `content: "plan `)
 	hasNot(t, page[:strings.Index(page, "</style>")], `revision "`)
+}
+
+// The slope of a ramp by hand: 1.25 bbl from 855 to 2600 psi are 0.0716 bbl in
+// 100 psi, 3.01 gal.
+func TestSlopeOfARamp(t *testing.T) {
+	page := strings.ReplaceAll(pageOf(t, 0, "-floor"), "\u00a0", " ")
+	step := page[strings.Index(page, `id="step5"`):strings.Index(page, `id="step6"`)]
+	has(t, step, "takes 1.25 bbl into tubing (compression), 3.01 gal in 100 psi")
 }
 
 func TestSpreadKeepsLabelsApart(t *testing.T) {

@@ -36,11 +36,12 @@ func (u reader) sights(s *sequence.StepResult) []seen {
 	for _, e := range s.Events {
 		see(u.sightOf(s, e), "at the greatest planned value it hasn't moved, or the pressure doesn't come to it. Stay inside the window, bleed off, find out; what follows counts on it")
 	}
-	for _, v := range s.Volumes {
+	slopes := u.slopes(s)
+	for n, v := range s.Volumes {
 		head, text := u.pumped(v)
 		switch {
 		case head == "pump" && v.What == "compression":
-			see("takes "+text, "more: it leaks, or something has opened; less: less fluid is joined to it than planned")
+			see("takes "+text+slopes[n], "more: it leaks, or something has opened; less: less fluid is joined to it than planned")
 		case head == "pump":
 			see(head+" "+text+", and as much comes back", "less back: fluid is lost; more: the well flows in")
 		default:
@@ -54,6 +55,31 @@ func (u reader) sights(s *sequence.StepResult) []seen {
 		see(u.zone(z), "the zone is not as tested, or another way is open or shut")
 	}
 	return all
+}
+
+// slopes are what each volume of compression is by pressure, on the average of its
+// ramp: a line on the chart that bends tells that something has moved. It is empty
+// where a volume can't be told to be of one ramp.
+func (u reader) slopes(s *sequence.StepResult) []string {
+	words := make([]string, len(s.Volumes))
+	per, many := map[string]float64{"psi": 100, "bar": 10, "MPa": 1, "kPa": 1000, "kgf/cm2": 10}[u.symbol(pressure)], u.symbol(pressure)
+	for _, m := range u.surface(s) {
+		var of []int
+		for n, v := range s.Volumes {
+			if v.Compartment == m.compartment && v.What == "compression" {
+				of = append(of, n)
+			}
+		}
+		if len(of) != len(m.values)-1 || per == 0 {
+			continue
+		}
+		for k, n := range of {
+			if change := u.in(m.values[k+1]-m.values[k], pressure) / per; change > 0 {
+				words[n] = fmt.Sprintf(", %s in %g %s", u.size(s.Volumes[n].Volume/unit.Volume(change)), per, many)
+			}
+		}
+	}
+	return words
 }
 
 // sightOf says where at surface an event is seen.

@@ -68,6 +68,9 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 	for _, x := range w.Intervals {
 		parts = append(parts, u.interval(s, w, x))
 	}
+	if !w.Inside && s.OK && s.Follows == "" { // it was proved by itself
+		parts = append(parts, "the planned "+u.of(u.shown(w, w.Planned)))
+	}
 	return strings.Join(parts, ", or ")
 }
 
@@ -90,24 +93,26 @@ func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.
 	return least + " to " + greatest
 }
 
-// Ways of rounding a limit.
+// way is where a limit is rounded to.
+type way int
+
 const (
-	up   = true
-	down = false
+	up way = iota
+	down
 )
 
 // limit writes an end of a window as the gauge shows it, rounded inwards to four
 // digits, so that nothing printed lies outside the window.
-func (u reader) limit(w *sequence.Window, l sequence.Level, way bool) string {
+func (u reader) limit(w *sequence.Window, l sequence.Level, to way) string {
 	p := pressure
 	if l.Axial() {
 		p = force
 	}
-	return u.limitNumber(w, l, way) + " " + u.symbol(p)
+	return u.limitNumber(w, l, to) + " " + u.symbol(p)
 }
 
 // limitNumber is limit without the unit.
-func (u reader) limitNumber(w *sequence.Window, l sequence.Level, way bool) string {
+func (u reader) limitNumber(w *sequence.Window, l sequence.Level, to way) string {
 	p := pressure
 	if l.Axial() {
 		p = force
@@ -119,7 +124,7 @@ func (u reader) limitNumber(w *sequence.Window, l sequence.Level, way bool) stri
 	places := 3 - int(math.Floor(math.Log10(math.Abs(n))))
 	step := math.Pow10(-places)
 	const noise = 1e-6 // of a step, so that what is whole stays whole
-	if way == up {
+	if to == up {
 		n = math.Ceil(n/step-noise) * step
 	} else {
 		n = math.Floor(n/step+noise) * step

@@ -87,9 +87,9 @@ func Count(x, size float64) (number string, ok bool) {
 	return shortest(x, size)
 }
 
-// Parse reads a text as the quantity of a name, as Quantities has it, and returns
+// ParseNamed reads a text as the quantity of a name, as Quantities has it, and returns
 // its value in SI; a temperature in kelvin.
-func Parse(quantity, text string) (float64, error) {
+func ParseNamed(quantity, text string) (float64, error) {
 	if quantity == temperatureUnits.quantity {
 		var t Temperature
 		err := t.UnmarshalText([]byte(text))

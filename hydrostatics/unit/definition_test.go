@@ -54,16 +54,16 @@ func TestBandValues(t *testing.T) {
 }
 
 func TestParseByName(t *testing.T) {
-	x, err := unit.Parse("density", "0.052 psi/ft")
+	x, err := unit.ParseNamed("density", "0.052 psi/ft")
 	require.NoError(t, err)
 	require.InEpsilon(t, 0.052*77/4*119.826427316897, x, 1e-12) // lb/gal in kg/m3: NIST SP 811 (2008), B.8
-	x, err = unit.Parse("temperature", "212 °F")
+	x, err = unit.ParseNamed("temperature", "212 °F")
 	require.NoError(t, err)
 	require.InDelta(t, 373.15, x, 1e-12)
-	_, err = unit.Parse("density", "5 psi")
+	_, err = unit.ParseNamed("density", "5 psi")
 	require.ErrorContains(t, err, "is a unit of pressure")
-	_, err = unit.Parse("temperature", "5 psi")
+	_, err = unit.ParseNamed("temperature", "5 psi")
 	require.Error(t, err)
-	_, err = unit.Parse("colour", "5 psi")
+	_, err = unit.ParseNamed("colour", "5 psi")
 	require.ErrorContains(t, err, "there is no such quantity")
 }

@@ -121,3 +121,20 @@ func TestTrappedBodiesMeetByVolume(t *testing.T) {
 	require.InDelta(t, 1250+head, pressureAt(t, at, "bulkhead", "large").In(psi), 1e-6)
 	require.InDelta(t, 1250+head, pressureAt(t, at, "bulkhead", "small").In(psi), 1e-6)
 }
+
+// A sleeve that lets tubing and annulus flow into one another, with nothing else in the
+// well: the step allows it, or it is a finding.
+func TestASleeveThatOpensToCirculate(t *testing.T) {
+	p := mini()
+	p.Fluids[1].Density = p.Fluids[0].Density
+	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "annulus"}, Depth: 9000 * foot}}
+	p.Devices = nil
+	device(p, "sleeve", 9000*foot, rising(1000*psi, 1100*psi)).Opens = []string{"sleeve"}
+	p.Steps = []sequence.Step{{Name: "open", Ramps: []map[string]unit.Pressure{{"tubing": 2000 * psi}, {"tubing": 0}},
+		Expect: []string{"sleeve: moves"}, Allow: []sequence.Flow{sequence.Circulation}}}
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	require.InDelta(t, 2000, r.Steps[0].Points[1].Flows[0].Differential.In(psi), 1e-6)
+	p.Steps[0].Allow = nil
+	require.Equal(t, []string{"flow off plan | open | tubing to annulus"}, roots(check(t, p)))
+}

@@ -231,7 +231,7 @@ func (c *compiler) actions() {
 		off := c.forms["devices."+d.Name+".depth error"].Times(c.fall(d.Depth))
 		for _, a := range d.Actions {
 			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Off: off, Axial: a.Axial,
-				Inside: -1, Outside: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}
+				Inside: -1, Outside: -1, Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}
 			if a.Axial {
 				x.Joint = joints
 				joints++
@@ -333,11 +333,31 @@ func (c *compiler) shares() {
 			n.Share(a, b, k)
 		}
 	}
+	c.bites()
 	for _, fixed := range c.plan.shares {
 		for k := range n.Symbols {
 			if n.Symbols[k].Path == fixed.Path {
-				*n = *n.Narrow(func(symbol int) (float64, float64, bool) { return n.Symbols[k].Nominal, 0, symbol == k })
+				*n = *n.Narrow(func(symbol int) (float64, float64, bool) { return 2*fixed.si - 1, 0, symbol == k })
 			}
+		}
+	}
+}
+
+// bites gives every hold whose slips may bite before it is done a symbol of where.
+func (c *compiler) bites() {
+	n := c.Network
+	for _, d := range c.plan.Devices {
+		for _, a := range d.Actions {
+			if a.Bites == "" {
+				continue
+			}
+			i, from := c.by.action[d.Name+": "+a.Name], c.by.action[d.Name+": "+a.Bites]
+			k := len(n.Symbols)
+			n.Symbols = append(n.Symbols, well.Symbol{Name: "where the slips of " + d.Name + " bite, from “" + a.Bites + "” to “" + a.Name + "”",
+				Path: sharePrefix + n.Actions[i].Name, Middle: 0.5, Half: 0.5, Nominal: 1})
+			c.symbols = append(c.symbols, uncertain{path: n.Symbols[k].Path, name: n.Symbols[k].Name, least: 0, nominal: 1, greatest: 1, text: percent, exact: percent})
+			n.Actions[from].Marks = true
+			n.Actions[i].Bites, n.Actions[i].Bite = from, affine.Form{C: 0.5, T: []affine.Term{{Symbol: k, C: 0.5}}}
 		}
 	}
 }

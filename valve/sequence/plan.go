@@ -140,7 +140,13 @@ type Action struct {
 	Closes   []string       `json:"closes"`
 	Arms     []string       `json:"arms"` // actions of the same device
 	Holds    bool           `json:"holds"`
-	Releases bool           `json:"releases"`
+	// Bites names the action of the same device from which on its slips may bite, such
+	// as "starts to set": what is locked into the string lies between what it is like
+	// then and now. Where the plug is decides its sign: plugged in the string, tension
+	// of (1-2ν)·p·Ai stays when the pressure is bled off; open below to a chamber under
+	// its seals, compression.
+	Bites    string `json:"bites from"`
+	Releases bool   `json:"releases"`
 }
 
 // Trigger is one threshold of a row: a differential (or a tension), crossed
@@ -246,7 +252,7 @@ type Barrier struct {
 
 // Rules are the plan's own requirements, each an input.
 type Rules struct {
-	Barriers int     `json:"barriers"` // least number of barriers that stand before each formation after each step, until its flow is part of the plan
+	Barriers int     `json:"barriers"` // least number of barriers that stand before each formation at every moment, until its flow is part of the plan
 	Burst    float64 `json:"burst"`    // design factors of the string; 1 where left out
 	Collapse float64 `json:"collapse"` //
 	Axial    float64 `json:"axial"`    //

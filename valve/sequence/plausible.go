@@ -9,6 +9,8 @@ const (
 	mostForce    = 10_000_000 * unit.PoundForce
 	mostPressure = 100_000 * unit.PSI
 
+	leastStrength = 0.001 * unit.PSI
+
 	mostCapacity    = 100 * unit.BarrelPerFoot
 	mostCompression = 1 * unit.PerPSI
 	mostHeat        = 200 * unit.FahrenheitDifference // that a temperature may be off
@@ -34,15 +36,15 @@ func (v *validation) compression(path string, c unit.Compressibility) {
 
 // strength checks a strength that may be left out.
 func (v *validation) strength(path string, p unit.Pressure) {
-	if p != 0 && !(p >= 0.001*unit.PSI && p <= mostPressure) {
-		v.fault(path, "is %v; it must be from 0.001 psi to %v, or left out", p, mostPressure)
+	if p != 0 && !(p >= leastStrength && p <= mostPressure) {
+		v.fault(path, "is %v; it must be from %v to %v, or left out", p, leastStrength, mostPressure)
 	}
 }
 
 // forceOrNone checks a force that may be left out.
 func (v *validation) forceOrNone(path string, f unit.Force) {
-	if f != 0 && !(f >= 0.001*unit.PoundForce && f <= mostForce) {
-		v.fault(path, "is %v; it must be from 0.001 lbf to %v, or left out", f, mostForce)
+	if f != 0 && !(f >= unit.PoundForce && f <= mostForce) {
+		v.fault(path, "is %v; it must be from 1 lbf to %v, or left out", f, mostForce)
 	}
 }
 

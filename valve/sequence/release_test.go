@@ -162,6 +162,40 @@ func TestWhatIsNotKnownOfTheStringIsSaid(t *testing.T) {
 	require.NotContains(t, string(text), "no strength of connections")
 }
 
+// A release that parts before the packer sets is what goes wrong, not what keeps the
+// plan from being walked.
+func TestPartingBeforeTheSettingIsAFinding(t *testing.T) {
+	p := landed()
+	p.Fluids[0].Density = unit.Exactly(11 * ppg)
+	p.Fluids[1].Density = unit.Exactly(9 * ppg)
+	p.Devices[1].Depth, p.Devices[1].Actions[0].Seal = 8500*foot, 4.9*unit.Inch
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(45000 * unit.PoundForce)
+	r := check(t, p)
+	require.Equal(t, sequence.Refuted, r.Verdict)
+	require.Equal(t, "unintended event | set | release: parts", roots(r)[0])
+}
+
+// A blank joint isn't as strong as the pipe where the catalogue knows better: non-upset
+// connections of 3-1/2 in 9.2 lb/ft L80 bear 159,000 lbf (to 1,000 lbf; memory) of a
+// body of 207,200; the external upset of 9.3 lb/ft bears what its body does. 100,000 lbf
+// of pins put 100,000 + 78,200 + 4,193.8·7.031 − 3,884.7·9.621 − 309.1·15.904 =
+// 165,400 lbf on the uppermost joint.
+func TestABlankJointIsThatOfTheCatalogue(t *testing.T) {
+	p := jointed(100000 * unit.PoundForce)
+	p.Steps[1].Pull = []unit.Force{220000 * unit.PoundForce}
+	require.True(t, verdict(t, p).OK())
+	p.String.Sections[0].Pipe.Weight = 9.2 * unit.PoundPerFoot
+	r := verdict(t, p)
+	require.Equal(t, "string overloaded | pull | string", roots(r)[0])
+	require.Contains(t, r.Findings[0].Says, "connection limit")
+	require.Contains(t, r.Findings[0].Says, "just before “release: parts”")
+	// Pins of 93,600 lbf put 159,000 lbf on it.
+	for pins, ok := range map[unit.Force]bool{93000: true, 94200: false} {
+		p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(pins * unit.PoundForce)
+		require.Equal(t, ok, verdict(t, p).OK(), "%v", pins)
+	}
+}
+
 // One reading, three ways: the balance by package packer, the made-up string by
 // package movement, and the programme, on random strings of one pipe.
 func TestThreeWaysToOneReading(t *testing.T) {
@@ -193,5 +227,32 @@ func TestThreeWaysToOneReading(t *testing.T) {
 		b, err := pull.Balance(pins)
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(b.Reading), float64(r.Steps[1].Partings[0].Nominal), 1e-9)
+
+		// While it stands in its hanger the pins feel what packer.JointLoad says.
+		tvd, err := path.TVD(p.Devices[1].Depth)
+		require.NoError(t, err)
+		end := movement.End{Bore: seal, OD: pipe.OD, ID: pipe.ID, Inside: pull.Inside(tvd), Outside: pull.Outside(tvd), Below: pull.Inside(tvd)}
+		j := lastString(r, 0).Joints[0]
+		require.InEpsilon(t, float64(packer.JointLoad(end, j.Wall)), float64(j.Balance), 1e-9)
+	}
+}
+
+// What the packer locks in is what package packer says of the pressure at which the
+// slips bite, not of the one that is pumped: for both ends of their band.
+func TestLockedInIsThatOfThePackage(t *testing.T) {
+	before := landed()
+	before.Steps = []sequence.Step{{Name: "before"}}
+	rest := lastString(verdict(t, before), 0)
+	for _, pressure := range []unit.Pressure{1200 * psi, 3375 * psi, 3500 * psi} {
+		p := landed()
+		p.Devices[0].Actions[0].Triggers[0] = rising(pressure, pressure)
+		r := verdict(t, p)
+		require.True(t, r.OK(), "%+v", r.Findings)
+		locked, err := packer.LockIn{Pipe: tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()},
+			Length: 9000 * foot, Inside: pressure}.Locked()
+		require.NoError(t, err)
+		after := lastString(r, 0)
+		require.InEpsilon(t, float64(locked.Tension), float64(after.Wall-rest.Wall), 1e-9)
+		require.InEpsilon(t, float64(locked.Tension), float64(after.Packer), 1e-9)
 	}
 }

@@ -81,6 +81,12 @@ func (v *validation) action(path string, d Device, a Action) {
 	} else if a.Holds && d.Depth != v.plan.String.Held {
 		v.fault(path+".holds", "the device stands at %v, but string.\"held at\" is %v; they must be the same", d.Depth, v.plan.String.Held)
 	}
+	if a.Bites != "" {
+		known(v, path+`."bites from"`, "action", a.Bites, d.Actions, actionName)
+		if !a.Holds || a.Bites == a.Name {
+			v.fault(path+`."bites from"`, "belongs to an action that holds, and names another one of its device")
+		}
+	}
 	if len(a.Triggers) == 0 {
 		v.fault(path+".triggers", "is empty; an action wants at least one")
 	}

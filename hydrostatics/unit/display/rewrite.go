@@ -31,7 +31,7 @@ func (s System) Rewrite(text string) string {
 		if p == Usual || s.Unit(p) == symbol {
 			return match
 		}
-		x, err := unit.Parse(quantity, written)
+		x, err := unit.ParseNamed(quantity, written)
 		if err != nil {
 			return match
 		}

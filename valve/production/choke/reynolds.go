@@ -5,7 +5,7 @@ import "math"
 // n4 is sqrt(4·√2/π): the valve Reynolds number is that of a jet with the area
 // of the vena contracta, Av·FL/√2, and the hydraulic diameter Fd times its
 // diameter. The standard prints 7.07e-2 for Kv and m³/h.
-const n4 = 1.3418987872894253
+const n4 = 1.3418765339308278
 
 // reynolds is the valve Reynolds number at a rate:
 //

@@ -18,6 +18,7 @@ const (
 	held
 	letGo
 	parted
+	marked // nothing was done: slips may bite from here on; place is the action
 )
 
 // standing is how the string stands: what was done to it, in which conditions, and
@@ -114,6 +115,8 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 		return next, err
 	case letGo:
 		return r.Up.LetGo(before, s.place)
+	case marked:
+		return before, nil
 	}
 	return r.Up.Part(before, s.place)
 }
@@ -126,6 +129,33 @@ func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine
 	if err != nil {
 		return err
 	}
+	return r.nextIn(w, a, place, p, x, pull)
+}
+
+// bitten is the profile in which slips bite: between that when they might first
+// and that when they are set.
+func (r *Room) bitten(w *walk.World, a *well.Action, p *profile) *profile {
+	s, _ := w.State.String.(*standing)
+	for ; s != nil; s = s.before {
+		if s.act != marked || s.place != a.Bites || len(s.p.forms) != len(p.forms) {
+			continue
+		}
+		q := &profile{of: p.of, corners: p.corners, temperature: p.temperature, forms: make([][]affine.Form, len(p.forms))}
+		for n := range p.forms {
+			if len(p.forms[n]) != len(s.p.forms[n]) {
+				return p
+			}
+			q.forms[n] = make([]affine.Form, len(p.forms[n]))
+			for d := range p.forms[n] {
+				q.forms[n][d] = s.p.forms[n][d].Plus(affine.Mul(p.forms[n][d].Minus(s.p.forms[n][d]), a.Bite))
+			}
+		}
+		return q
+	}
+	return p
+}
+
+func (r *Room) nextIn(w *walk.World, a act, place int, p *profile, x affine.Form, pull *affine.Line) error {
 	s := &standing{act: a, place: place, p: p, symbols: map[int]bool{}, step: -1}
 	if w.Trail != nil {
 		s.step = w.Trail.Step
@@ -173,10 +203,23 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 		return err
 	}
 	if a.Holds {
-		if place := r.Places[action]; !now.Holds(place) {
-			return r.next(w, held, place, x, pulling)
+		place := r.Places[action]
+		if now.Holds(place) {
+			return nil
 		}
-		return nil
+		p, err := r.profileOf(w.State, x)
+		if err != nil {
+			return err
+		}
+		if a.Bites >= 0 {
+			p = r.bitten(w, a, p)
+		}
+		return r.nextIn(w, held, place, p, x, pulling)
+	}
+	if a.Marks {
+		if err := r.next(w, marked, action, x, pulling); err != nil || !a.Axial && !a.Releases {
+			return err
+		}
 	}
 	if a.Axial {
 		if now.Parted(a.Joint) {

@@ -64,7 +64,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	}
 	w.Times[i]++
 	s.Armed[i] = false
-	if a.Holds || a.Releases {
+	if a.Holds || a.Releases || a.Marks && r.String != nil {
 		if err := r.String.Move(w, i, x, r.pulling); err != nil {
 			return err
 		}

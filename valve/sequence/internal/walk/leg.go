@@ -49,7 +49,13 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		out, err := k.all(w, all, length, fresh)
 		var c conflict
 		if errors.As(err, &c) {
-			return nil, ErrUnsettled // with one cluster nothing is beyond it
+			// One cluster alone isn't tried first: nothing else reaches into it, and what
+			// it has shown is true. Two surfaces that it joins drive it no more.
+			if len(all) > 1 || !loosen(mixed, c.mixed) {
+				return nil, ErrUnsettled
+			}
+			more = append(more, c.a, c.b)
+			continue
 		}
 		if err != nil {
 			return nil, err
@@ -62,6 +68,16 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		}
 		return out, nil
 	}
+}
+
+// loosen notes surfaces that fix one body; false: they are known.
+func loosen(mixed map[int]bool, surfaces []int) bool {
+	news := false
+	for _, m := range surfaces {
+		news = news || !mixed[m]
+		mixed[m] = true
+	}
+	return news
 }
 
 // mayHappen tells whether anything may act on a leg: else no part of the well can

@@ -181,7 +181,7 @@ func silents(n *well.Network) []bool {
 	all := make([]bool, len(n.Actions))
 	for i := range n.Actions {
 		a := &n.Actions[i]
-		all[i] = !a.Acts() && !a.Watched && of[a.Device] == 1
+		all[i] = !a.Acts() && !a.Watched && !a.Marks && of[a.Device] == 1
 	}
 	return all
 }

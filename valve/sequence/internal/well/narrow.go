@@ -31,7 +31,7 @@ func (n *Network) Narrow(part affine.Part) *Network {
 	f.Actions = slices.Clone(n.Actions)
 	for i := range f.Actions {
 		a := &f.Actions[i]
-		a.Chamber, a.Off = a.Chamber.Narrow(part), a.Off.Narrow(part)
+		a.Chamber, a.Off, a.Bite = a.Chamber.Narrow(part), a.Off.Narrow(part), a.Bite.Narrow(part)
 		a.Row = slices.Clone(a.Row)
 		for k := range a.Row {
 			a.Row[k].Level = a.Row[k].Level.Narrow(part)

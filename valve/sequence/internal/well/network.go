@@ -100,7 +100,10 @@ type Action struct {
 	Opens, Closes   []int
 	Arms            []int
 	Disarmed        bool
-	Watched         bool // that it has happened counts for something else, such as a barrier
+	Marks           bool        // the slips of another action may bite from this one on
+	Bites           int         // that other one, of an action that holds; -1: it bites when it is done
+	Bite            affine.Form // where between, from 0 to 1
+	Watched         bool        // that it has happened counts for something else, such as a barrier
 	Holds, Releases bool
 }
 
