@@ -27,10 +27,10 @@ const standardGravity = 9.80665
 // Source: the real-gas law at constant Z and T; Well Control for Completions and
 // Interventions (2018), pp. 31–33.
 type AverageGasColumn struct {
-	Gravity     float64
-	Z           float64
-	Temperature unit.Temperature
-	Height      unit.Length
+	Gravity     float64          `json:"gravity"`
+	Z           float64          `json:"z"`
+	Temperature unit.Temperature `json:"temperature"`
+	Height      unit.Length      `json:"height"`
 }
 
 // Factor returns pb/pt.

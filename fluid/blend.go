@@ -9,8 +9,8 @@ import (
 // Batch is an amount of fluid; all batches of one calculation count at one
 // temperature, and at atmospheric pressure.
 type Batch struct {
-	Volume  unit.Volume
-	Density unit.Density
+	Volume  unit.Volume  `json:"volume"`
+	Density unit.Density `json:"density"`
 }
 
 // Mass returns V·ρ.
@@ -58,9 +58,9 @@ func Blend(batches ...Batch) (Batch, error) {
 
 // Adjustment is what brings a batch to another density.
 type Adjustment struct {
-	Before Batch
-	Added  Batch
-	After  Batch
+	Before Batch `json:"before"`
+	Added  Batch `json:"added"`
+	After  Batch `json:"after"`
 }
 
 // Adjust returns how much of a fluid of density with brings have to a wanted

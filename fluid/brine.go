@@ -31,9 +31,9 @@ import (
 // Source: API RP 13J, Testing of Heavy Brines; Krook and Boyce, SPE-12490
 // (1984).
 type Brine struct {
-	At70F       unit.Density         // at 70 °F and atmospheric pressure
-	Expansion   unit.Expansivity     // of volume
-	Compression unit.Compressibility // isothermal
+	At70F       unit.Density         `json:"at70_f"`      // at 70 °F and atmospheric pressure
+	Expansion   unit.Expansivity     `json:"expansion"`   // of volume
+	Compression unit.Compressibility `json:"compression"` // isothermal
 }
 
 // Range of Brine and the temperature of its stated density.

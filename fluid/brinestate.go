@@ -7,12 +7,12 @@ import (
 
 // BrineState is a brine at one place of a well.
 type BrineState struct {
-	Brine           Brine
-	Pressure        unit.Pressure
-	Temperature     unit.Temperature
-	Density         unit.Density
-	Compressibility unit.Compressibility
-	Expansivity     unit.Expansivity
+	Brine           Brine                `json:"brine"`
+	Pressure        unit.Pressure        `json:"pressure"`
+	Temperature     unit.Temperature     `json:"temperature"`
+	Density         unit.Density         `json:"density"`
+	Compressibility unit.Compressibility `json:"compressibility"`
+	Expansivity     unit.Expansivity     `json:"expansivity"`
 }
 
 // State returns density and slopes at gauge pressure p and temperature t with

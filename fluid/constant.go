@@ -12,7 +12,7 @@ import "completion.example/hydrostatics/unit"
 // surface, depending on whether pressure or heat wins. The zero value is an
 // error.
 type Constant struct {
-	Value unit.Density // the density, positive
+	Value unit.Density `json:"value"` // the density, positive
 }
 
 // Density returns the constant density. It returns a *RangeError where the

@@ -25,15 +25,15 @@ import (
 // Build one with a struct literal; it is checked on every call, so Validate is
 // only needed to find faults early.
 type ControlFluid struct {
-	Points      []ControlPoint
-	Compression unit.Compressibility // mean, isothermal; such as 3e-6 1/psi
+	Points      []ControlPoint       `json:"points"`
+	Compression unit.Compressibility `json:"compression"` // mean, isothermal; such as 3e-6 1/psi
 }
 
 // ControlPoint is one line of a maker's table.
 type ControlPoint struct {
-	Temperature unit.Temperature
-	Density     unit.Density
-	Viscosity   unit.Viscosity // zero where not given
+	Temperature unit.Temperature `json:"temperature"`
+	Density     unit.Density     `json:"density"`
+	Viscosity   unit.Viscosity   `json:"viscosity"` // zero where not given
 }
 
 const (

@@ -32,9 +32,9 @@ func (s Solid) String() string {
 
 // CrystallisationPoint is where a brine begins to turn solid when it is cooled.
 type CrystallisationPoint struct {
-	Temperature unit.Temperature
-	Solid       Solid  // what forms first
-	Source      string // of the figures
+	Temperature unit.Temperature `json:"temperature"`
+	Solid       Solid            `json:"solid"`  // what forms first
+	Source      string           `json:"source"` // of the figures
 }
 
 // Crystallisation returns the true crystallisation temperature of a brine of one

@@ -33,4 +33,8 @@
 //
 // A state outside a correlation's published range is a *RangeError; nothing is
 // extrapolated in silence. No result is NaN or infinite where the error is nil.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package fluid

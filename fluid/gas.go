@@ -21,10 +21,10 @@ import (
 //
 // Errors: *RangeError. The zero value is an error.
 type Gas struct {
-	Gravity          float64 // to air, of the whole gas
-	Nitrogen         float64 // mole fraction
-	CarbonDioxide    float64 // mole fraction
-	HydrogenSulphide float64 // mole fraction
+	Gravity          float64 `json:"gravity"`           // to air, of the whole gas
+	Nitrogen         float64 `json:"nitrogen"`          // mole fraction
+	CarbonDioxide    float64 `json:"carbon_dioxide"`    // mole fraction
+	HydrogenSulphide float64 `json:"hydrogen_sulphide"` // mole fraction
 }
 
 const (

@@ -20,8 +20,12 @@ import (
 //
 // Source: Kay, Ind. Eng. Chem. 28 (1936) 1014.
 type GasMixture struct {
-	Methane, Ethane, Propane                  float64
-	Nitrogen, CarbonDioxide, HydrogenSulphide float64
+	Methane          float64 `json:"methane"`
+	Ethane           float64 `json:"ethane"`
+	Propane          float64 `json:"propane"`
+	Nitrogen         float64 `json:"nitrogen"`
+	CarbonDioxide    float64 `json:"carbon_dioxide"`
+	HydrogenSulphide float64 `json:"hydrogen_sulphide"`
 }
 
 const (

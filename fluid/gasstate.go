@@ -8,13 +8,14 @@ import (
 // GasState is natural gas at one place of a well, with what its density comes
 // from.
 type GasState struct {
-	Pressure    unit.Pressure // gauge
-	Temperature unit.Temperature
-	Critical    PseudoCritical
-	MolarMass   float64 // kg/mol
-	Ppr, Tpr    float64 // pseudo-reduced
-	Z           float64
-	Density     unit.Density
+	Pressure    unit.Pressure    `json:"pressure"` // gauge
+	Temperature unit.Temperature `json:"temperature"`
+	Critical    PseudoCritical   `json:"critical"`
+	MolarMass   float64          `json:"molar_mass"` // kg/mol
+	Ppr         float64          `json:"ppr"`        // pseudo-reduced
+	Tpr         float64          `json:"tpr"`
+	Z           float64          `json:"z"`
+	Density     unit.Density     `json:"density"`
 }
 
 // State returns Z and density with their working. Errors: those of Density.

@@ -17,9 +17,9 @@ import (
 // isn't one. Expansivity and Compressibility are the slopes of the same
 // surface, and so jump at the lines of the grid.
 type Measured struct {
-	Pressures    []unit.Pressure    // gauge, rising, two or more
-	Temperatures []unit.Temperature // rising, two or more
-	Densities    [][]unit.Density   // by pressure, then by temperature
+	Pressures    []unit.Pressure    `json:"pressures"`    // gauge, rising, two or more
+	Temperatures []unit.Temperature `json:"temperatures"` // rising, two or more
+	Densities    [][]unit.Density   `json:"densities"`    // by pressure, then by temperature
 }
 
 const measuredName = "measured fluid"

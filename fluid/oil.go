@@ -71,8 +71,8 @@ func (o Oil) gravity() float64 { return waterAt60F*141.5/float64(o.At60F) - 131.
 //
 // Source: API MPMS 11.1 (2004), also ASTM D1250-04 and IP 200/04, 11.1.6.1.
 type Oil struct {
-	Commodity Commodity
-	At60F     unit.Density // at 60 °F and atmospheric pressure; of °API by hydrostatics.DensityOfAPIGravity
+	Commodity Commodity    `json:"commodity"`
+	At60F     unit.Density `json:"at60_f"` // at 60 °F and atmospheric pressure; of °API by hydrostatics.DensityOfAPIGravity
 }
 
 const (

@@ -10,8 +10,8 @@ import (
 // PseudoCritical are the critical pressure and temperature that make a gas
 // mixture follow the law of corresponding states.
 type PseudoCritical struct {
-	Pressure    unit.Pressure // absolute
-	Temperature unit.Temperature
+	Pressure    unit.Pressure    `json:"pressure"` // absolute
+	Temperature unit.Temperature `json:"temperature"`
 }
 
 // Molar masses, kg/mol, and critical points of the gases that a completion

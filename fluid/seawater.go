@@ -29,7 +29,7 @@ const StandardSalinity = 0.03516504
 //
 // Source: IAPWS R13-08 and IAPWS SR7-09; TEOS-10 manual (2010).
 type Seawater struct {
-	Salinity float64 // absolute, kg of salt per kg of seawater, such as StandardSalinity
+	Salinity float64 `json:"salinity"` // absolute, kg of salt per kg of seawater, such as StandardSalinity
 }
 
 const seawaterName = "seawater"

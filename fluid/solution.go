@@ -39,10 +39,10 @@ import (
 // recalled, the others fitted to values of that correlation, which they meet
 // within 0.006 kg/m³. Water: Kell, J. Chem. Eng. Data 20 (1975) 97.
 type Solution struct {
-	Salt     Salt
-	Fraction float64 // mass of salt per mass of brine
+	Salt     Salt    `json:"salt"`
+	Fraction float64 `json:"fraction"` // mass of salt per mass of brine
 
-	Compression unit.Compressibility // mean, isothermal; zero where not known
+	Compression unit.Compressibility `json:"compression"` // mean, isothermal; zero where not known
 }
 
 // laliberte are c0 to c4 with the range they are used in, °C.

@@ -7,21 +7,21 @@ import (
 
 // WellAverage is what a column of brine sees in a well, from top to bottom.
 type WellAverage struct {
-	Wanted         unit.Density // mean density that gives the wanted pressure at the bottom
-	Surface        unit.Temperature
-	Bottom         unit.Temperature
-	BottomPressure unit.Pressure // hydrostatic, gauge
+	Wanted         unit.Density     `json:"wanted"` // mean density that gives the wanted pressure at the bottom
+	Surface        unit.Temperature `json:"surface"`
+	Bottom         unit.Temperature `json:"bottom"`
+	BottomPressure unit.Pressure    `json:"bottom_pressure"` // hydrostatic, gauge
 }
 
 // SurfaceWeight is the density to mix at surface so that a column has a wanted
 // mean density in the well.
 type SurfaceWeight struct {
-	Brine   Brine
-	Well    WellAverage
-	Thermal unit.Density // Ct, what heat takes off on average
-	Squeeze unit.Density // Cp, what pressure puts on on average
-	Weight  unit.Density // to mix, at the surface temperature
-	At70F   unit.Density // the same brine counted at 70 °F: Weight + ρ70·α·(Ts − 70 °F)
+	Brine   Brine        `json:"brine"`
+	Well    WellAverage  `json:"well"`
+	Thermal unit.Density `json:"thermal"` // Ct, what heat takes off on average
+	Squeeze unit.Density `json:"squeeze"` // Cp, what pressure puts on on average
+	Weight  unit.Density `json:"weight"`  // to mix, at the surface temperature
+	At70F   unit.Density `json:"at70_f"`  // the same brine counted at 70 °F: Weight + ρ70·α·(Ts − 70 °F)
 }
 
 // SurfaceWeight returns the weight to mix at surface by the averages of the

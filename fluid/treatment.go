@@ -9,12 +9,13 @@ import (
 // Treatment is what brings a brine of one salt to another density with dry salt
 // or fresh water.
 type Treatment struct {
-	Before, After Batch
-	Salt          Salt
-	Fractions     [2]float64  // mass fraction of salt before and after
-	SaltAdded     unit.Mass   // pure and without crystal water
-	WaterAdded    unit.Mass   // fresh
-	WaterVolume   unit.Volume // of WaterAdded at the same temperature
+	Before      Batch       `json:"before"`
+	After       Batch       `json:"after"`
+	Salt        Salt        `json:"salt"`
+	Fractions   [2]float64  `json:"fractions"`    // mass fraction of salt before and after
+	SaltAdded   unit.Mass   `json:"salt_added"`   // pure and without crystal water
+	WaterAdded  unit.Mass   `json:"water_added"`  // fresh
+	WaterVolume unit.Volume `json:"water_volume"` // of WaterAdded at the same temperature
 }
 
 // Treat returns how much dry salt weights a brine of one salt up, or how much

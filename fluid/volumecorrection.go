@@ -9,10 +9,10 @@ import (
 // VolumeCorrection are the factors that bring a volume of oil to 60 °F and
 // atmospheric pressure, or its density from there.
 type VolumeCorrection struct {
-	Expansion   unit.Expansivity     // α60, of the volume at 60 °F
-	Temperature float64              // CTL
-	Compression unit.Compressibility // Fp
-	Pressure    float64              // CPL
+	Expansion   unit.Expansivity     `json:"expansion"`   // α60, of the volume at 60 °F
+	Temperature float64              `json:"temperature"` // CTL
+	Compression unit.Compressibility `json:"compression"` // Fp
+	Pressure    float64              `json:"pressure"`    // CPL
 }
 
 // Total returns CTPL, the product of both factors.

@@ -7,8 +7,8 @@ import (
 
 // Formation is a formation's pressure at a true vertical depth.
 type Formation struct {
-	Pressure unit.Pressure
-	TVD      unit.Length
+	Pressure unit.Pressure `json:"pressure"`
+	TVD      unit.Length   `json:"tvd"`
 }
 
 // Overbalance returns how much the well's pressure at the formation is above
@@ -55,9 +55,9 @@ func (f Formation) Steps(margin unit.Pressure) []working.Step {
 // ShutIn is a well that is closed on a known, uncontaminated column: as a rule
 // the drill pipe or tubing side.
 type ShutIn struct {
-	Pressure unit.Pressure // at surface, settled
-	Density  unit.Density  // of the column
-	TVD      unit.Length   // of the formation
+	Pressure unit.Pressure `json:"pressure"` // at surface, settled
+	Density  unit.Density  `json:"density"`  // of the column
+	TVD      unit.Length   `json:"tvd"`      // of the formation
 }
 
 // FormationPressure returns the formation's pressure:

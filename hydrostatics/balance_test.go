@@ -173,7 +173,7 @@ func TestLayersAlong(t *testing.T) {
 		require.NoError(t, err)
 		return h
 	}
-	layers, err := LayersAlong(p, []Layer{{Incompressible(1000), 0, 900}, {Incompressible(1100), 900, 1800}, {Incompressible(1200), 1800, 3000}})
+	layers, err := LayersAlong(p, []MeasuredLayer{{Incompressible(1000), 0, 900}, {Incompressible(1100), 900, 1800}, {Incompressible(1200), 1800, 3000}})
 	require.NoError(t, err)
 	require.Equal(t, unit.Length(900), layers[1].Top)
 	require.Equal(t, at(1800), layers[1].Bottom)
@@ -182,12 +182,12 @@ func TestLayersAlong(t *testing.T) {
 	_, err = NewColumn(layers, nil, Reference{})
 	require.NoError(t, err)
 	// A boundary in the rising part leaves a fluid above and below another.
-	_, err = LayersAlong(p, []Layer{{Incompressible(1000), 0, 2800}, {Incompressible(1200), 2800, 3000}})
+	_, err = LayersAlong(p, []MeasuredLayer{{Incompressible(1000), 0, 2800}, {Incompressible(1200), 2800, 3000}})
 	require.ErrorContains(t, err, "must stay within the layer's ends")
-	_, err = LayersAlong(p, []Layer{{Incompressible(1000), 100, 50}, {Incompressible(1200), 60, 3001}})
-	require.ErrorContains(t, err, "layers[0].Bottom: is")
+	_, err = LayersAlong(p, []MeasuredLayer{{Incompressible(1000), 100, 50}, {Incompressible(1200), 60, 3001}})
+	require.ErrorContains(t, err, "layers[0].BottomMD: is")
 	require.ErrorIs(t, err, ErrOutsidePath)
-	_, err = LayersAlong(nil, []Layer{{Incompressible(1000), 0, 50}})
+	_, err = LayersAlong(nil, []MeasuredLayer{{Incompressible(1000), 0, 50}})
 	require.ErrorIs(t, err, ErrOutsidePath)
 }
 

@@ -31,29 +31,29 @@ import (
 // Source: balance of pressures; the limits and the shape of the chart are common
 // practice in well control.
 type Bullhead struct {
-	Formation   Formation
-	Injection   unit.Pressure // above the formation's pressure, to accept the rate
-	Fracture    unit.Pressure // at the formation's depth
-	Path        *Path         // nil for a vertical well
-	Sections    []Section     // the bores from surface down to the formation
-	Influx      Fluid         // what stands in the well before pumping
-	Kill        unit.Density
-	Friction    []unit.Gradient     // of the kill fluid at the rate, along the hole, one for each section; nil for none
-	Temperature *TemperatureProfile // may be nil for an influx of constant density
+	Formation   Formation           `json:"formation"`
+	Injection   unit.Pressure       `json:"injection"` // above the formation's pressure, to accept the rate
+	Fracture    unit.Pressure       `json:"fracture"`  // at the formation's depth
+	Path        *Path               `json:"path"`      // nil for a vertical well
+	Sections    []LegSection        `json:"sections"`  // the bores from surface down to the formation
+	Influx      Fluid               `json:"influx"`    // what stands in the well before pumping
+	Kill        unit.Density        `json:"kill"`
+	Friction    []unit.Gradient     `json:"friction"`    // of the kill fluid at the rate, along the hole, one for each section; nil for none
+	Temperature *TemperatureProfile `json:"temperature"` // may be nil for an influx of constant density
 }
 
 // BullheadPoint is the job when so much has been pumped. A surface pressure below
 // nought says that the fluid falls by itself.
 type BullheadPoint struct {
-	Pumped   unit.Volume
-	Front    unit.Length // MD
-	FrontTVD unit.Length
+	Pumped   unit.Volume `json:"pumped"`
+	Front    unit.Length `json:"front"` // MD
+	FrontTVD unit.Length `json:"front_tvd"`
 
-	Shut            unit.Pressure // at surface with the pump off and the formation at its own pressure
-	Pump            unit.Pressure // at surface while pumping
-	Greatest        unit.Pressure // at surface, pump off, that brings the formation to its fracture pressure
-	GreatestPumping unit.Pressure // likewise while pumping: friction takes the rest
-	AtFront         unit.Pressure // while pumping
+	Shut            unit.Pressure `json:"shut"`             // at surface with the pump off and the formation at its own pressure
+	Pump            unit.Pressure `json:"pump"`             // at surface while pumping
+	Greatest        unit.Pressure `json:"greatest"`         // at surface, pump off, that brings the formation to its fracture pressure
+	GreatestPumping unit.Pressure `json:"greatest_pumping"` // likewise while pumping: friction takes the rest
+	AtFront         unit.Pressure `json:"at_front"`         // while pumping
 }
 
 // Schedule returns the job at so many equal steps of the front along the hole, the
@@ -99,14 +99,14 @@ func (b Bullhead) Schedule(steps int) ([]BullheadPoint, error) {
 
 // fronts are the measured depths at which the job is looked at.
 func (b Bullhead) fronts(steps int) []unit.Length {
-	end := b.Sections[len(b.Sections)-1].Bottom
+	end := b.Sections[len(b.Sections)-1].BottomMD
 	var all []unit.Length
 	next := 0
 	for i := range steps + 1 {
 		md := end * unit.Length(i) / unit.Length(steps)
-		for next < len(b.Sections)-1 && b.Sections[next].Bottom <= md {
-			if b.Sections[next].Bottom < md {
-				all = append(all, b.Sections[next].Bottom)
+		for next < len(b.Sections)-1 && b.Sections[next].BottomMD <= md {
+			if b.Sections[next].BottomMD < md {
+				all = append(all, b.Sections[next].BottomMD)
 			}
 			next++
 		}
@@ -120,7 +120,7 @@ func (b Bullhead) fronts(steps int) []unit.Length {
 func (b Bullhead) above(md unit.Length) (unit.Volume, unit.Pressure) {
 	volume, friction, top := 0.0, 0.0, 0.0
 	for i, s := range b.Sections {
-		length := math.Min(float64(md), float64(s.Bottom)) - top
+		length := math.Min(float64(md), float64(s.BottomMD)) - top
 		if length <= 0 {
 			break
 		}
@@ -158,8 +158,8 @@ func (b Bullhead) check(steps int) (*Path, error) {
 	}
 	last := unit.Length(0)
 	for i, s := range b.Sections {
-		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.Bottom, last), fault.AboveTo("Area", s.Area, 0, mostBore)))
-		last = s.Bottom
+		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.BottomMD, last), fault.AboveTo("Area", s.Area, 0, mostBore)))
+		last = s.BottomMD
 	}
 	if len(b.Sections) == 0 {
 		f.New("Sections", "are missing; give the bore from surface down to the formation")

@@ -21,7 +21,7 @@ func bullhead() hydrostatics.Bullhead {
 	b := hydrostatics.Bullhead{
 		Formation: hydrostatics.Formation{Pressure: hydrostatics.PressureOf(0.445*unit.PSIPerFoot, depth), TVD: depth},
 		Fracture:  hydrostatics.PressureOf(0.645*unit.PSIPerFoot, depth),
-		Sections:  []hydrostatics.Section{{Bottom: 10300 * unit.Foot, Area: 0.0087 * unit.BarrelPerFoot}, {Bottom: depth, Area: 0.0371 * unit.BarrelPerFoot}},
+		Sections:  []hydrostatics.LegSection{{BottomMD: 10300 * unit.Foot, Area: 0.0087 * unit.BarrelPerFoot}, {BottomMD: depth, Area: 0.0371 * unit.BarrelPerFoot}},
 	}
 	b.Influx = hydrostatics.Incompressible(hydrostatics.EquivalentDensity(b.Formation.Pressure-2800*unit.PSI, depth))
 	b.Kill = b.Formation.KillDensity(0)
@@ -70,7 +70,7 @@ func TestBullheadOfGas(t *testing.T) {
 	profile, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(60)}})
 	require.NoError(t, err)
 	b := hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: 300 * unit.Bar, TVD: tvd}, Injection: 20 * unit.Bar, Fracture: 450 * unit.Bar, Path: path,
-		Sections: []hydrostatics.Section{{Bottom: 4000 * unit.Metre, Area: 5 * unit.LitrePerMetre}}, Influx: gas, Kill: 1100 * unit.KilogramPerCubicMetre,
+		Sections: []hydrostatics.LegSection{{BottomMD: 4000 * unit.Metre, Area: 5 * unit.LitrePerMetre}}, Influx: gas, Kill: 1100 * unit.KilogramPerCubicMetre,
 		Friction: []unit.Gradient{200 * unit.PascalPerMetre}, Temperature: profile}
 	points, err := b.Schedule(40)
 	require.NoError(t, err)
@@ -101,7 +101,7 @@ func TestBullheadFaults(t *testing.T) {
 	_, err = b.Schedule(5)
 	require.ErrorContains(t, err, "must end at the formation")
 	b = bullhead()
-	b.Sections[1].Bottom = b.Sections[0].Bottom
+	b.Sections[1].BottomMD = b.Sections[0].BottomMD
 	_, err = b.Schedule(5)
 	require.ErrorContains(t, err, "Sections[1].Bottom")
 	b = bullhead()

@@ -10,7 +10,7 @@ func (b Bullhead) Steps(end BullheadPoint) []working.Step {
 	const source = "balance of pressures"
 	pf := working.Input{Symbol: "pf", Value: working.Of(b.Formation.Pressure)}
 	column := working.Input{Symbol: "hk", Value: working.Of(Pressure(b.Kill, b.Formation.TVD))}
-	_, friction := b.above(b.Sections[len(b.Sections)-1].Bottom)
+	_, friction := b.above(b.Sections[len(b.Sections)-1].BottomMD)
 	return []working.Step{
 		{Name: "column of kill fluid to the formation", Symbol: "hk", Equation: "rk*g*h", Source: source, Value: column.Value,
 			Inputs: []working.Input{{Symbol: "rk", Value: working.Of(b.Kill)}, {Symbol: "h", Value: working.Of(b.Formation.TVD)}}},

@@ -12,15 +12,16 @@ import (
 // Layer is one fluid between two true vertical depths. LayersAlong makes
 // layers from measured depths.
 type Layer struct {
-	Fluid       Fluid
-	Top, Bottom unit.Length
+	Fluid  Fluid       `json:"fluid"`
+	Top    unit.Length `json:"top"`
+	Bottom unit.Length `json:"bottom"`
 }
 
 // Reference is where a column's pressure is known: at surface, at a formation,
 // at any depth in it.
 type Reference struct {
-	Pressure unit.Pressure
-	TVD      unit.Length
+	Pressure unit.Pressure `json:"pressure"`
+	TVD      unit.Length   `json:"tvd"`
 }
 
 // Column is fluid at rest, layer upon layer. Its pressure follows

@@ -55,11 +55,11 @@ func (f Incompressible) Validate() error {
 //
 // Source: the definitions of c = (1/ρ)·∂ρ/∂p and α = −(1/ρ)·∂ρ/∂T.
 type SlightlyCompressible struct {
-	Reference       unit.Density
-	Pressure        unit.Pressure
-	Temperature     unit.Temperature
-	Compressibility unit.Compressibility
-	Expansivity     unit.Expansivity
+	Reference       unit.Density         `json:"reference"`
+	Pressure        unit.Pressure        `json:"pressure"`
+	Temperature     unit.Temperature     `json:"temperature"`
+	Compressibility unit.Compressibility `json:"compressibility"`
+	Expansivity     unit.Expansivity     `json:"expansivity"`
 }
 
 // Density returns the density at a state.

@@ -7,12 +7,15 @@ import (
 
 // Course is the stretch of hole between two survey stations.
 type Course struct {
-	From, To         Station
-	Length           unit.Length // along the hole
-	TVD, North, East unit.Length // from one station to the other
-	Bend             unit.Angle
-	RatioFactor      float64
-	DoglegSeverity   unit.Curvature
+	From           Station        `json:"from"`
+	To             Station        `json:"to"`
+	Length         unit.Length    `json:"length"` // along the hole
+	TVD            unit.Length    `json:"tvd"`    // from one station to the other
+	North          unit.Length    `json:"north"`
+	East           unit.Length    `json:"east"`
+	Bend           unit.Angle     `json:"bend"`
+	RatioFactor    float64        `json:"ratio_factor"`
+	DoglegSeverity unit.Curvature `json:"dogleg_severity"`
 }
 
 // CourseBetween returns the course between two stations by minimum curvature:

@@ -13,20 +13,20 @@ import (
 // Cushion is a well left with a light fluid, a gas or nothing above a heavier
 // fluid, so that it stands at a wanted pressure at the formation.
 type Cushion struct {
-	Formation    Formation
-	Underbalance unit.Pressure // wanted: formation minus well; negative for overbalance
-	Surface      unit.Pressure // at TVD 0; for Length only
-	Light        Fluid         // from TVD 0 down; nil for an empty hole
-	Heavy        Fluid         // from there to the formation
-	Temperature  *TemperatureProfile
+	Formation    Formation           `json:"formation"`
+	Underbalance unit.Pressure       `json:"underbalance"` // wanted: formation minus well; negative for overbalance
+	Surface      unit.Pressure       `json:"surface"`      // at TVD 0; for Length only
+	Light        Fluid               `json:"light"`        // from TVD 0 down; nil for an empty hole
+	Heavy        Fluid               `json:"heavy"`        // from there to the formation
+	Temperature  *TemperatureProfile `json:"temperature"`
 }
 
 // CushionAnswer is a cushion that does what was wanted.
 type CushionAnswer struct {
-	Length    unit.Length   // TVD to which the light fluid, or the empty hole, reaches: the fluid level
-	Surface   unit.Pressure // at TVD 0
-	Interface unit.Pressure // where light meets heavy
-	Well      unit.Pressure // at the formation
+	Length    unit.Length   `json:"length"`    // TVD to which the light fluid, or the empty hole, reaches: the fluid level
+	Surface   unit.Pressure `json:"surface"`   // at TVD 0
+	Interface unit.Pressure `json:"interface"` // where light meets heavy
+	Well      unit.Pressure `json:"well"`      // at the formation
 }
 
 // Length returns how far down the light fluid must reach. With nothing above

@@ -20,4 +20,8 @@
 //
 // Closed formulas return no error: NaN in gives NaN out. What solves, looks up
 // or models checks its whole input first and reports all faults together.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package hydrostatics

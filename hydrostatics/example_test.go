@@ -176,9 +176,9 @@ func ExampleColumn_Carry() {
 
 func ExampleLayersAlong() {
 	p, _ := hydrostatics.NewPath([]hydrostatics.Station{{MD: 1000}, {MD: 1600, Inclination: 60 * unit.Degree}, {MD: 3000, Inclination: 60 * unit.Degree}})
-	layers, _ := hydrostatics.LayersAlong(p, []hydrostatics.Layer{
-		{Fluid: hydrostatics.Incompressible(850), Top: 0, Bottom: 2000},
-		{Fluid: hydrostatics.Incompressible(1100), Top: 2000, Bottom: 3000},
+	layers, _ := hydrostatics.LayersAlong(p, []hydrostatics.MeasuredLayer{
+		{Fluid: hydrostatics.Incompressible(850), TopMD: 0, BottomMD: 2000},
+		{Fluid: hydrostatics.Incompressible(1100), TopMD: 2000, BottomMD: 3000},
 	})
 	fmt.Printf("%.1f m, %.1f m\n", layers[0].Bottom.In(unit.Metre), layers[1].Bottom.In(unit.Metre))
 	// Output: 1696.2 m, 2196.2 m
@@ -268,8 +268,8 @@ func ExampleUTube_Rest() {
 	port := 10000 * unit.Foot
 	leg := func(area unit.Area, ppg float64) hydrostatics.Leg {
 		return hydrostatics.Leg{
-			Sections: []hydrostatics.Section{{Bottom: port, Area: area}},
-			Fluids:   []hydrostatics.Stretch{{Bottom: port, Density: unit.Density(ppg) * unit.PoundPerGallon}},
+			Sections: []hydrostatics.LegSection{{BottomMD: port, Area: area}},
+			Fluids:   []hydrostatics.Stretch{{BottomMD: port, Density: unit.Density(ppg) * unit.PoundPerGallon}},
 		}
 	}
 	r, _ := hydrostatics.UTube{Port: port, Tubing: leg(0.0087*unit.BarrelPerFoot, 9.2), Annulus: leg(0.0233*unit.BarrelPerFoot, 8.6)}.Rest()

@@ -10,14 +10,14 @@ import (
 
 // HeatExchange is what a flowing well and the ground exchange heat by.
 type HeatExchange struct {
-	Rate         unit.MassRate     // of the fluid in the tubing
-	SpecificHeat unit.SpecificHeat // of the fluid
-	Radius       unit.Length       // that Transfer is counted on, as a rule the tubing's inside
-	Transfer     unit.HeatTransfer // overall, from the fluid to the hole's wall
-	Hole         unit.Length       // radius of the hole's wall
-	Conductivity unit.Conductivity // of the ground
-	Diffusivity  unit.Diffusivity  // of the ground
-	Time         time.Duration     // since flow began
+	Rate         unit.MassRate     `json:"rate"`          // of the fluid in the tubing
+	SpecificHeat unit.SpecificHeat `json:"specific_heat"` // of the fluid
+	Radius       unit.Length       `json:"radius"`        // that Transfer is counted on, as a rule the tubing's inside
+	Transfer     unit.HeatTransfer `json:"transfer"`      // overall, from the fluid to the hole's wall
+	Hole         unit.Length       `json:"hole"`          // radius of the hole's wall
+	Conductivity unit.Conductivity `json:"conductivity"`  // of the ground
+	Diffusivity  unit.Diffusivity  `json:"diffusivity"`   // of the ground
+	Time         time.Duration     `json:"time"`          // since flow began
 }
 
 // RelaxationDistance returns the length over which the fluid's temperature
@@ -79,11 +79,11 @@ func ThermalTime(td float64) float64 {
 // Flowing is a well that produces or injects a liquid, at a steady rate for
 // long enough that the profile moves slowly.
 type Flowing struct {
-	Ground   *TemperatureProfile // undisturbed
-	Inlet    unit.Temperature    // of the fluid where it enters: at Top injecting, at Bottom producing
-	Top      unit.Length         // TVD of the wellhead
-	Bottom   unit.Length         // TVD of the formation
-	Relaxing unit.Length         // relaxation distance, by TVD: of a hole at inclination I, A·cos I
+	Ground   *TemperatureProfile `json:"ground"`   // undisturbed
+	Inlet    unit.Temperature    `json:"inlet"`    // of the fluid where it enters: at Top injecting, at Bottom producing
+	Top      unit.Length         `json:"top"`      // TVD of the wellhead
+	Bottom   unit.Length         `json:"bottom"`   // TVD of the formation
+	Relaxing unit.Length         `json:"relaxing"` // relaxation distance, by TVD: of a hole at inclination I, A·cos I
 }
 
 // Producing returns the temperature of a liquid on its way up:

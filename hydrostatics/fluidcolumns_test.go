@@ -37,7 +37,7 @@ func TestColumnsOfRealFluidsInADeviatedWell(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			f, top := x.f, x.top
-			layers, err := hydrostatics.LayersAlong(path, []hydrostatics.Layer{{Fluid: f, Bottom: x.bottom}})
+			layers, err := hydrostatics.LayersAlong(path, []hydrostatics.MeasuredLayer{{Fluid: f, BottomMD: x.bottom}})
 			require.NoError(t, err)
 			c, err := hydrostatics.NewColumn(layers, ground, hydrostatics.Reference{Pressure: top})
 			require.NoError(t, err)

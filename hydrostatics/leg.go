@@ -9,34 +9,34 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Section is a stretch of a leg with one cross-section, from the bottom of the
+// LegSection is a stretch of a leg with one cross-section, from the bottom of the
 // section above it (or from surface) down to Bottom.
-type Section struct {
-	Bottom unit.Length // MD
-	Area   unit.Area   // open to flow; a capacity in bbl/ft is one
+type LegSection struct {
+	BottomMD unit.Length `json:"bottom_md"` // MD
+	Area     unit.Area   `json:"area"`      // open to flow; a capacity in bbl/ft is one
 }
 
 // Stretch is a stretch of a leg filled with one fluid of constant density,
 // from the bottom of the stretch above it (or from the level) down to Bottom.
 type Stretch struct {
-	Bottom  unit.Length // MD
-	Density unit.Density
+	BottomMD unit.Length  `json:"bottom_md"` // MD
+	Density  unit.Density `json:"density"`
 }
 
 // Leg is one side of a U-tube, from surface down to the port.
 type Leg struct {
-	Sections []Section
-	Level    unit.Length   // MD of the top of the liquid; zero is full to surface
-	Fluids   []Stretch     // from the top down; the last one reaches the port
-	Surface  unit.Pressure // on top of the leg, and held there
+	Sections []LegSection  `json:"sections"`
+	Level    unit.Length   `json:"level"`   // MD of the top of the liquid; zero is full to surface
+	Fluids   []Stretch     `json:"fluids"`  // from the top down; the last one reaches the port
+	Surface  unit.Pressure `json:"surface"` // on top of the leg, and held there
 }
 
 func (l Leg) check(port unit.Length) error {
 	f := fault.In(scope)
 	last := unit.Length(0)
 	for i, s := range l.Sections {
-		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.Bottom, last), fault.Above("Area", s.Area, 0)))
-		last = s.Bottom
+		f.AtIndex("Sections", i, fault.Join("", fault.Above("BottomMD", s.BottomMD, last), fault.Above("Area", s.Area, 0)))
+		last = s.BottomMD
 	}
 	if !(last >= port) {
 		f.New("Sections", "end at MD %v; must reach the port at %v", last, port)
@@ -44,8 +44,8 @@ func (l Leg) check(port unit.Length) error {
 	f.Add(fault.Between("Level", l.Level, 0, port), fault.Finite("Surface", l.Surface))
 	last = l.Level
 	for i, x := range l.Fluids {
-		f.AtIndex("Fluids", i, fault.Join("", fault.Above("Bottom", x.Bottom, last), fault.Above("Density", x.Density, 0)))
-		last = x.Bottom
+		f.AtIndex("Fluids", i, fault.Join("", fault.Above("BottomMD", x.BottomMD, last), fault.Above("Density", x.Density, 0)))
+		last = x.BottomMD
 	}
 	if !(math.Abs(float64(last-port)) <= slackDepth) {
 		f.New("Fluids", "end at MD %v; must end at the port, %v", last, port)
@@ -71,8 +71,8 @@ func (l Leg) bore(path *Path, port unit.Length) *bore {
 	b := &bore{path: path, surface: float64(l.Surface), port: float64(port)}
 	for _, s := range l.Sections {
 		b.area = append(b.area, float64(s.Area))
-		b.bottom = append(b.bottom, math.Min(float64(s.Bottom), b.port))
-		if s.Bottom >= port {
+		b.bottom = append(b.bottom, math.Min(float64(s.BottomMD), b.port))
+		if s.BottomMD >= port {
 			break
 		}
 	}
@@ -84,7 +84,7 @@ func (l Leg) bore(path *Path, port unit.Length) *bore {
 	b.top = append(b.top, b.at(float64(l.Level)))
 	for _, f := range l.Fluids {
 		b.density = append(b.density, float64(f.Density))
-		b.top = append(b.top, b.at(float64(f.Bottom)))
+		b.top = append(b.top, b.at(float64(f.BottomMD)))
 	}
 	b.top[len(b.top)-1] = 0
 	return b

@@ -11,16 +11,20 @@ import (
 
 // Station is one line of a directional survey.
 type Station struct {
-	MD          unit.Length
-	Inclination unit.Angle // from the vertical, 0 to 180°
-	Azimuth     unit.Angle // from north towards east, −360° to 360°
+	MD          unit.Length `json:"md"`
+	Inclination unit.Angle  `json:"inclination"` // from the vertical, 0 to 180°
+	Azimuth     unit.Angle  `json:"azimuth"`     // from north towards east, −360° to 360°
 }
 
 // Position is a point of a well path.
 type Position struct {
-	MD, TVD, North, East unit.Length
-	Inclination, Azimuth unit.Angle // azimuth in 0 to 360°
-	DoglegSeverity       unit.Curvature
+	MD             unit.Length    `json:"md"`
+	TVD            unit.Length    `json:"tvd"`
+	North          unit.Length    `json:"north"`
+	East           unit.Length    `json:"east"`
+	Inclination    unit.Angle     `json:"inclination"` // azimuth in 0 to 360°
+	Azimuth        unit.Angle     `json:"azimuth"`
+	DoglegSeverity unit.Curvature `json:"dogleg_severity"`
 }
 
 // Path is the path of a well through its survey stations by minimum curvature:

@@ -9,8 +9,9 @@ import (
 // vertical pipe so that it comes out dry. The annulus stays full of mud and
 // takes nothing but what the pipe gives.
 type Slug struct {
-	Mud, Pill unit.Density
-	Capacity  unit.Area // of the pipe
+	Mud      unit.Density `json:"mud"`
+	Pill     unit.Density `json:"pill"`
+	Capacity unit.Area    `json:"capacity"` // of the pipe
 }
 
 // Length returns the length of pill that leaves this much of the pipe dry:

@@ -39,11 +39,11 @@ func AllowableDensity(fracture unit.Gradient, surface unit.Pressure, tvd unit.Le
 // WeakPoint is an item that limits the pressure inside the well at its depth:
 // casing, tubing, a connection, a plug, a packer, a formation.
 type WeakPoint struct {
-	Name    string
-	TVD     unit.Length
-	Rating  unit.Pressure // inside minus outside
-	Share   float64       // of the rating that may be used, such as 0.8; more than 0, at most 1
-	Outside unit.Pressure // at that depth; zero for a formation
+	Name    string        `json:"name"`
+	TVD     unit.Length   `json:"tvd"`
+	Rating  unit.Pressure `json:"rating"`  // inside minus outside
+	Share   float64       `json:"share"`   // of the rating that may be used, such as 0.8; more than 0, at most 1
+	Outside unit.Pressure `json:"outside"` // at that depth; zero for a formation
 }
 
 // FracturePoint returns a formation as a weak point: its rating is the
@@ -62,16 +62,16 @@ func (w WeakPoint) Allowed() unit.Pressure {
 // PointLimit is a weak point with what it allows.
 type PointLimit struct {
 	WeakPoint
-	Inside      unit.Pressure // greatest, at its depth
-	Hydrostatic unit.Pressure // of the column from surface to there
-	Surface     unit.Pressure // greatest, at the top of the column
+	Inside      unit.Pressure `json:"inside"`      // greatest, at its depth
+	Hydrostatic unit.Pressure `json:"hydrostatic"` // of the column from surface to there
+	Surface     unit.Pressure `json:"surface"`     // greatest, at the top of the column
 }
 
 // SurfaceLimit is the greatest surface pressure of a well.
 type SurfaceLimit struct {
-	Pressure unit.Pressure // negative: the column alone is too heavy
-	Weakest  int           // index of the governing point
-	Points   []PointLimit
+	Pressure unit.Pressure `json:"pressure"` // negative: the column alone is too heavy
+	Weakest  int           `json:"weakest"`  // index of the governing point
+	Points   []PointLimit  `json:"points"`
 }
 
 // MaximumSurfacePressure returns the greatest pressure at the top of a column

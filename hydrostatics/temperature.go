@@ -10,8 +10,8 @@ import (
 
 // TemperaturePoint is a temperature known at a true vertical depth.
 type TemperaturePoint struct {
-	TVD         unit.Length
-	Temperature unit.Temperature
+	TVD         unit.Length      `json:"tvd"`
+	Temperature unit.Temperature `json:"temperature"`
 }
 
 // TemperatureProfile is temperature with depth, straight between points. It
@@ -101,15 +101,15 @@ func (p *TemperatureProfile) kink(h, end float64) float64 {
 type Geothermal struct {
 	// GroundTVD is where the ground begins: the ground level on land, the sea
 	// bed offshore; Ground is its temperature.
-	GroundTVD unit.Length
-	Ground    unit.Temperature
-	Gradient  unit.TemperatureGradient // in the ground, per vertical length
+	GroundTVD unit.Length              `json:"ground_tvd"`
+	Ground    unit.Temperature         `json:"ground"`
+	Gradient  unit.TemperatureGradient `json:"gradient"` // in the ground, per vertical length
 
 	// Offshore only: the air gap and the water's temperature under it, and
 	// points measured in the water between, in order of depth.
-	SeaTVD unit.Length
-	Sea    unit.Temperature
-	Water  []TemperaturePoint
+	SeaTVD unit.Length        `json:"sea_tvd"`
+	Sea    unit.Temperature   `json:"sea"`
+	Water  []TemperaturePoint `json:"water"`
 }
 
 // Profile returns the profile down to a depth and below. Offshore is what has

@@ -16,9 +16,10 @@ import (
 // each other in a leg, and the end is where the columns would come to rest: in
 // the well they swing past it. What stands above a level weighs nothing.
 type UTube struct {
-	Path            *Path       // of the well; nil for a vertical one
-	Port            unit.Length // MD
-	Tubing, Annulus Leg
+	Path    *Path       `json:"path"` // of the well; nil for a vertical one
+	Port    unit.Length `json:"port"` // MD
+	Tubing  Leg         `json:"tubing"`
+	Annulus Leg         `json:"annulus"`
 }
 
 // Side names a leg of a U-tube.
@@ -64,23 +65,24 @@ func (s *Side) UnmarshalText(text []byte) error {
 
 // LegAtRest is how a leg comes to rest.
 type LegAtRest struct {
-	Level    unit.Length // MD of the top of the liquid
-	LevelTVD unit.Length
-	Before   unit.Pressure // at the port before it opened
-	Surface  unit.Pressure // held on top of the leg
-	Filled   []Standing    // before the port opened, from the level down
-	Settled  []Standing    // at rest; nothing where the leg stands empty
+	Level    unit.Length   `json:"level"` // MD of the top of the liquid
+	LevelTVD unit.Length   `json:"level_tvd"`
+	Before   unit.Pressure `json:"before"`  // at the port before it opened
+	Surface  unit.Pressure `json:"surface"` // held on top of the leg
+	Filled   []Standing    `json:"filled"`  // before the port opened, from the level down
+	Settled  []Standing    `json:"settled"` // at rest; nothing where the leg stands empty
 }
 
 // AtRest is how a U-tube comes to rest.
 type AtRest struct {
-	Falling         Side          // the heavier leg
-	Differential    unit.Pressure // at the port before it opened: tubing minus annulus
-	Holding         unit.Pressure // more surface pressure on the lighter leg, which keeps everything where it is
-	Moved           unit.Volume   // through the port
-	Returned        unit.Volume   // out of the top of the lighter leg
-	Pressure        unit.Pressure // at the port, at rest
-	Tubing, Annulus LegAtRest
+	Falling      Side          `json:"falling"`      // the heavier leg
+	Differential unit.Pressure `json:"differential"` // at the port before it opened: tubing minus annulus
+	Holding      unit.Pressure `json:"holding"`      // more surface pressure on the lighter leg, which keeps everything where it is
+	Moved        unit.Volume   `json:"moved"`        // through the port
+	Returned     unit.Volume   `json:"returned"`     // out of the top of the lighter leg
+	Pressure     unit.Pressure `json:"pressure"`     // at the port, at rest
+	Tubing       LegAtRest     `json:"tubing"`
+	Annulus      LegAtRest     `json:"annulus"`
 }
 
 // Rest opens the port and returns how the legs come to rest. If the heavier

@@ -11,7 +11,7 @@ import (
 )
 
 func leg(port unit.Length, area unit.Area, level unit.Length, rho unit.Density) Leg {
-	return Leg{Sections: []Section{{port, area}}, Level: level, Fluids: []Stretch{{port, rho}}}
+	return Leg{Sections: []LegSection{{port, area}}, Level: level, Fluids: []Stretch{{port, rho}}}
 }
 
 // By hand: tubing of 0.003 m² with 1,200 kg/m³, annulus of 0.01 m² with 1,000,
@@ -75,7 +75,7 @@ func TestSlugIsAUTube(t *testing.T) {
 	u := UTube{
 		Port: port,
 		// The pill fills the pipe from surface, and falls.
-		Tubing: Leg{Sections: []Section{{port, s.Capacity}}, Fluids: []Stretch{
+		Tubing: Leg{Sections: []LegSection{{port, s.Capacity}}, Fluids: []Stretch{
 			{length, s.Pill}, {port, s.Mud},
 		}},
 		Annulus: leg(port, 0.05*unit.BarrelPerFoot, 0, s.Mud),
@@ -97,11 +97,11 @@ func TestUTubeAgainstAMarch(t *testing.T) {
 	u := UTube{
 		Path: p, Port: 2900,
 		Tubing: Leg{
-			Sections: []Section{{1000, 0.004}, {2000, 0.003}, {2950, 0.0025}},
+			Sections: []LegSection{{1000, 0.004}, {2000, 0.003}, {2950, 0.0025}},
 			Fluids:   []Stretch{{300, 1500}, {1500, 1100}, {2900, 1350}},
 		},
 		Annulus: Leg{
-			Sections: []Section{{700, 0.02}, {1200, 0.015}, {2900, 0.01}}, Level: 50,
+			Sections: []LegSection{{700, 0.02}, {1200, 0.015}, {2900, 0.01}}, Level: 50,
 			Fluids: []Stretch{{600, 900}, {2900, 1050}}, Surface: 2e5,
 		},
 	}
@@ -116,7 +116,7 @@ func TestUTubeAgainstAMarch(t *testing.T) {
 		for {
 			area := 0.0
 			for _, s := range l.Sections {
-				if md <= float64(s.Bottom) {
+				if md <= float64(s.BottomMD) {
 					area = float64(s.Area)
 					break
 				}
@@ -127,7 +127,7 @@ func TestUTubeAgainstAMarch(t *testing.T) {
 				return rho
 			}
 			for _, f := range l.Fluids {
-				if mid <= float64(f.Bottom) {
+				if mid <= float64(f.BottomMD) {
 					rho = append(rho, float64(f.Density))
 					break
 				}
@@ -140,7 +140,7 @@ func TestUTubeAgainstAMarch(t *testing.T) {
 		for _, d := range rho {
 			area := 0.0
 			for _, s := range l.Sections {
-				if md <= float64(s.Bottom) {
+				if md <= float64(s.BottomMD) {
 					area = float64(s.Area)
 					break
 				}
@@ -209,7 +209,7 @@ func TestUTubeFaults(t *testing.T) {
 	_, err := u.Rest()
 	require.ErrorIs(t, err, ErrNoBalance)
 	require.ErrorContains(t, err, "tubing empties")
-	_, err = UTube{Port: 1000, Tubing: Leg{Sections: []Section{{500, -1}}, Level: -5, Fluids: []Stretch{{400, 0}}, Surface: unit.Pressure(math.NaN())}, Annulus: leg(900, 1, 0, 1)}.Rest()
+	_, err = UTube{Port: 1000, Tubing: Leg{Sections: []LegSection{{500, -1}}, Level: -5, Fluids: []Stretch{{400, 0}}, Surface: unit.Pressure(math.NaN())}, Annulus: leg(900, 1, 0, 1)}.Rest()
 	for _, want := range []string{
 		"Tubing.Sections[0].Area: is", "Tubing.Sections: end at", "Tubing.Level: is", "Tubing.Fluids[0].Density: is", "Tubing.Fluids: end at", "Tubing.Surface: is NaN",
 		"Annulus.Sections: end at", "Annulus.Fluids: end at",
@@ -252,7 +252,7 @@ func FuzzUTube(f *testing.F) {
 func TestUTubeIntoAnEmptyLeg(t *testing.T) {
 	r, err := UTube{
 		Port:    2000,
-		Tubing:  Leg{Sections: []Section{{2000, 0.001}}, Level: 2000},
+		Tubing:  Leg{Sections: []LegSection{{2000, 0.001}}, Level: 2000},
 		Annulus: leg(2000, 0.003, 0, 1100),
 	}.Rest()
 	require.NoError(t, err)

@@ -11,8 +11,8 @@ import (
 
 // Standing is the height that a fluid of constant density takes up in a leg.
 type Standing struct {
-	Density unit.Density
-	Height  unit.Length // vertical
+	Density unit.Density `json:"density"`
+	Height  unit.Length  `json:"height"` // vertical
 }
 
 // stands lists what lies between two volumes of a leg, if anything does.

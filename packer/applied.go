@@ -7,16 +7,16 @@ import (
 
 // Applied is a setting with a pressure on it.
 type Applied struct {
-	Surface      unit.Pressure
-	Differential unit.Band[unit.Pressure] // at the setting piston
-	Stages       []StageState
-	State        State // of the whole: acted once the last stage has for certain
+	Surface      unit.Pressure            `json:"surface"`
+	Differential unit.Band[unit.Pressure] `json:"differential"` // at the setting piston
+	Stages       []StageState             `json:"stages"`
+	State        State                    `json:"state"` // of the whole: acted once the last stage has for certain
 
-	Force unit.Band[unit.Force] // on slips and element while the pressure is on
-	Kept  unit.Band[unit.Force] // after it is bled off; zero unless every stage has acted for certain
+	Force unit.Band[unit.Force] `json:"force"` // on slips and element while the pressure is on
+	Kept  unit.Band[unit.Force] `json:"kept"`  // after it is bled off; zero unless every stage has acted for certain
 
-	Plug     unit.Pressure // greatest
-	PlugUsed float64       // share of the plug's rating; above 1 it may go
+	Plug     unit.Pressure `json:"plug"`      // greatest
+	PlugUsed float64       `json:"plug_used"` // share of the plug's rating; above 1 it may go
 }
 
 // StageState is where a stage stands. Margin is the surface pressure past the
@@ -24,9 +24,9 @@ type Applied struct {
 // the band, where the state isn't known, it is negative: what is lacking to the
 // nearer end.
 type StageState struct {
-	Name   string
-	State  State
-	Margin unit.Pressure
+	Name   string        `json:"name"`
+	State  State         `json:"state"`
+	Margin unit.Pressure `json:"margin"`
 }
 
 // Apply returns what a surface pressure does.

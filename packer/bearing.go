@@ -9,15 +9,18 @@ import (
 // Seat is a packer set in casing: the bore of the casing and its own seal bore,
 // or for a string made up into the packer the diameter up to which the string's
 // own end force counts.
-type Seat struct{ Casing, Bore unit.Length }
+type Seat struct {
+	Casing unit.Length `json:"casing"`
+	Bore   unit.Length `json:"bore"`
+}
 
 // Bearing is what a set packer bears and hands on to the casing.
 type Bearing struct {
-	Tubing   unit.Force // of the tubing on the packer, positive up
-	Pressure unit.Force // of the differential on the packer's own ring
-	Casing   unit.Force // of the packer on the casing, positive up
+	Tubing   unit.Force `json:"tubing"`   // of the tubing on the packer, positive up
+	Pressure unit.Force `json:"pressure"` // of the differential on the packer's own ring
+	Casing   unit.Force `json:"casing"`   // of the packer on the casing, positive up
 
-	Load Load // for the envelope
+	Load Load `json:"load"` // for the envelope
 
 	seat         Seat
 	below, above unit.Pressure

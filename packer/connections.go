@@ -7,30 +7,30 @@ import (
 
 // Case is a load case of a string in a vertical well above a set packer.
 type Case struct {
-	Name   string
-	String movement.Vertical
-	Below  unit.Pressure // under the packer, in the casing
+	Name   string            `json:"name"`
+	String movement.Vertical `json:"string"`
+	Below  unit.Pressure     `json:"below"` // under the packer, in the casing
 }
 
 // PathCase is a load case of a string on any well path above a set packer, with
 // any pressures and temperatures by depth.
 type PathCase struct {
-	Name      string
-	String    movement.String
-	Reference movement.State // in which the packer was set or the string landed
-	SlackOff  unit.Force     // weight set down then
-	State     movement.State
-	Below     unit.Pressure // under the packer, in the casing
+	Name      string          `json:"name"`
+	String    movement.String `json:"string"`
+	Reference movement.State  `json:"reference"` // in which the packer was set or the string landed
+	SlackOff  unit.Force      `json:"slack_off"` // weight set down then
+	State     movement.State  `json:"state"`
+	Below     unit.Pressure   `json:"below"` // under the packer, in the casing
 }
 
 // Connected is one case with one way of joining string and packer.
 type Connected struct {
-	Case      string
-	Restraint movement.Restraint
-	Bearing   Bearing
+	Case      string             `json:"case"`
+	Restraint movement.Restraint `json:"restraint"`
+	Bearing   Bearing            `json:"bearing"`
 
-	Movement unit.Length // of the seals, down positive
-	Force    unit.Force  // real force in the string just above the packer
+	Movement unit.Length `json:"movement"` // of the seals, down positive
+	Force    unit.Force  `json:"force"`    // real force in the string just above the packer
 }
 
 // Connections returns what a case does to the packer with the seals free, with

@@ -24,7 +24,7 @@ func TestConnectionsTwoWays(t *testing.T) {
 
 	path, err := hydrostatics.Vertical(10000 * unit.Foot)
 	require.NoError(t, err)
-	state := func(c movement.Condition) movement.State {
+	state := func(c movement.WellFluids) movement.State {
 		return movement.State{Inside: c.Inside, Outside: c.Outside}
 	}
 	nodes, err := seat.ConnectionsAlong(packer.PathCase{

@@ -30,4 +30,8 @@
 //
 // Closed formulas are of straight pipe within its elastic range. Nothing here
 // holds a maker's data: ratings, areas, pins and envelopes are inputs.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package packer

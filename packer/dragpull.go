@@ -43,7 +43,7 @@ func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 	band := unit.Band[unit.Force]{
 		Least: of(f.Least, r.Pins.Least), Nominal: of(f.Nominal, r.Pins.Nominal), Greatest: of(f.Greatest, r.Pins.Greatest),
 	}
-	if err := band.Check(); err != nil {
+	if err := band.Validate(); err != nil {
 		p.include("Friction", err)
 	}
 	return band, p.err()

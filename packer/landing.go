@@ -18,23 +18,23 @@ import (
 // Lengths are of the pipe, unstressed: tag with little weight, since set-down
 // shortens the string, and land in the same temperature.
 type Landing struct {
-	Tagged unit.Length // length of the string below the rotary table with the locator on its shoulder
-	Height unit.Length // wanted, of the locator above the shoulder
+	Tagged unit.Length `json:"tagged"` // length of the string below the rotary table with the locator on its shoulder
+	Height unit.Length `json:"height"` // wanted, of the locator above the shoulder
 
-	HangerDepth  unit.Length // of the hanger's seat below the rotary table
-	HangerLength unit.Length // from the seat to the hanger's lower end
+	HangerDepth  unit.Length `json:"hanger_depth"`  // of the hanger's seat below the rotary table
+	HangerLength unit.Length `json:"hanger_length"` // from the seat to the hanger's lower end
 
-	Joints []unit.Length // on top of the string, which may be taken off, uppermost first
-	Above  unit.Length   // of the uppermost of them, what stands above the rotary table
-	Pups   []unit.Length // at hand
+	Joints []unit.Length `json:"joints"` // on top of the string, which may be taken off, uppermost first
+	Above  unit.Length   `json:"above"`  // of the uppermost of them, what stands above the rotary table
+	Pups   []unit.Length `json:"pups"`   // at hand
 }
 
 // MakeUp is what to take off and put in to land the hanger.
 type MakeUp struct {
-	Joints int           // to take off
-	Pups   []unit.Length // to put in, longest first
-	Height unit.Length   // of the locator above its shoulder, so landed
-	Off    unit.Length   // Height less the height wanted
+	Joints int           `json:"joints"` // to take off
+	Pups   []unit.Length `json:"pups"`   // to put in, longest first
+	Height unit.Length   `json:"height"` // of the locator above its shoulder, so landed
+	Off    unit.Length   `json:"off"`    // Height less the height wanted
 }
 
 // Most of a Landing's lists: the search tries every set of pups.

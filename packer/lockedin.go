@@ -23,24 +23,24 @@ const (
 // LockIn is a string that a packer at its lower end is set on with pressure. Where
 // the plug is decides the sign of what stays.
 type LockIn struct {
-	Pipe    tubular.Pipe
-	Length  unit.Length   // from the hanger to the packer
-	Inside  unit.Pressure // applied in the tubing when the slips bite, above what stands there
-	Outside unit.Pressure // applied on the annulus at the same moment
-	Top     Top
+	Pipe    tubular.Pipe  `json:"pipe"`
+	Length  unit.Length   `json:"length"`  // from the hanger to the packer
+	Inside  unit.Pressure `json:"inside"`  // applied in the tubing when the slips bite, above what stands there
+	Outside unit.Pressure `json:"outside"` // applied on the annulus at the same moment
+	Top     Top           `json:"top"`
 	// Chamber is the bore of the seals that the string stands in where it is open
 	// below them, to a chamber that the pressure fills down to a plug beyond. Zero is
 	// a plug in the string itself.
-	Chamber unit.Length
+	Chamber unit.Length `json:"chamber"`
 }
 
 // Locked is what a string keeps when the setting pressure is bled off.
 type Locked struct {
-	EndLoad    unit.Force // of the pressures on the end, while they are on
-	Ballooning unit.Force // what the pressures on the wall are worth, as a force
-	Tension    unit.Force // locked in after the bleed-off: the packer is pulled up
+	EndLoad    unit.Force `json:"end_load"`   // of the pressures on the end, while they are on
+	Ballooning unit.Force `json:"ballooning"` // what the pressures on the wall are worth, as a force
+	Tension    unit.Force `json:"tension"`    // locked in after the bleed-off: the packer is pulled up
 
-	Stretch unit.Length // of the free string at the moment of setting
+	Stretch unit.Length `json:"stretch"` // of the free string at the moment of setting
 
 	in LockIn
 }
@@ -113,10 +113,10 @@ func (l LockIn) end() movement.End {
 // Bitten is what a string keeps when all that is known is the band of pressures
 // over which the slips bite.
 type Bitten struct {
-	Inside  unit.Band[unit.Pressure] // applied when they bite
-	Tension unit.Band[unit.Force]    // locked in after the bleed-off; least is the most compressed
-	Stretch unit.Band[unit.Length]   // of the free string at that moment
-	Nominal Locked
+	Inside  unit.Band[unit.Pressure] `json:"inside"`  // applied when they bite
+	Tension unit.Band[unit.Force]    `json:"tension"` // locked in after the bleed-off; least is the most compressed
+	Stretch unit.Band[unit.Length]   `json:"stretch"` // of the free string at that moment
+	Nominal Locked                   `json:"nominal"`
 }
 
 // Bitten returns what is locked in for slips that bite anywhere in a band of
@@ -126,7 +126,7 @@ type Bitten struct {
 // Errors name every field out of range; Inside itself is not used.
 func (l LockIn) Bitten(inside unit.Band[unit.Pressure]) (Bitten, error) {
 	var f faults
-	f.include("Inside", inside.Check())
+	f.include("Inside", inside.Validate())
 	if err := f.err(); err != nil {
 		return Bitten{}, err
 	}

@@ -142,8 +142,8 @@ func TestWhereThePlugIsDecidesTheSign(t *testing.T) {
 		b, err := packer.LockIn{Pipe: pipe, Length: depth, Chamber: x.chamber}.Bitten(unit.Band[unit.Pressure]{Least: 800 * unit.PSI, Nominal: 1000 * unit.PSI, Greatest: 1100 * unit.PSI})
 		require.NoError(t, err)
 		require.Equal(t, l.Tension, b.Tension.Nominal)
-		require.NoError(t, b.Tension.Check())
-		require.NoError(t, b.Stretch.Check())
+		require.NoError(t, b.Tension.Validate())
+		require.NoError(t, b.Stretch.Validate())
 		require.InEpsilon(t, 1.1*x.want, max(b.Tension.Greatest, -b.Tension.Least).In(unit.PoundForce)*math.Copysign(1, x.want), 1e-3)
 	}
 	_, err = packer.LockIn{Pipe: pipe, Length: depth, Chamber: unit.Inch}.Locked()

@@ -8,21 +8,21 @@ import (
 
 // Margin is how a load stands in an envelope.
 type Margin struct {
-	Load Load
+	Load Load `json:"load"`
 
 	// Limit names the edge that is reached first when the load grows in
 	// proportion, and Used is the share of the way to it: 1 on the edge, above 1
 	// outside.
-	Limit string
-	Used  float64
+	Limit string  `json:"limit"`
+	Used  float64 `json:"used"`
 
 	// Distance is to the nearest point of the edge, counted in half the span of
 	// the envelope in each direction: positive inside, zero on the edge, negative
 	// outside. Nearest is that point, so that the distance can be read in
 	// pressure and force, and NearestLimit its edge.
-	Distance     float64
-	Nearest      Load
-	NearestLimit string
+	Distance     float64 `json:"distance"`
+	Nearest      Load    `json:"nearest"`
+	NearestLimit string  `json:"nearest_limit"`
 }
 
 // Inside tells whether the load is held, the edge included.

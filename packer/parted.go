@@ -13,42 +13,43 @@ import (
 // at the joint, and what is under it may be open.
 type Parted struct {
 	// Legs are tubing and annulus down to the joint, which is the port.
-	Legs hydrostatics.UTube
+	Legs hydrostatics.UTube `json:"legs"`
 
 	// Formation is the pressure at the joint that whatever lies under it brings,
 	// where the bore under the joint is open to it, and Margin what the columns
 	// are to have over it.
-	Open      bool
-	Formation unit.Pressure
-	Margin    unit.Pressure
+	Open      bool          `json:"open"`
+	Formation unit.Pressure `json:"formation"`
+	Margin    unit.Pressure `json:"margin"`
 }
 
 // Aftermath is what a parted mandrel leaves to do.
 type Aftermath struct {
 	// Differential is tubing minus annulus at the joint just before. Falling is
 	// the heavier side, which fluid flows out of.
-	Differential unit.Pressure
-	Falling      hydrostatics.Side
+	Differential unit.Pressure     `json:"differential"`
+	Falling      hydrostatics.Side `json:"falling"`
 
 	// Hold is the pressure to add at surface on the lighter side that stops the
 	// flow before it begins.
-	Hold unit.Pressure
+	Hold unit.Pressure `json:"hold"`
 
 	// Rest is how the legs come to rest if nothing is done; NoRest says why they
 	// don't, which is when the heavier one empties.
-	Rest   hydrostatics.AtRest
-	NoRest error
+	Rest   hydrostatics.AtRest `json:"rest"`
+	NoRest error               `json:"no_rest"`
 
 	// Fill is what to pump to have the heavier side's fluid on both sides: the
 	// lighter side's volume. Circulation is both.
-	Fill, Circulation unit.Volume
+	Fill        unit.Volume `json:"fill"`
+	Circulation unit.Volume `json:"circulation"`
 
 	// Overbalance is the lighter column at the joint over the formation, with
 	// nothing held at surface; negative lets the well flow. Kill is the density
 	// of one fluid on both sides that has the margin over it. Both are zero where
 	// the bore under the joint is closed.
-	Overbalance unit.Pressure
-	Kill        unit.Density
+	Overbalance unit.Pressure `json:"overbalance"`
+	Kill        unit.Density  `json:"kill"`
 
 	depth             unit.Length
 	formation, margin unit.Pressure
@@ -117,7 +118,7 @@ func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
 		return 0, err
 	}
 	for _, fluid := range l.Fluids {
-		bottom, err := depthOn(p.Legs.Path, fluid.Bottom)
+		bottom, err := depthOn(p.Legs.Path, fluid.BottomMD)
 		if err != nil {
 			return 0, err
 		}
@@ -130,7 +131,7 @@ func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
 func volume(l hydrostatics.Leg, port unit.Length) unit.Volume {
 	total, top := unit.Volume(0), unit.Length(0)
 	for _, s := range l.Sections {
-		bottom := min(s.Bottom, port)
+		bottom := min(s.BottomMD, port)
 		if bottom > top {
 			total += unit.Volume(float64(s.Area) * float64(bottom-top))
 			top = bottom

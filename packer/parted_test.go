@@ -16,8 +16,8 @@ import (
 func parted() packer.Parted {
 	leg := func(rho unit.Density, area unit.Area) hydrostatics.Leg {
 		return hydrostatics.Leg{
-			Sections: []hydrostatics.Section{{Bottom: 9000 * unit.Foot, Area: area}},
-			Fluids:   []hydrostatics.Stretch{{Bottom: 9000 * unit.Foot, Density: rho}},
+			Sections: []hydrostatics.LegSection{{BottomMD: 9000 * unit.Foot, Area: area}},
+			Fluids:   []hydrostatics.Stretch{{BottomMD: 9000 * unit.Foot, Density: rho}},
 		}
 	}
 	return packer.Parted{

@@ -4,10 +4,10 @@ import "fmt"
 
 // PullLimit is a share of a rating that the trade is ready to use in a pull.
 type PullLimit struct {
-	Name   string
-	Least  float64 // the careful end of what is in use
-	Most   float64
-	Source string
+	Name   string  `json:"name"`
+	Least  float64 `json:"least"` // the careful end of what is in use
+	Most   float64 `json:"most"`
+	Source string  `json:"source"`
 }
 
 // PullLimits returns the shares in use, for Component.Share. They are common
@@ -57,12 +57,13 @@ func (g *Grade) UnmarshalText(text []byte) error {
 
 // Validation is what a packer of a grade was tested for.
 type Validation struct {
-	Maker       bool // the supplier's own definition, and nothing else is known
-	Liquid, Gas bool
-	AxialLoads  bool
-	Cycling     bool // of temperature
-	NoBubble    bool
-	Source      string
+	Maker      bool   `json:"maker"` // the supplier's own definition, and nothing else is known
+	Liquid     bool   `json:"liquid"`
+	Gas        bool   `json:"gas"`
+	AxialLoads bool   `json:"axial_loads"`
+	Cycling    bool   `json:"cycling"` // of temperature
+	NoBubble   bool   `json:"no_bubble"`
+	Source     string `json:"source"`
 }
 
 // Validation returns what a packer of the grade was tested for. Only a grade

@@ -10,16 +10,16 @@ import (
 // and an anchored movement's PackerForce is one for pins between string and
 // packer.
 type PinCase struct {
-	Case string
-	Load unit.Force
+	Case string     `json:"case"`
+	Load unit.Force `json:"load"`
 }
 
 // PinMargin is how pins stand in one case.
 type PinMargin struct {
 	PinCase
-	Margin unit.Force // least strength less load; negative may part
-	Used   float64    // load over least strength
-	State  State      // not parted, unknown, parted
+	Margin unit.Force `json:"margin"` // least strength less load; negative may part
+	Used   float64    `json:"used"`   // load over least strength
+	State  State      `json:"state"`  // not parted, unknown, parted
 }
 
 // HoldPins holds the loads of all cases against pins that must not part in any

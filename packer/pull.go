@@ -11,38 +11,39 @@ import (
 
 // Pull is a string on the hook, fast at a joint that a pull is to part.
 type Pull struct {
-	Sections []movement.Section // from surface to the joint; Hole is not used
-	Path     *hydrostatics.Path // nil stands for a vertical hole
+	Sections []movement.Section `json:"sections"` // from surface to the joint; Hole is not used
+	Path     *hydrostatics.Path `json:"path"`     // nil stands for a vertical hole
 
 	// Inside and Outside are the pressures by true vertical depth while it is
 	// pulled, with whatever is held at surface.
-	Inside, Outside func(tvd unit.Length) unit.Pressure
+	Inside  func(tvd unit.Length) unit.Pressure `json:"inside"`
+	Outside func(tvd unit.Length) unit.Pressure `json:"outside"`
 
 	// Seal is the diameter that the joint's seal is on. Below is the pressure
 	// under it where Plugged is set; otherwise it is the pressure inside.
-	Seal    unit.Length
-	Plugged bool
-	Below   unit.Pressure
+	Seal    unit.Length   `json:"seal"`
+	Plugged bool          `json:"plugged"`
+	Below   unit.Pressure `json:"below"`
 
 	// Drag is what the hole takes from a pull on its way down, from its least to
 	// its greatest; package drag finds it. It is spread evenly along the string.
-	Drag unit.Band[unit.Force]
+	Drag unit.Band[unit.Force] `json:"drag"`
 
-	Block   unit.Force // what the weight indicator shows with nothing hung from it
-	OpenTop bool       // the top is not closed: pressure inside doesn't lift it
+	Block   unit.Force `json:"block"`    // what the weight indicator shows with nothing hung from it
+	OpenTop bool       `json:"open_top"` // the top is not closed: pressure inside doesn't lift it
 }
 
 // Balance is a pull's hook load by its terms, without drag.
 type Balance struct {
-	Joint     unit.Force // load on the joint
-	End       unit.Force // of the pressures on the string's end in the joint
-	Weight    unit.Force // in air, of the string above
-	Shoulders unit.Force // of the pressures on changes of section
-	Cap       unit.Force // of the pressure at surface inside, which lifts a closed top
-	Block     unit.Force
+	Joint     unit.Force `json:"joint"`     // load on the joint
+	End       unit.Force `json:"end"`       // of the pressures on the string's end in the joint
+	Weight    unit.Force `json:"weight"`    // in air, of the string above
+	Shoulders unit.Force `json:"shoulders"` // of the pressures on changes of section
+	Cap       unit.Force `json:"cap"`       // of the pressure at surface inside, which lifts a closed top
+	Block     unit.Force `json:"block"`
 
 	// Reading is their sum: what the weight indicator shows. Drag adds to it.
-	Reading unit.Force
+	Reading unit.Force `json:"reading"`
 }
 
 // onHook is the pull's string on the hook, held at its joint, with the weight
@@ -189,7 +190,7 @@ func (p Pull) faults() faults {
 	if !p.Plugged && p.Below != 0 {
 		f.new("Below", "is %v; must be 0 where the joint is open below", p.Below)
 	}
-	f.include("Drag", p.Drag.Check())
+	f.include("Drag", p.Drag.Validate())
 	if p.Drag.Least < 0 {
 		f.new("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
 	}

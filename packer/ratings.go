@@ -13,20 +13,23 @@ import (
 // whatever design factor the user has taken off them.
 type Ratings struct {
 	// Element: the differential it holds.
-	FromBelow, FromAbove unit.Pressure
+	FromBelow unit.Pressure `json:"from_below"`
+	FromAbove unit.Pressure `json:"from_above"`
 
 	// Mandrel, and what joins it to the tubing: pull and set-down of the tubing.
-	Tension, Compression unit.Force
+	Tension     unit.Force `json:"tension"`
+	Compression unit.Force `json:"compression"`
 
 	// Slips: the force of the whole packer on the casing, up and down.
-	Up, Down unit.Force
+	Up   unit.Force `json:"up"`
+	Down unit.Force `json:"down"`
 
 	// Area is what a differential pushes the packer on: of the bore of the
 	// casing less the seal bore, or less what the tubing's own end force counts.
-	Area unit.Area
+	Area unit.Area `json:"area"`
 
 	// Limits are further ones, such as release pins.
-	Limits []Limit
+	Limits []Limit `json:"limits"`
 }
 
 // Limit is a bound on axial load and differential together.
@@ -36,9 +39,10 @@ type Ratings struct {
 // F is the axial load, positive up. Both ends are positive numbers, one for each
 // direction.
 type Limit struct {
-	Name            string
-	Area            unit.Area
-	AtMost, AtLeast unit.Force
+	Name    string     `json:"name"`
+	Area    unit.Area  `json:"area"`
+	AtMost  unit.Force `json:"at_most"`
+	AtLeast unit.Force `json:"at_least"`
 }
 
 // Polygon builds an envelope from the ratings.

@@ -15,22 +15,23 @@ var ErrNowhereToCut = errors.New("packer: no interval to cut is free")
 // Interval is a stretch of the string that can be cut: plain pipe, no coupling,
 // no line clamp, room for the cutter.
 type Interval struct {
-	Name        string
-	Top, Bottom unit.Length // measured depth
+	Name   string      `json:"name"`
+	Top    unit.Length `json:"top"` // measured depth
+	Bottom unit.Length `json:"bottom"`
 }
 
 // NotParted is a joint that was pulled and did not part.
 type NotParted struct {
-	Release Release
-	Tried   unit.Force // highest reading of the weight indicator so far
+	Release Release    `json:"release"`
+	Tried   unit.Force `json:"tried"` // highest reading of the weight indicator so far
 
 	// Free is the measured depth down to which the string is known to be free,
 	// for example by stretch (tubular.FreePoint). Zero stands for the joint.
-	Free      unit.Length
-	Clearance unit.Length // that a cut keeps above it
-	Intervals []Interval
+	Free      unit.Length `json:"free"`
+	Clearance unit.Length `json:"clearance"` // that a cut keeps above it
+	Intervals []Interval  `json:"intervals"`
 
-	CutPull unit.Force // at the cut, above what hangs free there, so that it opens
+	CutPull unit.Force `json:"cut_pull"` // at the cut, above what hangs free there, so that it opens
 }
 
 // Options are what is left to do.
@@ -39,14 +40,15 @@ type Options struct {
 	// drag taken off for its least. Parts is what that should have done: where it
 	// is acted, the pull does not reach the joint, or the joint is not what it was
 	// taken for, and more pull is no remedy.
-	Joint unit.Band[unit.Force]
-	Parts State
+	Joint unit.Band[unit.Force] `json:"joint"`
+	Parts State                 `json:"parts"`
 
 	// Higher is by how much the reading may still be raised within the shares of
 	// the ratings; zero where there is none. Most is that reading, and MostParts
 	// whether it parts the joint.
-	Higher, Most unit.Force
-	MostParts    State
+	Higher    unit.Force `json:"higher"`
+	Most      unit.Force `json:"most"`
+	MostParts State      `json:"most_parts"`
 
 	// Pressure is the least tubing pressure, added to what is held, with which the
 	// strongest pins part within the shares of the ratings, and PressureReading the
@@ -54,21 +56,21 @@ type Options struct {
 	// zero where none is needed. Where the joint is plugged, or its seal is no wider
 	// than the bore of what limits the pull, pressure inside does not help: then it
 	// is not available.
-	Pressure          unit.Pressure
-	PressureReading   unit.Force
-	PressureAvailable bool
+	Pressure          unit.Pressure `json:"pressure"`
+	PressureReading   unit.Force    `json:"pressure_reading"`
+	PressureAvailable bool          `json:"pressure_available"`
 
-	Cut   Cut
-	NoCut error // ErrNowhereToCut with the numbers, where there is no cut
+	Cut   Cut   `json:"cut"`
+	NoCut error `json:"no_cut"` // ErrNowhereToCut with the numbers, where there is no cut
 }
 
 // Cut is the deepest cut that can be made.
 type Cut struct {
-	Interval Interval
-	Depth    unit.Length // measured
-	Reading  unit.Force  // that puts the pull wanted on the cut
-	After    unit.Force  // once cut, string hanging open in the annulus' fluid
-	Fish     unit.Length // of pipe left above the joint
+	Interval Interval    `json:"interval"`
+	Depth    unit.Length `json:"depth"`   // measured
+	Reading  unit.Force  `json:"reading"` // that puts the pull wanted on the cut
+	After    unit.Force  `json:"after"`   // once cut, string hanging open in the annulus' fluid
+	Fish     unit.Length `json:"fish"`    // of pipe left above the joint
 }
 
 // Options returns what is left to do when a joint did not part.

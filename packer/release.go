@@ -7,43 +7,44 @@ import (
 
 // Release is a pull that is to part the pins of the joint.
 type Release struct {
-	Pull Pull
-	Pins unit.Band[unit.Force] // load on the joint that parts it
+	Pull Pull                  `json:"pull"`
+	Pins unit.Band[unit.Force] `json:"pins"` // load on the joint that parts it
 
-	Components []Component // whatever bears the pull: pipe bodies, joints, tools
-	Rig        unit.Force  // capacity of hook and derrick, as the indicator counts
-	RigShare   float64     // of it that may be used
+	Components []Component `json:"components"` // whatever bears the pull: pipe bodies, joints, tools
+	Rig        unit.Force  `json:"rig"`        // capacity of hook and derrick, as the indicator counts
+	RigShare   float64     `json:"rig_share"`  // of it that may be used
 }
 
 // Component is a part of the string that the pull must spare.
 type Component struct {
-	Name   string
-	Depth  unit.Length // measured depth at which it stands; the pull is greatest at surface
-	Rating unit.Force  // in tension
-	Share  float64     // of the rating that may be used: 0.8 to 0.9 is common practice
+	Name   string      `json:"name"`
+	Depth  unit.Length `json:"depth"`  // measured depth at which it stands; the pull is greatest at surface
+	Rating unit.Force  `json:"rating"` // in tension
+	Share  float64     `json:"share"`  // of the rating that may be used: 0.8 to 0.9 is common practice
 }
 
 // Parting is what a release takes.
 type Parting struct {
-	Pins    unit.Band[unit.Force]
-	Reading unit.Band[unit.Force] // of the weight indicator when the pins part, least pins with least drag
-	Neutral unit.Band[unit.Force] // reading with no load on the joint, pulling up
+	Pins    unit.Band[unit.Force] `json:"pins"`
+	Reading unit.Band[unit.Force] `json:"reading"` // of the weight indicator when the pins part, least pins with least drag
+	Neutral unit.Band[unit.Force] `json:"neutral"` // reading with no load on the joint, pulling up
 
-	Nominal Balance // the terms of the nominal reading, without drag
+	Nominal Balance `json:"nominal"` // the terms of the nominal reading, without drag
 
 	// Stretch is by how much the top comes up from no load on the joint to its
 	// parting.
-	Stretch unit.Band[unit.Length]
+	Stretch unit.Band[unit.Length] `json:"stretch"`
 
-	Parts   []Used // components in the order given, and the rig last
-	Weakest Used   // with the greatest share of what it may bear
+	Parts   []Used `json:"parts"`   // components in the order given, and the rig last
+	Weakest Used   `json:"weakest"` // with the greatest share of what it may bear
 
 	// Most is the greatest load on the joint that the components permit with the
 	// greatest drag, and MostReading the reading it is made with.
-	Most, MostReading unit.Force
+	Most        unit.Force `json:"most"`
+	MostReading unit.Force `json:"most_reading"`
 	// State says whether that parts the joint: acted for certain, unknown inside
 	// the band, or not.
-	State State
+	State State `json:"state"`
 
 	drag unit.Force // nominal
 }
@@ -52,9 +53,9 @@ type Parting struct {
 // drag.
 type Used struct {
 	Component
-	Load unit.Force
-	Used float64 // share of the rating
-	Most unit.Force
+	Load unit.Force `json:"load"`
+	Used float64    `json:"used"` // share of the rating
+	Most unit.Force `json:"most"`
 }
 
 // Over tells whether the load passes the share permitted.
@@ -165,7 +166,7 @@ func checkShare(f *faults, field string, x float64) {
 }
 
 func checkPins(f *faults, field string, pins unit.Band[unit.Force]) {
-	f.include(field, pins.Check())
+	f.include(field, pins.Validate())
 	if pins.Least <= 0 {
 		f.new(field, "part from %v; must be above 0", pins.Least)
 	}

@@ -15,59 +15,60 @@ import (
 // has. Columns are those that really stand there when the pressure is applied,
 // which need not be the fluids of the plan.
 type Setting struct {
-	Stages []Stage
+	Stages []Stage `json:"stages"`
 
 	// Columns are the pressures at the setting piston: applied is the tubing's,
 	// opposing the annulus', with what is held on it at surface, or that of a
 	// sealed chamber.
-	Columns valve.Columns
+	Columns valve.Columns `json:"columns"`
 
 	// Piston is the area that pushes slips and element.
-	Piston unit.Area
+	Piston unit.Area `json:"piston"`
 
 	// Kept is the share of the setting force that the lock keeps in the element
 	// when the pressure is bled off. It is the maker's to say.
-	Kept float64
+	Kept float64 `json:"kept"`
 
 	// Plug is what closes the tubing below.
-	Plug Plug
+	Plug Plug `json:"plug"`
 }
 
 // Plug is a plug, a ball on its seat or a closed valve.
 type Plug struct {
 	// Columns: applied is the tubing's pressure on top of it, opposing the
 	// pressure under it.
-	Columns valve.Columns
-	Rating  unit.Pressure // differential that it holds from above
+	Columns valve.Columns `json:"columns"`
+	Rating  unit.Pressure `json:"rating"` // differential that it holds from above
 }
 
 // Pressures are what a setting needs at surface.
 type Pressures struct {
-	Stages []StagePressure
+	Stages []StagePressure `json:"stages"`
 
 	// Start is where the first stage acts, Complete where the last one has.
-	Start, Complete unit.Band[unit.Pressure]
+	Start    unit.Band[unit.Pressure] `json:"start"`
+	Complete unit.Band[unit.Pressure] `json:"complete"`
 
 	// Plug is the differential on the plug at the greatest pressure that may be
 	// needed, and PlugUsed its share of the rating.
-	Plug     unit.Pressure
-	PlugUsed float64
+	Plug     unit.Pressure `json:"plug"`
+	PlugUsed float64       `json:"plug_used"`
 
 	plug unit.Pressure // of the columns alone, greatest
 }
 
 // StagePressure is one stage's share of them.
 type StagePressure struct {
-	Name         string
-	Differential unit.Band[unit.Pressure] // at the piston, of the stage by itself
-	Alone        unit.Band[unit.Pressure] // applied, of the stage by itself
-	Surface      unit.Band[unit.Pressure] // applied, earlier stages waited for
+	Name         string                   `json:"name"`
+	Differential unit.Band[unit.Pressure] `json:"differential"` // at the piston, of the stage by itself
+	Alone        unit.Band[unit.Pressure] `json:"alone"`        // applied, of the stage by itself
+	Surface      unit.Band[unit.Pressure] `json:"surface"`      // applied, earlier stages waited for
 
 	// Unaided is set where the columns alone may bring the stage about.
-	Unaided bool
+	Unaided bool `json:"unaided"`
 	// Distinct is set where the stage before is over for certain before this
 	// one can begin, so that two signs are to be seen at surface.
-	Distinct bool
+	Distinct bool `json:"distinct"`
 
 	standing unit.Band[unit.Pressure]
 }
@@ -91,15 +92,15 @@ func (s Setting) Validate() error {
 	}
 	for i, stage := range s.Stages {
 		field := fault.Index("Stages", i) + ".Acts"
-		f.include(field, stage.Acts.Check())
+		f.include(field, stage.Acts.Validate())
 		if stage.Acts.Least <= 0 {
 			f.new(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
 		}
 	}
-	f.include("Columns", s.Columns.Check())
+	f.include("Columns", s.Columns.Validate())
 	positive(&f, "Piston", s.Piston)
 	share(&f, "Kept", s.Kept, 0, 1)
-	f.include("Plug.Columns", s.Plug.Columns.Check())
+	f.include("Plug.Columns", s.Plug.Columns.Validate())
 	positive(&f, "Plug.Rating", s.Plug.Rating)
 	return f.err()
 }

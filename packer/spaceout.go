@@ -14,21 +14,23 @@ var ErrNoSpaceOut = errors.New("packer: no space-out satisfies all cases")
 
 // SealPlan is a string of seals that is to be landed in a receptacle.
 type SealPlan struct {
-	Bore  Receptacle
-	Seals SealStack
-	Cases []Travel
+	Bore  Receptacle `json:"bore"`
+	Seals SealStack  `json:"seals"`
+	Cases []Travel   `json:"cases"`
 
-	Engaged   unit.Length // least length of seal stack in the bore, in any case
-	Clearance unit.Length // least height of the locator over its shoulder, in any case
+	Engaged   unit.Length `json:"engaged"`   // least length of seal stack in the bore, in any case
+	Clearance unit.Length `json:"clearance"` // least height of the locator over its shoulder, in any case
 }
 
 // SpaceOut is the range of heights at which the locator may be landed above its
 // shoulder.
 type SpaceOut struct {
-	Least, Greatest unit.Length
+	Least    unit.Length `json:"least"`
+	Greatest unit.Length `json:"greatest"`
 	// What sets the ends: a case and what happens in it.
-	LeastBy, GreatestBy string
-	Stroke              Stroke
+	LeastBy    string `json:"least_by"`
+	GreatestBy string `json:"greatest_by"`
+	Stroke     Stroke `json:"stroke"`
 }
 
 // Middle returns the height farthest from both ends.

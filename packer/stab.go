@@ -10,24 +10,27 @@ import (
 type Stab struct {
 	// Down and Up are the weight-indicator readings just above the bore, with
 	// the end open: running in, and pulling out.
-	Down, Up unit.Force
+	Down unit.Force `json:"down"`
+	Up   unit.Force `json:"up"`
 
-	End      movement.End          // once the seals are in
-	Friction unit.Band[unit.Force] // of all seals together; the maker's to say
-	Latch    unit.Band[unit.Force] // that a latch adds to the pull, zero for none
+	End      movement.End          `json:"end"`      // once the seals are in
+	Friction unit.Band[unit.Force] `json:"friction"` // of all seals together; the maker's to say
+	Latch    unit.Band[unit.Force] `json:"latch"`    // that a latch adds to the pull, zero for none
 }
 
 // StabWeights are what the weight indicator shows.
 type StabWeights struct {
 	// Open and Sealed are the forces of the pressures on the string's end before
 	// and after the seals are in, tension positive. Piston is the change.
-	Open, Sealed, Piston unit.Force
+	Open   unit.Force `json:"open"`
+	Sealed unit.Force `json:"sealed"`
+	Piston unit.Force `json:"piston"`
 
-	In  unit.Band[unit.Force] // reading while the seals go in
-	Out unit.Band[unit.Force] // reading that pulls them out
+	In  unit.Band[unit.Force] `json:"in"`  // reading while the seals go in
+	Out unit.Band[unit.Force] `json:"out"` // reading that pulls them out
 
-	SetDown  unit.Band[unit.Force] // weight set down while they go in
-	Overpull unit.Band[unit.Force] // pull above the free weight up that takes them out
+	SetDown  unit.Band[unit.Force] `json:"set_down"` // weight set down while they go in
+	Overpull unit.Band[unit.Force] `json:"overpull"` // pull above the free weight up that takes them out
 
 	in Stab
 }
@@ -57,7 +60,7 @@ func (s Stab) Weights() (StabWeights, error) {
 	}
 	checkEnd(&f, "End", s.End)
 	for name, band := range map[string]unit.Band[unit.Force]{"Friction": s.Friction, "Latch": s.Latch} {
-		f.include(""+name, band.Check())
+		f.include(""+name, band.Validate())
 		if band.Least < 0 {
 			f.new(name, "begins at %v; must be 0 or more", band.Least)
 		}

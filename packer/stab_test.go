@@ -73,8 +73,8 @@ func TestStabSigns(t *testing.T) {
 	require.InDelta(t, 20000-2000-push, w.In.Nominal.In(unit.PoundForce), 1e-6)
 	require.InDelta(t, 24000+2000+6000-push, w.Out.Greatest.In(unit.PoundForce), 1e-6)
 	require.InDelta(t, 2000+4000-push, w.Overpull.Least.In(unit.PoundForce), 1e-6)
-	require.NoError(t, w.In.Check())
-	require.NoError(t, w.SetDown.Check())
+	require.NoError(t, w.In.Validate())
+	require.NoError(t, w.SetDown.Validate())
 	workingtest.Check(t, w.Steps())
 }
 

@@ -10,11 +10,11 @@ import (
 // Stage is one thing that the setting mechanism does in its turn: pins that
 // part, a lower slip, the element, a lock.
 type Stage struct {
-	Name string
+	Name string `json:"name"`
 
 	// Acts is the differential at the setting piston, tubing minus reference,
 	// at which the stage is over.
-	Acts unit.Band[unit.Pressure]
+	Acts unit.Band[unit.Pressure] `json:"acts"`
 }
 
 // PinnedStage returns the stage of a piston that is held by shear pins.

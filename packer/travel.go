@@ -12,12 +12,16 @@ import (
 // Receptacle is the seal bore and the shoulder above it on which a locator
 // stops. Depths are measured depths.
 type Receptacle struct {
-	Shoulder    unit.Length
-	Top, Bottom unit.Length // of the polished bore
+	Shoulder unit.Length `json:"shoulder"`
+	Top      unit.Length `json:"top"` // of the polished bore
+	Bottom   unit.Length `json:"bottom"`
 }
 
 // SealStack is where the seals sit on the string, below its locator.
-type SealStack struct{ First, Last unit.Length }
+type SealStack struct {
+	First unit.Length `json:"first"`
+	Last  unit.Length `json:"last"`
+}
 
 // Length returns the length of the stack.
 func (s SealStack) Length() unit.Length { return s.Last - s.First }
@@ -25,8 +29,8 @@ func (s SealStack) Length() unit.Length { return s.Last - s.First }
 // Travel is what the seals would do in one load case if nothing stopped them,
 // downwards positive, from where they were landed.
 type Travel struct {
-	Case     string
-	Movement unit.Length
+	Case     string      `json:"case"`
+	Movement unit.Length `json:"movement"`
 }
 
 // TravelOf returns the travel of a movement from landed to a load case, of a
@@ -38,8 +42,10 @@ func TravelOf(name string, m movement.Movement) Travel {
 // Stroke is the reach of the seals over all cases, the landed position among
 // them.
 type Stroke struct {
-	Up, Down         unit.Length // both counted positive
-	UpCase, DownCase string      // empty where no case moves that way
+	Up       unit.Length `json:"up"` // both counted positive
+	Down     unit.Length `json:"down"`
+	UpCase   string      `json:"up_case"` // empty where no case moves that way
+	DownCase string      `json:"down_case"`
 }
 
 // Total returns the whole stroke: the least length by which seals and bore must
@@ -67,19 +73,19 @@ func StrokeOf(cases []Travel) (Stroke, error) {
 
 // Engagement is how the seals stand in one case.
 type Engagement struct {
-	Case     string
-	Free     unit.Length // movement if nothing stopped them
-	Movement unit.Length // with the locator on its shoulder at most
+	Case     string      `json:"case"`
+	Free     unit.Length `json:"free"`     // movement if nothing stopped them
+	Movement unit.Length `json:"movement"` // with the locator on its shoulder at most
 	// Height is of the locator above its shoulder. Stopped is set where the
 	// movement would go farther: the string then bears on the shoulder with the
 	// force that movement's Limited restraint gives.
-	Height  unit.Length
-	Stopped bool
-	Short   unit.Length // the movement that the shoulder takes up
+	Height  unit.Length `json:"height"`
+	Stopped bool        `json:"stopped"`
+	Short   unit.Length `json:"short"` // the movement that the shoulder takes up
 
-	Engaged unit.Length // length of seal stack inside the bore; zero is unstung
+	Engaged unit.Length `json:"engaged"` // length of seal stack inside the bore; zero is unstung
 	// Margin is Engaged less what must be; negative is too little.
-	Margin unit.Length
+	Margin unit.Length `json:"margin"`
 }
 
 // Engage returns how the seals stand in every case with the locator landed at a

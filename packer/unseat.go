@@ -15,26 +15,26 @@ import (
 // pushes on: the bore of the casing for a packer that is unseated, the seal bore
 // for a string that is pulled out of one. Its Plugged and Below are not used.
 type Unseating struct {
-	Pull    Pull
-	Trapped unit.Band[unit.Pressure] // under it; a band, since it is seldom known
-	Reserve unit.Force               // least weight that must stay on the hook
+	Pull    Pull                     `json:"pull"`
+	Trapped unit.Band[unit.Pressure] `json:"trapped"` // under it; a band, since it is seldom known
+	Reserve unit.Force               `json:"reserve"` // least weight that must stay on the hook
 }
 
 // Freed is what hangs on the hook at the moment of letting go.
 type Freed struct {
-	Differential unit.Band[unit.Pressure] // trapped less what stands above
+	Differential unit.Band[unit.Pressure] `json:"differential"` // trapped less what stands above
 
 	// Weight is what the string weighs on the hook then, block and drag left
 	// out. Negative is pipe light: the well lifts the string.
-	Weight unit.Band[unit.Force]
+	Weight unit.Band[unit.Force] `json:"weight"`
 
 	// Light says whether the reserve is gone: not, unknown, or for certain.
-	Light State
+	Light State `json:"light"`
 
 	// BleedTo is the greatest trapped pressure that leaves the reserve; where
 	// Hopeless is set, the string alone is too light for it even with none.
-	BleedTo  unit.Pressure
-	Hopeless bool
+	BleedTo  unit.Pressure `json:"bleed_to"`
+	Hopeless bool          `json:"hopeless"`
 
 	area    unit.Area
 	reserve unit.Force
@@ -57,7 +57,7 @@ func (u Unseating) Freed() (Freed, error) {
 	var f faults
 	pull := p.faults()
 	f.include("Pull", pull.err())
-	f.include("Trapped", u.Trapped.Check())
+	f.include("Trapped", u.Trapped.Validate())
 	if u.Trapped.Least < 0 {
 		f.new("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
 	}

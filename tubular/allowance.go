@@ -9,7 +9,8 @@ import (
 // corrosion from the bore, corrosion from outside. Wear of one side only
 // collapses a pipe later than this and bursts it at the same pressure.
 type Allowance struct {
-	Inside, Outside unit.Length // of wall
+	Inside  unit.Length `json:"inside"` // of wall
+	Outside unit.Length `json:"outside"`
 }
 
 // Less returns p with the wall of a taken away, its weight in air less the steel
@@ -36,8 +37,8 @@ func (p Pipe) Less(a Allowance) (Pipe, error) {
 // Derating is the yield strength that steel loses when it is hot, linearly from
 // a reference temperature on.
 type Derating struct {
-	From unit.Temperature
-	Rate unit.Expansivity // share of the yield strength per temperature difference
+	From unit.Temperature `json:"from"`
+	Rate unit.Expansivity `json:"rate"` // share of the yield strength per temperature difference
 }
 
 // UsualDerating returns the derating in use for carbon and low-alloy steel:

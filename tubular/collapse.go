@@ -53,14 +53,18 @@ func (r *CollapseRegime) UnmarshalText(text []byte) error {
 // them rounded, and ratings made with the rounded ones differ by up to 10 psi
 // (20 psi above 10,000 psi). Make it with PrepareCollapse.
 type CollapseCurve struct {
-	Yield unit.Pressure
-	A, B  float64       // plastic
-	C     unit.Pressure // plastic
-	F, G  float64       // transition
+	Yield unit.Pressure `json:"yield"`
+	A     float64       `json:"a"` // plastic
+	B     float64       `json:"b"`
+	C     unit.Pressure `json:"c"` // plastic
+	F     float64       `json:"f"` // transition
+	G     float64       `json:"g"`
 
 	// Slenderness D/t at which one regime gives way to the next; each limit
 	// itself belongs to the thicker regime.
-	YieldPlastic, PlasticTransition, TransitionElastic float64
+	YieldPlastic      float64 `json:"yield_plastic"`
+	PlasticTransition float64 `json:"plastic_transition"`
+	TransitionElastic float64 `json:"transition_elastic"`
 
 	// Prepared products, Pa.
 	twoY, yA, yBC, yF, yG float64

@@ -11,14 +11,16 @@ import (
 
 // CollapseRating is the collapse resistance of a pipe, with what it comes from.
 type CollapseRating struct {
-	Pressure    unit.Pressure // least outside minus inside pressure that collapses it
-	Regime      CollapseRegime
-	Slenderness float64       // D/t
-	Equivalent  unit.Pressure // yield strength left by the axial load
-	Curve       CollapseCurve // of the equivalent yield strength
+	Pressure    unit.Pressure  `json:"pressure"` // least outside minus inside pressure that collapses it
+	Regime      CollapseRegime `json:"regime"`
+	Slenderness float64        `json:"slenderness"` // D/t
+	Equivalent  unit.Pressure  `json:"equivalent"`  // yield strength left by the axial load
+	Curve       CollapseCurve  `json:"curve"`       // of the equivalent yield strength
 
 	// What made the equivalent yield strength.
-	Yield, AxialStress, Inside unit.Pressure
+	Yield       unit.Pressure `json:"yield"`
+	AxialStress unit.Pressure `json:"axial_stress"`
+	Inside      unit.Pressure `json:"inside"`
 }
 
 // ErrNoCollapse says that an axial load takes so much of the yield strength that

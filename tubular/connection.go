@@ -1,20 +1,23 @@
 package tubular
 
 import (
+	"math"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
-	"math"
 )
 
 // Connection is what the joints of a pipe bear, where that is not what its body
 // bears. A field that is zero is not known, and nothing is checked against it;
 // the zero value is a connection of which nothing is known.
 type Connection struct {
-	Name                 string
-	Tension, Compression unit.Force
-	Inside, Outside      unit.Pressure // differentials that it holds: inside over outside, outside over inside
-	Triaxial             float64       // share of the body's yield strength that von Mises stress may reach
-	Source               string
+	Name        string        `json:"name"`
+	Tension     unit.Force    `json:"tension"`
+	Compression unit.Force    `json:"compression"`
+	Inside      unit.Pressure `json:"inside"` // differentials that it holds: inside over outside, outside over inside
+	Outside     unit.Pressure `json:"outside"`
+	Triaxial    float64       `json:"triaxial"` // share of the body's yield strength that von Mises stress may reach
+	Source      string        `json:"source"`
 }
 
 // Known tells whether anything is known of the connection.

@@ -15,4 +15,8 @@
 // of specified minimum strength, with API's tolerances; proprietary connections
 // have ratings of their own, which their makers publish. Stresses are linear
 // elastic. Nothing here replaces the maker's rated data.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package tubular

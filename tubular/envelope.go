@@ -10,25 +10,25 @@ import (
 // Envelope is the outline, in axial force and differential pressure, of what a
 // pipe body bears. Without bending and torque.
 type Envelope struct {
-	Triaxial      []LoadPoint   // closed: the first point is repeated at the end
-	Collapse      []LoadPoint   // from compression to tension; ends where API gives no formula
-	InternalYield unit.Pressure // differential
-	BodyYield     unit.Force    // tension; compression is its negative
+	Triaxial      []LoadPoint   `json:"triaxial"`       // closed: the first point is repeated at the end
+	Collapse      []LoadPoint   `json:"collapse"`       // from compression to tension; ends where API gives no formula
+	InternalYield unit.Pressure `json:"internal_yield"` // differential
+	BodyYield     unit.Force    `json:"body_yield"`     // tension; compression is its negative
 }
 
 // LoadPoint is a point of an envelope.
 type LoadPoint struct {
-	Axial        unit.Force    // real force, tension positive
-	Differential unit.Pressure // inside minus outside
+	Axial        unit.Force    `json:"axial"`        // real force, tension positive
+	Differential unit.Pressure `json:"differential"` // inside minus outside
 }
 
 // Outline says how an envelope is to be drawn.
 type Outline struct {
 	// Backing is the lesser of the two pressures: the one outside for a positive
 	// differential, the one inside for a negative one.
-	Backing unit.Pressure
-	Factors DesignFactors // every limit is divided by its factor
-	Points  int           // of each curve, 8 to 100,000; zero stands for 180
+	Backing unit.Pressure `json:"backing"`
+	Factors DesignFactors `json:"factors"` // every limit is divided by its factor
+	Points  int           `json:"points"`  // of each curve, 8 to 100,000; zero stands for 180
 }
 
 // Envelope returns the outline of what p bears. Every point of the triaxial

@@ -11,16 +11,16 @@ import (
 
 // FreePoint is a pull test of a stuck string.
 type FreePoint struct {
-	Sections []Section   // from the top
-	Stretch  unit.Length // between the two marks
-	Pull     unit.Force  // the higher pull less the lower one
+	Sections []Section   `json:"sections"` // from the top
+	Stretch  unit.Length `json:"stretch"`  // between the two marks
+	Pull     unit.Force  `json:"pull"`     // the higher pull less the lower one
 }
 
 // StuckDepth is where a pull test says a string is stuck.
 type StuckDepth struct {
-	Depth   unit.Length // below the top of the string, along it
-	Section int         // index of the section it is in
-	Into    unit.Length // depth below the top of that section
+	Depth   unit.Length `json:"depth"`   // below the top of the string, along it
+	Section int         `json:"section"` // index of the section it is in
+	Into    unit.Length `json:"into"`    // depth below the top of that section
 
 	stretch  unit.Length
 	pull     unit.Force

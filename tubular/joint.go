@@ -10,8 +10,8 @@ import (
 // RoundThread is the tensile strength of an API round-thread casing joint, by
 // the way in which it fails.
 type RoundThread struct {
-	Fracture unit.Force // of the pipe at the last engaged thread
-	PullOut  unit.Force // jump-out of the threads
+	Fracture unit.Force `json:"fracture"` // of the pipe at the last engaged thread
+	PullOut  unit.Force `json:"pull_out"` // jump-out of the threads
 
 	pipe    Pipe
 	engaged unit.Length

@@ -4,12 +4,12 @@ import "completion.example/hydrostatics/unit"
 
 // Material is what a pipe is made of.
 type Material struct {
-	Young     unit.Pressure    // Young's modulus
-	Poisson   float64          // Poisson's ratio
-	Expansion unit.Expansivity // linear, per temperature difference
-	Density   unit.Density
-	Yield     unit.Pressure // specified minimum yield strength
-	Tensile   unit.Pressure // specified minimum tensile strength
+	Young     unit.Pressure    `json:"young"`     // Young's modulus
+	Poisson   float64          `json:"poisson"`   // Poisson's ratio
+	Expansion unit.Expansivity `json:"expansion"` // linear, per temperature difference
+	Density   unit.Density     `json:"density"`
+	Yield     unit.Pressure    `json:"yield"`   // specified minimum yield strength
+	Tensile   unit.Pressure    `json:"tensile"` // specified minimum tensile strength
 }
 
 // Steel returns the elastic properties that the trade uses for carbon steel

@@ -11,9 +11,18 @@ const g = 9.80665
 
 // Pipe is the body of one pipe: its size, its weight in air and its steel.
 type Pipe struct {
-	OD, ID   unit.Length
-	Weight   unit.WeightPerLength // in air, couplings included; zero stands for the plain-end weight
-	Material Material
+	OD       unit.Length          `json:"od"`
+	ID       unit.Length          `json:"id"`
+	Weight   unit.WeightPerLength `json:"weight"` // in air, couplings included; zero stands for the plain-end weight
+	Material Material             `json:"material"`
+}
+
+// PipeOfWall returns a pipe of an outside diameter and a wall, which mill sheets
+// give more often than a bore, with its plain-end weight.
+//
+//	d = D - 2 t
+func PipeOfWall(od, wall unit.Length, m Material) Pipe {
+	return Pipe{OD: od, ID: od - 2*wall, Material: m}
 }
 
 // Wall returns the nominal wall thickness.

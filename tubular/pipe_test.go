@@ -159,3 +159,9 @@ func ExamplePipe() {
 	// capacity 0.00579 bbl/ft, annulus 0.02805 bbl/ft
 	// 6.167 lb/ft
 }
+
+func ExamplePipeOfWall() {
+	p := tubular.PipeOfWall(7*unit.Inch, 0.408*unit.Inch, tubular.Steel())
+	fmt.Println(p.ID.Rounded(5), p.WeightInAir().Rounded(4))
+	// Output: 6.184 in 28.76 lb/ft
+}

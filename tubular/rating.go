@@ -14,11 +14,11 @@ const WallTolerance = 0.875
 
 // Ratings are the resistances of a new pipe body, each alone.
 type Ratings struct {
-	InternalYield unit.Pressure // Barlow, with the wall tolerance
-	YieldOpen     unit.Pressure // thick wall, no axial force, with the wall tolerance
-	YieldClosed   unit.Pressure // thick wall, capped ends, with the wall tolerance
-	Collapse      CollapseRating
-	BodyYield     unit.Force
+	InternalYield unit.Pressure  `json:"internal_yield"` // Barlow, with the wall tolerance
+	YieldOpen     unit.Pressure  `json:"yield_open"`     // thick wall, no axial force, with the wall tolerance
+	YieldClosed   unit.Pressure  `json:"yield_closed"`   // thick wall, capped ends, with the wall tolerance
+	Collapse      CollapseRating `json:"collapse"`
+	BodyYield     unit.Force     `json:"body_yield"`
 
 	pipe Pipe
 }

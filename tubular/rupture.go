@@ -13,13 +13,13 @@ type Rupture struct {
 	// Imperfection is the depth of the deepest crack-like imperfection that
 	// inspection could have missed: 5 % or 12.5 % of the nominal wall for API's
 	// inspection levels.
-	Imperfection unit.Length
+	Imperfection unit.Length `json:"imperfection"`
 	// BurstFactor is ka of the standard: 1.0 for quenched and tempered or 13Cr
 	// steel, 2.0 where nothing is known. Zero stands for 2.0.
-	BurstFactor float64
+	BurstFactor float64 `json:"burst_factor"`
 	// Hardening is the exponent n of the stress-strain curve; zero stands for
 	// HardeningExponent of the yield strength.
-	Hardening float64
+	Hardening float64 `json:"hardening"`
 }
 
 // HardeningExponent returns the strain hardening exponent that goes with a

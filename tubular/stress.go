@@ -9,23 +9,28 @@ import (
 
 // Load is everything that acts on a cross-section of pipe.
 type Load struct {
-	Axial           unit.Force    // real force in the wall, tension positive
-	Inside, Outside unit.Pressure // at this depth
-	Curvature       unit.Curvature
-	Torque          unit.Torque
+	Axial     unit.Force     `json:"axial"`  // real force in the wall, tension positive
+	Inside    unit.Pressure  `json:"inside"` // at this depth
+	Outside   unit.Pressure  `json:"outside"`
+	Curvature unit.Curvature `json:"curvature"`
+	Torque    unit.Torque    `json:"torque"`
 }
 
 // WallStress is the state of stress at one wall, on the side where bending makes
 // the von Mises stress greatest.
 type WallStress struct {
-	Radial, Hoop, Axial, Shear unit.Pressure
-	Bending                    unit.Pressure // amplitude, 0 or more; counted in Axial with the worse sign
-	VonMises                   unit.Pressure
+	Radial   unit.Pressure `json:"radial"`
+	Hoop     unit.Pressure `json:"hoop"`
+	Axial    unit.Pressure `json:"axial"`
+	Shear    unit.Pressure `json:"shear"`
+	Bending  unit.Pressure `json:"bending"` // amplitude, 0 or more; counted in Axial with the worse sign
+	VonMises unit.Pressure `json:"von_mises"`
 }
 
 // Stresses are the states of stress at both walls of a pipe.
 type Stresses struct {
-	Inner, Outer WallStress
+	Inner WallStress `json:"inner"`
+	Outer WallStress `json:"outer"`
 
 	pipe Pipe
 	load Load

@@ -57,32 +57,32 @@ func (p Pipe) ThermalStretch(length unit.Length, warming unit.TemperatureDiffere
 
 // Section is a length of one pipe in a string.
 type Section struct {
-	Pipe    Pipe
-	Length  unit.Length
-	Warming unit.TemperatureDifference // mean, since the length was measured
+	Pipe    Pipe                       `json:"pipe"`
+	Length  unit.Length                `json:"length"`
+	Warming unit.TemperatureDifference `json:"warming"` // mean, since the length was measured
 }
 
 // Hanging is a vertical string that hangs from its top, open at the bottom, in
 // one fluid that stands to its top inside and outside.
 type Hanging struct {
-	Sections []Section // from the top
-	Fluid    unit.Density
-	Pull     unit.Force // on the lower end: a tool's weight positive, weight set down negative
+	Sections []Section    `json:"sections"` // from the top
+	Fluid    unit.Density `json:"fluid"`
+	Pull     unit.Force   `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
 }
 
 // HangingStretch is the stretch of a hanging string, by cause.
 type HangingStretch struct {
 	Causes                    // of the whole string
-	Sections []SectionStretch // from the top
+	Sections []SectionStretch `json:"sections"` // from the top
 }
 
 // Causes are the parts of a stretch.
 type Causes struct {
-	Weight     unit.Length // of the string in air
-	Pressure   unit.Length // upward on the lower end and the shoulders between sections
-	Ballooning unit.Length // the fluid squeezes the wall, which lengthens the pipe
-	Thermal    unit.Length
-	Pull       unit.Length // on the lower end
+	Weight     unit.Length `json:"weight"`     // of the string in air
+	Pressure   unit.Length `json:"pressure"`   // upward on the lower end and the shoulders between sections
+	Ballooning unit.Length `json:"ballooning"` // the fluid squeezes the wall, which lengthens the pipe
+	Thermal    unit.Length `json:"thermal"`
+	Pull       unit.Length `json:"pull"` // on the lower end
 }
 
 // Total returns the sum of all causes.
@@ -93,9 +93,9 @@ func (c Causes) Total() unit.Length {
 // SectionStretch is the stretch of one section, with what it was made of.
 type SectionStretch struct {
 	Causes
-	Hung         unit.Force    // weight in air of all below it
-	Push         unit.Force    // of pressure upward on all ends and shoulders from its lower end down
-	MeanPressure unit.Pressure // at its middle
+	Hung         unit.Force    `json:"hung"`          // weight in air of all below it
+	Push         unit.Force    `json:"push"`          // of pressure upward on all ends and shoulders from its lower end down
+	MeanPressure unit.Pressure `json:"mean_pressure"` // at its middle
 
 	section Section
 	middle  unit.Length

@@ -11,12 +11,12 @@ import (
 // DesignFactors are the reserves that a load must keep to each resistance: load
 // times factor must not pass the resistance.
 type DesignFactors struct {
-	Name     string
-	Burst    float64 // to internal yield
-	Collapse float64
-	Axial    float64 // to body yield, tension and compression
-	Triaxial float64 // of von Mises stress to yield strength
-	Source   string
+	Name     string  `json:"name"`
+	Burst    float64 `json:"burst"` // to internal yield
+	Collapse float64 `json:"collapse"`
+	Axial    float64 `json:"axial"`    // to body yield, tension and compression
+	Triaxial float64 `json:"triaxial"` // of von Mises stress to yield strength
+	Source   string  `json:"source"`
 }
 
 // Validate reports factors below 1 or not numbers.
@@ -90,7 +90,10 @@ func (l *Limit) UnmarshalText(text []byte) error {
 // it: 1 is the limit and 0 no load. The safety factor that is really there is
 // the design factor divided by the usage.
 type Usage struct {
-	Burst, Collapse, Axial, Triaxial float64
+	Burst    float64 `json:"burst"`
+	Collapse float64 `json:"collapse"`
+	Axial    float64 `json:"axial"`
+	Triaxial float64 `json:"triaxial"`
 }
 
 // Governing returns the limit that is used most, and how much of it.

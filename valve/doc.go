@@ -11,4 +11,8 @@
 // takes the nominal value for the truth. The bounds are those of the two
 // extreme devices of the band, one that moves as early and one that moves as
 // late as the band permits.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package valve

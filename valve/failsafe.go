@@ -12,21 +12,21 @@ import (
 // FailSafeCase is a condition in which a safety valve must close with its
 // control line vented at surface.
 type FailSafeCase struct {
-	Name    string
-	Control unit.Density // in the control line: the heaviest that can get into it
+	Name    string       `json:"name"`
+	Control unit.Density `json:"control"` // in the control line: the heaviest that can get into it
 
 	// What backs the piston, at its least: a pressure at surface, and the density
 	// of the column between. Both zero where nothing can be counted on.
-	BackingSurface unit.Pressure
-	BackingDensity unit.Density
+	BackingSurface unit.Pressure `json:"backing_surface"`
+	BackingDensity unit.Density  `json:"backing_density"`
 }
 
 // FailSafeColumns are the fluids around a safety valve.
 type FailSafeColumns struct {
-	Control unit.Density // control fluid
-	Annulus unit.Density // heaviest that the annulus can hold, and that a leak can put into a line
-	Second  unit.Density // balance fluid in the second line
-	Backing unit.Density // lightest in the annulus, of an annulus-backed valve: gas counts as zero
+	Control unit.Density `json:"control"` // control fluid
+	Annulus unit.Density `json:"annulus"` // heaviest that the annulus can hold, and that a leak can put into a line
+	Second  unit.Density `json:"second"`  // balance fluid in the second line
+	Backing unit.Density `json:"backing"` // lightest in the annulus, of an annulus-backed valve: gas counts as zero
 }
 
 // FailSafeCases returns the conditions that a valve's setting depth has to
@@ -71,16 +71,16 @@ func (v SafetyValve) FailSafeCases(c FailSafeColumns) []FailSafeCase {
 
 // FailSafeDepth is the deepest setting in one case.
 type FailSafeDepth struct {
-	Case      FailSafeCase
-	Depth     unit.Length // deepest at which the valve closes for certain; zero if Anywhere
-	Anywhere  bool        // the backing is no lighter than the control line, or hardly so: no limit in any well
-	Available unit.Pressure
+	Case      FailSafeCase  `json:"case"`
+	Depth     unit.Length   `json:"depth"`    // deepest at which the valve closes for certain; zero if Anywhere
+	Anywhere  bool          `json:"anywhere"` // the backing is no lighter than the control line, or hardly so: no limit in any well
+	Available unit.Pressure `json:"available"`
 }
 
 // FailSafe is a safety valve's setting depth.
 type FailSafe struct {
-	Cases     []FailSafeDepth
-	Governing FailSafeDepth // the shallowest
+	Cases     []FailSafeDepth `json:"cases"`
+	Governing FailSafeDepth   `json:"governing"` // the shallowest
 
 	closes, margin unit.Pressure
 }

@@ -55,10 +55,10 @@ func (k *IsolationKind) UnmarshalText(text []byte) error {
 // The differential is that of the side pressured from surface minus the other.
 // The zero value opens at any differential above zero.
 type IsolationValve struct {
-	Kind   IsolationKind
-	Unlock unit.Band[unit.Pressure] // A: opens, unlocks or counts when the differential rises to it
-	Bleed  unit.Band[unit.Pressure] // B: opens or re-arms when it falls to it; not used by OpensUnderPressure
-	Cycles int                      // number of cycles; only used by OpensAfterCycles, from 1
+	Kind   IsolationKind            `json:"kind"`
+	Unlock unit.Band[unit.Pressure] `json:"unlock"` // A: opens, unlocks or counts when the differential rises to it
+	Bleed  unit.Band[unit.Pressure] `json:"bleed"`  // B: opens or re-arms when it falls to it; not used by OpensUnderPressure
+	Cycles int                      `json:"cycles"` // number of cycles; only used by OpensAfterCycles, from 1
 }
 
 // Row returns the valve as triggers on its differential:
@@ -102,28 +102,31 @@ func (v IsolationValve) Validate() error {
 // the well has seen since the valve was run: tests, circulation, setting of
 // packers, bleeding off.
 type PressureEvent struct {
-	Name     string
-	Columns  Columns // at the valve, at that time
-	From, To unit.Pressure
+	Name    string        `json:"name"`
+	Columns Columns       `json:"columns"` // at the valve, at that time
+	From    unit.Pressure `json:"from"`
+	To      unit.Pressure `json:"to"`
 }
 
 // PressureRecord is an event with what it did to a valve.
 type PressureRecord struct {
-	Event     PressureEvent
-	From, To  unit.Band[unit.Pressure] // differential at the valve
-	Outcome   Outcome
-	Condition Condition // afterwards
+	Event     PressureEvent            `json:"event"`
+	From      unit.Band[unit.Pressure] `json:"from"` // differential at the valve
+	To        unit.Band[unit.Pressure] `json:"to"`
+	Outcome   Outcome                  `json:"outcome"`
+	Condition Condition                `json:"condition"` // afterwards
 }
 
 // IsolationHistory is where a valve stands after a ledger.
 type IsolationHistory struct {
-	Records   []PressureRecord
-	State     State
-	Condition Condition
+	Records   []PressureRecord `json:"records"`
+	State     State            `json:"state"`
+	Condition Condition        `json:"condition"`
 
 	// CyclesLeast and CyclesMost are the times that the differential certainly
 	// and possibly rose to A with a bleed-off to B between.
-	CyclesLeast, CyclesMost int
+	CyclesLeast int `json:"cycles_least"`
+	CyclesMost  int `json:"cycles_most"`
 }
 
 // CyclesLeft returns how many more times the differential has to rise to A: at

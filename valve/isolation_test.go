@@ -87,7 +87,7 @@ func TestWindowAgreesWithRamp(t *testing.T) {
 		}
 		found++
 		d := c.Differential()
-		fires := func(tr Trigger, ps unit.Pressure) Verdict {
+		fires := func(tr Trigger, ps unit.Pressure) Firing {
 			return Row{tr}.RampWithin(State{}, math.MaxFloat64*-1, d.Nominal+ps, d.Shift(-d.Nominal)).Verdict
 		}
 		const step = 0.01 * unit.PSI

@@ -11,8 +11,8 @@ import (
 // StandardState is the temperature and absolute pressure at which gas volumes
 // count.
 type StandardState struct {
-	Temperature unit.Temperature
-	Pressure    unit.Pressure // absolute
+	Temperature unit.Temperature `json:"temperature"`
+	Pressure    unit.Pressure    `json:"pressure"` // absolute
 }
 
 // StandardUS is the standard state in the customary form of API RP 14B.
@@ -26,18 +26,20 @@ func (s StandardState) Constant() float64 { return s.Temperature.Kelvin() / floa
 
 // GasLeak is a closed valve leaking gas into a closed volume above it.
 type GasLeak struct {
-	Start, End             unit.Pressure // gauge
-	StartFactor, EndFactor float64       // gas deviation factor Z at each
-	Duration               time.Duration
-	Volume                 unit.Volume // of gas space above the valve
-	Temperature            unit.Temperature
-	Standard               StandardState
+	Start       unit.Pressure    `json:"start"` // gauge
+	End         unit.Pressure    `json:"end"`
+	StartFactor float64          `json:"start_factor"` // gas deviation factor Z at each
+	EndFactor   float64          `json:"end_factor"`
+	Duration    time.Duration    `json:"duration"`
+	Volume      unit.Volume      `json:"volume"` // of gas space above the valve
+	Temperature unit.Temperature `json:"temperature"`
+	Standard    StandardState    `json:"standard"`
 }
 
 // LeakRate is a leak, counted at standard state.
 type LeakRate struct {
-	Rate unit.FlowRate
-	Rise unit.Pressure // of p/Z, absolute
+	Rate unit.FlowRate `json:"rate"`
+	Rise unit.Pressure `json:"rise"` // of p/Z, absolute
 
 	test GasLeak
 }

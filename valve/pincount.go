@@ -17,11 +17,11 @@ var ErrNoPinCount = errors.New("valve: no pin count does it")
 // PinFit is how a set of pins stands in a window: below the window the pins
 // must hold, and at its top they must have parted.
 type PinFit struct {
-	Pins  Pins
-	Force unit.Band[unit.Force] // full band of the set
+	Pins  Pins                  `json:"pins"`
+	Force unit.Band[unit.Force] `json:"force"` // full band of the set
 
-	Holds unit.Force // Force.Least − window.Least: positive if the pins hold below the window
-	Parts unit.Force // window.Greatest − Force.Greatest: positive if they have parted at its top
+	Holds unit.Force `json:"holds"` // Force.Least − window.Least: positive if the pins hold below the window
+	Parts unit.Force `json:"parts"` // window.Greatest − Force.Greatest: positive if they have parted at its top
 }
 
 // Fits tells whether the whole band lies in the window.

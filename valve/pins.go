@@ -12,19 +12,19 @@ import (
 //
 // The zero value has no pins and is an error wherever it is used.
 type Pins struct {
-	Count    int
-	Strength unit.Force // of one pin, nominal, at the temperature of its test
+	Count    int        `json:"count"`
+	Strength unit.Force `json:"strength"` // of one pin, nominal, at the temperature of its test
 
 	// Tolerance is the largest relative deviation of one pin's strength, such
 	// as 0.05. It is an input: ±5 to ±10 % is common practice, and the test of
 	// the lot delivered is better.
-	Tolerance float64
+	Tolerance float64 `json:"tolerance"`
 
 	// TemperatureFactor is the strength at the device's temperature over the
 	// strength tested. Zero stands for 1.
-	TemperatureFactor float64
+	TemperatureFactor float64 `json:"temperature_factor"`
 
-	Correlation Correlation
+	Correlation Correlation `json:"correlation"`
 }
 
 // Correlation says how the deviations of pins in one device go together.

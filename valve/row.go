@@ -57,20 +57,20 @@ func (c Condition) String() string {
 	return fmt.Sprintf("condition %d", uint8(c))
 }
 
-// Verdict is what a ramp does to a trigger or a row.
-type Verdict uint8
+// Firing is what a ramp does to a trigger or a row.
+type Firing uint8
 
 // Verdicts.
 const (
-	CannotFire   Verdict = iota // no device of the band fires
-	MayFire                     // some do and some don't
-	MustFire                    // every device of the band has fired at the end, and not all had before
-	MayHaveFired                // some fired before and some didn't; this ramp fires none
-	AlreadyFired                // every device of the band had fired before
+	CannotFire   Firing = iota // no device of the band fires
+	MayFire                    // some do and some don't
+	MustFire                   // every device of the band has fired at the end, and not all had before
+	MayHaveFired               // some fired before and some didn't; this ramp fires none
+	AlreadyFired               // every device of the band had fired before
 )
 
 // String returns the verdict in words.
-func (v Verdict) String() string {
+func (v Firing) String() string {
 	switch v {
 	case CannotFire:
 		return "cannot fire"
@@ -88,9 +88,9 @@ func (v Verdict) String() string {
 
 // Outcome is the result of a ramp.
 type Outcome struct {
-	Verdict Verdict
-	State   State  // afterwards
-	Margin  Margin // of the ramp's extreme, to the trigger that the latest device waited for at the start
+	Verdict Firing `json:"verdict"`
+	State   State  `json:"state"`  // afterwards
+	Margin  Margin `json:"margin"` // of the ramp's extreme, to the trigger that the latest device waited for at the start
 }
 
 // Validate reports what is wrong with a row: none in it, or a trigger that is

@@ -14,9 +14,9 @@ import (
 //
 // Differentials are control minus backing, at the valve.
 type SafetyValve struct {
-	Backing Backing
-	Opens   unit.Band[unit.Pressure] // fully open when the differential rises to it
-	Closes  unit.Band[unit.Pressure] // fully closed when it falls to it
+	Backing Backing                  `json:"backing"`
+	Opens   unit.Band[unit.Pressure] `json:"opens"`  // fully open when the differential rises to it
+	Closes  unit.Band[unit.Pressure] `json:"closes"` // fully closed when it falls to it
 }
 
 // Backing is what acts on the other side of the piston.
@@ -72,9 +72,9 @@ func (v SafetyValve) Validate() error {
 
 // ControlState is a safety valve's control line in the well.
 type ControlState struct {
-	Depth   unit.Length              // true vertical, of the valve under the panel
-	Density unit.Density             // of the liquid in the control line
-	Backing unit.Band[unit.Pressure] // at the valve; zero for Unbacked
+	Depth   unit.Length              `json:"depth"`   // true vertical, of the valve under the panel
+	Density unit.Density             `json:"density"` // of the liquid in the control line
+	Backing unit.Band[unit.Pressure] `json:"backing"` // at the valve; zero for Unbacked
 }
 
 // Validate reports everything that is wrong with c.
@@ -92,9 +92,9 @@ const (
 // pressure means that the valve stays open with the line vented: it isn't fail
 // safe there.
 type ControlPressures struct {
-	Head   unit.Pressure            // of the control line at the valve
-	Open   unit.Band[unit.Pressure] // at the panel: fully open from its greatest on
-	Closed unit.Band[unit.Pressure] // at the panel: fully closed from its least down
+	Head   unit.Pressure            `json:"head"`   // of the control line at the valve
+	Open   unit.Band[unit.Pressure] `json:"open"`   // at the panel: fully open from its greatest on
+	Closed unit.Band[unit.Pressure] `json:"closed"` // at the panel: fully closed from its least down
 
 	valve SafetyValve
 	state ControlState
@@ -133,10 +133,10 @@ func (v SafetyValve) Pressures(c ControlState) (ControlPressures, error) {
 // KeepOpen is how far a valve is from leaving its open position while what backs
 // it changes.
 type KeepOpen struct {
-	Differential unit.Pressure // least, over the backing's band
-	FullyOpen    unit.Pressure // over the greatest opening differential; negative: may throttle
-	NotClosed    unit.Pressure // over the greatest closing differential; negative: may be closed
-	Backing      unit.Pressure // greatest that leaves the valve fully open
+	Differential unit.Pressure `json:"differential"` // least, over the backing's band
+	FullyOpen    unit.Pressure `json:"fully_open"`   // over the greatest opening differential; negative: may throttle
+	NotClosed    unit.Pressure `json:"not_closed"`   // over the greatest closing differential; negative: may be closed
+	Backing      unit.Pressure `json:"backing"`      // greatest that leaves the valve fully open
 
 	panel, head unit.Pressure
 	valve       SafetyValve

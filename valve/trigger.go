@@ -14,16 +14,16 @@ import (
 // The threshold of one device is one number somewhere in the band, and stays
 // so. The zero value triggers once, rising through zero.
 type Trigger struct {
-	Threshold unit.Band[unit.Pressure]
-	Direction Direction
+	Threshold unit.Band[unit.Pressure] `json:"threshold"`
+	Direction Direction                `json:"direction"`
 
 	// Count is how often the threshold must be met; zero stands for once.
-	Count int
+	Count int `json:"count"`
 
 	// Rearm is where the differential must come back to before the next time
 	// counts. It only matters where Count is above one; the zero value stands
 	// for a differential of zero.
-	Rearm unit.Band[unit.Pressure]
+	Rearm unit.Band[unit.Pressure] `json:"rearm"`
 }
 
 // Direction is the way a differential crosses a threshold.
@@ -116,7 +116,8 @@ func (t Trigger) Far() unit.Pressure {
 // Nothing moves while Near is negative: -Near is then what is left. All have
 // moved once Far is zero or positive: Far is then what there was to spare.
 type Margin struct {
-	Near, Far unit.Pressure
+	Near unit.Pressure `json:"near"`
+	Far  unit.Pressure `json:"far"`
 }
 
 // MarginOf returns how far a differential goes beyond the ends of the threshold.

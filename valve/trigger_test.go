@@ -37,7 +37,7 @@ func ExampleTrigger_Ramp() {
 func TestTriggerAtTheEndsOfItsBand(t *testing.T) {
 	for _, c := range []struct {
 		at   float64
-		want Verdict
+		want Firing
 	}{
 		{2849.999, CannotFire}, {2850, MayFire}, {2850.001, MayFire},
 		{3149.999, MayFire}, {3150, MustFire}, {3150.001, MustFire},

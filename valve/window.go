@@ -13,11 +13,11 @@ import (
 type Columns struct {
 	// Applied is the pressure at the device on the side that is pressured from
 	// surface, with nothing applied at surface.
-	Applied unit.Band[unit.Pressure]
+	Applied unit.Band[unit.Pressure] `json:"applied"`
 
 	// Opposing is the pressure on the other side: a column, a formation, or a
 	// sealed chamber.
-	Opposing unit.Band[unit.Pressure]
+	Opposing unit.Band[unit.Pressure] `json:"opposing"`
 }
 
 // Differential is applied minus opposing with nothing applied at surface.
@@ -50,10 +50,10 @@ func (c Columns) Check() error { return c.Validate() }
 // opened by annulus pressure while the tubing is pressured, has its columns
 // exchanged and its trigger Reversed.
 type Demand struct {
-	Name    string
-	Trigger Trigger
-	Columns Columns
-	Fire    bool // false: it must not fire
+	Name    string  `json:"name"`
+	Trigger Trigger `json:"trigger"`
+	Columns Columns `json:"columns"`
+	Fire    bool    `json:"fire"` // false: it must not fire
 }
 
 // Reversed is the same trigger on the differential counted the other way.
@@ -69,10 +69,10 @@ func (t Trigger) Reversed() Trigger {
 
 // Bound is the surface pressure at which a demand begins or ceases to be met.
 type Bound struct {
-	Name    string
-	Surface unit.Pressure
-	Upper   bool // the surface pressure must be under it
-	Open    bool // the bound itself doesn't do: at it the device may move
+	Name    string        `json:"name"`
+	Surface unit.Pressure `json:"surface"`
+	Upper   bool          `json:"upper"` // the surface pressure must be under it
+	Open    bool          `json:"open"`  // the bound itself doesn't do: at it the device may move
 }
 
 // Bound returns the surface pressure that a demand sets as a limit.
@@ -106,9 +106,11 @@ func (d Demand) Bound() Bound {
 
 // SurfaceWindow is the range of surface pressure that meets every demand.
 type SurfaceWindow struct {
-	Least, Greatest unit.Pressure
-	Floor, Ceiling  Bound   // what sets them
-	Bounds          []Bound // of every demand, in the order given
+	Least    unit.Pressure `json:"least"`
+	Greatest unit.Pressure `json:"greatest"`
+	Floor    Bound         `json:"floor"` // what sets them
+	Ceiling  Bound         `json:"ceiling"`
+	Bounds   []Bound       `json:"bounds"` // of every demand, in the order given
 }
 
 // Width is what there is to work in.
@@ -142,8 +144,8 @@ func (e *NoSurfacePressureError) Is(target error) bool { return target == ErrNoS
 
 // SurfaceRange is what can be applied at surface at all.
 type SurfaceRange struct {
-	Least    unit.Pressure // usually zero
-	Greatest unit.Pressure // the weakest of pump, lines and wellhead
+	Least    unit.Pressure `json:"least"`    // usually zero
+	Greatest unit.Pressure `json:"greatest"` // the weakest of pump, lines and wellhead
 }
 
 // Window returns the surface pressures for which every demand is met, within a

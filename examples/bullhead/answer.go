@@ -67,7 +67,7 @@ func (in input) job() (hydrostatics.Bullhead, []flow.Friction, error) {
 	profile, err2 := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: in.surface}, {TVD: in.depth, Temperature: in.bottom}})
 	b := hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: in.formation, TVD: in.depth}, Injection: in.injection,
 		Fracture: hydrostatics.PressureOf(in.fracture, in.depth), Path: in.path, Influx: influx, Kill: in.kill.Density, Temperature: profile,
-		Sections: []hydrostatics.Section{{Bottom: in.measuredPacker, Area: flow.Conduit{Outer: in.id}.Area()}, {Bottom: in.measuredFormation, Area: flow.Conduit{Outer: in.casing}.Area()}}}
+		Sections: []hydrostatics.LegSection{{BottomMD: in.measuredPacker, Area: flow.Conduit{Outer: in.id}.Area()}, {BottomMD: in.measuredFormation, Area: flow.Conduit{Outer: in.casing}.Area()}}}
 	faults := []error{err, err2}
 	var losses []flow.Friction
 	for _, d := range []unit.Length{in.id, in.casing} {

@@ -30,7 +30,7 @@ type input struct {
 	depth, packer                     unit.Length
 	fracture                          unit.Gradient
 	influx                            string
-	kill                              flow.Liquid
+	kill                              flow.PumpedFluid
 	rate                              unit.FlowRate
 	id, casing, roughness             unit.Length
 	rating, limit, annulus            unit.Pressure

@@ -24,8 +24,8 @@ type inputs struct {
 	units                *calculator.Units
 	solve                string
 	trim                 choke.Trim
-	liquid               choke.Liquid
-	gas                  choke.Gas
+	liquid               choke.UpstreamLiquid
+	gas                  choke.UpstreamGas
 	upstream, downstream unit.Pressure
 	rate                 unit.FlowRate
 	discharge, erosion   float64

@@ -12,9 +12,9 @@ import (
 )
 
 func (in input) answer() (calculator.Answer, error) {
-	annulus := []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: in.hole, Inner: in.pipe}, Length: in.length, Bottom: in.tvd}}
+	annulus := []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: in.hole, Inner: in.pipe}, Length: in.length, BottomTVD: in.tvd}}
 	round := flow.Circulation{Liquid: in.liquid, Rate: in.rate, BackPressure: in.back, Reverse: in.reverse, Well: flow.Well{
-		Pipe:    []flow.Section{{Name: "pipe", Conduit: flow.Conduit{Outer: in.bore}, Length: in.length, Bottom: in.tvd}},
+		Pipe:    []flow.ConduitSection{{Name: "pipe", Conduit: flow.Conduit{Outer: in.bore}, Length: in.length, BottomTVD: in.tvd}},
 		Annulus: annulus,
 	}}
 	if in.ports.Count != 0 {

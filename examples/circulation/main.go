@@ -25,7 +25,7 @@ type input struct {
 	units             *calculator.Units
 	bore, pipe, hole  unit.Length
 	length, tvd       unit.Length
-	liquid            flow.Liquid
+	liquid            flow.PumpedFluid
 	rate              unit.FlowRate
 	back              unit.Pressure
 	reverse, open     bool
@@ -36,7 +36,7 @@ type input struct {
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	in := input{liquid: flow.Liquid{Name: "fluid"}, ports: flow.Orifices{Discharge: flow.DischargeNozzle}}
+	in := input{liquid: flow.PumpedFluid{Name: "fluid"}, ports: flow.Orifices{Discharge: flow.DischargeNozzle}}
 	flags.TextVar(&in.bore, "id", 2.992*unit.Inch, "inside diameter of the pipe")
 	flags.TextVar(&in.pipe, "od", 3.5*unit.Inch, "outside diameter of the pipe")
 	flags.TextVar(&in.hole, "casing-id", 6.184*unit.Inch, "inside diameter of casing or hole")

@@ -14,16 +14,16 @@ const air = 1.2232 * unit.KilogramPerCubicMetre
 
 // gasZone is what a zone of gas is given as; an AOF makes a zone one.
 type gasZone struct {
-	inflow  inflow.Gas
+	inflow  inflow.GasDeliverability
 	gravity float64
-	choke   production.Gas
+	choke   production.GasAtChoke
 }
 
 // usual are the values of what isn't given: common for a sweet gas, invented for
 // the choke.
 func usual() gasZone {
-	return gasZone{inflow: inflow.Gas{Exponent: 0.8}, gravity: 0.65,
-		choke: production.Gas{Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}}
+	return gasZone{inflow: inflow.GasDeliverability{Exponent: 0.8}, gravity: 0.65,
+		choke: production.GasAtChoke{Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}}
 }
 
 // into makes z a zone of gas.

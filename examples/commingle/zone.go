@@ -45,12 +45,12 @@ func demo() zones {
 func (z *zones) String() string {
 	var s []string
 	for _, one := range z.list {
-		if g, ok := one.Inflow.(inflow.Gas); ok {
+		if g, ok := one.Inflow.(inflow.GasDeliverability); ok {
 			s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; AOF=%g Mcf/d; n=%v; gravity=%v; T=%v; Z=%v; k=%v; xT=%v; choke=%s", one.Name, one.Depth, g.Reservoir,
 				g.OpenFlow.In(unit.ThousandCubicFeetPerDay), g.Exponent, one.gravity, one.Gas.Temperature, one.Gas.Z, one.Gas.HeatRatio, one.Gas.Ratio, one.choke))
 			continue
 		}
-		l, _ := one.Inflow.(inflow.Liquid)
+		l, _ := one.Inflow.(inflow.LiquidDeliverability)
 		s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; J=%v; pb=%v; cut=%v; density=%v; B=%v; choke=%s",
 			one.Name, one.Depth, l.Reservoir, l.Index, l.Bubble, one.WaterCut, one.Density, one.VolumeFactor, one.choke))
 	}
@@ -60,7 +60,7 @@ func (z *zones) String() string {
 // Set reads one zone.
 func (z *zones) Set(text string) error {
 	one, gas := zone{choke: "open"}, usual()
-	var l inflow.Liquid
+	var l inflow.LiquidDeliverability
 	number := func(x *float64) func(string) error {
 		return func(s string) (err error) { *x, err = strconv.ParseFloat(s, 64); return err }
 	}

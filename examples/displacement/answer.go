@@ -13,16 +13,16 @@ func (in inputs) answer() (calculator.Answer, error) {
 		return calculator.Answer{}, calculator.BadInput{Err: fmt.Errorf("efficiency is %g; it must be above 0 and at most 1", in.pump.Efficiency)}
 	}
 	d := in.d
-	section := func(name string, c flow.Conduit) []flow.Section {
-		return []flow.Section{{Name: name, Conduit: c, Length: in.length, Bottom: in.tvd}}
+	section := func(name string, c flow.Conduit) []flow.ConduitSection {
+		return []flow.ConduitSection{{Name: name, Conduit: c, Length: in.length, BottomTVD: in.tvd}}
 	}
 	d.Well = flow.Well{Pipe: section("tubing", flow.Conduit{Outer: in.tubingID}), Annulus: section("annulus", flow.Conduit{Outer: in.casingID, Inner: in.tubingOD})}
-	d.InPipe = flow.Liquid{Name: "old fluid", Density: in.mud, Rheology: flow.Bingham(in.pv, in.yp)}
+	d.InPipe = flow.PumpedFluid{Name: "old fluid", Density: in.mud, Rheology: flow.Bingham(in.pv, in.yp)}
 	d.InAnnulus = d.InPipe
 	if in.spacerVolume != 0 {
-		d.Stages = append(d.Stages, flow.Stage{Liquid: flow.Liquid{Name: "spacer", Density: in.spacer, Rheology: flow.Bingham(in.spacerPV, in.spacerYP)}, Volume: in.spacerVolume, Rate: in.rate})
+		d.Stages = append(d.Stages, flow.Stage{Liquid: flow.PumpedFluid{Name: "spacer", Density: in.spacer, Rheology: flow.Bingham(in.spacerPV, in.spacerYP)}, Volume: in.spacerVolume, Rate: in.rate})
 	}
-	d.Stages = append(d.Stages, flow.Stage{Liquid: flow.Liquid{Name: "new fluid", Density: in.new, Rheology: flow.Newtonian(in.newPV)}, Volume: in.newVolume, Rate: in.rate})
+	d.Stages = append(d.Stages, flow.Stage{Liquid: flow.PumpedFluid{Name: "new fluid", Density: in.new, Rheology: flow.Newtonian(in.newPV)}, Volume: in.newVolume, Rate: in.rate})
 	d.Output = in.pump.Output()
 	s, err := d.Schedule()
 	if err != nil {

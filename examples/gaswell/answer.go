@@ -19,7 +19,7 @@ func (in input) well(bean unit.Length) production.GasWell {
 	return production.GasWell{
 		Inflow: in.zone, Choke: choke.Hole(1, bean), Discharge: in.discharge, HeatRatio: in.heat, Line: in.line, Standard: in.standard,
 		Tubing: gasflow.Tubing{Gas: in.gas, Wellhead: in.wellhead, Bottom: in.bottom,
-			Sections: []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: in.id, Roughness: in.roughness}, Length: in.length, Bottom: in.depth}}},
+			Sections: []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: in.id, Roughness: in.roughness}, Length: in.length, BottomTVD: in.depth}}},
 	}
 }
 

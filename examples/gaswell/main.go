@@ -25,7 +25,7 @@ func main() { calculator.Main(command) }
 // input is the flags. The well is invented.
 type input struct {
 	units            *calculator.Units
-	zone             inflow.Gas
+	zone             inflow.GasDeliverability
 	gas              fluid.Gas
 	id, roughness    unit.Length
 	length, depth    unit.Length

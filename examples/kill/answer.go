@@ -18,8 +18,8 @@ import (
 func (in input) answer() (calculator.Answer, error) {
 	k := in.k
 	k.InWell.Name, k.Kill.Name, k.Kill.Rheology = "fluid of the well", "kill fluid", k.InWell.Rheology
-	section := func(name string, c flow.Conduit) []flow.Section {
-		return []flow.Section{{Name: name, Conduit: c, Length: in.length, Bottom: in.depth}}
+	section := func(name string, c flow.Conduit) []flow.ConduitSection {
+		return []flow.ConduitSection{{Name: name, Conduit: c, Length: in.length, BottomTVD: in.depth}}
 	}
 	k.Well = flow.Well{Pipe: section("tubing", flow.Conduit{Outer: in.id}), Annulus: section("annulus", flow.Conduit{Outer: in.casing, Inner: in.od})}
 	k.Weak, k.Fracture = in.shoe, hydrostatics.PressureOf(in.fracture, in.shoe)

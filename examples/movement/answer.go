@@ -123,6 +123,6 @@ func published(w movement.Vertical, s movement.Section) bool {
 	p := s.Pipe
 	return p.OD == 2.875*unit.Inch && p.ID == 2.441*unit.Inch && p.Weight == 6.5*unit.PoundPerFoot && p.Material.Young == tubular.Steel().Young &&
 		s.Bottom == 10000*unit.Foot && s.Hole == 6.094*unit.Inch && w.Seals.Bore == 3.25*unit.Inch && w.Warming == -20*unit.FahrenheitDifference &&
-		w.Initial == movement.Condition{InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon} &&
-		w.Final == movement.Condition{InsideDensity: 15 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon, InsideSurface: 5000 * unit.PSI, OutsideSurface: 1000 * unit.PSI}
+		w.Initial == movement.WellFluids{InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon} &&
+		w.Final == movement.WellFluids{InsideDensity: 15 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon, InsideSurface: 5000 * unit.PSI, OutsideSurface: 1000 * unit.PSI}
 }

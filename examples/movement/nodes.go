@@ -65,7 +65,7 @@ func setDown(m *movement.MadeUp, c movement.Conditions, weight unit.Force) (move
 }
 
 // conditions are a state of the fluids, open below the seals.
-func conditions(c movement.Condition, warming unit.TemperatureDifference, end unit.Length) movement.Conditions {
+func conditions(c movement.WellFluids, warming unit.TemperatureDifference, end unit.Length) movement.Conditions {
 	friction, below := c.Friction, c.Inside(end)
 	c.Friction = 0
 	return movement.Conditions{

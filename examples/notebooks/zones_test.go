@@ -22,11 +22,11 @@ func well(outflow production.Outflow) production.Well {
 	return production.Well{
 		Zones: []production.Zone{
 			{Name: "lower", Depth: 9400 * unit.Foot, Chokes: chokes, WaterCut: 0.6,
-				Inflow:  inflow.Liquid{Reservoir: 4000 * unit.PSI, Index: 5 * unit.BarrelPerDayPSI},
+				Inflow:  inflow.LiquidDeliverability{Reservoir: 4000 * unit.PSI, Index: 5 * unit.BarrelPerDayPSI},
 				Density: 7.8 * unit.PoundPerGallon, VolumeFactor: 1.1,
 				Above: production.Interval{Density: 7.4 * unit.PoundPerGallon}},
 			{Name: "upper", Depth: 9000 * unit.Foot, Chokes: chokes, WaterCut: 0.05,
-				Inflow:  inflow.Liquid{Reservoir: 3500 * unit.PSI, Index: 4 * unit.BarrelPerDayPSI, Bubble: 2200 * unit.PSI},
+				Inflow:  inflow.LiquidDeliverability{Reservoir: 3500 * unit.PSI, Index: 4 * unit.BarrelPerDayPSI, Bubble: 2200 * unit.PSI},
 				Density: 6.9 * unit.PoundPerGallon, VolumeFactor: 1.25},
 		},
 		Outflow: outflow,
@@ -48,7 +48,7 @@ func show(w production.Well, f production.Flow) {
 }
 
 func Example_oneZone() {
-	zone := inflow.Liquid{Reservoir: 4000 * unit.PSI, Index: 5 * unit.BarrelPerDayPSI}
+	zone := inflow.LiquidDeliverability{Reservoir: 4000 * unit.PSI, Index: 5 * unit.BarrelPerDayPSI}
 	fmt.Println("at 3400 psi in front of it:", zone.Rate(3400*unit.PSI).Rounded(4))
 	oil := 0.85 * 999.1 * unit.KilogramPerCubicMetre
 	c := choke.LiquidCoefficient(3000*unit.BarrelPerDay, oil, 400*unit.PSI)

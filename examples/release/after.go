@@ -14,7 +14,7 @@ import (
 func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	section := r.Pull.Sections[0]
 	section.Hole = in.casing
-	still := movement.Condition{InsideDensity: in.tubing, OutsideDensity: in.annulus}
+	still := movement.WellFluids{InsideDensity: in.tubing, OutsideDensity: in.annulus}
 	cold := still
 	cold.InsideSurface = in.pressured
 	v := movement.Vertical{
@@ -62,8 +62,8 @@ func (in inputs) unseat(a *calculator.Answer, r packer.Release) error {
 func (in inputs) parted(a *calculator.Answer, r packer.Release) error {
 	leg := func(rho unit.Density, area unit.Area, held unit.Pressure) hydrostatics.Leg {
 		return hydrostatics.Leg{
-			Sections: []hydrostatics.Section{{Bottom: in.depth, Area: area}},
-			Fluids:   []hydrostatics.Stretch{{Bottom: in.depth, Density: rho}}, Surface: held,
+			Sections: []hydrostatics.LegSection{{BottomMD: in.depth, Area: area}},
+			Fluids:   []hydrostatics.Stretch{{BottomMD: in.depth, Density: rho}}, Surface: held,
 		}
 	}
 	p, err := packer.Parted{

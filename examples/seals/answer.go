@@ -41,7 +41,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 func (in inputs) cases() []packer.Case {
 	section := in.section
 	section.Hole = in.seat.Casing
-	of := func(final movement.Condition, warming unit.TemperatureDifference) movement.Vertical {
+	of := func(final movement.WellFluids, warming unit.TemperatureDifference) movement.Vertical {
 		final.OutsideDensity = in.landed.OutsideDensity
 		return movement.Vertical{Sections: []movement.Section{section}, Seals: movement.Seals{Bore: in.seat.Bore}, Initial: in.landed, Final: final, Warming: warming}
 	}

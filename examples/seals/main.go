@@ -27,10 +27,10 @@ type inputs struct {
 	units   *calculator.Units
 	section movement.Section
 	seat    packer.Seat
-	landed  movement.Condition
-	cold    movement.Condition
+	landed  movement.WellFluids
+	cold    movement.WellFluids
 	cooling unit.TemperatureDifference
-	warm    movement.Condition
+	warm    movement.WellFluids
 	warming unit.TemperatureDifference
 	plan    packer.SealPlan
 	stab    packer.Stab

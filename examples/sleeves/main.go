@@ -28,7 +28,7 @@ type input struct {
 	from, to list[sleeve.Position, *sleeve.Position]
 	one      sleeve.Sleeve
 	line     controlline.Line
-	liquid   controlline.Liquid
+	liquid   controlline.LineFluid
 	pump     unit.Pressure
 	single   bool
 	table    bool

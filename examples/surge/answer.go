@@ -118,7 +118,7 @@ func (in input) at(md, tvd unit.Length) flow.Trip {
 			return
 		}
 		// Surge knows vertical depth at the pipe's end alone; the sections share it by length.
-		t.Annulus = append(t.Annulus, flow.Section{Name: name, Conduit: flow.Conduit{Outer: in.casing, Inner: od}, Length: to - from, Bottom: tvd * to / md})
+		t.Annulus = append(t.Annulus, flow.ConduitSection{Name: name, Conduit: flow.Conduit{Outer: in.casing, Inner: od}, Length: to - from, BottomTVD: tvd * to / md})
 		if t.Open {
 			bore := in.id
 			if name == "assembly" {

@@ -35,7 +35,7 @@ type input struct {
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
-	in := input{trip: flow.Trip{Liquid: flow.Liquid{Name: "fluid"}}}
+	in := input{trip: flow.Trip{Liquid: flow.PumpedFluid{Name: "fluid"}}}
 	t := &in.trip
 	flags.TextVar(&in.od, "od", 3.5*unit.Inch, "outside diameter of the pipe")
 	flags.TextVar(&in.id, "id", 2.992*unit.Inch, "inside diameter of the pipe")

@@ -35,8 +35,8 @@ func (in inputs) uTube() (hydrostatics.UTube, error) {
 	var err1, err2 error
 	u.Tubing.Fluids, err1 = in.tubing.Stretches()
 	u.Annulus.Fluids, err2 = in.annulus.Stretches()
-	u.Tubing.Sections = []hydrostatics.Section{{Bottom: u.Port, Area: in.inside}}
-	u.Annulus.Sections = []hydrostatics.Section{{Bottom: u.Port, Area: in.outside}}
+	u.Tubing.Sections = []hydrostatics.LegSection{{BottomMD: u.Port, Area: in.inside}}
+	u.Annulus.Sections = []hydrostatics.LegSection{{BottomMD: u.Port, Area: in.outside}}
 	return u, errors.Join(err1, err2)
 }
 

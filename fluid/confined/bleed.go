@@ -15,7 +15,7 @@ import (
 //	V = Σ mi/ρi(p, Ti) - V0 [1 + wall expansion + C (p - p0)] + squeeze
 func (t Trapped) BleedVolume(to unit.Pressure) (unit.Volume, error) {
 	f := fault.In("confined")
-	f.Add(t.check())
+	f.Add(t.Validate())
 	f.Add(fault.Between("to", to, 0, mostTrapped))
 	if err := f.Err(); err != nil {
 		return 0, err
@@ -39,22 +39,23 @@ func (t Trapped) space(v0, p float64) float64 {
 
 // PressureUp is the closed system of a pressure test, filled with one fluid.
 type PressureUp struct {
-	Space       Space
-	Fluid       Fluid
-	Volume      unit.Volume // of the space at From
-	From, To    unit.Pressure
-	Temperature unit.Temperature // mean in the well
-	Supply      unit.Temperature // of the fluid in the tank it is measured in, at zero gauge pressure
+	Space       Space            `json:"space"`
+	Fluid       Fluid            `json:"fluid"`
+	Volume      unit.Volume      `json:"volume"` // of the space at From
+	From        unit.Pressure    `json:"from"`
+	To          unit.Pressure    `json:"to"`
+	Temperature unit.Temperature `json:"temperature"` // mean in the well
+	Supply      unit.Temperature `json:"supply"`      // of the fluid in the tank it is measured in, at zero gauge pressure
 }
 
 // Pumped is what a pressure test takes.
 type Pumped struct {
-	Volume      unit.Volume // measured in the tank
-	Compression unit.Volume // share of the fluid, at To
-	Ballooning  unit.Volume // share of the walls, at To
-	Stretch     float64     // Ballooning over the volume
+	Volume      unit.Volume `json:"volume"`      // measured in the tank
+	Compression unit.Volume `json:"compression"` // share of the fluid, at To
+	Ballooning  unit.Volume `json:"ballooning"`  // share of the walls, at To
+	Stretch     float64     `json:"stretch"`     // Ballooning over the volume
 	// PerVolume is the mean rise of pressure per volume pumped, in Pa/m³.
-	PerVolume float64
+	PerVolume float64 `json:"per_volume"`
 }
 
 // Solve returns the volume of fluid, as measured in the tank, that brings the

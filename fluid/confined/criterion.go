@@ -17,11 +17,11 @@ type Criterion struct {
 
 	// MostDecline is the greatest fall over the hold, as a share of the pressure
 	// at its start. Zero allows no fall but what the gauge can't resolve.
-	MostDecline float64 `json:"mostDecline"`
+	MostDecline float64 `json:"most_decline"`
 	// Stabilizing asks that the fall slows down, or has stopped.
 	Stabilizing bool `json:"stabilizing,omitempty"`
 	// AfterTemperature judges the fall less what cooling explains.
-	AfterTemperature bool `json:"afterTemperature,omitempty"`
+	AfterTemperature bool `json:"after_temperature,omitempty"`
 }
 
 // Presets lists criteria in use. They are figures to check against the rules

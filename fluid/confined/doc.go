@@ -10,4 +10,8 @@
 // A space is elastic steel around liquid and, if any, gas. Formation, cement
 // and creep are outside: a wall that is backed by rock can be taken as Rigid,
 // which gives the higher pressure.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package confined

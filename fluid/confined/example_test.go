@@ -29,8 +29,8 @@ func ExampleMixed() {
 	// Output: 4.12e-06 1/psi
 }
 
-func ExampleLiquid_Density() {
-	l := confined.Liquid{Reference: 9.5 * unit.PoundPerGallon, Temperature: unit.Fahrenheit(70), Compressibility: 2e-6 * unit.PerPSI, Expansivity: 2.5e-4 * unit.PerFahrenheit}
+func ExampleLinearLiquid_Density() {
+	l := confined.LinearLiquid{Reference: 9.5 * unit.PoundPerGallon, Temperature: unit.Fahrenheit(70), Compressibility: 2e-6 * unit.PerPSI, Expansivity: 2.5e-4 * unit.PerFahrenheit}
 	ρ, err := l.Density(5000*unit.PSI, unit.Fahrenheit(200))
 	fmt.Println(ρ.Rounded(4), err)
 	// Output: 9.289 lb/gal <nil>

@@ -3,6 +3,7 @@ package confined
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"gonum.org/v1/gonum/interp"
@@ -14,32 +15,32 @@ import (
 
 // PressureTest is a recorded test with what it is to be judged by.
 type PressureTest struct {
-	Record    Record
-	Criterion Criterion
-	Start     time.Duration // of the hold, on the record's clock
-	Target    unit.Pressure // the least pressure at the start of the hold; zero asks for none
+	Record    Record        `json:"record"`
+	Criterion Criterion     `json:"criterion"`
+	Start     time.Duration `json:"start"`  // of the hold, on the record's clock
+	Target    unit.Pressure `json:"target"` // the least pressure at the start of the hold; zero asks for none
 	// Resolution is the smallest change that the gauge shows. Falls up to it
 	// are none.
-	Resolution unit.Pressure
+	Resolution unit.Pressure `json:"resolution"`
 	// PerDegree is the rise of the closed system's pressure per degree of
 	// warming, in Pa/K (PressurePerDegree, or Trapped.Solve). It turns the
 	// recorded temperature into pressure; zero leaves temperature out.
-	PerDegree float64
+	PerDegree float64 `json:"per_degree"`
 }
 
-// Verdict is what comes of a test. The zero value is undecided.
-type Verdict int
+// TestVerdict is what comes of a test. The zero value is undecided.
+type TestVerdict int
 
 // The verdicts.
 const (
-	Undecided Verdict = iota // the record doesn't cover the hold
+	Undecided TestVerdict = iota // the record doesn't cover the hold
 	Passed
 	Failed
 )
 
 var verdictNames = [...]string{"undecided", "passed", "failed"}
 
-func (v Verdict) String() string {
+func (v TestVerdict) String() string {
 	if v < 0 || int(v) >= len(verdictNames) {
 		return fmt.Sprintf("Verdict(%d)", int(v))
 	}
@@ -47,7 +48,17 @@ func (v Verdict) String() string {
 }
 
 // MarshalText writes the verdict's name.
-func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
+func (v TestVerdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
+
+// UnmarshalText reads a verdict's name.
+func (v *TestVerdict) UnmarshalText(text []byte) error {
+	i := slices.Index(verdictNames[:], string(text))
+	if i < 0 {
+		return fault.NewIn("confined", "", "verdict is %q; must be one of %q", text, verdictNames)
+	}
+	*v = TestVerdict(i)
+	return nil
+}
 
 // Trend is how the pressure's fall develops from the first half of the hold to
 // the second. The zero value is unknown.
@@ -74,28 +85,39 @@ func (t Trend) String() string {
 // MarshalText writes the trend's name.
 func (t Trend) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
+// UnmarshalText reads a trend's name.
+func (t *Trend) UnmarshalText(text []byte) error {
+	i := slices.Index(trendNames[:], string(text))
+	if i < 0 {
+		return fault.NewIn("confined", "", "trend is %q; must be one of %q", text, trendNames)
+	}
+	*t = Trend(i)
+	return nil
+}
+
 // Judgement is a test judged.
 type Judgement struct {
-	Verdict Verdict
-	Reasons []string // what decided it
+	Verdict TestVerdict `json:"verdict"`
+	Reasons []string    `json:"reasons"` // what decided it
 
-	Start   unit.Pressure // at the start of the hold
-	End     unit.Pressure // at its end, or at the end of the record
-	Fall    unit.Pressure // Start - End
-	Decline float64       // Fall/Start
-	Allowed unit.Pressure
+	Start   unit.Pressure `json:"start"`   // at the start of the hold
+	End     unit.Pressure `json:"end"`     // at its end, or at the end of the record
+	Fall    unit.Pressure `json:"fall"`    // Start - End
+	Decline float64       `json:"decline"` // Fall/Start
+	Allowed unit.Pressure `json:"allowed"`
 	// MostDecline and Source are the criterion's, for Steps.
-	MostDecline float64
-	Source      string
+	MostDecline float64 `json:"most_decline"`
+	Source      string  `json:"source"`
 
-	Held      time.Duration // as far as the record goes
-	Cooling   unit.Pressure // the part of Fall that the change of temperature explains; negative where warming hides a fall
-	Corrected unit.Pressure // Fall - Cooling
+	Held      time.Duration `json:"held"`      // as far as the record goes
+	Cooling   unit.Pressure `json:"cooling"`   // the part of Fall that the change of temperature explains; negative where warming hides a fall
+	Corrected unit.Pressure `json:"corrected"` // Fall - Cooling
 
-	PerHour      unit.Pressure // rate of fall over the hold, by regression; positive while falling
-	PerHourError unit.Pressure // its standard error
-	Early, Late  unit.Pressure // the same in each half of the hold
-	Trend        Trend
+	PerHour      unit.Pressure `json:"per_hour"`       // rate of fall over the hold, by regression; positive while falling
+	PerHourError unit.Pressure `json:"per_hour_error"` // its standard error
+	Early        unit.Pressure `json:"early"`          // the same in each half of the hold
+	Late         unit.Pressure `json:"late"`
+	Trend        Trend         `json:"trend"`
 }
 
 // Judge reads the record over the hold: pressures at its ends by straight
@@ -104,7 +126,7 @@ type Judgement struct {
 // standard errors. A record that ends before the hold does is failed where the
 // fall is already too much, and otherwise undecided.
 func (t PressureTest) Judge() (Judgement, error) {
-	if err := t.check(); err != nil {
+	if err := t.Validate(); err != nil {
 		return Judgement{}, err
 	}
 	pressure, temperature, err := t.curves()
@@ -134,7 +156,8 @@ func (t PressureTest) Judge() (Judgement, error) {
 	return j, nil
 }
 
-func (t PressureTest) check() error {
+// Validate reports everything that is wrong with t.
+func (t PressureTest) Validate() error {
 	f := fault.In("confined")
 	f.At("Criterion", t.Criterion.Validate())
 	f.Add(fault.Between("Target", t.Target, 0, mostTrapped))

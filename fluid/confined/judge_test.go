@@ -33,7 +33,7 @@ func casing(t testing.TB) confined.Criterion {
 func TestTenPercentInThirtyMinutes(t *testing.T) {
 	for _, c := range []struct {
 		end  float64
-		want confined.Verdict
+		want confined.TestVerdict
 	}{{5000, confined.Passed}, {4501, confined.Passed}, {4500, confined.Passed}, {4499.9, confined.Failed}, {4000, confined.Failed}} {
 		j, err := confined.PressureTest{Record: record(40, func(m float64) float64 { return 5000 - (5000-c.end)*m/30 }), Criterion: casing(t), Resolution: 0.01 * unit.PSI}.Judge()
 		require.NoError(t, err)
@@ -105,7 +105,7 @@ func TestStabilizing(t *testing.T) {
 	require.NoError(t, err)
 	for _, x := range []struct {
 		psi  func(m float64) float64
-		want confined.Verdict
+		want confined.TestVerdict
 	}{
 		{func(m float64) float64 { return 4900 + 100*math.Exp(-m/8) }, confined.Passed},
 		{func(m float64) float64 { return 5000 - 3*m }, confined.Failed},

@@ -11,7 +11,7 @@ import (
 )
 
 var (
-	workedLiquid = Liquid{Reference: 1100, Pressure: 2e6, Temperature: unit.Kelvin(300), Compressibility: 4.2e-10, Expansivity: 5.1e-4}
+	workedLiquid = LinearLiquid{Reference: 1100, Pressure: 2e6, Temperature: unit.Kelvin(300), Compressibility: 4.2e-10, Expansivity: 5.1e-4}
 	workedOuter  = Tube{OD: 0.2445, ID: 0.2205, Young: 2.06e11, Poisson: 0.3, Expansion: 1.24e-5}
 	workedInner  = Tube{OD: 0.1143, ID: 0.1005, Young: 2.1e11, Poisson: 0.28, Expansion: 1.2e-5}
 	workedOf     = precise.Values{"D": 0.2445, "d": 0.2205, "E": 2.06e11, "nu": 0.3, "al": 1.24e-5, "D2": 0.1143, "d2": 0.1005, "E2": 2.1e11, "nu2": 0.28, "al2": 1.2e-5}
@@ -103,46 +103,46 @@ func TestPresetsAsPrinted(t *testing.T) {
 // Each limit of the inputs: on it the answer, just beyond it a fault that names it.
 func TestConfinedLimits(t *testing.T) {
 	const more = 1 + 1e-7
-	ok := Liquid{Reference: 10_000, Temperature: unit.Kelvin(300), Compressibility: 1e-6, Expansivity: 0.01}
+	ok := LinearLiquid{Reference: 10_000, Temperature: unit.Kelvin(300), Compressibility: 1e-6, Expansivity: 0.01}
 	for _, at := range [][2]float64{{2e6, 300}, {0, 100}, {0, 500}} {
 		_, err := ok.Density(unit.Pressure(at[0]), unit.Kelvin(at[1]))
 		require.NoError(t, err, "at the greatest of everything, the exponent at 2")
 	}
-	least := Liquid{Reference: 1, Temperature: unit.Kelvin(300), Expansivity: -0.01}
+	least := LinearLiquid{Reference: 1, Temperature: unit.Kelvin(300), Expansivity: -0.01}
 	_, err := least.Density(0, unit.Kelvin(300))
 	require.NoError(t, err)
 	for text, c := range map[string]struct {
-		Liquid
+		LinearLiquid
 		p, k float64
 	}{
-		"Reference: is": {Liquid{Reference: 10_000 * more}, 0, 0}, "Reference: is 0.00834540361747897": {Liquid{Reference: 1 / more}, 0, 0},
-		"Compressibility: is": {Liquid{Reference: 1000, Compressibility: 1e-6 * more}, 0, 0},
-		"Expansivity: is":     {Liquid{Reference: 1000, Expansivity: 0.01 * more}, 0, 0}, "Expansivity: is -0.010000001": {Liquid{Reference: 1000, Expansivity: -0.01 * more}, 0, 0},
-		"exponent of the density: is 2.0000001999999997;": {Liquid{Reference: 1000, Compressibility: 1e-6}, 2e6 * more, 0},
-		"exponent of the density: is":                     {Liquid{Reference: 1000, Expansivity: 0.01}, 0, 200 * more},
+		"Reference: is": {LinearLiquid{Reference: 10_000 * more}, 0, 0}, "Reference: is 0.00834540361747897": {LinearLiquid{Reference: 1 / more}, 0, 0},
+		"Compressibility: is": {LinearLiquid{Reference: 1000, Compressibility: 1e-6 * more}, 0, 0},
+		"Expansivity: is":     {LinearLiquid{Reference: 1000, Expansivity: 0.01 * more}, 0, 0}, "Expansivity: is -0.010000001": {LinearLiquid{Reference: 1000, Expansivity: -0.01 * more}, 0, 0},
+		"exponent of the density: is 2.0000001999999997;": {LinearLiquid{Reference: 1000, Compressibility: 1e-6}, 2e6 * more, 0},
+		"exponent of the density: is":                     {LinearLiquid{Reference: 1000, Expansivity: 0.01}, 0, 200 * more},
 	} {
-		_, err := c.Liquid.Density(unit.Pressure(c.p), unit.Kelvin(c.k))
+		_, err := c.LinearLiquid.Density(unit.Pressure(c.p), unit.Kelvin(c.k))
 		require.ErrorContains(t, err, text)
 	}
 
 	wide := Tube{OD: 10, ID: 9.99998, Young: 1e13, Poisson: 0.5, Expansion: 1e-3}
 	narrow := Tube{OD: 1e-4, ID: 1e-5, Young: 1e6}
-	fill := Fill{Name: "brine", Fluid: Liquid{Reference: 1000, Compressibility: 1e-10}, Volume: 1e6, From: unit.Kelvin(100), To: unit.Kelvin(1500)}
+	fill := Fill{Name: "brine", Fluid: LinearLiquid{Reference: 1000, Compressibility: 1e-10}, Volume: 1e6, From: unit.Kelvin(100), To: unit.Kelvin(1500)}
 	trapped := Trapped{Space: Space{Outer: wide}, Fills: []Fill{fill}, Pressure: 2e9, HeatOuter: 1000, HeatInner: -1000, Squeeze: 1e6}
-	require.NoError(t, trapped.check())
+	require.NoError(t, trapped.Validate())
 	other := trapped
 	other.Space.Outer, other.HeatOuter, other.HeatInner, other.Squeeze = narrow, -1000, 1000, -1e6
-	require.NoError(t, other.check())
+	require.NoError(t, other.Validate())
 	full := trapped
 	for len(full.Fills) < 100 {
 		full.Fills = append(full.Fills, fill)
 	}
-	require.NoError(t, full.check())
+	require.NoError(t, full.Validate())
 	near := wide
 	near.OD, near.ID = 9.99998*(1-2e-6), 9
 	nested := trapped
 	nested.Space.Inner = &near
-	require.NoError(t, nested.check())
+	require.NoError(t, nested.Validate())
 	for text, change := range map[string]func(*Trapped){
 		"Space.Outer.OD: is 10000.001":                  func(t *Trapped) { t.Space.Outer.OD *= more },
 		"Space.Outer.OD: is":                            func(t *Trapped) { t.Space.Outer = narrow; t.Space.Outer.OD /= more },
@@ -169,7 +169,7 @@ func TestConfinedLimits(t *testing.T) {
 	} {
 		c := trapped
 		change(&c)
-		require.ErrorContains(t, c.check(), text)
+		require.ErrorContains(t, c.Validate(), text)
 	}
 
 	up := PressureUp{Space: Space{Outer: workedOuter}, Fluid: workedLiquid, Volume: 1e6, From: 0, To: 1e8, Temperature: unit.Kelvin(300), Supply: unit.Kelvin(300)}
@@ -223,7 +223,7 @@ func TestConfinedLimits(t *testing.T) {
 	require.Equal(t, 10, strings.Count(err.Error(), "line "))
 
 	test := PressureTest{Record: Record{sample(0, 1e6, 300), sample(100, 1e6, 300)}, Criterion: Criterion{Hold: 1e7 * time.Second, MostDecline: 1}, PerDegree: 1e9, Target: 2e9, Resolution: 2e9}
-	require.NoError(t, test.check())
+	require.NoError(t, test.Validate())
 	for text, change := range map[string]func(*PressureTest){
 		"Criterion.Hold: is": func(p *PressureTest) { p.Criterion.Hold += time.Second }, "Criterion.Hold: is 999.999999ms;": func(p *PressureTest) { p.Criterion.Hold = time.Second - 1 },
 		"MostDecline": func(p *PressureTest) { p.Criterion.MostDecline = more }, "PerDegree: is": func(p *PressureTest) { p.PerDegree *= more },
@@ -237,9 +237,9 @@ func TestConfinedLimits(t *testing.T) {
 	} {
 		c := test
 		change(&c)
-		require.ErrorContains(t, c.check(), text)
+		require.ErrorContains(t, c.Validate(), text)
 	}
 	test.Criterion.Hold = time.Second
 	test.PerDegree *= -1
-	require.NoError(t, test.check())
+	require.NoError(t, test.Validate())
 }

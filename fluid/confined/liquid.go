@@ -13,23 +13,23 @@ type Fluid interface {
 	Density(p unit.Pressure, t unit.Temperature) (unit.Density, error)
 }
 
-// Liquid is a liquid of constant compressibility and expansivity,
+// LinearLiquid is a liquid of constant compressibility and expansivity,
 //
 //	ρ = ρ0 exp[c (p - p0) - α (T - T0)]
 //
 // for hand figures and for fluids of which no more is known. The zero value is
 // an error.
-type Liquid struct {
-	Reference       unit.Density // at Pressure and Temperature
-	Pressure        unit.Pressure
-	Temperature     unit.Temperature
-	Compressibility unit.Compressibility
-	Expansivity     unit.Expansivity // of volume
+type LinearLiquid struct {
+	Reference       unit.Density         `json:"reference"` // at Pressure and Temperature
+	Pressure        unit.Pressure        `json:"pressure"`
+	Temperature     unit.Temperature     `json:"temperature"`
+	Compressibility unit.Compressibility `json:"compressibility"`
+	Expansivity     unit.Expansivity     `json:"expansivity"` // of volume
 }
 
 // Density returns the density. An error where the liquid's constants are no
 // liquid's.
-func (l Liquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
+func (l LinearLiquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	f := fault.In("confined")
 	f.Add(fault.Between("Reference", l.Reference, 1*unit.KilogramPerCubicMetre, 10_000*unit.KilogramPerCubicMetre))
 	f.Add(fault.Between("Compressibility", l.Compressibility, 0, 1e-6*unit.PerPascal))

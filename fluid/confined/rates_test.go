@@ -73,9 +73,9 @@ func TestRatesByHand(t *testing.T) {
 	for _, bad := range []Trend{-1, 5} {
 		require.Contains(t, bad.String(), "Trend(")
 	}
-	for _, bad := range []Verdict{-1, Verdict(len(verdictNames))} {
+	for _, bad := range []TestVerdict{-1, TestVerdict(len(verdictNames))} {
 		require.Contains(t, bad.String(), "Verdict(")
 	}
-	require.Equal(t, verdictNames[0], Verdict(0).String())
+	require.Equal(t, verdictNames[0], TestVerdict(0).String())
 	require.Equal(t, []string{"unknown", "rising"}, []string{TrendUnknown.String(), TrendRising.String()})
 }

@@ -14,9 +14,9 @@ import (
 
 // Sample is one line of a pressure test's record.
 type Sample struct {
-	At          time.Duration
-	Pressure    unit.Pressure
-	Temperature unit.Temperature // zero where it wasn't recorded
+	At          time.Duration    `json:"at"`
+	Pressure    unit.Pressure    `json:"pressure"`
+	Temperature unit.Temperature `json:"temperature"` // zero where it wasn't recorded
 }
 
 // Record is a pressure test as recorded, in order of time.

@@ -8,10 +8,10 @@ import (
 
 // Part is a piece of a system under test: a volume of fluid and its walls.
 type Part struct {
-	Name   string
-	Volume unit.Volume
-	Fluid  unit.Compressibility
-	Walls  unit.Compressibility // Space.Compliance; zero is rigid
+	Name   string               `json:"name"`
+	Volume unit.Volume          `json:"volume"`
+	Fluid  unit.Compressibility `json:"fluid"`
+	Walls  unit.Compressibility `json:"walls"` // Space.Compliance; zero is rigid
 }
 
 // System is the pieces that stand under one test pressure.

@@ -51,7 +51,7 @@ func TestPressureUp(t *testing.T) {
 	for _, part := range []string{"Fluid: is missing", "must differ from From", "Volume: is", "Temperature: is", "Space.Outer"} {
 		require.ErrorContains(t, err, part)
 	}
-	_, err = confined.PressureUp{Space: rigid(), Fluid: confined.Liquid{Reference: 1000, Temperature: warm}, Volume: 1, To: 1e6, Temperature: warm, Supply: warm}.Solve()
+	_, err = confined.PressureUp{Space: rigid(), Fluid: confined.LinearLiquid{Reference: 1000, Temperature: warm}, Volume: 1, To: 1e6, Temperature: warm, Supply: warm}.Solve()
 	require.ErrorContains(t, err, "give way")
 }
 
@@ -59,7 +59,7 @@ func TestLiquid(t *testing.T) {
 	ρ, err := liquid.Density(0, warm)
 	require.NoError(t, err)
 	require.Equal(t, unit.Density(1000), ρ)
-	_, err = confined.Liquid{}.Density(0, warm)
+	_, err = confined.LinearLiquid{}.Density(0, warm)
 	require.ErrorContains(t, err, "Reference")
 	_, err = liquid.Density(1e12, warm)
 	require.ErrorContains(t, err, "exponent")

@@ -16,42 +16,43 @@ var ErrVoid = errors.New("confined: the liquid no longer fills the space")
 
 // Fill is one of the fluids in a space.
 type Fill struct {
-	Name   string
-	Fluid  Fluid
-	Volume unit.Volume // at the starting pressure and temperature
-	From   unit.Temperature
-	To     unit.Temperature
+	Name   string           `json:"name"`
+	Fluid  Fluid            `json:"fluid"`
+	Volume unit.Volume      `json:"volume"` // at the starting pressure and temperature
+	From   unit.Temperature `json:"from"`
+	To     unit.Temperature `json:"to"`
 }
 
 // Trapped is a closed space between two states.
 type Trapped struct {
-	Space    Space
-	Fills    []Fill
-	Pressure unit.Pressure // before, at the mean depth of the space
+	Space    Space         `json:"space"`
+	Fills    []Fill        `json:"fills"`
+	Pressure unit.Pressure `json:"pressure"` // before, at the mean depth of the space
 	// HeatOuter and HeatInner are the warming of the walls; HeatInner counts
 	// only in an annulus.
-	HeatOuter unit.TemperatureDifference
-	HeatInner unit.TemperatureDifference
-	Squeeze   unit.Volume // taken from the space: a piston moved in, a wall bent in
+	HeatOuter unit.TemperatureDifference `json:"heat_outer"`
+	HeatInner unit.TemperatureDifference `json:"heat_inner"`
+	Squeeze   unit.Volume                `json:"squeeze"` // taken from the space: a piston moved in, a wall bent in
 }
 
 // Outcome is what a trapped space comes to.
 type Outcome struct {
-	Before, After unit.Pressure
-	Rise          unit.Pressure // After - Before; negative on cooling
-	Volume        unit.Volume   // of the space before
+	Before unit.Pressure `json:"before"`
+	After  unit.Pressure `json:"after"`
+	Rise   unit.Pressure `json:"rise"`   // After - Before; negative on cooling
+	Volume unit.Volume   `json:"volume"` // of the space before
 
-	FluidExpansion unit.Volume          // what the fluids would grow by at the pressure before
-	WallExpansion  unit.Volume          // what the space grows by with the heat of its walls
-	WallCompliance unit.Compressibility // of the space
-	Ballooning     unit.Volume          // what the space grows by with the pressure
-	Compression    unit.Volume          // what the pressure takes from the fluids
-	Squeeze        unit.Volume
+	FluidExpansion unit.Volume          `json:"fluid_expansion"` // what the fluids would grow by at the pressure before
+	WallExpansion  unit.Volume          `json:"wall_expansion"`  // what the space grows by with the heat of its walls
+	WallCompliance unit.Compressibility `json:"wall_compliance"` // of the space
+	Ballooning     unit.Volume          `json:"ballooning"`      // what the space grows by with the pressure
+	Compression    unit.Volume          `json:"compression"`     // what the pressure takes from the fluids
+	Squeeze        unit.Volume          `json:"squeeze"`
 
 	// Estimate is the rise by the linear formula with the fluids' mean
 	// compressibility at the start: a check by hand.
-	Estimate        unit.Pressure
-	Compressibility unit.Compressibility // of the fluids at the start
+	Estimate        unit.Pressure        `json:"estimate"`
+	Compressibility unit.Compressibility `json:"compressibility"` // of the fluids at the start
 }
 
 // mostTrapped is the highest pressure looked at.
@@ -68,7 +69,7 @@ const mostTrapped = 2000 * unit.Megapascal
 // Source: conservation of mass; API RP 90-2 calls the effect thermally induced
 // annular pressure (title from memory).
 func (t Trapped) Solve() (Outcome, error) {
-	if err := t.check(); err != nil {
+	if err := t.Validate(); err != nil {
 		return Outcome{}, err
 	}
 	m, v0, err := t.masses()
@@ -157,7 +158,8 @@ func (t Trapped) balance(m []float64, v0, C, growth, estimate float64) (float64,
 	return p, err
 }
 
-func (t Trapped) check() error {
+// Validate reports everything that is wrong with t.
+func (t Trapped) Validate() error {
 	f := fault.In("confined")
 	f.At("Space", t.Space.Validate())
 	if len(t.Fills) == 0 || len(t.Fills) > 100 {

@@ -15,7 +15,7 @@ import (
 var warm, hot = unit.Celsius(20), unit.Celsius(80)
 
 // liquid has round figures: c = 4.5e-10 1/Pa, α = 4e-4 1/K.
-var liquid = confined.Liquid{Reference: 1000, Temperature: warm, Compressibility: 4.5e-10, Expansivity: 4e-4}
+var liquid = confined.LinearLiquid{Reference: 1000, Temperature: warm, Compressibility: 4.5e-10, Expansivity: 4e-4}
 
 func rigid() confined.Space {
 	return confined.Space{Outer: confined.Tube{OD: 0.2, ID: 0.18, Rigid: true}}
@@ -151,7 +151,7 @@ func TestTrappedErrors(t *testing.T) {
 	require.ErrorIs(t, err, errRange)
 	require.ErrorContains(t, err, "brine")
 	// Something has to give.
-	_, err = confined.Trapped{Space: rigid(), Fills: []confined.Fill{{Fluid: confined.Liquid{Reference: 1000, Temperature: warm, Expansivity: 4e-4}, Volume: 10, From: warm, To: hot}}}.Solve()
+	_, err = confined.Trapped{Space: rigid(), Fills: []confined.Fill{{Fluid: confined.LinearLiquid{Reference: 1000, Temperature: warm, Expansivity: 4e-4}, Volume: 10, From: warm, To: hot}}}.Solve()
 	require.ErrorContains(t, err, "no finite pressure")
 	_, err = confined.Trapped{Space: rigid(), Fills: []confined.Fill{{Fluid: liquid, Volume: 1, From: warm, To: warm}}, Squeeze: 2}.Solve()
 	require.ErrorContains(t, err, "Squeeze")
@@ -212,7 +212,7 @@ func ExampleTrapped_Solve() {
 		},
 		Fills: []confined.Fill{{
 			Name:   "brine",
-			Fluid:  confined.Liquid{Reference: 9.5 * unit.PoundPerGallon, Temperature: unit.Fahrenheit(100), Compressibility: 2.8e-6 * unit.PerPSI, Expansivity: 2.5e-4 * unit.PerFahrenheit},
+			Fluid:  confined.LinearLiquid{Reference: 9.5 * unit.PoundPerGallon, Temperature: unit.Fahrenheit(100), Compressibility: 2.8e-6 * unit.PerPSI, Expansivity: 2.5e-4 * unit.PerFahrenheit},
 			Volume: 550 * unit.Barrel, From: unit.Fahrenheit(100), To: unit.Fahrenheit(160),
 		}},
 		Pressure:  2000 * unit.PSI,

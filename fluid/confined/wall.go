@@ -2,6 +2,7 @@ package confined
 
 import (
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -9,13 +10,14 @@ import (
 
 // Tube is an elastic pipe as the wall of a space.
 type Tube struct {
-	OD, ID    unit.Length
-	Young     unit.Pressure    // Young's modulus
-	Poisson   float64          // Poisson's ratio
-	Expansion unit.Expansivity // linear
+	OD        unit.Length      `json:"od"`
+	ID        unit.Length      `json:"id"`
+	Young     unit.Pressure    `json:"young"`     // Young's modulus
+	Poisson   float64          `json:"poisson"`   // Poisson's ratio
+	Expansion unit.Expansivity `json:"expansion"` // linear
 	// Rigid takes the wall as unmoved by pressure and heat: pipe cemented into
 	// hard rock. Only OD and ID count then.
-	Rigid bool
+	Rigid bool `json:"rigid"`
 }
 
 // Ends tells how the ends of a pipe are held. The zero value is fixed.
@@ -35,6 +37,24 @@ func (e Ends) String() string {
 		return "unknown"
 	}
 	return endsNames[e]
+}
+
+// MarshalText writes how the ends are held.
+func (e Ends) MarshalText() ([]byte, error) {
+	if e < 0 || int(e) >= len(endsNames) {
+		return nil, fault.NewIn("confined", "", "ends are %d; must be one of %q", int(e), endsNames)
+	}
+	return []byte(endsNames[e]), nil
+}
+
+// UnmarshalText reads how the ends are held.
+func (e *Ends) UnmarshalText(text []byte) error {
+	i := slices.Index(endsNames[:], string(text))
+	if i < 0 {
+		return fault.NewIn("confined", "", "ends are %q; must be one of %q", text, endsNames)
+	}
+	*e = Ends(i)
+	return nil
 }
 
 // BoreCompliance returns the relative growth of the bore's volume per pressure
@@ -127,11 +147,11 @@ func (t Tube) Validate() error {
 
 // Space is the bore of a pipe, or the annulus between two.
 type Space struct {
-	Outer Tube // the pipe whose bore it is, or the casing outside
+	Outer Tube `json:"outer"` // the pipe whose bore it is, or the casing outside
 	// Inner is the pipe within; nil for a bore. An annulus has fixed ends:
 	// two pipes of different strain have no common length otherwise.
-	Inner *Tube
-	Ends  Ends
+	Inner *Tube `json:"inner"`
+	Ends  Ends  `json:"ends"`
 }
 
 // Compliance returns the relative growth of the space per pressure in it,

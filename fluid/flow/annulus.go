@@ -93,7 +93,7 @@ func (g *ring) rate(β float64, c *float64) (float64, error) {
 	}
 	r1, r2 := edges(*c)
 	slope := (g.m + 1) * (1/(r1-g.κ) + 1/(1-r2))
-	x, err := secant(slip, *c, slope, lo, hi)
+	x, err := root.From(slip, *c, slope, lo, hi)
 	if err != nil {
 		return 0, err
 	}
@@ -135,44 +135,7 @@ func (r Rheology) annulus(outer, inner, v float64) (τw, index float64, err erro
 		return q + g.m*math.Log(T) - target, err
 	}
 	u := math.Log(τ0 * ξ)
-	u, err = secant(miss, u, slope, u-4, u+4)
+	u, err = root.From(miss, u, slope, u-4, u+4)
 	x := math.Exp(u)
 	return x + τ0, x / ((x + τ0) * slope), err
-}
-
-// secant solves f(u) = 0 for a rising f that is nearly a straight line of a
-// known slope; where that doesn't settle, between lo and hi.
-func secant(f func(float64) (float64, error), u, slope, lo, hi float64) (float64, error) {
-	y, err := f(u)
-	if err != nil {
-		return 0, err
-	}
-	for range 8 {
-		step := -y / slope
-		next, err := f(u + step)
-		if err != nil || math.IsNaN(next) || math.IsInf(next, 0) {
-			break
-		}
-		u += step
-		if math.Abs(next) < 1e-12 || math.Abs(step) < 1e-13 {
-			return u, nil
-		}
-		if s := (next - y) / step; s > 0 {
-			slope = s
-		}
-		y = next
-	}
-	return bracketed(f, lo, hi)
-}
-
-func bracketed(f func(float64) (float64, error), lo, hi float64) (float64, error) {
-	// At the very ends one side of the gap is empty.
-	inset := 1e-9 * (hi - lo)
-	return root.Find(func(u float64) float64 {
-		y, err := f(u)
-		if err != nil {
-			return math.NaN()
-		}
-		return y
-	}, lo+inset, hi-inset, 1e-13)
 }

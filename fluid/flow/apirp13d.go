@@ -8,12 +8,12 @@ import (
 // APIFigures are the figures of a power-law fluid as API RP 13D's third edition
 // has them: what many rig sheets still print. Friction is the better answer.
 type APIFigures struct {
-	Velocity           unit.Velocity
-	EffectiveViscosity unit.Viscosity
-	Reynolds           float64
-	Regime             Regime
-	Factor             FanningFactor
-	Gradient           unit.Gradient
+	Velocity           unit.Velocity  `json:"velocity"`
+	EffectiveViscosity unit.Viscosity `json:"effective_viscosity"`
+	Reynolds           float64        `json:"reynolds"`
+	Regime             Regime         `json:"regime"`
+	Factor             FanningFactor  `json:"factor"`
+	Gradient           unit.Gradient  `json:"gradient"`
 }
 
 // APIFigures returns effective viscosity, Reynolds number, friction factor and
@@ -32,7 +32,7 @@ type APIFigures struct {
 //
 // Source: API RP 13D (3rd edition, 1995), section on hydraulics.
 func (s Stream) APIFigures() (APIFigures, error) {
-	if err := s.check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return APIFigures{}, err
 	}
 	f := fault.In("flow")

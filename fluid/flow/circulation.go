@@ -9,44 +9,44 @@ import (
 
 // Circulation is one liquid going round at a steady rate.
 type Circulation struct {
-	Well         Well
-	Liquid       Liquid
-	Rate         unit.FlowRate
-	BackPressure unit.Pressure // held on the returns; gauge
-	Reverse      bool          // down the annulus, up the pipe
+	Well         Well          `json:"well"`
+	Liquid       PumpedFluid   `json:"liquid"`
+	Rate         unit.FlowRate `json:"rate"`
+	BackPressure unit.Pressure `json:"back_pressure"` // held on the returns; gauge
+	Reverse      bool          `json:"reverse"`       // down the annulus, up the pipe
 }
 
 // Part is one section's share of the friction.
 type Part struct {
-	Name     string
-	Side     Side
-	Length   unit.Length
-	Friction Friction
-	Loss     unit.Pressure // wall friction over the length
-	Minor    unit.Pressure
+	Name     string        `json:"name"`
+	Side     Side          `json:"side"`
+	Length   unit.Length   `json:"length"`
+	Friction Friction      `json:"friction"`
+	Loss     unit.Pressure `json:"loss"` // wall friction over the length
+	Minor    unit.Pressure `json:"minor"`
 }
 
 // Node is a place on the annulus side: a section's lower end.
 type Node struct {
-	Name          string
-	MeasuredDepth unit.Length
-	Depth         unit.Length   // true vertical
-	Pressure      unit.Pressure // while circulating
-	Static        unit.Pressure // with the pump off and the back pressure held
-	Equivalent    unit.Density  // circulating density at this depth; 0 at no depth
+	Name          string        `json:"name"`
+	MeasuredDepth unit.Length   `json:"measured_depth"`
+	Depth         unit.Length   `json:"depth"`      // true vertical
+	Pressure      unit.Pressure `json:"pressure"`   // while circulating
+	Static        unit.Pressure `json:"static"`     // with the pump off and the back pressure held
+	Equivalent    unit.Density  `json:"equivalent"` // circulating density at this depth; 0 at no depth
 }
 
 // Circulating is what a circulation needs and does.
 type Circulating struct {
-	PumpPressure unit.Pressure // back pressure and all losses: the liquid is the same on both sides
-	PipeLoss     unit.Pressure // minor losses included
-	AnnulusLoss  unit.Pressure
-	ExitLoss     unit.Pressure
-	Bottom       Node    // at the end of the pipe
-	Nodes        []Node  // down the annulus
-	Parts        []Part  // in the order of flow
-	Power        float64 // hydraulic, at the pump, W
-	BackPressure unit.Pressure
+	PumpPressure unit.Pressure `json:"pump_pressure"` // back pressure and all losses: the liquid is the same on both sides
+	PipeLoss     unit.Pressure `json:"pipe_loss"`     // minor losses included
+	AnnulusLoss  unit.Pressure `json:"annulus_loss"`
+	ExitLoss     unit.Pressure `json:"exit_loss"`
+	Bottom       Node          `json:"bottom"` // at the end of the pipe
+	Nodes        []Node        `json:"nodes"`  // down the annulus
+	Parts        []Part        `json:"parts"`  // in the order of flow
+	Power        float64       `json:"power"`  // hydraulic, at the pump, W
+	BackPressure unit.Pressure `json:"back_pressure"`
 }
 
 // Solve returns pump pressure, its parts, and the equivalent circulating density
@@ -114,13 +114,13 @@ func (c Circulation) nodes(legs []leg, inlet int, r Circulating) []Node {
 		}
 		s := c.Well.Annulus[i]
 		lost += r.Parts[k].Loss + r.Parts[k].Minor
-		column := unit.Pressure(float64(c.Liquid.Density) * standardGravity * float64(s.Bottom))
+		column := unit.Pressure(float64(c.Liquid.Density) * standardGravity * float64(s.BottomTVD))
 		n := Node{
-			Name: s.Name, MeasuredDepth: unit.Length(max(legs[k].md0, legs[k].md1)), Depth: s.Bottom,
+			Name: s.Name, MeasuredDepth: unit.Length(max(legs[k].md0, legs[k].md1)), Depth: s.BottomTVD,
 			Pressure: top + column + sign*lost, Static: c.BackPressure + column,
 		}
-		if s.Bottom > 0 {
-			n.Equivalent = EquivalentDensity(n.Pressure, s.Bottom)
+		if s.BottomTVD > 0 {
+			n.Equivalent = EquivalentDensity(n.Pressure, s.BottomTVD)
 		}
 		nodes = append(nodes, n)
 	}

@@ -19,14 +19,14 @@ const g = 9.80665
 // deviated below 1,500 m.
 func well() flow.Well {
 	return flow.Well{
-		Pipe: []flow.Section{
-			{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: 2000, Bottom: 1900},
-			{Name: "tail", Conduit: flow.Conduit{Outer: 2.441 * unit.Inch}, Length: 500, Bottom: 2300, Minor: 12},
+		Pipe: []flow.ConduitSection{
+			{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: 2000, BottomTVD: 1900},
+			{Name: "tail", Conduit: flow.Conduit{Outer: 2.441 * unit.Inch}, Length: 500, BottomTVD: 2300, Minor: 12},
 		},
-		Annulus: []flow.Section{
-			{Name: "9-5/8 in", Conduit: flow.Conduit{Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 1500, Bottom: 1500},
-			{Name: "7 in", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 500, Bottom: 1900},
-			{Name: "7 in by tail", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 2.875 * unit.Inch}, Length: 500, Bottom: 2300},
+		Annulus: []flow.ConduitSection{
+			{Name: "9-5/8 in", Conduit: flow.Conduit{Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 1500, BottomTVD: 1500},
+			{Name: "7 in", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 500, BottomTVD: 1900},
+			{Name: "7 in by tail", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 2.875 * unit.Inch}, Length: 500, BottomTVD: 2300},
 		},
 		Exit: flow.Orifices{Count: 4, Diameter: 12 * unit.Millimetre, Discharge: flow.DischargeSharp},
 	}
@@ -99,10 +99,10 @@ func TestCirculationAtRest(t *testing.T) {
 func TestCirculationErrors(t *testing.T) {
 	w := well()
 	w.Pipe[0].Length = -1
-	w.Annulus[2].Bottom = 2299
-	w.Annulus[1].Bottom = 3000
+	w.Annulus[2].BottomTVD = 2299
+	w.Annulus[1].BottomTVD = 3000
 	w.Exit.Count = -2
-	_, err := flow.Circulation{Well: w, Liquid: flow.Liquid{}, Rate: -1, BackPressure: -1}.Solve()
+	_, err := flow.Circulation{Well: w, Liquid: flow.PumpedFluid{}, Rate: -1, BackPressure: -1}.Solve()
 	for _, part := range []string{"Pipe[0].Length", "must end with Pipe", "Annulus[1].Bottom", "Exit.Count", "Liquid.Density", "Rate: is", "BackPressure: is"} {
 		require.ErrorContains(t, err, part)
 	}
@@ -112,8 +112,8 @@ func TestCirculationErrors(t *testing.T) {
 
 // A horizontal well has no depth at surface, and so no equivalent density.
 func TestNoDepth(t *testing.T) {
-	flat := []flow.Section{{Conduit: flow.Conduit{Outer: 0.1}, Length: 100}}
-	r, err := flow.Circulation{Well: flow.Well{Pipe: flat, Annulus: []flow.Section{{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.12}, Length: 100}}}, Liquid: water, Rate: 0.01}.Solve()
+	flat := []flow.ConduitSection{{Conduit: flow.Conduit{Outer: 0.1}, Length: 100}}
+	r, err := flow.Circulation{Well: flow.Well{Pipe: flat, Annulus: []flow.ConduitSection{{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.12}, Length: 100}}}, Liquid: water, Rate: 0.01}.Solve()
 	require.NoError(t, err)
 	require.Zero(t, r.Bottom.Equivalent)
 	require.False(t, math.IsInf(float64(r.Bottom.Equivalent), 0))
@@ -134,10 +134,10 @@ func TestVolumesAndGel(t *testing.T) {
 func ExampleCirculation_Solve() {
 	r, err := flow.Circulation{
 		Well: flow.Well{
-			Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: 9000 * unit.Foot, Bottom: 9000 * unit.Foot}},
-			Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, Bottom: 9000 * unit.Foot}},
+			Pipe:    []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: 9000 * unit.Foot, BottomTVD: 9000 * unit.Foot}},
+			Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, BottomTVD: 9000 * unit.Foot}},
 		},
-		Liquid: flow.Liquid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
+		Liquid: flow.PumpedFluid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
 		Rate:   4 * unit.BarrelPerMinute,
 	}.Solve()
 	if err != nil {

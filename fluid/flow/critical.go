@@ -10,10 +10,10 @@ import (
 
 // Critical are the rates between which a fluid in a conduit turns turbulent.
 type Critical struct {
-	Laminar           unit.FlowRate // laminar up to here
-	Turbulent         unit.FlowRate // turbulent from here
-	LaminarReynolds   float64       // generalised Reynolds numbers there
-	TurbulentReynolds float64
+	Laminar           unit.FlowRate `json:"laminar"`          // laminar up to here
+	Turbulent         unit.FlowRate `json:"turbulent"`        // turbulent from here
+	LaminarReynolds   float64       `json:"laminar_reynolds"` // generalised Reynolds numbers there
+	TurbulentReynolds float64       `json:"turbulent_reynolds"`
 }
 
 // CriticalRates returns the rates at which the generalised Reynolds number

@@ -10,21 +10,21 @@ import (
 
 // Stage is a volume of one liquid pumped at one rate.
 type Stage struct {
-	Liquid Liquid        `json:"liquid"`
+	Liquid PumpedFluid   `json:"liquid"`
 	Volume unit.Volume   `json:"volume"`
 	Rate   unit.FlowRate `json:"rate"`
 }
 
 // Displacement is a well full of liquid and what is pumped into it.
 type Displacement struct {
-	Well         Well
-	InPipe       Liquid // in the well before pumping
-	InAnnulus    Liquid
-	Stages       []Stage
-	BackPressure unit.Pressure // held on the returns; gauge
-	Reverse      bool          // pumped down the annulus
-	Output       unit.Volume   // of the pump, per stroke; zero counts no strokes
-	Every        unit.Volume   // points of the curve at least this often; zero takes the kinks alone
+	Well         Well          `json:"well"`
+	InPipe       PumpedFluid   `json:"in_pipe"` // in the well before pumping
+	InAnnulus    PumpedFluid   `json:"in_annulus"`
+	Stages       []Stage       `json:"stages"`
+	BackPressure unit.Pressure `json:"back_pressure"` // held on the returns; gauge
+	Reverse      bool          `json:"reverse"`       // pumped down the annulus
+	Output       unit.Volume   `json:"output"`        // of the pump, per stroke; zero counts no strokes
+	Every        unit.Volume   `json:"every"`         // points of the curve at least this often; zero takes the kinks alone
 }
 
 // Point is the state at a volume pumped. The pressures are exact between the
@@ -32,57 +32,58 @@ type Displacement struct {
 // section. Where a rate changes or a front passes the exit they jump, and two
 // points have the same volume.
 type Point struct {
-	Volume       unit.Volume
-	Time         time.Duration
-	Strokes      float64
-	Rate         unit.FlowRate
-	PumpPressure unit.Pressure // at the inlet; below zero the well takes more than is pumped
-	Bottom       unit.Pressure // where the fluid goes round, on the annulus side
-	Equivalent   unit.Density  // of Bottom at its depth; 0 at no depth
-	Static       unit.Pressure // at the inlet with the pump off and the back pressure held: what shutting in would show
-	Friction     unit.Pressure // all losses together
+	Volume       unit.Volume   `json:"volume"`
+	Time         time.Duration `json:"time"`
+	Strokes      float64       `json:"strokes"`
+	Rate         unit.FlowRate `json:"rate"`
+	PumpPressure unit.Pressure `json:"pump_pressure"` // at the inlet; below zero the well takes more than is pumped
+	Bottom       unit.Pressure `json:"bottom"`        // where the fluid goes round, on the annulus side
+	Equivalent   unit.Density  `json:"equivalent"`    // of Bottom at its depth; 0 at no depth
+	Static       unit.Pressure `json:"static"`        // at the inlet with the pump off and the back pressure held: what shutting in would show
+	Friction     unit.Pressure `json:"friction"`      // all losses together
 }
 
 // UTube is a stretch of pumping in which the columns outweigh the friction: the
 // inlet would need a vacuum, the pump loses its pressure, and the returns run
 // faster than the pump until the levels make up for it.
 type UTube struct {
-	From, To unit.Volume   // volumes pumped
-	Least    unit.Pressure // lowest inlet pressure in it, below zero
-	At       unit.Volume   // where that is
+	From  unit.Volume   `json:"from"` // volumes pumped
+	To    unit.Volume   `json:"to"`
+	Least unit.Pressure `json:"least"` // lowest inlet pressure in it, below zero
+	At    unit.Volume   `json:"at"`    // where that is
 }
 
 // Event is a front passing a place that matters.
 type Event struct {
-	What    string
-	Volume  unit.Volume
-	Time    time.Duration
-	Strokes float64
+	What    string        `json:"what"`
+	Volume  unit.Volume   `json:"volume"`
+	Time    time.Duration `json:"time"`
+	Strokes float64       `json:"strokes"`
 }
 
 // Returned is what came back of one liquid.
 type Returned struct {
-	Name   string
-	Volume unit.Volume
+	Name   string      `json:"name"`
+	Volume unit.Volume `json:"volume"`
 }
 
 // Schedule is a displacement worked out.
 type Schedule struct {
-	Points   []Point
-	Events   []Event
-	UTubes   []UTube
-	Returns  []Returned // in the order in which they come
-	Pumped   unit.Volume
-	Duration time.Duration
-	Strokes  float64
+	Points   []Point       `json:"points"`
+	Events   []Event       `json:"events"`
+	UTubes   []UTube       `json:"u_tubes"`
+	Returns  []Returned    `json:"returns"` // in the order in which they come
+	Pumped   unit.Volume   `json:"pumped"`
+	Duration time.Duration `json:"duration"`
+	Strokes  float64       `json:"strokes"`
 
-	GreatestPump   Point // the highest pump pressure
-	GreatestBottom Point
-	LeastBottom    Point
+	GreatestPump   Point `json:"greatest_pump"` // the highest pump pressure
+	GreatestBottom Point `json:"greatest_bottom"`
+	LeastBottom    Point `json:"least_bottom"`
 
 	// HoldBack is the further back pressure that would keep the inlet from
 	// U-tubing all the way; zero where it doesn't.
-	HoldBack unit.Pressure
+	HoldBack unit.Pressure `json:"hold_back"`
 
 	run *run
 }
@@ -109,7 +110,7 @@ const mostPoints = 20_000
 //
 // Source: balance of pressures; API RP 13D (2006), 7 for the losses.
 func (d Displacement) Schedule() (Schedule, error) {
-	if err := d.check(); err != nil {
+	if err := d.Validate(); err != nil {
 		return Schedule{}, err
 	}
 	r, err := newRun(d)
@@ -143,7 +144,8 @@ func (d Displacement) Schedule() (Schedule, error) {
 	return s, nil
 }
 
-func (d Displacement) check() error {
+// Validate reports everything that is wrong with d.
+func (d Displacement) Validate() error {
 	f := fault.In("flow")
 	f.At("Well", d.Well.Validate())
 	f.At("InPipe", d.InPipe.Validate())

@@ -15,8 +15,8 @@ import (
 )
 
 var (
-	spacer = flow.Liquid{Name: "spacer", Density: 1250 * unit.KilogramPerCubicMetre, Rheology: flow.PowerLaw(0.5, 0.6)}
-	brine  = flow.Liquid{Name: "brine", Density: 1120 * unit.KilogramPerCubicMetre, Rheology: flow.Newtonian(1.3 * unit.Centipoise)}
+	spacer = flow.PumpedFluid{Name: "spacer", Density: 1250 * unit.KilogramPerCubicMetre, Rheology: flow.PowerLaw(0.5, 0.6)}
+	brine  = flow.PumpedFluid{Name: "brine", Density: 1120 * unit.KilogramPerCubicMetre, Rheology: flow.Newtonian(1.3 * unit.Centipoise)}
 )
 
 func job() flow.Displacement {
@@ -39,7 +39,7 @@ func cells(t *testing.T, d flow.Displacement, pumped float64) (pump, bottom floa
 			break
 		}
 	}
-	at := func(v float64, inlet float64) flow.Liquid { // v from the inlet
+	at := func(v float64, inlet float64) flow.PumpedFluid { // v from the inlet
 		x := v - pumped
 		if x > inlet {
 			if d.Reverse {
@@ -61,18 +61,18 @@ func cells(t *testing.T, d flow.Displacement, pumped float64) (pump, bottom floa
 		return d.Stages[len(d.Stages)-1].Liquid
 	}
 	type slice struct {
-		s    flow.Section
+		s    flow.ConduitSection
 		drop float64
 		in   bool
 	}
 	const n = 1000
 	var way []slice
-	add := func(sections []flow.Section, down, in bool) {
+	add := func(sections []flow.ConduitSection, down, in bool) {
 		top := 0.0
 		var these []slice
 		for _, s := range sections {
-			dz := (float64(s.Bottom) - top) / n
-			top = float64(s.Bottom)
+			dz := (float64(s.BottomTVD) - top) / n
+			top = float64(s.BottomTVD)
 			if !down {
 				dz = -dz
 			}
@@ -279,13 +279,13 @@ func ExampleDisplacement_Schedule() {
 	depth := 9000 * unit.Foot
 	d := flow.Displacement{
 		Well: flow.Well{
-			Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, Bottom: depth}},
-			Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, Bottom: depth}},
+			Pipe:    []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, BottomTVD: depth}},
+			Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, BottomTVD: depth}},
 		},
-		InPipe:    flow.Liquid{Name: "mud", Density: 11 * unit.PoundPerGallon, Rheology: flow.Bingham(15*unit.Centipoise, 8*unit.PoundForcePer100SquareFeet)},
-		InAnnulus: flow.Liquid{Name: "mud", Density: 11 * unit.PoundPerGallon, Rheology: flow.Bingham(15*unit.Centipoise, 8*unit.PoundForcePer100SquareFeet)},
+		InPipe:    flow.PumpedFluid{Name: "mud", Density: 11 * unit.PoundPerGallon, Rheology: flow.Bingham(15*unit.Centipoise, 8*unit.PoundForcePer100SquareFeet)},
+		InAnnulus: flow.PumpedFluid{Name: "mud", Density: 11 * unit.PoundPerGallon, Rheology: flow.Bingham(15*unit.Centipoise, 8*unit.PoundForcePer100SquareFeet)},
 		Stages: []flow.Stage{{
-			Liquid: flow.Liquid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
+			Liquid: flow.PumpedFluid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
 			Volume: 310 * unit.Barrel, Rate: 3 * unit.BarrelPerMinute,
 		}},
 	}

@@ -34,7 +34,7 @@ func FuzzSchedule(f *testing.F) {
 		d.Stages[0].Volume, d.Stages[0].Rate = unit.Volume(v1), unit.FlowRate(q1)
 		d.Stages[1].Volume, d.Stages[1].Rate = unit.Volume(v2), unit.FlowRate(q2)
 		d.BackPressure, d.Every, d.Reverse = unit.Pressure(back), unit.Volume(every), reverse
-		d.Well.Pipe[0].Length, d.Well.Pipe[0].Bottom = unit.Length(length), unit.Length(bottom)
+		d.Well.Pipe[0].Length, d.Well.Pipe[0].BottomTVD = unit.Length(length), unit.Length(bottom)
 		s, err := d.Schedule()
 		if err != nil {
 			return

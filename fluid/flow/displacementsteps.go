@@ -51,7 +51,7 @@ func (s Schedule) Steps() []working.Step {
 	return steps
 }
 
-func (s Section) step(side Side) working.Step {
+func (s ConduitSection) step(side Side) working.Step {
 	step := working.Step{Name: "volume of the " + side.String() + " side, " + s.Name, Symbol: "V", Equation: "pi/4*D*D*L", Source: "geometry",
 		Inputs: []working.Input{{Symbol: "D", Value: working.In(s.Conduit.Outer, unit.Inch, "in")}, {Symbol: "L", Value: working.Of(s.Length)}},
 		Value:  working.Of(s.Conduit.Volume(s.Length))}

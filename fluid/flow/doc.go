@@ -29,4 +29,8 @@
 // Kill and BubbleRise) are outside this package. An eccentric pipe has less friction than a concentric one, so that
 // the numbers here are on the high side for pump pressure and for equivalent
 // density.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package flow

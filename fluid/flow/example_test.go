@@ -143,8 +143,8 @@ func ExampleOpenPipeVelocity() {
 
 func ExampleTrip_Solve() {
 	r, err := flow.Trip{
-		Annulus: []flow.Section{{Name: "casing", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, Bottom: 9000 * unit.Foot}},
-		Liquid:  flow.Liquid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
+		Annulus: []flow.ConduitSection{{Name: "casing", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, BottomTVD: 9000 * unit.Foot}},
+		Liquid:  flow.PumpedFluid{Name: "brine", Density: 9.5 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.5 * unit.Centipoise)},
 		Speed:   90 * unit.FootPerMinute,
 	}.Solve()
 	fmt.Println(r.Loss.Rounded(3), r.RunningEquivalent.Rounded(4), r.PullingEquivalent.Rounded(4), err)
@@ -164,12 +164,12 @@ func ExampleConduit_Length() {
 
 func ExampleSchedule_FallRate() {
 	depth := 9000 * unit.Foot
-	brine := flow.Liquid{Name: "brine", Density: 8.6 * unit.PoundPerGallon, Rheology: flow.Newtonian(1 * unit.Centipoise)}
-	kill := flow.Liquid{Name: "kill fluid", Density: 10 * unit.PoundPerGallon, Rheology: flow.Newtonian(2 * unit.Centipoise)}
+	brine := flow.PumpedFluid{Name: "brine", Density: 8.6 * unit.PoundPerGallon, Rheology: flow.Newtonian(1 * unit.Centipoise)}
+	kill := flow.PumpedFluid{Name: "kill fluid", Density: 10 * unit.PoundPerGallon, Rheology: flow.Newtonian(2 * unit.Centipoise)}
 	s, err := flow.Displacement{
 		Well: flow.Well{
-			Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, Bottom: depth}},
-			Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, Bottom: depth}},
+			Pipe:    []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, BottomTVD: depth}},
+			Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, BottomTVD: depth}},
 		},
 		InPipe: brine, InAnnulus: brine,
 		Stages: []flow.Stage{{Liquid: kill, Volume: 310 * unit.Barrel, Rate: 1 * unit.BarrelPerMinute}},

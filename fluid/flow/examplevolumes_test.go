@@ -11,8 +11,8 @@ import (
 func ExampleWell_PipeVolume() {
 	depth := 9000 * unit.Foot
 	w := flow.Well{
-		Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, Bottom: depth}},
-		Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, Bottom: depth}},
+		Pipe:    []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: depth, BottomTVD: depth}},
+		Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, BottomTVD: depth}},
 	}
 	pump := flow.Pump{Cylinders: 3, Liner: 5 * unit.Inch, Stroke: 10 * unit.Inch, Efficiency: 0.97}
 	fmt.Println(w.PipeVolume().Rounded(4), "and", w.AnnulusVolume().Rounded(4))

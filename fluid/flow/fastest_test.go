@@ -13,8 +13,8 @@ import (
 // Calculations, chapter 5): 716 psi at a mean speed of 270 ft/min, the annulus taken
 // for a slot.
 func running() flow.Trip {
-	return flow.Trip{Liquid: flow.Liquid{Name: "mud", Density: 15 * unit.PoundPerGallon, Rheology: flow.PowerLaw(0.522*unit.PoundForceSecondNPer100SquareFeet, 0.8069)}, Cling: 0.45,
-		Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 7.875 * unit.Inch, Inner: 4.5 * unit.Inch}, Length: 14300 * unit.Foot, Bottom: 14300 * unit.Foot}}}
+	return flow.Trip{Liquid: flow.PumpedFluid{Name: "mud", Density: 15 * unit.PoundPerGallon, Rheology: flow.PowerLaw(0.522*unit.PoundForceSecondNPer100SquareFeet, 0.8069)}, Cling: 0.45,
+		Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: 7.875 * unit.Inch, Inner: 4.5 * unit.Inch}, Length: 14300 * unit.Foot, BottomTVD: 14300 * unit.Foot}}}
 }
 
 func TestFastestIsTheInverseOfSolve(t *testing.T) {

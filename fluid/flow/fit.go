@@ -13,15 +13,15 @@ import (
 
 // Fitted is a rheology fitted to viscometer readings, with what it is worth.
 type Fitted struct {
-	Rheology  Rheology
-	Model     Model
-	RMS       unit.Pressure   // root mean square of the residuals
-	Worst     unit.Pressure   // largest residual, with its sign: reading less fit
-	WorstAt   float64         // speed of that reading, rev/min
-	Residuals []unit.Pressure // reading less fit, in the order given
-	R2        float64         // share of the variance explained; 0 where the readings don't vary
-	Freedom   int             // readings less constants: 0 is a curve through every point, no test of the law
-	AtBound   bool            // a physical bound holds a constant: the law doesn't suit
+	Rheology  Rheology        `json:"rheology"`
+	Model     Model           `json:"model"`
+	RMS       unit.Pressure   `json:"rms"`       // root mean square of the residuals
+	Worst     unit.Pressure   `json:"worst"`     // largest residual, with its sign: reading less fit
+	WorstAt   float64         `json:"worst_at"`  // speed of that reading, rev/min
+	Residuals []unit.Pressure `json:"residuals"` // reading less fit, in the order given
+	R2        float64         `json:"r2"`        // share of the variance explained; 0 where the readings don't vary
+	Freedom   int             `json:"freedom"`   // readings less constants: 0 is a curve through every point, no test of the law
+	AtBound   bool            `json:"at_bound"`  // a physical bound holds a constant: the law doesn't suit
 }
 
 // Bounds of the flow index in a fit. Drilling and completion fluids have n from

@@ -7,32 +7,32 @@ import (
 
 // Stream is a fluid moving steadily through a conduit.
 type Stream struct {
-	Conduit  Conduit
-	Rheology Rheology
-	Density  unit.Density
-	Rate     unit.FlowRate // not negative
+	Conduit  Conduit       `json:"conduit"`
+	Rheology Rheology      `json:"rheology"`
+	Density  unit.Density  `json:"density"`
+	Rate     unit.FlowRate `json:"rate"` // not negative
 }
 
 // Friction is what a stream loses at the walls, and how one gets there.
 type Friction struct {
-	Velocity          unit.Velocity // mean
-	HydraulicDiameter unit.Length
-	LaminarStress     unit.Pressure  // mean wall stress if the flow is (or were) laminar
-	LaminarRate       unit.ShearRate // shear rate at that stress
-	EffectiveDiameter unit.Length    // 8V over that shear rate
-	Index             float64        // local flow index n'
-	Reynolds          float64        // generalised: 16/Reynolds is the laminar factor
-	Regime            Regime
-	Factor            FanningFactor
-	Gradient          unit.Gradient // loss of pressure per length along the conduit, positive
-	WallStress        unit.Pressure // mean, in the regime found; the yield stress at rest
+	Velocity          unit.Velocity  `json:"velocity"` // mean
+	HydraulicDiameter unit.Length    `json:"hydraulic_diameter"`
+	LaminarStress     unit.Pressure  `json:"laminar_stress"`     // mean wall stress if the flow is (or were) laminar
+	LaminarRate       unit.ShearRate `json:"laminar_rate"`       // shear rate at that stress
+	EffectiveDiameter unit.Length    `json:"effective_diameter"` // 8V over that shear rate
+	Index             float64        `json:"index"`              // local flow index n'
+	Reynolds          float64        `json:"reynolds"`           // generalised: 16/Reynolds is the laminar factor
+	Regime            Regime         `json:"regime"`
+	Factor            FanningFactor  `json:"factor"`
+	Gradient          unit.Gradient  `json:"gradient"`    // loss of pressure per length along the conduit, positive
+	WallStress        unit.Pressure  `json:"wall_stress"` // mean, in the regime found; the yield stress at rest
 
-	Density   unit.Density // of the stream, for Steps
-	Roughness unit.Length
+	Density   unit.Density `json:"density"` // of the stream, for Steps
+	Roughness unit.Length  `json:"roughness"`
 
 	// Beyond says why the result stands outside the published range of its
 	// correlation; empty within.
-	Beyond string
+	Beyond string `json:"beyond"`
 }
 
 // Friction returns the friction gradient of a stream in any regime,
@@ -52,13 +52,14 @@ type Friction struct {
 // Ranges: diameters 0.1 mm to 10 m, d/D 0.001 (Newtonian 1e-5) to 0.999, density 1 to 10,000
 // kg/m³, mean velocity up to 1,000 m/s.
 func (s Stream) Friction() (Friction, error) {
-	if err := s.check(); err != nil {
+	if err := s.Validate(); err != nil {
 		return Friction{}, err
 	}
 	return s.friction()
 }
 
-func (s Stream) check() error {
+// Validate reports everything that is wrong with s.
+func (s Stream) Validate() error {
 	f := fault.In("flow")
 	f.At("Conduit", s.Conduit.Validate())
 	f.At("Rheology", s.Rheology.Validate())

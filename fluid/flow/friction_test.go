@@ -13,11 +13,11 @@ import (
 )
 
 var (
-	water = flow.Liquid{Name: "water", Density: 998 * unit.KilogramPerCubicMetre, Rheology: flow.Newtonian(1 * unit.Centipoise)}
-	heavy = flow.Liquid{Name: "mud", Density: 1500 * unit.KilogramPerCubicMetre, Rheology: mud}
+	water = flow.PumpedFluid{Name: "water", Density: 998 * unit.KilogramPerCubicMetre, Rheology: flow.Newtonian(1 * unit.Centipoise)}
+	heavy = flow.PumpedFluid{Name: "mud", Density: 1500 * unit.KilogramPerCubicMetre, Rheology: mud}
 )
 
-func stream(c flow.Conduit, l flow.Liquid, v unit.Velocity) flow.Stream {
+func stream(c flow.Conduit, l flow.PumpedFluid, v unit.Velocity) flow.Stream {
 	return flow.Stream{Conduit: c, Rheology: l.Rheology, Density: l.Density, Rate: c.Rate(v)}
 }
 
@@ -53,7 +53,7 @@ func TestNewtonianPipe(t *testing.T) {
 
 // Over all regimes: continuous, and the gradient rises with the rate.
 func TestFrictionIsContinuousAndRising(t *testing.T) {
-	liquids := []flow.Liquid{water, heavy,
+	liquids := []flow.PumpedFluid{water, heavy,
 		{Density: 1200, Rheology: flow.PowerLaw(0.3, 0.2)}, {Density: 1200, Rheology: flow.PowerLaw(0.02, 1.4)},
 		{Density: 1200, Rheology: flow.Bingham(0.02, 8)}}
 	for _, c := range []flow.Conduit{{Outer: 0.08}, {Outer: 0.08, Roughness: 0.001}, {Outer: 0.2, Inner: 0.1}} {
@@ -80,7 +80,7 @@ func TestFrictionIsContinuousAndRising(t *testing.T) {
 func TestRegimeLimits(t *testing.T) {
 	require.Equal(t, 2100.0, flow.LaminarReynolds(1))
 	require.Equal(t, 2900.0, flow.TurbulentReynolds(1))
-	for _, l := range []flow.Liquid{water, heavy} {
+	for _, l := range []flow.PumpedFluid{water, heavy} {
 		for _, c := range []flow.Conduit{{Outer: 0.08}, {Outer: 0.2, Inner: 0.1}} {
 			k, err := flow.CriticalRates(c, l.Rheology, l.Density)
 			require.NoError(t, err)
@@ -137,7 +137,7 @@ func TestFrictionErrorsAllAtOnce(t *testing.T) {
 
 func TestBeyondIsSaid(t *testing.T) {
 	c := flow.Conduit{Outer: 0.1}
-	say := func(c flow.Conduit, l flow.Liquid, v unit.Velocity) string {
+	say := func(c flow.Conduit, l flow.PumpedFluid, v unit.Velocity) string {
 		f, err := stream(c, l, v).Friction()
 		require.NoError(t, err)
 		return f.Beyond
@@ -150,7 +150,7 @@ func TestBeyondIsSaid(t *testing.T) {
 }
 
 func TestFrictionSteps(t *testing.T) {
-	for _, l := range []flow.Liquid{water, heavy, {Density: 1200, Rheology: flow.PowerLaw(0.3, 0.2)}} {
+	for _, l := range []flow.PumpedFluid{water, heavy, {Density: 1200, Rheology: flow.PowerLaw(0.3, 0.2)}} {
 		for _, c := range []flow.Conduit{{Outer: 0.08, Roughness: 1e-4}, {Outer: 0.2, Inner: 0.1}} {
 			for v := unit.Velocity(0.003); v < 30; v *= 1.5 {
 				f, err := stream(c, l, v).Friction()
@@ -190,7 +190,7 @@ func TestFrictionIsHomogeneous(t *testing.T) {
 func TestAPIFiguresBesideFriction(t *testing.T) {
 	r := flow.PowerLaw(0.5*unit.PascalSecondN, 0.6)
 	for _, v := range []unit.Velocity{0.3, 1, 4, 8} {
-		s := stream(flow.Conduit{Outer: 0.1}, flow.Liquid{Density: 1400, Rheology: r}, v)
+		s := stream(flow.Conduit{Outer: 0.1}, flow.PumpedFluid{Density: 1400, Rheology: r}, v)
 		a, err := s.APIFigures()
 		require.NoError(t, err)
 		f, err := s.Friction()

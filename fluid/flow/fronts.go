@@ -5,17 +5,17 @@ import "completion.example/hydrostatics/unit"
 // Slug is a liquid in the well at some moment of a displacement, from its
 // leading front to its trailing one.
 type Slug struct {
-	Name   string
-	Volume unit.Volume // of it in the well
-	Spans  []Span      // in the order of flow, leading part last
+	Name   string      `json:"name"`
+	Volume unit.Volume `json:"volume"` // of it in the well
+	Spans  []Span      `json:"spans"`  // in the order of flow, leading part last
 }
 
 // Span is the part of a slug in one section.
 type Span struct {
-	Section string
-	Side    Side
-	Upper   unit.Length // measured depths of its ends
-	Lower   unit.Length
+	Section string      `json:"section"`
+	Side    Side        `json:"side"`
+	Upper   unit.Length `json:"upper"` // measured depths of its ends
+	Lower   unit.Length `json:"lower"`
 }
 
 // Length returns the length of hole a slug takes up.

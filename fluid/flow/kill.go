@@ -31,25 +31,26 @@ import (
 // Source: balance of pressures; constant bottom-hole pressure and the single bubble
 // are common practice of well control.
 type Kill struct {
-	Well      Well   // its end is the formation's depth
-	InWell    Liquid // before pumping
-	Kill      Liquid
-	Rate      unit.FlowRate
-	Formation unit.Pressure // at the end of the pipe
-	Margin    unit.Pressure // above it, while circulating
-	Influx    Influx
-	Reverse   bool // pumped down the annulus
+	Well      Well          `json:"well"`    // its end is the formation's depth
+	InWell    PumpedFluid   `json:"in_well"` // before pumping
+	Kill      PumpedFluid   `json:"kill"`
+	Rate      unit.FlowRate `json:"rate"`
+	Formation unit.Pressure `json:"formation"` // at the end of the pipe
+	Margin    unit.Pressure `json:"margin"`    // above it, while circulating
+	Influx    Influx        `json:"influx"`
+	Reverse   bool          `json:"reverse"` // pumped down the annulus
 
-	Weak     unit.Length   // true vertical depth of the weakest point around the annulus, such as a shoe
-	Fracture unit.Pressure // there
+	Weak     unit.Length   `json:"weak"`     // true vertical depth of the weakest point around the annulus, such as a shoe
+	Fracture unit.Pressure `json:"fracture"` // there
 }
 
 // Influx is what has come in and stands at the bottom of the way out. Without a
 // volume there is none.
 type Influx struct {
-	Volume          unit.Volume // at the formation's pressure: the gain in the pits
-	Fluid           Substance
-	Surface, Bottom unit.Temperature // of the way out; straight between, by vertical depth
+	Volume  unit.Volume      `json:"volume"` // at the formation's pressure: the gain in the pits
+	Fluid   Substance        `json:"fluid"`
+	Surface unit.Temperature `json:"surface"` // of the way out; straight between, by vertical depth
+	Bottom  unit.Temperature `json:"bottom"`
 }
 
 // Substance is what has come in, by its density at a gauge pressure and a
@@ -60,23 +61,23 @@ type Substance interface {
 
 // KillPoint is the job when so much has been pumped.
 type KillPoint struct {
-	Pumped unit.Volume
-	Pump   unit.Pressure
-	Choke  unit.Pressure
-	Weak   unit.Pressure // at the weak point
-	Bubble unit.Volume   // of what came in, at its own pressure
-	Top    unit.Length   // true vertical depth of its top; at surface while it comes out
+	Pumped unit.Volume   `json:"pumped"`
+	Pump   unit.Pressure `json:"pump"`
+	Choke  unit.Pressure `json:"choke"`
+	Weak   unit.Pressure `json:"weak"`   // at the weak point
+	Bubble unit.Volume   `json:"bubble"` // of what came in, at its own pressure
+	Top    unit.Length   `json:"top"`    // true vertical depth of its top; at surface while it comes out
 }
 
 // Killing is the job worked out.
 type Killing struct {
-	Points        []KillPoint
-	ShutIn        KillPoint   // before pumping, without margin or friction; Pump is the shut-in pressure of the way in
-	Through       unit.Volume // kill fluid at the end of the way in
-	AtSurface     unit.Volume // pumped when the top of the influx is at the choke; all of it if nothing has come in
-	Whole         unit.Volume // both sides full of kill fluid
-	GreatestChoke KillPoint
-	GreatestWeak  KillPoint
+	Points        []KillPoint `json:"points"`
+	ShutIn        KillPoint   `json:"shut_in"`    // before pumping, without margin or friction; Pump is the shut-in pressure of the way in
+	Through       unit.Volume `json:"through"`    // kill fluid at the end of the way in
+	AtSurface     unit.Volume `json:"at_surface"` // pumped when the top of the influx is at the choke; all of it if nothing has come in
+	Whole         unit.Volume `json:"whole"`      // both sides full of kill fluid
+	GreatestChoke KillPoint   `json:"greatest_choke"`
+	GreatestWeak  KillPoint   `json:"greatest_weak"`
 }
 
 // killSteps is how many equal volumes a job is looked at.
@@ -150,7 +151,7 @@ func (k Kill) Validate() error {
 	f.Add(fault.AboveTo("Rate", k.Rate, 0, mostRate), fault.Between("Formation", k.Formation, 0, 1e9*unit.Pascal),
 		fault.Between("Margin", k.Margin, 0, 1e9*unit.Pascal), fault.Between("Fracture", k.Fracture, 0, 1e10*unit.Pascal))
 	if n := len(k.Well.Annulus); n > 0 {
-		f.Add(fault.Between("Weak", k.Weak, 0, k.Well.Annulus[n-1].Bottom))
+		f.Add(fault.Between("Weak", k.Weak, 0, k.Well.Annulus[n-1].BottomTVD))
 	}
 	out := k.Well.AnnulusVolume()
 	if k.Reverse {

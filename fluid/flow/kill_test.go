@@ -31,9 +31,9 @@ func killed() flow.Kill {
 	inner := unit.Length(math.Sqrt(0.04 - 0.020*4/math.Pi))
 	thin := flow.Newtonian(1e-3 * unit.Centipoise)
 	return flow.Kill{
-		Well: flow.Well{Pipe: []flow.Section{{Name: "pipe", Conduit: flow.Conduit{Outer: bore}, Length: 3000, Bottom: 3000}},
-			Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: outer, Inner: inner}, Length: 3000, Bottom: 3000}}},
-		InWell: flow.Liquid{Name: "old", Density: 1100, Rheology: thin}, Kill: flow.Liquid{Name: "kill", Density: 1250, Rheology: thin},
+		Well: flow.Well{Pipe: []flow.ConduitSection{{Name: "pipe", Conduit: flow.Conduit{Outer: bore}, Length: 3000, BottomTVD: 3000}},
+			Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: outer, Inner: inner}, Length: 3000, BottomTVD: 3000}}},
+		InWell: flow.PumpedFluid{Name: "old", Density: 1100, Rheology: thin}, Kill: flow.PumpedFluid{Name: "kill", Density: 1250, Rheology: thin},
 		Rate: 1e-5 * unit.LitrePerMinute, Formation: 360 * unit.Bar, Margin: 10 * unit.Bar, Weak: 2000, Fracture: 300 * unit.Bar,
 		Influx: flow.Influx{Volume: 4, Fluid: ideal(1e-12), Surface: unit.Kelvin(300), Bottom: unit.Kelvin(300)},
 	}
@@ -99,7 +99,7 @@ func TestKillFrictionIsThatOfCirculation(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, s.Whole, s.AtSurface)
 		for _, c := range []struct {
-			liquid flow.Liquid
+			liquid flow.PumpedFluid
 			point  flow.KillPoint
 		}{{k.InWell, s.Points[0]}, {k.Kill, s.Points[len(s.Points)-1]}} {
 			round, err := flow.Circulation{Well: k.Well, Liquid: c.liquid, Rate: k.Rate, Reverse: reverse}.Solve()
@@ -128,8 +128,8 @@ func TestKillFrictionIsThatOfCirculation(t *testing.T) {
 func TestKillBesideTheRuleOfThumb(t *testing.T) {
 	k := killed()
 	depth := unit.Length(6378 * unit.PSI / unit.Pressure(13*unit.PoundPerGallon*g)) // where it balances
-	k.Well.Pipe[0].Length, k.Well.Pipe[0].Bottom = depth, depth
-	k.Well.Annulus[0].Length, k.Well.Annulus[0].Bottom = depth, depth
+	k.Well.Pipe[0].Length, k.Well.Pipe[0].BottomTVD = depth, depth
+	k.Well.Annulus[0].Length, k.Well.Annulus[0].BottomTVD = depth, depth
 	hole := 8.5 * unit.Inch
 	area := float64(0.0459 * unit.BarrelPerFoot)
 	k.Well.Annulus[0].Conduit = flow.Conduit{Outer: hole, Inner: unit.Length(math.Sqrt(float64(hole*hole) - area*4/math.Pi))}

@@ -31,7 +31,7 @@ func newKillRun(k Kill) (*killRun, error) {
 	r := &killRun{k: k, bottom: float64(k.Formation + k.Margin), pumping: true}
 	r.legs, _, r.in = k.Well.legs(k.Reverse)
 	r.total = r.legs[len(r.legs)-1].v1
-	for i, l := range [2]Liquid{k.InWell, k.Kill} {
+	for i, l := range [2]PumpedFluid{k.InWell, k.Kill} {
 		for _, leg := range r.legs {
 			gradient, _, err := leg.loss(l, k.Rate)
 			if err != nil {
@@ -82,7 +82,7 @@ func (r *killRun) z(v float64) float64 {
 }
 
 func (r *killRun) temperature(z float64) unit.Temperature {
-	deep := float64(r.k.Well.Annulus[len(r.k.Well.Annulus)-1].Bottom)
+	deep := float64(r.k.Well.Annulus[len(r.k.Well.Annulus)-1].BottomTVD)
 	top, bottom := r.k.Influx.Surface.Kelvin(), r.k.Influx.Bottom.Kelvin()
 	return unit.Kelvin(top + (bottom-top)*z/deep)
 }
@@ -93,7 +93,7 @@ func (r *killRun) span(liquid int, a, b float64) (weight, friction float64) {
 	if b <= a {
 		return 0, 0
 	}
-	density := [2]Liquid{r.k.InWell, r.k.Kill}[liquid].Density
+	density := [2]PumpedFluid{r.k.InWell, r.k.Kill}[liquid].Density
 	weight = float64(density) * standardGravity * (r.z(b) - r.z(a))
 	if !r.pumping {
 		return weight, 0

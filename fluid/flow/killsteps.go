@@ -12,8 +12,8 @@ func (k Kill) Steps(s Killing) []working.Step {
 		return nil
 	}
 	const source = "balance of pressures; constant bottom-hole pressure"
-	depth := k.Well.Annulus[len(k.Well.Annulus)-1].Bottom
-	step := func(name, symbol string, l Liquid, pump unit.Pressure) working.Step {
+	depth := k.Well.Annulus[len(k.Well.Annulus)-1].BottomTVD
+	step := func(name, symbol string, l PumpedFluid, pump unit.Pressure) working.Step {
 		column := unit.Pressure(float64(l.Density) * standardGravity * float64(depth))
 		friction := pump - (k.Formation + k.Margin - column)
 		return working.Step{Name: name, Symbol: symbol, Equation: "pf+m-r*g*D+F", Source: source, Value: working.Of(pump), Inputs: []working.Input{

@@ -9,9 +9,9 @@ import (
 
 // Laminar is the state at the wall of steady laminar flow.
 type Laminar struct {
-	WallStress unit.Pressure  // τw, mean over both walls of an annulus
-	WallRate   unit.ShearRate // γw, the fluid's shear rate at τw
-	Index      float64        // n' = d ln τw / d ln V; n for a power law, 1 for a Newtonian fluid
+	WallStress unit.Pressure  `json:"wall_stress"` // τw, mean over both walls of an annulus
+	WallRate   unit.ShearRate `json:"wall_rate"`   // γw, the fluid's shear rate at τw
+	Index      float64        `json:"index"`       // n' = d ln τw / d ln V; n for a power law, 1 for a Newtonian fluid
 }
 
 // Gradient returns the friction gradient of the wall stress in a conduit of that

@@ -4,7 +4,7 @@ import "completion.example/hydrostatics/unit"
 
 // leg is a section as the fluid meets it.
 type leg struct {
-	section Section
+	section ConduitSection
 	side    Side
 	v0, v1  float64 // volume from the inlet to its two ends
 	md0     float64 // measured depth where the fluid enters
@@ -39,13 +39,13 @@ func (w Well) legs(reverse bool) (legs []leg, inlet int, volume float64) {
 	return legs, inlet, volume
 }
 
-func side(sections []Section, s Side) []leg {
+func side(sections []ConduitSection, s Side) []leg {
 	var legs []leg
 	var md, z float64
 	for _, x := range sections {
 		l := leg{section: x, side: s, md0: md, z0: z}
 		md += float64(x.Length)
-		z = float64(x.Bottom)
+		z = float64(x.BottomTVD)
 		l.md1, l.z1 = md, z
 		legs = append(legs, l)
 	}
@@ -53,7 +53,7 @@ func side(sections []Section, s Side) []leg {
 }
 
 // loss returns friction with minor losses, per length of the leg.
-func (l leg) loss(x Liquid, rate unit.FlowRate) (float64, Friction, error) {
+func (l leg) loss(x PumpedFluid, rate unit.FlowRate) (float64, Friction, error) {
 	f, err := Stream{l.section.Conduit, x.Rheology, x.Density, rate}.Friction()
 	if err != nil {
 		return 0, f, err

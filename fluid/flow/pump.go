@@ -13,7 +13,7 @@ type Pump struct {
 	Liner        unit.Length `json:"liner"` // inside diameter
 	Rod          unit.Length `json:"rod"`   // diameter; only of a double-acting pump
 	Stroke       unit.Length `json:"stroke"`
-	DoubleActing bool        `json:"doubleActing"`
+	DoubleActing bool        `json:"double_acting"`
 	Efficiency   float64     `json:"efficiency"` // volumetric, 0 to 1
 }
 

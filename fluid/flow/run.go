@@ -16,8 +16,8 @@ type run struct {
 	inlet   int     // legs before the exit
 	exit    float64 // volume before the exit
 	total   float64
-	liquids []Liquid // from the one ahead of all to the last pumped
-	fronts  []front  // fronts[k] lies between liquids[k] and liquids[k+1]
+	liquids []PumpedFluid // from the one ahead of all to the last pumped
+	fronts  []front       // fronts[k] lies between liquids[k] and liquids[k+1]
 	// losses are per length, by stage, liquid and leg.
 	losses [][][]float64
 }
@@ -30,7 +30,7 @@ func newRun(d Displacement) (*run, error) {
 	if d.Reverse {
 		first, second = second, first
 	}
-	r.liquids = []Liquid{first, second}
+	r.liquids = []PumpedFluid{first, second}
 	at := 0.0
 	r.fronts = []front{{first.Name, second.Name, r.exit}}
 	for _, s := range d.Stages {

@@ -10,37 +10,37 @@ import (
 // standardGravity is exact by definition (3rd CGPM, 1901), in m/s².
 const standardGravity = 9.80665
 
-// Liquid is a fluid with what friction and columns need of it, at the
+// PumpedFluid is a fluid with what friction and columns need of it, at the
 // conditions in the well.
-type Liquid struct {
+type PumpedFluid struct {
 	Name     string       `json:"name"`
 	Density  unit.Density `json:"density"`
 	Rheology Rheology     `json:"rheology"`
 }
 
 // Validate reports everything that is wrong with l.
-func (l Liquid) Validate() error {
+func (l PumpedFluid) Validate() error {
 	f := fault.In("flow")
 	f.Add(fault.Between("Density", l.Density, leastDensity, mostDensity))
 	f.At("Rheology", l.Rheology.Validate())
 	return f.Err()
 }
 
-// Section is a stretch of pipe or annulus of one size.
-type Section struct {
-	Name    string      `json:"name"`
-	Conduit Conduit     `json:"conduit"`
-	Length  unit.Length `json:"length"` // along the hole
-	Bottom  unit.Length `json:"bottom"` // true vertical depth of the lower end
-	Minor   float64     `json:"minor"`  // sum of loss coefficients on the section's velocity: joints, tools
+// ConduitSection is a stretch of pipe or annulus of one size.
+type ConduitSection struct {
+	Name      string      `json:"name"`
+	Conduit   Conduit     `json:"conduit"`
+	Length    unit.Length `json:"length"`     // along the hole
+	BottomTVD unit.Length `json:"bottom_tvd"` // true vertical depth of the lower end
+	Minor     float64     `json:"minor"`      // sum of loss coefficients on the section's velocity: joints, tools
 }
 
 // Well is the way down the pipe and up the annulus, or round the other way.
 // Both lists begin at surface, at vertical depth zero, and end at one depth,
 // where the fluid goes round.
 type Well struct {
-	Pipe    []Section `json:"pipe"`
-	Annulus []Section `json:"annulus"`
+	Pipe    []ConduitSection `json:"pipe"`
+	Annulus []ConduitSection `json:"annulus"`
 	// Exit is what the fluid goes through at the end of the pipe: nozzles,
 	// circulating ports. A zero count is an open end.
 	Exit Orifices `json:"exit"`
@@ -49,7 +49,7 @@ type Well struct {
 // mostSections bounds the work of one run.
 const mostSections = 500
 
-func checkSections(f *fault.Faults, name string, sections []Section) {
+func checkSections(f *fault.Faults, name string, sections []ConduitSection) {
 	if len(sections) == 0 || len(sections) > mostSections {
 		f.New(name, "has %d sections; must have from 1 to %d", len(sections), mostSections)
 	}
@@ -58,13 +58,13 @@ func checkSections(f *fault.Faults, name string, sections []Section) {
 		at := fault.Index(name, i)
 		f.At(at+".Conduit", s.Conduit.Validate())
 		f.Add(fault.AboveTo(at+".Length", s.Length, 0, 20*unit.Kilometre))
-		f.Add(fault.Between(at+".Bottom", s.Bottom, 0, 15*unit.Kilometre))
+		f.Add(fault.Between(at+".BottomTVD", s.BottomTVD, 0, 15*unit.Kilometre))
 		f.Add(fault.Between(at+".Minor", s.Minor, 0, 1e6))
 		// A survey's rounding may put a vertical section a hair over its length.
-		if drop := s.Bottom - top; math.Abs(float64(drop)) > float64(s.Length)*(1+1e-6)+1e-6 {
-			f.New(at+".Bottom", "is %s, %s below the top of the section; must be at most its Length, %s, below", s.Bottom.Rounded(6), drop.Rounded(6), s.Length.Rounded(6))
+		if drop := s.BottomTVD - top; math.Abs(float64(drop)) > float64(s.Length)*(1+1e-6)+1e-6 {
+			f.New(at+".BottomTVD", "is %s, %s below the top of the section; must be at most its Length, %s, below", s.BottomTVD.Rounded(6), drop.Rounded(6), s.Length.Rounded(6))
 		}
-		top = s.Bottom
+		top = s.BottomTVD
 	}
 }
 
@@ -74,7 +74,7 @@ func (w Well) Validate() error {
 	checkSections(&f, "Pipe", w.Pipe)
 	checkSections(&f, "Annulus", w.Annulus)
 	if len(w.Pipe) > 0 && len(w.Annulus) > 0 {
-		a, b := w.Pipe[len(w.Pipe)-1].Bottom, w.Annulus[len(w.Annulus)-1].Bottom
+		a, b := w.Pipe[len(w.Pipe)-1].BottomTVD, w.Annulus[len(w.Annulus)-1].BottomTVD
 		if !(math.Abs(float64(a-b)) <= 1e-3) {
 			f.New("Annulus", "ends at %[2]s vertical depth; must end with Pipe, at %[1]s", a.Rounded(9), b.Rounded(9))
 		}
@@ -102,9 +102,9 @@ func (w Well) PipeVolume() unit.Volume { return volume(w.Pipe) }
 func (w Well) AnnulusVolume() unit.Volume { return volume(w.Annulus) }
 
 // depth is the true vertical depth where the fluid goes round.
-func (w Well) depth() unit.Length { return w.Annulus[len(w.Annulus)-1].Bottom }
+func (w Well) depth() unit.Length { return w.Annulus[len(w.Annulus)-1].BottomTVD }
 
-func volume(sections []Section) unit.Volume {
+func volume(sections []ConduitSection) unit.Volume {
 	var v unit.Volume
 	for _, s := range sections {
 		v += s.Conduit.Volume(s.Length)
@@ -145,3 +145,14 @@ func (s Side) String() string {
 
 // MarshalText writes the side's name.
 func (s Side) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads a side's name.
+func (s *Side) UnmarshalText(text []byte) error {
+	for _, side := range [...]Side{PipeSide, AnnulusSide} {
+		if side.String() == string(text) {
+			*s = side
+			return nil
+		}
+	}
+	return fault.NewIn("flow", "", "side is %q; must be pipe or annulus", text)
+}

@@ -50,13 +50,13 @@ func sq(l unit.Length) float64 { return float64(l) * float64(l) }
 
 // Trip is pipe moving in a hole full of liquid.
 type Trip struct {
-	Annulus []Section     // around the moving pipe, from surface to its end
-	Bores   []unit.Length // inside diameters of the pipe, one for each section; only for an open pipe
-	Liquid  Liquid
-	Speed   unit.Velocity // of the pipe, the mean over a stand; running in and pulling alike
-	Cling   float64       // share of the pipe's speed dragged along; zero takes Cling of each section
-	Peak    float64       // greatest over mean speed of the pipe; zero takes PeakSpeed
-	Open    bool          // the pipe's end is open
+	Annulus []ConduitSection `json:"annulus"` // around the moving pipe, from surface to its end
+	Bores   []unit.Length    `json:"bores"`   // inside diameters of the pipe, one for each section; only for an open pipe
+	Liquid  PumpedFluid      `json:"liquid"`
+	Speed   unit.Velocity    `json:"speed"` // of the pipe, the mean over a stand; running in and pulling alike
+	Cling   float64          `json:"cling"` // share of the pipe's speed dragged along; zero takes Cling of each section
+	Peak    float64          `json:"peak"`  // greatest over mean speed of the pipe; zero takes PeakSpeed
+	Open    bool             `json:"open"`  // the pipe's end is open
 }
 
 // PeakSpeed is the trade's greatest over mean speed of a stand.
@@ -66,22 +66,22 @@ const PeakSpeed = 1.5
 
 // Swept is one section's share of a surge.
 type Swept struct {
-	Name     string
-	Cling    float64
-	Velocity unit.Velocity // effective, at the pipe's greatest speed
-	Friction Friction
-	Loss     unit.Pressure
+	Name     string        `json:"name"`
+	Cling    float64       `json:"cling"`
+	Velocity unit.Velocity `json:"velocity"` // effective, at the pipe's greatest speed
+	Friction Friction      `json:"friction"`
+	Loss     unit.Pressure `json:"loss"`
 }
 
 // Surge is what a trip does to the pressure at the end of the pipe.
 type Surge struct {
-	Loss              unit.Pressure // added while running in, taken away while pulling
-	Static            unit.Pressure // of the column at rest
-	Running           unit.Pressure // static + loss
-	Pulling           unit.Pressure // static - loss
-	RunningEquivalent unit.Density  // equivalent of Running; 0 at no depth
-	PullingEquivalent unit.Density  // equivalent of Pulling
-	Sections          []Swept
+	Loss              unit.Pressure `json:"loss"`               // added while running in, taken away while pulling
+	Static            unit.Pressure `json:"static"`             // of the column at rest
+	Running           unit.Pressure `json:"running"`            // static + loss
+	Pulling           unit.Pressure `json:"pulling"`            // static - loss
+	RunningEquivalent unit.Density  `json:"running_equivalent"` // equivalent of Running; 0 at no depth
+	PullingEquivalent unit.Density  `json:"pulling_equivalent"` // equivalent of Pulling
+	Sections          []Swept       `json:"sections"`
 }
 
 // Solve returns surge and swab: the friction of the effective velocity in each
@@ -142,7 +142,7 @@ func (t Trip) Solve() (Surge, error) {
 		r.Loss += w.Loss
 		r.Sections = append(r.Sections, w)
 	}
-	depth := t.Annulus[len(t.Annulus)-1].Bottom
+	depth := t.Annulus[len(t.Annulus)-1].BottomTVD
 	r.Static = unit.Pressure(float64(t.Liquid.Density) * standardGravity * float64(depth))
 	r.Running, r.Pulling = r.Static+r.Loss, r.Static-r.Loss
 	if depth > 1e-3*unit.Millimetre {

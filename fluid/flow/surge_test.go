@@ -37,8 +37,8 @@ func TestSurgeOfANewtonianFluidIsExact(t *testing.T) {
 	need := math.Pi*ri*ri*vp + drag
 	shape := math.Pi / 8 / μ * (math.Pow(ro, 4) - math.Pow(ri, 4) + math.Pow(ro*ro-ri*ri, 2)/l)
 	r, err := flow.Trip{
-		Annulus: []flow.Section{{Conduit: flow.Conduit{Outer: D, Inner: d}, Length: L, Bottom: L}},
-		Liquid:  flow.Liquid{Density: 1200, Rheology: flow.Newtonian(μ)}, Speed: vp, Peak: 1,
+		Annulus: []flow.ConduitSection{{Conduit: flow.Conduit{Outer: D, Inner: d}, Length: L, BottomTVD: L}},
+		Liquid:  flow.PumpedFluid{Density: 1200, Rheology: flow.Newtonian(μ)}, Speed: vp, Peak: 1,
 	}.Solve()
 	require.NoError(t, err)
 	require.Equal(t, flow.FlowLaminar, r.Sections[0].Friction.Regime)
@@ -52,9 +52,9 @@ func TestSurgeOfANewtonianFluidIsExact(t *testing.T) {
 
 func TestOpenPipeSurgesLess(t *testing.T) {
 	trip := flow.Trip{
-		Annulus: []flow.Section{
-			{Name: "upper", Conduit: flow.Conduit{Outer: 0.22, Inner: 0.0889}, Length: 1000, Bottom: 1000},
-			{Name: "lower", Conduit: flow.Conduit{Outer: 0.157, Inner: 0.073}, Length: 500, Bottom: 1400},
+		Annulus: []flow.ConduitSection{
+			{Name: "upper", Conduit: flow.Conduit{Outer: 0.22, Inner: 0.0889}, Length: 1000, BottomTVD: 1000},
+			{Name: "lower", Conduit: flow.Conduit{Outer: 0.157, Inner: 0.073}, Length: 500, BottomTVD: 1400},
 		},
 		Liquid: heavy, Speed: 0.5,
 	}
@@ -77,11 +77,11 @@ func TestOpenPipeSurgesLess(t *testing.T) {
 }
 
 func TestTripErrors(t *testing.T) {
-	_, err := flow.Trip{Annulus: []flow.Section{{Conduit: flow.Conduit{Outer: 0.2}, Length: 10}}, Open: true, Speed: -1, Cling: 2, Peak: 0.5}.Solve()
+	_, err := flow.Trip{Annulus: []flow.ConduitSection{{Conduit: flow.Conduit{Outer: 0.2}, Length: 10}}, Open: true, Speed: -1, Cling: 2, Peak: 0.5}.Solve()
 	for _, part := range []string{"Annulus[0].Conduit.Inner: is 0", "0 bores for 1 sections", "Speed: is", "Cling: is 2", "Peak: is 0.5", "Liquid.Density"} {
 		require.ErrorContains(t, err, part)
 	}
-	_, err = flow.Trip{Annulus: []flow.Section{{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.1}, Length: 10}}, Open: true, Bores: []unit.Length{0.1}, Liquid: water}.Solve()
+	_, err = flow.Trip{Annulus: []flow.ConduitSection{{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.1}, Length: 10}}, Open: true, Bores: []unit.Length{0.1}, Liquid: water}.Solve()
 	require.ErrorContains(t, err, "Bores[0]: is")
 }
 
@@ -95,8 +95,8 @@ func ExampleClosedPipeVelocity() {
 // A completion run in closed-ended at two minutes a stand.
 func ExampleTrip() {
 	trip := flow.Trip{
-		Annulus: []flow.Section{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, Bottom: 9000 * unit.Foot}},
-		Liquid:  flow.Liquid{Density: 9.2 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.2 * unit.Centipoise)},
+		Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: 9000 * unit.Foot, BottomTVD: 9000 * unit.Foot}},
+		Liquid:  flow.PumpedFluid{Density: 9.2 * unit.PoundPerGallon, Rheology: flow.Newtonian(1.2 * unit.Centipoise)},
 		Speed:   45 * unit.FootPerMinute,
 	}
 	s, err := trip.Solve()

@@ -4,6 +4,10 @@
 // Signs: depth is positive down, rates are positive up the well, pressures are
 // gauge. One phase: no liquid falls out and none is carried; a wet gas counts with
 // the gravity of the whole well stream while there is little of it.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package gasflow
 
 import (
@@ -37,18 +41,20 @@ type Gas interface {
 // Source: momentum of one-dimensional steady flow; e.g. Katz and others, Handbook of
 // Natural Gas Engineering (1959), ch. 7, whose closed form at mean Z and T it meets.
 type Tubing struct {
-	Sections         []flow.Section // from the wellhead down; pipe, not annulus
-	Gas              Gas
-	Wellhead, Bottom unit.Temperature // flowing
+	Sections []flow.ConduitSection `json:"sections"` // from the wellhead down; pipe, not annulus
+	Gas      Gas                   `json:"gas"`
+	Wellhead unit.Temperature      `json:"wellhead"` // flowing
+	Bottom   unit.Temperature      `json:"bottom"`
 }
 
 // Node is the gas at one depth.
 type Node struct {
-	MeasuredDepth, Depth unit.Length
-	Pressure             unit.Pressure
-	Temperature          unit.Temperature
-	Density              unit.Density
-	Velocity             unit.Velocity
+	MeasuredDepth unit.Length      `json:"measured_depth"`
+	Depth         unit.Length      `json:"depth"`
+	Pressure      unit.Pressure    `json:"pressure"`
+	Temperature   unit.Temperature `json:"temperature"`
+	Density       unit.Density     `json:"density"`
+	Velocity      unit.Velocity    `json:"velocity"`
 }
 
 // ErrNotReached says that the gas at this rate doesn't reach the other end: its
@@ -86,10 +92,10 @@ func (t Tubing) Validate() error {
 			f.New(at+".Conduit.Inner", "is %v; gas flows in a pipe here, with nothing in it", s.Conduit.Inner)
 		}
 		f.Add(fault.AboveTo(at+".Length", s.Length, 0, 20*unit.Kilometre))
-		if d := s.Bottom - last; !(math.Abs(float64(d)) <= float64(s.Length)*(1+1e-9)) {
-			f.New(at+".Bottom", "is %v, %v below its top; it must not be further than its length, %v", s.Bottom, d, s.Length)
+		if d := s.BottomTVD - last; !(math.Abs(float64(d)) <= float64(s.Length)*(1+1e-9)) {
+			f.New(at+".Bottom", "is %v, %v below its top; it must not be further than its length, %v", s.BottomTVD, d, s.Length)
 		}
-		last = s.Bottom
+		last = s.BottomTVD
 	}
 	f.Add(fault.Temperature("Wellhead", t.Wellhead, unit.Celsius(-60), unit.Celsius(350)), fault.Temperature("Bottom", t.Bottom, unit.Celsius(-60), unit.Celsius(350)))
 	return f.Err()
@@ -144,12 +150,12 @@ func (t Tubing) section(k int, rate float64) (stretch, error) {
 	m := stretch{t: t, index: k, length: float64(s.Length), area: float64(s.Conduit.Area()), d: float64(s.Conduit.Outer)}
 	for _, above := range t.Sections[:k] {
 		m.s0 += float64(above.Length)
-		m.z0 = float64(above.Bottom)
+		m.z0 = float64(above.BottomTVD)
 	}
-	m.slope = (float64(s.Bottom) - m.z0) / m.length
+	m.slope = (float64(s.BottomTVD) - m.z0) / m.length
 	m.roughness = float64(s.Conduit.Roughness) / m.d
 	m.flux = rate / m.area
-	m.deep = float64(t.Sections[len(t.Sections)-1].Bottom)
+	m.deep = float64(t.Sections[len(t.Sections)-1].BottomTVD)
 	m.temperature = [2]float64{t.Wellhead.Kelvin(), t.Bottom.Kelvin()}
 	return m, nil
 }

@@ -26,7 +26,7 @@ func (ideal) Viscosity(unit.Pressure, unit.Temperature) (unit.Viscosity, error) 
 
 func tubing(g gasflow.Gas) gasflow.Tubing {
 	return gasflow.Tubing{Gas: g, Wellhead: unit.Celsius(60), Bottom: unit.Celsius(100),
-		Sections: []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 76 * unit.Millimetre, Roughness: 0.015 * unit.Millimetre}, Length: 3000, Bottom: 3000}}}
+		Sections: []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 76 * unit.Millimetre, Roughness: 0.015 * unit.Millimetre}, Length: 3000, BottomTVD: 3000}}}
 }
 
 // At rest it is the column of the gas: for constant Z an exponential.
@@ -71,7 +71,7 @@ func TestFlowingClosedForm(t *testing.T) {
 // Over a short piece it is the friction of a liquid of that density and viscosity.
 func TestFrictionIsThatOfALiquid(t *testing.T) {
 	tb := tubing(ideal(7e-6))
-	tb.Sections[0].Length, tb.Sections[0].Bottom = 1, 0
+	tb.Sections[0].Length, tb.Sections[0].BottomTVD = 1, 0
 	const rate = 5.0
 	for _, p := range []unit.Pressure{100 * unit.Bar, 300 * unit.Bar} {
 		nodes, err := tb.Down(rate, p)
@@ -89,8 +89,8 @@ func TestFrictionIsThatOfALiquid(t *testing.T) {
 func TestSections(t *testing.T) {
 	one := tubing(fluid.Gas{Gravity: 0.7})
 	two := one
-	two.Sections = []flow.Section{one.Sections[0], one.Sections[0]}
-	two.Sections[0].Length, two.Sections[0].Bottom = 1000, 1000
+	two.Sections = []flow.ConduitSection{one.Sections[0], one.Sections[0]}
+	two.Sections[0].Length, two.Sections[0].BottomTVD = 1000, 1000
 	two.Sections[1].Length = 2000
 	a, err := one.Down(3, 150*unit.Bar)
 	require.NoError(t, err)
@@ -100,8 +100,8 @@ func TestSections(t *testing.T) {
 	require.Equal(t, 1000*unit.Metre, b[1].MeasuredDepth)
 
 	flat := one
-	flat.Sections = []flow.Section{one.Sections[0]}
-	flat.Sections[0].Bottom = 0
+	flat.Sections = []flow.ConduitSection{one.Sections[0]}
+	flat.Sections[0].BottomTVD = 0
 	c, err := flat.Down(3, 150*unit.Bar)
 	require.NoError(t, err)
 	still, err := flat.Down(0, 150*unit.Bar)
@@ -118,7 +118,7 @@ func TestFaults(t *testing.T) {
 	tb := tubing(ideal(7e-6))
 	_, err = tb.Up(50, 100*unit.Bar)
 	require.ErrorIs(t, err, gasflow.ErrNotReached)
-	tb.Sections[0].Conduit.Inner, tb.Sections[0].Bottom = 40*unit.Millimetre, 4000
+	tb.Sections[0].Conduit.Inner, tb.Sections[0].BottomTVD = 40*unit.Millimetre, 4000
 	_, err = tb.Up(1, 100*unit.Bar)
 	require.ErrorContains(t, err, "nothing in it")
 	require.ErrorContains(t, err, "Bottom")

@@ -31,26 +31,3 @@ var areaUnits = table{
 		{"bbl/ft", float64(BarrelPerFoot), 0}, // only where it is the shorter text
 	},
 }
-
-// In returns a counted in u, for example a.In(unit.SquareInch).
-func (a Area) In(u Area) float64 { return float64(a / u) }
-
-// String writes a without loss, in the trade's unit.
-func (a Area) String() string { return areaUnits.format(float64(a)) }
-
-// Rounded writes a in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (a Area) Rounded(digits int) string { return areaUnits.rounded(float64(a), digits) }
-
-// MarshalText writes a without loss; NaN and infinities are errors.
-func (a Area) MarshalText() ([]byte, error) { return areaUnits.marshal(float64(a)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (a *Area) UnmarshalText(text []byte) error {
-	x, err := areaUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*a = Area(x)
-	return nil
-}

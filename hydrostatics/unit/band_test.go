@@ -60,15 +60,15 @@ func TestBandArithmetic(t *testing.T) {
 	require.True(t, unit.Exactly(5*unit.PSI).Exact())
 	require.Equal(t, 1000*unit.PSI+50*unit.PSI, b.Shift(50*unit.PSI).Nominal)
 	turned := b.Times(-2)
-	require.NoError(t, turned.Check())
+	require.NoError(t, turned.Validate())
 	require.Equal(t, -2*b.Greatest, turned.Least)
-	require.NoError(t, unit.Within(-1000*unit.PSI, -0.1).Check())
+	require.NoError(t, unit.Within(-1000*unit.PSI, -0.1).Validate())
 
-	require.Error(t, pressures{Least: 2, Nominal: 1, Greatest: 3}.Check())
-	require.Error(t, pressures{Least: 1, Nominal: 4, Greatest: 3}.Check())
+	require.Error(t, pressures{Least: 2, Nominal: 1, Greatest: 3}.Validate())
+	require.Error(t, pressures{Least: 1, Nominal: 4, Greatest: 3}.Validate())
 	nan := unit.Pressure(math.NaN())
-	require.Error(t, pressures{Least: nan, Nominal: 1, Greatest: 3}.Check())
-	require.Error(t, pressures{Least: 1, Nominal: 1, Greatest: unit.Pressure(math.Inf(1))}.Check())
+	require.Error(t, pressures{Least: nan, Nominal: 1, Greatest: 3}.Validate())
+	require.Error(t, pressures{Least: 1, Nominal: 1, Greatest: unit.Pressure(math.Inf(1))}.Validate())
 	_, err := pressures{Least: nan}.MarshalText()
 	require.Error(t, err)
 	require.False(t, b.Contains(nan))
@@ -91,7 +91,7 @@ func TestToleranceEndsReadAsTyped(t *testing.T) {
 		var got pressures
 		require.NoError(t, got.UnmarshalText([]byte(text)), text)
 		require.Equal(t, want, got.String(), text)
-		require.NoError(t, got.Check(), text)
+		require.NoError(t, got.Validate(), text)
 	}
 	for _, text := range []string{"57000 lbf", "3800 lbf"} {
 		for percent := 1; percent <= 99; percent++ {

@@ -26,30 +26,3 @@ var compressibilityUnits = table{
 		{"1/psi", float64(PerPSI), 0},
 	},
 }
-
-// In returns c counted in u, for example c.In(unit.PerPSI).
-func (c Compressibility) In(u Compressibility) float64 { return float64(c / u) }
-
-// String writes c without loss, in the trade's unit.
-func (c Compressibility) String() string { return compressibilityUnits.format(float64(c)) }
-
-// Rounded writes c in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (c Compressibility) Rounded(digits int) string {
-	return compressibilityUnits.rounded(float64(c), digits)
-}
-
-// MarshalText writes c without loss; NaN and infinities are errors.
-func (c Compressibility) MarshalText() ([]byte, error) {
-	return compressibilityUnits.marshal(float64(c))
-}
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (c *Compressibility) UnmarshalText(text []byte) error {
-	x, err := compressibilityUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*c = Compressibility(x)
-	return nil
-}

@@ -26,26 +26,3 @@ var consistencyUnits = table{
 		{"lbf.s^n/100ft2", float64(PoundForceSecondNPer100SquareFeet), 0},
 	},
 }
-
-// In returns k counted in u, for example k.In(unit.PascalSecondN).
-func (k Consistency) In(u Consistency) float64 { return float64(k / u) }
-
-// String writes k without loss, in the trade's unit.
-func (k Consistency) String() string { return consistencyUnits.format(float64(k)) }
-
-// Rounded writes k in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (k Consistency) Rounded(digits int) string { return consistencyUnits.rounded(float64(k), digits) }
-
-// MarshalText writes k without loss; NaN and infinities are errors.
-func (k Consistency) MarshalText() ([]byte, error) { return consistencyUnits.marshal(float64(k)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (k *Consistency) UnmarshalText(text []byte) error {
-	x, err := consistencyUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*k = Consistency(x)
-	return nil
-}

@@ -6,18 +6,18 @@ import "strings"
 // Size is the value. Degrees Celsius and Fahrenheit have their zero elsewhere,
 // Zero kelvin up.
 type Symbol struct {
-	Text string
-	Size float64
-	Zero float64
+	Text string  `json:"text"`
+	Size float64 `json:"size"`
+	Zero float64 `json:"zero"`
 }
 
 // Quantity is a quantity with all of its units, SI first, and with the
 // spellings that are only read. Absolute pressures, which are read as gauge, are
 // left out.
 type Quantity struct {
-	Name      string
-	Units     []Symbol
-	Spellings []Symbol
+	Name      string   `json:"name"`
+	Units     []Symbol `json:"units"`
+	Spellings []Symbol `json:"spellings"`
 }
 
 // Quantities lists every quantity that this package reads.

@@ -26,26 +26,3 @@ var densityUnits = table{
 		{"lb/gal", float64(PoundPerGallon), 0},
 	},
 }
-
-// In returns d counted in u, for example d.In(unit.PoundPerGallon).
-func (d Density) In(u Density) float64 { return float64(d / u) }
-
-// String writes d without loss, in the trade's unit.
-func (d Density) String() string { return densityUnits.format(float64(d)) }
-
-// Rounded writes d in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (d Density) Rounded(digits int) string { return densityUnits.rounded(float64(d), digits) }
-
-// MarshalText writes d without loss; NaN and infinities are errors.
-func (d Density) MarshalText() ([]byte, error) { return densityUnits.marshal(float64(d)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (d *Density) UnmarshalText(text []byte) error {
-	x, err := densityUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*d = Density(x)
-	return nil
-}

@@ -44,4 +44,8 @@
 //
 // Sources: NIST Special Publication 811 (2008), Appendix B; every factor is
 // held against GNU units by the tests.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package unit

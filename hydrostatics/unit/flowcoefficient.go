@@ -34,30 +34,3 @@ var flowCoefficientUnits = table{
 		{"Cv", float64(Cv), 0},
 	},
 }
-
-// In returns c counted in u, for example c.In(unit.Cv).
-func (c FlowCoefficient) In(u FlowCoefficient) float64 { return float64(c / u) }
-
-// String writes c without loss, in the trade's unit.
-func (c FlowCoefficient) String() string { return flowCoefficientUnits.format(float64(c)) }
-
-// Rounded writes c in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (c FlowCoefficient) Rounded(digits int) string {
-	return flowCoefficientUnits.rounded(float64(c), digits)
-}
-
-// MarshalText writes c without loss; NaN and infinities are errors.
-func (c FlowCoefficient) MarshalText() ([]byte, error) {
-	return flowCoefficientUnits.marshal(float64(c))
-}
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (c *FlowCoefficient) UnmarshalText(text []byte) error {
-	x, err := flowCoefficientUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*c = FlowCoefficient(x)
-	return nil
-}

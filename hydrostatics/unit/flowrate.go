@@ -39,26 +39,3 @@ var flowRateUnits = table{
 		{"bbl/min", float64(BarrelPerMinute), 0}, // only where it is the shorter text
 	},
 }
-
-// In returns q counted in u, for example q.In(unit.BarrelPerDay).
-func (q FlowRate) In(u FlowRate) float64 { return float64(q / u) }
-
-// String writes q without loss, in the trade's unit.
-func (q FlowRate) String() string { return flowRateUnits.format(float64(q)) }
-
-// Rounded writes q in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (q FlowRate) Rounded(digits int) string { return flowRateUnits.rounded(float64(q), digits) }
-
-// MarshalText writes q without loss; NaN and infinities are errors.
-func (q FlowRate) MarshalText() ([]byte, error) { return flowRateUnits.marshal(float64(q)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (q *FlowRate) UnmarshalText(text []byte) error {
-	x, err := flowRateUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*q = FlowRate(x)
-	return nil
-}

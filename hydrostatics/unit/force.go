@@ -28,26 +28,3 @@ var forceUnits = table{
 		{"lbf", float64(PoundForce), 0},
 	},
 }
-
-// In returns f counted in u, for example f.In(unit.PoundForce).
-func (f Force) In(u Force) float64 { return float64(f / u) }
-
-// String writes f without loss, in the trade's unit.
-func (f Force) String() string { return forceUnits.format(float64(f)) }
-
-// Rounded writes f in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (f Force) Rounded(digits int) string { return forceUnits.rounded(float64(f), digits) }
-
-// MarshalText writes f without loss; NaN and infinities are errors.
-func (f Force) MarshalText() ([]byte, error) { return forceUnits.marshal(float64(f)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (f *Force) UnmarshalText(text []byte) error {
-	x, err := forceUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*f = Force(x)
-	return nil
-}

@@ -20,28 +20,3 @@ var heatTransferUnits = table{
 		{"Btu/h/ft2/degF", float64(BtuPerHourSquareFootFahrenheit), 0},
 	},
 }
-
-// In returns h counted in u, for example h.In(unit.BtuPerHourSquareFootFahrenheit).
-func (h HeatTransfer) In(u HeatTransfer) float64 { return float64(h / u) }
-
-// String writes h without loss, in the trade's unit.
-func (h HeatTransfer) String() string { return heatTransferUnits.format(float64(h)) }
-
-// Rounded writes h in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (h HeatTransfer) Rounded(digits int) string {
-	return heatTransferUnits.rounded(float64(h), digits)
-}
-
-// MarshalText writes h without loss; NaN and infinities are errors.
-func (h HeatTransfer) MarshalText() ([]byte, error) { return heatTransferUnits.marshal(float64(h)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (h *HeatTransfer) UnmarshalText(text []byte) error {
-	x, err := heatTransferUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*h = HeatTransfer(x)
-	return nil
-}

@@ -29,26 +29,3 @@ var lengthUnits = table{
 		{"in", float64(Inch), 0},
 	},
 }
-
-// In returns l counted in u, for example l.In(unit.Foot).
-func (l Length) In(u Length) float64 { return float64(l / u) }
-
-// String writes l without loss, in the trade's unit.
-func (l Length) String() string { return lengthUnits.format(float64(l)) }
-
-// Rounded writes l in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (l Length) Rounded(digits int) string { return lengthUnits.rounded(float64(l), digits) }
-
-// MarshalText writes l without loss; NaN and infinities are errors.
-func (l Length) MarshalText() ([]byte, error) { return lengthUnits.marshal(float64(l)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (l *Length) UnmarshalText(text []byte) error {
-	x, err := lengthUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*l = Length(x)
-	return nil
-}

@@ -25,28 +25,3 @@ var permeabilityUnits = table{
 		{"mD", float64(Millidarcy), 0},
 	},
 }
-
-// In returns k counted in u, for example k.In(unit.Millidarcy).
-func (k Permeability) In(u Permeability) float64 { return float64(k / u) }
-
-// String writes k without loss, in the trade's unit.
-func (k Permeability) String() string { return permeabilityUnits.format(float64(k)) }
-
-// Rounded writes k in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (k Permeability) Rounded(digits int) string {
-	return permeabilityUnits.rounded(float64(k), digits)
-}
-
-// MarshalText writes k without loss; NaN and infinities are errors.
-func (k Permeability) MarshalText() ([]byte, error) { return permeabilityUnits.marshal(float64(k)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (k *Permeability) UnmarshalText(text []byte) error {
-	x, err := permeabilityUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*k = Permeability(x)
-	return nil
-}

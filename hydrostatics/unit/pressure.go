@@ -34,26 +34,3 @@ var pressureUnits = table{
 		{"psi", float64(PSI), 0},
 	},
 }
-
-// In returns p counted in u, for example p.In(unit.PSI).
-func (p Pressure) In(u Pressure) float64 { return float64(p / u) }
-
-// String writes p without loss, in the trade's unit.
-func (p Pressure) String() string { return pressureUnits.format(float64(p)) }
-
-// Rounded writes p in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (p Pressure) Rounded(digits int) string { return pressureUnits.rounded(float64(p), digits) }
-
-// MarshalText writes p without loss; NaN and infinities are errors.
-func (p Pressure) MarshalText() ([]byte, error) { return pressureUnits.marshal(float64(p)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (p *Pressure) UnmarshalText(text []byte) error {
-	x, err := pressureUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*p = Pressure(x)
-	return nil
-}

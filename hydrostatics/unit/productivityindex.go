@@ -22,30 +22,3 @@ var productivityIndexUnits = table{
 		{"bbl/d/psi", float64(BarrelPerDayPSI), 0},
 	},
 }
-
-// In returns j counted in u, for example j.In(unit.BarrelPerDayPSI).
-func (j ProductivityIndex) In(u ProductivityIndex) float64 { return float64(j / u) }
-
-// String writes j without loss, in the trade's unit.
-func (j ProductivityIndex) String() string { return productivityIndexUnits.format(float64(j)) }
-
-// Rounded writes j in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (j ProductivityIndex) Rounded(digits int) string {
-	return productivityIndexUnits.rounded(float64(j), digits)
-}
-
-// MarshalText writes j without loss; NaN and infinities are errors.
-func (j ProductivityIndex) MarshalText() ([]byte, error) {
-	return productivityIndexUnits.marshal(float64(j))
-}
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (j *ProductivityIndex) UnmarshalText(text []byte) error {
-	x, err := productivityIndexUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*j = ProductivityIndex(x)
-	return nil
-}

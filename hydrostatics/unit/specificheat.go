@@ -22,28 +22,3 @@ var specificHeatUnits = table{
 		{"Btu/lb/degF", float64(BtuPerPoundFahrenheit), 0},
 	},
 }
-
-// In returns s counted in u, for example s.In(unit.BtuPerPoundFahrenheit).
-func (s SpecificHeat) In(u SpecificHeat) float64 { return float64(s / u) }
-
-// String writes s without loss, in the trade's unit.
-func (s SpecificHeat) String() string { return specificHeatUnits.format(float64(s)) }
-
-// Rounded writes s in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (s SpecificHeat) Rounded(digits int) string {
-	return specificHeatUnits.rounded(float64(s), digits)
-}
-
-// MarshalText writes s without loss; NaN and infinities are errors.
-func (s SpecificHeat) MarshalText() ([]byte, error) { return specificHeatUnits.marshal(float64(s)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (s *SpecificHeat) UnmarshalText(text []byte) error {
-	x, err := specificHeatUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*s = SpecificHeat(x)
-	return nil
-}

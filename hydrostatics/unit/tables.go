@@ -1,5 +1,7 @@
 package unit
 
+//go:generate go run completion.example/internal/quantities
+
 // tables lists every quantity's table, so that an error can say whose unit a
 // misplaced symbol is.
 func tables() []*table {
@@ -25,6 +27,7 @@ func tables() []*table {
 		&compressibilityUnits,
 		&expansivityUnits,
 		&torqueUnits,
+		&powerUnits,
 		&secondMomentUnits,
 		&productivityIndexUnits,
 		&massRateUnits,

@@ -22,30 +22,3 @@ var temperatureDifferenceUnits = table{
 		{"degF", float64(FahrenheitDifference), 0},
 	},
 }
-
-// In returns d counted in u, for example d.In(unit.FahrenheitDifference).
-func (d TemperatureDifference) In(u TemperatureDifference) float64 { return float64(d / u) }
-
-// String writes d without loss, in the trade's unit.
-func (d TemperatureDifference) String() string { return temperatureDifferenceUnits.format(float64(d)) }
-
-// Rounded writes d in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (d TemperatureDifference) Rounded(digits int) string {
-	return temperatureDifferenceUnits.rounded(float64(d), digits)
-}
-
-// MarshalText writes d without loss; NaN and infinities are errors.
-func (d TemperatureDifference) MarshalText() ([]byte, error) {
-	return temperatureDifferenceUnits.marshal(float64(d))
-}
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (d *TemperatureDifference) UnmarshalText(text []byte) error {
-	x, err := temperatureDifferenceUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*d = TemperatureDifference(x)
-	return nil
-}

@@ -24,30 +24,3 @@ var temperatureGradientUnits = table{
 		{"degF/100ft", float64(FahrenheitPer100Feet), 0},
 	},
 }
-
-// In returns g counted in u, for example g.In(unit.FahrenheitPer100Feet).
-func (g TemperatureGradient) In(u TemperatureGradient) float64 { return float64(g / u) }
-
-// String writes g without loss, in the trade's unit.
-func (g TemperatureGradient) String() string { return temperatureGradientUnits.format(float64(g)) }
-
-// Rounded writes g in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (g TemperatureGradient) Rounded(digits int) string {
-	return temperatureGradientUnits.rounded(float64(g), digits)
-}
-
-// MarshalText writes g without loss; NaN and infinities are errors.
-func (g TemperatureGradient) MarshalText() ([]byte, error) {
-	return temperatureGradientUnits.marshal(float64(g))
-}
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (g *TemperatureGradient) UnmarshalText(text []byte) error {
-	x, err := temperatureGradientUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*g = TemperatureGradient(x)
-	return nil
-}

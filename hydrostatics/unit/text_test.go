@@ -63,6 +63,7 @@ func quantities() []quantity {
 		of[unit.Compressibility]("compressibility", "1/psi"),
 		of[unit.Expansivity]("expansivity", "1/degF"),
 		of[unit.Torque]("torque", "ft-lbf"),
+		of[unit.Power]("power", "hp"),
 		of[unit.SecondMoment]("second moment of area", "in4"),
 		of[unit.Permeability]("permeability", "mD"),
 		of[unit.FlowCoefficient]("flow coefficient", "Cv"),
@@ -277,7 +278,7 @@ func FuzzBand(f *testing.F) {
 		if b.UnmarshalText([]byte(text)) != nil {
 			return
 		}
-		if err := b.Check(); err != nil {
+		if err := b.Validate(); err != nil {
 			t.Fatalf("%q read as a bad band: %v", text, err)
 		}
 		out, err := b.MarshalText()

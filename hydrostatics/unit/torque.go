@@ -22,26 +22,3 @@ var torqueUnits = table{
 		{"ft-lbf", float64(FootPoundForce), 0},
 	},
 }
-
-// In returns t counted in u, for example t.In(unit.FootPoundForce).
-func (t Torque) In(u Torque) float64 { return float64(t / u) }
-
-// String writes t without loss, in the trade's unit.
-func (t Torque) String() string { return torqueUnits.format(float64(t)) }
-
-// Rounded writes t in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (t Torque) Rounded(digits int) string { return torqueUnits.rounded(float64(t), digits) }
-
-// MarshalText writes t without loss; NaN and infinities are errors.
-func (t Torque) MarshalText() ([]byte, error) { return torqueUnits.marshal(float64(t)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (t *Torque) UnmarshalText(text []byte) error {
-	x, err := torqueUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*t = Torque(x)
-	return nil
-}

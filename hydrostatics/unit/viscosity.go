@@ -24,26 +24,3 @@ var viscosityUnits = table{
 		{"cP", float64(Centipoise), 0},
 	},
 }
-
-// In returns v counted in u, for example v.In(unit.Centipoise).
-func (v Viscosity) In(u Viscosity) float64 { return float64(v / u) }
-
-// String writes v without loss, in the trade's unit.
-func (v Viscosity) String() string { return viscosityUnits.format(float64(v)) }
-
-// Rounded writes v in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (v Viscosity) Rounded(digits int) string { return viscosityUnits.rounded(float64(v), digits) }
-
-// MarshalText writes v without loss; NaN and infinities are errors.
-func (v Viscosity) MarshalText() ([]byte, error) { return viscosityUnits.marshal(float64(v)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (v *Viscosity) UnmarshalText(text []byte) error {
-	x, err := viscosityUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*v = Viscosity(x)
-	return nil
-}

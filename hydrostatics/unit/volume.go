@@ -31,26 +31,3 @@ var volumeUnits = table{
 		{"gal", float64(Gallon), 0},
 	},
 }
-
-// In returns v counted in u, for example v.In(unit.Barrel).
-func (v Volume) In(u Volume) float64 { return float64(v / u) }
-
-// String writes v without loss, in the trade's unit.
-func (v Volume) String() string { return volumeUnits.format(float64(v)) }
-
-// Rounded writes v in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (v Volume) Rounded(digits int) string { return volumeUnits.rounded(float64(v), digits) }
-
-// MarshalText writes v without loss; NaN and infinities are errors.
-func (v Volume) MarshalText() ([]byte, error) { return volumeUnits.marshal(float64(v)) }
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (v *Volume) UnmarshalText(text []byte) error {
-	x, err := volumeUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*v = Volume(x)
-	return nil
-}

@@ -24,30 +24,3 @@ var weightPerLengthUnits = table{
 		{"lb/ft", float64(PoundPerFoot), 0},
 	},
 }
-
-// In returns w counted in u, for example w.In(unit.PoundPerFoot).
-func (w WeightPerLength) In(u WeightPerLength) float64 { return float64(w / u) }
-
-// String writes w without loss, in the trade's unit.
-func (w WeightPerLength) String() string { return weightPerLengthUnits.format(float64(w)) }
-
-// Rounded writes w in the trade's unit to that many significant digits; whole
-// units are never rounded away.
-func (w WeightPerLength) Rounded(digits int) string {
-	return weightPerLengthUnits.rounded(float64(w), digits)
-}
-
-// MarshalText writes w without loss; NaN and infinities are errors.
-func (w WeightPerLength) MarshalText() ([]byte, error) {
-	return weightPerLengthUnits.marshal(float64(w))
-}
-
-// UnmarshalText reads a number with its unit; see the package doc.
-func (w *WeightPerLength) UnmarshalText(text []byte) error {
-	x, err := weightPerLengthUnits.parse(string(text))
-	if err != nil {
-		return err
-	}
-	*w = WeightPerLength(x)
-	return nil
-}

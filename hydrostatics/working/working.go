@@ -5,6 +5,10 @@
 // computed and compute nothing. Each equation is an expression that is true in
 // SI for the values given with it, so that a test can hold every step against
 // its field (package workingtest).
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package working
 
 import (
@@ -18,18 +22,18 @@ import (
 
 // Step is one line: Symbol = Equation = numbers put in = Value.
 type Step struct {
-	Name     string  // in words, such as "piston effect"
-	Symbol   string  // such as "dL1"
-	Equation string  // a Go expression in the inputs' symbols, true in SI
-	Inputs   []Input // every symbol of the equation, but for pi and g
-	Value    Value
-	Source   string // author or standard, year, equation or table
+	Name     string  `json:"name"`               // in words, such as "piston effect"
+	Symbol   string  `json:"symbol"`             // such as "dL1"
+	Equation string  `json:"equation,omitempty"` // a Go expression in the inputs' symbols, true in SI
+	Inputs   []Input `json:"inputs,omitempty"`   // every symbol of the equation, but for pi and g
+	Value    Value   `json:"value"`
+	Source   string  `json:"source"` // author or standard, year, equation or table
 }
 
 // Input is a symbol with its value.
 type Input struct {
-	Symbol string
-	Value  Value
+	Symbol string `json:"symbol"`
+	Value  Value  `json:"value"`
 }
 
 // Value is a quantity that remembers how to print itself.

@@ -29,7 +29,7 @@ x = 0.7210*ρ*ρ
 		draw: func(d draw) sample {
 			γ, p1, share := d.between(1.05, 1.67), d.between(1e5, 5e7), d.over(1e-9, 0.4)
 			p2 := (p1+101325)*(1-share) - 101325
-			g := choke.Gas{Density: unit.Density(d.between(0.5, 300)), HeatRatio: γ}
+			g := choke.UpstreamGas{Density: unit.Density(d.between(0.5, 300)), HeatRatio: γ}
 			f, err := choke.Nozzle(g, 0.9, 1e-3, unit.Pressure(p1), unit.Pressure(p2))
 			return sample{got: float64(f.Mass), scale: float64(f.Mass) * (1 + 1/share/8), err: err,
 				of: precise.Values{"k": γ, "p1": p1, "p2": p2, "ρ": float64(g.Density), "a": 1e-3}}

@@ -10,22 +10,22 @@ import (
 
 const inflowRange = "reservoir 10 to 1,000 bar, drawdown 1e-6 to 1 of it"
 
-func (d draw) gas() (g inflow.Gas, p float64) {
-	g = inflow.Gas{Reservoir: unit.Pressure(d.over(1e6, 1e8)), OpenFlow: unit.FlowRate(d.between(1, 100)), Exponent: d.between(0.5, 1)}
+func (d draw) gas() (g inflow.GasDeliverability, p float64) {
+	g = inflow.GasDeliverability{Reservoir: unit.Pressure(d.over(1e6, 1e8)), OpenFlow: unit.FlowRate(d.between(1, 100)), Exponent: d.between(0.5, 1)}
 	return g, float64(g.Reservoir) * (1 - d.over(1e-6, 1))
 }
 
-func gasValues(g inflow.Gas) precise.Values {
+func gasValues(g inflow.GasDeliverability) precise.Values {
 	return precise.Values{"pr": float64(g.Reservoir), "AOF": float64(g.OpenFlow), "n": g.Exponent}
 }
 
-func (d draw) liquid() (l inflow.Liquid, p float64) {
-	l = inflow.Liquid{Reservoir: unit.Pressure(d.over(1e6, 1e8)), Index: unit.ProductivityIndex(d.over(1e-11, 1e-8))}
+func (d draw) liquid() (l inflow.LiquidDeliverability, p float64) {
+	l = inflow.LiquidDeliverability{Reservoir: unit.Pressure(d.over(1e6, 1e8)), Index: unit.ProductivityIndex(d.over(1e-11, 1e-8))}
 	l.Bubble = l.Reservoir
 	return l, float64(l.Reservoir) * (1 - d.over(1e-6, 1))
 }
 
-func liquidValues(l inflow.Liquid) precise.Values {
+func liquidValues(l inflow.LiquidDeliverability) precise.Values {
 	return precise.Values{"pr": float64(l.Reservoir), "J": float64(l.Index)}
 }
 

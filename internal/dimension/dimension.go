@@ -28,6 +28,7 @@ var of = map[reflect.Type]exponents{
 	reflect.TypeFor[unit.Mass]():                  {0, 1, 0, 0},
 	reflect.TypeFor[unit.Force]():                 {1, 1, -2, 0},
 	reflect.TypeFor[unit.Torque]():                {2, 1, -2, 0},
+	reflect.TypeFor[unit.Power]():                 {2, 1, -3, 0},
 	reflect.TypeFor[unit.WeightPerLength]():       {0, 1, -2, 0},
 	reflect.TypeFor[unit.Pressure]():              {-1, 1, -2, 0},
 	reflect.TypeFor[unit.Density]():               {-3, 1, 0, 0},

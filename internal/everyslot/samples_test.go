@@ -35,25 +35,25 @@ var (
 	slack   = unit.Within(3000*unit.PSI, 0.05)
 	columns = valve.Columns{Applied: unit.Exactly(4500 * unit.PSI), Opposing: unit.Exactly(4300 * unit.PSI)}
 	line    = controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: depth, Depth: depth, Yield: 30 * unit.KSI, Young: 28e6 * unit.PSI, Poisson: 0.3, WallTolerance: 0.1}
-	oil     = controlline.Liquid{Density: 870, Viscosity: 10 * unit.Centipoise, Compressibility: 5.5e-10, Expansivity: 7e-4}
+	oil     = controlline.LineFluid{Density: 870, Viscosity: 10 * unit.Centipoise, Compressibility: 5.5e-10, Expansivity: 7e-4}
 	casing  = confined.Tube{OD: 9.625 * unit.Inch, ID: 8.681 * unit.Inch, Young: 30e6 * unit.PSI, Poisson: 0.28, Expansion: 1.2e-5}
 	tube    = confined.Tube{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Young: 30e6 * unit.PSI, Poisson: 0.28, Expansion: 1.2e-5}
 	table   = choke.Table{{Name: "shut"}, {Name: "half", Travel: 0.5, Coefficient: 1 * unit.Cv}, {Name: "open", Travel: 1, Coefficient: 4 * unit.Cv}}
-	mud     = flow.Liquid{Name: "mud", Density: 1300, Rheology: flow.Rheology{Yield: 4, Consistency: 0.3, Index: 0.7}}
-	annulus = flow.Section{Name: "annulus", Conduit: flow.Conduit{Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, Bottom: depth}
+	mud     = flow.PumpedFluid{Name: "mud", Density: 1300, Rheology: flow.Rheology{Yield: 4, Consistency: 0.3, Index: 0.7}}
+	annulus = flow.ConduitSection{Name: "annulus", Conduit: flow.Conduit{Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, Length: depth, BottomTVD: depth}
 	circuit = flow.Well{
-		Pipe:    []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch, Roughness: 2e-5}, Length: depth, Bottom: depth}},
-		Annulus: []flow.Section{annulus},
+		Pipe:    []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 2.992 * unit.Inch, Roughness: 2e-5}, Length: depth, BottomTVD: depth}},
+		Annulus: []flow.ConduitSection{annulus},
 		Exit:    flow.Orifices{Count: 3, Diameter: 0.02, Discharge: 0.95},
 	}
-	leg     = hydrostatics.Leg{Sections: []hydrostatics.Section{{Bottom: 2900, Area: 0.0045}}, Fluids: []hydrostatics.Stretch{{Bottom: 2900, Density: 1200}}}
-	ring    = hydrostatics.Leg{Sections: []hydrostatics.Section{{Bottom: 2900, Area: 0.032}}, Fluids: []hydrostatics.Stretch{{Bottom: 2900, Density: 1100}}}
+	leg     = hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: 2900, Area: 0.0045}}, Fluids: []hydrostatics.Stretch{{BottomMD: 2900, Density: 1200}}}
+	ring    = hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: 2900, Area: 0.032}}, Fluids: []hydrostatics.Stretch{{BottomMD: 2900, Density: 1100}}}
 	utube   = hydrostatics.UTube{Path: path, Port: 2900, Tubing: leg, Annulus: ring}
 	hung    = movement.Section{Pipe: pipe, Bottom: depth, Hole: 8.681 * unit.Inch, Joint: 200 * unit.Kilopound}
 	seals   = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: 3}
 	pull    = packer.Pull{Sections: []movement.Section{hung}, Path: path, Inside: at(1100), Outside: at(1150), Seal: 4 * unit.Inch, Drag: unit.Within(5000*unit.PoundForce, 0.2), Block: 10e3}
-	heavy   = movement.Condition{InsideDensity: 1300, OutsideDensity: 1100, InsideSurface: 2e7, OutsideSurface: 2e6, Friction: 100}
-	upright = movement.Vertical{Sections: []movement.Section{hung}, Seals: seals, Initial: movement.Condition{InsideDensity: 1100, OutsideDensity: 1100},
+	heavy   = movement.WellFluids{InsideDensity: 1300, OutsideDensity: 1100, InsideSurface: 2e7, OutsideSurface: 2e6, Friction: 100}
+	upright = movement.Vertical{Sections: []movement.Section{hung}, Seals: seals, Initial: movement.WellFluids{InsideDensity: 1100, OutsideDensity: 1100},
 		Final: heavy, Warming: -20, SlackOff: 2e4}
 	dragged = drag.String{Sections: []drag.Section{{Pipe: pipe, Length: depth}}, Depth: depth, Path: path,
 		Zones: []drag.Zone{{Bottom: depth, Friction: 0.2, Hole: 8.681 * unit.Inch}}, Inside: 1100, Outside: 1100, Spacing: 50}
@@ -67,20 +67,20 @@ var (
 	slider = sleeve.Sleeve{Name: "sleeve", Depth: depth, OpenArea: 0.003, CloseArea: 0.003, Stroke: 0.1,
 		Friction: unit.Within(4e3*unit.Newton, 0.1), Across: unit.Exactly(1e6 * unit.Pascal), PerDifferential: 1e-4, Inside: "tubing", Outside: "zone"}
 	second = sleeve.Sleeve{Name: "upper", Depth: 2500, OpenArea: 0.003, CloseArea: 0.003, Stroke: 0.1, Friction: unit.Within(4e3*unit.Newton, 0.1), Inside: "tubing", Outside: "upper zone"}
-	zone   = production.Zone{Name: "oil", Depth: depth, Inflow: inflow.Liquid{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7}, WaterCut: 0.2, Density: 850, VolumeFactor: 1.1, Chokes: table,
+	zone   = production.Zone{Name: "oil", Depth: depth, Inflow: inflow.LiquidDeliverability{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7}, WaterCut: 0.2, Density: 850, VolumeFactor: 1.1, Chokes: table,
 		Above: production.Interval{Density: 850, Loss: production.Loss{At: 0.005, Laminar: 1e4, Turbulent: 1e5}}}
-	pumped = flow.Displacement{Well: circuit, InPipe: mud, InAnnulus: mud, Stages: []flow.Stage{{Liquid: flow.Liquid{Name: "brine", Density: 1150, Rheology: flow.Newtonian(1e-3)}, Volume: 20, Rate: 0.01}}, Output: 0.02, Every: 5}
+	pumped = flow.Displacement{Well: circuit, InPipe: mud, InAnnulus: mud, Stages: []flow.Stage{{Liquid: flow.PumpedFluid{Name: "brine", Density: 1150, Rheology: flow.Newtonian(1e-3)}, Volume: 20, Rate: 0.01}}, Output: 0.02, Every: 5}
 )
 
 // What kills a well, and what flows from one of gas.
 var (
 	killed = flow.Kill{Well: circuit, InWell: mud, Kill: mud, Rate: 0.005, Formation: 4e7, Margin: 1e6, Weak: 2000, Fracture: 5e7,
 		Influx: flow.Influx{Volume: 2, Fluid: fluid.Gas{Gravity: 0.65}, Surface: unit.Celsius(15), Bottom: unit.Celsius(90)}}
-	pushed = hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, Injection: 1e6, Fracture: 5e7, Sections: []hydrostatics.Section{{Bottom: depth, Area: 0.0045}},
+	pushed = hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, Injection: 1e6, Fracture: 5e7, Sections: []hydrostatics.LegSection{{BottomMD: depth, Area: 0.0045}},
 		Influx: brine, Kill: 1200, Friction: []unit.Gradient{200}, Temperature: ground}
-	gassy = production.GasWell{Inflow: inflow.Gas{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, Choke: 3e-4, Discharge: 0.85, HeatRatio: 1.27, Line: 5e6, Standard: unit.Celsius(15),
+	gassy = production.GasWell{Inflow: inflow.GasDeliverability{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, Choke: 3e-4, Discharge: 0.85, HeatRatio: 1.27, Line: 5e6, Standard: unit.Celsius(15),
 		Tubing: gasflow.Tubing{Gas: fluid.Gas{Gravity: 0.65}, Wellhead: unit.Celsius(50), Bottom: unit.Celsius(90),
-			Sections: []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 0.076, Roughness: 2e-5}, Length: depth, Bottom: depth}}}}
+			Sections: []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 0.076, Roughness: 2e-5}, Length: depth, BottomTVD: depth}}}}
 )
 
 // samples are arguments to begin with; of each type the first one counts.
@@ -93,13 +93,13 @@ func samples() []any {
 		unit.Conductivity(2), unit.HeatTransfer(20), unit.Diffusivity(1e-6), unit.Kelvin(330), time.Hour, 0.3, 1, false, "x",
 		unit.SecondMoment(1e-6),
 
-		hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, hydrostatics.ShutIn{Pressure: 2e6, Density: 1200, TVD: depth}, layers, layers[0],
+		hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, hydrostatics.ShutIn{Pressure: 2e6, Density: 1200, TVD: depth}, layers, layers[0], []hydrostatics.MeasuredLayer{{Fluid: brine, BottomMD: 1200}, {Fluid: hydrostatics.Incompressible(1300), TopMD: 1200, BottomMD: depth}},
 		hydrostatics.Reference{Pressure: 1e6}, column, brine, hydrostatics.Incompressible(1100), path, ground, []hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(15)}, {TVD: depth, Temperature: unit.Celsius(90)}},
 		hydrostatics.Cushion{Formation: hydrostatics.Formation{Pressure: 3.2e7, TVD: depth}, Underbalance: 3e6, Light: hydrostatics.Incompressible(850), Heavy: hydrostatics.Incompressible(1150), Temperature: ground},
 		hydrostatics.HeatExchange{Rate: 5, SpecificHeat: 4000, Radius: 0.04, Transfer: 30, Hole: 0.12, Conductivity: 2.4, Diffusivity: 1e-6, Time: 1000 * time.Hour},
 		hydrostatics.Flowing{Ground: ground, Inlet: unit.Celsius(95), Bottom: depth, Relaxing: 600}, leg, utube, hydrostatics.Slug{Mud: 1200, Pill: 1500, Capacity: 0.0045},
 		hydrostatics.WeakPoint{Name: "shoe", TVD: 2000, Rating: 5e7, Share: 0.8, Outside: 1e7}, hydrostatics.Geothermal{Ground: unit.Celsius(15), Gradient: 0.03},
-		[]hydrostatics.Station{{}, {MD: 1000}, {MD: 1500, Inclination: 0.6, Azimuth: 1}}, hydrostatics.Station{MD: 1500, Inclination: 0.6, Azimuth: 1}, []hydrostatics.Section{{Bottom: depth, Area: 0.0045}},
+		[]hydrostatics.Station{{}, {MD: 1000}, {MD: 1500, Inclination: 0.6, Azimuth: 1}}, hydrostatics.Station{MD: 1500, Inclination: 0.6, Azimuth: 1}, []hydrostatics.LegSection{{BottomMD: depth, Area: 0.0045}},
 
 		fluid.AverageGasColumn{Gravity: 0.7, Z: 0.9, Temperature: unit.Celsius(80), Height: depth}, fluid.Batch{Volume: 50, Density: 1200}, fluid.Brine{At70F: 1300, Expansion: 4e-4, Compression: 3e-10},
 		fluid.SystemCaCl2, fluid.CalciumChloride, fluid.Constant{Value: 1100}, fluid.ControlFluid{Points: []fluid.ControlPoint{{Temperature: unit.Celsius(0), Density: 880, Viscosity: 0.03}, {Temperature: unit.Celsius(100), Density: 820, Viscosity: 0.004}}, Compression: 5e-10},
@@ -110,14 +110,14 @@ func samples() []any {
 
 		circuit, mud, annulus, killed, pushed, flow.Circulation{Well: circuit, Liquid: mud, Rate: 0.01}, flow.Conduit{Outer: 0.2, Inner: 0.09, Roughness: 1e-5},
 		pumped, flow.Stream{Conduit: flow.Conduit{Outer: 0.2, Inner: 0.09}, Rheology: mud.Rheology, Density: 1300, Rate: 0.01}, flow.Orifices{Count: 3, Diameter: 0.02, Discharge: 0.95},
-		flow.Pump{Cylinders: 3, Liner: 0.15, Stroke: 0.3, Efficiency: 0.95}, mud.Rheology, flow.Trip{Annulus: []flow.Section{annulus}, Liquid: mud, Speed: 0.5, Cling: 0.45, Peak: 1.5},
+		flow.Pump{Cylinders: 3, Liner: 0.15, Stroke: 0.3, Efficiency: 0.95}, mud.Rheology, flow.Trip{Annulus: []flow.ConduitSection{annulus}, Liquid: mud, Speed: 0.5, Cling: 0.45, Peak: 1.5},
 		[]flow.Reading{{Speed: 3, Dial: 8}, {Speed: 100, Dial: 21}, {Speed: 300, Dial: 34}, {Speed: 600, Dial: 53}}, flow.Reading{Speed: 300, Dial: 34},
 
 		confined.PressureUp{Space: confined.Space{Outer: casing, Inner: &tube}, Fluid: fluid.Water{}, Volume: 50, To: 2e7, Temperature: unit.Celsius(50), Supply: unit.Celsius(20)},
 		record,
 		confined.PressureTest{Record: record,
 			Criterion: confined.Criterion{Name: "mine", Hold: 30 * time.Minute, MostDecline: 0.1}, Target: 3.4e7},
-		confined.Liquid{Reference: 1150, Temperature: unit.Celsius(20), Compressibility: 4e-10, Expansivity: 4e-4}, casing, confined.Space{Outer: casing, Inner: &tube},
+		confined.LinearLiquid{Reference: 1150, Temperature: unit.Celsius(20), Compressibility: 4e-10, Expansivity: 4e-4}, casing, confined.Space{Outer: casing, Inner: &tube},
 		confined.System{{Name: "annulus", Volume: 80, Fluid: 4e-10, Walls: 1e-10}},
 		confined.Trapped{Space: confined.Space{Outer: casing, Inner: &tube}, Fills: []confined.Fill{{Name: "water", Fluid: fluid.Water{}, Volume: 40, From: unit.Celsius(30), To: unit.Celsius(60)}}, Pressure: 1e7, HeatOuter: 20, HeatInner: 40},
 		[]confined.Fill{{Name: "water", Fluid: fluid.Water{}, Volume: 40, From: unit.Celsius(30), To: unit.Celsius(60)}},
@@ -143,10 +143,10 @@ func samples() []any {
 
 		production.Straight{Index: 1e-9, Static: 3e7, Head: 1e6}, production.Well{Zones: []production.Zone{zone, upper}, Outflow: production.FixedPressure{Pressure: 2e7}}, zone, production.Tubing{Surface: 1e6, Height: depth, Density: 850, Loss: production.Loss{At: 0.005, Turbulent: 1e6}},
 		production.OutflowTable{{Pressure: 1.5e7}, {Rate: 0.01, Pressure: 2e7}}, production.FixedRate{Rate: 0.003}, []float64{0.4, 0.6}, []int{2, 2},
-		choke.Gas{Density: 150, HeatRatio: 1.3, Viscosity: 2e-5}, choke.Liquid{Density: 850, VapourPressure: 1e5, CriticalPressure: 5e6, Viscosity: 2e-3}, choke.Orifice{Pipe: 0.1, Bore: 0.05},
+		choke.UpstreamGas{Density: 150, HeatRatio: 1.3, Viscosity: 2e-5}, choke.UpstreamLiquid{Density: 850, VapourPressure: 1e5, CriticalPressure: 5e6, Viscosity: 2e-3}, choke.Orifice{Pipe: 0.1, Bore: 0.05},
 		choke.Metered{Density: 850, Viscosity: 1e-3, Upstream: 1e6, Downstream: 9e5}, choke.Trim{Coefficient: 1e-4, Recovery: 0.9, GasRatio: 0.7, Style: 0.5, Bore: 0.05, Upstream: 0.08, Downstream: 0.1}, table,
-		inflow.Gas{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, gassy, gassy.Tubing, inflow.Test{Flowing: 1.5e7, Rate: 5}, []inflow.Test{{Flowing: 1.8e7, Rate: 5}, {Flowing: 1.5e7, Rate: 9}}, inflow.Formation{Permeability: 1e-13, Thickness: 20, Viscosity: 1e-3, VolumeFactor: 1.2, Hole: 0.1, Boundary: 300, Skin: 2},
-		inflow.Liquid{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7},
+		inflow.GasDeliverability{Reservoir: 2e7, OpenFlow: 20, Exponent: 0.8}, gassy, gassy.Tubing, inflow.Test{Flowing: 1.5e7, Rate: 5}, []inflow.Test{{Flowing: 1.8e7, Rate: 5}, {Flowing: 1.5e7, Rate: 9}}, inflow.Formation{Permeability: 1e-13, Thickness: 20, Viscosity: 1e-3, VolumeFactor: 1.2, Hole: 0.1, Boundary: 300, Skin: 2},
+		inflow.LiquidDeliverability{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7},
 
 		packer.Case{Name: "squeeze", String: upright, Below: 5e7}, packer.PathCase{Name: "squeeze", String: long, Reference: state, State: state, Below: 4e7}, packer.Landing{Tagged: depth, Height: 2, HangerDepth: 10, HangerLength: 0.5, Joints: []unit.Length{9.5, 9.4, 9.6}, Above: 12, Pups: []unit.Length{1, 2, 3}},
 		packer.LockIn{Pipe: pipe, Length: depth, Inside: 2e7, Outside: 1e6}, packer.Parted{Legs: utube, Open: true, Formation: 3.4e7, Margin: 1e6}, packer.Load{Differential: 1e7, Axial: 1e5}, pull,
@@ -161,7 +161,7 @@ func samples() []any {
 			Seals: []movement.Seal{{MD: depth, Bore: 4 * unit.Inch, Up: 3, Length: 6}}, Holds: []movement.Hold{{MD: depth - 20, Bore: 4 * unit.Inch}}, Joints: []movement.Joint{{MD: depth - 50, Seal: 4 * unit.Inch}}},
 		movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At},
 		movement.PullLimits{Rig: 2e6, Parts: []movement.Bears{{Name: "joint", MD: 100, Rating: 1e6}}},
-		fluid.ControlPoint{Temperature: unit.Celsius(0), Density: 880, Viscosity: 0.03}, production.Gas{Density: 0.8, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
+		fluid.ControlPoint{Temperature: unit.Celsius(0), Density: 880, Viscosity: 0.03}, production.GasAtChoke{Density: 0.8, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
 		zone.Above, zone.Above.Loss,
 		production.Limits{Most: 1000}, choke.Position{Name: "open", Coefficient: 1e-4}, sleeve.Signature{Storage: 1e-4, Swept: 3e-4}, packer.NoSpaceOutError{SpaceOut: packer.SpaceOut{Least: 2, Greatest: 1}},
 	}
@@ -201,7 +201,7 @@ var (
 // falling is a heavy slug that outruns the pump.
 func falling() flow.Displacement {
 	d := pumped
-	d.Stages = []flow.Stage{{Liquid: flow.Liquid{Name: "slug", Density: 2300, Rheology: flow.Newtonian(1e-3)}, Volume: 10, Rate: 1e-4}}
+	d.Stages = []flow.Stage{{Liquid: flow.PumpedFluid{Name: "slug", Density: 2300, Rheology: flow.Newtonian(1e-3)}, Volume: 10, Rate: 1e-4}}
 	return d
 }
 

@@ -131,7 +131,7 @@ func (s *stretches) UnmarshalText(text []byte) error {
 			return fmt.Errorf("stretch %q is not bottom:density", part)
 		}
 		var one hydrostatics.Stretch
-		if err := one.Bottom.UnmarshalText([]byte(bottom)); err != nil {
+		if err := one.BottomMD.UnmarshalText([]byte(bottom)); err != nil {
 			return err
 		}
 		if err := one.Density.UnmarshalText([]byte(density)); err != nil {
@@ -146,7 +146,7 @@ func (s stretches) bottom() unit.Length {
 	if len(s) == 0 {
 		return 0
 	}
-	return s[len(s)-1].Bottom
+	return s[len(s)-1].BottomMD
 }
 
 func layeredPressure(in *published.Inputs) (any, error) {
@@ -157,8 +157,8 @@ func layeredPressure(in *published.Inputs) (any, error) {
 	var layers []hydrostatics.Layer
 	top := unit.Length(0)
 	for _, x := range s {
-		layers = append(layers, hydrostatics.Layer{Fluid: hydrostatics.Incompressible(x.Density), Top: top, Bottom: x.Bottom})
-		top = x.Bottom
+		layers = append(layers, hydrostatics.Layer{Fluid: hydrostatics.Incompressible(x.Density), Top: top, Bottom: x.BottomMD})
+		top = x.BottomMD
 	}
 	c, err := hydrostatics.NewColumn(layers, nil, hydrostatics.Reference{})
 	if err != nil {

@@ -39,12 +39,12 @@ func slugUTube(in *published.Inputs) (any, error) {
 	r, err := hydrostatics.UTube{
 		Port: port,
 		Tubing: hydrostatics.Leg{
-			Sections: []hydrostatics.Section{{Bottom: port, Area: s.Capacity}},
-			Fluids:   []hydrostatics.Stretch{{Bottom: s.Length(dry), Density: s.Pill}, {Bottom: port, Density: s.Mud}},
+			Sections: []hydrostatics.LegSection{{BottomMD: port, Area: s.Capacity}},
+			Fluids:   []hydrostatics.Stretch{{BottomMD: s.Length(dry), Density: s.Pill}, {BottomMD: port, Density: s.Mud}},
 		},
 		Annulus: hydrostatics.Leg{
-			Sections: []hydrostatics.Section{{Bottom: port, Area: annulus}},
-			Fluids:   []hydrostatics.Stretch{{Bottom: port, Density: s.Mud}},
+			Sections: []hydrostatics.LegSection{{BottomMD: port, Area: annulus}},
+			Fluids:   []hydrostatics.Stretch{{BottomMD: port, Density: s.Mud}},
 		},
 	}.Rest()
 	return r.Moved, err
@@ -69,7 +69,7 @@ func holdingPressure(in *published.Inputs) (any, error) {
 	in.Read("tubing", &tubing)
 	in.Read("annulus", &annulus)
 	leg := func(s stretches) hydrostatics.Leg {
-		return hydrostatics.Leg{Sections: []hydrostatics.Section{{Bottom: s.bottom(), Area: unit.SquareFoot}}, Fluids: s}
+		return hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: s.bottom(), Area: unit.SquareFoot}}, Fluids: s}
 	}
 	r, err := hydrostatics.UTube{Port: tubing.bottom(), Tubing: leg(tubing), Annulus: leg(annulus)}.Rest()
 	return r.Holding, err

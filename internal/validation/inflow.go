@@ -14,7 +14,7 @@ func vogelShare(in *published.Inputs) (any, error) {
 	return inflow.VogelRatio(pwf, pr), nil
 }
 
-func saturated(in *published.Inputs) (inflow.Liquid, error) {
+func saturated(in *published.Inputs) (inflow.LiquidDeliverability, error) {
 	var pr, pwf unit.Pressure
 	var q unit.FlowRate
 	in.Read("pr", &pr)
@@ -49,7 +49,7 @@ func hawkinsSkin(in *published.Inputs) (any, error) {
 	return inflow.DamageSkin(k, kd, rw, rd), nil
 }
 
-func layers(in *published.Inputs) (lower, upper inflow.Liquid) {
+func layers(in *published.Inputs) (lower, upper inflow.LiquidDeliverability) {
 	in.Read("J1", &lower.Index)
 	in.Read("J2", &upper.Index)
 	in.Read("p1", &lower.Reservoir)
@@ -84,7 +84,7 @@ func equivalent(in *published.Inputs) (any, error) {
 }
 
 func dropToChoke(in *published.Inputs) (any, error) {
-	var l inflow.Liquid
+	var l inflow.LiquidDeliverability
 	var p unit.Pressure
 	var q unit.FlowRate
 	in.Read("J", &l.Index)

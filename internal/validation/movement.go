@@ -83,7 +83,7 @@ func landedCase(in *published.Inputs) (movement.Case, error) {
 	if err != nil {
 		return movement.Case{}, err
 	}
-	state := func(c movement.Condition, d unit.TemperatureDifference) movement.State {
+	state := func(c movement.WellFluids, d unit.TemperatureDifference) movement.State {
 		return movement.State{Inside: c.Inside, Outside: c.Outside, Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(d) }}
 	}
 	l, err := movement.String{Sections: v.Sections, Path: path, Seals: v.Seals}.Land(state(v.Initial, 0), v.SlackOff)

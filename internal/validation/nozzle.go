@@ -24,7 +24,7 @@ var nozzleSuite = Suite{
 		// What of the incompressible flow at the same drop is left.
 		"coefficient of subcritical flow": func(in *published.Inputs) (any, error) {
 			var p1, p2 unit.Pressure
-			g := choke.Gas{Density: 1}
+			g := choke.UpstreamGas{Density: 1}
 			in.Read("gamma", &g.HeatRatio)
 			in.Read("p1", &p1)
 			in.Read("p2", &p2)
@@ -46,7 +46,7 @@ func nozzle(in *published.Inputs) (choke.NozzleFlow, error) {
 	var M, Z, cd float64
 	var t unit.Temperature
 	var p1, p2 unit.Pressure
-	g := choke.Gas{}
+	g := choke.UpstreamGas{}
 	in.Read("M", &M)
 	in.Read("T", &t)
 	in.Read("Z", &Z)

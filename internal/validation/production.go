@@ -50,8 +50,8 @@ func gaugeOf(in *published.Inputs, name string) unit.Pressure {
 	return p - unit.Atmosphere
 }
 
-func hotLiquid(in *published.Inputs) choke.Liquid {
-	var l choke.Liquid
+func hotLiquid(in *published.Inputs) choke.UpstreamLiquid {
+	var l choke.UpstreamLiquid
 	in.Read("rho", &l.Density)
 	in.Read("pv", &l.VapourPressure)
 	in.Read("pc", &l.CriticalPressure)
@@ -78,7 +78,7 @@ func criticalPressureRatio(in *published.Inputs) (any, error) {
 func gasCoefficient(in *published.Inputs) (any, error) {
 	const molarGas = 8.314462618 // J/(mol·K), exact in the SI of 2019 to these digits
 	var t choke.Trim
-	var g choke.Gas
+	var g choke.UpstreamGas
 	var molar, z float64
 	var temperature unit.Temperature
 	var q unit.FlowRate

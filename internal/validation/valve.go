@@ -107,8 +107,8 @@ func controlLine(in *published.Inputs) controlline.Line {
 
 // controlLiquid stands in where a case doesn't depend on the liquid: in laminar
 // flow the density has no part.
-func controlLiquid() controlline.Liquid {
-	return controlline.Liquid{Density: 870 * unit.KilogramPerCubicMetre, Viscosity: 10 * unit.Centipoise}
+func controlLiquid() controlline.LineFluid {
+	return controlline.LineFluid{Density: 870 * unit.KilogramPerCubicMetre, Viscosity: 10 * unit.Centipoise}
 }
 
 func lineRatings(in *published.Inputs) (controlline.Ratings, error) {

@@ -7,4 +7,8 @@
 // of API Spec 5CT and API Std 5B. All rows pass the geometry checks of
 // Entry.Validate. Before a pipe is relied on, hold its row against the mill's
 // certificate.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package catalogue

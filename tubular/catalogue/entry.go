@@ -44,20 +44,22 @@ const (
 
 // Entry is one pipe of the catalogue.
 type Entry struct {
-	Kind     Kind
-	OD       unit.Length
-	Weight   unit.WeightPerLength // nominal, couplings included
-	Finish   Finish
-	Wall, ID unit.Length
-	Drift    unit.Length
-	Coupling unit.Length // outside diameter; zero for none or not known
+	Kind     Kind                 `json:"kind"`
+	OD       unit.Length          `json:"od"`
+	Weight   unit.WeightPerLength `json:"weight"` // nominal, couplings included
+	Finish   Finish               `json:"finish"`
+	Wall     unit.Length          `json:"wall"`
+	ID       unit.Length          `json:"id"`
+	Drift    unit.Length          `json:"drift"`
+	Coupling unit.Length          `json:"coupling"` // outside diameter; zero for none or not known
 
 	// Engaged lengths of API short and long round thread, L4 - M of API Std 5B;
 	// zero where it isn't made.
-	ShortThread, LongThread unit.Length
+	ShortThread unit.Length `json:"short_thread"`
+	LongThread  unit.Length `json:"long_thread"`
 
-	Status Provenance
-	Source string
+	Status Provenance `json:"status"`
+	Source string     `json:"source"`
 }
 
 // Pipe returns the entry as a pipe of a grade.

@@ -10,10 +10,10 @@ import (
 
 // Grade is an API grade of steel.
 type Grade struct {
-	Name          string
-	Yield         unit.Pressure // specified minimum
-	GreatestYield unit.Pressure // specified maximum
-	Tensile       unit.Pressure // specified minimum
+	Name          string        `json:"name"`
+	Yield         unit.Pressure `json:"yield"`          // specified minimum
+	GreatestYield unit.Pressure `json:"greatest_yield"` // specified maximum
+	Tensile       unit.Pressure `json:"tensile"`        // specified minimum
 }
 
 // Grades returns the API grades, weakest first.

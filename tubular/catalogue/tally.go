@@ -12,9 +12,9 @@ import (
 
 // Joints are a length of one pipe in a string.
 type Joints struct {
-	OD     unit.Length
-	Weight unit.WeightPerLength
-	Length unit.Length
+	OD     unit.Length          `json:"od"`
+	Weight unit.WeightPerLength `json:"weight"`
+	Length unit.Length          `json:"length"`
 }
 
 // Tally is a string from the top down, by size, weight and length. As text it is

@@ -15,4 +15,8 @@
 //
 // Source: Johancsik, Friesen & Dawson, "Torque and drag in directional wells:
 // prediction and measurement", JPT June 1984, p. 987 (SPE 11380).
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package drag

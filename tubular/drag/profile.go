@@ -4,12 +4,12 @@ import "completion.example/hydrostatics/unit"
 
 // Node is the string at one depth while it moves.
 type Node struct {
-	MD      unit.Length
-	Section int                  // of the element below the node, at the lower end of the one above
-	Force   unit.Force           // effective, tension positive
-	Contact unit.WeightPerLength // against the wall, of the element below
-	Torque  unit.Torque          // while rotating
-	Buckles bool                 // compressed beyond the load at which the element below bends
+	MD      unit.Length          `json:"md"`
+	Section int                  `json:"section"` // of the element below the node, at the lower end of the one above
+	Force   unit.Force           `json:"force"`   // effective, tension positive
+	Contact unit.WeightPerLength `json:"contact"` // against the wall, of the element below
+	Torque  unit.Torque          `json:"torque"`  // while rotating
+	Buckles bool                 `json:"buckles"` // compressed beyond the load at which the element below bends
 }
 
 // Size returns the number of nodes.
@@ -51,9 +51,11 @@ func (p *Prepared) Profile(m Motion, end unit.Force) []Node {
 
 // Loads are the hook loads of one string at one depth, without block weight.
 type Loads struct {
-	RunIn, Pulled, Rotating unit.Force
-	Torque                  unit.Torque // while rotating
-	Buckles                 bool        // somewhere while run in
+	RunIn    unit.Force  `json:"run_in"`
+	Pulled   unit.Force  `json:"pulled"`
+	Rotating unit.Force  `json:"rotating"`
+	Torque   unit.Torque `json:"torque"`  // while rotating
+	Buckles  bool        `json:"buckles"` // somewhere while run in
 }
 
 // Drag returns what friction adds when the string is pulled.

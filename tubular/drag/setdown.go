@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/internal/root"
 	"completion.example/tubular/movement"
 )
@@ -13,15 +14,16 @@ import (
 // SetDown is a string that slides down with weight set down at its lower end, and
 // the wall's force of what buckles counted.
 type SetDown struct {
-	Weight   unit.Force // that arrives at the lower end: compression of the effective force
-	HookLoad unit.Force // effective at surface, without block
-	Slacked  unit.Force // off since it hung free on the way down: what was meant to arrive
+	Weight   unit.Force `json:"weight"`    // that arrives at the lower end: compression of the effective force
+	HookLoad unit.Force `json:"hook_load"` // effective at surface, without block
+	Slacked  unit.Force `json:"slacked"`   // off since it hung free on the way down: what was meant to arrive
 	// Passes is the share of the next weight slacked off that arrives: 1 where
 	// nothing buckles in a straight hole, more where a bend is relieved of tension,
 	// towards 0 in lock-up.
-	Passes float64
+	Passes float64 `json:"passes"`
 	// Buckled is the length that is buckled in any way, Helical what is a helix.
-	Buckled, Helical unit.Length
+	Buckled unit.Length `json:"buckled"`
+	Helical unit.Length `json:"helical"`
 }
 
 // LockUp is the share of the next weight that arrives below which a string counts
@@ -105,8 +107,8 @@ var ErrNotSlack = errors.New("drag: more than hangs on the hook can't be slacked
 // at surface from a string that hung free on the way down. Errors are ErrNotSlack
 // and a weight that isn't a number from 0 up.
 func (p *Prepared) Arrives(slacked unit.Force) (SetDown, error) {
-	if !(slacked >= 0) || math.IsInf(float64(slacked), 0) {
-		return SetDown{}, fmt.Errorf("drag: slacked off = %v, permitted from 0 lbf upwards", slacked)
+	if err := fault.AtLeast("slacked", slacked, 0); err != nil {
+		return SetDown{}, fault.Join(scope, err)
 	}
 	if p.Size() < 2 {
 		return SetDown{}, errUnprepared

@@ -64,7 +64,7 @@ func TestSetDownInAVerticalHole(t *testing.T) {
 	_, err = p.Arrives(unit.Force(2 * w * float64(length)))
 	require.ErrorIs(t, err, drag.ErrNotSlack)
 	_, err = p.Arrives(-1)
-	require.ErrorContains(t, err, "slacked off")
+	require.ErrorContains(t, err, "slacked: is")
 }
 
 // TestSetDownAlongALevelHole: a helix that is pushed along a level hole loses 1/C

@@ -9,26 +9,27 @@ import (
 
 // Section is a length of one pipe of the string.
 type Section struct {
-	Pipe   tubular.Pipe
-	Length unit.Length
+	Pipe   tubular.Pipe `json:"pipe"`
+	Length unit.Length  `json:"length"`
 }
 
 // Zone is a length of hole, cased or open.
 type Zone struct {
-	Bottom   unit.Length // measured depth of its lower end: the shoe, or the end of the hole
-	Friction float64     // friction factor of pipe on its wall
-	Hole     unit.Length // inside diameter
+	Bottom   unit.Length `json:"bottom"`   // measured depth of its lower end: the shoe, or the end of the hole
+	Friction float64     `json:"friction"` // friction factor of pipe on its wall
+	Hole     unit.Length `json:"hole"`     // inside diameter
 }
 
 // String is a string in a well with its lower end at Depth. What of the
 // sections is longer than that stands above the rotary table.
 type String struct {
-	Sections        []Section // from the top down
-	Depth           unit.Length
-	Path            *hydrostatics.Path
-	Zones           []Zone // from the top down
-	Inside, Outside unit.Density
-	Spacing         unit.Length // greatest distance between nodes; zero stands for 10 m
+	Sections []Section          `json:"sections"` // from the top down
+	Depth    unit.Length        `json:"depth"`
+	Path     *hydrostatics.Path `json:"path"`
+	Zones    []Zone             `json:"zones"` // from the top down
+	Inside   unit.Density       `json:"inside"`
+	Outside  unit.Density       `json:"outside"`
+	Spacing  unit.Length        `json:"spacing"` // greatest distance between nodes; zero stands for 10 m
 }
 
 const (

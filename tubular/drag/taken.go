@@ -13,7 +13,7 @@ import (
 type Taken struct {
 	// Total is what friction adds to the hook load: positive when pulled, negative
 	// when run in, zero while rotating.
-	Total unit.Force
+	Total unit.Force `json:"total"`
 	share interp.PiecewiseLinear
 	known bool
 }
@@ -56,7 +56,11 @@ func (t *Taken) Share(md unit.Length) float64 {
 
 // Spread is one string in one hole with its friction factors at the least, the
 // nominal and the greatest that they may be.
-type Spread struct{ Least, Nominal, Greatest *Prepared }
+type Spread struct {
+	Least    *Prepared `json:"least"`
+	Nominal  *Prepared `json:"nominal"`
+	Greatest *Prepared `json:"greatest"`
+}
 
 // PrepareSpread prepares the string three times: with the friction factors given
 // for its zones, from the top down, at both ends, and with those of the zones

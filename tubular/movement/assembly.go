@@ -15,56 +15,58 @@ import (
 // has no state: MakeUp lays it into the well once, Standing says how it stands,
 // Conditions what acts on it, and MadeUp.Load answers.
 type Assembly struct {
-	Sections   []Section // from the hanger down to the lower end, tail included
-	Path       *hydrostatics.Path
-	Hanger     unit.Length // measured depth of the hanger on the path
-	HangerSeal unit.Length // diameter of the hanger's seal in the wellhead; zero: annulus pressure doesn't lift it
-	Block      unit.Force  // what the weight indicator shows with nothing hung from it
+	Sections   []Section          `json:"sections"` // from the hanger down to the lower end, tail included
+	Path       *hydrostatics.Path `json:"path"`
+	Hanger     unit.Length        `json:"hanger"`      // measured depth of the hanger on the path
+	HangerSeal unit.Length        `json:"hanger_seal"` // diameter of the hanger's seal in the wellhead; zero: annulus pressure doesn't lift it
+	Block      unit.Force         `json:"block"`       // what the weight indicator shows with nothing hung from it
 
-	Seals  []Seal
-	Holds  []Hold
-	Joints []Joint
-	Plugs  []unit.Length // measured depths at which the bore can be closed: the pressure inside may step there
-	Hung   []unit.Length // measured depths at which something else hangs on the string or stands on it
+	Seals  []Seal        `json:"seals"`
+	Holds  []Hold        `json:"holds"`
+	Joints []Joint       `json:"joints"`
+	Plugs  []unit.Length `json:"plugs"` // measured depths at which the bore can be closed: the pressure inside may step there
+	Hung   []unit.Length `json:"hung"`  // measured depths at which something else hangs on the string or stands on it
 
-	Spacing      unit.Length // greatest distance between nodes; zero stands for 10 m
-	HelicalOnset float64     // as String.HelicalOnset
-	Design       tubular.DesignFactors
-	Derating     *tubular.Derating // of the yield strength where temperatures are given; nil: none
+	Spacing      unit.Length           `json:"spacing"`       // greatest distance between nodes; zero stands for 10 m
+	HelicalOnset float64               `json:"helical_onset"` // as String.HelicalOnset
+	Design       tubular.DesignFactors `json:"design"`
+	Derating     *tubular.Derating     `json:"derating"` // of the yield strength where temperatures are given; nil: none
 }
 
 // Seal is a seal of the string in a polished bore that stands still, or that
 // moves with what the string stands in: see Conditions.Around.
 type Seal struct {
-	MD   unit.Length // measured depth when landed
-	Bore unit.Length // diameter that it seals on
+	MD   unit.Length `json:"md"`   // measured depth when landed
+	Bore unit.Length `json:"bore"` // diameter that it seals on
 	// Up is how far it may move up before it leaves its bore, Down how far down
 	// before it shoulders, both from where it landed; zero means at once.
-	Up, Down unit.Length
-	Length   unit.Length // of the seal stack: it never engages more; zero is not known
-	Friction unit.Force  // that it takes to slide, either way: see Conditions.Sliding
+	Up       unit.Length `json:"up"`
+	Down     unit.Length `json:"down"`
+	Length   unit.Length `json:"length"`   // of the seal stack: it never engages more; zero is not known
+	Friction unit.Force  `json:"friction"` // that it takes to slide, either way: see Conditions.Sliding
 	// Locator says that a locator stops the string once it has moved down by Down:
 	// then it stands there. Latch says that a latch stops it once it has moved up by
 	// Up: then it pulls on it. Without them nothing stops it, and SealLoad.ToShoulder
 	// goes negative, or the seals leave their bore.
-	Locator, Latch bool
+	Locator bool `json:"locator"`
+	Latch   bool `json:"latch"`
 }
 
 // Hold is a place where the string can be held: a packer, an anchor, a latch.
 // While it doesn't hold it slides like a seal.
 type Hold struct {
-	MD unit.Length
+	MD unit.Length `json:"md"`
 	// Bore is the diameter up to which the pressures act on the string there: the
 	// seal bore of a packer that the string is stabbed into, the outside of the
 	// mandrel for one that it carries. Zero stands for the outside of the pipe.
-	Bore   unit.Length
-	Casing unit.Length // bore of the casing, for the force handed on to it; zero: not asked for
+	Bore   unit.Length `json:"bore"`
+	Casing unit.Length `json:"casing"` // bore of the casing, for the force handed on to it; zero: not asked for
 }
 
 // Joint is a sealed joint that parts: by shear pins, a latch, or on purpose.
 type Joint struct {
-	MD   unit.Length
-	Seal unit.Length // diameter that it seals on
+	MD   unit.Length `json:"md"`
+	Seal unit.Length `json:"seal"` // diameter that it seals on
 }
 
 // markKind says what a mark of an assembly is. At one depth they stand in this
@@ -239,7 +241,10 @@ func (a Assembly) marks() []mark {
 }
 
 // Part is a length of string along which the pressure on one side has no step.
-type Part struct{ Top, Bottom unit.Length } // measured depths
+type Part struct {
+	Top    unit.Length `json:"top"`
+	Bottom unit.Length `json:"bottom"`
+} // measured depths
 
 // OutsideParts returns the parts of the pressure outside, by number from the top:
 // a seal or a held place ends one and begins the next, also where nothing is held

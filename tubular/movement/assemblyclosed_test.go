@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func randomCondition(r *rand.Rand) movement.Condition {
-	return movement.Condition{
+func randomCondition(r *rand.Rand) movement.WellFluids {
+	return movement.WellFluids{
 		InsideDensity: unit.Density(7+9*r.Float64()) * unit.PoundPerGallon, OutsideDensity: unit.Density(7+9*r.Float64()) * unit.PoundPerGallon,
 		InsideSurface: unit.Pressure(6000*r.Float64()) * unit.PSI, OutsideSurface: unit.Pressure(3000*r.Float64()) * unit.PSI,
 		Friction: unit.Gradient(0.05*r.Float64()-0.025) * unit.PSIPerFoot,
@@ -20,7 +20,7 @@ func randomCondition(r *rand.Rand) movement.Condition {
 
 // openBelow are the conditions of a classical case: the flowing pressure inside
 // acts under the seals.
-func openBelow(c movement.Condition, warming unit.TemperatureDifference, end unit.Length, sections int) movement.Conditions {
+func openBelow(c movement.WellFluids, warming unit.TemperatureDifference, end unit.Length, sections int) movement.Conditions {
 	friction, below := c.Friction, c.Inside(end)
 	c.Friction = 0
 	x := movement.Conditions{
@@ -56,7 +56,7 @@ func TestAssemblyAgreesWithTheClosedForm(t *testing.T) {
 		path, err := hydrostatics.Vertical(end)
 		require.NoError(t, err)
 		m := made(t, movement.Assembly{Sections: v.Sections, Path: path, Spacing: 1000 * unit.Foot, Holds: []movement.Hold{{MD: end, Bore: v.Seals.Bore}}})
-		at := func(c movement.Condition, warming unit.TemperatureDifference) movement.Conditions {
+		at := func(c movement.WellFluids, warming unit.TemperatureDifference) movement.Conditions {
 			return openBelow(c, warming, end, len(v.Sections))
 		}
 		s, err := m.Land(at(v.Initial, 0))

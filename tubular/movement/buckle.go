@@ -3,6 +3,8 @@ package movement
 import (
 	"fmt"
 	"math"
+
+	"completion.example/internal/fault"
 )
 
 // Mode is how a pipe is buckled.
@@ -31,7 +33,7 @@ func (m Mode) String() string {
 // MarshalText returns the name of m.
 func (m Mode) MarshalText() ([]byte, error) {
 	if m < Straight || m > Helical {
-		return nil, fmt.Errorf("movement: mode %d, permitted straight, sinusoidal, helical", int(m))
+		return nil, fault.NewIn("movement", "", "mode is %d; must be straight, sinusoidal or helical", int(m))
 	}
 	return []byte(m.String()), nil
 }
@@ -44,7 +46,7 @@ func (m *Mode) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("movement: mode %q, permitted straight, sinusoidal, helical", text)
+	return fault.NewIn("movement", "", "mode is %q; must be straight, sinusoidal or helical", text)
 }
 
 // Factors of sinusoidal buckling, fitted by Mitchell to his solution of the

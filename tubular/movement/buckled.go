@@ -1,8 +1,6 @@
 package movement
 
-import (
-	"completion.example/hydrostatics/unit"
-)
+import "completion.example/hydrostatics/unit"
 
 // squeeze is what buckling does to the string's length under an axial force
 // added all along.

@@ -2,10 +2,10 @@ package movement
 
 import (
 	"errors"
-	"fmt"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -13,55 +13,61 @@ import (
 type Case struct {
 	// Movement is what seals free to move would do, from the reference state
 	// without slack-off, by cause.
-	Movement Movement
+	Movement Movement `json:"movement"`
 	// SlackOff is the shortening by the weight set down in the reference state.
-	SlackOff SlackOff
+	SlackOff SlackOff `json:"slack_off"`
 	// SealMovement is what the seals do, from where they stood after the
 	// slack-off; down positive.
-	SealMovement unit.Length
+	SealMovement unit.Length `json:"seal_movement"`
 	// PackerForce is the tubing-to-packer force: positive where the packer
 	// holds the string in tension, negative where it bears its weight.
-	PackerForce unit.Force
+	PackerForce unit.Force `json:"packer_force"`
 	// EndForce is the true axial force just above the packer with nothing
 	// restrained: what the pressures at the end make.
-	EndForce unit.Force
+	EndForce unit.Force `json:"end_force"`
 	// TrueForce and EffectiveForce are the axial forces in the string just
 	// above the packer, its own force included.
-	TrueForce, EffectiveForce unit.Force
+	TrueForce      unit.Force `json:"true_force"`
+	EffectiveForce unit.Force `json:"effective_force"`
 	// HangerLoad is the true axial force in the string at the hanger.
-	HangerLoad unit.Force
+	HangerLoad unit.Force `json:"hanger_load"`
 	// Neutral is the measured depth of the neutral point: the lowest at which
 	// the effective force is zero, the string's lower end where all is in
 	// effective tension there, the hanger where all is compressed.
-	Neutral unit.Length
+	Neutral unit.Length `json:"neutral"`
 	// Buckled is the length that is buckled in any way, HelicalLength that in a
 	// helix, BuckledShortening the shortening of both; never positive.
-	BuckledLength, HelicalLength, BuckledShortening unit.Length
+	BuckledLength     unit.Length `json:"buckled_length"`
+	HelicalLength     unit.Length `json:"helical_length"`
+	BuckledShortening unit.Length `json:"buckled_shortening"`
 	// Snapping says that the packer's force stands at the load at which a
 	// length of uniform force snaps from sinusoidal to helical, part of it having
 	// done so: the force is right, the buckling mode of the nodes is not unique.
-	Snapping bool
+	Snapping bool `json:"snapping"`
 	// Governing is the node and the limit that are used most; its Usage is zero
 	// where no section is rated.
-	Governing Governing
+	Governing Governing `json:"governing"`
 	// Nodes run from the hanger down. A change of section is two nodes.
-	Nodes []Node
+	Nodes []Node `json:"nodes"`
 }
 
 // Node is the string at one depth.
 type Node struct {
-	MD, TVD         unit.Length
-	Section         int
-	Inside, Outside unit.Pressure
-	Temperature     unit.Temperature     // zero where no temperatures were given
-	True, Effective unit.Force           // axial force, tension positive
-	Weight          unit.WeightPerLength // effective
-	Onset           unit.Force           // compression at which sinusoidal buckling begins; zero in a vertical hole
-	Mode            Mode
-	Contact         unit.WeightPerLength // force against the wall per length
-	Curvature       unit.Curvature       // of the pipe's axis: hole and buckling together
-	Bending         unit.Pressure        // bending stress at the outer fibre
-	Usage           tubular.Usage        // of each limit, design factor included; zero where the section isn't rated
+	MD          unit.Length          `json:"md"`
+	TVD         unit.Length          `json:"tvd"`
+	Section     int                  `json:"section"`
+	Inside      unit.Pressure        `json:"inside"`
+	Outside     unit.Pressure        `json:"outside"`
+	Temperature unit.Temperature     `json:"temperature"` // zero where no temperatures were given
+	True        unit.Force           `json:"true"`        // axial force, tension positive
+	Effective   unit.Force           `json:"effective"`
+	Weight      unit.WeightPerLength `json:"weight"` // effective
+	Onset       unit.Force           `json:"onset"`  // compression at which sinusoidal buckling begins; zero in a vertical hole
+	Mode        Mode                 `json:"mode"`
+	Contact     unit.WeightPerLength `json:"contact"`   // force against the wall per length
+	Curvature   unit.Curvature       `json:"curvature"` // of the pipe's axis: hole and buckling together
+	Bending     unit.Pressure        `json:"bending"`   // bending stress at the outer fibre
+	Usage       tubular.Usage        `json:"usage"`     // of each limit, design factor included; zero where the section isn't rated
 }
 
 // ErrOutsideString says that a depth isn't in the string.
@@ -76,7 +82,7 @@ func (c *Case) At(md unit.Length) (Node, error) {
 		if n > 0 {
 			top, bottom = c.Nodes[0].MD, c.Nodes[n-1].MD
 		}
-		return Node{}, fmt.Errorf("%w: %s, permitted from %s to %s", ErrOutsideString, md.Rounded(6), top.Rounded(6), bottom.Rounded(6))
+		return Node{}, fault.NewIn("movement", "md", "is %s; must be from %s to %s: %w", md.Rounded(6), top.Rounded(6), bottom.Rounded(6), ErrOutsideString)
 	}
 	i := sort.Search(n, func(i int) bool { return c.Nodes[i].MD >= md })
 	b := c.Nodes[i]

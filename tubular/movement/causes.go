@@ -4,11 +4,11 @@ import "completion.example/hydrostatics/unit"
 
 // Movement is a change of length by cause: lengthening positive.
 type Movement struct {
-	Piston     unit.Length // changed pressure forces on the end and on every change of section
-	Ballooning unit.Length // changed pressure inside and outside, through Poisson's ratio
-	Buckling   unit.Length // changed helical or sinusoidal shortening
-	Thermal    unit.Length // changed temperature
-	Friction   unit.Length // drag of fluid flowing inside
+	Piston     unit.Length `json:"piston"`     // changed pressure forces on the end and on every change of section
+	Ballooning unit.Length `json:"ballooning"` // changed pressure inside and outside, through Poisson's ratio
+	Buckling   unit.Length `json:"buckling"`   // changed helical or sinusoidal shortening
+	Thermal    unit.Length `json:"thermal"`    // changed temperature
+	Friction   unit.Length `json:"friction"`   // drag of fluid flowing inside
 }
 
 // Total returns the sum of all causes.

@@ -5,9 +5,10 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/mat"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
-	"gonum.org/v1/gonum/mat"
 )
 
 // Concentric is a string inside another one: hung, held and sealed in the outer
@@ -18,8 +19,9 @@ import (
 // receptacle itself, at a change of the outer string's bore, is that change's
 // shoulder and belongs to the outer string's sections.
 type Concentric struct {
-	Outer, Inner *MadeUp
-	touches      []touch
+	Outer   *MadeUp `json:"outer"`
+	Inner   *MadeUp `json:"inner"`
+	touches []touch
 }
 
 // touch is a place where the strings meet.
@@ -92,16 +94,18 @@ func Nest(outer, inner *MadeUp) (*Concentric, error) {
 
 // Nested is how both strings stand.
 type Nested struct {
-	Outer, Inner Standing
-	moved        []unit.Length // of the outer string at each touch when the inner one landed
+	Outer Standing      `json:"outer"`
+	Inner Standing      `json:"inner"`
+	moved []unit.Length // of the outer string at each touch when the inner one landed
 }
 
 // NestedLoading is both strings under load.
 type NestedLoading struct {
-	Outer, Inner Loading
+	Outer Loading `json:"outer"`
+	Inner Loading `json:"inner"`
 	// Puts is what the inner string puts on the outer one at each place where they
 	// meet, down positive: hanger, held places, seals in that order.
-	Puts []unit.Force
+	Puts []unit.Force `json:"puts"`
 }
 
 // Land returns both strings with the inner one landed in the outer one, which

@@ -38,34 +38,36 @@ type Conditions struct {
 	// What acts on the string's lower end from below is the pressure outside in the
 	// lowest part. With the pressures inside and outside equal there it makes no
 	// difference whether the end is open or closed.
-	Inside, Outside func(part int, tvd unit.Length) unit.Pressure
+	Inside  func(part int, tvd unit.Length) unit.Pressure `json:"inside"`
+	Outside func(part int, tvd unit.Length) unit.Pressure `json:"outside"`
 	// Temperature of the pipe by true vertical depth; nil in all conditions of a
 	// string alike where temperature plays no part.
-	Temperature func(tvd unit.Length) unit.Temperature
+	Temperature func(tvd unit.Length) unit.Temperature `json:"temperature"`
 	// Friction is the pressure lost to friction inside per length of each section,
 	// positive for flow down; nil without flow. OutsideFriction is that outside.
-	Friction, OutsideFriction []unit.Gradient
+	Friction        []unit.Gradient `json:"friction"`
+	OutsideFriction []unit.Gradient `json:"outside_friction"`
 
-	Top Top
+	Top Top `json:"top"`
 	// Reading is the weight indicator's, on the hook. A string that nothing holds
 	// shows what it weighs, whatever the reading asked for.
-	Reading unit.Force
+	Reading unit.Force `json:"reading"`
 	// Drag is what the hole takes from a pull before it arrives at depth: positive
 	// on the way up, negative on the way down, nothing at the hanger. DragShare is
 	// the share of it that the string bears at a measured depth: 1 at the top, 0
 	// where it has all been taken. Nil spreads it evenly down to the uppermost joint
 	// that hasn't parted or place that holds, or else to the lower end.
-	Drag      unit.Force
-	DragShare func(md unit.Length) float64
-	Sliding   Sliding
+	Drag      unit.Force                   `json:"drag"`
+	DragShare func(md unit.Length) float64 `json:"drag_share"`
+	Sliding   Sliding                      `json:"sliding"`
 
 	// Hung are the loads of what hangs on the string at Assembly.Hung, down
 	// positive; nil where nothing does.
-	Hung []unit.Force
+	Hung []unit.Force `json:"hung"`
 	// Around is how far what the string is hung, held and sealed in has moved since
 	// it landed, down positive: of an inner string, the outer string. Nil stands for
 	// a wellhead and casing that stand still.
-	Around func(md unit.Length) unit.Length
+	Around func(md unit.Length) unit.Length `json:"around"`
 }
 
 func (m *MadeUp) checkConditions(c *Conditions) error {

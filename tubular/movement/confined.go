@@ -11,12 +11,12 @@ import (
 // compressions of the effective force, given as positive numbers as the trade
 // does: a pipe buckles where -Fe is greater.
 type Confined struct {
-	Pipe        tubular.Pipe
-	Hole        unit.Length          // inside diameter of the casing or hole
-	Weight      unit.WeightPerLength // effective: with fluids inside and outside
-	Inclination unit.Angle           // from the vertical
-	Build       unit.Curvature       // change of inclination per length, positive where it grows with depth
-	Turn        unit.Curvature       // sine of inclination times change of azimuth per length
+	Pipe        tubular.Pipe         `json:"pipe"`
+	Hole        unit.Length          `json:"hole"`        // inside diameter of the casing or hole
+	Weight      unit.WeightPerLength `json:"weight"`      // effective: with fluids inside and outside
+	Inclination unit.Angle           `json:"inclination"` // from the vertical
+	Build       unit.Curvature       `json:"build"`       // change of inclination per length, positive where it grows with depth
+	Turn        unit.Curvature       `json:"turn"`        // sine of inclination times change of azimuth per length
 }
 
 // Clearance returns the radial clearance.
@@ -166,12 +166,12 @@ func contact(g, θ, φ, f float64) float64 {
 
 // Lay is how a pipe lies in its hole under a force.
 type Lay struct {
-	Mode      Mode
-	Onset     unit.Force           // compression at which it buckles, at this force's contact
-	Strain    float64              // shortening by buckling per length: never positive
-	Contact   unit.WeightPerLength // force against the wall per length
-	Curvature unit.Curvature       // of the axis, hole and buckling together
-	Bending   unit.Pressure        // bending stress at the outer fibre
+	Mode      Mode                 `json:"mode"`
+	Onset     unit.Force           `json:"onset"`     // compression at which it buckles, at this force's contact
+	Strain    float64              `json:"strain"`    // shortening by buckling per length: never positive
+	Contact   unit.WeightPerLength `json:"contact"`   // force against the wall per length
+	Curvature unit.Curvature       `json:"curvature"` // of the axis, hole and buckling together
+	Bending   unit.Pressure        `json:"bending"`   // bending stress at the outer fibre
 }
 
 // Under returns how the pipe lies under an effective force, tension positive.

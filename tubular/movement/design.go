@@ -8,9 +8,9 @@ import (
 
 // Governing is where the string is used most in a case.
 type Governing struct {
-	MD    unit.Length
-	Limit tubular.Limit
-	Usage float64 // 1 is the limit, with the design factor in it
+	MD    unit.Length   `json:"md"`
+	Limit tubular.Limit `json:"limit"`
+	Usage float64       `json:"usage"` // 1 is the limit, with the design factor in it
 }
 
 // DesignFactor returns the factor that is really there, for the design factor

@@ -61,4 +61,8 @@
 // Limits: elastic pipe, steady state, no dynamic effects, no wall friction in
 // the movement itself (package drag has the friction of running and pulling),
 // bending stiffness neglected except in buckling.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package movement

@@ -8,11 +8,12 @@ import (
 
 // End is the lower end of a string in a seal bore.
 type End struct {
-	Bore    unit.Length   // seal bore diameter
-	OD, ID  unit.Length   // of the pipe above the seals
-	Inside  unit.Pressure // in the pipe at the seals
-	Outside unit.Pressure // around the pipe above the seals
-	Below   unit.Pressure // under the seals: equal to Inside where the string is open below
+	Bore    unit.Length   `json:"bore"` // seal bore diameter
+	OD      unit.Length   `json:"od"`   // of the pipe above the seals
+	ID      unit.Length   `json:"id"`
+	Inside  unit.Pressure `json:"inside"`  // in the pipe at the seals
+	Outside unit.Pressure `json:"outside"` // around the pipe above the seals
+	Below   unit.Pressure `json:"below"`   // under the seals: equal to Inside where the string is open below
 }
 
 // Force returns the axial force that the pressures cause in the pipe wall just

@@ -9,9 +9,9 @@ import (
 
 // Helix is a helically buckled pipe under an effective compression.
 type Helix struct {
-	Pipe        tubular.Pipe
-	Hole        unit.Length // inside diameter of the casing or hole
-	Compression unit.Force  // effective, positive
+	Pipe        tubular.Pipe `json:"pipe"`
+	Hole        unit.Length  `json:"hole"`        // inside diameter of the casing or hole
+	Compression unit.Force   `json:"compression"` // effective, positive
 }
 
 func (h Helix) numbers() (f, ei, r float64) {

@@ -14,7 +14,7 @@ import (
 )
 
 // state turns a condition of the classical case into one of a landed string.
-func state(c movement.Condition, t unit.Temperature) movement.State {
+func state(c movement.WellFluids, t unit.Temperature) movement.State {
 	static := c
 	static.Friction = 0
 	return movement.State{

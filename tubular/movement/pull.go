@@ -82,23 +82,23 @@ func (m *MadeUp) pulled(l *Loading, kind markKind, index int) error {
 // Bears is what else must bear a pull: a hanger's running tool, the rig, a tool in
 // the string. Its share of a rating is the caller's: give what may be used.
 type Bears struct {
-	Name   string
-	MD     unit.Length // measured depth of a part of the string; the hanger's for what stands on top
-	Rating unit.Force  // wall force that it bears; zero: none
+	Name   string      `json:"name"`
+	MD     unit.Length `json:"md"`     // measured depth of a part of the string; the hanger's for what stands on top
+	Rating unit.Force  `json:"rating"` // wall force that it bears; zero: none
 }
 
 // PullLimits are the limits of a pull besides the string's own.
 type PullLimits struct {
-	Rig   unit.Force // greatest reading; zero: none
-	Hold  unit.Force // greatest load up on the uppermost place that holds; zero: none
-	Parts []Bears
+	Rig   unit.Force `json:"rig"`  // greatest reading; zero: none
+	Hold  unit.Force `json:"hold"` // greatest load up on the uppermost place that holds; zero: none
+	Parts []Bears    `json:"parts"`
 }
 
 // MostPull is the greatest reading that all limits permit.
 type MostPull struct {
-	Reading unit.Force
-	By      string // what limits it: "pipe body in tension", "rig", the name of a part
-	MD      unit.Length
+	Reading unit.Force  `json:"reading"`
+	By      string      `json:"by"` // what limits it: "pipe body in tension", "rig", the name of a part
+	MD      unit.Length `json:"md"`
 }
 
 // MostReading returns the greatest reading of the weight indicator that string,

@@ -34,7 +34,7 @@ func (r Restraint) String() string {
 // MarshalText returns the name of r.
 func (r Restraint) MarshalText() ([]byte, error) {
 	if r < Free || r > Anchored {
-		return nil, fmt.Errorf("movement: restraint %d, permitted %s", int(r), permittedRestraints())
+		return nil, fault.NewIn("movement", "", "restraint is %d; must be one of %s", int(r), permittedRestraints())
 	}
 	return []byte(r.String()), nil
 }
@@ -47,7 +47,7 @@ func (r *Restraint) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("movement: restraint %q, permitted %s", text, permittedRestraints())
+	return fault.NewIn("movement", "", "restraint is %q; must be one of %s", text, permittedRestraints())
 }
 
 func permittedRestraints() string {
@@ -57,9 +57,10 @@ func permittedRestraints() string {
 
 // Seals are the seals of a string in a packer's seal bore.
 type Seals struct {
-	Bore      unit.Length // seal bore diameter
-	Restraint Restraint
-	Up, Down  unit.Length // travel from the as-set position to the stops; only where Limited
+	Bore      unit.Length `json:"bore"` // seal bore diameter
+	Restraint Restraint   `json:"restraint"`
+	Up        unit.Length `json:"up"` // travel from the as-set position to the stops; only where Limited
+	Down      unit.Length `json:"down"`
 }
 
 // travel returns the range of movement of the seals, down positive.

@@ -12,15 +12,15 @@ import (
 // thick-walled sub is a section too. A string is a list of sections from the
 // hanger down.
 type Section struct {
-	Pipe   tubular.Pipe
-	Bottom unit.Length // measured depth of its lower end
-	Hole   unit.Length // inside diameter of the casing or hole around it
-	Joint  unit.Force  // tensile strength of its connections, for Connection.Tension; zero where that has it, or nothing is known
+	Pipe   tubular.Pipe `json:"pipe"`
+	Bottom unit.Length  `json:"bottom"` // measured depth of its lower end
+	Hole   unit.Length  `json:"hole"`   // inside diameter of the casing or hole around it
+	Joint  unit.Force   `json:"joint"`  // tensile strength of its connections, for Connection.Tension; zero where that has it, or nothing is known
 	// Connection is what the connections bear in other ways. What isn't known is
 	// not checked: see MadeUp.NotChecked.
-	Connection tubular.Connection
+	Connection tubular.Connection `json:"connection"`
 	// Wear is wall that the ratings leave out; weight and stiffness keep it.
-	Wear tubular.Allowance
+	Wear tubular.Allowance `json:"wear"`
 }
 
 // connection is what is known of the section's connections.

@@ -143,7 +143,7 @@ func (m *MadeUp) lower(l *Loading, place int, weight float64) (float64, error) {
 		sp := &m.spans[i]
 		sum += m.buckled(l.Nodes, sp.from, sp.to, -weight).shortening - l.spans[i].buckled - weight*sp.compliance
 	}
-	return 0, fmt.Errorf("movement: place %d, permitted one with nothing parted or holding above it", place)
+	return 0, fault.NewIn("movement", "place", "is %d; must be one with nothing parted or holding above it", place)
 }
 
 // LetGo returns the string with a place that no longer holds it.
@@ -152,7 +152,7 @@ func (m *MadeUp) LetGo(s Standing, place int) (Standing, error) {
 		return Standing{}, err
 	}
 	if !s.Holds(place) {
-		return Standing{}, fmt.Errorf("movement: place %d doesn't hold: permitted one that does", place)
+		return Standing{}, fault.NewIn("movement", "place", "is %d, which doesn't hold; must be one that does", place)
 	}
 	next := s
 	next.held = slices.Clone(s.held)

@@ -12,36 +12,38 @@ import (
 
 // String is a completion string from the hanger to the seals in a packer.
 type String struct {
-	Sections []Section // from the hanger down
-	Path     *hydrostatics.Path
-	Hanger   unit.Length // measured depth of the hanger on the path
-	Seals    Seals
-	Spacing  unit.Length // greatest distance between nodes; zero stands for 10 m
+	Sections []Section          `json:"sections"` // from the hanger down
+	Path     *hydrostatics.Path `json:"path"`
+	Hanger   unit.Length        `json:"hanger"` // measured depth of the hanger on the path
+	Seals    Seals              `json:"seals"`
+	Spacing  unit.Length        `json:"spacing"` // greatest distance between nodes; zero stands for 10 m
 	// HelicalOnset is the load at which sinusoidal buckling in an inclined hole
 	// turns helical, as a multiple of the sinusoidal load: from 1 to 2√2, which
 	// zero stands for (Mitchell 1999). Chen, Lin & Cheatham 1990 have √2, Wu &
 	// Juvkam-Wold 1993 have 2√2 - 1.
-	HelicalOnset float64
+	HelicalOnset float64 `json:"helical_onset"`
 	// Design holds the design factors; zero stands for factors of 1. Sections
 	// whose material has a yield strength are rated, others aren't.
-	Design tubular.DesignFactors
+	Design tubular.DesignFactors `json:"design"`
 }
 
 // State is the pressures and temperatures along a string at one time.
 type State struct {
 	// Inside and Outside are the pressures by true vertical depth, at rest:
 	// losses by flow apart.
-	Inside, Outside func(tvd unit.Length) unit.Pressure
+	Inside  func(tvd unit.Length) unit.Pressure `json:"inside"`
+	Outside func(tvd unit.Length) unit.Pressure `json:"outside"`
 	// Temperature of the pipe by true vertical depth; nil in the reference and
 	// all other states alike where temperature plays no part.
-	Temperature func(tvd unit.Length) unit.Temperature
+	Temperature func(tvd unit.Length) unit.Temperature `json:"temperature"`
 	// Friction is the pressure lost to friction inside per length of each
 	// section, positive for flow down; nil without flow. OutsideFriction is that
 	// outside. It drags the string by its share of the annulus' wall: the shear
 	// stress is taken as equal on pipe and hole.
-	Friction, OutsideFriction []unit.Gradient
-	Tail                      Tail
-	Below                     unit.Pressure // under the seals, where the tail is plugged
+	Friction        []unit.Gradient `json:"friction"`
+	OutsideFriction []unit.Gradient `json:"outside_friction"`
+	Tail            Tail            `json:"tail"`
+	Below           unit.Pressure   `json:"below"` // under the seals, where the tail is plugged
 }
 
 // defaultSpacing is the node distance that a zero Spacing stands for.

@@ -3,6 +3,8 @@ package movement
 import (
 	"fmt"
 	"strings"
+
+	"completion.example/internal/fault"
 )
 
 // Tail is how the lower end of the string stands towards what is below it.
@@ -28,7 +30,7 @@ func (t Tail) String() string {
 // MarshalText returns the name of t.
 func (t Tail) MarshalText() ([]byte, error) {
 	if t < Open || t > Hanging {
-		return nil, fmt.Errorf("movement: tail %d, permitted %s", int(t), permittedTails())
+		return nil, fault.NewIn("movement", "", "tail is %d; must be one of %s", int(t), permittedTails())
 	}
 	return []byte(t.String()), nil
 }
@@ -41,7 +43,7 @@ func (t *Tail) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("movement: tail %q, permitted %s", text, permittedTails())
+	return fault.NewIn("movement", "", "tail is %q; must be one of %s", text, permittedTails())
 }
 
 func permittedTails() string {

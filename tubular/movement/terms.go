@@ -6,17 +6,17 @@ import "completion.example/hydrostatics/unit"
 // what the top carries: the uppermost place that holds, a parted joint, or the
 // lower end. Tension positive; the sum is exact, term by term.
 type Terms struct {
-	From      unit.Length // measured depth of that end
-	End       unit.Force  // wall force just above it
-	Weight    unit.Force  // in air, of the string above
-	Shoulders unit.Force  // of the pressures on changes of section
-	Rings     unit.Force  // of the pressures on the rings of seals, and of places that don't hold
-	Plugs     unit.Force  // of the pressures on closed plugs
-	Hung      unit.Force  // of what hangs on the string
-	Flow      unit.Force  // of fluid that flows
-	Seals     unit.Force  // friction of the seals
-	Drag      unit.Force  // of the hole
-	Top       unit.Force  // their sum: HangerLoad
+	From      unit.Length `json:"from"`      // measured depth of that end
+	End       unit.Force  `json:"end"`       // wall force just above it
+	Weight    unit.Force  `json:"weight"`    // in air, of the string above
+	Shoulders unit.Force  `json:"shoulders"` // of the pressures on changes of section
+	Rings     unit.Force  `json:"rings"`     // of the pressures on the rings of seals, and of places that don't hold
+	Plugs     unit.Force  `json:"plugs"`     // of the pressures on closed plugs
+	Hung      unit.Force  `json:"hung"`      // of what hangs on the string
+	Flow      unit.Force  `json:"flow"`      // of fluid that flows
+	Seals     unit.Force  `json:"seals"`     // friction of the seals
+	Drag      unit.Force  `json:"drag"`      // of the hole
+	Top       unit.Force  `json:"top"`       // their sum: HangerLoad
 }
 
 // Terms returns the terms of a loading's hanger load.

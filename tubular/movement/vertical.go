@@ -5,20 +5,22 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Condition is a state of the fluids in a vertical well.
-type Condition struct {
-	InsideDensity, OutsideDensity unit.Density
-	InsideSurface, OutsideSurface unit.Pressure // at the hanger
-	Friction                      unit.Gradient // pressure lost inside per length, positive for flow down
+// WellFluids is a state of the fluids in a vertical well.
+type WellFluids struct {
+	InsideDensity  unit.Density  `json:"inside_density"`
+	OutsideDensity unit.Density  `json:"outside_density"`
+	InsideSurface  unit.Pressure `json:"inside_surface"` // at the hanger
+	OutsideSurface unit.Pressure `json:"outside_surface"`
+	Friction       unit.Gradient `json:"friction"` // pressure lost inside per length, positive for flow down
 }
 
 // Inside returns the pressure inside the string at a depth.
-func (c Condition) Inside(depth unit.Length) unit.Pressure {
+func (c WellFluids) Inside(depth unit.Length) unit.Pressure {
 	return c.InsideSurface + unit.Pressure((gravity*float64(c.InsideDensity)-float64(c.Friction))*float64(depth))
 }
 
 // Outside returns the pressure outside the string at a depth.
-func (c Condition) Outside(depth unit.Length) unit.Pressure {
+func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
 	return c.OutsideSurface + unit.Pressure(gravity*float64(c.OutsideDensity)*float64(depth))
 }
 
@@ -30,50 +32,56 @@ func (c Condition) Outside(depth unit.Length) unit.Pressure {
 // associated with combination tubing strings sealed in packers", JPT February
 // 1977, p. 195.
 type Vertical struct {
-	Sections       []Section
-	Seals          Seals
-	Initial, Final Condition
-	Warming        unit.TemperatureDifference // mean temperature, final less initial
+	Sections []Section                  `json:"sections"`
+	Seals    Seals                      `json:"seals"`
+	Initial  WellFluids                 `json:"initial"`
+	Final    WellFluids                 `json:"final"`
+	Warming  unit.TemperatureDifference `json:"warming"` // mean temperature, final less initial
 	// SlackOff is the weight set down on the packer in the initial condition;
 	// negative is a pull. Seals that are free can't take any.
-	SlackOff unit.Force
+	SlackOff unit.Force `json:"slack_off"`
 	// Closed says that the string is plugged at its lower end and hangs there
 	// clear of any seal. Seals must then be zero.
-	Closed bool
+	Closed bool `json:"closed"`
 }
 
 // Analysis is what the change from the initial to the final condition does.
 type Analysis struct {
 	// Movement is what seals free to move would do, from the initial condition
 	// without slack-off.
-	Movement Movement
+	Movement Movement `json:"movement"`
 	// SlackOff is the shortening by the weight set down.
-	SlackOff SlackOff
+	SlackOff SlackOff `json:"slack_off"`
 	// EndForce and EndEffective are the true and the effective axial force
 	// above the seals in the final condition with nothing restrained. The
 	// negative of EndEffective is the classical fictitious force.
-	EndForce, EndEffective unit.Force
+	EndForce     unit.Force `json:"end_force"`
+	EndEffective unit.Force `json:"end_effective"`
 	// Neutral is the height of the neutral point above the seals with nothing
 	// restrained: zero where nothing is buckled, the whole length where all is.
-	Neutral unit.Length
+	Neutral unit.Length `json:"neutral"`
 	// SealMovement is what the seals really do, down positive.
-	SealMovement unit.Length
+	SealMovement unit.Length `json:"seal_movement"`
 	// PackerForce is the tubing-to-packer force: positive where the packer
 	// holds the string in tension, so that the string pulls the packer up;
 	// negative where it bears the string's weight. Zero between the stops.
-	PackerForce unit.Force
+	PackerForce unit.Force `json:"packer_force"`
 	// TrueForce and EffectiveForce are the axial forces above the seals in the
 	// final condition with the packer's force.
-	TrueForce, EffectiveForce unit.Force
+	TrueForce      unit.Force `json:"true_force"`
+	EffectiveForce unit.Force `json:"effective_force"`
 	// Sections are the shares of the sections in Movement, from the top.
-	Sections []SectionMovement
+	Sections []SectionMovement `json:"sections"`
 
 	initial unit.Force // effective force above the seals, initial, without slack-off
 	seals   Seals
 }
 
 // SlackOff is the shortening of the string by weight set down on the packer.
-type SlackOff struct{ Stretch, Buckling unit.Length }
+type SlackOff struct {
+	Stretch  unit.Length `json:"stretch"`
+	Buckling unit.Length `json:"buckling"`
+}
 
 // Total returns the sum. Its negative is the distance by which the hanger
 // comes down after the seals touched.
@@ -82,25 +90,29 @@ func (s SlackOff) Total() unit.Length { return s.Stretch + s.Buckling }
 // SectionMovement is the share of one section in the free movement, with the
 // terms that it follows from.
 type SectionMovement struct {
-	Section  Section
-	Length   unit.Length
-	Movement Movement
+	Section  Section     `json:"section"`
+	Length   unit.Length `json:"length"`
+	Movement Movement    `json:"movement"`
 	// PistonChange is the changed axial force from the end and the shoulders
 	// below; DragBelow the drag of flow on the pipe below, changed.
-	PistonChange, DragBelow unit.Force
+	PistonChange unit.Force `json:"piston_change"`
+	DragBelow    unit.Force `json:"drag_below"`
 	// InsideChange and OutsideChange are the changes of mean pressure.
-	InsideChange, OutsideChange unit.Pressure
-	FrictionChange              unit.Gradient
-	Warming                     unit.TemperatureDifference
+	InsideChange   unit.Pressure              `json:"inside_change"`
+	OutsideChange  unit.Pressure              `json:"outside_change"`
+	FrictionChange unit.Gradient              `json:"friction_change"`
+	Warming        unit.TemperatureDifference `json:"warming"`
 	// Initial and Final are the buckling states.
-	Initial, Final SectionBuckling
+	Initial SectionBuckling `json:"initial"`
+	Final   SectionBuckling `json:"final"`
 }
 
 // SectionBuckling is the buckling of one section in one condition.
 type SectionBuckling struct {
-	Weight      unit.WeightPerLength // effective
-	Top, Bottom unit.Force           // effective axial force
-	Shortening  unit.Length
+	Weight     unit.WeightPerLength `json:"weight"` // effective
+	Top        unit.Force           `json:"top"`    // effective axial force
+	Bottom     unit.Force           `json:"bottom"`
+	Shortening unit.Length          `json:"shortening"`
 }
 
 // Analyse computes the movement or the force on the packer. It checks all
@@ -165,7 +177,7 @@ func neutral(sections []SectionMovement, depth unit.Length) unit.Length {
 }
 
 // end is the lower end in a condition.
-func (v Vertical) end(c Condition) End {
+func (v Vertical) end(c WellFluids) End {
 	last := v.Sections[len(v.Sections)-1]
 	e := End{
 		Bore: v.Seals.Bore, OD: last.Pipe.OD, ID: last.Pipe.ID,
@@ -178,14 +190,14 @@ func (v Vertical) end(c Condition) End {
 }
 
 // shoulder is the step of force between section k and the one below.
-func (v Vertical) shoulder(c Condition, k int) float64 {
+func (v Vertical) shoulder(c WellFluids, k int) float64 {
 	up, down := v.Sections[k], v.Sections[k+1]
 	return float64(ShoulderForce(c.Inside(up.Bottom), c.Outside(up.Bottom), up.Pipe.OD, up.Pipe.ID, down.Pipe.OD, down.Pipe.ID))
 }
 
 // buckling returns the section's state from the effective force at its bottom,
 // and the force at its top.
-func (b *bar) buckling(s Section, c Condition, bottom float64) (SectionBuckling, float64) {
+func (b *bar) buckling(s Section, c WellFluids, bottom float64) (SectionBuckling, float64) {
 	w := b.effectiveWeight(float64(c.InsideDensity), float64(c.OutsideDensity))
 	top := bottom + w*b.length()
 	return SectionBuckling{
@@ -199,7 +211,7 @@ func (v Vertical) check() ([]bar, error) {
 	faults := []error{err}
 	for _, c := range []struct {
 		name string
-		c    Condition
+		c    WellFluids
 	}{{"Initial", v.Initial}, {"Final", v.Final}} {
 		faults = append(faults,
 			fault.AtLeast(c.name+".InsideDensity", c.c.InsideDensity, 0), fault.AtLeast(c.name+".OutsideDensity", c.c.OutsideDensity, 0),

@@ -24,10 +24,10 @@ func packerExample() movement.Vertical {
 			Bottom: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
 		}},
 		Seals: movement.Seals{Bore: 3.25 * unit.Inch},
-		Initial: movement.Condition{
+		Initial: movement.WellFluids{
 			InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon,
 		},
-		Final: movement.Condition{
+		Final: movement.WellFluids{
 			InsideDensity: 15 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon,
 			InsideSurface: 5000 * unit.PSI, OutsideSurface: 1000 * unit.PSI,
 		},

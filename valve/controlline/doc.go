@@ -8,4 +8,8 @@
 // A line is taken as evenly filled with one liquid of constant viscosity and
 // compressibility, at one temperature. Gas in a line, the usual fault of a line
 // that was badly filled, makes every volume and time larger.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package controlline

@@ -16,14 +16,14 @@ import (
 //
 // See flow.Stream for the method and its limits. Errors name what is out of
 // range.
-func (l Line) Friction(q Liquid, rate unit.FlowRate) (flow.Friction, error) {
+func (l Line) Friction(q LineFluid, rate unit.FlowRate) (flow.Friction, error) {
 	if err := fault.Join(scope, l.Validate(), fault.At("Liquid", q.Validate())); err != nil {
 		return flow.Friction{}, err
 	}
 	return l.stream(q, rate).Friction()
 }
 
-func (l Line) stream(q Liquid, rate unit.FlowRate) flow.Stream {
+func (l Line) stream(q LineFluid, rate unit.FlowRate) flow.Stream {
 	return flow.Stream{
 		Conduit:  flow.Conduit{Outer: l.ID(), Roughness: l.Roughness},
 		Rheology: flow.Newtonian(q.Viscosity),
@@ -55,7 +55,7 @@ const fastest = 999 * unit.MetrePerSecond
 //
 // Laminar flow gives the most that any regime lets through, so that it is the
 // upper end of the bracket.
-func rateThrough(q Liquid, drive unit.Pressure, lines ...passage) (unit.FlowRate, error) {
+func rateThrough(q LineFluid, drive unit.Pressure, lines ...passage) (unit.FlowRate, error) {
 	perRate := 0.0
 	for _, p := range lines {
 		perRate += float64(p.line.LaminarLoss(q.Viscosity, unit.FlowRate(p.share)))
@@ -96,7 +96,7 @@ func rateThrough(q Liquid, drive unit.Pressure, lines ...passage) (unit.FlowRate
 //
 // It is an error if line, liquid or drive is out of range, or if the velocity
 // that follows is beyond flow.Stream's range.
-func (l Line) RateAt(q Liquid, drive unit.Pressure) (unit.FlowRate, error) {
+func (l Line) RateAt(q LineFluid, drive unit.Pressure) (unit.FlowRate, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())

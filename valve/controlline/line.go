@@ -9,26 +9,27 @@ import (
 
 // Line is a control line from the panel to a device.
 type Line struct {
-	OD, Wall unit.Length
-	Length   unit.Length // measured, from the panel
-	Depth    unit.Length // true vertical, of the device under the panel; at most Length
+	OD     unit.Length `json:"od"`
+	Wall   unit.Length `json:"wall"`
+	Length unit.Length `json:"length"` // measured, from the panel
+	Depth  unit.Length `json:"depth"`  // true vertical, of the device under the panel; at most Length
 
-	Yield   unit.Pressure // of the line's metal; only the ratings need it
-	Young   unit.Pressure // zero stands for a wall that doesn't give
-	Poisson float64
+	Yield   unit.Pressure `json:"yield"` // of the line's metal; only the ratings need it
+	Young   unit.Pressure `json:"young"` // zero stands for a wall that doesn't give
+	Poisson float64       `json:"poisson"`
 
 	// WallTolerance is the share by which the wall may be thinner, such as 0.10.
-	WallTolerance float64
+	WallTolerance float64 `json:"wall_tolerance"`
 
-	Roughness unit.Length // of the bore; zero is smooth
+	Roughness unit.Length `json:"roughness"` // of the bore; zero is smooth
 }
 
-// Liquid is what fills a line.
-type Liquid struct {
-	Density         unit.Density // at no pressure
-	Viscosity       unit.Viscosity
-	Compressibility unit.Compressibility
-	Expansivity     unit.Expansivity // of volume; only Warming needs it
+// LineFluid is what fills a line.
+type LineFluid struct {
+	Density         unit.Density         `json:"density"` // at no pressure
+	Viscosity       unit.Viscosity       `json:"viscosity"`
+	Compressibility unit.Compressibility `json:"compressibility"`
+	Expansivity     unit.Expansivity     `json:"expansivity"` // of volume; only Warming needs it
 }
 
 // ID returns the nominal inside diameter.
@@ -90,7 +91,7 @@ func (l Line) Validate() error {
 }
 
 // Validate reports everything that is wrong with a liquid.
-func (q Liquid) Validate() error {
+func (q LineFluid) Validate() error {
 	return fault.Join(scope, fault.AboveTo("Density", q.Density, 0, maxDensity), fault.Between("Viscosity", q.Viscosity, minViscosity, maxViscosity),
 		fault.Between("Compressibility", q.Compressibility, 0, maxCompressibility), fault.Between("Expansivity", q.Expansivity, 0, maxExpansivity))
 }

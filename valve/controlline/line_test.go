@@ -24,7 +24,7 @@ var steel = func(l Line) Line {
 	return l
 }
 
-var oil = Liquid{
+var oil = LineFluid{
 	Density: 870 * unit.KilogramPerCubicMetre, Viscosity: 10 * unit.Centipoise,
 	Compressibility: unit.PerMegapascal / 1800, Expansivity: 7e-4 * unit.PerKelvin,
 }
@@ -243,7 +243,7 @@ func TestLineRefuses(t *testing.T) {
 		_, err = l.Warming(oil, 0, 1)
 		require.Error(t, err, name)
 	}
-	for name, q := range map[string]Liquid{
+	for name, q := range map[string]LineFluid{
 		"zero":    {},
 		"gas":     {Density: 100, Viscosity: 1e-5, Compressibility: 1e-6},
 		"NaN":     {Density: unit.Density(nan), Viscosity: 1},

@@ -9,15 +9,15 @@ import (
 
 // Ratings are the resistances of the line's wall, each alone, at its thinnest.
 type Ratings struct {
-	ThinWall    unit.Length   // (1 − tolerance)·t
-	Slenderness float64       // OD over that wall
-	Working     unit.Pressure // inside: Barlow with a further 0.875, as tubing tables print it
-	YieldOpen   unit.Pressure // inside: first yield of the bore, no axial force
-	YieldClosed unit.Pressure // inside: first yield of the bore, capped ends
-	Collapse    unit.Pressure // outside: yield-strength collapse
+	ThinWall    unit.Length   `json:"thin_wall"`    // (1 − tolerance)·t
+	Slenderness float64       `json:"slenderness"`  // OD over that wall
+	Working     unit.Pressure `json:"working"`      // inside: Barlow with a further 0.875, as tubing tables print it
+	YieldOpen   unit.Pressure `json:"yield_open"`   // inside: first yield of the bore, no axial force
+	YieldClosed unit.Pressure `json:"yield_closed"` // inside: first yield of the bore, capped ends
+	Collapse    unit.Pressure `json:"collapse"`     // outside: yield-strength collapse
 
 	// Beyond says why Collapse may be too good; empty where it isn't.
-	Beyond string
+	Beyond string `json:"beyond"`
 
 	line Line
 }
@@ -91,15 +91,17 @@ func yieldCollapseLimit(yield unit.Pressure) float64 {
 // Outside is the pressure around a line: at the panel's depth and at the device,
 // with a straight line between.
 type Outside struct {
-	Top, Bottom unit.Pressure
+	Top    unit.Pressure `json:"top"`
+	Bottom unit.Pressure `json:"bottom"`
 }
 
 // Load is a line's wall against its ratings.
 type Load struct {
-	Top, Bottom unit.Pressure // inside minus outside
-	Burst       float64       // highest differential over the working pressure; negative if outside prevails everywhere
-	Collapse    float64       // highest outside-minus-inside over the collapse pressure; negative if inside prevails everywhere
-	Ratings     Ratings
+	Top      unit.Pressure `json:"top"` // inside minus outside
+	Bottom   unit.Pressure `json:"bottom"`
+	Burst    float64       `json:"burst"`    // highest differential over the working pressure; negative if outside prevails everywhere
+	Collapse float64       `json:"collapse"` // highest outside-minus-inside over the collapse pressure; negative if inside prevails everywhere
+	Ratings  Ratings       `json:"ratings"`
 }
 
 // Load returns how a pressure at the panel loads the wall at both ends, where
@@ -107,7 +109,7 @@ type Load struct {
 // zero.
 //
 // Errors as for Ratings and Head, and for pressures that aren't finite.
-func (l Line) Load(q Liquid, panel unit.Pressure, around Outside) (Load, error) {
+func (l Line) Load(q LineFluid, panel unit.Pressure, around Outside) (Load, error) {
 	r, err := l.Ratings()
 	f := fault.In(scope)
 	f.Add(err)

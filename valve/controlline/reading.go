@@ -10,8 +10,9 @@ import (
 // Reading is what was measured at the panel during a shift, with the pump
 // pressure still held.
 type Reading struct {
-	Pumped, Returned unit.Volume
-	Uncertainty      unit.Volume // of each of the two
+	Pumped      unit.Volume `json:"pumped"`
+	Returned    unit.Volume `json:"returned"`
+	Uncertainty unit.Volume `json:"uncertainty"` // of each of the two
 }
 
 // Finding is what a reading says.
@@ -59,10 +60,10 @@ func (f *Finding) UnmarshalText(text []byte) error {
 
 // Diagnosis is a reading held against a plan.
 type Diagnosis struct {
-	Finding   Finding
-	Past      unit.Volume // pumped beyond the line's storage
-	Stroke    float64     // share of the stroke by the returns; more than 1 isn't stroke
-	Unbalance unit.Volume // past minus what the returns account for on the feed side
+	Finding   Finding     `json:"finding"`
+	Past      unit.Volume `json:"past"`      // pumped beyond the line's storage
+	Stroke    float64     `json:"stroke"`    // share of the stroke by the returns; more than 1 isn't stroke
+	Unbalance unit.Volume `json:"unbalance"` // past minus what the returns account for on the feed side
 }
 
 // Diagnose tells a shift from a leak by the volumes.

@@ -13,9 +13,9 @@ import (
 // Response is how soon a pressure put on at the panel arrives at a closed far
 // end.
 type Response struct {
-	Diffusivity float64 // of pressure along the line, m²/s
-	Wave        time.Duration
-	Scale       time.Duration // L²/Diffusivity; at one such time 89 % has arrived
+	Diffusivity float64       `json:"diffusivity"` // of pressure along the line, m²/s
+	Wave        time.Duration `json:"wave"`
+	Scale       time.Duration `json:"scale"` // L²/Diffusivity; at one such time 89 % has arrived
 }
 
 // Response returns the response of a line whose liquid moves slowly enough for
@@ -27,7 +27,7 @@ type Response struct {
 //
 // It is an error if line or liquid is out of range, or if nothing gives: then
 // pressure arrives at once. Source: continuity and Hagen-Poiseuille.
-func (l Line) Response(q Liquid) (Response, error) {
+func (l Line) Response(q LineFluid) (Response, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())

@@ -12,31 +12,35 @@ import (
 // Shift is a hydraulic piston moved through one line while another takes its
 // return, with the same liquid in both.
 type Shift struct {
-	Feed, Vent Line
-	Liquid     Liquid
-	Pump       unit.Pressure // held at the panel on the feed line
-	Back       unit.Pressure // held at the panel on the vent line; usually zero
-	Move       unit.Pressure // feed minus vent at the device that keeps it moving
-	Swept      unit.Volume   // taken in on the feed side over the whole stroke
-	Displaced  unit.Volume   // given out on the vent side over the whole stroke
+	Feed      Line          `json:"feed"`
+	Vent      Line          `json:"vent"`
+	Liquid    LineFluid     `json:"liquid"`
+	Pump      unit.Pressure `json:"pump"`      // held at the panel on the feed line
+	Back      unit.Pressure `json:"back"`      // held at the panel on the vent line; usually zero
+	Move      unit.Pressure `json:"move"`      // feed minus vent at the device that keeps it moving
+	Swept     unit.Volume   `json:"swept"`     // taken in on the feed side over the whole stroke
+	Displaced unit.Volume   `json:"displaced"` // given out on the vent side over the whole stroke
 }
 
 // ShiftPlan is what the crew at the panel should see. Volumes count at line
 // pressure.
 type ShiftPlan struct {
-	Drive                      unit.Pressure // at the device, over what keeps it moving, before friction
-	Rate                       unit.FlowRate // into the device while it moves
-	Delay                      time.Duration // until the pressure at the device suffices
-	Travel, Total              time.Duration
-	FeedLoss, VentLoss         unit.Pressure // along the lines while it moves
-	FeedReynolds, VentReynolds float64
-	Regime                     string // in the feed line
-	Beyond                     string // why the friction stands outside its published range; empty within
+	Drive        unit.Pressure `json:"drive"` // at the device, over what keeps it moving, before friction
+	Rate         unit.FlowRate `json:"rate"`  // into the device while it moves
+	Delay        time.Duration `json:"delay"` // until the pressure at the device suffices
+	Travel       time.Duration `json:"travel"`
+	Total        time.Duration `json:"total"`
+	FeedLoss     unit.Pressure `json:"feed_loss"` // along the lines while it moves
+	VentLoss     unit.Pressure `json:"vent_loss"`
+	FeedReynolds float64       `json:"feed_reynolds"`
+	VentReynolds float64       `json:"vent_reynolds"`
+	Regime       string        `json:"regime"` // in the feed line
+	Beyond       string        `json:"beyond"` // why the friction stands outside its published range; empty within
 
-	Storage  Storage     // taken up by the feed line at full pressure
-	Pumped   unit.Volume // for a good shift, pressure held until the line is full
-	Returned unit.Volume // at the vent side, for a good shift
-	Held     unit.Volume // pumped if nothing moves: the storage alone
+	Storage  Storage     `json:"storage"`  // taken up by the feed line at full pressure
+	Pumped   unit.Volume `json:"pumped"`   // for a good shift, pressure held until the line is full
+	Returned unit.Volume `json:"returned"` // at the vent side, for a good shift
+	Held     unit.Volume `json:"held"`     // pumped if nothing moves: the storage alone
 
 	shift Shift
 }

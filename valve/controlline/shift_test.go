@@ -94,7 +94,7 @@ func TestRateAtInvertsFriction(t *testing.T) {
 
 func TestRateAtTooFast(t *testing.T) {
 	l := Line{OD: 100 * unit.Millimetre, Wall: 1 * unit.Millimetre, Length: 1}
-	_, err := l.RateAt(Liquid{Density: 1000, Viscosity: 1e-3}, 1e11)
+	_, err := l.RateAt(LineFluid{Density: 1000, Viscosity: 1e-3}, 1e11)
 	require.ErrorContains(t, err, "faster")
 }
 
@@ -243,7 +243,7 @@ func TestShiftRefuses(t *testing.T) {
 		"displaced": func(s *Shift) { s.Displaced = -1 },
 		"feed":      func(s *Shift) { s.Feed = Line{} },
 		"vent":      func(s *Shift) { s.Vent = Line{} },
-		"liquid":    func(s *Shift) { s.Liquid = Liquid{} },
+		"liquid":    func(s *Shift) { s.Liquid = LineFluid{} },
 	} {
 		s := shift
 		change(&s)
@@ -257,7 +257,7 @@ func FuzzShiftPlan(f *testing.F) {
 	f.Add(0.25, 0.049, 3000.0, 10.0, 5e-10, 2e7, 3e6, 5e-4)
 	f.Fuzz(func(t *testing.T, od, wall, length, mu, c, pump, move, swept float64) {
 		l := Line{OD: unit.Length(od) * unit.Inch, Wall: unit.Length(wall) * unit.Inch, Length: unit.Length(length), Depth: unit.Length(length)}
-		s := Shift{Feed: l, Vent: l, Liquid: Liquid{Density: 870, Viscosity: unit.Viscosity(mu) * unit.Centipoise, Compressibility: unit.Compressibility(c)},
+		s := Shift{Feed: l, Vent: l, Liquid: LineFluid{Density: 870, Viscosity: unit.Viscosity(mu) * unit.Centipoise, Compressibility: unit.Compressibility(c)},
 			Pump: unit.Pressure(pump), Move: unit.Pressure(move), Swept: unit.Volume(swept), Displaced: unit.Volume(swept)}
 		p, err := s.Plan()
 		if err != nil {

@@ -20,9 +20,9 @@ func (l Line) WallCompliance(ends confined.Ends) unit.Compressibility {
 
 // Storage is what a line takes up when it is pressured, before anything moves.
 type Storage struct {
-	Line  unit.Volume // held at no pressure
-	Fluid unit.Volume // taken up because the liquid is compressed
-	Wall  unit.Volume // taken up because the bore grows
+	Line  unit.Volume `json:"line"`  // held at no pressure
+	Fluid unit.Volume `json:"fluid"` // taken up because the liquid is compressed
+	Wall  unit.Volume `json:"wall"`  // taken up because the bore grows
 
 	line     Line
 	rise     unit.Pressure
@@ -46,7 +46,7 @@ func (s Storage) Total() unit.Volume { return s.Fluid + s.Wall }
 //
 // It is an error if line, liquid or rise is out of range. Source: definition of
 // compressibility.
-func (l Line) Storage(q Liquid, rise unit.Pressure) (Storage, error) {
+func (l Line) Storage(q LineFluid, rise unit.Pressure) (Storage, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())
@@ -65,9 +65,9 @@ func (l Line) Storage(q Liquid, rise unit.Pressure) (Storage, error) {
 
 // Warming is a blocked line that warms.
 type Warming struct {
-	Rise unit.Pressure // of the pressure in the line
-	Per  unit.Pressure // the same, per kelvin
-	Free unit.Volume   // what would come out of the line if it were open
+	Rise unit.Pressure `json:"rise"` // of the pressure in the line
+	Per  unit.Pressure `json:"per"`  // the same, per kelvin
+	Free unit.Volume   `json:"free"` // what would come out of the line if it were open
 
 	liquid   unit.Expansivity
 	wall     unit.Expansivity
@@ -95,7 +95,7 @@ type Warming struct {
 //
 // Source: trapped liquid, API Std 521 form with the thick wall in place of
 // D/(E·t).
-func (l Line) Warming(q Liquid, wall unit.Expansivity, rise unit.TemperatureDifference) (Warming, error) {
+func (l Line) Warming(q LineFluid, wall unit.Expansivity, rise unit.TemperatureDifference) (Warming, error) {
 	f := fault.In(scope)
 	f.Add(l.Validate())
 	f.At("Liquid", q.Validate())

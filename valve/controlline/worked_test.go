@@ -14,7 +14,7 @@ import (
 
 var (
 	worked   = Line{OD: 0.0064, Wall: 0.0012, Length: 2900, Depth: 2750, Yield: 2.07e8, Young: 1.93e11, Poisson: 0.3, WallTolerance: 0.1}
-	workedIn = Liquid{Density: 1060, Viscosity: 0.012, Compressibility: 4.4e-10, Expansivity: 6.1e-4}
+	workedIn = LineFluid{Density: 1060, Viscosity: 0.012, Compressibility: 4.4e-10, Expansivity: 6.1e-4}
 	workedOf = precise.Values{"D": 0.0064, "t": 0.0012, "L": 2900, "h": 2750, "Y": 2.07e8, "E": 1.93e11, "nu": 0.3, "rho": 1060, "mu": 0.012, "c": 4.4e-10, "af": 6.1e-4}
 )
 
@@ -124,18 +124,18 @@ func TestLineLimits(t *testing.T) {
 	_, err = ok.Ratings()
 	require.ErrorContains(t, err, "Yield: is")
 
-	q := Liquid{Density: 3000, Viscosity: 100, Compressibility: 1e-8, Expansivity: 0.01}
+	q := LineFluid{Density: 3000, Viscosity: 100, Compressibility: 1e-8, Expansivity: 0.01}
 	require.NoError(t, q.Validate(), "every quantity at its greatest")
-	for text, change := range map[string]func(*Liquid){
-		"Density: is": func(q *Liquid) { q.Density *= more }, "Viscosity: is": func(q *Liquid) { q.Viscosity *= more },
-		"Compressibility: is": func(q *Liquid) { q.Compressibility *= more }, "Expansivity: is": func(q *Liquid) { q.Expansivity *= more },
+	for text, change := range map[string]func(*LineFluid){
+		"Density: is": func(q *LineFluid) { q.Density *= more }, "Viscosity: is": func(q *LineFluid) { q.Viscosity *= more },
+		"Compressibility: is": func(q *LineFluid) { q.Compressibility *= more }, "Expansivity: is": func(q *LineFluid) { q.Expansivity *= more },
 	} {
 		l := q
 		change(&l)
 		require.ErrorContains(t, l.Validate(), text)
 	}
 	deep := Line{OD: 0.1, Wall: 0.01, Length: 20000, Depth: 2000}
-	half := Liquid{Density: 0.5 / (9.80665 * 2000 * 1e-8), Viscosity: 1, Compressibility: 1e-8}
+	half := LineFluid{Density: 0.5 / (9.80665 * 2000 * 1e-8), Viscosity: 1, Compressibility: 1e-8}
 	half.Density *= 1 - 1e-9
 	_, err = deep.Head(half)
 	require.NoError(t, err)
@@ -143,7 +143,7 @@ func TestLineLimits(t *testing.T) {
 	_, err = deep.Head(half)
 	require.ErrorContains(t, err, "Liquid.Compressibility: is")
 
-	within := Liquid{Density: 800, Viscosity: 1, Compressibility: 1e-10}
+	within := LineFluid{Density: 800, Viscosity: 1, Compressibility: 1e-10}
 	for _, rise := range []unit.TemperatureDifference{-1000, 1000} {
 		_, err = deep.Warming(within, 0.01, rise)
 		require.NoError(t, err)
@@ -161,9 +161,9 @@ func TestLineLimits(t *testing.T) {
 
 	stiff := deep
 	stiff.Young = 2e11
-	_, err = stiff.Warming(Liquid{Density: 800, Viscosity: 1}, 0, 1)
+	_, err = stiff.Warming(LineFluid{Density: 800, Viscosity: 1}, 0, 1)
 	require.NoError(t, err, "the wall alone gives")
-	_, err = deep.Warming(Liquid{Density: 800, Viscosity: 1}, 0, 1)
+	_, err = deep.Warming(LineFluid{Density: 800, Viscosity: 1}, 0, 1)
 	require.ErrorContains(t, err, "neither liquid nor wall gives")
 }
 
@@ -211,7 +211,7 @@ func TestDiagnoseBorders(t *testing.T) {
 
 func TestShiftLimits(t *testing.T) {
 	l := Line{OD: 0.0064, Wall: 0.0012, Length: 100, Depth: 100}
-	ok := Shift{Feed: l, Vent: l, Liquid: Liquid{Density: 900, Viscosity: 0.01, Compressibility: 5e-10}, Pump: 1e7, Move: 5e6, Swept: 1, Displaced: 1}
+	ok := Shift{Feed: l, Vent: l, Liquid: LineFluid{Density: 900, Viscosity: 0.01, Compressibility: 5e-10}, Pump: 1e7, Move: 5e6, Swept: 1, Displaced: 1}
 	require.NoError(t, ok.Validate(), "1000 L")
 	for text, change := range map[string]func(*Shift){
 		"Swept: is":            func(s *Shift) { s.Swept *= 1 + 1e-7 },

@@ -17,8 +17,8 @@ var ErrTooMany = errors.New("production: too many choke settings")
 
 // Limits narrow a search.
 type Limits struct {
-	NoCrossflow bool // leave out settings in which a zone takes fluid
-	Most        int  // combinations that may be tried; zero stands for a million
+	NoCrossflow bool `json:"no_crossflow"` // leave out settings in which a zone takes fluid
+	Most        int  `json:"most"`         // combinations that may be tried; zero stands for a million
 }
 
 // million is about half a second of work for two zones.
@@ -26,12 +26,12 @@ const million = 1_000_000
 
 // Choice is the setting found.
 type Choice struct {
-	Positions []int
-	Flow      Flow
-	Deviation float64 // of MatchSplit: the greatest difference of a zone's share from its target
-	Tried     int     // combinations solved for, without those that shut every zone
-	Solved    int     // of them with an answer
-	Allowed   int     // of those within the limits
+	Positions []int   `json:"positions"`
+	Flow      Flow    `json:"flow"`
+	Deviation float64 `json:"deviation"` // of MatchSplit: the greatest difference of a zone's share from its target
+	Tried     int     `json:"tried"`     // combinations solved for, without those that shut every zone
+	Solved    int     `json:"solved"`    // of them with an answer
+	Allowed   int     `json:"allowed"`   // of those within the limits
 }
 
 // MatchSplit tries every combination of positions and returns the one whose

@@ -20,10 +20,10 @@ func twoZones() production.Well {
 		{Name: "3", Travel: 0.75, Coefficient: 9 * unit.Cv}, {Name: "open", Travel: 1, Coefficient: 30 * unit.Cv}}
 	return production.Well{
 		Zones: []production.Zone{
-			{Name: "lower", Depth: 9400 * unit.Foot, Inflow: inflow.Liquid{Reservoir: 4000 * psi, Index: 5 * pi}, WaterCut: 0.6,
+			{Name: "lower", Depth: 9400 * unit.Foot, Inflow: inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * pi}, WaterCut: 0.6,
 				Chokes: chokes, Density: 7.8 * ppg, VolumeFactor: 1.1,
 				Above: production.Interval{Density: 7.4 * ppg, Loss: production.Loss{At: 5000 * bpd, Turbulent: 12 * psi}}},
-			{Name: "upper", Depth: 9000 * unit.Foot, Inflow: inflow.Liquid{Reservoir: 3700 * psi, Index: 4 * pi, Bubble: 2200 * psi}, WaterCut: 0.05,
+			{Name: "upper", Depth: 9000 * unit.Foot, Inflow: inflow.LiquidDeliverability{Reservoir: 3700 * psi, Index: 4 * pi, Bubble: 2200 * psi}, WaterCut: 0.05,
 				Chokes: chokes, Density: 6.9 * ppg, VolumeFactor: 1.25},
 		},
 		Outflow: production.Tubing{Surface: 250 * psi, Height: 9000 * unit.Foot, Density: 5.8 * ppg, Loss: production.Loss{At: 5000 * bpd, Turbulent: 260 * psi}},
@@ -138,12 +138,12 @@ func ExampleReadOutflowTable() {
 	w := twoLayers(table)
 	f, err2 := w.Flow()
 	fmt.Println(f.Rate.Rounded(4), "at", f.Pressure.Rounded(4), err, err2)
-	w.Zones[1].Inflow = inflow.Liquid{Reservoir: 9000 * psi, Index: 10 * pi}
+	w.Zones[1].Inflow = inflow.LiquidDeliverability{Reservoir: 9000 * psi, Index: 10 * pi}
 	_, err = w.Flow()
 	fmt.Println(err)
 	w = twoLayers(table)
 	for i := range w.Zones {
-		w.Zones[i].Inflow = inflow.Liquid{Reservoir: 3010 * psi, Index: pi}
+		w.Zones[i].Inflow = inflow.LiquidDeliverability{Reservoir: 3010 * psi, Index: pi}
 	}
 	_, err = w.Flow()
 	fmt.Println(err)
@@ -160,7 +160,7 @@ func TestOutflowTable(t *testing.T) {
 	for _, p := range table[1:] {
 		// One zone whose line passes just through this point.
 		j := 3 * pi
-		w := production.Well{Zones: []production.Zone{{Name: "only", Inflow: inflow.Liquid{Reservoir: p.Pressure + unit.Pressure(float64(p.Rate)/float64(j)), Index: j}}}, Outflow: table}
+		w := production.Well{Zones: []production.Zone{{Name: "only", Inflow: inflow.LiquidDeliverability{Reservoir: p.Pressure + unit.Pressure(float64(p.Rate)/float64(j)), Index: j}}}, Outflow: table}
 		f, err := w.Flow()
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(p.Rate), float64(f.Rate), 1e-9)
@@ -195,7 +195,7 @@ func TestWellFaults(t *testing.T) {
 		require.ErrorContains(t, err, text)
 	}
 	w = twoZones()
-	w.Zones[0].Gas = &production.Gas{}
+	w.Zones[0].Gas = &production.GasAtChoke{}
 	_, err = w.Flow()
 	for _, text := range []string{"1 of 2 that give gas", "must be 0 for gas", "Gas.Standard: is", "Gas.Z: is"} {
 		require.ErrorContains(t, err, text)

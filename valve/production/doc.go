@@ -26,4 +26,8 @@
 // hold the drop found against choke.Trim.Liquid. A zone that takes fluid takes
 // it through its choke at its own fluid's density, and along its inflow's
 // extension, which is common practice and no more.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package production

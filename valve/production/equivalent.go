@@ -22,7 +22,7 @@ func Equivalent(zones ...Straight) (unit.ProductivityIndex, unit.Pressure) {
 
 // Straight is a zone for Equivalent.
 type Straight struct {
-	Index  unit.ProductivityIndex
-	Static unit.Pressure
-	Head   unit.Pressure // static pressure at the zone less that at the datum, of the fluid in the well
+	Index  unit.ProductivityIndex `json:"index"`
+	Static unit.Pressure          `json:"static"`
+	Head   unit.Pressure          `json:"head"` // static pressure at the zone less that at the datum, of the fluid in the well
 }

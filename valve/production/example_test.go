@@ -23,7 +23,7 @@ func ExampleNetwork_MostRate() {
 // The working of a solved flow: each line can be checked by hand.
 func ExampleNetwork_Steps() {
 	w := production.Well{
-		Zones: []production.Zone{{Name: "oil", Inflow: inflow.Liquid{Reservoir: 4000 * psi, Index: 5 * pi}, Density: 7 * ppg,
+		Zones: []production.Zone{{Name: "oil", Inflow: inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * pi}, Density: 7 * ppg,
 			Chokes: choke.Table{{Name: "shut"}, {Name: "open", Travel: 1, Coefficient: 4 * unit.Cv}}}},
 		Outflow: production.FixedPressure{Pressure: 3000 * psi},
 	}
@@ -50,9 +50,9 @@ func ExampleNetwork_Steps() {
 func ExampleFixedRate() {
 	zone := func(name string, depth unit.Length, pr unit.Pressure) production.Zone {
 		return production.Zone{Name: name, Depth: depth,
-			Inflow: inflow.Gas{Reservoir: pr, OpenFlow: 20000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
+			Inflow: inflow.GasDeliverability{Reservoir: pr, OpenFlow: 20000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
 			Chokes: choke.Table{{Name: "open", Coefficient: 10 * unit.Cv}},
-			Gas:    &production.Gas{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
+			Gas:    &production.GasAtChoke{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
 			Above:  production.Interval{Density: 1.2 * unit.PoundPerGallon}}
 	}
 	w := production.Well{Zones: []production.Zone{zone("lower", 9400*unit.Foot, 3000*psi), zone("upper", 9000*unit.Foot, 2500*psi)}, Outflow: production.FixedRate{}}

@@ -8,30 +8,30 @@ import (
 
 // Flow is what a network does.
 type Flow struct {
-	Zones     []ZoneFlow    // in the order of the well: from the bottom up
-	Rate      unit.FlowRate // to surface; negative where the well takes
-	Water     unit.FlowRate // water in it
-	WaterCut  float64       // its share; zero without flow
-	Pressure  unit.Pressure // in the tubing at the topmost zone
-	Bottom    unit.Pressure // in the tubing at the lowest zone
-	Crossflow unit.FlowRate // taken by zones, in total
-	Passes    int           // through the network until found
+	Zones     []ZoneFlow    `json:"zones"`     // in the order of the well: from the bottom up
+	Rate      unit.FlowRate `json:"rate"`      // to surface; negative where the well takes
+	Water     unit.FlowRate `json:"water"`     // water in it
+	WaterCut  float64       `json:"water_cut"` // its share; zero without flow
+	Pressure  unit.Pressure `json:"pressure"`  // in the tubing at the topmost zone
+	Bottom    unit.Pressure `json:"bottom"`    // in the tubing at the lowest zone
+	Crossflow unit.FlowRate `json:"crossflow"` // taken by zones, in total
+	Passes    int           `json:"passes"`    // through the network until found
 
 	cells []cell // the solver's
 }
 
 // ZoneFlow is what one zone does.
 type ZoneFlow struct {
-	Position   int
-	Rate       unit.FlowRate // into the tubing; negative where the zone takes
-	Water      unit.FlowRate // water in it
-	Sandface   unit.Pressure // in front of the zone
-	Tubing     unit.Pressure // in the tubing beside it
-	Drop       unit.Pressure // across the choke; for a shut zone what the choke holds
-	Passing    unit.FlowRate // up the tubing above it; negative where it goes down
-	PassingCut float64       // share of water in that
-	Takes      bool          // crossflow: the zone takes fluid from the others
-	Shut       bool
+	Position   int           `json:"position"`
+	Rate       unit.FlowRate `json:"rate"`        // into the tubing; negative where the zone takes
+	Water      unit.FlowRate `json:"water"`       // water in it
+	Sandface   unit.Pressure `json:"sandface"`    // in front of the zone
+	Tubing     unit.Pressure `json:"tubing"`      // in the tubing beside it
+	Drop       unit.Pressure `json:"drop"`        // across the choke; for a shut zone what the choke holds
+	Passing    unit.FlowRate `json:"passing"`     // up the tubing above it; negative where it goes down
+	PassingCut float64       `json:"passing_cut"` // share of water in that
+	Takes      bool          `json:"takes"`       // crossflow: the zone takes fluid from the others
+	Shut       bool          `json:"shut"`
 }
 
 // Oil is the rate to surface that isn't water.

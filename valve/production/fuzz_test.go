@@ -34,17 +34,17 @@ func FuzzWell(f *testing.F) {
 	f.Add(4000.0, 5.0, 0.0, 3500.0, 0.8, 2000.0, 4.0, 9.0, 300.0, 25.0, 3000.0, 500.0, 5)
 	f.Fuzz(func(t *testing.T, pr1, j1, pb1, pr2, j2, pb2, c1, c2, height, loss, p, q float64, kind int) {
 		w := production.Well{Zones: []production.Zone{
-			{Name: "a", Depth: unit.Length(math.Abs(height)) + 1000, Inflow: inflow.Liquid{Reservoir: unit.Pressure(pr1) * psi, Index: unit.ProductivityIndex(j1) * pi, Bubble: unit.Pressure(pb1) * psi},
+			{Name: "a", Depth: unit.Length(math.Abs(height)) + 1000, Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr1) * psi, Index: unit.ProductivityIndex(j1) * pi, Bubble: unit.Pressure(pb1) * psi},
 				Density: 800, Chokes: choke.Table{{Name: "c", Coefficient: unit.FlowCoefficient(c1) * unit.Cv}}, WaterCut: 0.4,
 				Above: production.Interval{Density: 900, Loss: production.Loss{At: 1000 * bpd, Turbulent: unit.Pressure(loss) * psi}}},
-			{Name: "b", Depth: 1000, Inflow: inflow.Liquid{Reservoir: unit.Pressure(pr2) * psi, Index: unit.ProductivityIndex(j2) * pi, Bubble: unit.Pressure(pb2) * psi},
+			{Name: "b", Depth: 1000, Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr2) * psi, Index: unit.ProductivityIndex(j2) * pi, Bubble: unit.Pressure(pb2) * psi},
 				Density: 800, Chokes: choke.Table{{Name: "c", Coefficient: unit.FlowCoefficient(c2) * unit.Cv}}},
 		}}
 		if kind&4 != 0 {
 			for i := range w.Zones {
 				w.Zones[i].WaterCut = 0
-				w.Zones[i].Gas = &production.Gas{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}
-				w.Zones[i].Inflow = inflow.Gas{Reservoir: unit.Pressure(pr1) * psi, OpenFlow: unit.FlowRate(j1), Exponent: j2}
+				w.Zones[i].Gas = &production.GasAtChoke{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}
+				w.Zones[i].Inflow = inflow.GasDeliverability{Reservoir: unit.Pressure(pr1) * psi, OpenFlow: unit.FlowRate(j1), Exponent: j2}
 			}
 		}
 		switch kind & 3 {

@@ -13,7 +13,7 @@ type gasNode struct {
 	choked  float64 // Fγ·xT
 }
 
-func newGasNode(g Gas) *gasNode {
+func newGasNode(g GasAtChoke) *gasNode {
 	rho := float64(g.Density)
 	perPressure := rho / float64(unit.Atmosphere) * g.Standard.Kelvin() / (g.Temperature.Kelvin() * g.Z)
 	return &gasNode{perArea: math.Sqrt(perPressure) / rho, choked: g.HeatRatio / 1.4 * g.Ratio}

@@ -29,24 +29,24 @@ import (
 // Source: nodal analysis with the choke as the node, common practice; each part's
 // own source.
 type GasWell struct {
-	Inflow    inflow.Gas
-	Tubing    gasflow.Tubing
-	Choke     unit.Area // its opening; see choke.Hole
-	Discharge float64   // of the opening
-	HeatRatio float64   // of the gas, at the wellhead
-	Line      unit.Pressure
-	Standard  unit.Temperature // at which the rate is counted, at 101.325 kPa
+	Inflow    inflow.GasDeliverability `json:"inflow"`
+	Tubing    gasflow.Tubing           `json:"tubing"`
+	Choke     unit.Area                `json:"choke"`      // its opening; see choke.Hole
+	Discharge float64                  `json:"discharge"`  // of the opening
+	HeatRatio float64                  `json:"heat_ratio"` // of the gas, at the wellhead
+	Line      unit.Pressure            `json:"line"`
+	Standard  unit.Temperature         `json:"standard"` // at which the rate is counted, at 101.325 kPa
 }
 
 // GasWellFlow is the well flowing.
 type GasWellFlow struct {
-	Rate     unit.FlowRate // at standard conditions
-	Mass     unit.MassRate
-	Sandface unit.Pressure // in front of the zone
-	Nodes    []gasflow.Node
-	Wellhead unit.Pressure
-	Critical bool    // the line's pressure doesn't count
-	Ratio    float64 // line over wellhead pressure, absolute
+	Rate     unit.FlowRate  `json:"rate"` // at standard conditions
+	Mass     unit.MassRate  `json:"mass"`
+	Sandface unit.Pressure  `json:"sandface"` // in front of the zone
+	Nodes    []gasflow.Node `json:"nodes"`
+	Wellhead unit.Pressure  `json:"wellhead"`
+	Critical bool           `json:"critical"` // the line's pressure doesn't count
+	Ratio    float64        `json:"ratio"`    // line over wellhead pressure, absolute
 }
 
 // ErrDead says that the well does not flow into its line.
@@ -109,7 +109,7 @@ func (w GasWell) at(q float64, standard unit.Density) (GasWellFlow, error) {
 		return GasWellFlow{}, err
 	}
 	top := nodes[0]
-	n, err := choke.Nozzle(choke.Gas{Density: top.Density, HeatRatio: w.HeatRatio}, w.Discharge, w.Choke, top.Pressure, w.Line)
+	n, err := choke.Nozzle(choke.UpstreamGas{Density: top.Density, HeatRatio: w.HeatRatio}, w.Discharge, w.Choke, top.Pressure, w.Line)
 	if err != nil {
 		return GasWellFlow{}, err
 	}

@@ -17,9 +17,9 @@ import (
 
 func gasWell() production.GasWell {
 	return production.GasWell{
-		Inflow: inflow.Gas{Reservoir: 280 * unit.Bar, OpenFlow: 60000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
+		Inflow: inflow.GasDeliverability{Reservoir: 280 * unit.Bar, OpenFlow: 60000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
 		Tubing: gasflow.Tubing{Gas: fluid.Gas{Gravity: 0.65}, Wellhead: unit.Celsius(50), Bottom: unit.Celsius(100),
-			Sections: []flow.Section{{Name: "tubing", Conduit: flow.Conduit{Outer: 100 * unit.Millimetre, Roughness: 0.015 * unit.Millimetre}, Length: 3000, Bottom: 2800}}},
+			Sections: []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 100 * unit.Millimetre, Roughness: 0.015 * unit.Millimetre}, Length: 3000, BottomTVD: 2800}}},
 		Choke: choke.Hole(1, 20*unit.Millimetre), Discharge: 0.85, HeatRatio: 1.27, Line: 70 * unit.Bar, Standard: unit.Fahrenheit(60),
 	}
 }
@@ -35,7 +35,7 @@ func TestGasWellIsInBalance(t *testing.T) {
 		nodes, err := w.Tubing.Up(f.Mass, f.Sandface)
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(f.Wellhead), float64(nodes[0].Pressure), 1e-6, "the tubing brings it")
-		n, err := choke.Nozzle(choke.Gas{Density: nodes[0].Density, HeatRatio: w.HeatRatio}, w.Discharge, w.Choke, f.Wellhead, w.Line)
+		n, err := choke.Nozzle(choke.UpstreamGas{Density: nodes[0].Density, HeatRatio: w.HeatRatio}, w.Discharge, w.Choke, f.Wellhead, w.Line)
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(f.Mass), float64(n.Mass), 1e-4, "the choke passes it")
 		require.GreaterOrEqual(t, float64(f.Wellhead), float64(w.Line))

@@ -26,8 +26,8 @@ const (
 func twoLayers(o production.Outflow) production.Well {
 	return production.Well{
 		Zones: []production.Zone{
-			{Name: "lower", Inflow: inflow.Liquid{Reservoir: 4000 * psi, Index: 5 * pi}},
-			{Name: "upper", Inflow: inflow.Liquid{Reservoir: 3500 * psi, Index: 10 * pi}},
+			{Name: "lower", Inflow: inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * pi}},
+			{Name: "upper", Inflow: inflow.LiquidDeliverability{Reservoir: 3500 * psi, Index: 10 * pi}},
 		},
 		Outflow: o,
 	}
@@ -53,7 +53,7 @@ func TestSingleZoneClosedForm(t *testing.T) {
 	for _, c := range []unit.FlowCoefficient{0.5 * unit.Cv, 4 * unit.Cv, 60 * unit.Cv} {
 		for _, p := range []unit.Pressure{500 * psi, 3000 * psi, 3999 * psi, 4200 * psi} {
 			w := production.Well{
-				Zones: []production.Zone{{Name: "only", Inflow: inflow.Liquid{Reservoir: 4000 * psi, Index: 5 * pi}, Density: 7 * ppg, VolumeFactor: 1.2,
+				Zones: []production.Zone{{Name: "only", Inflow: inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * pi}, Density: 7 * ppg, VolumeFactor: 1.2,
 					Chokes: choke.Table{{Name: "one", Coefficient: c}}}},
 				Outflow: production.FixedPressure{Pressure: p},
 			}
@@ -91,7 +91,7 @@ func random(r *rand.Rand, n int, gas bool) (production.Well, []int) {
 			Above: production.Interval{Density: unit.Density(6.5+2*r.Float64()) * ppg, Loss: production.Loss{At: 3000 * bpd,
 				Laminar: unit.Pressure(2*r.Float64()) * psi, Turbulent: unit.Pressure(20*r.Float64()) * psi}},
 		}
-		l := inflow.Liquid{Reservoir: unit.Pressure(0.33*depth+2000*r.Float64()) * psi, Index: unit.ProductivityIndex(0.5+10*r.Float64()) * pi}
+		l := inflow.LiquidDeliverability{Reservoir: unit.Pressure(0.33*depth+2000*r.Float64()) * psi, Index: unit.ProductivityIndex(0.5+10*r.Float64()) * pi}
 		switch r.IntN(3) {
 		case 0:
 			l.Bubble = l.Reservoir * unit.Pressure(r.Float64())
@@ -104,8 +104,8 @@ func random(r *rand.Rand, n int, gas bool) (production.Well, []int) {
 		}
 		if gas {
 			z.WaterCut, z.Above = 0, production.Interval{Density: 10, Loss: production.Loss{At: 1000 * unit.ThousandCubicFeetPerDay, Turbulent: psi}}
-			z.Inflow = inflow.Gas{Reservoir: l.Reservoir, OpenFlow: unit.FlowRate(1000+20000*r.Float64()) * unit.ThousandCubicFeetPerDay, Exponent: 0.5 + r.Float64()/2}
-			z.Gas = &production.Gas{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}
+			z.Inflow = inflow.GasDeliverability{Reservoir: l.Reservoir, OpenFlow: unit.FlowRate(1000+20000*r.Float64()) * unit.ThousandCubicFeetPerDay, Exponent: 0.5 + r.Float64()/2}
+			z.Gas = &production.GasAtChoke{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}
 		}
 		positions = append(positions, max(0, len(z.Chokes)-1-r.IntN(2)))
 		w.Zones = append(w.Zones, z)
@@ -202,7 +202,7 @@ func gasChoke(t *testing.T, z production.Zone, position int, g production.ZoneFl
 		up, down, sign = down, up, -1
 	}
 	rho := float64(z.Gas.Density) * float64(up+unit.Atmosphere) / float64(unit.Atmosphere) * z.Gas.Standard.Kelvin() / z.Gas.Temperature.Kelvin() / z.Gas.Z
-	f, err := choke.Trim{Coefficient: z.Chokes[position].Coefficient, GasRatio: z.Gas.Ratio}.Gas(choke.Gas{Density: unit.Density(rho), HeatRatio: z.Gas.HeatRatio}, up, down)
+	f, err := choke.Trim{Coefficient: z.Chokes[position].Coefficient, GasRatio: z.Gas.Ratio}.Gas(choke.UpstreamGas{Density: unit.Density(rho), HeatRatio: z.Gas.HeatRatio}, up, down)
 	require.NoError(t, err)
 	return sign * float64(f.Mass) / float64(z.Gas.Density)
 }

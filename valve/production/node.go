@@ -38,7 +38,7 @@ const (
 
 func newNode(z Zone, last bool, next unit.Length) node {
 	n := node{shape: other, static: float64(z.Inflow.Static()), curve: z.Inflow, cut: z.WaterCut}
-	if l, ok := z.Inflow.(inflow.Liquid); ok {
+	if l, ok := z.Inflow.(inflow.LiquidDeliverability); ok {
 		n.shape = line
 		n.a = 1 / float64(l.Index)
 		if n.bubble = min(float64(l.Bubble), n.static); n.bubble > 0 {

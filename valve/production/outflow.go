@@ -17,12 +17,16 @@ type Outflow interface {
 
 // FixedPressure holds the tubing at the topmost zone at a pressure, whichever
 // way the well then flows.
-type FixedPressure struct{ Pressure unit.Pressure }
+type FixedPressure struct {
+	Pressure unit.Pressure `json:"pressure"`
+}
 
 // FixedRate takes a rate from the well, or puts one in where it is negative.
 // A rate of zero is the well shut in at surface, with whatever the zones give
 // each other.
-type FixedRate struct{ Rate unit.FlowRate }
+type FixedRate struct {
+	Rate unit.FlowRate `json:"rate"`
+}
 
 // Tubing is a column of one density from the topmost zone to surface, with its
 // friction and the pressure held at surface:
@@ -31,10 +35,10 @@ type FixedRate struct{ Rate unit.FlowRate }
 //
 // It takes production only: a well that can't lift its column has no flow.
 type Tubing struct {
-	Surface unit.Pressure
-	Height  unit.Length // true vertical, topmost zone to surface
-	Density unit.Density
-	Loss    Loss
+	Surface unit.Pressure `json:"surface"`
+	Height  unit.Length   `json:"height"` // true vertical, topmost zone to surface
+	Density unit.Density  `json:"density"`
+	Loss    Loss          `json:"loss"`
 }
 
 // Validate reports a pressure that isn't finite or is below vacuum.

@@ -14,8 +14,8 @@ import (
 
 // OutflowPoint is a rate with the pressure that it takes at the topmost zone.
 type OutflowPoint struct {
-	Rate     unit.FlowRate
-	Pressure unit.Pressure
+	Rate     unit.FlowRate `json:"rate"`
+	Pressure unit.Pressure `json:"pressure"`
 }
 
 // OutflowTable is the pressure at the topmost zone for rates to surface, rising

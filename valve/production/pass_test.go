@@ -82,7 +82,7 @@ func TestShutZoneAndShares(t *testing.T) {
 // Any other inflow behind a liquid choke: the pressure in front of the zone and the
 // slope of both in series.
 func TestOnCurveWorked(t *testing.T) {
-	curve := inflow.Gas{Reservoir: 3e7, OpenFlow: 0.05, Exponent: 0.9}
+	curve := inflow.GasDeliverability{Reservoir: 3e7, OpenFlow: 0.05, Exponent: 0.9}
 	n := node{shape: other, static: 3e7, curve: curve}
 	for _, p := range []float64{5e6, 2e7, 2.9e7, 3.2e7} {
 		const k = 3e9
@@ -105,7 +105,7 @@ func TestChoosing(t *testing.T) {
 	require.True(t, merit{1, 2}.above(merit{1, 1}))
 	require.False(t, merit{1, 1}.above(merit{1, 1}))
 	zone := func(name string, reservoir unit.Pressure, cut float64) Zone {
-		return Zone{Name: name, Inflow: inflow.Liquid{Reservoir: reservoir, Index: 1e-9}, Density: 800, WaterCut: cut,
+		return Zone{Name: name, Inflow: inflow.LiquidDeliverability{Reservoir: reservoir, Index: 1e-9}, Density: 800, WaterCut: cut,
 			Chokes: choke.Table{{Name: "shut"}, {Name: "half", Travel: 0.5, Coefficient: 3e-5}, {Name: "open", Travel: 1, Coefficient: 1e-4}}}
 	}
 	n, err := Well{Zones: []Zone{zone("a", 3e7, 0), zone("b", 2.8e7, 0.6)}, Outflow: FixedPressure{2e7}}.Prepare()

@@ -85,8 +85,8 @@ func TestHalvesAddUp(t *testing.T) {
 	require.InEpsilon(t, float64(halves.Zones[0].Rate), float64(halves.Zones[1].Rate), 1e-14)
 }
 
-func halfOf(z production.Zone) inflow.Liquid {
-	l := z.Inflow.(inflow.Liquid)
+func halfOf(z production.Zone) inflow.LiquidDeliverability {
+	l := z.Inflow.(inflow.LiquidDeliverability)
 	l.Index /= 2
 	return l
 }

@@ -24,9 +24,9 @@ func (n *Network) Steps(f *Flow) []working.Step {
 		}
 		k := fmt.Sprint(i + 1)
 		switch l := z.Inflow.(type) {
-		case inflow.Liquid:
+		case inflow.LiquidDeliverability:
 			steps = append(steps, inflowStep(z.Name, k, l, g))
-		case inflow.Gas:
+		case inflow.GasDeliverability:
 			steps = append(steps, gasStep(z.Name, k, l, g))
 		}
 		if g.Position >= 0 && g.Position < len(z.Chokes) && z.Gas == nil {
@@ -36,7 +36,7 @@ func (n *Network) Steps(f *Flow) []working.Step {
 	return steps
 }
 
-func inflowStep(name, k string, l inflow.Liquid, g ZoneFlow) working.Step {
+func inflowStep(name, k string, l inflow.LiquidDeliverability, g ZoneFlow) working.Step {
 	in := []working.Input{{Symbol: "J" + k, Value: working.Of(l.Index)}, {Symbol: "pr" + k, Value: working.Of(l.Reservoir)}, {Symbol: "pwf" + k, Value: working.Of(g.Sandface)}}
 	s := working.Step{Name: "inflow of " + name, Symbol: "q" + k, Equation: fmt.Sprintf("J%[1]s*(pr%[1]s-pwf%[1]s)", k), Inputs: in,
 		Value: working.Of(g.Rate), Source: "definition of the productivity index"}
@@ -48,7 +48,7 @@ func inflowStep(name, k string, l inflow.Liquid, g ZoneFlow) working.Step {
 	return s
 }
 
-func gasStep(name, k string, l inflow.Gas, g ZoneFlow) working.Step {
+func gasStep(name, k string, l inflow.GasDeliverability, g ZoneFlow) working.Step {
 	rate := func(q unit.FlowRate) working.Value { return working.In(q, unit.ThousandCubicFeetPerDay, "Mcf/d") }
 	return working.Step{Name: "inflow of " + name + ", pressures absolute", Symbol: "q" + k,
 		Equation: fmt.Sprintf("AOF%[1]s*pow((pr%[1]s*pr%[1]s-pwf%[1]s*pwf%[1]s)/(pr%[1]s*pr%[1]s-pa*pa),n%[1]s)", k),

@@ -16,9 +16,9 @@ import (
 func TestStepsOfGas(t *testing.T) {
 	zone := func(name string, depth unit.Length, pr unit.Pressure) production.Zone {
 		return production.Zone{Name: name, Depth: depth,
-			Inflow: inflow.Gas{Reservoir: pr, OpenFlow: 20000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
+			Inflow: inflow.GasDeliverability{Reservoir: pr, OpenFlow: 20000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
 			Chokes: choke.Table{{Name: "open", Coefficient: 10 * unit.Cv}},
-			Gas:    &production.Gas{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}}
+			Gas:    &production.GasAtChoke{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}}
 	}
 	for _, c := range []struct {
 		outflow production.Outflow

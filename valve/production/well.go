@@ -23,39 +23,39 @@ type Inflow interface {
 
 // Well is zones flowing together. The zero value is an error.
 type Well struct {
-	Zones   []Zone // from the bottom up
-	Outflow Outflow
+	Zones   []Zone  `json:"zones"` // from the bottom up
+	Outflow Outflow `json:"outflow"`
 }
 
 // Zone is one zone with its choke and the tubing above it.
 type Zone struct {
-	Name     string
-	Depth    unit.Length // true vertical depth at which it enters the tubing
-	Inflow   Inflow
-	WaterCut float64 // share of water in the liquid, at surface; zero for gas
+	Name     string      `json:"name"`
+	Depth    unit.Length `json:"depth"` // true vertical depth at which it enters the tubing
+	Inflow   Inflow      `json:"inflow"`
+	WaterCut float64     `json:"water_cut"` // share of water in the liquid, at surface; zero for gas
 
-	Chokes       choke.Table  // the positions that exist; none stands for an open zone without a choke
-	Density      unit.Density // of liquid through the choke, in place; needed with Chokes
-	VolumeFactor float64      // volume of liquid in place per volume at surface; zero stands for 1
-	Gas          *Gas         // needed with Chokes where the zone gives gas; Density and VolumeFactor are then unused
+	Chokes       choke.Table  `json:"chokes"`        // the positions that exist; none stands for an open zone without a choke
+	Density      unit.Density `json:"density"`       // of liquid through the choke, in place; needed with Chokes
+	VolumeFactor float64      `json:"volume_factor"` // volume of liquid in place per volume at surface; zero stands for 1
+	Gas          *GasAtChoke  `json:"gas"`           // needed with Chokes where the zone gives gas; Density and VolumeFactor are then unused
 
-	Above Interval // tubing from this zone up to the next; the topmost zone's is unused
+	Above Interval `json:"above"` // tubing from this zone up to the next; the topmost zone's is unused
 }
 
-// Gas is what a choke needs to know of gas.
-type Gas struct {
-	Density     unit.Density     // at standard conditions: 1 atm and Standard
-	Standard    unit.Temperature // temperature of standard conditions, such as 60 degF
-	Temperature unit.Temperature // at the choke
-	Z           float64          // compressibility factor at the choke
-	HeatRatio   float64          // γ, ratio of specific heats
-	Ratio       float64          // xT of the choke
+// GasAtChoke is what a choke needs to know of gas.
+type GasAtChoke struct {
+	Density     unit.Density     `json:"density"`     // at standard conditions: 1 atm and Standard
+	Standard    unit.Temperature `json:"standard"`    // temperature of standard conditions, such as 60 degF
+	Temperature unit.Temperature `json:"temperature"` // at the choke
+	Z           float64          `json:"z"`           // compressibility factor at the choke
+	HeatRatio   float64          `json:"heat_ratio"`  // γ, ratio of specific heats
+	Ratio       float64          `json:"ratio"`       // xT of the choke
 }
 
 // Interval is tubing between two zones.
 type Interval struct {
-	Density unit.Density // of what stands or flows in it
-	Loss    Loss
+	Density unit.Density `json:"density"` // of what stands or flows in it
+	Loss    Loss         `json:"loss"`
 }
 
 // Loss is pressure lost to friction, told at one rate:
@@ -64,8 +64,9 @@ type Interval struct {
 //
 // The zero value is no loss.
 type Loss struct {
-	At                 unit.FlowRate
-	Laminar, Turbulent unit.Pressure
+	At        unit.FlowRate `json:"at"`
+	Laminar   unit.Pressure `json:"laminar"`
+	Turbulent unit.Pressure `json:"turbulent"`
 }
 
 // linear and square are the loss per rate and per rate squared, in SI.
@@ -155,7 +156,7 @@ func (z Zone) Validate() error {
 }
 
 // Validate reports everything that is wrong with g.
-func (g Gas) Validate() error {
+func (g GasAtChoke) Validate() error {
 	f := fault.In(scope)
 	f.Add(fault.AboveTo("Density", g.Density, 0, 100*unit.KilogramPerCubicMetre))
 	if k := g.Standard.Kelvin(); !(k > 200 && k <= 400) {

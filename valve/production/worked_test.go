@@ -13,7 +13,7 @@ import (
 
 // A zone with a bubble point behind a choke, in SI.
 var (
-	saturated   = Zone{Name: "only", Inflow: inflow.Liquid{Reservoir: 3e7, Bubble: 2e7, Index: 1.3e-9}, Density: 800, VolumeFactor: 1.2, Chokes: choke.Table{{Name: "in", Coefficient: 2e-5}}}
+	saturated   = Zone{Name: "only", Inflow: inflow.LiquidDeliverability{Reservoir: 3e7, Bubble: 2e7, Index: 1.3e-9}, Density: 800, VolumeFactor: 1.2, Chokes: choke.Table{{Name: "in", Coefficient: 2e-5}}}
 	saturatedOf = precise.Values{"pr": 3e7, "pb": 2e7, "J": 1.3e-9, "rho": 800, "B": 1.2, "C": 2e-5}
 )
 
@@ -140,7 +140,7 @@ func TestOneSweepSolvesAStraightNetwork(t *testing.T) {
 // Newton's method squares its error: with every slope right few passes do.
 func TestPassesAreFew(t *testing.T) {
 	zone := func(name string, depth unit.Length, reservoir, bubble unit.Pressure, c unit.FlowCoefficient) Zone {
-		return Zone{Name: name, Depth: depth, Inflow: inflow.Liquid{Reservoir: reservoir, Bubble: bubble, Index: 1.3e-9}, Density: 800, Chokes: choke.Table{{Name: "in", Coefficient: c}},
+		return Zone{Name: name, Depth: depth, Inflow: inflow.LiquidDeliverability{Reservoir: reservoir, Bubble: bubble, Index: 1.3e-9}, Density: 800, Chokes: choke.Table{{Name: "in", Coefficient: c}},
 			Above: Interval{Density: 750, Loss: Loss{At: 0.01, Laminar: 1e4, Turbulent: 2e4}}}
 	}
 	w := Well{Zones: []Zone{zone("a", 2500, 3.0e7, 0, 3e-5), zone("b", 2400, 2.9e7, 2e7, 4e-5), zone("c", 2300, 2.8e7, 2.5e7, 8e-5)},
@@ -158,7 +158,7 @@ func TestPassesAreFew(t *testing.T) {
 // Gas through a choke with its slopes. Source: IEC 60534-2-1:2011, compressible
 // fluids, counted at standard conditions: 101,325 Pa and the standard temperature.
 func TestGasNodeWorked(t *testing.T) {
-	g := newGasNode(Gas{Density: 0.75, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.91, HeatRatio: 1.27, Ratio: 0.66})
+	g := newGasNode(GasAtChoke{Density: 0.75, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.91, HeatRatio: 1.27, Ratio: 0.66})
 	of := precise.Values{"rs": 0.75, "k": 1.27, "xT": 0.66, "Z": 0.91, "C": 3e-5, "p1": 2e7, "p2": 1.6e7}
 	const terms = "xc = k/1.4*xT\nN = sqrt(rs/101325*288.15/(363.15*Z))/rs\nx = (p1 - p2)/p1\n"
 	q, byUp, byDown := g.through(3e-5, 2e7, 1.6e7)
@@ -172,7 +172,7 @@ func TestGasNodeWorked(t *testing.T) {
 	back, _, _ := g.out(1.6e7-float64(unit.Atmosphere), 2e7-float64(unit.Atmosphere), 3e-5)
 	precise.Equal(t, back, terms+"-C*N*(1 - x/(3*xc))*sqrt(x)*p1", of)
 	// the slope of the whole: choke and zone in series
-	curve := inflow.Liquid{Reservoir: 2.5e7, Index: 4e-9}
+	curve := inflow.LiquidDeliverability{Reservoir: 2.5e7, Index: 4e-9}
 	for _, p := range []float64{1.5e7, 2e7, 2.4e7, 2.7e7} {
 		q, slope := g.rate(curve, 2.5e7, p, 3e-5)
 		const h = 2e3
@@ -211,15 +211,15 @@ func TestLossWorked(t *testing.T) {
 
 // Gas limits: on each the answer, beyond it a fault that names the field.
 func TestGasLimits(t *testing.T) {
-	ok := Gas{Density: 100, Standard: unit.Kelvin(400), Temperature: unit.Kelvin(1000), Z: 5, HeatRatio: 2, Ratio: 1}
+	ok := GasAtChoke{Density: 100, Standard: unit.Kelvin(400), Temperature: unit.Kelvin(1000), Z: 5, HeatRatio: 2, Ratio: 1}
 	require.NoError(t, ok.Validate())
-	low := Gas{Density: 1e-9, Standard: unit.Kelvin(200.0001), Temperature: unit.Kelvin(100.00005), Z: 1e-9, HeatRatio: 1.0000005, Ratio: 1e-9}
+	low := GasAtChoke{Density: 1e-9, Standard: unit.Kelvin(200.0001), Temperature: unit.Kelvin(100.00005), Z: 1e-9, HeatRatio: 1.0000005, Ratio: 1e-9}
 	require.NoError(t, low.Validate())
-	for text, change := range map[string]func(*Gas){
-		"Density: is": func(g *Gas) { g.Density = 100.00001 }, "Standard: is": func(g *Gas) { g.Standard = unit.Kelvin(400.0001) },
-		"Standard: is -99.67": func(g *Gas) { g.Standard = unit.Kelvin(200) }, "Temperature: is": func(g *Gas) { g.Temperature = unit.Kelvin(1000.0005) },
-		"Temperature: is -279.67": func(g *Gas) { g.Temperature = unit.Kelvin(100) }, "Z: is": func(g *Gas) { g.Z = 5.000001 }, "HeatRatio: is 2.000001;": func(g *Gas) { g.HeatRatio = 2.000001 },
-		"HeatRatio: is": func(g *Gas) { g.HeatRatio = 1 }, "Ratio: is": func(g *Gas) { g.Ratio = 1.0000001 },
+	for text, change := range map[string]func(*GasAtChoke){
+		"Density: is": func(g *GasAtChoke) { g.Density = 100.00001 }, "Standard: is": func(g *GasAtChoke) { g.Standard = unit.Kelvin(400.0001) },
+		"Standard: is -99.67": func(g *GasAtChoke) { g.Standard = unit.Kelvin(200) }, "Temperature: is": func(g *GasAtChoke) { g.Temperature = unit.Kelvin(1000.0005) },
+		"Temperature: is -279.67": func(g *GasAtChoke) { g.Temperature = unit.Kelvin(100) }, "Z: is": func(g *GasAtChoke) { g.Z = 5.000001 }, "HeatRatio: is 2.000001;": func(g *GasAtChoke) { g.HeatRatio = 2.000001 },
+		"HeatRatio: is": func(g *GasAtChoke) { g.HeatRatio = 1 }, "Ratio: is": func(g *GasAtChoke) { g.Ratio = 1.0000001 },
 	} {
 		g := ok
 		change(&g)
@@ -229,7 +229,7 @@ func TestGasLimits(t *testing.T) {
 
 // Faults name the zone or point by its number from one, and the limit.
 func TestFaultTexts(t *testing.T) {
-	good := inflow.Liquid{Reservoir: 3e7, Index: 1e-9}
+	good := inflow.LiquidDeliverability{Reservoir: 3e7, Index: 1e-9}
 	w := Well{Outflow: FixedRate{}, Zones: []Zone{{Name: "a", Depth: 100, Inflow: good}, {Name: "b", Depth: 200, Inflow: good, WaterCut: 1.0000001}}}
 	err := w.Validate()
 	require.ErrorContains(t, err, `Zones[1].Depth: is 200 m; must be at most 100 m, as zones stand from the bottom up`)

@@ -85,7 +85,7 @@ func (c *compiled) production(p *Produce, zs []zone, pressure func(f int) unit.P
 		// The inflow's pressure counts at the formation; the network's at the
 		// depth where the zone enters the string.
 		tvd := unit.Length(c.Network.Formations[z.formation].Depth.TVD)
-		x.Inflow = inflow.Liquid{Reservoir: pressure(z.formation) - hydrostatics.Pressure(f.Inflow.Density, tvd-z.tvd), Index: f.Inflow.Index}
+		x.Inflow = inflow.LiquidDeliverability{Reservoir: pressure(z.formation) - hydrostatics.Pressure(f.Inflow.Density, tvd-z.tvd), Index: f.Inflow.Index}
 		if z.choke > 0 {
 			x.Chokes = choke.Table{{Name: "set", Travel: 1, Coefficient: z.choke}}
 		}

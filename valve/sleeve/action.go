@@ -17,9 +17,9 @@ import (
 // vented. To close, the close line is pressured, with the open lines of the
 // sleeves that must stay open pressured before it and vented after it.
 type Action struct {
-	Close bool  // false: open
-	Move  []int // the sleeves to move, in order
-	Hold  []int // the sleeves held open while others close
+	Close bool  `json:"close"` // false: open
+	Move  []int `json:"move"`  // the sleeves to move, in order
+	Hold  []int `json:"hold"`  // the sleeves held open while others close
 }
 
 // pressures tells whether the action puts pressure on the open line of a sleeve.
@@ -76,8 +76,8 @@ const CloseLine = -1
 // Operation sets one line at the panel: CloseLine, or the open line of a sleeve.
 // To block a line keeps what it holds; the pressure of the setting isn't used.
 type Operation struct {
-	Line    int
-	Setting Setting
+	Line    int     `json:"line"`
+	Setting Setting `json:"setting"`
 }
 
 // Operations are the steps of an action, in the order that moves nothing else.
@@ -111,8 +111,8 @@ func (s System) Describe(op Operation) string {
 
 // Step is an operation with what it did.
 type Step struct {
-	Operation Operation
-	Effects   []Effect
+	Operation Operation `json:"operation"`
+	Effects   []Effect  `json:"effects"`
 }
 
 // ErrWrongMove says that an operation moves, or may move, another sleeve than

@@ -35,18 +35,18 @@ func (m Motion) String() string {
 
 // Effect is what happens to one sleeve.
 type Effect struct {
-	Name   string
-	Motion Motion
-	Before Position
-	After  Position
+	Name   string   `json:"name"`
+	Motion Motion   `json:"motion"`
+	Before Position `json:"before"`
+	After  Position `json:"after"`
 
-	Force      unit.Band[unit.Force] // on the piston, opening positive, as blocked lines let it vary
-	Resistance unit.Band[unit.Force]
+	Force      unit.Band[unit.Force] `json:"force"` // on the piston, opening positive, as blocked lines let it vary
+	Resistance unit.Band[unit.Force] `json:"resistance"`
 
 	// Margin is zero or positive. For a sleeve that moves: what the force has
 	// over the greatest resistance at the end of the stroke. For one that stays:
 	// what the force is short of the least. Zero where the band doesn't decide.
-	Margin unit.Force
+	Margin unit.Force `json:"margin"`
 }
 
 // Apply returns what a setting of the panel does to every sleeve.

@@ -9,10 +9,10 @@ import (
 
 // Combination is one way to set all lines, each vented or pressured alike.
 type Combination struct {
-	Panel   Panel
-	Effects []Effect
-	Moves   []int // the sleeves that move for certain
-	Perhaps []int // the sleeves that the band doesn't decide
+	Panel   Panel    `json:"panel"`
+	Effects []Effect `json:"effects"`
+	Moves   []int    `json:"moves"`   // the sleeves that move for certain
+	Perhaps []int    `json:"perhaps"` // the sleeves that the band doesn't decide
 }
 
 // Certain tells whether every sleeve certainly moves or certainly stays.

@@ -13,4 +13,8 @@
 //
 // Friction is a band, and so is everything that follows: a sleeve that the band
 // doesn't decide is Unknown from then on.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package sleeve

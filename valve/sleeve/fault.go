@@ -7,17 +7,17 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Fault is an action with one line not as it should be, at the moment when the
+// LineFault is an action with one line not as it should be, at the moment when the
 // lines that move are under pressure.
-type Fault struct {
-	Line    int // CloseLine, or a sleeve's open line
-	Planned Mode
-	Actual  Mode
-	Effects []Effect
+type LineFault struct {
+	Line    int      `json:"line"` // CloseLine, or a sleeve's open line
+	Planned Mode     `json:"planned"`
+	Actual  Mode     `json:"actual"`
+	Effects []Effect `json:"effects"`
 
 	// Differs are the sleeves that do something else than planned, or are no
 	// longer certain to do it; empty where the fault does no harm.
-	Differs []int
+	Differs []int `json:"differs"`
 }
 
 // Faults returns what an action does if one line is by mistake vented,
@@ -26,7 +26,7 @@ type Fault struct {
 // the full pressure if it should have been pressured.
 //
 // Errors: the system's, an action or pressure out of range.
-func (s System) Faults(before []Position, a Action, pressure unit.Pressure) ([]Fault, error) {
+func (s System) Faults(before []Position, a Action, pressure unit.Pressure) ([]LineFault, error) {
 	heads, err := s.prepare()
 	if err := fault.Join(scope, err, fault.At("before", s.checkPositions(before)), s.checkPanel(Panel{Close: Setting{Pressured, pressure}})); err != nil {
 		return nil, err
@@ -49,7 +49,7 @@ func (s System) Faults(before []Position, a Action, pressure unit.Pressure) ([]F
 		return s.apply(heads, before, &l)
 	}
 	planned := effects(panel)
-	var faults []Fault
+	var faults []LineFault
 	for line := CloseLine; line < len(s.Sleeves); line++ {
 		for _, m := range [...]Mode{Vented, Pressured, Blocked} {
 			p := Panel{panel.Close, slices.Clone(panel.Open)}
@@ -57,7 +57,7 @@ func (s System) Faults(before []Position, a Action, pressure unit.Pressure) ([]F
 			if line != CloseLine {
 				t = &p.Open[line]
 			}
-			f := Fault{Line: line, Planned: t.Mode, Actual: m}
+			f := LineFault{Line: line, Planned: t.Mode, Actual: m}
 			if m == f.Planned {
 				continue
 			}

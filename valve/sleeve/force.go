@@ -41,9 +41,10 @@ func (v Sleeve) Resistance() unit.Band[unit.Force] {
 // vented. Least: below it nothing moves; Greatest: from it on the sleeve moves
 // for certain. A pressure below zero means that the column alone moves it.
 type Shifting struct {
-	Head        unit.Pressure // of each line at the sleeve
-	Resistance  unit.Band[unit.Force]
-	Open, Close unit.Band[unit.Pressure]
+	Head       unit.Pressure            `json:"head"` // of each line at the sleeve
+	Resistance unit.Band[unit.Force]    `json:"resistance"`
+	Open       unit.Band[unit.Pressure] `json:"open"`
+	Close      unit.Band[unit.Pressure] `json:"close"`
 
 	sleeve Sleeve
 }

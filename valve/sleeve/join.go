@@ -39,10 +39,11 @@ func (s System) join(at []Position, perhaps bool) [][]string {
 
 // Junction is two compartments that an action joins or parts.
 type Junction struct {
-	Sleeve          string
-	Inside, Outside string
-	Joins           bool // false: parts
-	Perhaps         bool
+	Sleeve  string `json:"sleeve"`
+	Inside  string `json:"inside"`
+	Outside string `json:"outside"`
+	Joins   bool   `json:"joins"` // false: parts
+	Perhaps bool   `json:"perhaps"`
 }
 
 // Junctions returns what the step from one set of positions to another joins

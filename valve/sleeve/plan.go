@@ -12,24 +12,25 @@ import (
 
 // Route asks for the shortest way between two sets of positions.
 type Route struct {
-	From, To []Position
-	Surface  valve.SurfaceRange // at the panel: greatest is the lesser of pump and line ratings
+	From    []Position         `json:"from"`
+	To      []Position         `json:"to"`
+	Surface valve.SurfaceRange `json:"surface"` // at the panel: greatest is the lesser of pump and line ratings
 
 	// Single moves one sleeve at a time, so that the returns tell which moved.
-	Single bool
+	Single bool `json:"single"`
 
 	// Permit, where it isn't nil, tells whether the well may be in a set of
 	// positions on the way. From and To are not asked about.
-	Permit func([]Position) bool
+	Permit func([]Position) bool `json:"permit"`
 }
 
 // Leg is one action of a route.
 type Leg struct {
-	Action     Action
-	Window     valve.SurfaceWindow // of the panel pressure
-	Pressure   unit.Pressure       // the middle of the window
-	Operations []Operation
-	After      []Position
+	Action     Action              `json:"action"`
+	Window     valve.SurfaceWindow `json:"window"`   // of the panel pressure
+	Pressure   unit.Pressure       `json:"pressure"` // the middle of the window
+	Operations []Operation         `json:"operations"`
+	After      []Position          `json:"after"`
 }
 
 // ErrNoRoute says that no row of actions leads from one set of positions to

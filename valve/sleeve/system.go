@@ -10,25 +10,27 @@ import (
 
 // Sleeve is one sliding sleeve.
 type Sleeve struct {
-	Name  string
-	Depth unit.Length // true vertical, under the panel
+	Name  string      `json:"name"`
+	Depth unit.Length `json:"depth"` // true vertical, under the panel
 
-	OpenArea, CloseArea unit.Area // of the piston, on the open line's and the close line's side
-	Stroke              unit.Length
+	OpenArea  unit.Area   `json:"open_area"` // of the piston, on the open line's and the close line's side
+	CloseArea unit.Area   `json:"close_area"`
+	Stroke    unit.Length `json:"stroke"`
 
-	Friction        unit.Band[unit.Force] // to move it, with no differential across the sleeve
-	Across          unit.Band[unit.Pressure]
-	PerDifferential unit.Area // friction added per differential across the sleeve
+	Friction        unit.Band[unit.Force]    `json:"friction"` // to move it, with no differential across the sleeve
+	Across          unit.Band[unit.Pressure] `json:"across"`
+	PerDifferential unit.Area                `json:"per_differential"` // friction added per differential across the sleeve
 
-	Inside, Outside string // the compartments it joins when open
+	Inside  string `json:"inside"` // the compartments it joins when open
+	Outside string `json:"outside"`
 }
 
 // System is the sleeves of a well with their lines.
 type System struct {
-	Sleeves   []Sleeve
-	OpenLines []controlline.Line // one for each sleeve, in the same order
-	CloseLine controlline.Line   // common to all
-	Liquid    controlline.Liquid // in all lines
+	Sleeves   []Sleeve              `json:"sleeves"`
+	OpenLines []controlline.Line    `json:"open_lines"` // one for each sleeve, in the same order
+	CloseLine controlline.Line      `json:"close_line"` // common to all
+	Liquid    controlline.LineFluid `json:"liquid"`     // in all lines
 }
 
 // MaxSleeves is the most sleeves in a system.
@@ -95,15 +97,15 @@ func (m Mode) String() string {
 
 // Setting is one line at the panel.
 type Setting struct {
-	Mode     Mode
-	Pressure unit.Pressure // at the panel: of the pump, or shut in; vented lines have none
+	Mode     Mode          `json:"mode"`
+	Pressure unit.Pressure `json:"pressure"` // at the panel: of the pump, or shut in; vented lines have none
 }
 
 // Panel is the setting of every line. The zero Panel has all lines vented; Open
 // may be shorter than the sleeves, the rest is vented.
 type Panel struct {
-	Close Setting
-	Open  []Setting
+	Close Setting   `json:"close"`
+	Open  []Setting `json:"open"`
 }
 
 func (p Panel) open(i int) Setting {

@@ -23,7 +23,7 @@ func line(depth unit.Length) controlline.Line {
 // well is an invented well with n sleeves: 2 in² pistons, 15 in of stroke, 1,000
 // lbf of friction ±20 %, so that 400 to 600 psi move a sleeve.
 func well(n int) System {
-	s := System{Liquid: controlline.Liquid{Density: 870, Viscosity: 10 * unit.Centipoise, Compressibility: unit.PerMegapascal / 1800}}
+	s := System{Liquid: controlline.LineFluid{Density: 870, Viscosity: 10 * unit.Centipoise, Compressibility: unit.PerMegapascal / 1800}}
 	for i := 0; i < n; i++ {
 		depth := unit.Length(2500+100*i) * unit.Metre
 		s.Sleeves = append(s.Sleeves, Sleeve{

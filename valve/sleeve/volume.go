@@ -11,9 +11,9 @@ import (
 // Signature is what one line takes or gives during an action: what the crew at
 // the panel should measure.
 type Signature struct {
-	Line    int         // CloseLine, or a sleeve's open line
-	Storage unit.Volume // to pressure the line; comes back when it is vented
-	Swept   unit.Volume // by sleeves: positive pumped in, negative returned
+	Line    int         `json:"line"`    // CloseLine, or a sleeve's open line
+	Storage unit.Volume `json:"storage"` // to pressure the line; comes back when it is vented
+	Swept   unit.Volume `json:"swept"`   // by sleeves: positive pumped in, negative returned
 }
 
 // Pumped is what goes into the line, or returns from it if negative, up to the

@@ -75,7 +75,7 @@ func (s Stack) Stretches() ([]hydrostatics.Stretch, error) {
 		if !ok {
 			return nil, fmt.Errorf("%s has no constant density; give the density", p.Name)
 		}
-		stretches[i].Bottom = p.Bottom
+		stretches[i].BottomMD = p.Bottom
 	}
 	return stretches, nil
 }

@@ -27,7 +27,7 @@ func TestStack(t *testing.T) {
 	require.ErrorContains(t, err, "nitrogen has no constant density")
 	stretches, err := stack.Default("8.6 lb/gal to 50 ft, 10 lb/gal to 60 ft").Stretches()
 	require.NoError(t, err)
-	require.Equal(t, []hydrostatics.Stretch{{Bottom: 50 * unit.Foot, Density: 8.6 * unit.PoundPerGallon}, {Bottom: 60 * unit.Foot, Density: 10 * unit.PoundPerGallon}}, stretches)
+	require.Equal(t, []hydrostatics.Stretch{{BottomMD: 50 * unit.Foot, Density: 8.6 * unit.PoundPerGallon}, {BottomMD: 60 * unit.Foot, Density: 10 * unit.PoundPerGallon}}, stretches)
 	for _, name := range append(stack.Names(), "CaCl2 11.3 lb/gal", "gas 0.65") {
 		f, err := stack.Named(name)
 		require.NoError(t, err)

@@ -67,6 +67,7 @@ var rows = [purposes]row{
 	Compressibility:       {"compressibility", []choice{{"1/psi", of(unit.PerPSI), free}, {"1/bar", of(unit.PerBar), free}, {"1/Pa", of(unit.PerPascal), free}, {"1/kPa", of(unit.PerKilopascal), free}, {"1/MPa", of(unit.PerMegapascal), free}}},
 	Expansivity:           {"expansivity", []choice{{"1/degF", of(unit.PerFahrenheit), free}, {"1/degC", of(unit.PerCelsius), free}, {"1/K", of(unit.PerKelvin), free}}},
 	Torque:                {"torque", []choice{{"ft-lbf", of(unit.FootPoundForce), 0}, {"N.m", of(unit.NewtonMetre), 0}, {"kN.m", of(unit.KilonewtonMetre), 2}}},
+	Power:                 {"power", []choice{{"hp", of(unit.Horsepower), 0}, {"kW", of(unit.Kilowatt), 1}, {"kW", of(unit.Kilowatt), 1}}},
 	SecondMoment:          {"second moment of area", []choice{{"in4", of(unit.InchToTheFourth), 3}, {"cm4", of(unit.CentimetreToTheFourth), 2}, {"m4", of(unit.MetreToTheFourth), free}}},
 	Permeability:          {"permeability", []choice{{"mD", of(unit.Millidarcy), free}, {"mD", of(unit.Millidarcy), free}, {"D", of(unit.Darcy), free}, {"m2", of(unit.PermeabilitySI), free}}},
 	FlowCoefficient:       {"flow coefficient", []choice{{"Cv", of(unit.Cv), free}, {"Kv", of(unit.Kv), free}, {"m2", of(unit.Av), free}}},

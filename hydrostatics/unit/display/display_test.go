@@ -16,7 +16,7 @@ import (
 // sample is 1 in SI of every quantity.
 var sample = []any{unit.Length(1), unit.Pressure(1), unit.Volume(1), unit.FlowRate(1), unit.Area(1), unit.Velocity(1), unit.Angle(1), unit.Curvature(1),
 	unit.Mass(1), unit.MassRate(1), unit.Force(1), unit.WeightPerLength(1), unit.Density(1), unit.Gradient(1), unit.TemperatureDifference(1),
-	unit.TemperatureGradient(1), unit.ShearRate(1), unit.Viscosity(1), unit.Consistency(1), unit.Compressibility(1), unit.Expansivity(1), unit.Torque(1),
+	unit.TemperatureGradient(1), unit.ShearRate(1), unit.Viscosity(1), unit.Consistency(1), unit.Compressibility(1), unit.Expansivity(1), unit.Power(1), unit.Torque(1),
 	unit.SecondMoment(1), unit.Permeability(1), unit.FlowCoefficient(1), unit.SpecificHeat(1), unit.Conductivity(1), unit.HeatTransfer(1), unit.Diffusivity(1),
 	unit.ProductivityIndex(1), unit.Kelvin(1)}
 

@@ -17,4 +17,8 @@
 //
 // Format is for people. Exact writes the same unit without loss, for machines: it
 // reads back to the same bits. A System is a small value; the zero value is Field.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package display

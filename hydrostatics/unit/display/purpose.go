@@ -47,6 +47,7 @@ const (
 	Compressibility
 	Expansivity
 	Torque
+	Power
 	SecondMoment
 	Permeability
 	FlowCoefficient

@@ -50,6 +50,8 @@ func measure(v any) (si float64, usual Purpose, ok bool) {
 		return float64(v), Compressibility, true
 	case unit.Expansivity:
 		return float64(v), Expansivity, true
+	case unit.Power:
+		return float64(v), Power, true
 	case unit.Torque:
 		return float64(v), Torque, true
 	case unit.SecondMoment:

@@ -59,3 +59,8 @@ func ExampleList() {
 	// ID is 4 in; must be above 0 in and below the OD of 3.5 in
 	// Weight is -1 lb/ft; must be at least 0 lb/ft
 }
+
+func ExampleJoin() {
+	fmt.Println(fault.Join("steps[3]", "ramps[0].tubing"), fault.Join("sections", "[2].od"))
+	// Output: steps[3].ramps[0].tubing sections[2].od
+}

@@ -1,5 +1,9 @@
 // Package practice holds the rounded conversion factors that the trade works with,
 // beside the exact ones: what 0.052 and its like cost.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package practice
 
 import (
@@ -12,11 +16,12 @@ import (
 // Factor is a conversion as the trade writes it: a number of From, times the
 // factor (or divided by it), is the number of To.
 type Factor struct {
-	Quantity string // as package unit names it
-	From, To string
-	Written  string // the factor, as it is written
-	Divides  bool   // the number is divided by it
-	Source   string
+	Quantity string `json:"quantity"` // as package unit names it
+	From     string `json:"from"`
+	To       string `json:"to"`
+	Written  string `json:"written"` // the factor, as it is written
+	Divides  bool   `json:"divides"` // the number is divided by it
+	Source   string `json:"source"`
 }
 
 // common is what has no one source.

@@ -124,6 +124,9 @@ expansivity|1/degF|1/degF|1/K
 torque|N.m|newton meter|N m
 torque|ft-lbf|foot lbf|N m
 torque|kN.m|kilonewton meter|N m
+power|W|watt|W
+power|kW|kilowatt|W
+power|hp|horsepower|W
 second moment of area|m4|meter^4|m^4
 second moment of area|in4|inch^4|m^4
 second moment of area|cm4|centimeter^4|m^4

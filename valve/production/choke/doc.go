@@ -19,4 +19,8 @@
 //
 // A result outside the range that the standard covers is computed and says so
 // in its Outside field. An error means that there is no answer.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package choke

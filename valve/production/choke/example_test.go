@@ -56,9 +56,9 @@ func ExampleErosionalRate() {
 
 func ExampleTrim_Liquid() {
 	t := choke.Trim{Coefficient: 4 * unit.Cv, Recovery: 0.9}
-	f, err := t.Liquid(choke.Liquid{Density: 850}, 3400*unit.PSI, 3000*unit.PSI)
+	f, err := t.Liquid(choke.UpstreamLiquid{Density: 850}, 3400*unit.PSI, 3000*unit.PSI)
 	fmt.Println(f.Rate.Rounded(5), "choked:", f.Choked, err)
-	_, err = t.Liquid(choke.Liquid{Density: 850}, 2900*unit.PSI, 3000*unit.PSI)
+	_, err = t.Liquid(choke.UpstreamLiquid{Density: 850}, 2900*unit.PSI, 3000*unit.PSI)
 	fmt.Println(err)
 	// Output:
 	// 2973.7 bbl/d choked: false <nil>
@@ -67,9 +67,9 @@ func ExampleTrim_Liquid() {
 
 func ExampleTrim_LiquidDrop() {
 	t := choke.Trim{Coefficient: 4 * unit.Cv, Recovery: 0.9}
-	f, err := t.LiquidDrop(choke.Liquid{Density: 850}, 3400*unit.PSI, 3000*unit.BarrelPerDay)
+	f, err := t.LiquidDrop(choke.UpstreamLiquid{Density: 850}, 3400*unit.PSI, 3000*unit.BarrelPerDay)
 	fmt.Println(f.Drop.Rounded(4), err)
-	_, err = t.LiquidDrop(choke.Liquid{Density: 850}, 3400*unit.PSI, 9000*unit.BarrelPerDay)
+	_, err = t.LiquidDrop(choke.UpstreamLiquid{Density: 850}, 3400*unit.PSI, 9000*unit.BarrelPerDay)
 	fmt.Println(err)
 	// Output:
 	// 407.1 psi <nil>
@@ -83,13 +83,13 @@ func ExampleTrim_SizeGas() {
 	rho := unit.Density(680e3 * molarMass / (molarGas * 433 * 0.988))
 	mass := unit.MassRate(3800.0 / 3600 * 101325 * molarMass / (molarGas * 273.15))
 	t := choke.Trim{GasRatio: 0.6, Bore: 50 * unit.Millimetre, Upstream: 80 * unit.Millimetre, Downstream: 100 * unit.Millimetre}
-	f, err := t.SizeGas(choke.Gas{Density: rho, HeatRatio: 1.3}, absolute(680*kPa), absolute(310*kPa), mass)
+	f, err := t.SizeGas(choke.UpstreamGas{Density: rho, HeatRatio: 1.3}, absolute(680*kPa), absolute(310*kPa), mass)
 	fmt.Printf("Kv %.1f, FP %.4f, Y %.4f, %v\n", f.Coefficient.In(unit.Kv), f.PipingFactor, f.Expansion, err)
 	// Output: Kv 71.0, FP 0.8666, Y 0.6877, <nil>
 }
 
 func ExampleNozzle() {
-	f, err := choke.Nozzle(choke.Gas{Density: 60, HeatRatio: 1.3}, 0.95, choke.Hole(1, 0.25*unit.Inch), 1300*unit.PSI, 400*unit.PSI)
+	f, err := choke.Nozzle(choke.UpstreamGas{Density: 60, HeatRatio: 1.3}, 0.95, choke.Hole(1, 0.25*unit.Inch), 1300*unit.PSI, 400*unit.PSI)
 	fmt.Println(f.Mass.Rounded(4), "critical:", f.Critical, err)
 	// Output: 1.032 lb/s critical: true <nil>
 }

@@ -20,7 +20,7 @@ import (
 // ErrNoSize for a viscous rate at which the standard's Reynolds factor jumps, far
 // beyond the openings that it covers.
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
-func (t Trim) GasDrop(g Gas, upstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
+func (t Trim) GasDrop(g UpstreamGas, upstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
 	none, err := t.Gas(g, upstream, upstream)
 	if err := fault.Join(scope, fault.AtLeast("rate", rate, 0), err); err != nil {
 		return GasFlow{}, err

@@ -12,7 +12,7 @@ import (
 
 // methane is about that at 1,300 psi and 200 °F; an invented choke.
 var (
-	methane = choke.Gas{Density: 60 * unit.KilogramPerCubicMetre, HeatRatio: 1.3}
+	methane = choke.UpstreamGas{Density: 60 * unit.KilogramPerCubicMetre, HeatRatio: 1.3}
 	small   = choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7, Recovery: 0.9, Style: 0.46, Bore: 2 * unit.Inch}
 )
 
@@ -24,7 +24,7 @@ func TestGasDropIsTheInverseOfGas(t *testing.T) {
 	thick.Viscosity = 20000 * unit.Centipoise
 	upstream := 1300 * unit.PSI
 	for _, trim := range []choke.Trim{small, fitted} {
-		for _, gas := range []choke.Gas{methane, thick} {
+		for _, gas := range []choke.UpstreamGas{methane, thick} {
 			for _, share := range []float64{1e-6, 0.01, 0.2, 0.5, 0.6, 0.649} {
 				forward, err := trim.Gas(gas, upstream, upstream-unit.Pressure(share)*(upstream+unit.Atmosphere))
 				require.NoError(t, err)
@@ -74,14 +74,14 @@ func TestGasDropFaults(t *testing.T) {
 		_, err = small.GasDrop(methane, upstream, w)
 		require.Error(t, err)
 	}
-	_, err = small.GasDrop(choke.Gas{}, -5*unit.Atmosphere, 1)
+	_, err = small.GasDrop(choke.UpstreamGas{}, -5*unit.Atmosphere, 1)
 	require.ErrorContains(t, err, "Gas.Density")
 	require.ErrorContains(t, err, "upstream")
 }
 
 func ExampleTrim_GasDrop() {
 	trim := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
-	gas := choke.Gas{Density: 60 * unit.KilogramPerCubicMetre, HeatRatio: 1.3}
+	gas := choke.UpstreamGas{Density: 60 * unit.KilogramPerCubicMetre, HeatRatio: 1.3}
 	f, err := trim.GasDrop(gas, 1300*unit.PSI, 1.5*unit.KilogramPerSecond)
 	fmt.Println(f.Drop.Rounded(4), f.Critical, err)
 	_, err = trim.GasDrop(gas, 1300*unit.PSI, 5*unit.KilogramPerSecond)
@@ -97,7 +97,7 @@ func FuzzGasDrop(f *testing.F) {
 	f.Add(1e-3, 2.0, 1e3, 1e-3, 1e-9, 1e-6, 1.0, 1e-3, 0.0)
 	f.Fuzz(func(t *testing.T, rho, k, mu, p, w, c, xt, bore, pipe float64) {
 		trim := choke.Trim{Coefficient: unit.FlowCoefficient(c) * unit.Cv, GasRatio: xt, Recovery: 0.9, Style: 0.46, Bore: unit.Length(bore), Upstream: unit.Length(pipe)}
-		r, err := trim.GasDrop(choke.Gas{Density: unit.Density(rho), HeatRatio: k, Viscosity: unit.Viscosity(mu)}, unit.Pressure(p)*unit.PSI, unit.MassRate(w))
+		r, err := trim.GasDrop(choke.UpstreamGas{Density: unit.Density(rho), HeatRatio: k, Viscosity: unit.Viscosity(mu)}, unit.Pressure(p)*unit.PSI, unit.MassRate(w))
 		if err != nil {
 			return
 		}

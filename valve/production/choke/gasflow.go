@@ -7,35 +7,35 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Gas is what flows, at inlet conditions.
-type Gas struct {
-	Density   unit.Density   // at inlet pressure and temperature
-	HeatRatio float64        // γ, ratio of specific heats
-	Viscosity unit.Viscosity // zero stands for turbulent flow
+// UpstreamGas is what flows, at inlet conditions.
+type UpstreamGas struct {
+	Density   unit.Density   `json:"density"`    // at inlet pressure and temperature
+	HeatRatio float64        `json:"heat_ratio"` // γ, ratio of specific heats
+	Viscosity unit.Viscosity `json:"viscosity"`  // zero stands for turbulent flow
 }
 
 // Validate reports everything that is wrong with g.
-func (g Gas) Validate() error {
+func (g UpstreamGas) Validate() error {
 	return fault.Join(scope, density(g.Density), fault.AboveTo("HeatRatio", g.HeatRatio, 1, 2), viscosity(g.Viscosity))
 }
 
 // GasFlow is a gas's flow through a choke with the terms that make it.
 type GasFlow struct {
-	Coefficient    unit.FlowCoefficient // C
-	Density        unit.Density         // ρ1
-	Upstream       unit.Pressure        // p1, gauge
-	Mass           unit.MassRate        // W
-	Rate           unit.FlowRate        // at inlet conditions
-	Drop           unit.Pressure        // p1 - p2
-	Ratio          float64              // x = (p1-p2)/p1, absolute
-	ChokedRatio    float64              // Fγ·xTP
-	SizingRatio    float64              // the lesser of the two
-	Expansion      float64              // Y
-	PipingFactor   float64              // FP
-	Reynolds       float64              // Rev; zero where no viscosity was given
-	ReynoldsFactor float64              // FR
-	Critical       bool                 // the rate doesn't grow with a lower downstream pressure
-	Outside        []string             // what lies beyond the standard's range
+	Coefficient    unit.FlowCoefficient `json:"coefficient"`     // C
+	Density        unit.Density         `json:"density"`         // ρ1
+	Upstream       unit.Pressure        `json:"upstream"`        // p1, gauge
+	Mass           unit.MassRate        `json:"mass"`            // W
+	Rate           unit.FlowRate        `json:"rate"`            // at inlet conditions
+	Drop           unit.Pressure        `json:"drop"`            // p1 - p2
+	Ratio          float64              `json:"ratio"`           // x = (p1-p2)/p1, absolute
+	ChokedRatio    float64              `json:"choked_ratio"`    // Fγ·xTP
+	SizingRatio    float64              `json:"sizing_ratio"`    // the lesser of the two
+	Expansion      float64              `json:"expansion"`       // Y
+	PipingFactor   float64              `json:"piping_factor"`   // FP
+	Reynolds       float64              `json:"reynolds"`        // Rev; zero where no viscosity was given
+	ReynoldsFactor float64              `json:"reynolds_factor"` // FR
+	Critical       bool                 `json:"critical"`        // the rate doesn't grow with a lower downstream pressure
+	Outside        []string             `json:"outside"`         // what lies beyond the standard's range
 }
 
 // Gas computes the flow of a gas from upstream to downstream:
@@ -48,7 +48,7 @@ type GasFlow struct {
 // p1 absolute. Equal pressures give no flow. Errors: ErrNoFlow where
 // downstream is above upstream; faults of the inputs.
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
-func (t Trim) Gas(g Gas, upstream, downstream unit.Pressure) (GasFlow, error) {
+func (t Trim) Gas(g UpstreamGas, upstream, downstream unit.Pressure) (GasFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
 	if err := fault.Join(scope, t.check(g.Viscosity != 0), fault.At("Gas", g.Validate()), fault.AboveTo("GasRatio", t.GasRatio, 0, 1), err); err != nil {
 		return GasFlow{}, err
@@ -60,7 +60,7 @@ func (t Trim) Gas(g Gas, upstream, downstream unit.Pressure) (GasFlow, error) {
 }
 
 // gas is Gas for a ratio x, of inputs that are in order.
-func (t Trim) gas(g Gas, upstream unit.Pressure, x float64) (GasFlow, error) {
+func (t Trim) gas(g UpstreamGas, upstream unit.Pressure, x float64) (GasFlow, error) {
 	p1 := float64(upstream + unit.Atmosphere)
 	f := GasFlow{
 		Coefficient: t.Coefficient, Density: g.Density, Upstream: upstream,

@@ -12,8 +12,8 @@ import (
 // Permitted ranges hold on the limit and end just beyond it.
 func TestLimitsOfTheInputs(t *testing.T) {
 	trim := Trim{Coefficient: 1e-4, Recovery: 1, GasRatio: 1, Style: 1, Bore: 0.05}
-	gas := Gas{Density: 40, HeatRatio: 2, Viscosity: 1e-5}
-	liquid := Liquid{Density: 900, Viscosity: 1e-3}
+	gas := UpstreamGas{Density: 40, HeatRatio: 2, Viscosity: 1e-5}
+	liquid := UpstreamLiquid{Density: 900, Viscosity: 1e-3}
 	up, down := 9e5*unit.Pascal, 7e5*unit.Pascal
 	above := func(x float64) float64 { return math.Nextafter(x, 9) }
 
@@ -21,19 +21,19 @@ func TestLimitsOfTheInputs(t *testing.T) {
 	require.NoError(t, err, "every factor at its greatest")
 	_, err = trim.Liquid(liquid, up, down)
 	require.NoError(t, err, "every factor at its greatest")
-	for name, change := range map[string]func(*Trim, *Gas){
-		"Gas.HeatRatio: is":    func(_ *Trim, g *Gas) { g.HeatRatio = above(2) },
-		"Gas.HeatRatio: is 1;": func(_ *Trim, g *Gas) { g.HeatRatio = 1 },
-		"GasRatio: is":         func(c *Trim, _ *Gas) { c.GasRatio = above(1) },
-		"Style: is":            func(c *Trim, _ *Gas) { c.Style = above(1) },
-		"Recovery: is":         func(c *Trim, _ *Gas) { c.Recovery = above(1) },
-		"Bore: is":             func(c *Trim, _ *Gas) { c.Bore = 0 },
-		"Gas.Density: is +Inf": func(_ *Trim, g *Gas) { g.Density = unit.Density(math.Inf(1)) },
-		"Gas.Density: is":      func(_ *Trim, g *Gas) { g.Density = unit.Density(math.NaN()) },
-		"Coefficient: is":      func(c *Trim, _ *Gas) { c.Coefficient = unit.FlowCoefficient(math.Inf(1)) },
-		"Coefficient: is NaN":  func(c *Trim, _ *Gas) { c.Coefficient = unit.FlowCoefficient(math.NaN()) },
-		"Upstream: is":         func(c *Trim, _ *Gas) { c.Upstream = c.Bore * (1 - 1e-9) },
-		"Downstream: is":       func(c *Trim, _ *Gas) { c.Downstream = unit.Length(math.Inf(1)) },
+	for name, change := range map[string]func(*Trim, *UpstreamGas){
+		"Gas.HeatRatio: is":    func(_ *Trim, g *UpstreamGas) { g.HeatRatio = above(2) },
+		"Gas.HeatRatio: is 1;": func(_ *Trim, g *UpstreamGas) { g.HeatRatio = 1 },
+		"GasRatio: is":         func(c *Trim, _ *UpstreamGas) { c.GasRatio = above(1) },
+		"Style: is":            func(c *Trim, _ *UpstreamGas) { c.Style = above(1) },
+		"Recovery: is":         func(c *Trim, _ *UpstreamGas) { c.Recovery = above(1) },
+		"Bore: is":             func(c *Trim, _ *UpstreamGas) { c.Bore = 0 },
+		"Gas.Density: is +Inf": func(_ *Trim, g *UpstreamGas) { g.Density = unit.Density(math.Inf(1)) },
+		"Gas.Density: is":      func(_ *Trim, g *UpstreamGas) { g.Density = unit.Density(math.NaN()) },
+		"Coefficient: is":      func(c *Trim, _ *UpstreamGas) { c.Coefficient = unit.FlowCoefficient(math.Inf(1)) },
+		"Coefficient: is NaN":  func(c *Trim, _ *UpstreamGas) { c.Coefficient = unit.FlowCoefficient(math.NaN()) },
+		"Upstream: is":         func(c *Trim, _ *UpstreamGas) { c.Upstream = c.Bore * (1 - 1e-9) },
+		"Downstream: is":       func(c *Trim, _ *UpstreamGas) { c.Downstream = unit.Length(math.Inf(1)) },
 	} {
 		c, g := trim, gas
 		change(&c, &g)
@@ -48,14 +48,14 @@ func TestLimitsOfTheInputs(t *testing.T) {
 	for _, recovery := range []float64{0, above(1)} {
 		c := trim
 		c.Recovery = recovery
-		_, err = c.Liquid(Liquid{Density: 900}, up, down)
+		_, err = c.Liquid(UpstreamLiquid{Density: 900}, up, down)
 		require.ErrorContains(t, err, "must be above 0.01 and at most 1")
 	}
-	boiling := Liquid{Density: 900, VapourPressure: up + unit.Atmosphere, CriticalPressure: 2e7}
+	boiling := UpstreamLiquid{Density: 900, VapourPressure: up + unit.Atmosphere, CriticalPressure: 2e7}
 	_, err = trim.Liquid(boiling, up, down)
 	require.ErrorContains(t, err, "boils before the choke", "on the limit")
 	for _, pc := range []unit.Pressure{7e4, unit.Pressure(math.Inf(1))} {
-		_, err = trim.Liquid(Liquid{Density: 900, VapourPressure: 7e4, CriticalPressure: pc}, up, down)
+		_, err = trim.Liquid(UpstreamLiquid{Density: 900, VapourPressure: 7e4, CriticalPressure: pc}, up, down)
 		require.ErrorContains(t, err, "must be above the vapour pressure of 70 kPa")
 	}
 

@@ -9,16 +9,16 @@ import (
 	"completion.example/internal/root"
 )
 
-// Liquid is what flows, at inlet conditions.
-type Liquid struct {
-	Density          unit.Density
-	VapourPressure   unit.Pressure  // absolute, at inlet temperature; zero for a dead liquid
-	CriticalPressure unit.Pressure  // absolute, of the substance; only with a vapour pressure
-	Viscosity        unit.Viscosity // zero stands for turbulent flow
+// UpstreamLiquid is what flows, at inlet conditions.
+type UpstreamLiquid struct {
+	Density          unit.Density   `json:"density"`
+	VapourPressure   unit.Pressure  `json:"vapour_pressure"`   // absolute, at inlet temperature; zero for a dead liquid
+	CriticalPressure unit.Pressure  `json:"critical_pressure"` // absolute, of the substance; only with a vapour pressure
+	Viscosity        unit.Viscosity `json:"viscosity"`         // zero stands for turbulent flow
 }
 
 // Validate reports everything that is wrong with l.
-func (l Liquid) Validate() error {
+func (l UpstreamLiquid) Validate() error {
 	f := fault.In(scope)
 	f.Add(density(l.Density), fault.AtLeast("VapourPressure", l.VapourPressure, 0), viscosity(l.Viscosity))
 	if l.VapourPressure > 0 && !(l.CriticalPressure > l.VapourPressure && finite(float64(l.CriticalPressure))) {
@@ -27,7 +27,7 @@ func (l Liquid) Validate() error {
 	return f.Err()
 }
 
-func (l Liquid) criticalRatio() float64 {
+func (l UpstreamLiquid) criticalRatio() float64 {
 	if l.VapourPressure == 0 {
 		return 0.96
 	}
@@ -36,20 +36,20 @@ func (l Liquid) criticalRatio() float64 {
 
 // LiquidFlow is a liquid's flow through a choke with the terms that make it.
 type LiquidFlow struct {
-	Coefficient    unit.FlowCoefficient // C
-	Liquid         Liquid
-	Upstream       unit.Pressure // gauge
-	Rate           unit.FlowRate // q
-	Drop           unit.Pressure // Δp, as the pressures are
-	ChokedDrop     unit.Pressure // above it the rate doesn't grow
-	SizingDrop     unit.Pressure // the lesser of the two
-	CriticalRatio  float64       // FF
-	PipingFactor   float64       // FP
-	Recovery       float64       // FLP
-	Reynolds       float64       // Rev; zero where no viscosity was given
-	ReynoldsFactor float64       // FR
-	Choked         bool
-	Outside        []string // what lies beyond the standard's range
+	Coefficient    unit.FlowCoefficient `json:"coefficient"` // C
+	Liquid         UpstreamLiquid       `json:"liquid"`
+	Upstream       unit.Pressure        `json:"upstream"`        // gauge
+	Rate           unit.FlowRate        `json:"rate"`            // q
+	Drop           unit.Pressure        `json:"drop"`            // Δp, as the pressures are
+	ChokedDrop     unit.Pressure        `json:"choked_drop"`     // above it the rate doesn't grow
+	SizingDrop     unit.Pressure        `json:"sizing_drop"`     // the lesser of the two
+	CriticalRatio  float64              `json:"critical_ratio"`  // FF
+	PipingFactor   float64              `json:"piping_factor"`   // FP
+	Recovery       float64              `json:"recovery"`        // FLP
+	Reynolds       float64              `json:"reynolds"`        // Rev; zero where no viscosity was given
+	ReynoldsFactor float64              `json:"reynolds_factor"` // FR
+	Choked         bool                 `json:"choked"`
+	Outside        []string             `json:"outside"` // what lies beyond the standard's range
 }
 
 // Liquid computes the flow of a liquid from upstream to downstream:
@@ -63,7 +63,7 @@ type LiquidFlow struct {
 // where downstream is above upstream; faults of the inputs; an inlet at or
 // below its own vapour pressure.
 // Source: IEC 60534-2-1:2011, sizing equations for incompressible fluids.
-func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, error) {
+func (t Trim) Liquid(l UpstreamLiquid, upstream, downstream unit.Pressure) (LiquidFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
 	f, errs := t.liquid(l, p1, err)
 	if errs != nil {
@@ -81,7 +81,7 @@ func (t Trim) Liquid(l Liquid, upstream, downstream unit.Pressure) (LiquidFlow, 
 }
 
 // liquid checks the inputs and returns the terms that the rate doesn't change.
-func (t Trim) liquid(l Liquid, p1 float64, err error) (LiquidFlow, error) {
+func (t Trim) liquid(l UpstreamLiquid, p1 float64, err error) (LiquidFlow, error) {
 	if err := fault.Join(scope, t.check(l.Viscosity != 0), fault.At("Liquid", l.Validate()), fault.AboveTo("Recovery", t.Recovery, leastRecovery, 1), err); err != nil {
 		return LiquidFlow{}, err
 	}
@@ -140,7 +140,7 @@ func (t Trim) finish(f LiquidFlow, q float64) LiquidFlow {
 //	Δp = ρ·(q/(FP·FR·C))²
 //
 // Errors: ErrChoked where no drop makes the choke pass the rate.
-func (t Trim) LiquidDrop(l Liquid, upstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
+func (t Trim) LiquidDrop(l UpstreamLiquid, upstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
 	p1, _, err := pressures(upstream, -unit.Atmosphere)
 	f, err := t.liquid(l, p1, fault.Join(scope, err, fault.AtLeast("rate", rate, 0)))
 	if err != nil {

@@ -20,11 +20,11 @@ func CriticalRatio(heatRatio float64) float64 {
 
 // NozzleFlow is the flow of a gas through a nozzle.
 type NozzleFlow struct {
-	Mass          unit.MassRate
-	Rate          unit.FlowRate // at inlet conditions
-	Ratio         float64       // p2/p1, absolute
-	CriticalRatio float64
-	Critical      bool // the rate doesn't grow with a lower downstream pressure
+	Mass          unit.MassRate `json:"mass"`
+	Rate          unit.FlowRate `json:"rate"`  // at inlet conditions
+	Ratio         float64       `json:"ratio"` // p2/p1, absolute
+	CriticalRatio float64       `json:"critical_ratio"`
+	Critical      bool          `json:"critical"` // the rate doesn't grow with a lower downstream pressure
 }
 
 // Nozzle computes isentropic flow of a perfect gas through a nozzle of area a
@@ -38,7 +38,7 @@ type NozzleFlow struct {
 // xT suits a nozzle. Errors: ErrNoFlow where downstream is above upstream;
 // faults of the inputs. Source: Saint-Venant and Wantzel, 1839; e.g. Streeter,
 // Fluid Mechanics, compressible flow in nozzles.
-func Nozzle(g Gas, cd float64, a unit.Area, upstream, downstream unit.Pressure) (NozzleFlow, error) {
+func Nozzle(g UpstreamGas, cd float64, a unit.Area, upstream, downstream unit.Pressure) (NozzleFlow, error) {
 	p1, p2, err := pressures(upstream, downstream)
 	if err := fault.Join(scope, fault.At("Gas", g.Validate()), fault.AboveTo("cd", cd, 0, 1.1), fault.AtLeast("area", a, 0), err); err != nil {
 		return NozzleFlow{}, err

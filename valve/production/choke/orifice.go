@@ -50,8 +50,9 @@ func (t *Taps) UnmarshalText(text []byte) error {
 // Orifice is a concentric, square-edged metering orifice in a pipe.
 // The zero value is an error.
 type Orifice struct {
-	Pipe, Bore unit.Length // D and d, inside diameters at working temperature
-	Taps       Taps
+	Pipe unit.Length `json:"pipe"` // D and d, inside diameters at working temperature
+	Bore unit.Length `json:"bore"`
+	Taps Taps        `json:"taps"`
 }
 
 // beta is the diameter ratio d/D.
@@ -108,20 +109,21 @@ func (o Orifice) Expansibility(ratio, exponent float64) float64 {
 
 // Metered is what an orifice meter feels.
 type Metered struct {
-	Density              unit.Density // at the upstream tapping
-	Viscosity            unit.Viscosity
-	Exponent             float64 // κ, isentropic exponent; zero for liquid
-	Upstream, Downstream unit.Pressure
+	Density    unit.Density   `json:"density"` // at the upstream tapping
+	Viscosity  unit.Viscosity `json:"viscosity"`
+	Exponent   float64        `json:"exponent"` // κ, isentropic exponent; zero for liquid
+	Upstream   unit.Pressure  `json:"upstream"`
+	Downstream unit.Pressure  `json:"downstream"`
 }
 
 // OrificeFlow is the flow through an orifice meter with the terms that make it.
 type OrificeFlow struct {
-	Mass      unit.MassRate
-	Rate      unit.FlowRate // at upstream conditions
-	Reynolds  float64       // in the pipe
-	Discharge float64       // C
-	Expansion float64       // ε
-	Outside   []string      // what lies beyond the standard's range
+	Mass      unit.MassRate `json:"mass"`
+	Rate      unit.FlowRate `json:"rate"`      // at upstream conditions
+	Reynolds  float64       `json:"reynolds"`  // in the pipe
+	Discharge float64       `json:"discharge"` // C
+	Expansion float64       `json:"expansion"` // ε
+	Outside   []string      `json:"outside"`   // what lies beyond the standard's range
 }
 
 // Rate computes the flow from the two pressures:

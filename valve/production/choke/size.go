@@ -15,7 +15,7 @@ import (
 // fittings alone hold back more than the rate.
 // Source: IEC 60534-2-1:2011, solved rather than iterated a fixed number of
 // times, so that printed examples that stop early differ.
-func (t Trim) SizeLiquid(l Liquid, upstream, downstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
+func (t Trim) SizeLiquid(l UpstreamLiquid, upstream, downstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
 	if err := fault.Join(scope, fault.Above("rate", rate, 0)); err != nil {
 		return LiquidFlow{}, err
 	}
@@ -34,7 +34,7 @@ func (t Trim) SizeLiquid(l Liquid, upstream, downstream unit.Pressure, rate unit
 
 // SizeGas finds the flow coefficient that passes a mass rate of gas between two
 // pressures, as SizeLiquid does for liquid.
-func (t Trim) SizeGas(g Gas, upstream, downstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
+func (t Trim) SizeGas(g UpstreamGas, upstream, downstream unit.Pressure, rate unit.MassRate) (GasFlow, error) {
 	if err := fault.Join(scope, fault.Above("rate", rate, 0)); err != nil {
 		return GasFlow{}, err
 	}

@@ -15,9 +15,9 @@ var ErrOutsideTable = errors.New("choke: outside the table")
 
 // Position is one opening of a choke.
 type Position struct {
-	Name        string               // such as "shut", "3" or "open"
-	Travel      float64              // share of the stroke, 0 to 1
-	Coefficient unit.FlowCoefficient // zero is shut
+	Name        string               `json:"name"`        // such as "shut", "3" or "open"
+	Travel      float64              `json:"travel"`      // share of the stroke, 0 to 1
+	Coefficient unit.FlowCoefficient `json:"coefficient"` // zero is shut
 }
 
 // Shut tells whether nothing flows in this position.

@@ -11,14 +11,15 @@ import (
 // Trim is a choke or valve at one opening, as IEC 60534-2-1 describes it.
 // The factors come from its maker's tests. The zero value is an error.
 type Trim struct {
-	Coefficient unit.FlowCoefficient // at this opening, without fittings; zero is shut
-	Recovery    float64              // FL, liquid pressure recovery factor, 0 < FL ≤ 1; only for liquid or viscous flow
-	GasRatio    float64              // xT, drop over inlet pressure at which gas becomes critical, 0 < xT ≤ 1; only for gas
-	Style       float64              // Fd, valve style modifier, 0 < Fd ≤ 1; only for viscous flow
+	Coefficient unit.FlowCoefficient `json:"coefficient"` // at this opening, without fittings; zero is shut
+	Recovery    float64              `json:"recovery"`    // FL, liquid pressure recovery factor, 0 < FL ≤ 1; only for liquid or viscous flow
+	GasRatio    float64              `json:"gas_ratio"`   // xT, drop over inlet pressure at which gas becomes critical, 0 < xT ≤ 1; only for gas
+	Style       float64              `json:"style"`       // Fd, valve style modifier, 0 < Fd ≤ 1; only for viscous flow
 
-	Bore                 unit.Length // d, nominal size; zero where there are no fittings and flow is turbulent
-	Upstream, Downstream unit.Length // D1, D2, inside diameters of the pipe; zero stands for Bore
-	Reduced              bool        // the trim is reduced: its rated C/d² is below 0.016 Kv/mm²
+	Bore       unit.Length `json:"bore"`     // d, nominal size; zero where there are no fittings and flow is turbulent
+	Upstream   unit.Length `json:"upstream"` // D1, D2, inside diameters of the pipe; zero stands for Bore
+	Downstream unit.Length `json:"downstream"`
+	Reduced    bool        `json:"reduced"` // the trim is reduced: its rated C/d² is below 0.016 Kv/mm²
 }
 
 // Ranges of the standard.

@@ -13,7 +13,7 @@ import (
 
 // IEC 60534-2-1, examples 1 and 2: hot water, 680 to 220 kPa absolute.
 var (
-	hotWater      = choke.Liquid{Density: 965.4, VapourPressure: 70.1 * kPa, CriticalPressure: 22120 * kPa, Viscosity: 3.1472e-4}
+	hotWater      = choke.UpstreamLiquid{Density: 965.4, VapourPressure: 70.1 * kPa, CriticalPressure: 22120 * kPa, Viscosity: 3.1472e-4}
 	globe         = choke.Trim{Bore: 150 * mm, Recovery: 0.9, Style: 0.46}
 	segmentedBall = choke.Trim{Bore: 100 * mm, Recovery: 0.6, Style: 0.98}
 	inlet, outlet = absolute(680 * kPa), absolute(220 * kPa)
@@ -31,7 +31,7 @@ func ExampleTrim_SizeLiquid() {
 }
 
 func ExampleTrim_Gas() {
-	methane := choke.Gas{Density: 60, HeatRatio: 1.3}
+	methane := choke.UpstreamGas{Density: 60, HeatRatio: 1.3}
 	t := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
 	for _, downstream := range []unit.Pressure{1200 * unit.PSI, 800 * unit.PSI, 400 * unit.PSI, 100 * unit.PSI} {
 		f, err := t.Gas(methane, 1300*unit.PSI, downstream)
@@ -70,7 +70,7 @@ func TestThreeWays(t *testing.T) {
 func TestViscousFlow(t *testing.T) {
 	trim := globe
 	trim.Coefficient = 20 * unit.Kv
-	l := choke.Liquid{Density: 900}
+	l := choke.UpstreamLiquid{Density: 900}
 	turbulent, err := trim.Liquid(l, inlet, absolute(600*kPa))
 	require.NoError(t, err)
 	last := turbulent.Rate
@@ -117,7 +117,7 @@ func TestConstantsOfTheStandard(t *testing.T) {
 	require.InDelta(t, 0.6/fp/fp/(1+0.6*inletLoss/0.0018*s), trim.GasRatioWithFittings(), 2e-4)
 	require.InDelta(t, 0.85/math.Sqrt(1+0.85*0.85/0.0016*inletLoss*s), trim.RecoveryWithFittings(), 1e-4)
 	trim.Upstream, trim.Downstream = 0, 0
-	f, err := trim.Liquid(choke.Liquid{Density: 900, Viscosity: 0.2}, inlet, outlet)
+	f, err := trim.Liquid(choke.UpstreamLiquid{Density: 900, Viscosity: 0.2}, inlet, outlet)
 	require.NoError(t, err)
 	nu := 0.2 / 900
 	re := 7.07e-2 * 0.42 * f.Rate.In(unit.CubicMetrePerHour) / (nu * math.Sqrt(40*0.85)) * math.Pow(0.85*0.85*s/0.0016+1, 0.25)
@@ -146,7 +146,7 @@ func TestChokedLiquid(t *testing.T) {
 // Gas: smooth and flat at the critical ratio, Y two thirds there; as an
 // incompressible liquid for a small drop; the isentropic nozzle agrees.
 func TestGasLimits(t *testing.T) {
-	g := choke.Gas{Density: 50, HeatRatio: 1.4}
+	g := choke.UpstreamGas{Density: 50, HeatRatio: 1.4}
 	trim := choke.Trim{Coefficient: 10 * unit.Cv, GasRatio: 0.7}
 	p1 := absolute(70 * unit.Bar)
 	at := func(x float64) choke.GasFlow {
@@ -175,7 +175,7 @@ func TestGasLimits(t *testing.T) {
 // one, 0.8430 with A/A* 1.3398 at Mach 0.5.
 func TestNozzle(t *testing.T) {
 	require.InDelta(t, 0.5283, choke.CriticalRatio(1.4), 5e-5)
-	g := choke.Gas{Density: 10, HeatRatio: 1.4}
+	g := choke.UpstreamGas{Density: 10, HeatRatio: 1.4}
 	flow := func(r float64) choke.NozzleFlow {
 		f, err := choke.Nozzle(g, 1, unit.SquareInch, absolute(10*unit.Bar), absolute(unit.Pressure(r)*10*unit.Bar))
 		require.NoError(t, err)
@@ -192,13 +192,13 @@ func TestTrimFaults(t *testing.T) {
 	_, err := globe.Liquid(hotWater, outlet, inlet)
 	require.ErrorIs(t, err, choke.ErrNoFlow)
 	require.ErrorContains(t, err, "upstream 17.212 psi is below downstream 83.93 psi")
-	_, err = choke.Trim{Coefficient: -1, Recovery: 2}.Liquid(choke.Liquid{Density: -3}, -20*unit.Bar, 0)
+	_, err = choke.Trim{Coefficient: -1, Recovery: 2}.Liquid(choke.UpstreamLiquid{Density: -3}, -20*unit.Bar, 0)
 	for _, text := range []string{"Coefficient: is", "Recovery: is 2", "Density: is", "upstream: is"} {
 		require.ErrorContains(t, err, text)
 	}
-	_, err = globe.Liquid(choke.Liquid{Density: 965, VapourPressure: 800 * kPa, CriticalPressure: 22 * unit.Megapascal}, inlet, outlet)
+	_, err = globe.Liquid(choke.UpstreamLiquid{Density: 965, VapourPressure: 800 * kPa, CriticalPressure: 22 * unit.Megapascal}, inlet, outlet)
 	require.ErrorContains(t, err, "boils before the choke")
-	_, err = choke.Trim{GasRatio: 0.7, Coefficient: 1}.Gas(choke.Gas{Density: 1, HeatRatio: 1}, 1, 0)
+	_, err = choke.Trim{GasRatio: 0.7, Coefficient: 1}.Gas(choke.UpstreamGas{Density: 1, HeatRatio: 1}, 1, 0)
 	require.ErrorContains(t, err, "HeatRatio: is 1")
 	_, err = choke.Trim{Bore: 20 * mm, Upstream: 40 * mm, Downstream: 40 * mm, Recovery: 0.9, Style: 0.4}.SizeLiquid(hotWater, inlet, outlet, wanted)
 	require.ErrorIs(t, err, choke.ErrNoSize)
@@ -213,8 +213,8 @@ func FuzzTrim(f *testing.F) {
 		trim := choke.Trim{Coefficient: unit.FlowCoefficient(c), Recovery: fl, GasRatio: xt, Style: fd,
 			Bore: unit.Length(d), Upstream: unit.Length(d1), Downstream: unit.Length(d2), Reduced: c < d}
 		up, down := unit.Pressure(p1), unit.Pressure(p2)
-		l := choke.Liquid{Density: unit.Density(rho), VapourPressure: unit.Pressure(pv), CriticalPressure: 22.12e6, Viscosity: unit.Viscosity(mu)}
-		g := choke.Gas{Density: unit.Density(rho), HeatRatio: 1.3, Viscosity: unit.Viscosity(mu)}
+		l := choke.UpstreamLiquid{Density: unit.Density(rho), VapourPressure: unit.Pressure(pv), CriticalPressure: 22.12e6, Viscosity: unit.Viscosity(mu)}
+		g := choke.UpstreamGas{Density: unit.Density(rho), HeatRatio: 1.3, Viscosity: unit.Viscosity(mu)}
 		number := func(what string, x float64, err error) {
 			if err == nil && (math.IsNaN(x) || math.IsInf(x, 0) || x < 0) {
 				t.Fatalf("%s is %v without an error", what, x)
@@ -244,7 +244,7 @@ func BenchmarkTrimLiquid(b *testing.B) {
 func BenchmarkTrimGas(b *testing.B) {
 	trim := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
 	for b.Loop() {
-		trim.Gas(choke.Gas{Density: 60, HeatRatio: 1.3}, 1300*unit.PSI, 800*unit.PSI) //nolint:errcheck // timed only
+		trim.Gas(choke.UpstreamGas{Density: 60, HeatRatio: 1.3}, 1300*unit.PSI, 800*unit.PSI) //nolint:errcheck // timed only
 	}
 }
 
@@ -255,7 +255,7 @@ func TestSteps(t *testing.T) {
 	require.Len(t, f.Steps(), 3)
 	trim := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
 	for _, downstream := range []unit.Pressure{100 * unit.PSI, 1200 * unit.PSI} {
-		g, err := trim.Gas(choke.Gas{Density: 60, HeatRatio: 1.3}, 1300*unit.PSI, downstream)
+		g, err := trim.Gas(choke.UpstreamGas{Density: 60, HeatRatio: 1.3}, 1300*unit.PSI, downstream)
 		require.NoError(t, err)
 		workingtest.Check(t, g.Steps())
 	}

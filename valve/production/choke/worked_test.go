@@ -87,7 +87,7 @@ func TestReynoldsFactorAtTen(t *testing.T) {
 }
 
 func TestLiquidWorked(t *testing.T) {
-	l := Liquid{Density: 930, VapourPressure: 7.01e4, CriticalPressure: 2.2064e7}
+	l := UpstreamLiquid{Density: 930, VapourPressure: 7.01e4, CriticalPressure: 2.2064e7}
 	of := with(fittingOf, precise.Values{"rho": 930, "pv": 7.01e4, "pc": 2.2064e7, "p1": 9e5, "p2": 7e5})
 	precise.Equal(t, CriticalPressureRatio(7.01e4, 2.2064e7), "0.96 - 0.28*sqrt(pv/pc)", of)
 	const choked = fittings + `
@@ -103,7 +103,7 @@ func TestLiquidWorked(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, f.Choked)
 	precise.Equal(t, float64(f.Rate), choked+"FP*C*sqrt(dpc/rho)", of)
-	dead, err := fitted.Liquid(Liquid{Density: 930}, 9e5-unit.Atmosphere, 7e5-unit.Atmosphere)
+	dead, err := fitted.Liquid(UpstreamLiquid{Density: 930}, 9e5-unit.Atmosphere, 7e5-unit.Atmosphere)
 	require.NoError(t, err)
 	require.Equal(t, 0.96, dead.CriticalRatio, "the standard's factor as pv vanishes")
 	precise.Equal(t, float64(JetVelocity(0.95, 930, 2e5)), "0.95*sqrt(2*2e5/rho)", of)
@@ -113,7 +113,7 @@ func TestLiquidWorked(t *testing.T) {
 func TestViscousWorked(t *testing.T) {
 	plain := Trim{Coefficient: 6.3e-4, Recovery: 0.85, GasRatio: 0.63, Style: 0.42, Bore: 0.05}
 	for _, mu := range []float64{0.02, 0.3, 40} {
-		f, err := plain.Liquid(Liquid{Density: 930, Viscosity: unit.Viscosity(mu)}, 9e5, 7e5)
+		f, err := plain.Liquid(UpstreamLiquid{Density: 930, Viscosity: unit.Viscosity(mu)}, 9e5, 7e5)
 		require.NoError(t, err)
 		precise.Within(t, 1e-10, float64(f.Rate), "FR*C*sqrt(2e5/930)", precise.Values{"FR": plain.ReynoldsFactor(f.Reynolds), "C": 6.3e-4})
 		precise.Equal(t, f.Reynolds, "N2 = pi*pi/8\nsqrt(4*sqrt(2)/pi)*0.42*q*930/(mu*sqrt(C*0.85))*sqrt(sqrt(pow(0.85*C/(d*d), 2)/N2 + 1))",
@@ -128,7 +128,7 @@ func TestGasWorked(t *testing.T) {
 		xTP = xT/(FP*FP)/(1 + xT*zi/N5*s)
 		xc = k/1.4*xTP
 	`
-	g := Gas{Density: 45, HeatRatio: 1.27}
+	g := UpstreamGas{Density: 45, HeatRatio: 1.27}
 	f, err := fitted.Gas(g, 6e6-unit.Atmosphere, 4.8e6-unit.Atmosphere)
 	require.NoError(t, err)
 	require.False(t, f.Critical)
@@ -165,7 +165,7 @@ func TestExpansionWorked(t *testing.T) {
 func TestNozzleWorked(t *testing.T) {
 	of := precise.Values{"k": 1.27, "p1": 6e6, "rho": 45, "A": 3e-4}
 	precise.Equal(t, CriticalRatio(1.27), "pow(2/(k+1), k/(k-1))", of)
-	g := Gas{Density: 45, HeatRatio: 1.27}
+	g := UpstreamGas{Density: 45, HeatRatio: 1.27}
 	f, err := Nozzle(g, 0.9, 3e-4, 6e6-unit.Atmosphere, 4.8e6-unit.Atmosphere)
 	require.NoError(t, err)
 	precise.Equal(t, float64(f.Mass), "0.9*A*sqrt(2*k/(k-1)*p1*rho*(pow(0.8, 2/k) - pow(0.8, (k+1)/k)))", of)
@@ -235,7 +235,7 @@ func TestOrificeWorked(t *testing.T) {
 func TestViscousGasWorked(t *testing.T) {
 	trim := Trim{Coefficient: 6.3e-4, Recovery: 0.85, GasRatio: 0.63, Style: 0.42, Bore: 0.05}
 	for _, mu := range []float64{1e-5, 0.02, 0.2, 5} {
-		g := Gas{Density: 45, HeatRatio: 1.27, Viscosity: unit.Viscosity(mu)}
+		g := UpstreamGas{Density: 45, HeatRatio: 1.27, Viscosity: unit.Viscosity(mu)}
 		f, err := trim.Gas(g, 6e6-unit.Atmosphere, 4.8e6-unit.Atmosphere)
 		require.NoError(t, err)
 		precise.Equal(t, f.Reynolds, "sqrt(4*sqrt(2)/pi)*0.42*q*rho/(mu*sqrt(C*FL))*sqrt(sqrt(pow(FL*C/(d*d), 2)/(pi*pi/8) + 1))",
@@ -249,7 +249,7 @@ func TestViscousGasWorked(t *testing.T) {
 		}
 		require.Len(t, f.Steps(), want, "Reynolds number %v", f.Reynolds)
 	}
-	still, err := trim.Gas(Gas{Density: 45, HeatRatio: 1.27, Viscosity: 1e-5}, 6e6, 6e6)
+	still, err := trim.Gas(UpstreamGas{Density: 45, HeatRatio: 1.27, Viscosity: 1e-5}, 6e6, 6e6)
 	require.NoError(t, err)
 	require.Len(t, still.Steps(), 2)
 	// a trim so small against its bore never passes more than turbulent flow would
@@ -274,7 +274,7 @@ func TestOutsideIsTold(t *testing.T) {
 	require.Empty(t, gas.Outside)
 
 	trim := Trim{Coefficient: 6.3e-4, Recovery: 0.85}
-	f, err := trim.LiquidDrop(Liquid{Density: 900}, 0.4*unit.Atmosphere, 1e-3)
+	f, err := trim.LiquidDrop(UpstreamLiquid{Density: 900}, 0.4*unit.Atmosphere, 1e-3)
 	require.NoError(t, err)
 	precise.Equal(t, float64(f.Drop), "900*pow(1e-3/6.3e-4, 2)", nil)
 }

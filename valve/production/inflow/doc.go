@@ -11,4 +11,8 @@
 // takes fluid. Rates count volumes at surface conditions. Pressures are gauge;
 // the back-pressure equation turns them absolute inside, while Vogel's ratio is
 // that of the pressures as given, which is how the trade works it.
+//
+// Everything here is safe for concurrent use: nothing is kept between calls, what
+// is prepared once doesn't change, and what a call is given to fill is the
+// caller's.
 package inflow

@@ -11,7 +11,7 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Gas is the inflow of a gas zone by the back-pressure equation:
+// GasDeliverability is the inflow of a gas zone by the back-pressure equation:
 //
 //	q = C·(pr² - p²)^n = AOF·((pr² - p²)/(pr² - pa²))^n
 //
@@ -19,22 +19,22 @@ import (
 // between 0.5 (fully turbulent) and 1 (laminar). Above pr the zone takes gas
 // by the same law with the sign turned: common practice.
 // Source: Rawlins and Schellhardt, US Bureau of Mines Monograph 7, 1936.
-type Gas struct {
-	Reservoir unit.Pressure
-	OpenFlow  unit.FlowRate // at standard conditions
-	Exponent  float64       // n
+type GasDeliverability struct {
+	Reservoir unit.Pressure `json:"reservoir"`
+	OpenFlow  unit.FlowRate `json:"open_flow"` // at standard conditions
+	Exponent  float64       `json:"exponent"`  // n
 }
 
 // Validate reports what is out of range.
-func (g Gas) Validate() error {
+func (g GasDeliverability) Validate() error {
 	return fault.Join(scope, fault.Above("Reservoir", g.Reservoir, 0), fault.Above("OpenFlow", g.OpenFlow, 0), fault.Between("Exponent", g.Exponent, 0.5, 1))
 }
 
 // Static is the pressure at which nothing flows.
-func (g Gas) Static() unit.Pressure { return g.Reservoir }
+func (g GasDeliverability) Static() unit.Pressure { return g.Reservoir }
 
 // Rate is the flow at a pressure in front of the zone.
-func (g Gas) Rate(p unit.Pressure) unit.FlowRate {
+func (g GasDeliverability) Rate(p unit.Pressure) unit.FlowRate {
 	q, _ := g.At(float64(p))
 	return unit.FlowRate(q)
 }
@@ -45,7 +45,7 @@ const atmosphere = float64(unit.Atmosphere)
 // At is Rate with its slope dq/dp, in SI, for solvers. At reservoir pressure
 // the slope is -Inf for n below one. Below vacuum the rate stays what it is in
 // vacuum.
-func (g Gas) At(p float64) (q, slope float64) {
+func (g GasDeliverability) At(p float64) (q, slope float64) {
 	// Differences of squares as products, and those of pressures in gauge, keep
 	// their digits near pr and near pa.
 	p = max(p, -atmosphere)
@@ -64,7 +64,7 @@ func (g Gas) At(p float64) (q, slope float64) {
 
 // Pressure is the inverse of Rate. Errors: ErrBeyondOpenFlow, also between the
 // absolute open flow and flow into vacuum.
-func (g Gas) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
+func (g GasDeliverability) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 	if err := g.Validate(); err != nil {
 		return 0, err
 	}
@@ -84,14 +84,14 @@ func (g Gas) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 
 // Test is one stabilised rate of a flow-after-flow test.
 type Test struct {
-	Flowing unit.Pressure
-	Rate    unit.FlowRate
+	Flowing unit.Pressure `json:"flowing"`
+	Rate    unit.FlowRate `json:"rate"`
 }
 
 // GasFit is an inflow with how well it fits its test.
 type GasFit struct {
-	Gas
-	RSquared float64 // of the logarithms
+	GasDeliverability
+	RSquared float64 `json:"r_squared"` // of the logarithms
 }
 
 // GasFromTests fits the back-pressure equation to a flow-after-flow test of at
@@ -123,7 +123,7 @@ func GasFromTests(reservoir unit.Pressure, tests ...Test) (GasFit, error) {
 		return GasFit{}, err
 	}
 	c, n := stat.LinearRegression(x, y, nil, false)
-	fit := GasFit{Gas: Gas{Reservoir: reservoir, Exponent: n,
+	fit := GasFit{GasDeliverability: GasDeliverability{Reservoir: reservoir, Exponent: n,
 		OpenFlow: unit.FlowRate(math.Exp(c + n*math.Log((pr-atmosphere)*(pr+atmosphere))))}, RSquared: stat.RSquared(x, y, nil, c, n)}
 	if err := fit.Validate(); err != nil {
 		return GasFit{}, fmt.Errorf("inflow: the line through the test does not fit the equation: %w", err)

@@ -34,14 +34,14 @@ var offsets = [...]float64{0, 0.5, 0.75}
 // Formation is what the productivity index of a vertical hole follows from.
 // The zero value is an error.
 type Formation struct {
-	Permeability unit.Permeability
-	Thickness    unit.Length
-	Viscosity    unit.Viscosity
-	VolumeFactor float64 // B, volume in place per volume at surface
-	Hole         unit.Length
-	Boundary     unit.Length // radii rw and re
-	Skin         float64
-	Regime       Regime
+	Permeability unit.Permeability `json:"permeability"`
+	Thickness    unit.Length       `json:"thickness"`
+	Viscosity    unit.Viscosity    `json:"viscosity"`
+	VolumeFactor float64           `json:"volume_factor"` // B, volume in place per volume at surface
+	Hole         unit.Length       `json:"hole"`
+	Boundary     unit.Length       `json:"boundary"` // radii rw and re
+	Skin         float64           `json:"skin"`
+	Regime       Regime            `json:"regime"`
 }
 
 // Index is the productivity index of radial flow:

@@ -16,7 +16,7 @@ const (
 	bpd = unit.BarrelPerDay
 )
 
-var saturated = inflow.Liquid{Reservoir: 2000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 2000 * psi}
+var saturated = inflow.LiquidDeliverability{Reservoir: 2000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 2000 * psi}
 
 func ExampleLiquidFromTest() {
 	// 65 bbl/d at 1,500 psi from a saturated reservoir of 2,000 psi: Vogel.
@@ -55,7 +55,7 @@ func ExampleGasFromTests() {
 
 // By hand: 5 bbl/d/psi, 1,000 psi of drawdown; above reservoir pressure it takes.
 func TestStraightLine(t *testing.T) {
-	l := inflow.Liquid{Reservoir: 4000 * psi, Index: 5 * unit.BarrelPerDayPSI}
+	l := inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * unit.BarrelPerDayPSI}
 	require.NoError(t, l.Validate())
 	require.InEpsilon(t, 5000, l.Rate(3000*psi).In(bpd), 1e-14)
 	require.InEpsilon(t, -500, l.Rate(4100*psi).In(bpd), 1e-14, "crossflow is negative")
@@ -66,7 +66,7 @@ func TestStraightLine(t *testing.T) {
 // Composite: straight and Vogel meet at the bubble point with one slope, and the
 // limits are the two of them.
 func TestComposite(t *testing.T) {
-	c := inflow.Liquid{Reservoir: 4000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 1800 * psi}
+	c := inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 1800 * psi}
 	pb := float64(c.Bubble)
 	above, slopeAbove := c.At(pb)
 	below, slopeBelow := c.At(math.Nextafter(pb, 0))
@@ -84,7 +84,7 @@ func TestComposite(t *testing.T) {
 }
 
 func TestInverse(t *testing.T) {
-	for _, l := range []inflow.Liquid{saturated, {4000 * psi, 2 * unit.BarrelPerDayPSI, 1800 * psi}, {4000 * psi, 2 * unit.BarrelPerDayPSI, 0}} {
+	for _, l := range []inflow.LiquidDeliverability{saturated, {4000 * psi, 2 * unit.BarrelPerDayPSI, 1800 * psi}, {4000 * psi, 2 * unit.BarrelPerDayPSI, 0}} {
 		for p := -1000 * psi; p < 6000*psi; p += 37 * psi {
 			q, slope := l.At(float64(p))
 			back, inverse := l.Inverse(q)
@@ -99,7 +99,7 @@ func TestInverse(t *testing.T) {
 		require.NoError(t, err)
 		require.InDelta(t, 0, float64(p), 1e-6)
 	}
-	g := inflow.Gas{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8}
+	g := inflow.GasDeliverability{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8}
 	for p := unit.Pressure(0); p < 5000*psi; p += 37 * psi {
 		back, err := g.Pressure(g.Rate(p))
 		require.NoError(t, err)
@@ -119,7 +119,7 @@ func TestInverse(t *testing.T) {
 // With n = 1 and points made from the law the fit finds the law again.
 func TestGasFit(t *testing.T) {
 	for _, n := range []float64{0.5, 0.7, 1} {
-		g := inflow.Gas{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: n}
+		g := inflow.GasDeliverability{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: n}
 		var tests []inflow.Test
 		for _, p := range []unit.Pressure{2900 * psi, 2500 * psi, 1900 * psi} {
 			tests = append(tests, inflow.Test{Flowing: p, Rate: g.Rate(p)})
@@ -148,16 +148,16 @@ func TestIndexInFieldUnits(t *testing.T) {
 }
 
 func TestHomogeneous(t *testing.T) {
-	dimension.Check(t, dimension.Free, inflow.Liquid.OpenFlow, saturated)
+	dimension.Check(t, dimension.Free, inflow.LiquidDeliverability.OpenFlow, saturated)
 	dimension.Check(t, dimension.Free, inflow.VogelRatio, 1500*psi, 2000*psi)
 }
 
 func TestFaults(t *testing.T) {
-	err := inflow.Liquid{Reservoir: -1, Index: unit.ProductivityIndex(math.NaN()), Bubble: unit.Pressure(math.Inf(1))}.Validate()
+	err := inflow.LiquidDeliverability{Reservoir: -1, Index: unit.ProductivityIndex(math.NaN()), Bubble: unit.Pressure(math.Inf(1))}.Validate()
 	for _, text := range []string{"Reservoir: is", "Index: is NaN", "Bubble: is"} {
 		require.ErrorContains(t, err, text)
 	}
-	err = inflow.Gas{Exponent: 2}.Validate()
+	err = inflow.GasDeliverability{Exponent: 2}.Validate()
 	for _, text := range []string{"Reservoir: is", "OpenFlow: is", "Exponent: is 2; must be from 0.5 to 1"} {
 		require.ErrorContains(t, err, text)
 	}
@@ -188,9 +188,9 @@ func FuzzInflow(f *testing.F) {
 		number("index", float64(l.Index), err)
 		g, err := inflow.GasFromTests(unit.Pressure(pr), inflow.Test{Flowing: unit.Pressure(p), Rate: unit.FlowRate(q)}, inflow.Test{Flowing: unit.Pressure(pb), Rate: unit.FlowRate(n)})
 		number("open flow", float64(g.OpenFlow), err)
-		back, err := inflow.Gas{Reservoir: unit.Pressure(pr), OpenFlow: unit.FlowRate(pb), Exponent: n}.Pressure(unit.FlowRate(q))
+		back, err := inflow.GasDeliverability{Reservoir: unit.Pressure(pr), OpenFlow: unit.FlowRate(pb), Exponent: n}.Pressure(unit.FlowRate(q))
 		number("gas pressure", float64(back), err)
-		back, err = inflow.Liquid{Reservoir: unit.Pressure(pr), Index: unit.ProductivityIndex(n), Bubble: unit.Pressure(pb)}.Pressure(unit.FlowRate(q))
+		back, err = inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr), Index: unit.ProductivityIndex(n), Bubble: unit.Pressure(pb)}.Pressure(unit.FlowRate(q))
 		number("pressure", float64(back), err)
 	})
 }
@@ -208,14 +208,14 @@ func ExampleVogelRatio() {
 	// Output: 0.400
 }
 
-func ExampleLiquid_Rate() {
-	zone := inflow.Liquid{Reservoir: 4000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 1800 * psi}
+func ExampleLiquidDeliverability_Rate() {
+	zone := inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 2 * unit.BarrelPerDayPSI, Bubble: 1800 * psi}
 	fmt.Println(zone.Rate(3000*psi).Rounded(4), zone.Rate(900*psi).Rounded(4), zone.OpenFlow().Rounded(4))
 	// Output: 2000 bbl/d 5800 bbl/d 6400 bbl/d
 }
 
-func ExampleGas_Pressure() {
-	zone := inflow.Gas{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8}
+func ExampleGasDeliverability_Pressure() {
+	zone := inflow.GasDeliverability{Reservoir: 3000 * psi, OpenFlow: 10000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8}
 	p, err := zone.Pressure(4000 * unit.ThousandCubicFeetPerDay)
 	fmt.Println(p.Rounded(4), err)
 	fmt.Printf("%.0f Mcf/d\n", zone.Rate(p).In(unit.ThousandCubicFeetPerDay))

@@ -9,7 +9,7 @@ import (
 	"completion.example/internal/fault"
 )
 
-// Liquid is the inflow of a zone of oil or water: straight above the bubble
+// LiquidDeliverability is the inflow of a zone of oil or water: straight above the bubble
 // point and Vogel's curve below it.
 //
 //	p ≥ pb:  q = J·(pr - p)
@@ -26,32 +26,34 @@ import (
 // Source: Vogel, Inflow Performance Relationships for Solution-Gas Drive Wells,
 // JPT, January 1968; joined at the bubble point after Standing, JPT, September 1970,
 // and Brown, The Technology of Artificial Lift Methods, 1984.
-type Liquid struct {
-	Reservoir unit.Pressure
-	Index     unit.ProductivityIndex // at small drawdown; Vogel's qmax is J·pr/1.8
-	Bubble    unit.Pressure          // zero for a straight line
+type LiquidDeliverability struct {
+	Reservoir unit.Pressure          `json:"reservoir"`
+	Index     unit.ProductivityIndex `json:"index"`  // at small drawdown; Vogel's qmax is J·pr/1.8
+	Bubble    unit.Pressure          `json:"bubble"` // zero for a straight line
 }
 
 // Validate reports a reservoir pressure or index that isn't above zero, and
 // anything that isn't finite.
-func (l Liquid) Validate() error {
+func (l LiquidDeliverability) Validate() error {
 	return fault.Join(scope, fault.Above("Reservoir", l.Reservoir, 0), fault.Above("Index", l.Index, 0), fault.Finite("Bubble", l.Bubble))
 }
 
 // Static is the pressure at which nothing flows.
-func (l Liquid) Static() unit.Pressure { return l.Reservoir }
+func (l LiquidDeliverability) Static() unit.Pressure { return l.Reservoir }
 
 // bend is where the curve leaves the straight line.
-func (l Liquid) bend() float64 { return max(0, min(float64(l.Bubble), float64(l.Reservoir))) }
+func (l LiquidDeliverability) bend() float64 {
+	return max(0, min(float64(l.Bubble), float64(l.Reservoir)))
+}
 
 // Rate is the flow at a pressure in front of the zone.
-func (l Liquid) Rate(p unit.Pressure) unit.FlowRate {
+func (l LiquidDeliverability) Rate(p unit.Pressure) unit.FlowRate {
 	q, _ := l.At(float64(p))
 	return unit.FlowRate(q)
 }
 
 // At is Rate with its slope dq/dp, in SI, for solvers.
-func (l Liquid) At(p float64) (q, slope float64) {
+func (l LiquidDeliverability) At(p float64) (q, slope float64) {
 	j, pr, pb := float64(l.Index), float64(l.Reservoir), l.bend()
 	if p >= pb || pb == 0 {
 		return j * (pr - p), -j
@@ -71,7 +73,7 @@ func (l Liquid) At(p float64) (q, slope float64) {
 //	q > qb:  p = pb/8·(sqrt(81 - 80·(q-qb)/(J·pb/1.8)) - 1)
 //
 // qb = J·(pr-pb). Errors: ErrBeyondOpenFlow.
-func (l Liquid) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
+func (l LiquidDeliverability) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 	if err := l.Validate(); err != nil {
 		return 0, err
 	}
@@ -87,7 +89,7 @@ func (l Liquid) Pressure(rate unit.FlowRate) (unit.Pressure, error) {
 
 // Inverse is Pressure with its slope dp/dq, in SI, for solvers; beyond the open
 // flow it goes on along the tangent.
-func (l Liquid) Inverse(q float64) (p, slope float64) {
+func (l LiquidDeliverability) Inverse(q float64) (p, slope float64) {
 	j, pr, pb := float64(l.Index), float64(l.Reservoir), l.bend()
 	z := q - j*(pr-pb)
 	if z <= 0 || pb == 0 {
@@ -104,19 +106,19 @@ func (l Liquid) Inverse(q float64) (p, slope float64) {
 
 // OpenFlow is the rate at zero gauge pressure in front of the zone: the most it
 // could ever give.
-func (l Liquid) OpenFlow() unit.FlowRate { return l.Rate(0) }
+func (l LiquidDeliverability) OpenFlow() unit.FlowRate { return l.Rate(0) }
 
 // LiquidFromTest is the inflow that passes through one measured rate.
 // Errors: ErrNoDrawdown; faults of the inputs.
-func LiquidFromTest(reservoir, bubble, flowing unit.Pressure, rate unit.FlowRate) (Liquid, error) {
-	l := Liquid{Reservoir: reservoir, Index: 1, Bubble: bubble}
+func LiquidFromTest(reservoir, bubble, flowing unit.Pressure, rate unit.FlowRate) (LiquidDeliverability, error) {
+	l := LiquidDeliverability{Reservoir: reservoir, Index: 1, Bubble: bubble}
 	f := fault.In(scope)
 	f.Add(l.Validate(), fault.Above("rate", rate, 0))
 	if !(flowing >= 0 && flowing < reservoir) {
 		f.New("flowing", "is %v; must be at least 0 psi and below the reservoir's %v: %w", flowing, reservoir, ErrNoDrawdown)
 	}
 	if err := f.Err(); err != nil {
-		return Liquid{}, err
+		return LiquidDeliverability{}, err
 	}
 	// The rate is proportional to the index.
 	l.Index = unit.ProductivityIndex(float64(rate) / float64(l.Rate(flowing)))

@@ -11,7 +11,7 @@ import (
 
 // Rawlins and Schellhardt (1936) with its slope, and Darcy's radial flow, worked with 256 bits.
 func TestGasInflowWorked(t *testing.T) {
-	g := Gas{Reservoir: 2.4e7, OpenFlow: 9, Exponent: 0.82}
+	g := GasDeliverability{Reservoir: 2.4e7, OpenFlow: 9, Exponent: 0.82}
 	of := precise.Values{"pr": 2.4e7 + 101325, "p": 1.5e7 + 101325, "q0": 9, "n": 0.82}
 	const scale = "s = pr*pr - 101325*101325\nx = (pr*pr - p*p)/s\n"
 	q, slope := g.At(1.5e7)

@@ -1,0 +1,74 @@
+package drag_test
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/drag"
+)
+
+func ExamplePrepared_Torque() {
+	prepared, err := buildAndHold()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(prepared.Torque(0).Rounded(4))
+	// Output: 1909 ft-lbf
+}
+
+func ExamplePrepared_Profile() {
+	prepared, err := buildAndHold()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	nodes := prepared.Profile(drag.Pulled, 0)
+	top, bottom := nodes[0], nodes[len(nodes)-1]
+	fmt.Println("at surface", top.Force.Rounded(4), "- at", bottom.MD.Rounded(5), bottom.Force.Rounded(4), "against the wall", bottom.Contact.Rounded(3))
+	// Output: at surface 68835 lbf - at 10000 ft 0 lbf against the wall 6.95 lb/ft
+}
+
+func ExampleLoads_Drag() {
+	l := drag.Loads{RunIn: 42.2 * unit.Kilopound, Rotating: 53.4 * unit.Kilopound, Pulled: 68.8 * unit.Kilopound}
+	fmt.Println(l.Drag().Rounded(4))
+	// Output: 15400 lbf
+}
+
+// Weight set down on a packer: what it takes at surface, and the other way
+// round.
+func ExamplePrepared_SetDown() {
+	prepared, err := buildAndHold()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := prepared.SetDown(10 * unit.Kilopound)
+	back, err := prepared.Arrives(s.Slacked)
+	fmt.Println(s.Slacked.Rounded(4), "slacked off,", back.Weight.Rounded(4), "arrive", err)
+	// Output: 8648 lbf slacked off, 10000 lbf arrive <nil>
+}
+
+func ExamplePrepared_Taken() {
+	prepared, err := buildAndHold()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	taken, err := prepared.Taken(drag.Pulled, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(taken.Total.Rounded(4))
+	// Output: 15458 lbf
+}
+
+func ExampleString_Prepare() {
+	_, err := drag.String{Sections: []drag.Section{{Pipe: tubing(), Length: 9000 * unit.Foot}}, Depth: 9500 * unit.Foot}.Prepare()
+	fmt.Println(err)
+	// Output:
+	// drag: Depth: is 9500 ft; must be above 0 ft and at most the string's length of 9000 ft
+	// drag: Path: is missing
+	// drag: Zones: end at 0 ft; must reach the string's depth of 9500 ft
+}
