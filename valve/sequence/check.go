@@ -87,6 +87,7 @@ type stand struct {
 
 func (k *checker) check() (*Programme, error) {
 	k.After = k.rates
+	k.tell(0, "walking the nominal values")
 	if err := k.walkNominal(); err != nil {
 		return nil, err
 	}
@@ -100,6 +101,7 @@ func (k *checker) check() (*Programme, error) {
 			}
 		}
 	}
+	k.tell(0.1, "proving")
 	var err error
 	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
 		return nil, err
@@ -110,6 +112,7 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	if k.options.Only == Everything {
+		k.tell(0.4, "looking for windows")
 		if err := k.windows(); err != nil {
 			return nil, err
 		}
@@ -129,6 +132,13 @@ func (k *checker) check() (*Programme, error) {
 	}
 	k.margins()
 	return p, nil
+}
+
+// tell reports how far the work has come.
+func (k *checker) tell(share float64, doing string) {
+	if k.options.Progress != nil {
+		k.options.Progress(share, doing)
+	}
 }
 
 // witnessed tells whether at least one failure was shown by a walk.

@@ -146,8 +146,8 @@ type Parting struct {
 	Greatest unit.Force `json:"greatest"`
 	Planned  unit.Force `json:"planned"` // the highest reading of the step
 	OK       bool       `json:"ok"`      // it happens whatever the values
-	// Above is what then hangs on the hook: what is above the joint; Below what
-	// stays with what holds it.
+	// Above is what then hangs on the hook, without the block: what is above the
+	// joint; Below the load down on what holds the rest, with the pressures on it.
 	Above unit.Force `json:"above"`
 	Below unit.Force `json:"below"`
 }
@@ -181,9 +181,11 @@ func (k *checker) partings(i int, r *StepResult) {
 			p.Nominal = p.Least + (p.Greatest-p.Least)/2
 		}
 		if len(r.Points) > 1 {
-			first, last := r.Points[0].String, r.Points[len(r.Points)-1].String
+			last := r.Points[len(r.Points)-1].String
 			p.Above = last.Hanger
-			p.Below = first.Wall
+			if last.Held {
+				p.Below = -last.Packer
+			}
 		}
 		r.Partings = append(r.Partings, p)
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -60,8 +61,14 @@ func (k *checker) windows() error {
 		}
 	}
 	faults := make([]error, len(all))
+	var mutex sync.Mutex
+	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
 		faults[n] = k.window(all[n])
+		mutex.Lock()
+		defer mutex.Unlock()
+		done++
+		k.tell(0.4+0.6*float64(done)/float64(len(all)), "looking for windows")
 	})
 	return first(faults...)
 }
@@ -170,10 +177,47 @@ func (k *checker) window(w *Window) error {
 	if at < w.held.Greatest {
 		add(w.held.Greatest, "")
 	}
+	k.keepPlanned(w)
 	if !w.Open() {
 		w.Clash = k.clash(axial, bad)
 	}
 	return nil
+}
+
+// keepPlanned puts the planned value into the window of a step that is proved with
+// it, where it isn't there: a pressure of nothing has no gauge error, and what is
+// only enclosed may have left it out.
+func (k *checker) keepPlanned(w *Window) {
+	if w.Inside || len(k.out.Failures) > 0 || k.out.Open != nil {
+		return
+	}
+	w.Inside = true
+	planned := w.Planned.si
+	near := 2*k.gauge.Radius() + 2*float64(unit.PSI)
+	for n := range w.Intervals {
+		x := &w.Intervals[n]
+		switch {
+		case x.Least.si > planned && x.Least.si-planned <= near:
+			x.Least = w.Planned
+			if planned == 0 {
+				x.Below = ""
+			}
+			return
+		case x.Greatest.si < planned && planned-x.Greatest.si <= near:
+			x.Greatest = w.Planned
+			return
+		}
+	}
+	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
+	slices.SortFunc(w.Intervals, func(a, b Interval) int {
+		switch {
+		case a.Least.si < b.Least.si:
+			return -1
+		case a.Least.si > b.Least.si:
+			return 1
+		}
+		return 0
+	})
 }
 
 // interval rounds an interval inwards to what a gauge shows, where it is wide

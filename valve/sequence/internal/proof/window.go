@@ -89,7 +89,11 @@ type window struct {
 }
 
 // mostWalks bounds the work on one window.
-const mostWalks = 150
+const mostWalks = 120
+
+// windowBudget is how many events one of them may take: where there are more orders
+// than that, the range is parted first.
+const windowBudget = 600
 
 // between walks a range once. What comes back is to be looked at again.
 func (w *window) between(a, b float64) (again [][2]float64, err error) {
@@ -122,7 +126,7 @@ func (w *window) between(a, b float64) (again [][2]float64, err error) {
 		y.Region = x.Region.Extend(planned, -1, 1)
 		begin = append(begin, y)
 	}
-	run, err := q.Walk(w.ctx, nil, Options{Quiet: true, Parts: true, From: w.held.Step, To: w.held.Step + 1, Begin: begin})
+	run, err := q.Walk(w.ctx, nil, Options{Budget: windowBudget, Quiet: true, Parts: true, From: w.held.Step, To: w.held.Step + 1, Begin: begin})
 	if w.ctx != nil && w.ctx.Err() != nil {
 		return nil, w.ctx.Err()
 	}
