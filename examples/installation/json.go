@@ -15,20 +15,23 @@ import (
 	"completion.example/valve/sequence"
 )
 
+// answer is what -json prints.
+type answer struct {
+	Caution string            `json:"caution"`
+	Units   map[string]string `json:"units"`
+	Hash    string            `json:"hash"`
+	Edits   []sequence.Edit   `json:"edits,omitempty"`
+	Notes   []string          `json:"notes,omitempty"`
+	*sequence.Programme
+	Changes *changed       `json:"changes,omitempty"`
+	Risk    *sequence.Risk `json:"risk,omitempty"`
+}
+
 // printJSON writes the programme for machines: every quantity is text in the one
 // unit that the output has for it, without loss, so that it reads back to the same
 // bits; "units" names them.
 func printJSON(out io.Writer, w *work, over float64) error {
-	d := struct {
-		Caution string            `json:"caution"`
-		Units   map[string]string `json:"units"`
-		Hash    string            `json:"hash"`
-		Edits   []sequence.Edit   `json:"edits,omitempty"`
-		Notes   []string          `json:"notes,omitempty"`
-		*sequence.Programme
-		Changes *changed       `json:"changes,omitempty"`
-		Risk    *sequence.Risk `json:"risk,omitempty"`
-	}{calculator.Caution, w.read.names(), w.hash, w.edits, w.notes, w.programme, nil, w.risk}
+	d := answer{calculator.Caution, w.read.names(), w.hash, w.edits, w.notes, w.programme, nil, w.risk}
 	if w.before != nil {
 		d.Changes = compare(w, over)
 	}

@@ -42,7 +42,8 @@ type options struct {
 	floor              bool
 	paper              string
 	revision, date     string
-	asJSON, schema     bool
+	asJSON             bool
+	schema, answer     bool
 	pressures, explain bool
 	draws              sequence.Uncertainty
 }
@@ -63,6 +64,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.plan, "plan", "", "the plan, a JSON `file`; the embedded demo where left out")
 	f.StringVar(&o.fresh, "new", "", "write a small plan to begin with to this `file`, and stop; what each key means is in examples/installation/PLAN.md")
 	f.BoolVar(&o.schema, "schema", false, "print the JSON schema of a plan, with the meaning, quantity, unit and default of every key, and stop")
+	f.BoolVar(&o.answer, "schema-of-json", false, "print the JSON schema of what -json prints, with the quantity of every field and the unit that it has by -units, and stop")
 	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
@@ -106,6 +108,8 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 			_, err = out.Write(text)
 		}
 		return exit(errs, err)
+	case o.answer:
+		return exit(errs, writeAnswerSchema(out, &o))
 	case o.fresh != "":
 		return exit(errs, writeNew(out, o.fresh, o.units))
 	}
@@ -133,6 +137,23 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		return 1
 	}
 	return 0
+}
+
+// writeAnswerSchema prints the schema of -json in the units of the plan.
+func writeAnswerSchema(out io.Writer, o *options) error {
+	data, _, err := file(o.plan)
+	if err != nil {
+		return err
+	}
+	u, err := unitsNamed(o.units, texts(data))
+	if err != nil {
+		return err
+	}
+	text, err := answerSchema(u)
+	if err == nil {
+		_, err = out.Write(text)
+	}
+	return err
 }
 
 // exit is the exit code of an error that keeps the plan from being walked.

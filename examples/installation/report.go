@@ -5,11 +5,9 @@ import (
 	"fmt"
 	"html/template"
 	"os"
-	"regexp"
 	"strings"
 	"time"
 
-	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
 )
@@ -19,47 +17,6 @@ var page string
 
 //go:embed page.css
 var look string
-
-// sheet is what the page shows of a step.
-type sheet struct {
-	Number int
-	*sequence.StepResult
-	Mark, Class string
-	Acts        []act
-	Bars        []bar
-	Apply       []string
-	Dense       bool // it needs smaller print to stand on one page
-	Moves       []string
-	Volumes     []string
-	Windows     []string
-	Sights      []seen
-	Stops       []string
-	TestLines   []string
-	Facts       []fact
-	Open, Shut  []string
-	Doubt       []string
-	Well        template.HTML
-	Parts       []string
-	Table       *table
-	Picture     *picture
-}
-
-// bar is a window with its words.
-type bar struct {
-	Head    string
-	Drawing template.HTML
-	Edges   []string
-	None    string
-}
-
-// fact is a line of what the step leaves behind.
-type fact struct{ Head, Text string }
-
-// table is the pressure of every compartment at every device.
-type table struct {
-	Heads []string
-	Rows  [][]string
-}
 
 // margin is a line of the table of margins.
 type margin struct{ Share, Left, Limit, Kind, Where, Takes string }
@@ -136,7 +93,7 @@ func writeReport(o *options, w *work) error {
 func contentOf(o *options, w *work) (*content, error) {
 	p, u := w.programme, w.read
 	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
-		Hash: w.hash, Units: u.legend(), Sentence: sentence(p), Notes: w.notes, Cards: cards(w), Appendix: !o.floor, Risk: w.risk}
+		Hash: w.hash, Units: u.legend(), Sentence: sentence(w), Notes: w.notes, Cards: cards(w), Appendix: !o.floor, Risk: w.risk}
 	if c.Date == "" {
 		c.Date = time.Now().Format("2 January 2006")
 	}
@@ -234,152 +191,4 @@ func marginLine(w *work, m sequence.Margin) margin {
 	}
 	x.Takes = strings.Join(takes, ", ")
 	return x
-}
-
-// unbroken finds where a line must not break: between a number and its unit.
-var unbroken = regexp.MustCompile(`(\d) ([a-zA-Z%])`)
-
-// whole keeps numbers and units in one line, and an arrow with what stands
-// before it.
-func whole(text string) string {
-	return strings.ReplaceAll(unbroken.ReplaceAllString(text, "$1\u00a0$2"), " →", "\u00a0→")
-}
-
-func sheetOf(w *work, i int, appendix bool) (sheet, error) {
-	s, u := &w.programme.Steps[i], w.read
-	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: "good", Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
-		Sights: u.sights(s), Stops: u.stops(s), Well: wellPicture(w, i, true)}
-	switch {
-	case s.Follows != "":
-		x.Class = "depends"
-	case !s.OK:
-		x.Class = "bad"
-	}
-	x.Dense = len(s.Windows) > 3 || len(s.Events) > 5
-	for n := range s.Windows {
-		win := &s.Windows[n]
-		verb, of := held(s, win)
-		b := bar{Head: verb + " " + of, Edges: u.edges(s, win)}
-		if times := repeats(w.plan, i, win); times > 1 {
-			b.Head += fmt.Sprintf(", %d times", times)
-		}
-		if win.Open() {
-			b.Drawing = windowBar(u, s, win)
-		} else {
-			b.None = u.limits(s, win)
-		}
-		x.Bars = append(x.Bars, b)
-		if !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
-			x.Windows = append(x.Windows, verb+" "+of+": "+u.limits(s, win))
-		}
-	}
-	x.schedule(u)
-	for _, t := range s.Tests {
-		x.TestLines = append(x.TestLines, u.tested(t))
-	}
-	for _, t := range s.Partings {
-		x.Parts = append(x.Parts, u.parting(t))
-	}
-	x.Open, x.Shut, x.Doubt = doors(w.plan, s)
-	x.facts(u)
-	if !appendix {
-		return x, nil
-	}
-	x.Table = tableOf(u, s)
-	var err error
-	x.Picture, err = pressureWithDepth(u, s)
-	return x, err
-}
-
-// schedule are the short words of the schedule: what is completed, fluids that are
-// swapped, and the most that pressure takes.
-func (x *sheet) schedule(u reader) {
-	for _, e := range x.Events {
-		if e.Partial != "" {
-			continue
-		}
-		text := e.Action
-		if at := u.readings(e.Surface); len(at) > 0 {
-			text += " at " + strings.Join(at, ", ")
-		}
-		if e.Pull != 0 {
-			text += " at " + u.of(e.Pull)
-		}
-		x.Moves = append(x.Moves, text)
-	}
-	for _, z := range x.Zones {
-		x.Moves = append(x.Moves, fmt.Sprintf("%s gives %s", z.Formation, u.of(z.Rate)))
-	}
-	largest := map[string]unit.Volume{}
-	var order []string
-	for _, v := range x.StepResult.Volumes {
-		if fluid, ok := cutSwap(v.What); ok {
-			x.Volumes = append(x.Volumes, fmt.Sprintf("%s of %s into %s", u.size(v.Volume), fluid, v.Compartment))
-			continue
-		}
-		if _, known := largest[v.Compartment]; !known && v.Volume > 0 {
-			order = append(order, v.Compartment)
-		}
-		largest[v.Compartment] = max(largest[v.Compartment], v.Volume)
-	}
-	for _, c := range order {
-		x.Volumes = append(x.Volumes, fmt.Sprintf("%s takes %s", c, u.size(largest[c])))
-	}
-}
-
-// facts are what the step leaves behind.
-func (x *sheet) facts(u reader) {
-	s := x.StepResult
-	add := func(head, format string, args ...any) {
-		x.Facts = append(x.Facts, fact{head, fmt.Sprintf(format, args...)})
-	}
-	if t, ok := nearest(s); ok {
-		add("nearest", "%s: feels %s, moves from %s; %s left", t.Action, u.of(extreme(t)), u.of(near(t)), u.of(t.Margin))
-	}
-	if r, ok := mostUsed(s); ok {
-		add("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
-	}
-	if at, ok := mostLoaded(s); ok {
-		add("string", "%s", u.string(at))
-	}
-	for _, b := range s.Balance {
-		add("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
-	}
-	var standing, lost []string
-	for _, b := range s.Barriers {
-		text := b.Name
-		if len(b.Tested) > 0 {
-			text += " (tested from " + strings.Join(b.Tested, " and ") + ")"
-		}
-		if b.Stands {
-			standing = append(standing, text)
-		}
-		if b.Lost {
-			lost = append(lost, b.Name)
-		}
-	}
-	if len(standing) > 0 {
-		add("barriers", "%s", strings.Join(standing, ", "))
-	}
-	if len(lost) > 0 {
-		add("given up", "%s", strings.Join(lost, ", "))
-	}
-	if len(s.Unknown) > 0 {
-		add("UNKNOWN", "from here on it isn't known what state these are in: %s", strings.Join(s.Unknown, ", "))
-	}
-}
-
-func tableOf(u reader, s *sequence.StepResult) *table {
-	t := &table{Heads: []string{"device", "TVD, " + u.symbol(depth), "compartment"}}
-	for _, p := range s.Points {
-		t.Heads = append(t.Heads, p.Label)
-	}
-	for k, at := range s.Points[0].Pressures {
-		row := []string{at.Device, u.number(at.TVD, depth), at.Compartment}
-		for _, p := range s.Points {
-			row = append(row, u.number(p.Pressures[k].Pressure, pressure))
-		}
-		t.Rows = append(t.Rows, row)
-	}
-	return t
 }

@@ -178,7 +178,14 @@ func valid(root, schema map[string]any, tree any, path string) error {
 		kinds["number"] = true
 		kinds["integer"] = x == math.Trunc(x)
 	}
-	if kind, ok := schema["type"].(string); !ok || !kinds[kind] {
+	if tree == nil {
+		kinds["null"] = true
+	}
+	fits := false
+	for _, kind := range asList(schema["type"]) {
+		fits = fits || kinds[kind]
+	}
+	if !fits {
 		fault("is no %v", schema["type"])
 		return errors.Join(faults...)
 	}
@@ -206,6 +213,64 @@ func valid(root, schema map[string]any, tree any, path string) error {
 				faults = append(faults, valid(root, more, e, at))
 			} else {
 				fault("has %s, which isn't known", name)
+			}
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// asList takes one type or several.
+func asList(v any) []string {
+	if one, ok := v.(string); ok {
+		return []string{one}
+	}
+	var all []string
+	list, _ := v.([]any)
+	for _, x := range list {
+		all = append(all, x.(string))
+	}
+	return all
+}
+
+// What -json prints is what its schema says, in the units that the schema names.
+func TestAnswerIsThatOfItsSchema(t *testing.T) {
+	for _, units := range []string{"field", "si"} {
+		code, out, errs := runs("-schema-of-json", "-units", units)
+		require.Zero(t, code, errs)
+		var schema map[string]any
+		require.NoError(t, json.Unmarshal([]byte(out), &schema))
+		for _, args := range [][]string{{"-samples", "20"}, {"-plan", planFile("setting-shears-isolation-valve"), "-set", "string.up = 30 in"}} {
+			_, out, errs := runs(append(args, "-json", "-units", units)...)
+			require.Empty(t, errs)
+			var tree any
+			require.NoError(t, json.Unmarshal([]byte(out), &tree))
+			require.NoError(t, valid(schema, schema, tree, ""))
+			require.NoError(t, inUnits(schema, schema, tree, ""))
+		}
+		require.Error(t, valid(schema, schema, map[string]any{"plan": "x"}, ""), "fields are missing")
+	}
+}
+
+// inUnits wants every quantity to end in the unit that the schema names.
+func inUnits(root, schema map[string]any, tree any, path string) error {
+	if ref, ok := schema["$ref"].(string); ok {
+		schema = root["$defs"].(map[string]any)[strings.TrimPrefix(ref, "#/$defs/")].(map[string]any)
+	}
+	var faults []error
+	switch x := tree.(type) {
+	case string:
+		if units, ok := schema["x-unit"].(string); ok && !slices.ContainsFunc(strings.Split(units, " or "), func(u string) bool { return strings.HasSuffix(x, " "+u) }) {
+			return fmt.Errorf("%s: %q isn't in %s", path, x, units)
+		}
+	case []any:
+		for i, e := range x {
+			faults = append(faults, inUnits(root, schema["items"].(map[string]any), e, fmt.Sprintf("%s[%d]", path, i)))
+		}
+	case map[string]any:
+		properties, _ := schema["properties"].(map[string]any)
+		for name, e := range x {
+			if p, ok := properties[name].(map[string]any); ok {
+				faults = append(faults, inUnits(root, p, e, path+"."+name))
 			}
 		}
 	}

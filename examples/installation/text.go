@@ -35,10 +35,12 @@ func printText(out io.Writer, o options, w *work) error {
 	if w.risk != nil {
 		printRisk(l, w.read, w.risk)
 	}
-	l.WriteString("\n")
-	l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
-	for _, x := range p.Unchecked {
-		l.line(2, "-", 2, "%s", w.read.text(x))
+	if !w.world { // in which nothing has a tolerance
+		l.WriteString("\n")
+		l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
+		for _, x := range p.Unchecked {
+			l.line(2, "-", 2, "%s", w.read.text(x))
+		}
 	}
 	_, err := io.WriteString(out, l.String())
 	return err
@@ -53,10 +55,16 @@ func count(n int, one, many string) string {
 }
 
 // sentence says in one sentence what was found of a plan.
-func sentence(p *sequence.Programme) string {
-	first := ""
+func sentence(w *work) string {
+	p, first := w.programme, ""
 	if k := firstBroken(p); k >= 0 {
 		first = fmt.Sprintf(" The first step that breaks is %d, %s.", k+1, p.Steps[k].Name)
+	}
+	switch {
+	case w.world && p.OK():
+		return "HOLDS in this one world: each step does what it intends and nothing else with these values."
+	case w.world:
+		return "FAILS in this one world: " + count(len(p.Findings), "finding", "findings") + "." + first
 	}
 	switch p.Verdict {
 	case sequence.Proved:
@@ -83,9 +91,11 @@ func firstBroken(p *sequence.Programme) int {
 
 func verdict(l *lines, w *work) {
 	p := w.programme
-	l.line(0, "", 0, "%s", sentence(p))
-	l.line(0, "", 0, "%s with a tolerance, %s told apart. Not checked by this plan: %s, listed at the end.",
-		count(p.Inputs, "quantity", "quantities"), count(p.Branches, "way", "ways"), count(len(p.Unchecked), "thing", "things"))
+	l.line(0, "", 0, "%s", sentence(w))
+	if !w.world {
+		l.line(0, "", 0, "%s with a tolerance, %s told apart. Not checked by this plan: %s, listed at the end.",
+			count(p.Inputs, "quantity", "quantities"), count(p.Branches, "way", "ways"), count(len(p.Unchecked), "thing", "things"))
+	}
 	for _, x := range w.notes {
 		l.line(0, "", 0, "%s", x)
 	}

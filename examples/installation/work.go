@@ -26,6 +26,7 @@ type work struct {
 	hash      string   // of the plan's file
 	risk      *sequence.Risk
 	read      reader
+	world     bool // one choice of values alone was walked
 	stopped   bool // by the user, before all was known
 }
 
@@ -102,6 +103,7 @@ func (w *work) change(o *options) error {
 		if err != nil {
 			faults = append(faults, fmt.Errorf("-world: %w", err))
 		}
+		w.world = true
 		w.notes = append(w.notes, "One world alone was walked, with the values of -world and all others nominal; it proves nothing of the rest.")
 	}
 	if err := errors.Join(faults...); err != nil {

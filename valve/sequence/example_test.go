@@ -56,6 +56,20 @@ func ExampleRead() {
 	// compartments[0].buttom: unknown field; there are bottom, capacity, fluid, formation, layers, name, surface, top, trapped
 }
 
+// How likely is it that an isolation valve moves with the packer? Its band is
+// 3,800 ± 100 psi, two standard deviations either way and cut off there, and it feels
+// 3,791 psi: (Φ(−0.18) − Φ(−2))/0.954 is 42 %.
+func ExampleSample() {
+	p := mini()
+	device(p, "isolation valve", 8000*unit.Foot, rising(3700*unit.PSI, 3900*unit.PSI))
+	r, _ := sequence.Sample(context.Background(), p, sequence.Uncertainty{Samples: 20000, Seed: 1})
+	fmt.Printf("%.0f %% of 20000 draws go wrong\n", 100*r.Fails.Value)
+	fmt.Println("first:", r.Events[0].Device, "in", r.Events[0].Step)
+	// Output:
+	// 42 % of 20000 draws go wrong
+	// first: isolation valve: moves in set
+}
+
 // One pin fewer on the day: only what changes is shown.
 func ExampleChanges() {
 	before, _ := sequence.Check(context.Background(), mini(), sequence.Options{})

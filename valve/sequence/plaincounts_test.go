@@ -66,6 +66,8 @@ func countCases() []plainCase {
 	add("a front's peak under the threshold", front(41.6), "")
 	add("a front's peak over the threshold", front(41.5), sequence.Unintended)
 
+	add("due at once, either first", dueAtOnce("burst: moves", "relief: moves", "witness: moves"), sequence.Missing)
+	add("due at once, the other first", dueAtOnce("burst: moves", "relief: moves"), sequence.Unintended)
 	add("one barrier falls, then the other", fallingBarriers(0), sequence.BarrierLack)
 	add("one barrier falls, the other stands", fallingBarriers(400), "")
 
@@ -131,5 +133,20 @@ func fallingBarriers(more float64) *sequence.Plan {
 	if more == 0 {
 		p.Steps[0].Expect = append(p.Steps[0].Expect, "y: moves")
 	}
+	return p
+}
+
+// dueAtOnce: a room jumps to the tubing's 1,000 psi as a disc bursts. Then a
+// witness that moves at 500 psi and a relief that lets the room go to the annulus
+// at 600 psi are due at once: after the relief the witness feels nothing.
+func dueAtOnce(expect ...string) *sequence.Plan {
+	p := gaugeWell("room")
+	addPort(p, "in", "tubing", "room", false)
+	addPort(p, "out", "room", "annulus", false)
+	addAction(p, "burst", "tubing", "", rising(1000*psi, 1000*psi)).Opens = []string{"in"}
+	relief := addAction(p, "relief", "room", "", rising(600*psi, 600*psi))
+	relief.Closes, relief.Opens = []string{"in"}, []string{"out"}
+	addAction(p, "witness", "room", "", rising(500*psi, 500*psi))
+	p.Steps = []sequence.Step{{Name: "up", Ramps: tubingTo(1500), Expect: expect}}
 	return p
 }

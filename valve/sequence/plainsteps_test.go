@@ -212,7 +212,7 @@ func (m *plainMaker) limits(r *plainResult) {
 	}
 	for i := range p.Ratings {
 		x := &p.Ratings[i]
-		limit := exactly((1 + worst[string(sequence.RatingCross)+x.Name]) * (1 + m.room()))
+		limit := exactly(max(2, (1+worst[string(sequence.RatingCross)+x.Name])*(1+m.room())))
 		if x.Burst.Nominal > 0 {
 			x.Burst = limit
 		} else {

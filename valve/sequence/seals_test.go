@@ -80,3 +80,33 @@ func TestLockInIsABand(t *testing.T) {
 	require.InDelta(t, 0.4*3375*1.05*bore, inPounds(t, x.Greatest), 0.01*9492)
 	require.InDelta(t, 80000-inPounds(t, x.Greatest), inPounds(t, x.Margin), 1)
 }
+
+// Pressures step at a seal, not over the nodes around it. A seal of 4.5 in at 6,000 ft
+// with 1,000 psi more on the annulus above it: the ring pushes down with 1,000·π/4·(4.5² −
+// 3.5²) = 6,283 lbf, and the pressure around the pipe lengthens what is above the seal as
+// 2ν·1,000·Ao = 5,773 lbf would: (6,283 + 5,773)·72,000 in/(30e6·2.590 in²) = 11.17 in down,
+// with nothing compressed that could buckle.
+//
+// Source: Lubinski, Althouse and Logan (1962); by hand.
+func TestPressureStepsAtASeal(t *testing.T) {
+	p := landed()
+	p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
+	p.Compartments[1].Bottom, p.Compartments[2].Top = 6000*foot, 6000*foot
+	p.Compartments[2].Trapped = unit.Exactly(unit.Pressure(column(9.5, 6000)) * psi)
+	p.Devices[0].Actions[0].Outside = "below"
+	p.Ports[0].Depth, p.Ports[0].Open = 6000*foot, false
+	p.String.Around = []string{"annulus", "below"}
+	p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
+	p.String.Seals = []sequence.Seal{{Name: "seals", Depth: 6000 * foot, Bore: 4.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot}}
+	p.Steps = []sequence.Step{{Name: "pressure", Ramps: []map[string]unit.Pressure{{"annulus": 1000 * psi}}}}
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	at := lastString(r, 0)
+	ring := 1000 * math.Pi / 4 * (4.5*4.5 - 3.5*3.5)
+	require.InDelta(t, -ring, (at.Seals[0].Ring - r.Steps[0].Points[0].String.Seals[0].Ring).In(unit.PoundForce), 0.1)
+	require.InDelta(t, (ring+2*0.3*1000*outside)*72000/(30e6*(outside-bore)), at.Seals[0].Travel.In(unit.Inch), 0.02)
+	require.Zero(t, at.Buckled)
+	// It stands where it is told to, 10 ft less what it has moved up and more what it
+	// has moved down.
+	require.InDelta(t, 120+at.Seals[0].Travel.In(unit.Inch), at.Seals[0].Engaged.In(unit.Inch), 1e-6)
+}

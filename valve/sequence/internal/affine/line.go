@@ -32,8 +32,8 @@ func (l Line) Cross(level Form) Form {
 	s := level.Minus(l.F).Times(1 / l.S)
 	if l.D > 0 {
 		share := l.D / math.Abs(l.S)
-		if share >= 0.9 {
-			share = 0.9
+		if share > 0.9999 {
+			share = 0.9999 // whoever asks has to see to it that it may be anywhere
 		}
 		s.R += math.Max(math.Abs(s.Least()), math.Abs(s.Greatest())) * share / (1 - share)
 	}

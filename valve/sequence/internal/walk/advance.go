@@ -13,7 +13,8 @@ type candidate struct {
 	at     affine.Form
 	slope  float64 // of what it feels, in its own direction: above zero
 	level  affine.Form
-	fires  bool // else its row comes on, and may fire on the same leg
+	short  affine.Form // by how much it is passed at the end of the leg
+	fires  bool        // else its row comes on, and may fire on the same leg
 }
 
 // advance goes along the leg to whatever may be next, and in one world to the end.
@@ -28,6 +29,9 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 		// Where it comes in time.
 		reach := Reach / c.slope
 		short := r.length.Minus(c.at).Shift(reach)
+		if c.line.D > 0 {
+			short = c.short.Shift(Reach) // which is known, whatever the way
+		}
 		region := w.Region.With(short)
 		for m := range all {
 			if region == nil {
@@ -95,6 +99,9 @@ func (r *run) candidates(w *World, now affine.Form, lines []affine.Line) (all []
 			if !ok {
 				continue
 			}
+			if c.short, ok = r.passed(w, i, p, line); !ok {
+				continue
+			}
 			if len(w.Rows[i]) > 1 {
 				return nil, i
 			}
@@ -103,6 +110,28 @@ func (r *run) candidates(w *World, now affine.Form, lines []affine.Line) (all []
 		}
 	}
 	return all, -1
+}
+
+// passed is by how much a level is passed at the end of the leg if nothing happens
+// on it: where pressures that move together go uncertain ways, it is known all the
+// same. False where it certainly isn't met.
+func (r *run) passed(w *World, i int, p Progress, line affine.Line) (affine.Form, bool) {
+	a := &w.State.Actions[i]
+	level, falling := waits(a.Row, p)
+	end := line.At(r.length)
+	if line.D > 0 && r.loose && !a.Axial {
+		s := w.State.Clone()
+		for _, m := range r.moves {
+			s.Applied[m.Compartment] = affine.Flat(m.To)
+		}
+		if s.Solve(r.length) == nil {
+			if felt, err := s.Felt(a); err == nil {
+				end = felt.At(r.length)
+			}
+		}
+	}
+	by := along(falling, end.Minus(level))
+	return by, by.Greatest() >= -Reach
 }
 
 func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now affine.Form) (candidate, bool) {
@@ -126,7 +155,11 @@ func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now af
 	if short.Greatest() < -Reach {
 		return candidate{}, false
 	}
-	c.at = line.Cross(level)
+	if line.D > 0.9*slope {
+		c.at = r.length.Times(0.5).Widen(r.length.Radius() + abs(r.length.C)) // anywhere
+	} else {
+		c.at = line.Cross(level)
+	}
 	if c.fires {
 		return c, true
 	}
@@ -155,7 +188,7 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 			}
 		}
 		if lines[n].S != 0 && i != first {
-			w.Rows[i] = r.local(w, i, lines[n], from, to, false, first >= 0 && affects(w.State, first, i))
+			w.Rows[i] = r.local(w, i, lines[n], from, to, false, first >= 0 && affects(w.State, first, i), first < 0)
 			if !w.only(i) {
 				return false, nil // in all of this world it has happened, and wasn't to
 			}
@@ -177,8 +210,8 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 // local are the alternatives of an action's progress after a stretch on which it
 // doesn't act. due says that it may be due where the stretch begins; tied that
 // something else happens at its end that may take away what it feels: what it meets
-// just there may come after that.
-func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due, tied bool) []Progress {
+// just there may come after that; ends that it goes to the end of the leg.
+func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due, tied, ends bool) []Progress {
 	row := w.State.Actions[i].Row
 	silent := r.silentAction(i)
 	var done []Progress
@@ -232,12 +265,19 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 		if x.due && come(along(falling, line.At(x.at).Minus(level)), x.at, false) {
 			continue
 		}
-		if slope := along(falling, affine.Const(line.S)).C; slope > 0 {
-			at := line.Cross(level)
+		if slope := along(falling, affine.Const(line.S)).C; slope+line.D > 0 {
+			at := to // nobody knows where
+			if slope > line.D {
+				at = line.Cross(level)
+			}
 			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
 				r.Observer.Reached(w, r.place, i, x.p, beyond)
 			}
-			if come(along(falling, line.At(to).Minus(level)), at, tied) {
+			by := along(falling, line.At(to).Minus(level))
+			if line.D > 0 && ends {
+				by, _ = r.passed(w, i, x.p, line)
+			}
+			if come(by, at, tied) {
 				continue
 			}
 		}

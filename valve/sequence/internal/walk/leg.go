@@ -308,7 +308,7 @@ func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Li
 		if rest != nil {
 			rest = rest.With(d.by.Shift(Reach).Times(-1))
 		}
-		if len(all) == 1 || d.fires && d.by.Least() >= -Reach && r.alone(w, d.action) {
+		if len(all) == 1 || d.fires && d.by.Least() >= -Reach && r.alone(w, d.action) && !r.disturbed(w, d.action, all) {
 			break
 		}
 	}
@@ -452,7 +452,7 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		return nil
 	}
 	n := r.index(i)
-	w.Rows[i] = r.local(w, i, lines[n], now, now, true, false)
+	w.Rows[i] = r.local(w, i, lines[n], now, now, true, false, false)
 	if !w.only(i) {
 		return nil
 	}

@@ -155,7 +155,7 @@ func (k *Walker) rampWay(w *World, moves []Move, travel []affine.Form, length af
 		loose = loose || apart > 0
 	}
 	s.Span = most
-	k.loose = loose
+	k.loose, k.moves = loose, moves
 	out, err := k.leg(w, length, false)
 	k.loose = false
 	for _, x := range out {

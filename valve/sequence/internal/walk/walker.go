@@ -68,6 +68,7 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
+	moves   []Move       // of the ramp, where its ways are only enclosed
 	stuck   error        // devices moved each other without end in a world of the step
 	seen    []*World     // of the stage that is taken on
 	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known

@@ -1,0 +1,69 @@
+package sequence_test
+
+import (
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// Every window of the small plans against the verdict at pressures all along it: a step
+// fails just where its window says.
+func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
+	windows := 0
+	for name, p := range shippedPlans(t) {
+		if len(p.Steps) > 5 {
+			continue
+		}
+		for i, s := range check(t, p).Steps {
+			for _, w := range s.Windows {
+				if w.Planned.Axial() {
+					continue
+				}
+				windows++
+				for x := 3.0; x <= 9000; x += 397 {
+					q := p.Clone()
+					hold(q, i, w, unit.Pressure(x)*psi)
+					r := verdict(t, q)
+					inside, near := within(t, w, x)
+					require.True(t, near || inside != failsIn(r, s.Name), "%s, %s, ramp %d at %v psi: window %s, %+v", name, s.Name, w.Ramp, x, w.Words(), r.Findings)
+				}
+			}
+		}
+	}
+	require.Greater(t, windows, 15)
+}
+
+// hold gives what a window is of another pressure wherever it is held.
+func hold(p *sequence.Plan, step int, w sequence.Window, to unit.Pressure) {
+	planned, _ := w.Planned.Pressure()
+	for _, ramp := range p.Steps[step].Ramps {
+		for _, name := range append([]string{w.Compartment}, w.Together...) {
+			if x, ok := ramp[name]; ok && x == planned {
+				ramp[name] = to
+			}
+		}
+	}
+}
+
+// within tells whether a pressure lies in a window, and whether it is within 1.5 psi of
+// an edge.
+func within(t *testing.T, w sequence.Window, x float64) (inside, near bool) {
+	for _, i := range w.Intervals {
+		a, b := inPsi(t, i.Least), inPsi(t, i.Greatest)
+		inside = inside || a <= x && x <= b
+		near = near || x > a-1.5 && x < a+1.5 || x > b-1.5 && x < b+1.5
+	}
+	return inside, near
+}
+
+// failsIn tells whether a step fails by itself.
+func failsIn(r *sequence.Programme, step string) bool {
+	for _, f := range r.Findings {
+		if f.Step == step && f.Follows == "" {
+			return true
+		}
+	}
+	return false
+}
