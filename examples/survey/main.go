@@ -30,7 +30,7 @@ func main() { calculator.Main(command) }
 var schrock string
 
 func example() (*hydrostatics.Path, error) {
-	stations, err := wellpath.Read(strings.NewReader(schrock))
+	stations, err := hydrostatics.ReadSurvey(strings.NewReader(schrock))
 	if err != nil {
 		return nil, err
 	}

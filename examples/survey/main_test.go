@@ -1,7 +1,6 @@
 package main
 
 import (
-	"completion.example/examples/internal/wellpath"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -27,7 +26,7 @@ func FuzzRead(f *testing.F) {
 	f.Add("MD,inclination,azimuth\n100 m,0 deg,30 deg\n")
 	f.Add("\"\n,,\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		stations, err := wellpath.Read(strings.NewReader(text))
+		stations, err := hydrostatics.ReadSurvey(strings.NewReader(text))
 		if err != nil {
 			return
 		}

@@ -3,11 +3,9 @@
 package wellpath
 
 import (
-	"encoding/csv"
 	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"os"
 
 	"completion.example/hydrostatics"
@@ -43,7 +41,7 @@ func (s *Survey) Set(file string) error {
 		return err
 	}
 	defer f.Close()
-	stations, err := Read(f)
+	stations, err := hydrostatics.ReadSurvey(f)
 	if err != nil {
 		return err
 	}
@@ -90,28 +88,4 @@ func (s *Survey) Tell(a *calculator.Answer) {
 		t.Rows = append(t.Rows, []any{p[0], p[1]})
 	}
 	a.Tables = append([]calculator.Table{t}, a.Tables...)
-}
-
-// Read reads stations: one header line, then MD, inclination and azimuth.
-func Read(r io.Reader) ([]hydrostatics.Station, error) {
-	c := csv.NewReader(r)
-	c.FieldsPerRecord = 3
-	c.TrimLeadingSpace = true
-	lines, err := c.ReadAll()
-	if err != nil {
-		return nil, err
-	}
-	var stations []hydrostatics.Station
-	var errs []error
-	for i, l := range lines {
-		if i == 0 {
-			continue // the header
-		}
-		var s hydrostatics.Station
-		if err := errors.Join(s.MD.UnmarshalText([]byte(l[0])), s.Inclination.UnmarshalText([]byte(l[1])), s.Azimuth.UnmarshalText([]byte(l[2]))); err != nil {
-			errs = append(errs, fmt.Errorf("line %d: %w", i+1, err))
-		}
-		stations = append(stations, s)
-	}
-	return stations, errors.Join(errs...)
 }
