@@ -106,11 +106,6 @@ func (r Row) Validate() error {
 	return f.Err()
 }
 
-// Check is Validate.
-//
-// Deprecated: use Validate.
-func (r Row) Check() error { return r.Validate() }
-
 // Ramp walks the differential from one value to another, without turning back
 // on the way, and says whether the last trigger of the row fires. It is pure
 // and allocates nothing. r must have passed Check; a differential of NaN ends

@@ -154,8 +154,3 @@ func (t Trigger) Condition(s State) Condition {
 
 // scope stands before every fault of this package.
 const scope = "valve"
-
-// Check is Validate.
-//
-// Deprecated: use Validate.
-func (t Trigger) Check() error { return t.Validate() }

@@ -39,11 +39,6 @@ func (c Columns) Validate() error {
 	return fault.Join(scope, fault.At("Applied", c.Applied.Validate()), fault.At("Opposing", c.Opposing.Validate()))
 }
 
-// Check is Validate.
-//
-// Deprecated: use Validate.
-func (c Columns) Check() error { return c.Validate() }
-
 // Demand is what one device asks of the surface pressure: to fire, or to hold.
 //
 // A device that surface pressure works against the other way round, such as one

@@ -59,11 +59,6 @@ func (b Band[Q]) Validate() error {
 	return nil
 }
 
-// Check is Validate.
-//
-// Deprecated: use Validate.
-func (b Band[Q]) Check() error { return b.Validate() }
-
 // Contains tells whether q lies in b, ends included.
 func (b Band[Q]) Contains(q Q) bool { return b.Least <= q && q <= b.Greatest }
 

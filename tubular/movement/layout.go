@@ -42,16 +42,6 @@ type line struct {
 	connections []tubular.Connection // by section
 }
 
-// compliance is the lengthening per axial force at the lower end, in m/N.
-func (l *line) compliance() float64 {
-	sum := 0.0
-	for k := range l.bars {
-		b := &l.bars[k]
-		sum += b.length() / (b.e * b.as)
-	}
-	return sum
-}
-
 // layOut fills in points and elements.
 //
 // breaks are measured depths, sorted, at which something steps within a section:

@@ -68,12 +68,12 @@ type plainFormation struct {
 }
 
 type plainRating struct {
-	name             string
-	inside, outside  int // outside -1: background
-	background       float64
-	from, to         float64
-	burst, collapse  float64 // allowed; 0: no limit
-	depths, compared []float64
+	name            string
+	inside, outside int // outside -1: background
+	background      float64
+	from, to        float64
+	burst, collapse float64 // allowed; 0: no limit
+	depths          []float64
 }
 
 // plainWell is a plan with sharp values, names turned into numbers of lists.

@@ -10,15 +10,6 @@ import (
 	"completion.example/tubular/catalogue"
 )
 
-// found is the pipe of the standard catalogue.
-func (p Pipe) found() (tubular.Pipe, error) {
-	all, err := catalogue.Standard()
-	if err != nil {
-		return tubular.Pipe{}, err
-	}
-	return p.find(all)
-}
-
 // find returns the pipe of the catalogue, or the user's own.
 func (p Pipe) find(all catalogue.Catalogue) (tubular.Pipe, error) {
 	if p.Bore != 0 || p.Yield != 0 {
@@ -88,7 +79,7 @@ func (v *validation) string() {
 	v.force(`string."lock down"`, s.LockDown)
 	v.forceOrNone("string.rig", s.Rig)
 	v.force("string.block", s.Block)
-	v.faultIf("string.drag", s.Drag.Check())
+	v.faultIf("string.drag", s.Drag.Validate())
 	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
 	v.force("string.drag", s.Drag.Greatest)
 	v.around(s, top)

@@ -149,7 +149,7 @@ func (v *validation) well() {
 		if _, ok := w.Temperatures[name]; !ok {
 			v.fault(path, "no temperature %q in well.temperatures", name)
 		}
-		v.faultIf(path, b.Check())
+		v.faultIf(path, b.Validate())
 		if !(b.Least >= -mostHeat && b.Greatest <= mostHeat) {
 			v.fault(path, "runs from %v to %v; it must be from %v to %v", b.Least, b.Greatest, -mostHeat, mostHeat)
 		}
@@ -171,7 +171,7 @@ func (v *validation) fluids() {
 		v.compression(path+".compression", f.Compression)
 		switch f.Kind {
 		case "", ConstantDensity, ClearBrine:
-			v.faultIf(path+".density", f.Density.Check())
+			v.faultIf(path+".density", f.Density.Validate())
 			v.density(path+".density", f.Density.Least)
 			v.density(path+".density", f.Density.Greatest)
 			if f.Kind != ClearBrine && f.Expansion != 0 {
@@ -195,8 +195,8 @@ func (v *validation) formations() {
 	for i, f := range v.plan.Formations {
 		path := fmt.Sprintf("formations[%d]", i)
 		v.depth(path+".depth", f.Depth)
-		v.faultIf(path+".pressure", f.Pressure.Check())
-		v.faultIf(path+".fracture", f.Fracture.Check())
+		v.faultIf(path+".pressure", f.Pressure.Validate())
+		v.faultIf(path+".fracture", f.Fracture.Validate())
 		v.positive(path+".pressure", f.Pressure.Least, float64(f.Pressure.Least))
 		if f.Fracture.Nominal != 0 && !(f.Fracture.Least > f.Pressure.Greatest) {
 			v.fault(path+".fracture", "is %v; it must be above the formation's pressure of %v, or left out", f.Fracture, f.Pressure)
@@ -221,7 +221,7 @@ func (v *validation) compartments() {
 		if !(c.Top < c.Bottom) {
 			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.Bottom, c.Top)
 		}
-		v.faultIf(path+".trapped", c.Trapped.Check())
+		v.faultIf(path+".trapped", c.Trapped.Validate())
 		v.notNegative(path+".trapped", c.Trapped.Least, float64(c.Trapped.Least))
 		v.capacity(path+".capacity", c.Capacity)
 		v.layers(path, c)

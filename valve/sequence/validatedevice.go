@@ -18,7 +18,7 @@ func (v *validation) devices() {
 			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
 		}
 		v.depth(path+".depth", d.Depth)
-		v.faultIf(path+`."depth error"`, d.Error.Check())
+		v.faultIf(path+`."depth error"`, d.Error.Validate())
 		v.depth(path+`."depth error"`, d.Depth+d.Error.Least)
 		v.depth(path+`."depth error"`, d.Depth+d.Error.Greatest)
 		if len(d.Actions) == 0 {
@@ -119,7 +119,7 @@ func (v *validation) trigger(path string, axial bool, t Trigger) {
 	if !axial && t.Tension != (unit.Band[unit.Force]{}) {
 		v.fault(path+".tension", "belongs to an axial action")
 	}
-	v.faultIf(path+".rearm", t.Rearm.Check())
+	v.faultIf(path+".rearm", t.Rearm.Validate())
 	if given > 1 {
 		return
 	}
@@ -157,7 +157,7 @@ func (t Trigger) check(axial bool) error {
 		per := 1 / float64(t.Pins.Area)
 		r.Threshold = unit.Band[unit.Pressure]{Least: unit.Pressure(float64(f.Least) * per), Nominal: unit.Pressure(float64(f.Nominal) * per), Greatest: unit.Pressure(float64(f.Greatest) * per)}
 	}
-	return r.Check()
+	return r.Validate()
 }
 
 // actionExists checks a name such as "packer: sets".
@@ -196,10 +196,10 @@ func (v *validation) ratings() {
 		} else if r.Background != "" {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
 		}
-		v.faultIf(path+".burst", r.Burst.Check())
+		v.faultIf(path+".burst", r.Burst.Validate())
 		v.strength(path+".burst", r.Burst.Least)
 		v.strength(path+".burst", r.Burst.Greatest)
-		v.faultIf(path+".collapse", r.Collapse.Check())
+		v.faultIf(path+".collapse", r.Collapse.Validate())
 		v.strength(path+".collapse", r.Collapse.Least)
 		v.strength(path+".collapse", r.Collapse.Greatest)
 		switch given := r.Burst.Greatest != 0 || r.Collapse.Greatest != 0; {
@@ -259,7 +259,7 @@ func (v *validation) rules() {
 	if r.Barriers < 0 || r.Barriers > len(v.plan.Barriers) {
 		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
-	v.faultIf("rules.gauge", r.Gauge.Check())
+	v.faultIf("rules.gauge", r.Gauge.Validate())
 	v.chamber("rules.gauge", r.Gauge.Least)
 	v.chamber("rules.gauge", r.Gauge.Greatest)
 	v.factor("rules.burst", r.Burst)

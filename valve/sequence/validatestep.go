@@ -89,7 +89,7 @@ func (v *validation) goals(path string, s Step) {
 	for k, b := range s.Balance {
 		at := fmt.Sprintf("%s.balance[%d]", path, k)
 		v.moment(at+".at", b.Moment, s)
-		v.faultIf(at+".overbalance", b.Overbalance.Check())
+		v.faultIf(at+".overbalance", b.Overbalance.Validate())
 		known(v, at+".formation", "formation", b.Formation, v.plan.Formations, formationName)
 		if v.compartment(at+".compartment", b.Compartment) {
 			for _, f := range v.plan.Formations {
@@ -102,7 +102,7 @@ func (v *validation) goals(path string, s Step) {
 	for k, t := range s.Tests {
 		at := fmt.Sprintf("%s.tests[%d]", path, k)
 		v.moment(at+".at", t.Moment, s)
-		v.faultIf(at+".differential", t.Differential.Check())
+		v.faultIf(at+".differential", t.Differential.Validate())
 		if d, err := time.ParseDuration(t.Hold); t.Hold != "" && (err != nil || d <= 0) {
 			v.fault(at+".hold", "is %q; write a time such as 15m or 1h30m", t.Hold)
 		}
