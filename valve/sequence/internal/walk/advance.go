@@ -69,9 +69,11 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 			return err
 		}
 	}
-	part := w.within(none)
-	if part == nil {
-		return nil
+	part := w
+	if none != w.Region { // else this is the last use of it
+		if part = w.within(none); part == nil {
+			return nil
+		}
 	}
 	for n := range all {
 		c := &all[n]

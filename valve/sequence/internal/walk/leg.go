@@ -119,6 +119,14 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 			if fresh {
 				pending = c.actions
 			}
+			still, err := r.still(x, pending)
+			if err != nil {
+				return nil, err
+			}
+			if still { // nothing moves here: what a clone is for doesn't happen
+				next = append(next, x)
+				continue
+			}
 			out, err := r.through(x.Clone(), pending)
 			if err != nil {
 				return nil, err
@@ -128,6 +136,28 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 		worlds = next
 	}
 	return worlds, nil
+}
+
+// still shows a world at the end of the leg if nothing that the cluster's actions
+// feel changes on it.
+func (r *run) still(w *World, pending []int) (bool, error) {
+	if len(pending) > 0 {
+		return false, nil
+	}
+	lines, err := r.felt(w)
+	if err != nil {
+		return false, err
+	}
+	for _, l := range lines {
+		if l.S != 0 || l.D != 0 {
+			return false, nil
+		}
+	}
+	if r.silent {
+		return true, nil
+	}
+	_, err = r.stretch(w, affine.Form{}, r.length, lines, -1)
+	return true, err
 }
 
 // run is a cluster on its way along a leg.
