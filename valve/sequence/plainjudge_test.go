@@ -131,7 +131,8 @@ func (w *plainWalk) stands(b *sequence.Barrier, f *plainFormation) bool {
 	case b.Action != "":
 		return w.s.happened[w.action(b.Action)]
 	case b.Column != "":
-		over := w.s.at(w.comp(b.Column), f.depth) - f.pressure
+		// What is missing before it counts as flow counts as nothing.
+		over := w.s.at(w.comp(b.Column), f.depth) - f.pressure + plainFlow
 		if hair(over) {
 			w.r.close = true
 		}

@@ -247,7 +247,7 @@ type Barrier struct {
 	Port      string `json:"port"`      // stands while this port is shut, or
 	Action    string `json:"action"`    // once this action ("device: action") has happened,
 	Until     string `json:"until"`     // and until this one has, or
-	Column    string `json:"column"`    // while this compartment's fluid overbalances the formation; none of them: always
+	Column    string `json:"column"`    // while this compartment's fluid overbalances the formation, to the 0.5 psi that count as no flow; none of them: always
 }
 
 // Rules are the plan's own requirements, each an input.

@@ -1,6 +1,8 @@
 package walk
 
 import (
+	"slices"
+
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/well"
 )
@@ -48,7 +50,8 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 		if part == nil {
 			continue
 		}
-		if alive, err := r.stretch(part, now, c.at, lines, c.action); err != nil {
+		alive, came, err := r.stretch(part, now, c.at, lines, c.action)
+		if err != nil {
 			return err
 		} else if !alive {
 			continue
@@ -60,12 +63,12 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 			q, _ := met(w.State.Actions[c.action].Row, c.p)
 			part.Rows[c.action] = []Progress{q}
 			r.note(part, c.action, q, c.line.At(c.at), c.at)
-			if err := r.take(part, c.at, []int{c.action}, nil, depth+1); err != nil {
+			if err := r.take(part, c.at, append(came, c.action), nil, depth+1); err != nil {
 				return err
 			}
 			continue
 		}
-		if err := r.fire(part, c.action, c.at, nil, lines, depth); err != nil {
+		if err := r.fire(part, c.action, c.at, came, lines, depth); err != nil {
 			return err
 		}
 	}
@@ -81,8 +84,12 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
 		}
 	}
-	if alive, err := r.stretch(part, now, r.length, lines, -1); err != nil || !alive {
+	alive, came, err := r.stretch(part, now, r.length, lines, -1)
+	if err != nil || !alive {
 		return err
+	}
+	if len(came) > 0 {
+		return r.take(part, r.length, came, nil, depth+1)
 	}
 	r.out = append(r.out, part)
 	return nil
@@ -177,8 +184,10 @@ func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now af
 
 // stretch takes a world from one place to another between which no acting action
 // is met: rows come on, and the ends are shown. first is the action that is met at
-// its end. It tells whether anything of the world is left.
-func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first int) (alive bool, err error) {
+// its end. It tells whether anything of the world is left, and which rows of acting
+// actions have come on: what they wait for next may be due at once.
+func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first int) (alive bool, came []int, err error) {
+	still := from.Same(to, equal)
 	for n, i := range r.cluster.actions {
 		if !w.State.Armed[i] {
 			continue
@@ -189,10 +198,14 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 				r.Observer.Felt(w, r.place, i, p, a, b)
 			}
 		}
-		if lines[n].S != 0 && i != first {
+		if (lines[n].S != 0 || lines[n].D != 0) && i != first && !still {
+			before := w.Rows[i]
 			w.Rows[i] = r.local(w, i, lines[n], from, to, false, first >= 0 && affects(w.State, first, i), first < 0)
+			if !r.silentAction(i) && r.dueNext(w, i, before, lines[n].At(to)) {
+				came = append(came, i)
+			}
 			if !w.only(i) {
-				return false, nil // in all of this world it has happened, and wasn't to
+				return false, nil, nil // in all of this world it has happened, and wasn't to
 			}
 		}
 	}
@@ -200,13 +213,29 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 		// The string isn't straight between two places: it is looked at halfway, too.
 		half := from.Plus(to).Times(0.5)
 		if err := r.moment(w, half, -1, false); err != nil {
-			return false, err
+			return false, nil, err
 		}
 	}
 	if r.loose && first < 0 {
-		return true, nil
+		return true, came, nil
 	}
-	return true, r.moment(w, to, first, false)
+	return true, came, r.moment(w, to, first, false)
+}
+
+// dueNext tells whether a row that has come on waits for something that it feels
+// already.
+func (r *run) dueNext(w *World, i int, before []Progress, felt affine.Form) bool {
+	row := w.State.Actions[i].Row
+	for _, p := range w.Rows[i] {
+		if p.Done || slices.ContainsFunc(before, p.is) {
+			continue
+		}
+		level, falling := waits(row, p)
+		if along(falling, felt.Minus(level)).Greatest() >= -Reach {
+			return true
+		}
+	}
+	return false
 }
 
 // local are the alternatives of an action's progress after a stretch on which it

@@ -156,7 +156,7 @@ func (r *run) still(w *World, pending []int) (bool, error) {
 	if r.silent {
 		return true, nil
 	}
-	_, err = r.stretch(w, affine.Form{}, r.length, lines, -1)
+	_, _, err = r.stretch(w, affine.Form{}, r.length, lines, -1)
 	return true, err
 }
 

@@ -1,0 +1,5 @@
+//go:build !race
+
+package movement_test
+
+const raced = false
