@@ -135,15 +135,20 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	for _, f := range p.forms {
 		loose = math.Max(loose, f[len(f)-1].R)
 	}
+	for h := s; h != nil; h = h.before {
+		for _, f := range h.p.forms {
+			loose = math.Max(loose, f[len(f)-1].R)
+		}
+	}
 	for n := range forms {
 		if math.IsNaN(forms[n].C) {
 			return nil, errNotLanded
 		}
-		// Between the corners that were loaded lie others: a share of what all inputs
-		// together make stands for them.
+		// Between the corners that were loaded lie others: of what isn't straight, a
+		// share of what all inputs together make stands for them.
 		r := wide[n]
-		if len(symbols) > 1 {
-			r += between * forms[n].Radius()
+		if linear := forms[n].Radius(); len(symbols) > 1 && r > 1e-7*linear {
+			r += between * linear
 		}
 		if loose > 0 {
 			r += math.Abs(forms[n].C) * loose / 1e7

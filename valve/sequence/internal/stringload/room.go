@@ -79,6 +79,8 @@ type profile struct {
 	of          []int           // compartments
 	corners     [][]int         // by compartment in of: depths between which its pressure is straight
 	forms       [][]affine.Form // there
+	from        *profile        // of slips that may bite earlier: how it was then,
+	bite        affine.Form     // and how far from that to this one they do
 	temperature int
 }
 
@@ -111,8 +113,16 @@ func (p *profile) index(compartment int) int {
 	return -1
 }
 
+// like tells whether two profiles are of the same places.
+func (p *profile) like(q *profile) bool {
+	return len(p.of) == len(q.of) && slices.EqualFunc(p.corners, q.corners, slices.Equal[[]int])
+}
+
 // same tells whether two profiles are equal.
 func (p *profile) same(q *profile) bool {
+	if (p.from == nil) != (q.from == nil) || p.from != nil && !p.from.same(q.from) {
+		return false
+	}
 	if p.temperature != q.temperature || len(p.of) != len(q.of) {
 		return false
 	}
@@ -134,6 +144,12 @@ func (p *profile) same(q *profile) bool {
 
 // symbols adds the symbols that a profile depends on.
 func (p *profile) symbols(set map[int]bool) {
+	if p.from != nil {
+		p.from.symbols(set)
+		for _, t := range p.bite.T {
+			set[t.Symbol] = true
+		}
+	}
 	for _, forms := range p.forms {
 		for _, f := range []affine.Form{forms[0], forms[len(forms)-1]} {
 			for _, t := range f.T {
@@ -155,6 +171,10 @@ func (r *Room) sharp(p *profile, e []float64) *sharp {
 		values := make([]float64, len(p.forms[n]))
 		for d, f := range p.forms[n] {
 			values[d] = f.At(e)
+			if p.from != nil {
+				was := p.from.forms[n][d].At(e)
+				values[d] = was + (values[d]-was)*p.bite.At(e)
+			}
 		}
 		s.p = append(s.p, values)
 		depths := make([]float64, len(values))

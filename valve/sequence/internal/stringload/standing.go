@@ -137,20 +137,12 @@ func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine
 func (r *Room) bitten(w *walk.World, a *well.Action, p *profile) *profile {
 	s, _ := w.State.String.(*standing)
 	for ; s != nil; s = s.before {
-		if s.act != marked || s.place != a.Bites || len(s.p.forms) != len(p.forms) {
+		if s.act != marked || s.place != a.Bites || !s.p.like(p) {
 			continue
 		}
-		q := &profile{of: p.of, corners: p.corners, temperature: p.temperature, forms: make([][]affine.Form, len(p.forms))}
-		for n := range p.forms {
-			if len(p.forms[n]) != len(s.p.forms[n]) {
-				return p
-			}
-			q.forms[n] = make([]affine.Form, len(p.forms[n]))
-			for d := range p.forms[n] {
-				q.forms[n][d] = s.p.forms[n][d].Plus(affine.Mul(p.forms[n][d].Minus(s.p.forms[n][d]), a.Bite))
-			}
-		}
-		return q
+		q := *p
+		q.from, q.bite = s.p, a.Bite
+		return &q
 	}
 	return p
 }
