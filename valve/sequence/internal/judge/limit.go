@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/well"
 )
@@ -101,7 +102,7 @@ type Limits struct {
 
 // tolerance is the difference of two fixed pressures that counts as no flow: less
 // than any gauge on a rig can show. In Pa: 0.5 psi.
-const tolerance = 0.5 * 6894.757293168361
+const tolerance = 0.5 * float64(unit.PSI)
 
 // vacuum is the least gauge pressure that there is, in Pa.
 const vacuum = -101325

@@ -1,0 +1,95 @@
+package sequence
+
+import (
+	"maps"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/walk"
+)
+
+func (c *compiler) steps() {
+	n := c.Network
+	for _, s := range c.plan.Steps {
+		x := walk.Step{Name: s.Name, Temperature: -1, Lands: s.Lands && c.plan.String != nil, Expect: make([][]int, n.Devices)}
+		if s.Temperature != "" {
+			x.Temperature = slices.Index(c.names, s.Temperature)
+		}
+		for _, name := range s.Shut {
+			x.Shut = append(x.Shut, c.by.compartment[name])
+		}
+		for _, w := range s.Swap {
+			x.Swaps = append(x.Swaps, walk.Swap{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
+				From: c.depth(w.From), To: c.depth(w.To), Up: w.Up})
+		}
+		for _, ramp := range s.Ramps {
+			var moves []walk.Move
+			for _, name := range slices.Sorted(maps.Keys(ramp)) {
+				moves = append(moves, walk.Move{Compartment: c.by.compartment[name], To: c.applied(ramp[name])})
+			}
+			x.Ramps = append(x.Ramps, moves)
+		}
+		if len(s.Squeeze) > 0 {
+			x.Squeeze = map[int]float64{}
+			for name, d := range s.Squeeze {
+				x.Squeeze[c.by.compartment[name]] = float64(d)
+			}
+		}
+		for _, f := range s.Pull {
+			x.Pulls = append(x.Pulls, affine.Const(float64(f)))
+		}
+		for _, name := range s.Expect {
+			a := c.by.action[name]
+			d := n.Actions[a].Device
+			x.Expect[d] = append(x.Expect[d], a)
+		}
+		c.Steps = append(c.Steps, x)
+		c.Limits.Steps = append(c.Limits.Steps, c.goals(&s))
+	}
+}
+
+// applied is what is really applied where the gauge shows a pressure.
+func (c *compiler) applied(p unit.Pressure) affine.Form {
+	f := affine.Const(float64(p))
+	if p > 0 {
+		f = f.Plus(c.forms["rules.gauge"])
+	}
+	return f
+}
+
+func (c *compiler) goals(s *Step) judge.Goals {
+	g := judge.Goals{Produces: s.Produce != nil, Inflow: slices.Contains(s.Allow, FlowIn), Loss: slices.Contains(s.Allow, FlowOut),
+		Circle: slices.Contains(s.Allow, Circulation)}
+	last := len(s.Ramps) + len(s.Pull)
+	if len(s.Squeeze) > 0 {
+		last++
+	}
+	for _, t := range s.Tests {
+		d := c.depth(t.Depth)
+		in, out := c.by.compartment[t.Inside], c.by.compartment[t.Outside]
+		x := judge.Test{Inside: in, Outside: out, AtIn: c.at(in, d), AtOut: c.at(out, d), Stand: -1,
+			Least: float64(t.Differential.Least), Greatest: float64(t.Differential.Greatest)}
+		switch t.Moment {
+		case AtStart:
+			x.Stand = 0
+		case AtEnd:
+			x.Stand = last
+		}
+		g.Tests = append(g.Tests, x)
+	}
+	for _, b := range s.Balance {
+		i, f := c.by.compartment[b.Compartment], c.by.formation[b.Formation]
+		x := judge.Balance{Compartment: i, At: c.at(i, c.Network.Formations[f].Depth), Formation: f, Stand: last,
+			Least: float64(b.Overbalance.Least), Greatest: float64(b.Overbalance.Greatest)}
+		switch b.Moment {
+		case AtStart:
+			x.Stand = 0
+		case AtPeak:
+			x.Stand = 1
+		}
+		g.Balances = append(g.Balances, x)
+	}
+	return g
+}

@@ -1,0 +1,134 @@
+package sequence
+
+import (
+	"fmt"
+	"strings"
+
+	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/proof"
+)
+
+// clash says what fails where, when nothing is left.
+func (k *checker) clash(axial bool, bad []proof.Bad) []string {
+	type span struct{ least, greatest float64 }
+	spans := map[string]span{}
+	var order []string
+	for _, b := range bad {
+		why := k.reason(b.Margin)
+		s, ok := spans[why]
+		if !ok {
+			order = append(order, why)
+			s = span{b.Least, b.Greatest}
+		}
+		spans[why] = span{min(s.least, b.Least), max(s.greatest, b.Greatest)}
+	}
+	var all []string
+	for _, why := range order {
+		s := spans[why]
+		all = append(all, fmt.Sprintf("from %s to %s %s", level(axial, s.least).Rounded(digits), level(axial, s.greatest).Rounded(digits), why))
+	}
+	if len(all) > 4 {
+		all = all[:4]
+	}
+	return all
+}
+
+// reason says in a few words which limit makes an edge.
+func (k *checker) reason(m *judge.Margin) string {
+	if m == nil {
+		return "it can't be walked"
+	}
+	name := k.nameOf(m)
+	switch m.Kind {
+	case judge.Event:
+		return "“" + name + "” can happen"
+	case judge.Omission:
+		return "“" + name + "” may not happen"
+	case judge.Inside, judge.Outside:
+		return "the rating “" + name + "” is passed"
+	case judge.Fracture:
+		return "the fracture pressure of “" + name + "” is passed"
+	case judge.Inflow:
+		return "fluid flows in by “" + name + "”"
+	case judge.Loss:
+		return "fluid is lost by “" + name + "”"
+	case judge.Circulation:
+		return "fluid circulates by “" + name + "”"
+	case judge.Vacuum:
+		return "the column of “" + name + "” falls"
+	case judge.Barriers:
+		return "too few barriers stand before “" + name + "”"
+	case judge.TestLow:
+		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” is short"
+	case judge.TestHigh:
+		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” is too hard"
+	case judge.BalanceLow:
+		return "the balance against “" + k.plan.Steps[m.Step].Balance[m.Index].Formation + "” is less than planned"
+	case judge.BalanceHigh:
+		return "the balance against “" + k.plan.Steps[m.Step].Balance[m.Index].Formation + "” is more than planned"
+	case judge.String:
+		return "the string passes its " + limitNames[m.Index] + " limit"
+	case judge.SealUp, judge.SealDown:
+		return "“" + k.plan.String.seals()[m.Index].name(m.Index) + "” leaves its bore"
+	case judge.Holding:
+		return "the packer is overloaded"
+	case judge.Lift:
+		return "the hanger is lifted"
+	case judge.Rig:
+		return "the rig's rating is passed"
+	case judge.PullFree:
+		return "the string comes up"
+	}
+	return "the zones don't give what is planned"
+}
+
+// Words writes a window for people.
+func (w *Window) Words() string {
+	if !w.Open() {
+		return "none: " + strings.Join(w.Clash, "; ")
+	}
+	var parts []string
+	for _, x := range w.Intervals {
+		switch {
+		case x.Below == "" && x.Above == "":
+			parts = append(parts, "any")
+		case x.Above == "":
+			parts = append(parts, "at least "+x.Least.Rounded(digits))
+		case x.Below == "":
+			parts = append(parts, "at most "+x.Greatest.Rounded(digits))
+		default:
+			parts = append(parts, x.Least.Rounded(digits)+" to "+x.Greatest.Rounded(digits))
+		}
+	}
+	return strings.Join(parts, ", or ")
+}
+
+// name is what a window is of.
+func (w *Window) name() string {
+	if w.Compartment == "" {
+		return fmt.Sprintf("pull %d", w.Ramp)
+	}
+	return strings.Join(append([]string{w.Compartment}, w.Together...), " and ")
+}
+
+// windowCure says what pressure or pull mends a step, or that none does.
+func (k *checker) windowCure(m *judge.Margin) string {
+	all := k.programme.Steps[m.Step].Windows
+	best := -1
+	for n := range all {
+		if all[n].Inside {
+			continue
+		}
+		if best < 0 || all[n].Open() && !all[best].Open() || all[n].Open() == all[best].Open() && all[n].Planned.si > all[best].Planned.si {
+			best = n
+		}
+	}
+	if best < 0 {
+		return ""
+	}
+	w := &all[best]
+	if !w.Open() {
+		return fmt.Sprintf("no surface pressure on %q does it: %s; other fluids, other pins or another order of steps is wanted", w.name(), strings.Join(w.Clash, "; "))
+	}
+	return fmt.Sprintf("%s on %q", w.Words(), w.name())
+}

@@ -1,0 +1,72 @@
+package sequence
+
+import (
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/judge"
+)
+
+// limitNames of the string's limits, by index.
+var limitNames = [...]string{"internal pressure", "collapse", "axial", "triaxial", "connection"}
+
+func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
+	left := shown.Least / judge.Parts
+	switch m.Kind {
+	case judge.String:
+		f.Kind, f.Device = StringLoad, "string"
+		f.Says = fmt.Sprintf("the string passes its %s limit (%s)", limitNames[m.Index], k.place(shown))
+		f.Numbers = fmt.Sprintf("%.1f %% of what the design factor allows%s", 100*(1-left), shown.Where)
+		f.Cure = "less pressure, less cooling or less pull in this step, or a stronger pipe at that depth"
+	case judge.SealUp, judge.SealDown:
+		s := k.plan.String.seals()[m.Index]
+		way, limit, cure := "up", s.Up, "warmer"
+		if m.Kind == judge.SealDown {
+			way, limit, cure = "down", s.Down, "cooler"
+		}
+		f.Kind, f.Device = SealTravel, s.name(m.Index)
+		f.Says = fmt.Sprintf("the seals move %s further than their bore allows (%s)", way, k.place(shown))
+		f.Numbers = fmt.Sprintf("%.1f in %s of %.1f in", limit.In(unit.Inch)-unit.Length(left).In(unit.Inch), way, limit.In(unit.Inch))
+		f.Cure = fmt.Sprintf("space out with %.1f in more to go %s, or keep the string %s and its pressure nearer that at landing",
+			-unit.Length(left).In(unit.Inch), way, cure)
+	case judge.Holding:
+		f.Kind, f.Device = HoldingOff, "packer"
+		f.Says = fmt.Sprintf("its load is outside its holding envelope (%s)", k.place(shown))
+		f.Numbers = fmt.Sprintf("%.1f %% of the way to the edge%s", 100*(1-left), shown.Where)
+		if len(k.plan.Steps[m.Step].Ramps) == 0 {
+			f.Cure = "less differential, less pull, or a packer that holds more"
+		}
+	case judge.Lift:
+		f.Kind, f.Device = HangerLift, "hanger"
+		f.Says = fmt.Sprintf("the string is pushed up out of its hanger (%s)", k.place(shown))
+		f.Numbers = fmt.Sprintf("%s up, beyond the %s that locks it down", unit.Force(-shown.Least).Rounded(digits), k.plan.String.LockDown.Rounded(digits))
+		f.Cure = "lock the hanger down, or less pressure"
+	case judge.PullFree:
+		f.Kind, f.Device = PullOff, "string"
+		f.Says = fmt.Sprintf("nothing holds the string: it comes up (%s)", k.place(shown))
+		f.Numbers = fmt.Sprintf("the weight indicator shows %s less than planned", unit.Force(-shown.Least).Rounded(digits))
+		f.Cure = "set what holds the string before this step, or pull no more than its own weight and the drag"
+	case judge.Rig:
+		f.Kind, f.Device = PullOff, "rig"
+		f.Says = fmt.Sprintf("the weight indicator shows more than the rig's rating (%s)", k.place(shown))
+		f.Numbers = fmt.Sprintf("%s more than %s", unit.Force(-shown.Least).Rounded(digits), k.plan.String.Rig.Rounded(digits))
+		f.Cure = "pull less, or use a rig that bears it"
+	}
+}
+
+func (k *checker) pullCure(step, action int) string {
+	f := &k.out.Judge.Felts[step][action]
+	if !f.Pulled && !f.HasReach {
+		return "nothing holds the string, so that no pull reaches it: set what holds it before this step"
+	}
+	more := unit.Force(max(-f.Reach, 0))
+	planned := unit.Force(0)
+	for _, p := range k.plan.Steps[step].Pull {
+		planned = max(planned, p)
+	}
+	text := fmt.Sprintf("pull until the weight indicator shows %s", (planned + more).Rounded(4))
+	if f.Pulled {
+		text += fmt.Sprintf("; it parts from %s on", unit.Force(f.PullLeast).Rounded(4))
+	}
+	return text
+}
