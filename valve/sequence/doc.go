@@ -58,7 +58,9 @@
 // For each pressure that is held or bled to, and for each pull, Check gives all
 // intervals in which the step is proved, with all else as planned. Nothing is
 // assumed of how failing depends on the pressure. Compartments that are brought to
-// the same pressure in the same ramp are varied together.
+// the same pressure in the same ramp are varied together. Where a step before fails
+// with some choices of values, the windows after it are those of the choices that did
+// what was intended so far.
 //
 // # Signs
 //
