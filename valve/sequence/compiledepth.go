@@ -108,7 +108,6 @@ func (c *compiler) compartments() {
 			n.Formations[x.Formation].Face = i
 		}
 	}
-	n.MaxTVD = c.bottom
 }
 
 // ratingPoints is how many more depths are looked at where a fluid's density

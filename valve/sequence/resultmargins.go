@@ -54,7 +54,7 @@ func (k *checker) triggers(i int, r *StepResult) {
 
 func (k *checker) broken(step int, kind judge.Kind, index int) bool {
 	m := k.out.Judge.Margins[judge.Key{Step: step, Kind: kind, Index: index}]
-	return m != nil && (len(m.Points) > 0 || len(m.Regions) > 0)
+	return m != nil && m.Fails()
 }
 
 // happened tells whether an action is completed with the nominal values.

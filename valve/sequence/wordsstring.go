@@ -16,7 +16,7 @@ func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 	case judge.String:
 		f.Kind, f.Device = StringLoad, "string"
 		f.Says = fmt.Sprintf("the string passes its %s limit (%s)", limitNames[m.Index], k.place(shown))
-		f.Numbers = fmt.Sprintf("%.1f %% of what the design factor allows%s", 100*(1-left), shown.Where)
+		f.Numbers = fmt.Sprintf("%.1f %% of what the design factor allows", 100*(1-left))
 		f.Cure = "less pressure, less cooling or less pull in this step, or a stronger pipe at that depth"
 	case judge.SealUp, judge.SealDown:
 		s := k.plan.String.seals()[m.Index]
@@ -32,7 +32,7 @@ func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 	case judge.Holding:
 		f.Kind, f.Device = HoldingOff, "packer"
 		f.Says = fmt.Sprintf("its load is outside its holding envelope (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%.1f %% of the way to the edge%s", 100*(1-left), shown.Where)
+		f.Numbers = fmt.Sprintf("%.1f %% of the way to the edge", 100*(1-left))
 		if len(k.plan.Steps[m.Step].Ramps) == 0 {
 			f.Cure = "less differential, less pull, or a packer that holds more"
 		}

@@ -11,7 +11,6 @@ type Region struct {
 	n      int // symbols
 	rows   []Form
 	points [][]float64 // some points of it
-	vague  bool        // that no point is known doesn't mean that there is none
 	radii  []float64   // by row: how much it was loosened, as it is only enclosed
 	loose  bool        // one was
 	wide   bool        // it may hold points that neither of two regions has that it was made of
@@ -30,7 +29,7 @@ func (r *Region) Tight() *Region {
 	if !r.loose {
 		return r
 	}
-	t := &Region{n: r.n, points: r.points, vague: r.vague, wide: r.wide}
+	t := &Region{n: r.n, points: r.points, wide: r.wide}
 	for n, row := range r.rows {
 		if t = t.With(row.Shift(-2 * r.radii[n])); t == nil {
 			return nil
@@ -108,7 +107,7 @@ func (r *Region) With(row Form) *Region {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), radii: append(r.radii[:len(r.radii):len(r.radii)], radius), vague: r.vague, wide: r.wide, loose: loose}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), radii: append(r.radii[:len(r.radii):len(r.radii)], radius), wide: r.wide, loose: loose}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -123,8 +122,6 @@ func (r *Region) With(row Form) *Region {
 	}
 	if ok && row.At(at) >= -slack-1e-9*(math.Abs(row.C)+row.Radius()) && r.near(at) {
 		n.points = append(n.points, at)
-	} else {
-		n.vague = true
 	}
 	return n
 }
@@ -239,7 +236,7 @@ func (r *Region) corner(f Form) []float64 {
 // Common is a region that holds both: of the conditions of either those that hold
 // in the other, too.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, vague: r.vague && o.vague, wide: true, loose: r.loose || o.loose}
+	c := &Region{n: r.n, wide: true, loose: r.loose || o.loose}
 	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
 		for n, x := range pair[0].rows {
 			known := false
@@ -268,7 +265,7 @@ func (r *Region) Common(o *Region) *Region {
 // Extend is the region in a box with one symbol more, the last one, at some values
 // of it.
 func (r *Region) Extend(values ...float64) *Region {
-	c := &Region{n: r.n + 1, rows: r.rows, radii: r.radii, vague: r.vague, wide: r.wide, loose: r.loose}
+	c := &Region{n: r.n + 1, rows: r.rows, radii: r.radii, wide: r.wide, loose: r.loose}
 	for k, v := range values {
 		for n, p := range r.points {
 			if k > 0 && n > 3 {

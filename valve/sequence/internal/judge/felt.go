@@ -58,7 +58,7 @@ func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, f
 		level, falling = t.Rearm, !t.Falling
 	}
 	if !f.Seen {
-		f.Seen, f.Least, f.Greatest, f.Left, f.Waits = true, math.Inf(1), math.Inf(-1), math.Inf(1), q
+		f.Seen, f.Least, f.Greatest, f.Left = true, math.Inf(1), math.Inf(-1), math.Inf(1)
 	}
 	for _, x := range [2]affine.Form{from, to} {
 		if x.Least() < f.Least {

@@ -26,7 +26,6 @@ type Margin struct {
 	X        affine.Form
 	Depth    int           // of a rating: in Depths of its inside
 	Value    affine.Form   // what is felt, where it is an event
-	Where    string        // further words of the place, such as the part of the string
 	Applied  []affine.Form // surface pressures of that moment
 	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
@@ -37,6 +36,9 @@ type Margin struct {
 	region *affine.Region
 	judge  *Judge
 }
+
+// Fails tells whether the limit may be passed.
+func (m *Margin) Fails() bool { return len(m.Points) > 0 || len(m.Regions) > 0 }
 
 // Part is a part of the box in which a limit may be passed: where By is below
 // nought.
@@ -88,7 +90,7 @@ func (j *Judge) Broken() int { return j.broken }
 func (j *Judge) Passed() []*Margin {
 	var all []*Margin
 	for _, m := range j.Margins {
-		if len(m.Points) > 0 || len(m.Regions) > 0 {
+		if m.Fails() {
 			all = append(all, m)
 		}
 	}

@@ -53,7 +53,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 			m.Applied = append(m.Applied, l.At(p.X))
 		}
 	}
-	if len(m.Points) == 0 && len(m.Regions) == 0 {
+	if !m.Fails() {
 		j.broken++
 	}
 	at := m.least(by, w.Region)

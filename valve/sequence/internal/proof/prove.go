@@ -96,7 +96,7 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 			if err != nil {
 				return nil, nil, err
 			}
-			if shown := j.Margins[m.Key]; shown != nil && (len(shown.Points) > 0 || len(shown.Regions) > 0) {
+			if shown := j.Margins[m.Key]; shown != nil && shown.Fails() {
 				return e, shown, nil
 			}
 		}

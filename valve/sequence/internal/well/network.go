@@ -15,7 +15,6 @@ type Network struct {
 	Formations   []Formation
 	Actions      []Action
 	Devices      int
-	MaxTVD       float64
 	Heat         []affine.Form // by temperature: by how much it is off, K
 
 	heatMiddle, heatHalf []float64           // by temperature: of the band that Cold and Warm are the ends of
