@@ -36,7 +36,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 	if from <= to {
 		for i := range layers {
 			l := &layers[i]
-			a, b := math.Max(float64(l.Top), from), math.Min(float64(l.Bottom), to)
+			a, b := math.Max(float64(l.TopTVD), from), math.Min(float64(l.BottomTVD), to)
 			if a < b {
 				var err error
 				if p, err = m.through(l, p, a, b); err != nil {
@@ -48,7 +48,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 	}
 	for i := len(layers) - 1; i >= 0; i-- {
 		l := &layers[i]
-		a, b := math.Min(float64(l.Bottom), from), math.Max(float64(l.Top), to)
+		a, b := math.Min(float64(l.BottomTVD), from), math.Max(float64(l.TopTVD), to)
 		if a > b {
 			var err error
 			if p, err = m.through(l, p, a, b); err != nil {

@@ -10,7 +10,7 @@ type Applied struct {
 	Surface      unit.Pressure            `json:"surface"`
 	Differential unit.Band[unit.Pressure] `json:"differential"` // at the setting piston
 	Stages       []StageState             `json:"stages"`
-	State        State                    `json:"state"` // of the whole: acted once the last stage has for certain
+	State        Outcome                  `json:"state"` // of the whole: acted once the last stage has for certain
 
 	Force unit.Band[unit.Force] `json:"force"` // on slips and element while the pressure is on
 	Kept  unit.Band[unit.Force] `json:"kept"`  // after it is bled off; zero unless every stage has acted for certain
@@ -25,7 +25,7 @@ type Applied struct {
 // nearer end.
 type StageState struct {
 	Name   string        `json:"name"`
-	State  State         `json:"state"`
+	State  Outcome       `json:"state"`
 	Margin unit.Pressure `json:"margin"`
 }
 
@@ -59,7 +59,7 @@ func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
 		switch state.State {
 		case Acted:
 			state.Margin = past
-		case Not:
+		case NotActed:
 			state.Margin = short
 		case Unknown:
 			state.Margin = max(short, past)

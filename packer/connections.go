@@ -15,12 +15,12 @@ type Case struct {
 // PathCase is a load case of a string on any well path above a set packer, with
 // any pressures and temperatures by depth.
 type PathCase struct {
-	Name      string          `json:"name"`
-	String    movement.String `json:"string"`
-	Reference movement.State  `json:"reference"` // in which the packer was set or the string landed
-	SlackOff  unit.Force      `json:"slack_off"` // weight set down then
-	State     movement.State  `json:"state"`
-	Below     unit.Pressure   `json:"below"` // under the packer, in the casing
+	Name      string                `json:"name"`
+	String    movement.String       `json:"string"`
+	Reference movement.WellProfiles `json:"reference"` // in which the packer was set or the string landed
+	SlackOff  unit.Force            `json:"slack_off"` // weight set down then
+	State     movement.WellProfiles `json:"state"`
+	Below     unit.Pressure         `json:"below"` // under the packer, in the casing
 }
 
 // Connected is one case with one way of joining string and packer.
@@ -48,7 +48,7 @@ func (s Seat) Connections(c Case) ([]Connected, error) {
 	if err := f.err(); err != nil {
 		return nil, err
 	}
-	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].Bottom)
+	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].BottomMD)
 	return s.connect(c.Name, c.Below, above, c.String.Seals, c.String.SlackOff, func(seals movement.Seals, slackOff unit.Force) (found, error) {
 		v := c.String
 		v.Seals, v.SlackOff = seals, slackOff
@@ -75,7 +75,7 @@ func (s Seat) ConnectionsAlong(c PathCase) ([]Connected, error) {
 	if err := f.err(); err != nil {
 		return nil, err
 	}
-	depth, err := depthOn(c.String.Path, c.String.Sections[len(c.String.Sections)-1].Bottom)
+	depth, err := depthOn(c.String.Path, c.String.Sections[len(c.String.Sections)-1].BottomMD)
 	if err != nil {
 		return nil, err
 	}

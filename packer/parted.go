@@ -84,7 +84,7 @@ func (p Parted) Aftermath() (Aftermath, error) {
 		return Aftermath{}, err
 	}
 	a := Aftermath{Rest: rest, NoRest: err, formation: p.Formation, margin: p.Margin}
-	if a.depth, err = depthOn(p.Legs.Path, p.Legs.Port); err != nil {
+	if a.depth, err = depthOn(p.Legs.Path, p.Legs.PortMD); err != nil {
 		return Aftermath{}, err
 	}
 	if a.tubing, err = p.bottom(p.Legs.Tubing); err != nil {
@@ -95,7 +95,7 @@ func (p Parted) Aftermath() (Aftermath, error) {
 	}
 	a.Differential = a.tubing - a.annulus
 	a.Hold = max(a.Differential, -a.Differential)
-	tubing, annulus := volume(p.Legs.Tubing, p.Legs.Port), volume(p.Legs.Annulus, p.Legs.Port)
+	tubing, annulus := volume(p.Legs.Tubing, p.Legs.PortMD), volume(p.Legs.Annulus, p.Legs.PortMD)
 	a.Circulation = tubing + annulus
 	switch {
 	case a.Differential > 0:
@@ -113,7 +113,7 @@ func (p Parted) Aftermath() (Aftermath, error) {
 // bottom is the pressure at the joint at the foot of a leg.
 func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
 	sum := l.Surface
-	top, err := depthOn(p.Legs.Path, l.Level)
+	top, err := depthOn(p.Legs.Path, l.LevelMD)
 	if err != nil {
 		return 0, err
 	}

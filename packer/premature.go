@@ -19,7 +19,7 @@ type PinMargin struct {
 	PinCase
 	Margin unit.Force `json:"margin"` // least strength less load; negative may part
 	Used   float64    `json:"used"`   // load over least strength
-	State  State      `json:"state"`  // not parted, unknown, parted
+	State  Outcome    `json:"state"`  // not parted, unknown, parted
 }
 
 // HoldPins holds the loads of all cases against pins that must not part in any

@@ -11,8 +11,8 @@ import (
 
 // Pull is a string on the hook, fast at a joint that a pull is to part.
 type Pull struct {
-	Sections []movement.Section `json:"sections"` // from surface to the joint; Hole is not used
-	Path     *hydrostatics.Path `json:"path"`     // nil stands for a vertical hole
+	Sections []movement.StringSection `json:"sections"` // from surface to the joint; Hole is not used
+	Path     *hydrostatics.Path       `json:"path"`     // nil stands for a vertical hole
 
 	// Inside and Outside are the pressures by true vertical depth while it is
 	// pulled, with whatever is held at surface.
@@ -61,7 +61,7 @@ func (p Pull) hang(depths ...unit.Length) (*onHook, error) {
 	if err := f.err(); err != nil {
 		return nil, err
 	}
-	bottom := p.Sections[len(p.Sections)-1].Bottom
+	bottom := p.Sections[len(p.Sections)-1].BottomMD
 	a := movement.Assembly{
 		Path: p.Path, Block: p.Block, Spacing: bottom,
 		Joints: []movement.Joint{{MD: bottom, Seal: p.Seal}}, Holds: []movement.Hold{{MD: bottom, Bore: p.Seal}},
@@ -174,10 +174,10 @@ func (p Pull) faults() faults {
 	for i, s := range p.Sections {
 		field := fault.Index("Sections", i)
 		f.include(field+".Pipe", s.Pipe.Validate())
-		if !finite(s.Bottom) || s.Bottom <= top {
-			f.new(field+".Bottom", "is %v; must be below %v", s.Bottom, top)
+		if !finite(s.BottomMD) || s.BottomMD <= top {
+			f.new(field+".Bottom", "is %v; must be below %v", s.BottomMD, top)
 		}
-		top = s.Bottom
+		top = s.BottomMD
 	}
 	if p.Inside == nil {
 		f.new("Inside", "is missing; must be the pressure inside by depth")

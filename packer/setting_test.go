@@ -103,7 +103,7 @@ func TestColumnsMaySetThePacker(t *testing.T) {
 	a, err := s.Apply(0)
 	require.NoError(t, err)
 	require.Equal(t, packer.Unknown, a.Stages[0].State)
-	require.Equal(t, packer.Not, a.State)
+	require.Equal(t, packer.NotActed, a.State)
 }
 
 // Two ways: a column of constant density gives the closed form, and a
@@ -113,7 +113,7 @@ func TestPressuresInAColumn(t *testing.T) {
 	depth := 9000 * unit.Foot
 	want, err := s.Pressures()
 	require.NoError(t, err)
-	rigid, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.5 * unit.PoundPerGallon), Bottom: depth}}, nil, hydrostatics.Reference{})
+	rigid, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.5 * unit.PoundPerGallon), BottomTVD: depth}}, nil, hydrostatics.Reference{})
 	require.NoError(t, err)
 	got, err := s.PressuresIn(rigid, depth)
 	require.NoError(t, err)
@@ -123,8 +123,8 @@ func TestPressuresInAColumn(t *testing.T) {
 
 	c := 3e-6 / unit.PSI.In(unit.Pascal) // 1/Pa
 	soft, err := hydrostatics.NewColumn([]hydrostatics.Layer{{
-		Fluid:  softWater{rho: float64(9.5 * unit.PoundPerGallon), c: c},
-		Bottom: depth,
+		Fluid:     softWater{rho: float64(9.5 * unit.PoundPerGallon), c: c},
+		BottomTVD: depth,
 	}}, isothermal(t), hydrostatics.Reference{})
 	require.NoError(t, err)
 	got, err = s.PressuresIn(soft, depth)
@@ -176,7 +176,7 @@ func TestApply(t *testing.T) {
 
 	a, err = s.Apply(1000 * unit.PSI)
 	require.NoError(t, err)
-	require.Equal(t, packer.Not, a.State)
+	require.Equal(t, packer.NotActed, a.State)
 	require.InDelta(t, 3206.25-standing-1000, a.Stages[0].Margin.In(unit.PSI), 1e-6)
 	_, err = s.Apply(-1)
 	require.ErrorContains(t, err, "surface pressure: is ")
@@ -234,7 +234,7 @@ func TestWindowAgreesWithApply(t *testing.T) {
 	w, err := s.Window(packer.Set, limit, nil, 0)
 	require.NoError(t, err)
 	require.Equal(t, "plug", w.Ceiling.Name)
-	for dp, want := range map[unit.Pressure]packer.State{1 * unit.PSI: packer.Acted, -1 * unit.PSI: packer.Unknown} {
+	for dp, want := range map[unit.Pressure]packer.Outcome{1 * unit.PSI: packer.Acted, -1 * unit.PSI: packer.Unknown} {
 		a, err := s.Apply(w.Least + dp)
 		require.NoError(t, err)
 		require.Equal(t, want, a.State)
@@ -248,7 +248,7 @@ func TestWindowAgreesWithApply(t *testing.T) {
 	require.Equal(t, "packer: slips", w.Ceiling.Name)
 	a, err = s.Apply(w.Greatest - 1*unit.PSI)
 	require.NoError(t, err)
-	require.Equal(t, packer.Not, a.Stages[0].State)
+	require.Equal(t, packer.NotActed, a.Stages[0].State)
 	a, err = s.Apply(w.Greatest + 1*unit.PSI)
 	require.NoError(t, err)
 	require.Equal(t, packer.Unknown, a.Stages[0].State)

@@ -12,19 +12,19 @@ import (
 // Receptacle is the seal bore and the shoulder above it on which a locator
 // stops. Depths are measured depths.
 type Receptacle struct {
-	Shoulder unit.Length `json:"shoulder"`
-	Top      unit.Length `json:"top"` // of the polished bore
-	Bottom   unit.Length `json:"bottom"`
+	ShoulderMD unit.Length `json:"shoulder_md"`
+	TopMD      unit.Length `json:"top_md"` // of the polished bore
+	BottomMD   unit.Length `json:"bottom_md"`
 }
 
 // SealStack is where the seals sit on the string, below its locator.
 type SealStack struct {
-	First unit.Length `json:"first"`
-	Last  unit.Length `json:"last"`
+	FirstMD unit.Length `json:"first_md"`
+	LastMD  unit.Length `json:"last_md"`
 }
 
 // Length returns the length of the stack.
-func (s SealStack) Length() unit.Length { return s.Last - s.First }
+func (s SealStack) Length() unit.Length { return s.LastMD - s.FirstMD }
 
 // Travel is what the seals would do in one load case if nothing stopped them,
 // downwards positive, from where they were landed.
@@ -92,7 +92,7 @@ type Engagement struct {
 // height above its shoulder, the landed case first.
 //
 //	m  = min(free movement, h)
-//	e  = min(Bottom, S - h + m + Last) - max(Top, S - h + m + First), at least 0
+//	e  = min(BottomMD, S - h + m + LastMD) - max(TopMD, S - h + m + FirstMD), at least 0
 //
 //	h  height of the locator above the shoulder when landed
 //	S  measured depth of the shoulder
@@ -121,8 +121,8 @@ func (p SealPlan) engage(c Travel, height unit.Length) Engagement {
 	e.Height = height - e.Movement
 	e.Short = c.Movement - e.Movement
 	e.Stopped = e.Short > 0
-	at := p.Bore.Shoulder - e.Height
-	e.Engaged = max(0, min(p.Bore.Bottom, at+p.Seals.Last)-max(p.Bore.Top, at+p.Seals.First))
+	at := p.Bore.ShoulderMD - e.Height
+	e.Engaged = max(0, min(p.Bore.BottomMD, at+p.Seals.LastMD)-max(p.Bore.TopMD, at+p.Seals.FirstMD))
 	e.Margin = e.Engaged - p.Engaged
 	return e
 }
@@ -143,17 +143,17 @@ func checkTravels(f *faults, cases []Travel) {
 
 func (p SealPlan) faults() faults {
 	var f faults
-	notNegative(&f, "Bore.Shoulder", p.Bore.Shoulder)
-	notNegative(&f, "Bore.Top", p.Bore.Top)
-	if !finite(p.Bore.Bottom) || !(p.Bore.Bottom > p.Bore.Top) {
-		f.new("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.Bottom, p.Bore.Top)
+	notNegative(&f, "Bore.Shoulder", p.Bore.ShoulderMD)
+	notNegative(&f, "Bore.Top", p.Bore.TopMD)
+	if !finite(p.Bore.BottomMD) || !(p.Bore.BottomMD > p.Bore.TopMD) {
+		f.new("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.BottomMD, p.Bore.TopMD)
 	}
-	notNegative(&f, "Seals.First", p.Seals.First)
-	if !finite(p.Seals.Last) || !(p.Seals.Last > p.Seals.First) {
-		f.new("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.Last, p.Seals.First)
+	notNegative(&f, "Seals.First", p.Seals.FirstMD)
+	if !finite(p.Seals.LastMD) || !(p.Seals.LastMD > p.Seals.FirstMD) {
+		f.new("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.LastMD, p.Seals.FirstMD)
 	}
 	notNegative(&f, "Engaged", p.Engaged)
-	if most := min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top); p.Engaged > most && most > 0 {
+	if most := min(p.Seals.Length(), p.Bore.BottomMD-p.Bore.TopMD); p.Engaged > most && most > 0 {
 		f.new("Engaged", "is %v; must be at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
 	}
 	notNegative(&f, "Clearance", p.Clearance)

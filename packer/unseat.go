@@ -29,7 +29,7 @@ type Freed struct {
 	Weight unit.Band[unit.Force] `json:"weight"`
 
 	// Light says whether the reserve is gone: not, unknown, or for certain.
-	Light State `json:"light"`
+	Light Outcome `json:"light"`
 
 	// BleedTo is the greatest trapped pressure that leaves the reserve; where
 	// Hopeless is set, the string alone is too light for it even with none.
@@ -93,12 +93,12 @@ func (u Unseating) Freed() (Freed, error) {
 
 // String says it in words.
 func (r Freed) String() string {
-	text := map[State]string{Not: "not pipe light", Unknown: "may be pipe light", Acted: "pipe light"}[r.Light]
+	text := map[Outcome]string{NotActed: "not pipe light", Unknown: "may be pipe light", Acted: "pipe light"}[r.Light]
 	text = fmt.Sprintf("%s: %s on the hook against a reserve of %s", text, r.Weight.Rounded(4), r.reserve.Rounded(4))
 	switch {
 	case r.Hopeless:
 		return text + "; too light even with nothing trapped"
-	case r.Light != Not:
+	case r.Light != NotActed:
 		return text + "; bleed to " + r.BleedTo.Rounded(4) + " first"
 	}
 	return text

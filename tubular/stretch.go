@@ -55,8 +55,8 @@ func (p Pipe) ThermalStretch(length unit.Length, warming unit.TemperatureDiffere
 	return unit.Length(float64(p.Material.Expansion) * float64(length) * float64(warming))
 }
 
-// Section is a length of one pipe in a string.
-type Section struct {
+// HangingSection is a length of one pipe in a string.
+type HangingSection struct {
 	Pipe    Pipe                       `json:"pipe"`
 	Length  unit.Length                `json:"length"`
 	Warming unit.TemperatureDifference `json:"warming"` // mean, since the length was measured
@@ -65,9 +65,9 @@ type Section struct {
 // Hanging is a vertical string that hangs from its top, open at the bottom, in
 // one fluid that stands to its top inside and outside.
 type Hanging struct {
-	Sections []Section    `json:"sections"` // from the top
-	Fluid    unit.Density `json:"fluid"`
-	Pull     unit.Force   `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
+	Sections []HangingSection `json:"sections"` // from the top
+	Fluid    unit.Density     `json:"fluid"`
+	Pull     unit.Force       `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
 }
 
 // HangingStretch is the stretch of a hanging string, by cause.
@@ -97,7 +97,7 @@ type SectionStretch struct {
 	Push         unit.Force    `json:"push"`          // of pressure upward on all ends and shoulders from its lower end down
 	MeanPressure unit.Pressure `json:"mean_pressure"` // at its middle
 
-	section Section
+	section HangingSection
 	middle  unit.Length
 	pull    unit.Force
 	fluid   unit.Density
@@ -161,7 +161,7 @@ func (h Hanging) validate() error {
 	return fault.Join("tubular", validateSections(h.Sections), fault.Finite("Pull", h.Pull), fault.AtLeast("Fluid", h.Fluid, 0))
 }
 
-func validateSections(sections []Section) error {
+func validateSections(sections []HangingSection) error {
 	f := fault.In("tubular")
 	if len(sections) == 0 {
 		f.New("Sections", "is empty; must be one section or more")
@@ -172,6 +172,6 @@ func validateSections(sections []Section) error {
 	return f.Err()
 }
 
-func (s Section) validate() error {
+func (s HangingSection) validate() error {
 	return fault.Join("tubular", fault.At("Pipe", s.Pipe.Validate()), fault.Above("Length", s.Length, 0), fault.Finite("Warming", s.Warming))
 }

@@ -120,7 +120,7 @@ type PressureRecord struct {
 // IsolationHistory is where a valve stands after a ledger.
 type IsolationHistory struct {
 	Records   []PressureRecord `json:"records"`
-	State     State            `json:"state"`
+	State     TriggerState     `json:"state"`
 	Condition Condition        `json:"condition"`
 
 	// CyclesLeast and CyclesMost are the times that the differential certainly

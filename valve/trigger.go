@@ -142,13 +142,13 @@ func (t Trigger) Extreme(from, to unit.Pressure) unit.Pressure {
 //
 // It is pure and allocates nothing. t must have passed Check. A differential of
 // NaN ends in MayFire.
-func (t Trigger) Ramp(s State, from, to unit.Pressure) Outcome {
+func (t Trigger) Ramp(s TriggerState, from, to unit.Pressure) Outcome {
 	row := [1]Trigger{t}
 	return Row(row[:]).Ramp(s, from, to)
 }
 
 // Condition reads a state: armed, fired, or unknown.
-func (t Trigger) Condition(s State) Condition {
+func (t Trigger) Condition(s TriggerState) Condition {
 	return conditionOf(s, 1)
 }
 

@@ -67,7 +67,7 @@ func Example_settingWindow() {
 func Example_unknownDevice() {
 	trigger := valve.Trigger{Threshold: unit.Within(3375*unit.PSI, 0.05)}
 	for _, reached := range []unit.Pressure{3000 * unit.PSI, 3300 * unit.PSI, 3600 * unit.PSI} {
-		o := trigger.Ramp(valve.State{}, 0, reached)
+		o := trigger.Ramp(valve.TriggerState{}, 0, reached)
 		fmt.Println("after", reached, "across it:", o.Verdict, "-", trigger.Condition(o.State))
 	}
 	// Output:

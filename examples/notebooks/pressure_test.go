@@ -58,8 +58,8 @@ func Example_twoColumns() {
 
 func Example_halfDisplaced() {
 	column, err := hydrostatics.NewColumn([]hydrostatics.Layer{
-		{Fluid: hydrostatics.Incompressible(7.0 * unit.PoundPerGallon), Bottom: 4000 * unit.Foot},
-		{Fluid: hydrostatics.Incompressible(9.9 * unit.PoundPerGallon), Top: 4000 * unit.Foot, Bottom: 9000 * unit.Foot},
+		{Fluid: hydrostatics.Incompressible(7.0 * unit.PoundPerGallon), BottomTVD: 4000 * unit.Foot},
+		{Fluid: hydrostatics.Incompressible(9.9 * unit.PoundPerGallon), TopTVD: 4000 * unit.Foot, BottomTVD: 9000 * unit.Foot},
 	}, nil, hydrostatics.Reference{Pressure: 250 * unit.PSI})
 	if err != nil {
 		fmt.Println(err)

@@ -21,11 +21,11 @@ func well(outflow production.Outflow) production.Well {
 	}
 	return production.Well{
 		Zones: []production.Zone{
-			{Name: "lower", Depth: 9400 * unit.Foot, Chokes: chokes, WaterCut: 0.6,
+			{Name: "lower", TVD: 9400 * unit.Foot, Chokes: chokes, WaterCut: 0.6,
 				Inflow:  inflow.LiquidDeliverability{Reservoir: 4000 * unit.PSI, Index: 5 * unit.BarrelPerDayPSI},
 				Density: 7.8 * unit.PoundPerGallon, VolumeFactor: 1.1,
 				Above: production.Interval{Density: 7.4 * unit.PoundPerGallon}},
-			{Name: "upper", Depth: 9000 * unit.Foot, Chokes: chokes, WaterCut: 0.05,
+			{Name: "upper", TVD: 9000 * unit.Foot, Chokes: chokes, WaterCut: 0.05,
 				Inflow:  inflow.LiquidDeliverability{Reservoir: 3500 * unit.PSI, Index: 4 * unit.BarrelPerDayPSI, Bubble: 2200 * unit.PSI},
 				Density: 6.9 * unit.PoundPerGallon, VolumeFactor: 1.25},
 		},

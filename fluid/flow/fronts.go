@@ -14,15 +14,15 @@ type Slug struct {
 type Span struct {
 	Section string      `json:"section"`
 	Side    Side        `json:"side"`
-	Upper   unit.Length `json:"upper"` // measured depths of its ends
-	Lower   unit.Length `json:"lower"`
+	UpperMD unit.Length `json:"upper_md"` // measured depths of its ends
+	LowerMD unit.Length `json:"lower_md"`
 }
 
 // Length returns the length of hole a slug takes up.
 func (s Slug) Length() unit.Length {
 	var l unit.Length
 	for _, x := range s.Spans {
-		l += x.Lower - x.Upper
+		l += x.LowerMD - x.UpperMD
 	}
 	return l
 }

@@ -65,10 +65,10 @@ func ExamplePrepared_Taken() {
 }
 
 func ExampleString_Prepare() {
-	_, err := drag.String{Sections: []drag.Section{{Pipe: tubing(), Length: 9000 * unit.Foot}}, Depth: 9500 * unit.Foot}.Prepare()
+	_, err := drag.String{Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9500 * unit.Foot}.Prepare()
 	fmt.Println(err)
 	// Output:
-	// drag: Depth: is 9500 ft; must be above 0 ft and at most the string's length of 9000 ft
+	// drag: BottomMD: is 9500 ft; must be above 0 ft and at most the string's length of 9000 ft
 	// drag: Path: is missing
-	// drag: Zones: end at 0 ft; must reach the string's depth of 9500 ft
+	// drag: HoleSections: end at 0 ft; must reach the string's depth of 9500 ft
 }

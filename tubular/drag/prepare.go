@@ -40,11 +40,11 @@ func (s String) Prepare() (*Prepared, error) {
 	marks := s.marks()
 	p := &Prepared{}
 	spacing := float64(s.spacing())
-	below, err := s.Path.At(s.Depth)
+	below, err := s.Path.At(s.BottomMD)
 	if err != nil {
 		return nil, err
 	}
-	p.depths = append(p.depths, float64(s.Depth))
+	p.depths = append(p.depths, float64(s.BottomMD))
 	for i := len(marks) - 1; i > 0; i-- {
 		top, bottom := marks[i-1], marks[i]
 		n := max(1, int(math.Ceil((bottom-top)/spacing-1e-9)))
@@ -74,23 +74,23 @@ func (s String) Prepare() (*Prepared, error) {
 
 // marks are the depths that must be nodes, from the top down.
 func (s String) marks() []float64 {
-	marks := []float64{0, float64(s.Depth)}
-	end := s.Depth
+	marks := []float64{0, float64(s.BottomMD)}
+	end := s.BottomMD
 	for i := len(s.Sections) - 1; i >= 0; i-- {
 		end -= s.Sections[i].Length
 		marks = append(marks, float64(end))
 	}
-	for _, z := range s.Zones {
-		marks = append(marks, float64(z.Bottom))
+	for _, z := range s.HoleSections {
+		marks = append(marks, float64(z.BottomMD))
 	}
 	for _, st := range s.Path.Stations() {
 		marks = append(marks, float64(st.MD))
 	}
-	marks = slices.DeleteFunc(marks, func(m float64) bool { return m < 0 || m > float64(s.Depth) })
+	marks = slices.DeleteFunc(marks, func(m float64) bool { return m < 0 || m > float64(s.BottomMD) })
 	slices.Sort(marks)
 	// Depths that differ by rounding alone are one.
-	marks = slices.CompactFunc(marks, func(a, b float64) bool { return math.Abs(a-b) < 1e-9*float64(s.Depth) })
-	marks[len(marks)-1] = float64(s.Depth)
+	marks = slices.CompactFunc(marks, func(a, b float64) bool { return math.Abs(a-b) < 1e-9*float64(s.BottomMD) })
+	marks[len(marks)-1] = float64(s.BottomMD)
 	return marks
 }
 
@@ -122,7 +122,7 @@ func (s String) element(a, b hydrostatics.Position) (element, movement.Confined)
 }
 
 func (s String) sectionAt(md unit.Length) int {
-	end := s.Depth
+	end := s.BottomMD
 	for i := len(s.Sections) - 1; i > 0; i-- {
 		if end -= s.Sections[i].Length; md >= end {
 			return i
@@ -131,11 +131,11 @@ func (s String) sectionAt(md unit.Length) int {
 	return 0
 }
 
-func (s String) zoneAt(md unit.Length) Zone {
-	for _, z := range s.Zones {
-		if md <= z.Bottom {
+func (s String) zoneAt(md unit.Length) HoleSection {
+	for _, z := range s.HoleSections {
+		if md <= z.BottomMD {
 			return z
 		}
 	}
-	return s.Zones[len(s.Zones)-1]
+	return s.HoleSections[len(s.HoleSections)-1]
 }

@@ -37,7 +37,7 @@ type touch struct {
 func (a Assembly) Carrying(inner Assembly) Assembly {
 	end := a.Hanger
 	if n := len(a.Sections); n > 0 {
-		end = a.Sections[n-1].Bottom
+		end = a.Sections[n-1].BottomMD
 	}
 	b := a
 	b.Hung = append([]unit.Length(nil), a.Hung...)

@@ -24,7 +24,7 @@ func (l Line) Head(q LineFluid) (unit.Pressure, error) {
 	if err := fault.Join(scope, l.Validate(), fault.At("Liquid", q.Validate())); err != nil {
 		return 0, err
 	}
-	p := float64(hydrostatics.Pressure(q.Density, l.Depth))
+	p := float64(hydrostatics.Pressure(q.Density, l.TVD))
 	c := float64(q.Compressibility)
 	switch {
 	case c*p < 1e-12:

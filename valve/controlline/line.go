@@ -12,7 +12,7 @@ type Line struct {
 	OD     unit.Length `json:"od"`
 	Wall   unit.Length `json:"wall"`
 	Length unit.Length `json:"length"` // measured, from the panel
-	Depth  unit.Length `json:"depth"`  // true vertical, of the device under the panel; at most Length
+	TVD    unit.Length `json:"tvd"`    // true vertical, of the device under the panel; at most Length
 
 	Yield   unit.Pressure `json:"yield"` // of the line's metal; only the ratings need it
 	Young   unit.Pressure `json:"young"` // zero stands for a wall that doesn't give
@@ -73,7 +73,7 @@ func (l Line) Validate() error {
 	if !(l.ID() > 0) {
 		f.New("Wall", "is %v; must leave a bore in an OD of %v", l.Wall, l.OD)
 	}
-	f.Add(fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("Depth", l.Depth, 0, l.Length))
+	f.Add(fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("TVD", l.TVD, 0, l.Length))
 	if l.Young != 0 {
 		f.Add(fault.Between("Young", l.Young, minModulus, maxModulus))
 	}

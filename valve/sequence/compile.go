@@ -70,7 +70,7 @@ func (c *compiler) well() {
 	w := c.plan.Well
 	var err error
 	if len(w.Path) == 0 {
-		c.path, err = hydrostatics.Vertical(w.Depth)
+		c.path, err = hydrostatics.Vertical(w.MD)
 	} else {
 		stations := make([]hydrostatics.Station, len(w.Path))
 		for i, s := range w.Path {
@@ -139,7 +139,7 @@ func (c *compiler) fluids() {
 		}
 		if feels != nil {
 			for k, t := range c.Network.Temperatures {
-				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 				c.check(fmt.Sprintf("fluid %q at temperature %q", f.Name, c.names[k]), err)
 				x.Feels = append(x.Feels, col)
 				cold, warm := c.ends(feels, k)
@@ -164,7 +164,7 @@ func (c *compiler) ends(f hydrostatics.Fluid, k int) (cold, warm *hydrostatics.C
 		}
 		t, err := hydrostatics.NewTemperatureProfile(points)
 		c.check(`well."temperature errors"`, err)
-		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 		c.check(`well."temperature errors"`, err)
 		return col
 	}
@@ -206,7 +206,7 @@ func (c *compiler) depth(md unit.Length) well.Depth {
 func (c *compiler) formations() {
 	for _, f := range c.plan.Formations {
 		c.Network.Formations = append(c.Network.Formations, well.Formation{
-			Name: f.Name, Depth: c.depth(f.Depth), Face: -1, Flows: f.Inflow != nil,
+			Name: f.Name, Depth: c.depth(f.MD), Face: -1, Flows: f.Inflow != nil,
 			Pressure: c.forms["formations."+f.Name+".pressure"], Fracture: c.forms["formations."+f.Name+".fracture"], Cracks: f.Fracture.Nominal > 0,
 		})
 	}

@@ -21,12 +21,12 @@ func (s *String) seals() []Seal {
 	if len(s.Seals) > 0 || len(s.Sections) == 0 {
 		return s.Seals
 	}
-	return []Seal{{Name: "seals", Depth: s.Sections[len(s.Sections)-1].Bottom, Bore: s.Bore, Up: s.Up, Down: s.Down}}
+	return []Seal{{Name: "seals", MD: s.Sections[len(s.Sections)-1].BottomMD, Bore: s.Bore, Up: s.Up, Down: s.Down}}
 }
 
 // connection is what the joints of a section bear by the catalogue, where it has
 // them and the plan doesn't say.
-func (s Section) connection(all catalogue.Catalogue) tubular.Connection {
+func (s StringSection) connection(all catalogue.Catalogue) tubular.Connection {
 	if s.Joint != 0 || s.Pipe.Bore != 0 || s.Pipe.Yield != 0 {
 		return tubular.Connection{}
 	}
@@ -50,14 +50,14 @@ func (c *compiler) string() {
 	r := &stringload.Room{Network: c.Network, Temperatures: c.Network.Temperatures, Inside: c.by.compartment[p.Inside],
 		Drag: c.forms["string.drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
 		Places: map[int]int{}, Block: float64(p.Block)}
-	a := movement.Assembly{Path: c.path, Hanger: p.Hanger, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design()}
+	a := movement.Assembly{Path: c.path, Hanger: p.HangerMD, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design()}
 	for i, x := range p.Sections {
 		pipe, err := x.Pipe.find(c.pipes)
 		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
-		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes)})
+		a.Sections = append(a.Sections, movement.StringSection{Pipe: pipe, BottomMD: x.BottomMD, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes)})
 	}
 	for _, s := range p.seals() {
-		a.Seals = append(a.Seals, movement.Seal{MD: s.Depth, Bore: s.Bore, Up: s.Up, Down: s.Down})
+		a.Seals = append(a.Seals, movement.Seal{MD: s.MD, Bore: s.Bore, Up: s.Up, Down: s.Down})
 		r.Seals = append(r.Seals, stringload.Seal{Up: float64(s.Up), Down: float64(s.Down)})
 	}
 	held := map[unit.Length]int{}
@@ -65,16 +65,16 @@ func (c *compiler) string() {
 	for _, d := range c.plan.Devices {
 		for _, x := range d.Actions {
 			if x.Holds {
-				place, ok := held[d.Depth]
+				place, ok := held[d.MD]
 				if !ok {
 					place = len(a.Holds)
-					held[d.Depth] = place
-					a.Holds = append(a.Holds, movement.Hold{MD: d.Depth})
+					held[d.MD] = place
+					a.Holds = append(a.Holds, movement.Hold{MD: d.MD})
 				}
 				r.Places[n] = place
 			}
 			if x.Axial {
-				a.Joints = append(a.Joints, movement.Joint{MD: d.Depth, Seal: x.Seal})
+				a.Joints = append(a.Joints, movement.Joint{MD: d.MD, Seal: x.Seal})
 			}
 			n++
 		}
@@ -88,17 +88,17 @@ func (c *compiler) string() {
 	r.TopBore = float64(a.Sections[0].Pipe.InnerArea())
 	for k, part := range up.OutsideParts() {
 		var all []int
-		top := p.Hanger
+		top := p.HangerMD
 		for _, name := range p.Around {
 			i := c.by.compartment[name]
-			bottom := c.plan.Compartments[i].Bottom
-			if bottom > part.Top && top < part.Bottom {
+			bottom := c.plan.Compartments[i].BottomMD
+			if bottom > part.TopMD && top < part.BottomMD {
 				all = append(all, i)
 			}
 			top = bottom
 		}
 		if k == len(up.OutsideParts())-1 { // the lower end feels what is below it
-			if i := c.by.compartment[p.Below]; part.Bottom == part.Top || len(all) == 0 {
+			if i := c.by.compartment[p.Below]; part.BottomMD == part.TopMD || len(all) == 0 {
 				all = []int{i}
 			}
 		}
@@ -115,12 +115,12 @@ func (c *compiler) string() {
 			return
 		}
 		r.Envelope = envelope
-		d := c.depth(h.Depth)
+		d := c.depth(h.MD)
 		r.Below, r.Above = c.by.compartment[h.Below], c.by.compartment[h.Above]
 		r.BelowAt, r.AboveAt = c.at(r.Below, d), c.at(r.Above, d)
-		r.Packer = held[h.Depth]
-		if _, ok := held[h.Depth]; !ok {
-			r.Packer = held[p.Held]
+		r.Packer = held[h.MD]
+		if _, ok := held[h.MD]; !ok {
+			r.Packer = held[p.HeldMD]
 		}
 	}
 	c.Problem.String = r

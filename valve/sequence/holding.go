@@ -10,7 +10,7 @@ import (
 type Holding struct {
 	Below    string         `json:"below"` // compartments
 	Above    string         `json:"above"`
-	Depth    unit.Length    `json:"depth"`
+	MD       unit.Length    `json:"depth"`
 	Envelope packer.Polygon `json:"envelope"`
 }
 
@@ -32,10 +32,10 @@ func (v *validation) holding() {
 	if v.plan.String == nil {
 		v.fault("holding", "needs the plan's string")
 	}
-	v.depth("holding.depth", h.Depth)
+	v.depth("holding.depth", h.MD)
 	for field, name := range map[string]string{"below": h.Below, "above": h.Above} {
 		if v.compartment("holding."+field, name) {
-			v.within("holding.depth", h.Depth, name)
+			v.within("holding.depth", h.MD, name)
 		}
 	}
 	_, err := h.Envelope.Envelope()

@@ -29,7 +29,7 @@ type Plan struct {
 
 // Well is the hole: its path and its temperatures.
 type Well struct {
-	Depth        unit.Length            `json:"depth"` // measured; the path must reach it
+	MD           unit.Length            `json:"depth"` // measured; the path must reach it
 	Path         []Station              `json:"path"`  // empty: vertical
 	Temperatures map[string][]MarkedTVD `json:"temperatures"`
 	// Errors are by how much each of the temperatures may be off as a whole.
@@ -76,7 +76,7 @@ const (
 // Formation is a reservoir layer behind one compartment.
 type Formation struct {
 	Name     string                   `json:"name"`
-	Depth    unit.Length              `json:"depth"` // measured
+	MD       unit.Length              `json:"depth"` // measured
 	Pressure unit.Band[unit.Pressure] `json:"pressure"`
 	Fracture unit.Band[unit.Pressure] `json:"fracture"` // at that depth; zero: not known
 	Inflow   *Inflow                  `json:"inflow"`   // only where the plan produces it
@@ -92,8 +92,8 @@ type Inflow struct {
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
 	Name      string                   `json:"name"`
-	Top       unit.Length              `json:"top"`
-	Bottom    unit.Length              `json:"bottom"`
+	TopMD     unit.Length              `json:"top"`
+	BottomMD  unit.Length              `json:"bottom"`
 	Fluid     string                   `json:"fluid"`     // one fluid all the way, or
 	Layers    []Layer                  `json:"layers"`    // several, from the top down
 	Surface   bool                     `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
@@ -105,21 +105,21 @@ type Compartment struct {
 // Layer is one fluid down to a measured depth.
 type Layer struct {
 	Fluid string      `json:"fluid"`
-	To    unit.Length `json:"to"`
+	ToMD  unit.Length `json:"to"`
 }
 
 // Port joins two compartments at a measured depth while it is open.
 type Port struct {
 	Name  string      `json:"name"`
 	Joins []string    `json:"joins"` // two compartments
-	Depth unit.Length `json:"depth"`
+	MD    unit.Length `json:"depth"`
 	Open  bool        `json:"open"` // at the start
 }
 
 // Device is something that pressure or pull moves.
 type Device struct {
-	Name  string      `json:"name"`
-	Depth unit.Length `json:"depth"` // measured
+	Name string      `json:"name"`
+	MD   unit.Length `json:"depth"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth error"`
 	Actions []Action               `json:"actions"`
@@ -184,9 +184,9 @@ type String struct {
 	Inside   string                `json:"inside"` // the compartment in it
 	Around   []string              `json:"around"` // the compartments around it, from the hanger down
 	Below    string                `json:"below"`  // the compartment under its lower end
-	Hanger   unit.Length           `json:"hanger"` // measured depth
-	Sections []Section             `json:"sections"`
-	Held     unit.Length           `json:"held at"`   // where an action that holds takes hold
+	HangerMD unit.Length           `json:"hanger"` // measured depth
+	Sections []StringSection       `json:"sections"`
+	HeldMD   unit.Length           `json:"held at"`   // where an action that holds takes hold
 	Bore     unit.Length           `json:"seal bore"` // diameter, of seals at the lower end, or
 	Up       unit.Length           `json:"up"`        // how far the seals may move up before the first leaves the bore
 	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
@@ -200,11 +200,11 @@ type String struct {
 
 // Seal is a stack of seals in a bore.
 type Seal struct {
-	Name  string      `json:"name"`
-	Depth unit.Length `json:"depth"` // measured
-	Bore  unit.Length `json:"bore"`  // diameter
-	Up    unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
-	Down  unit.Length `json:"down"`  // how far down before it shoulders
+	Name string      `json:"name"`
+	MD   unit.Length `json:"depth"` // measured
+	Bore unit.Length `json:"bore"`  // diameter
+	Up   unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
+	Down unit.Length `json:"down"`  // how far down before it shoulders
 }
 
 // TopOfString says whether pressure in the string lifts its top while it hangs on
@@ -217,12 +217,12 @@ const (
 	TopClosed TopOfString = "closed" // it does: the weight indicator shows p·Ai less
 )
 
-// Section is a length of one pipe in one hole.
-type Section struct {
-	Pipe   Pipe        `json:"pipe"`
-	Bottom unit.Length `json:"bottom"` // measured depth
-	Hole   unit.Length `json:"hole"`   // diameter of the casing around it
-	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+// StringSection is a length of one pipe in one hole.
+type StringSection struct {
+	Pipe     Pipe        `json:"pipe"`
+	BottomMD unit.Length `json:"bottom"` // measured depth
+	Hole     unit.Length `json:"hole"`   // diameter of the casing around it
+	Joint    unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
 }
 
 // Rating is a differential that must not be passed, at a depth or all along
@@ -233,8 +233,8 @@ type Rating struct {
 	Inside     string                   `json:"inside"`
 	Outside    string                   `json:"outside"`    // compartment, or
 	Background string                   `json:"background"` // the fluid behind the pipe, from surface
-	From       unit.Length              `json:"from"`       // measured
-	To         unit.Length              `json:"to"`
+	FromMD     unit.Length              `json:"from"`       // measured
+	ToMD       unit.Length              `json:"to"`
 	Burst      unit.Band[unit.Pressure] `json:"burst"`    // greatest inside minus outside, before the design factor
 	Collapse   unit.Band[unit.Pressure] `json:"collapse"` // greatest outside minus inside
 	Factor     float64                  `json:"factor"`   // design factor; 1 where left out

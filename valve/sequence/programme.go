@@ -108,7 +108,7 @@ type Reading struct {
 // PressureAt is the pressure of every compartment that reaches a device.
 type PressureAt struct {
 	Device      string        `json:"device"`
-	Depth       unit.Length   `json:"depth"`
+	MD          unit.Length   `json:"depth"`
 	TVD         unit.Length   `json:"tvd"`
 	Compartment string        `json:"compartment"`
 	Pressure    unit.Pressure `json:"pressure"`

@@ -56,10 +56,10 @@ func TestEveryFaultIsReportedWithItsPath(t *testing.T) {
 
 func TestFaultsOfAPlanInGo(t *testing.T) {
 	p := mini()
-	p.Devices[0].Depth = unit.Length(math.NaN())
-	p.Compartments[0].Layers = []sequence.Layer{{Fluid: "mud", To: 100 * foot}}
+	p.Devices[0].MD = unit.Length(math.NaN())
+	p.Compartments[0].Layers = []sequence.Layer{{Fluid: "mud", ToMD: 100 * foot}}
 	p.Steps[0].Ramps = append(p.Steps[0].Ramps, map[string]unit.Pressure{"annulus": unit.Pressure(math.Inf(1)), "tubing": -1})
-	p.Steps[0].Swap = []sequence.Swap{{Compartment: "tubing", Fluid: "x", From: 5, To: 5}}
+	p.Steps[0].Displace = []sequence.Displacement{{Compartment: "tubing", Fluid: "x", FromMD: 5, ToMD: 5}}
 	p.Steps[0].Pull = []unit.Force{1}
 	p.Steps[0].Allow = []sequence.Flow{"everything"}
 	p.Steps[0].Balance = []sequence.Balance{{Compartment: "tubing", Formation: "none", Moment: "noon"}}
@@ -79,7 +79,7 @@ func TestFaultsOfAPlanInGo(t *testing.T) {
 func TestSlipsOfThePen(t *testing.T) {
 	for want, slip := range map[string]func(p *sequence.Plan){
 		"devices[0].actions[0].arms[0]: \"sets\" arms itself":       func(p *sequence.Plan) { p.Devices[0].Actions[0].Arms = []string{"sets"} },
-		"devices[0].actions[0].holds: the device stands at 8900 ft": func(p *sequence.Plan) { p.Devices[0].Depth = 8900 * foot },
+		"devices[0].actions[0].holds: the device stands at 8900 ft": func(p *sequence.Plan) { p.Devices[0].MD = 8900 * foot },
 		"fluids[0].density: is 95 lb/gal":                           func(p *sequence.Plan) { p.Fluids[0].Density = unit.Exactly(95 * ppg) },
 		"compartments[2].trapped: is -5 psi":                        func(p *sequence.Plan) { p.Compartments[2].Trapped = unit.Exactly(-5 * psi) },
 		`string."seal bore": is 35 in`:                              func(p *sequence.Plan) { p.String.Bore = 35 * unit.Inch },
@@ -98,16 +98,16 @@ func TestSlipsOfThePen(t *testing.T) {
 func TestRingOfPortsWithoutAReference(t *testing.T) {
 	p := mini()
 	for _, name := range []string{"x", "y"} {
-		p.Compartments = append(p.Compartments, sequence.Compartment{Name: name, Top: 8000 * foot, Bottom: 9000 * foot, Fluid: "tubing fluid"})
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: name, TopMD: 8000 * foot, BottomMD: 9000 * foot, Fluid: "tubing fluid"})
 	}
 	p.Ports = []sequence.Port{
-		{Name: "upper", Joins: []string{"x", "y"}, Depth: 8100 * foot, Open: true},
-		{Name: "lower", Joins: []string{"x", "y"}, Depth: 8900 * foot, Open: true},
+		{Name: "upper", Joins: []string{"x", "y"}, MD: 8100 * foot, Open: true},
+		{Name: "lower", Joins: []string{"x", "y"}, MD: 8900 * foot, Open: true},
 	}
 	_, err := sequence.Check(context.Background(), p, sequence.Options{})
 	require.ErrorContains(t, err, "x, y are joined in a ring by open ports and nothing fixes their pressure")
 	p.Compartments[3].Surface = true
-	p.Compartments[3].Top = 0
+	p.Compartments[3].TopMD = 0
 	_, err = sequence.Check(context.Background(), p, sequence.Options{})
 	require.NoError(t, err)
 }

@@ -172,6 +172,6 @@ func (k *checker) holdings(i int, r *StepResult) {
 		above, _ := s.At(room.Above, room.AboveAt)
 		d := unit.Pressure(below.F.C - above.F.C)
 		m := room.Envelope.Margin(packer.Load{Differential: d, Axial: at.Packer})
-		r.Holding = append(r.Holding, HoldingResult{r.Points[n].Label, d, at.Packer, m.Used, m.Limit})
+		r.Holding = append(r.Holding, HoldingResult{r.Points[n].Label, d, at.Packer, m.Usage, m.Limit})
 	}
 }

@@ -109,10 +109,10 @@ func (k *checker) point(at *stand) (*Point, error) {
 		p.Label = "start"
 	}
 	for _, d := range k.plan.Devices {
-		depth := well.Depth{MD: float64(d.Depth)}
-		tvd, _ := k.path.TVD(d.Depth) // checked with the plan
+		depth := well.Depth{MD: float64(d.MD)}
+		tvd, _ := k.path.TVD(d.MD) // checked with the plan
 		for i, x := range k.plan.Compartments {
-			if !(x.Top <= d.Depth && d.Depth <= x.Bottom) {
+			if !(x.TopMD <= d.MD && d.MD <= x.BottomMD) {
 				continue
 			}
 			for n, y := range s.Compartments[i].Depths {
@@ -123,7 +123,7 @@ func (k *checker) point(at *stand) (*Point, error) {
 				if err != nil {
 					return nil, err
 				}
-				p.Pressures = append(p.Pressures, PressureAt{d.Name, d.Depth, tvd, x.Name, unit.Pressure(q.F.C)})
+				p.Pressures = append(p.Pressures, PressureAt{d.Name, d.MD, tvd, x.Name, unit.Pressure(q.F.C)})
 			}
 		}
 	}

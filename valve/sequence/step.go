@@ -8,15 +8,15 @@ type Step struct {
 	Note        string `json:"note"`
 	Temperature string `json:"temperature"` // the well's temperature from this step on; as before where left out
 
-	Shut []string `json:"shut"` // compartments closed at surface, first of all; a ramp opens them again
-	Swap []Swap   `json:"swap"` // fluids that replace others, one after the other, before the ramps
+	Shut     []string       `json:"shut"` // compartments closed at surface, first of all; a ramp opens them again
+	Displace []Displacement `json:"swap"` // fluids that replace others, one after the other, before the ramps
 
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps"`
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
-	Squeeze map[string]unit.Pressure `json:"squeeze"`
+	PressureChange map[string]unit.Pressure `json:"squeeze"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
 	// out of its hanger from the first on.
 	Pull []unit.Force `json:"pull"`
@@ -32,12 +32,12 @@ type Step struct {
 	Produce *Produce  `json:"produce"` // the zones that flow at the end of the step
 }
 
-// Swap replaces the fluid of a compartment.
-type Swap struct {
+// Displacement replaces the fluid of a compartment.
+type Displacement struct {
 	Compartment string      `json:"compartment"`
 	Fluid       string      `json:"fluid"`
-	From        unit.Length `json:"from"` // measured
-	To          unit.Length `json:"to"`
+	FromMD      unit.Length `json:"from"` // measured
+	ToMD        unit.Length `json:"to"`
 	Up          bool        `json:"up"` // the new fluid rises from below; else it comes from above
 }
 
@@ -67,7 +67,7 @@ type Test struct {
 	Side         string                   `json:"side"` // "below" or "above"
 	Inside       string                   `json:"inside"`
 	Outside      string                   `json:"outside"`
-	Depth        unit.Length              `json:"depth"`
+	MD           unit.Length              `json:"depth"`
 	Differential unit.Band[unit.Pressure] `json:"differential"`
 	Moment       Moment                   `json:"at"` // the peak where left out
 

@@ -44,7 +44,7 @@ func (v *validation) string() {
 	}
 	v.compartment("string.inside", s.Inside)
 	v.compartment("string.below", s.Below)
-	v.depth("string.hanger", s.Hanger)
+	v.depth("string.hanger", s.HangerMD)
 	if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok {
 		v.fault("well.temperatures", "has no %q, which the string's length needs", Undisturbed)
 	}
@@ -52,25 +52,25 @@ func (v *validation) string() {
 		v.fault("string.sections", "is empty")
 		return
 	}
-	top := s.Hanger
+	top := s.HangerMD
 	for i, x := range s.Sections {
 		path := fmt.Sprintf("string.sections[%d]", i)
 		pipe, err := x.Pipe.find(v.pipes)
 		v.faultIf(path+".pipe", err)
-		v.depth(path+".bottom", x.Bottom)
-		if !(x.Bottom > top) {
-			v.fault(path+".bottom", "is %v; it must be below %v", x.Bottom, top)
+		v.depth(path+".bottom", x.BottomMD)
+		if !(x.BottomMD > top) {
+			v.fault(path+".bottom", "is %v; it must be below %v", x.BottomMD, top)
 		}
 		if err == nil && !(x.Hole > pipe.OD) {
 			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
 		}
 		v.forceOrNone(path+".joint", x.Joint)
-		top = x.Bottom
+		top = x.BottomMD
 	}
 	v.within("string.sections: lower end", top, s.Inside)
 	v.within("string.sections: lower end", top, s.Below)
-	if !(s.Held > s.Hanger && s.Held <= top) {
-		v.fault(`string."held at"`, "is %v; it must be from the hanger at %v to the lower end at %v", s.Held, s.Hanger, top)
+	if !(s.HeldMD > s.HangerMD && s.HeldMD <= top) {
+		v.fault(`string."held at"`, "is %v; it must be from the hanger at %v to the lower end at %v", s.HeldMD, s.HangerMD, top)
 	}
 	v.seals(s)
 	if s.Top != "" && s.Top != TopOpen && s.Top != TopClosed {
@@ -106,8 +106,8 @@ func (v *validation) seals(s *String) {
 		v.positive(path+".bore", x.Bore, float64(x.Bore))
 		v.positive(path+".up", x.Up, float64(x.Up))
 		v.notNegative(path+".down", x.Down, float64(x.Down))
-		if !(x.Depth > s.Hanger && x.Depth <= last.Bottom) {
-			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.Depth, s.Hanger, last.Bottom)
+		if !(x.MD > s.HangerMD && x.MD <= last.BottomMD) {
+			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.MD, s.HangerMD, last.BottomMD)
 		}
 	}
 }
@@ -115,7 +115,7 @@ func (v *validation) seals(s *String) {
 // around checks that the compartments around the string follow each other from
 // the hanger to the lower end.
 func (v *validation) around(s *String, end unit.Length) {
-	at := s.Hanger
+	at := s.HangerMD
 	for i, name := range s.Around {
 		path := fmt.Sprintf("string.around[%d]", i)
 		if !v.compartment(path, name) {
@@ -123,10 +123,10 @@ func (v *validation) around(s *String, end unit.Length) {
 		}
 		k := slices.IndexFunc(v.plan.Compartments, func(c Compartment) bool { return c.Name == name })
 		c := v.plan.Compartments[k]
-		if c.Top > at {
-			v.fault(path, "begins at %v; the one before it ends at %v", c.Top, at)
+		if c.TopMD > at {
+			v.fault(path, "begins at %v; the one before it ends at %v", c.TopMD, at)
 		}
-		at = c.Bottom
+		at = c.BottomMD
 	}
 	if at < end {
 		v.fault("string.around", "ends at %v; the string goes down to %v", at, end)

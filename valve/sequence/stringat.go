@@ -134,7 +134,7 @@ func (s Seal) name(n int) string {
 	if s.Name != "" {
 		return s.Name
 	}
-	return "seals at " + s.Depth.Rounded(digits)
+	return "seals at " + s.MD.Rounded(digits)
 }
 
 // Parting is an axial action on a pull: the weight-indicator readings at which

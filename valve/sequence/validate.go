@@ -104,16 +104,16 @@ func (v *validation) compartment(path, name string) bool {
 
 // depth checks a measured depth against the well.
 func (v *validation) depth(path string, d unit.Length) {
-	if !(d >= 0 && d <= v.plan.Well.Depth) {
-		v.fault(path, "is %v; it must be from 0 ft to the well's depth of %v", d, v.plan.Well.Depth)
+	if !(d >= 0 && d <= v.plan.Well.MD) {
+		v.fault(path, "is %v; it must be from 0 ft to the well's depth of %v", d, v.plan.Well.MD)
 	}
 }
 
 // within checks a measured depth against a compartment.
 func (v *validation) within(path string, d unit.Length, compartment string) {
 	for _, c := range v.plan.Compartments {
-		if c.Name == compartment && !(c.Top <= d && d <= c.Bottom) {
-			v.fault(path, "is %v; compartment %q reaches from %v to %v", d, compartment, c.Top, c.Bottom)
+		if c.Name == compartment && !(c.TopMD <= d && d <= c.BottomMD) {
+			v.fault(path, "is %v; compartment %q reaches from %v to %v", d, compartment, c.TopMD, c.BottomMD)
 		}
 	}
 }
@@ -132,7 +132,7 @@ func (v *validation) notNegative(path string, value fmt.Stringer, x float64) {
 
 func (v *validation) well() {
 	w := v.plan.Well
-	v.positive("well.depth", w.Depth, float64(w.Depth))
+	v.positive("well.depth", w.MD, float64(w.MD))
 	for name, points := range w.Temperatures {
 		path := "well.temperatures." + name
 		if len(points) == 0 {
@@ -159,8 +159,8 @@ func (v *validation) well() {
 			v.fault(fmt.Sprintf("well.path[%d].md", i), "is %v; it must be below the %v before it", s.MD, w.Path[i-1].MD)
 		}
 	}
-	if n := len(w.Path); n > 0 && w.Path[n-1].MD < w.Depth {
-		v.fault("well.path", "ends at %v; it must reach the well's depth of %v", w.Path[n-1].MD, w.Depth)
+	if n := len(w.Path); n > 0 && w.Path[n-1].MD < w.MD {
+		v.fault("well.path", "ends at %v; it must reach the well's depth of %v", w.Path[n-1].MD, w.MD)
 	}
 }
 
@@ -194,7 +194,7 @@ func (v *validation) formations() {
 	names(v, "formations", v.plan.Formations, formationName)
 	for i, f := range v.plan.Formations {
 		path := fmt.Sprintf("formations[%d]", i)
-		v.depth(path+".depth", f.Depth)
+		v.depth(path+".depth", f.MD)
 		v.faultIf(path+".pressure", f.Pressure.Validate())
 		v.faultIf(path+".fracture", f.Fracture.Validate())
 		v.positive(path+".pressure", f.Pressure.Least, float64(f.Pressure.Least))
@@ -216,10 +216,10 @@ func (v *validation) compartments() {
 	faces := map[string]string{}
 	for i, c := range v.plan.Compartments {
 		path := fmt.Sprintf("compartments[%d]", i)
-		v.depth(path+".top", c.Top)
-		v.depth(path+".bottom", c.Bottom)
-		if !(c.Top < c.Bottom) {
-			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.Bottom, c.Top)
+		v.depth(path+".top", c.TopMD)
+		v.depth(path+".bottom", c.BottomMD)
+		if !(c.TopMD < c.BottomMD) {
+			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.BottomMD, c.TopMD)
 		}
 		v.faultIf(path+".trapped", c.Trapped.Validate())
 		v.notNegative(path+".trapped", c.Trapped.Least, float64(c.Trapped.Least))
@@ -227,7 +227,7 @@ func (v *validation) compartments() {
 		v.layers(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
 			k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == c.Formation })
-			v.within(path+".formation", v.plan.Formations[k].Depth, c.Name)
+			v.within(path+".formation", v.plan.Formations[k].MD, c.Name)
 			if other, twice := faces[c.Formation]; twice {
 				v.fault(path+".formation", "%q is behind compartment %q already", c.Formation, other)
 			}
@@ -254,17 +254,17 @@ func (v *validation) layers(path string, c Compartment) {
 		known(v, path+".fluid", "fluid", c.Fluid, v.plan.Fluids, fluidName)
 		return
 	}
-	top := c.Top
+	top := c.TopMD
 	for i, l := range c.Layers {
 		at := fmt.Sprintf("%s.layers[%d]", path, i)
 		known(v, at+".fluid", "fluid", l.Fluid, v.plan.Fluids, fluidName)
-		if !(l.To > top && l.To <= c.Bottom) {
-			v.fault(at+".to", "is %v; it must be below %v and no deeper than the compartment's bottom at %v", l.To, top, c.Bottom)
+		if !(l.ToMD > top && l.ToMD <= c.BottomMD) {
+			v.fault(at+".to", "is %v; it must be below %v and no deeper than the compartment's bottom at %v", l.ToMD, top, c.BottomMD)
 		}
-		top = l.To
+		top = l.ToMD
 	}
-	if top != c.Bottom {
-		v.fault(path+".layers", "end at %v; they must reach the compartment's bottom at %v", top, c.Bottom)
+	if top != c.BottomMD {
+		v.fault(path+".layers", "end at %v; they must reach the compartment's bottom at %v", top, c.BottomMD)
 	}
 }
 
@@ -272,14 +272,14 @@ func (v *validation) ports() {
 	names(v, "ports", v.plan.Ports, portName)
 	for i, p := range v.plan.Ports {
 		path := fmt.Sprintf("ports[%d]", i)
-		v.depth(path+".depth", p.Depth)
+		v.depth(path+".depth", p.MD)
 		if len(p.Joins) != 2 || p.Joins[0] == p.Joins[1] {
 			v.fault(path+".joins", "is %q; a port joins two different compartments", p.Joins)
 			continue
 		}
 		for k, name := range p.Joins {
 			if v.compartment(fmt.Sprintf("%s.joins[%d]", path, k), name) {
-				v.within(path+".depth", p.Depth, name)
+				v.within(path+".depth", p.MD, name)
 			}
 		}
 	}

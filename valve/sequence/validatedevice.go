@@ -17,10 +17,10 @@ func (v *validation) devices() {
 		if strings.Contains(d.Name, ": ") {
 			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
 		}
-		v.depth(path+".depth", d.Depth)
+		v.depth(path+".depth", d.MD)
 		v.faultIf(path+`."depth error"`, d.Error.Validate())
-		v.depth(path+`."depth error"`, d.Depth+d.Error.Least)
-		v.depth(path+`."depth error"`, d.Depth+d.Error.Greatest)
+		v.depth(path+`."depth error"`, d.MD+d.Error.Least)
+		v.depth(path+`."depth error"`, d.MD+d.Error.Greatest)
 		if len(d.Actions) == 0 {
 			v.fault(path+".actions", "is empty; a device does at least one thing")
 		}
@@ -42,15 +42,15 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 		if v.plan.String == nil {
 			v.fault(path+".axial", "needs the plan's string")
-		} else if s := v.plan.String; d.Depth < s.Hanger || d.Depth > s.Held {
-			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.Depth, s.Hanger, s.Held)
+		} else if s := v.plan.String; d.MD < s.HangerMD || d.MD > s.HeldMD {
+			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.MD, s.HangerMD, s.HeldMD)
 		}
 	default:
 		if a.Seal != 0 {
 			v.fault(path+".seal", "belongs to an axial action")
 		}
 		if v.compartment(path+".inside", a.Inside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Inside)
+			v.within(fmt.Sprintf("%s: device depth", path), d.MD, a.Inside)
 		}
 		if a.Chamber != nil {
 			v.chamber(path+".chamber", *a.Chamber)
@@ -58,7 +58,7 @@ func (v *validation) action(path string, d Device, a Action) {
 		if (a.Outside == "") == (a.Chamber == nil) {
 			v.fault(path, "wants either an outside compartment or a chamber")
 		} else if a.Outside != "" && v.compartment(path+".outside", a.Outside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Outside)
+			v.within(fmt.Sprintf("%s: device depth", path), d.MD, a.Outside)
 		}
 	}
 	for _, l := range []struct {
@@ -78,8 +78,8 @@ func (v *validation) action(path string, d Device, a Action) {
 	}
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
-	} else if a.Holds && d.Depth != v.plan.String.Held {
-		v.fault(path+".holds", "the device stands at %v, but string.\"held at\" is %v; they must be the same", d.Depth, v.plan.String.Held)
+	} else if a.Holds && d.MD != v.plan.String.HeldMD {
+		v.fault(path+".holds", "the device stands at %v, but string.\"held at\" is %v; they must be the same", d.MD, v.plan.String.HeldMD)
 	}
 	if a.Bites != "" {
 		known(v, path+`."bites from"`, "action", a.Bites, d.Actions, actionName)
@@ -179,20 +179,20 @@ func (v *validation) ratings() {
 	names(v, "ratings", v.plan.Ratings, func(r Rating) string { return r.Name })
 	for i, r := range v.plan.Ratings {
 		path := fmt.Sprintf("ratings[%d]", i)
-		v.depth(path+".from", r.From)
-		v.depth(path+".to", r.To)
-		if !(r.From <= r.To) {
-			v.fault(path+".to", "is %v; it must not be above from at %v", r.To, r.From)
+		v.depth(path+".from", r.FromMD)
+		v.depth(path+".to", r.ToMD)
+		if !(r.FromMD <= r.ToMD) {
+			v.fault(path+".to", "is %v; it must not be above from at %v", r.ToMD, r.FromMD)
 		}
 		if v.compartment(path+".inside", r.Inside) {
-			v.within(path+".from", r.From, r.Inside)
-			v.within(path+".to", r.To, r.Inside)
+			v.within(path+".from", r.FromMD, r.Inside)
+			v.within(path+".to", r.ToMD, r.Inside)
 		}
 		if (r.Outside == "") == (r.Background == "") {
 			v.fault(path, "wants either an outside compartment or a background fluid")
 		} else if r.Outside != "" && v.compartment(path+".outside", r.Outside) {
-			v.within(path+".from", r.From, r.Outside)
-			v.within(path+".to", r.To, r.Outside)
+			v.within(path+".from", r.FromMD, r.Outside)
+			v.within(path+".to", r.ToMD, r.Outside)
 		} else if r.Background != "" {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
 		}
@@ -241,7 +241,7 @@ func (v *validation) barriers() {
 			if v.compartment(path+".column", b.Column) {
 				k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == b.Formation })
 				if k >= 0 {
-					v.within(path+".column", v.plan.Formations[k].Depth, b.Column)
+					v.within(path+".column", v.plan.Formations[k].MD, b.Column)
 				}
 			}
 		}

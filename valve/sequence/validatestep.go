@@ -20,15 +20,15 @@ func (v *validation) step(path string, s Step) {
 	if _, ok := v.plan.Well.Temperatures[s.Temperature]; s.Temperature != "" && !ok {
 		v.fault(path+".temperature", "no temperature %q in well.temperatures", s.Temperature)
 	}
-	for k, w := range s.Swap {
+	for k, w := range s.Displace {
 		at := fmt.Sprintf("%s.swap[%d]", path, k)
 		known(v, at+".fluid", "fluid", w.Fluid, v.plan.Fluids, fluidName)
 		if v.compartment(at+".compartment", w.Compartment) {
-			v.within(at+".from", w.From, w.Compartment)
-			v.within(at+".to", w.To, w.Compartment)
+			v.within(at+".from", w.FromMD, w.Compartment)
+			v.within(at+".to", w.ToMD, w.Compartment)
 		}
-		if !(w.From < w.To) {
-			v.fault(at+".to", "is %v; it must be below from at %v", w.To, w.From)
+		if !(w.FromMD < w.ToMD) {
+			v.fault(at+".to", "is %v; it must be below from at %v", w.ToMD, w.FromMD)
 		}
 	}
 	for k, name := range s.Shut {
@@ -50,7 +50,7 @@ func (v *validation) step(path string, s Step) {
 			}
 		}
 	}
-	for name, d := range s.Squeeze {
+	for name, d := range s.PressureChange {
 		v.compartment(path+".squeeze."+name, name)
 		v.chamber(path+".squeeze."+name, d)
 	}
@@ -94,7 +94,7 @@ func (v *validation) goals(path string, s Step) {
 		if v.compartment(at+".compartment", b.Compartment) {
 			for _, f := range v.plan.Formations {
 				if f.Name == b.Formation {
-					v.within(at+".compartment", f.Depth, b.Compartment)
+					v.within(at+".compartment", f.MD, b.Compartment)
 				}
 			}
 		}
@@ -115,7 +115,7 @@ func (v *validation) goals(path string, s Step) {
 		known(v, at+".barrier", "barrier", t.Barrier, v.plan.Barriers, func(b Barrier) string { return b.Name })
 		for field, name := range map[string]string{"inside": t.Inside, "outside": t.Outside} {
 			if v.compartment(at+"."+field, name) {
-				v.within(at+".depth", t.Depth, name)
+				v.within(at+".depth", t.MD, name)
 			}
 		}
 	}

@@ -83,7 +83,7 @@ func (s System) Shift(sleeve int, closing bool, pump unit.Pressure) (controlline
 	}
 	v := s.Sleeves[sleeve]
 	common := s.CloseLine
-	common.Depth = v.Depth
+	common.TVD = v.TVD
 	in, out := unit.Volume(float64(v.OpenArea)*float64(v.Stroke)), unit.Volume(float64(v.CloseArea)*float64(v.Stroke))
 	shift := controlline.Shift{Feed: s.OpenLines[sleeve], Vent: common, Liquid: s.Liquid, Pump: pump,
 		Move: max(0, x.Open.Greatest), Swept: in, Displaced: out}
