@@ -2,6 +2,7 @@ package packer
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -38,13 +39,13 @@ type StageState struct {
 // Symbols as for Pressures; A is the area of the piston. The surface pressure
 // must be finite and not below zero. Source: balance of a piston.
 func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
-	var f faults
-	notNegative(&f, "surface pressure", surface)
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("surface pressure", surface, 0))
 	p, err := s.Pressures()
 	if err != nil {
-		f = append(f, err)
+		f.Add(err)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Applied{}, err
 	}
 	a := Applied{

@@ -7,6 +7,7 @@ import (
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // Parted is the moment after a mandrel has parted: tubing and annulus are joined
@@ -70,17 +71,17 @@ type Aftermath struct {
 // Errors name every field out of range. Source: hydrostatics of communicating
 // columns.
 func (p Parted) Aftermath() (Aftermath, error) {
-	var f faults
-	notNegative(&f, "Formation", p.Formation)
-	notNegative(&f, "Margin", p.Margin)
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Formation", p.Formation, 0))
+	f.Add(fault.AtLeast("Margin", p.Margin, 0))
 	if !p.Open && (p.Formation != 0 || p.Margin != 0) {
-		f.new("Formation", "is %v, and Margin %v; must be 0 where Open is not set", p.Formation, p.Margin)
+		f.New("Formation", "is %v, and Margin %v; must be 0 where Open is not set", p.Formation, p.Margin)
 	}
 	rest, err := p.Legs.Rest()
 	if err != nil && !errors.Is(err, hydrostatics.ErrNoBalance) {
-		f.include("Legs", err)
+		f.At("Legs", err)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Aftermath{}, err
 	}
 	a := Aftermath{Rest: rest, NoRest: err, formation: p.Formation, margin: p.Margin}

@@ -32,12 +32,12 @@ type PinMargin struct {
 // magnitude of the load: set bothWays. Errors name what is out of range. Source:
 // definition.
 func HoldPins(pins unit.Band[unit.Force], bothWays bool, cases []PinCase) ([]PinMargin, error) {
-	var f faults
+	f := fault.In(scope)
 	checkPins(&f, "pins", pins)
 	for i, c := range cases {
-		anyValue(&f, fault.Index("cases", i)+".Load", c.Load)
+		f.Add(fault.Finite(fault.Index("cases", i)+".Load", c.Load))
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	margins := make([]PinMargin, 0, len(cases))

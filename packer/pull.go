@@ -58,7 +58,7 @@ type onHook struct {
 // will be asked for.
 func (p Pull) hang(depths ...unit.Length) (*onHook, error) {
 	f := p.faults()
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	bottom := p.Sections[len(p.Sections)-1].BottomMD
@@ -165,35 +165,35 @@ func (h *onHook) force(md unit.Length, load, drag unit.Force) unit.Force {
 	return f + load - h.joint().Balance + drag*unit.Force(1-md/h.terms.From)
 }
 
-func (p Pull) faults() faults {
-	var f faults
+func (p Pull) faults() fault.Faults {
+	f := fault.In(scope)
 	if len(p.Sections) == 0 {
-		f.new("Sections", "is empty; must be one section or more")
+		f.New("Sections", "is empty; must be one section or more")
 	}
 	top := unit.Length(0)
 	for i, s := range p.Sections {
 		field := fault.Index("Sections", i)
-		f.include(field+".Pipe", s.Pipe.Validate())
+		f.At(field+".Pipe", s.Pipe.Validate())
 		if !finite(s.BottomMD) || s.BottomMD <= top {
-			f.new(field+".Bottom", "is %v; must be below %v", s.BottomMD, top)
+			f.New(field+".Bottom", "is %v; must be below %v", s.BottomMD, top)
 		}
 		top = s.BottomMD
 	}
 	if p.Inside == nil {
-		f.new("Inside", "is missing; must be the pressure inside by depth")
+		f.New("Inside", "is missing; must be the pressure inside by depth")
 	}
 	if p.Outside == nil {
-		f.new("Outside", "is missing; must be the pressure outside by depth")
+		f.New("Outside", "is missing; must be the pressure outside by depth")
 	}
-	positive(&f, "Seal", p.Seal)
-	notNegative(&f, "Below", p.Below)
+	f.Add(fault.Above("Seal", p.Seal, 0))
+	f.Add(fault.AtLeast("Below", p.Below, 0))
 	if !p.Plugged && p.Below != 0 {
-		f.new("Below", "is %v; must be 0 where the joint is open below", p.Below)
+		f.New("Below", "is %v; must be 0 where the joint is open below", p.Below)
 	}
-	f.include("Drag", p.Drag.Validate())
+	f.At("Drag", p.Drag.Validate())
 	if p.Drag.Least < 0 {
-		f.new("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
+		f.New("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
 	}
-	notNegative(&f, "Block", p.Block)
+	f.Add(fault.AtLeast("Block", p.Block, 0))
 	return f
 }

@@ -190,24 +190,24 @@ func (n NotParted) pipeAt(md unit.Length) tubular.Pipe {
 }
 
 func (n NotParted) validate() error {
-	var f faults
+	f := fault.In(scope)
 	if err := n.Release.Validate(); err != nil {
-		f.include("Release", err)
+		f.At("Release", err)
 	}
-	notNegative(&f, "Tried", n.Tried)
-	notNegative(&f, "FreeMD", n.FreeMD)
-	notNegative(&f, "Clearance", n.Clearance)
-	notNegative(&f, "CutPull", n.CutPull)
+	f.Add(fault.AtLeast("Tried", n.Tried, 0))
+	f.Add(fault.AtLeast("FreeMD", n.FreeMD, 0))
+	f.Add(fault.AtLeast("Clearance", n.Clearance, 0))
+	f.Add(fault.AtLeast("CutPull", n.CutPull, 0))
 	if k := len(n.Release.Pull.Sections); k > 0 {
 		bottom := n.Release.Pull.Sections[k-1].BottomMD
 		if n.FreeMD > bottom {
-			f.new("FreeMD", "is %v; must be no deeper than the joint at %v", n.FreeMD, bottom)
+			f.New("FreeMD", "is %v; must be no deeper than the joint at %v", n.FreeMD, bottom)
 		}
 		for i, c := range n.Intervals {
 			if !(c.TopMD >= 0 && c.TopMD < c.BottomMD && c.BottomMD <= bottom) {
-				f.new(fault.Index("Intervals", i), "%s is %v to %v; must be a stretch from surface to the joint at %v", c.Name, c.TopMD, c.BottomMD, bottom)
+				f.New(fault.Index("Intervals", i), "%s is %v to %v; must be a stretch from surface to the joint at %v", c.Name, c.TopMD, c.BottomMD, bottom)
 			}
 		}
 	}
-	return f.err()
+	return f.Err()
 }

@@ -138,9 +138,9 @@ func add[Q unit.Scalar](a, b unit.Band[Q]) unit.Band[Q] {
 
 // Validate reports everything that is wrong with r.
 func (r Release) Validate() error {
-	var f faults
+	f := fault.In(scope)
 	pull := r.Pull.faults()
-	f.include("Pull", pull.err())
+	f.At("Pull", pull.Err())
 	checkPins(&f, "Pins", r.Pins)
 	bottom := unit.Length(0)
 	if n := len(r.Pull.Sections); n > 0 {
@@ -149,25 +149,25 @@ func (r Release) Validate() error {
 	for i, c := range r.Components {
 		field := fault.Index("Components", i)
 		if !(c.MD >= 0 && c.MD <= bottom) {
-			f.new(field+".Depth", "of %s is %v; must be from 0 ft to the joint at %v", c.Name, c.MD, bottom)
+			f.New(field+".Depth", "of %s is %v; must be from 0 ft to the joint at %v", c.Name, c.MD, bottom)
 		}
-		positive(&f, field+".Rating", c.Rating)
+		f.Add(fault.Above(field+".Rating", c.Rating, 0))
 		checkShare(&f, field+".Share", c.Share)
 	}
-	positive(&f, "Rig", r.Rig)
+	f.Add(fault.Above("Rig", r.Rig, 0))
 	checkShare(&f, "RigShare", r.RigShare)
-	return f.err()
+	return f.Err()
 }
 
-func checkShare(f *faults, field string, x float64) {
+func checkShare(f *fault.Faults, field string, x float64) {
 	if !(x > 0 && x <= 1) {
-		f.append(fault.AboveTo(field, x, 0, 1))
+		f.Add(fault.AboveTo(field, x, 0, 1))
 	}
 }
 
-func checkPins(f *faults, field string, pins unit.Band[unit.Force]) {
-	f.include(field, pins.Validate())
+func checkPins(f *fault.Faults, field string, pins unit.Band[unit.Force]) {
+	f.At(field, pins.Validate())
 	if pins.Least <= 0 {
-		f.new(field, "part from %v; must be above 0", pins.Least)
+		f.New(field, "part from %v; must be above 0", pins.Least)
 	}
 }

@@ -86,23 +86,23 @@ func (p Pressures) Bite(applied unit.Pressure) (bite unit.Band[unit.Pressure], o
 
 // Validate reports everything that is wrong with s.
 func (s Setting) Validate() error {
-	var f faults
+	f := fault.In(scope)
 	if len(s.Stages) == 0 {
-		f.new("Stages", "is empty; must be at least one stage")
+		f.New("Stages", "is empty; must be at least one stage")
 	}
 	for i, stage := range s.Stages {
 		field := fault.Index("Stages", i) + ".Acts"
-		f.include(field, stage.Acts.Validate())
+		f.At(field, stage.Acts.Validate())
 		if stage.Acts.Least <= 0 {
-			f.new(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
+			f.New(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
 		}
 	}
-	f.include("Columns", s.Columns.Validate())
-	positive(&f, "Piston", s.Piston)
-	share(&f, "Kept", s.Kept, 0, 1)
-	f.include("Plug.Columns", s.Plug.Columns.Validate())
-	positive(&f, "Plug.Rating", s.Plug.Rating)
-	return f.err()
+	f.At("Columns", s.Columns.Validate())
+	f.Add(fault.Above("Piston", s.Piston, 0))
+	f.Add(fault.Between("Kept", s.Kept, 0, 1))
+	f.At("Plug.Columns", s.Plug.Columns.Validate())
+	f.Add(fault.Above("Plug.Rating", s.Plug.Rating, 0))
+	return f.Err()
 }
 
 // Pressures returns the surface pressures that start and complete the setting,

@@ -54,9 +54,9 @@ func (s Stroke) Total() unit.Length { return s.Up + s.Down }
 
 // StrokeOf returns the stroke over all cases. Every movement must be finite.
 func StrokeOf(cases []Travel) (Stroke, error) {
-	var f faults
+	f := fault.In(scope)
 	checkTravels(&f, cases)
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Stroke{}, err
 	}
 	var s Stroke
@@ -100,8 +100,8 @@ type Engagement struct {
 // Errors name every field out of range. Source: geometry.
 func (p SealPlan) Engage(height unit.Length) ([]Engagement, error) {
 	f := p.faults()
-	notNegative(&f, "height", height)
-	if err := f.err(); err != nil {
+	f.Add(fault.AtLeast("height", height, 0))
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	engaged := []Engagement{p.engage(Travel{Case: "as landed"}, height)}
@@ -133,30 +133,30 @@ func Restraint(bore, height unit.Length) movement.Seals {
 	return movement.Seals{Bore: bore, Restraint: movement.Limited, Up: unit.Length(math.Inf(1)), Down: height}
 }
 
-func checkTravels(f *faults, cases []Travel) {
+func checkTravels(f *fault.Faults, cases []Travel) {
 	for i, c := range cases {
 		if !finite(c.Movement) {
-			f.new(fault.Index("Cases", i)+".Movement", "of %s is %v; must be finite", c.Case, c.Movement)
+			f.New(fault.Index("Cases", i)+".Movement", "of %s is %v; must be finite", c.Case, c.Movement)
 		}
 	}
 }
 
-func (p SealPlan) faults() faults {
-	var f faults
-	notNegative(&f, "Bore.Shoulder", p.Bore.ShoulderMD)
-	notNegative(&f, "Bore.Top", p.Bore.TopMD)
+func (p SealPlan) faults() fault.Faults {
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Bore.Shoulder", p.Bore.ShoulderMD, 0))
+	f.Add(fault.AtLeast("Bore.Top", p.Bore.TopMD, 0))
 	if !finite(p.Bore.BottomMD) || !(p.Bore.BottomMD > p.Bore.TopMD) {
-		f.new("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.BottomMD, p.Bore.TopMD)
+		f.New("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.BottomMD, p.Bore.TopMD)
 	}
-	notNegative(&f, "Seals.First", p.Seals.FirstMD)
+	f.Add(fault.AtLeast("Seals.First", p.Seals.FirstMD, 0))
 	if !finite(p.Seals.LastMD) || !(p.Seals.LastMD > p.Seals.FirstMD) {
-		f.new("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.LastMD, p.Seals.FirstMD)
+		f.New("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.LastMD, p.Seals.FirstMD)
 	}
-	notNegative(&f, "Engaged", p.Engaged)
+	f.Add(fault.AtLeast("Engaged", p.Engaged, 0))
 	if most := min(p.Seals.Length(), p.Bore.BottomMD-p.Bore.TopMD); p.Engaged > most && most > 0 {
-		f.new("Engaged", "is %v; must be at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
+		f.New("Engaged", "is %v; must be at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
 	}
-	notNegative(&f, "Clearance", p.Clearance)
+	f.Add(fault.AtLeast("Clearance", p.Clearance, 0))
 	checkTravels(&f, p.Cases)
 	return f
 }
@@ -164,7 +164,7 @@ func (p SealPlan) faults() faults {
 // Validate reports everything that is wrong with p.
 func (p SealPlan) Validate() error {
 	f := p.faults()
-	return f.err()
+	return f.Err()
 }
 
 func (e Engagement) String() string {

@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -54,15 +55,15 @@ type Freed struct {
 func (u Unseating) Freed() (Freed, error) {
 	p := u.Pull
 	p.Plugged, p.Below = true, 0
-	var f faults
+	f := fault.In(scope)
 	pull := p.faults()
-	f.include("Pull", pull.err())
-	f.include("Trapped", u.Trapped.Validate())
+	f.At("Pull", pull.Err())
+	f.At("Trapped", u.Trapped.Validate())
 	if u.Trapped.Least < 0 {
-		f.new("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
+		f.New("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
 	}
-	notNegative(&f, "Reserve", u.Reserve)
-	if err := f.err(); err != nil {
+	f.Add(fault.AtLeast("Reserve", u.Reserve, 0))
+	if err := f.Err(); err != nil {
 		return Freed{}, err
 	}
 	h, err := p.hang()

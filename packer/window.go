@@ -2,6 +2,7 @@ package packer
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve"
 )
 
@@ -46,13 +47,13 @@ func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
 // with the two demands that contradict each other. Source: definition of a
 // threshold; valve.Demand.
 func (s Setting) Window(p Purpose, surface valve.SurfaceRange, others []valve.Demand, margin unit.Pressure) (valve.SurfaceWindow, error) {
-	var f faults
-	notNegative(&f, "margin", margin)
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("margin", margin, 0))
 	own, err := s.Demands(p)
 	if err != nil {
-		f = append(f, err)
+		f.Add(err)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return valve.SurfaceWindow{}, err
 	}
 	demands := append(own, others...)

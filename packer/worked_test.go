@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"github.com/stretchr/testify/require"
 )
 
@@ -63,9 +64,9 @@ func TestPracticeAsPrinted(t *testing.T) {
 // the drag on average.
 func TestShares(t *testing.T) {
 	for share, ok := range map[float64]bool{0: false, 1: true, 1.0000001: false, 1e-9: true} {
-		var f faults
+		f := fault.In(scope)
 		checkShare(&f, "share", share)
-		require.Equal(t, ok, f.err() == nil, "%v", share)
+		require.Equal(t, ok, f.Err() == nil, "%v", share)
 	}
 }
 

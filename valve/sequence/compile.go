@@ -120,7 +120,7 @@ func (c *compiler) uncertain() {
 	c.gauge = c.forms["rules.gauge"]
 	var heat []affine.Form
 	for _, name := range c.names {
-		heat = append(heat, c.forms["well.temperature errors."+name])
+		heat = append(heat, c.forms["well.temperature_errors."+name])
 	}
 	c.Network.SetHeat(heat)
 }
@@ -163,9 +163,9 @@ func (c *compiler) ends(f hydrostatics.Fluid, k int) (cold, warm *hydrostatics.C
 			points[i].Temperature = points[i].Temperature.Add(unit.TemperatureDifference(by))
 		}
 		t, err := hydrostatics.NewTemperatureProfile(points)
-		c.check(`well."temperature errors"`, err)
+		c.check(`well.temperature_errors`, err)
 		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
-		c.check(`well."temperature errors"`, err)
+		c.check(`well.temperature_errors`, err)
 		return col
 	}
 	return at(h.Least()), at(h.Greatest())

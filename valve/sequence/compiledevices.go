@@ -23,7 +23,7 @@ func (c *compiler) actions() {
 	joints := 0
 	for i, d := range c.plan.Devices {
 		depth := c.depth(d.MD)
-		off := c.forms["devices."+d.Name+".depth error"].Times(c.fall(d.MD))
+		off := c.forms["devices."+d.Name+".depth_error"].Times(c.fall(d.MD))
 		for _, a := range d.Actions {
 			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Off: off, Axial: a.Axial,
 				Inside: -1, Outside: -1, Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}

@@ -8,10 +8,10 @@ import (
 // Holding is the packer's holding envelope and what it is held against: the
 // pressure below minus above, and the string's pull.
 type Holding struct {
-	Below    string         `json:"below"` // compartments
-	Above    string         `json:"above"`
-	MD       unit.Length    `json:"depth"`
-	Envelope packer.Polygon `json:"envelope"`
+	Below    string         `json:"below,omitzero"` // compartments
+	Above    string         `json:"above,omitzero"`
+	MD       unit.Length    `json:"depth,omitzero"`
+	Envelope packer.Polygon `json:"envelope,omitzero"`
 }
 
 // HoldingResult is the packer's load where a step stands still, the string

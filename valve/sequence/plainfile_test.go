@@ -25,7 +25,7 @@ func withoutEmpty(x any) any {
 	switch x := x.(type) {
 	case map[string]any:
 		for key, value := range x {
-			if key == "ramps" || key == "squeeze" || key == "chamber" { // there a nought says something
+			if key == "ramps" || key == "pressure_change" || key == "chamber" { // there a nought says something
 				if value == nil {
 					delete(x, key)
 				}

@@ -109,10 +109,10 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 func (u Uncertainty) validate() error {
 	var faults []error
 	if u.Samples < 1 || u.Samples > maxSamples {
-		faults = append(faults, fmt.Errorf("sequence: samples is %d; it must be from 1 to %d", u.Samples, maxSamples))
+		faults = append(faults, fmt.Errorf("sequence: samples is %d; must be from 1 to %d", u.Samples, maxSamples))
 	}
 	if u.Workers < 0 {
-		faults = append(faults, fmt.Errorf("sequence: workers is %d; it must not be negative", u.Workers))
+		faults = append(faults, fmt.Errorf("sequence: workers is %d; must not be negative", u.Workers))
 	}
 	return errors.Join(faults...)
 }

@@ -59,10 +59,10 @@ func (v *validation) string() {
 		v.faultIf(path+".pipe", err)
 		v.depth(path+".bottom", x.BottomMD)
 		if !(x.BottomMD > top) {
-			v.fault(path+".bottom", "is %v; it must be below %v", x.BottomMD, top)
+			v.fault(path+".bottom", "is %v; must be below %v", x.BottomMD, top)
 		}
 		if err == nil && !(x.Hole > pipe.OD) {
-			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
+			v.fault(path+".hole", "is %v; must be wider than the pipe's %v", x.Hole, pipe.OD)
 		}
 		v.forceOrNone(path+".joint", x.Joint)
 		top = x.BottomMD
@@ -70,13 +70,13 @@ func (v *validation) string() {
 	v.within("string.sections: lower end", top, s.Inside)
 	v.within("string.sections: lower end", top, s.Below)
 	if !(s.HeldMD > s.HangerMD && s.HeldMD <= top) {
-		v.fault(`string."held at"`, "is %v; it must be from the hanger at %v to the lower end at %v", s.HeldMD, s.HangerMD, top)
+		v.fault(`string.held_at`, "is %v; must be from the hanger at %v to the lower end at %v", s.HeldMD, s.HangerMD, top)
 	}
 	v.seals(s)
 	if s.Top != "" && s.Top != TopOpen && s.Top != TopClosed {
 		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
-	v.force(`string."lock down"`, s.LockDown)
+	v.force(`string.lock_down`, s.LockDown)
 	v.forceOrNone("string.rig", s.Rig)
 	v.force("string.block", s.Block)
 	v.faultIf("string.drag", s.Drag.Validate())
@@ -90,16 +90,16 @@ func (v *validation) string() {
 func (v *validation) seals(s *String) {
 	last := s.Sections[len(s.Sections)-1]
 	if len(s.Seals) == 0 {
-		v.positive(`string."seal bore"`, s.Bore, float64(s.Bore))
+		v.positive(`string.seal_bore`, s.Bore, float64(s.Bore))
 		v.positive("string.up", s.Up, float64(s.Up))
 		v.notNegative("string.down", s.Down, float64(s.Down))
 		if s.Bore > last.Hole {
-			v.fault(`string."seal bore"`, "is %v; it must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
+			v.fault(`string.seal_bore`, "is %v; must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
 		}
 		return
 	}
 	if s.Bore != 0 || s.Up != 0 || s.Down != 0 {
-		v.fault("string.seals", "stand beside \"seal bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
+		v.fault("string.seals", "stand beside \"seal_bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
 	}
 	for i, x := range s.Seals {
 		path := fmt.Sprintf("string.seals[%d]", i)
@@ -107,7 +107,7 @@ func (v *validation) seals(s *String) {
 		v.positive(path+".up", x.Up, float64(x.Up))
 		v.notNegative(path+".down", x.Down, float64(x.Down))
 		if !(x.MD > s.HangerMD && x.MD <= last.BottomMD) {
-			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.MD, s.HangerMD, last.BottomMD)
+			v.fault(path+".depth", "is %v; must be from the hanger at %v to the lower end at %v", x.MD, s.HangerMD, last.BottomMD)
 		}
 	}
 }

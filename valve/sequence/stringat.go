@@ -32,7 +32,7 @@ type StringAt struct {
 	Lift    unit.Force    `json:"lift"`  // upward load at the hanger, where positive
 	Usage   float64       `json:"usage"` // of the governing limit, design factor included
 	Limit   string        `json:"limit"`
-	LimitMD unit.Length   `json:"limit depth"`
+	LimitMD unit.Length   `json:"limit_depth"`
 	Buckled unit.Length   `json:"buckled"` // tail included
 	Along   []StringDepth `json:"-"`
 }

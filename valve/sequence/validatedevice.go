@@ -18,9 +18,9 @@ func (v *validation) devices() {
 			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
 		}
 		v.depth(path+".depth", d.MD)
-		v.faultIf(path+`."depth error"`, d.Error.Validate())
-		v.depth(path+`."depth error"`, d.MD+d.Error.Least)
-		v.depth(path+`."depth error"`, d.MD+d.Error.Greatest)
+		v.faultIf(path+`.depth_error`, d.Error.Validate())
+		v.depth(path+`.depth_error`, d.MD+d.Error.Least)
+		v.depth(path+`.depth_error`, d.MD+d.Error.Greatest)
 		if len(d.Actions) == 0 {
 			v.fault(path+".actions", "is empty; a device does at least one thing")
 		}
@@ -79,12 +79,12 @@ func (v *validation) action(path string, d Device, a Action) {
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
 	} else if a.Holds && d.MD != v.plan.String.HeldMD {
-		v.fault(path+".holds", "the device stands at %v, but string.\"held at\" is %v; they must be the same", d.MD, v.plan.String.HeldMD)
+		v.fault(path+".holds", "the device stands at %v, but string.held_at is %v; they must be the same", d.MD, v.plan.String.HeldMD)
 	}
 	if a.Bites != "" {
-		known(v, path+`."bites from"`, "action", a.Bites, d.Actions, actionName)
+		known(v, path+`.bites_from`, "action", a.Bites, d.Actions, actionName)
 		if !a.Holds || a.Bites == a.Name {
-			v.fault(path+`."bites from"`, "belongs to an action that holds, and names another one of its device")
+			v.fault(path+`.bites_from`, "belongs to an action that holds, and names another one of its device")
 		}
 	}
 	if len(a.Triggers) == 0 {
@@ -182,7 +182,7 @@ func (v *validation) ratings() {
 		v.depth(path+".from", r.FromMD)
 		v.depth(path+".to", r.ToMD)
 		if !(r.FromMD <= r.ToMD) {
-			v.fault(path+".to", "is %v; it must not be above from at %v", r.ToMD, r.FromMD)
+			v.fault(path+".to", "is %v; must not be above from at %v", r.ToMD, r.FromMD)
 		}
 		if v.compartment(path+".inside", r.Inside) {
 			v.within(path+".from", r.FromMD, r.Inside)
@@ -257,7 +257,7 @@ func (v *validation) barriers() {
 func (v *validation) rules() {
 	r := v.plan.Rules
 	if r.Barriers < 0 || r.Barriers > len(v.plan.Barriers) {
-		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
+		v.fault("rules.barriers", "is %d; must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
 	v.faultIf("rules.gauge", r.Gauge.Validate())
 	v.chamber("rules.gauge", r.Gauge.Least)

@@ -21,14 +21,14 @@ func (v *validation) step(path string, s Step) {
 		v.fault(path+".temperature", "no temperature %q in well.temperatures", s.Temperature)
 	}
 	for k, w := range s.Displace {
-		at := fmt.Sprintf("%s.swap[%d]", path, k)
+		at := fmt.Sprintf("%s.displace[%d]", path, k)
 		known(v, at+".fluid", "fluid", w.Fluid, v.plan.Fluids, fluidName)
 		if v.compartment(at+".compartment", w.Compartment) {
 			v.within(at+".from", w.FromMD, w.Compartment)
 			v.within(at+".to", w.ToMD, w.Compartment)
 		}
 		if !(w.FromMD < w.ToMD) {
-			v.fault(at+".to", "is %v; it must be below from at %v", w.ToMD, w.FromMD)
+			v.fault(at+".to", "is %v; must be below from at %v", w.ToMD, w.FromMD)
 		}
 	}
 	for k, name := range s.Shut {
@@ -42,7 +42,7 @@ func (v *validation) step(path string, s Step) {
 		for name, p := range ramp {
 			v.surface(at+"."+name, name)
 			if !finite(float64(p)) {
-				v.fault(at+"."+name, "is %v; it must be finite", p)
+				v.fault(at+"."+name, "is %v; must be finite", p)
 			} else if p < 0 {
 				v.fault(at+"."+name, "is %v; a surface pressure can't be below 0 psi", p)
 			} else if p > mostPressure {
@@ -51,8 +51,8 @@ func (v *validation) step(path string, s Step) {
 		}
 	}
 	for name, d := range s.PressureChange {
-		v.compartment(path+".squeeze."+name, name)
-		v.chamber(path+".squeeze."+name, d)
+		v.compartment(path+".pressure_change."+name, name)
+		v.chamber(path+".pressure_change."+name, d)
 	}
 	if len(s.Pull) > 0 && v.plan.String == nil {
 		v.fault(path+".pull", "needs the plan's string")
@@ -110,7 +110,7 @@ func (v *validation) goals(path string, s Step) {
 			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)
 		}
 		if t.Side != "below" && t.Side != "above" {
-			v.fault(at+".side", "is %q; it must be below or above", t.Side)
+			v.fault(at+".side", "is %q; must be below or above", t.Side)
 		}
 		known(v, at+".barrier", "barrier", t.Barrier, v.plan.Barriers, func(b Barrier) string { return b.Name })
 		for field, name := range map[string]string{"inside": t.Inside, "outside": t.Outside} {

@@ -15,7 +15,7 @@ func (k *checker) volumes(i int) []Volume {
 	var all []Volume
 	for _, w := range step.Displace {
 		c := k.plan.Compartments[k.by.compartment[w.Compartment]]
-		all = append(all, Volume{Compartment: w.Compartment, What: "swap to " + w.Fluid,
+		all = append(all, Volume{Compartment: w.Compartment, What: "displacement to " + w.Fluid,
 			Volume: unit.Volume(float64(c.Capacity) * float64(w.ToMD-w.FromMD))})
 	}
 	for n, ramp := range step.Ramps {
