@@ -76,6 +76,7 @@ type checker struct {
 	stands    [][]stand // nominal, by step
 	ends      []*walk.World
 	out       *proof.Outcome
+	astray    map[int]int // by action, the first step that it fails in: not when it should, or when it shouldn't
 }
 
 // stand is the nominal well where a step stands still.

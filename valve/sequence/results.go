@@ -12,8 +12,12 @@ import (
 // results writes what the nominal values show of every step, and the margins over
 // all values.
 func (k *checker) results() error {
+	k.astray = k.firstAstray()
 	tested := map[string][]string{}
 	for i := range k.plan.Steps {
+		if err := k.ctx.Err(); err != nil {
+			return err
+		}
 		r, err := k.step(i)
 		if err != nil {
 			return err

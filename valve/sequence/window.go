@@ -61,7 +61,9 @@ func (k *checker) windows() error {
 	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
-		faults[n] = k.window(all[n])
+		if faults[n] = k.ctx.Err(); faults[n] == nil {
+			faults[n] = k.window(all[n])
+		}
 		mutex.Lock()
 		defer mutex.Unlock()
 		done++
