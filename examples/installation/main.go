@@ -12,6 +12,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"reflect"
 	"strings"
 
 	"completion.example/internal/calculator"
@@ -42,7 +43,7 @@ type options struct {
 	floor              bool
 	paper              string
 	revision, date     string
-	asJSON             bool
+	asJSON, brief      bool
 	schema, answer     bool
 	pressures, explain bool
 	draws              sequence.Uncertainty
@@ -78,6 +79,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.date, "date", "", "report: the date that its pages bear, any `text`; today where left out")
 	f.StringVar(&o.csv, "csv", "", "write the schedule to this CSV `file`")
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
+	f.BoolVar(&o.brief, "brief", false, "with -json or -schema-of-json: the short form, verdict, findings, what moves, windows and the least margin of each kind")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
@@ -149,7 +151,11 @@ func writeAnswerSchema(out io.Writer, o *options) error {
 	if err != nil {
 		return err
 	}
-	text, err := answerSchema(u)
+	of := reflect.TypeFor[answer]()
+	if o.brief {
+		of = reflect.TypeFor[shortAnswer]()
+	}
+	text, err := answerSchema(u, of)
 	if err == nil {
 		_, err = out.Write(text)
 	}
@@ -182,6 +188,9 @@ func (o *options) check() error {
 			faults = append(faults, fmt.Errorf("%s is of the report: -report names its file", x.name))
 		}
 	}
+	if o.brief && !o.asJSON {
+		faults = append(faults, errors.New("-brief is of -json; it must stand with it"))
+	}
 	return errors.Join(faults...)
 }
 
@@ -197,7 +206,10 @@ func (w *work) write(out io.Writer, o *options) error {
 			return err
 		}
 	}
-	if o.asJSON {
+	switch {
+	case o.brief:
+		return printShortJSON(out, w)
+	case o.asJSON:
 		return printJSON(out, w, o.over)
 	}
 	return printText(out, *o, w)
