@@ -17,7 +17,7 @@ type Applied struct {
 	Kept  unit.Band[unit.Force] `json:"kept"`  // after it is bled off; zero unless every stage has acted for certain
 
 	Plug     unit.Pressure `json:"plug"`      // greatest
-	PlugUsed float64       `json:"plug_used"` // share of the plug's rating; above 1 it may go
+	PlugUsed float64       `json:"plug_used"` // share of the plug's rating; above 1 it may go; zero without one
 }
 
 // StageState is where a stage stands. Margin is the surface pressure past the
@@ -41,6 +41,7 @@ type StageState struct {
 func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
 	f := fault.In(scope)
 	f.Add(fault.AtLeast("surface pressure", surface, 0))
+	f.Add(fault.Above("Piston", s.Piston, 0))
 	p, err := s.Pressures()
 	if err != nil {
 		f.Add(err)
@@ -53,7 +54,7 @@ func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
 		Differential: s.Columns.Differential().Shift(surface),
 		Plug:         surface + p.plug,
 	}
-	a.PlugUsed = float64(a.Plug / s.Plug.Rating)
+	a.PlugUsed = s.Plug.used(a.Plug)
 	for _, stage := range p.Stages {
 		state := StageState{Name: stage.Name, State: stateOf(unit.Exactly(surface), stage.Surface)}
 		short, past := stage.Surface.Least-surface, surface-stage.Surface.Greatest

@@ -38,7 +38,15 @@ type Plug struct {
 	// Columns: applied is the tubing's pressure on top of it, opposing the
 	// pressure under it.
 	Columns valve.Columns `json:"columns"`
-	Rating  unit.Pressure `json:"rating"` // differential that it holds from above
+	Rating  unit.Pressure `json:"rating"` // differential that it holds from above; zero: not asked for
+}
+
+// used is the share of the rating that a differential takes; nothing without one.
+func (p Plug) used(differential unit.Pressure) float64 {
+	if p.Rating == 0 {
+		return 0
+	}
+	return float64(differential / p.Rating)
 }
 
 // Pressures are what a setting needs at surface.
@@ -50,7 +58,7 @@ type Pressures struct {
 	Complete unit.Band[unit.Pressure] `json:"complete"`
 
 	// Plug is the differential on the plug at the greatest pressure that may be
-	// needed, and PlugUsed its share of the rating.
+	// needed, and PlugUsed its share of the rating, zero without one.
 	Plug     unit.Pressure `json:"plug"`
 	PlugUsed float64       `json:"plug_used"`
 
@@ -84,8 +92,15 @@ func (p Pressures) Bite(applied unit.Pressure) (bite unit.Band[unit.Pressure], o
 	return bite, applied >= p.Complete.Nominal && applied >= p.Start.Least
 }
 
-// Validate reports everything that is wrong with s.
+// Validate reports everything that is wrong with s. A plug without a rating is one
+// of which it isn't asked what it holds.
 func (s Setting) Validate() error {
+	return fault.Join(scope, s.checkPressures(), fault.Above("Piston", s.Piston, 0))
+}
+
+// checkPressures reports what is wrong with what the pressures need: all but the
+// area of the piston.
+func (s Setting) checkPressures() error {
 	f := fault.In(scope)
 	if len(s.Stages) == 0 {
 		f.New("Stages", "is empty; must be at least one stage")
@@ -98,10 +113,9 @@ func (s Setting) Validate() error {
 		}
 	}
 	f.At("Columns", s.Columns.Validate())
-	f.Add(fault.Above("Piston", s.Piston, 0))
 	f.Add(fault.Between("Kept", s.Kept, 0, 1))
 	f.At("Plug.Columns", s.Plug.Columns.Validate())
-	f.Add(fault.Above("Plug.Rating", s.Plug.Rating, 0))
+	f.Add(fault.AtLeast("Plug.Rating", s.Plug.Rating, 0))
 	return f.Err()
 }
 
@@ -123,7 +137,7 @@ func (s Setting) Validate() error {
 // The column in the tubing is taken as incompressible; PressuresIn isn't bound
 // to that. Source: balance of a piston; hydrostatics.
 func (s Setting) Pressures() (Pressures, error) {
-	if err := s.Validate(); err != nil {
+	if err := s.checkPressures(); err != nil {
 		return Pressures{}, err
 	}
 	d0 := s.Columns.Differential()
@@ -147,7 +161,7 @@ func (s Setting) PressuresIn(tubing *hydrostatics.Column, depth unit.Length) (Pr
 	if tubing == nil {
 		return Pressures{}, fmt.Errorf("packer: tubing column is missing")
 	}
-	if err := s.Validate(); err != nil {
+	if err := s.checkPressures(); err != nil {
 		return Pressures{}, err
 	}
 	po := s.Columns.Opposing
@@ -193,6 +207,6 @@ func (s Setting) pressures(applied func(acts unit.Band[unit.Pressure]) (unit.Ban
 	r.Start = r.Stages[0].Surface
 	r.Complete = r.Stages[len(r.Stages)-1].Surface
 	r.Plug = r.Complete.Greatest + r.plug
-	r.PlugUsed = float64(r.Plug / s.Plug.Rating)
+	r.PlugUsed = s.Plug.used(r.Plug)
 	return r, finiteResult("setting pressure", float64(r.Start.Least), float64(r.Complete.Greatest), float64(r.Plug), r.PlugUsed)
 }

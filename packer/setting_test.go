@@ -188,10 +188,35 @@ func TestElementPressure(t *testing.T) {
 	require.InDelta(t, 32000/(math.Pi/4*(8.535*8.535-36)), p.In(unit.PSI), 1e-9)
 }
 
+// Pressures ask for nothing that they don't need: no rating of the plug, no area of
+// the piston, which only the force is made of.
+func TestPressuresNeedNeitherPlugNorPiston(t *testing.T) {
+	s := setting(t)
+	want, err := s.Pressures()
+	require.NoError(t, err)
+	s.Plug.Rating, s.Piston = 0, 0
+	got, err := s.Pressures()
+	require.NoError(t, err)
+	require.Equal(t, want.Complete, got.Complete)
+	require.Equal(t, want.Plug, got.Plug)
+	require.Zero(t, got.PlugUsed)
+	demands, err := s.Demands(packer.Set)
+	require.NoError(t, err)
+	require.Len(t, demands, len(s.Stages))
+	_, err = s.Apply(3000 * unit.PSI)
+	require.ErrorContains(t, err, "Piston: is 0")
+}
+
 func TestSettingFaultsAreReportedTogether(t *testing.T) {
-	_, err := packer.Setting{Kept: 2}.Pressures()
-	for _, want := range []string{"Stages: is empty", "Piston: is 0", "Kept: is 2", "Plug.Rating"} {
+	none := packer.Setting{Kept: 2, Plug: packer.Plug{Rating: -1}}
+	_, err := none.Pressures()
+	for _, want := range []string{"Stages: is empty", "Kept: is 2", "Plug.Rating: is -"} {
 		require.ErrorContains(t, err, want)
+	}
+	_, err = none.Apply(0)
+	for _, want := range []string{"Stages: is empty", "Piston: is 0", "Kept: is 2", "Plug.Rating: is -"} {
+		require.ErrorContains(t, err, want)
+		require.ErrorContains(t, none.Validate(), want)
 	}
 	s := setting(t)
 	s.Stages[0].Acts.Least = unit.Pressure(math.NaN())

@@ -17,10 +17,10 @@ const (
 
 // Demands returns what the packer and its plug ask of the surface pressure.
 //
-// To set, every stage must act; the plug must hold either way. To spare the
+// To set, every stage must act; the plug, where it has a rating, must hold either way. To spare the
 // packer its first stage must hold; the later ones can't act before it.
 func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
-	if err := s.Validate(); err != nil {
+	if err := s.checkPressures(); err != nil {
 		return nil, err
 	}
 	stages := s.Stages
@@ -32,6 +32,9 @@ func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
 		d = append(d, valve.Demand{
 			Name: "packer: " + stage.Name, Trigger: valve.Trigger{Threshold: stage.Acts}, Columns: s.Columns, Fire: p == Set,
 		})
+	}
+	if s.Plug.Rating == 0 {
+		return d, nil
 	}
 	return append(d, valve.Demand{
 		Name: "plug", Trigger: valve.Trigger{Threshold: unit.Exactly(s.Plug.Rating)}, Columns: s.Plug.Columns,

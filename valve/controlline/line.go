@@ -69,23 +69,29 @@ const (
 // strength may be zero here; what needs them says so.
 func (l Line) Validate() error {
 	f := fault.In(scope)
+	f.Add(l.checkWall(), fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("TVD", l.TVD, 0, l.Length))
+	if l.Young != 0 {
+		f.Add(fault.Between("Young", l.Young, minModulus, maxModulus))
+	}
+	f.Add(fault.Between("Poisson", l.Poisson, 0, 0.5))
+	if !(l.Roughness >= 0 && (l.Roughness < l.ID()/2 || l.ID() <= 0)) {
+		f.New("Roughness", "is %v; must be at least 0 and below the bore's radius", l.Roughness)
+	}
+	return f.Err()
+}
+
+// checkWall reports what is wrong with the wall and its metal: what the ratings need.
+func (l Line) checkWall() error {
+	f := fault.In(scope)
 	f.Add(fault.AboveTo("OD", l.OD, minOD, maxOD), fault.AboveTo("Wall", l.Wall, l.OD/mostSlender, l.OD/2))
 	if !(l.ID() > 0) {
 		f.New("Wall", "is %v; must leave a bore in an OD of %v", l.Wall, l.OD)
 	}
-	f.Add(fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("TVD", l.TVD, 0, l.Length))
-	if l.Young != 0 {
-		f.Add(fault.Between("Young", l.Young, minModulus, maxModulus))
-	}
 	if l.Yield != 0 {
 		f.Add(fault.Between("Yield", l.Yield, minModulus, maxModulus))
 	}
-	f.Add(fault.Between("Poisson", l.Poisson, 0, 0.5))
 	if !(l.WallTolerance >= 0 && l.WallTolerance < 0.5) {
 		f.New("WallTolerance", "is %v; must be at least 0 and below 0.5", l.WallTolerance)
-	}
-	if !(l.Roughness >= 0 && (l.Roughness < l.ID()/2 || l.ID() <= 0)) {
-		f.New("Roughness", "is %v; must be at least 0 and below the bore's radius", l.Roughness)
 	}
 	return f.Err()
 }

@@ -108,7 +108,7 @@ type Reading struct {
 // PressureAt is the pressure of every compartment that reaches a device.
 type PressureAt struct {
 	Device      string        `json:"device"`
-	MD          unit.Length   `json:"depth"`
+	MD          unit.Length   `json:"md"`
 	TVD         unit.Length   `json:"tvd"`
 	Compartment string        `json:"compartment"`
 	Pressure    unit.Pressure `json:"pressure"`
@@ -116,9 +116,9 @@ type PressureAt struct {
 
 // ProfilePoint is a compartment's pressure at a depth, for pictures.
 type ProfilePoint struct {
-	Compartment string
-	TVD         unit.Length
-	Pressure    unit.Pressure
+	Compartment string        `json:"compartment"`
+	TVD         unit.Length   `json:"tvd"`
+	Pressure    unit.Pressure `json:"pressure"`
 }
 
 // FlowAt is fluid that moves, or would as soon as it may.

@@ -19,12 +19,12 @@ import (
 // side of nominal, cut off at the ends, or, where Even is set, from anywhere in
 // the band alike.
 type Uncertainty struct {
-	Samples int
-	Seed    uint64
-	Even    bool
-	Workers int // zero: all cores; the answer doesn't depend on it
+	Samples int    `json:"samples"`
+	Seed    uint64 `json:"seed"`
+	Even    bool   `json:"even"`
+	Workers int    `json:"workers"` // zero: all cores; the answer doesn't depend on it
 	// Progress, where not nil, is told how far the work has come, from 0 to 1.
-	Progress func(share float64, doing string)
+	Progress func(share float64, doing string) `json:"-"`
 }
 
 // maxSamples bounds time and memory.

@@ -32,7 +32,7 @@ type StringAt struct {
 	Lift    unit.Force    `json:"lift"`  // upward load at the hanger, where positive
 	Usage   float64       `json:"usage"` // of the governing limit, design factor included
 	Limit   string        `json:"limit"`
-	LimitMD unit.Length   `json:"limit_depth"`
+	LimitMD unit.Length   `json:"limit_md"`
 	Buckled unit.Length   `json:"buckled"` // tail included
 	Along   []StringDepth `json:"-"`
 }
@@ -57,10 +57,10 @@ type SealAt struct {
 
 // StringDepth is the string at one depth, for pictures.
 type StringDepth struct {
-	MD        unit.Length
-	Wall      unit.Force
-	Effective unit.Force
-	Usage     float64
+	MD        unit.Length `json:"md"`
+	Wall      unit.Force  `json:"wall"`
+	Effective unit.Force  `json:"effective"`
+	Usage     float64     `json:"usage"`
 }
 
 // loading is the string where a step stands still, with the nominal values.
