@@ -60,6 +60,10 @@ type BullheadPoint struct {
 // first with nothing pumped, and at every change of bore.
 //
 // Errors: faults of the inputs, all of them; what the influx's density refuses.
+//
+//	p(surface) = p(formation) − heads + friction, at each place of the front
+//
+// Source: hydrostatics; the friction is the caller's.
 func (b Bullhead) Schedule(steps int) ([]BullheadPoint, error) {
 	path, err := b.check(steps)
 	if err != nil {

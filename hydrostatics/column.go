@@ -173,6 +173,10 @@ func (c *Column) Profile(depths []unit.Length, dst []unit.Pressure) error {
 // Depth returns the depth at which the column has a pressure, the inverse of
 // At: the least one where an empty layer holds it all along. A pressure that
 // occurs nowhere is ErrOutsideColumn.
+//
+//	p(h) = p
+//
+// Source: inverse of At.
 func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
 	if c == nil || len(c.pieces) == 0 {
 		return 0, fault.NewIn(scope, "", "the column has no layers: %w", ErrOutsideColumn)

@@ -63,6 +63,10 @@ type SlightlyCompressible struct {
 }
 
 // Density returns the density at a state.
+//
+//	ρ = ρ0·exp(c·(p − p0) − α·(T − T0))
+//
+// Source: constant compressibility and expansivity, integrated.
 func (f SlightlyCompressible) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	rho := float64(f.Reference) * math.Exp(float64(f.Compressibility)*float64(p-f.Pressure)-
 		float64(f.Expansivity)*float64(t.Sub(f.Temperature)))

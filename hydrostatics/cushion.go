@@ -39,6 +39,8 @@ type CushionAnswer struct {
 // for L; with constant densities L = (ps + ρh·g·h − pf + Δp)/[(ρh − ρl)·g].
 // Where no length from nothing to the whole depth does it, the error is
 // ErrNoBalance and says what the ends would give.
+//
+// Source: balance at the formation.
 func (c Cushion) Length() (CushionAnswer, error) {
 	if err := fault.Join(scope, c.check(), fault.Finite("Surface", c.Surface)); err != nil {
 		return CushionAnswer{}, err

@@ -96,6 +96,8 @@ type AtRest struct {
 // volume at which it holds is the answer, found between the volumes at which a
 // fluid's end meets a change of section, surface or port; between those the
 // difference runs straight in a vertical well.
+//
+// Source: balance of the columns and of the volumes.
 func (u UTube) Rest() (AtRest, error) {
 	path := u.Path
 	if path == nil {

@@ -88,6 +88,10 @@ func (e *Envelope) Margins(dst []Margin, loads []Load) []Margin {
 // DifferentialAt returns the range of differential that the packer holds with an
 // axial load: tests from above down to the least, and from below up to the
 // greatest. ok is false where the axial load alone is outside.
+//
+//	the chord of the polygon at that axial load
+//
+// Source: convexity.
 func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressure, ok bool) {
 	y := float64(axial) / e.fa
 	lo, hi, ok := e.chord(y, func(d *edge) (along, across float64) { return d.a, d.b })
@@ -96,6 +100,10 @@ func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressu
 
 // AxialAt returns the range of axial load that the packer holds with a
 // differential. ok is false where the differential alone is outside.
+//
+//	the chord of the polygon at that differential
+//
+// Source: convexity.
 func (e *Envelope) AxialAt(differential unit.Pressure) (least, greatest unit.Force, ok bool) {
 	x := float64(differential) / e.dp
 	lo, hi, ok := e.chord(x, func(d *edge) (along, across float64) { return d.b, d.a })

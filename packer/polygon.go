@@ -59,6 +59,10 @@ type edge struct {
 // no axial load) strictly inside. Corners in one line are permitted, two at one
 // place are not. Errors name the corner: ErrTooFewVertices, ErrNotConvex,
 // ErrNoRest.
+//
+//	a·x + b·y ≤ 1 for each edge
+//
+// Source: half-planes of a convex polygon.
 func (p Polygon) Envelope() (*Envelope, error) {
 	if err := p.validate(); err != nil {
 		return nil, err

@@ -167,6 +167,10 @@ func (r Ratings) Validate() error {
 // and from below with an axial load on it, each with a share of the envelope
 // kept in hand: 0.1 tests to 90 % of what is left. from above is given as a
 // positive differential. It is an error if the axial load alone is outside.
+//
+//	Δp = (1 − in hand)·end of the chord
+//
+// Source: DifferentialAt.
 func (e *Envelope) Tests(axial unit.Force, inHand float64) (fromAbove, fromBelow unit.Pressure, err error) {
 	f := fault.In(scope)
 	f.Add(fault.Finite("axial load", axial))

@@ -157,6 +157,8 @@ func (s Setting) Pressures() (Pressures, error) {
 //
 // The plug's differential uses the surface pressure so found with the plug's own
 // columns, which leaves out the compression between surface and plug.
+//
+// Source: see Setting.Pressures; Column.Carry.
 func (s Setting) PressuresIn(tubing *hydrostatics.Column, depth unit.Length) (Pressures, error) {
 	if tubing == nil {
 		return Pressures{}, fmt.Errorf("packer: tubing column is missing")

@@ -34,6 +34,10 @@ type SpaceOut struct {
 }
 
 // Middle returns the height farthest from both ends.
+//
+//	(least + greatest)/2
+//
+// Source: definition.
 func (s SpaceOut) Middle() unit.Length { return (s.Least + s.Greatest) / 2 }
 
 // NoSpaceOutError carries the two demands that contradict each other. It is

@@ -24,6 +24,10 @@ type SealStack struct {
 }
 
 // Length returns the length of the stack.
+//
+//	L = last − first
+//
+// Source: definition.
 func (s SealStack) Length() unit.Length { return s.LastMD - s.FirstMD }
 
 // Travel is what the seals would do in one load case if nothing stopped them,
@@ -50,6 +54,10 @@ type Stroke struct {
 
 // Total returns the whole stroke: the least length by which seals and bore must
 // overlap, if nothing is to stop them and any engagement at all will do.
+//
+//	S = up + down
+//
+// Source: definition.
 func (s Stroke) Total() unit.Length { return s.Up + s.Down }
 
 // StrokeOf returns the stroke over all cases. Every movement must be finite.

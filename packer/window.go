@@ -49,6 +49,8 @@ func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
 // Where no pressure satisfies all, the error is a *valve.NoSurfacePressureError
 // with the two demands that contradict each other. Source: definition of a
 // threshold; valve.Demand.
+//
+//	least = max over what must act, greatest = min over what must not
 func (s Setting) Window(p Purpose, surface valve.SurfaceRange, others []valve.Demand, margin unit.Pressure) (valve.SurfaceWindow, error) {
 	f := fault.In(scope)
 	f.Add(fault.AtLeast("margin", margin, 0))

@@ -74,6 +74,8 @@ func nearly(a, b unit.Length) bool { return a >= b*(1-1e-12) }
 // their lower end by e.
 //
 //	F = e / Σ (L / (E As))
+//
+// Source: Hooke.
 func PullToStretch(sections []HangingSection, e unit.Length) (unit.Force, error) {
 	if err := fault.Join("tubular", validateSections(sections), fault.Finite("Stretch", e)); err != nil {
 		return 0, err

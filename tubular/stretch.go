@@ -24,6 +24,8 @@ func (p Pipe) Stretch(pull unit.Force, length unit.Length) unit.Length {
 // PullFor returns the pull that stretches a length of p by e.
 //
 //	F = E As e / L
+//
+// Source: Hooke.
 func (p Pipe) PullFor(e, length unit.Length) unit.Force {
 	return unit.Force(float64(p.Material.Young) * float64(p.SteelArea()) * float64(e/length))
 }
@@ -86,6 +88,8 @@ type Causes struct {
 }
 
 // Total returns the sum of all causes.
+//
+// Source: superposition.
 func (c Causes) Total() unit.Length {
 	return c.Weight + c.Pressure + c.Ballooning + c.Thermal + c.Pull
 }

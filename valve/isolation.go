@@ -131,6 +131,10 @@ type IsolationHistory struct {
 
 // CyclesLeft returns how many more times the differential has to rise to A: at
 // most, for the device that counted least; and at least.
+//
+//	left = n − counted
+//
+// Source: counting.
 func (v IsolationValve) CyclesLeft(h IsolationHistory) (most, least int) {
 	n := 1
 	if v.Kind == OpensAfterCycles {

@@ -123,6 +123,10 @@ func (r Row) Ramp(s TriggerState, from, to unit.Pressure) Outcome {
 //
 // The earliest device gets the end of the deviation that moves it, the latest
 // the end that doesn't, at each threshold anew.
+//
+//	Δp' = Δp + deviation, at the end that counts
+//
+// Source: Ramp.
 func (r Row) RampWithin(s TriggerState, from, to unit.Pressure, deviation unit.Band[unit.Pressure]) Outcome {
 	var o Outcome
 	up, down := deviation.Greatest, -deviation.Least

@@ -121,6 +121,10 @@ type Margin struct {
 }
 
 // MarginOf returns how far a differential goes beyond the ends of the threshold.
+//
+//	near = Δp − least, far = Δp − greatest; rising
+//
+// Source: definition of a threshold.
 func (t Trigger) MarginOf(differential unit.Pressure) Margin {
 	if t.Direction == Falling {
 		return Margin{Near: t.Threshold.Greatest - differential, Far: t.Threshold.Least - differential}

@@ -19,6 +19,10 @@ type Span struct {
 }
 
 // Length returns the length of hole a slug takes up.
+//
+//	L = Σ (lower − upper)
+//
+// Source: definition.
 func (s Slug) Length() unit.Length {
 	var l unit.Length
 	for _, x := range s.Spans {
@@ -29,6 +33,10 @@ func (s Slug) Length() unit.Length {
 
 // At returns what stands where when a volume is pumped, from the inlet on. It
 // is nil for a volume outside the schedule.
+//
+//	volumes pumped = Σ A·L of what stands in the way of flow
+//
+// Source: continuity.
 func (s Schedule) At(pumped unit.Volume) []Slug {
 	if !(pumped >= 0 && pumped <= s.Pumped) || s.run == nil {
 		return nil

@@ -33,6 +33,10 @@ type element struct {
 
 // Prepare checks all inputs and lays the string into the well. Survey stations,
 // ends of sections and ends of zones are nodes.
+//
+//	per element: weight, bend and contact of HookLoad's equations
+//
+// Source: see HookLoad.
 func (s String) Prepare() (*Prepared, error) {
 	if err := s.Validate(); err != nil {
 		return nil, err

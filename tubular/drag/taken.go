@@ -22,6 +22,8 @@ type Taken struct {
 // Taken returns what the hole takes from a motion with an effective force at the
 // lower end: at every depth the force less that of the string turned on the spot.
 //
+//	ΔF(md) = F(moving) − F(turning)
+//
 // Source: HookLoad; Profile.
 func (p *Prepared) Taken(m Motion, end unit.Force) (*Taken, error) {
 	if p.Size() < 2 {

@@ -156,6 +156,10 @@ func (c *Concentric) around(n Nested, outer *Loading) func(unit.Length) unit.Len
 
 // Load computes both strings. What they put on each other is found by Newton's
 // steps, which is next to one step, since the strings are next to straight springs.
+//
+//	J·Δ = −(movement of one string − that of the other)
+//
+// Source: Newton.
 func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 	k := len(c.touches)
 	l := NestedLoading{Puts: make([]unit.Force, k)}

@@ -15,11 +15,19 @@ type WellFluids struct {
 }
 
 // Inside returns the pressure inside the string at a depth.
+//
+//	p = ps + ρ·g·h
+//
+// Source: hydrostatics.
 func (c WellFluids) Inside(depth unit.Length) unit.Pressure {
 	return c.InsideSurface + unit.Pressure((gravity*float64(c.InsideDensity)-float64(c.Friction))*float64(depth))
 }
 
 // Outside returns the pressure outside the string at a depth.
+//
+//	p = ps + ρ·g·h
+//
+// Source: hydrostatics.
 func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
 	return c.OutsideSurface + unit.Pressure(gravity*float64(c.OutsideDensity)*float64(depth))
 }
@@ -85,6 +93,10 @@ type SlackOff struct {
 
 // Total returns the sum. Its negative is the distance by which the hanger
 // comes down after the seals touched.
+//
+//	sum of its terms
+//
+// Source: superposition.
 func (s SlackOff) Total() unit.Length { return s.Stretch + s.Buckling }
 
 // SectionMovement is the share of one section in the free movement, with the
@@ -117,6 +129,10 @@ type SectionBuckling struct {
 
 // Analyse computes the movement or the force on the packer. It checks all
 // inputs first.
+//
+//	movement = piston + ballooning + buckling + thermal
+//
+// Source: Lubinski, Althouse and Logan 1962; Hammerlindl 1977.
 func (v Vertical) Analyse() (Analysis, error) {
 	bars, err := v.check()
 	if err != nil {

@@ -35,6 +35,8 @@ type LineFluid struct {
 // ID returns the nominal inside diameter.
 //
 //	d = D − 2t
+//
+// Source: geometry.
 func (l Line) ID() unit.Length { return l.OD - 2*l.Wall }
 
 // Capacity returns the nominal bore area, which is the volume per length.
@@ -48,6 +50,8 @@ func (l Line) Capacity() unit.Area {
 }
 
 // Volume returns what the line holds at no pressure, A·L.
+//
+// Source: geometry.
 func (l Line) Volume() unit.Volume { return unit.Volume(float64(l.Capacity()) * float64(l.Length)) }
 
 // Limits of what is taken for a control line.

@@ -109,6 +109,10 @@ type Load struct {
 // zero.
 //
 // Errors as for Ratings and Head, and for pressures that aren't finite.
+//
+//	top = panel − around, bottom = panel + head − around
+//
+// Source: balance of pressures.
 func (l Line) Load(q LineFluid, panel unit.Pressure, around Outside) (Load, error) {
 	r, err := l.Ratings()
 	f := fault.In(scope)

@@ -124,6 +124,10 @@ type Choice struct {
 
 // At is the plan with the tolerances of some quantities taken away: each has just
 // the chosen value. Paths that the plan doesn't have are an error.
+//
+//	value = middle + e·half, e from −1 to 1
+//
+// Source: definition of a band.
 func (p *Plan) At(choices []Choice) (*Plan, error) {
 	q := p.Clone()
 	byPath := map[string]uncertain{}

@@ -17,7 +17,8 @@ type Options struct {
 	Only Part `json:"only"`
 	// Workers is how many cores may be used; zero: all. The answer doesn't depend
 	// on it.
-	Workers int `json:"workers"` // Progress, where not nil, is told how far the work has come, from 0 to 1. It is
+	Workers int `json:"workers"`
+	// Progress, where not nil, is told how far the work has come, from 0 to 1. It is
 	// called from one goroutine at a time.
 	Progress func(share float64, doing string) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders

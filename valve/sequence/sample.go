@@ -65,6 +65,10 @@ const chunk = 64
 
 // Sample draws values for all bands of a plan and counts what goes wrong first in
 // each draw, by the judge that Check uses.
+//
+//	share = failures/draws, with its interval
+//
+// Source: binomial proportion, as Share says.
 func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if p == nil {
 		return nil, errNoPlan
