@@ -60,3 +60,19 @@ func ExampleProgramme_Summary() {
 	// proved 0
 	// set true [packer: sets]
 }
+
+// The plan of one choice of values: the pins such that 3,500 psi part them.
+func ExamplePlan_At() {
+	p := mini()
+	choices, err := p.Choose("packer: sets = 3500 psi")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	q, err := p.At(choices)
+	fmt.Println(q.Devices[0].Actions[0].Triggers[0].Pins.Strength, err)
+	fmt.Printf("%.2f of it\n", sequence.PressureLevel(1500*psi).Share(sequence.PressureLevel(2000*psi)))
+	// Output:
+	// 4666.666666666668 lbf <nil>
+	// 0.75 of it
+}
