@@ -127,8 +127,8 @@ func (c *Column) WithReference(at Reference) (*Column, error) {
 // layers, without regard to the column's own reference and without allocating.
 // It integrates anew each time: for many depths at one reference use At.
 func (c *Column) Carry(p unit.Pressure, from, to unit.Length) (unit.Pressure, error) {
-	if err := fault.Join(scope, fault.Finite("pressure", p)); err != nil {
-		return 0, err
+	if err := fault.Finite("pressure", p); err != nil {
+		return 0, fault.Join(scope, err)
 	}
 	for _, z := range [...]unit.Length{from, to} {
 		if err := c.holds("depth", z); err != nil {
