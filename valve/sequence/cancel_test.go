@@ -14,38 +14,31 @@ import (
 // them wait; what is late by its own doing is late in all.
 func TestCheckStopsSoonAfterItIsCancelled(t *testing.T) {
 	const soon = 50 * time.Millisecond
+	demonstrated, wide := demoPlan(t), large(10, 40)
 	work := map[string]func(ctx context.Context) error{
 		"demo": func(ctx context.Context) error {
-			_, err := sequence.Check(ctx, demoPlan(t), sequence.Options{})
+			_, err := sequence.Check(ctx, demonstrated, sequence.Options{})
 			return err
 		},
-		"20 devices, 100 steps": func(ctx context.Context) error {
-			_, err := sequence.Check(ctx, large(20, 100), sequence.Options{})
+		"10 devices, 40 steps": func(ctx context.Context) error {
+			_, err := sequence.Check(ctx, wide, sequence.Options{})
 			return err
 		},
 		"draws": func(ctx context.Context) error {
-			_, err := sequence.Sample(ctx, demoPlan(t), sequence.Uncertainty{Samples: 20_000, Seed: 1})
+			_, err := sequence.Sample(ctx, demonstrated, sequence.Uncertainty{Samples: 2000, Seed: 1})
 			return err
 		},
 	}
 	for name, run := range work {
 		t.Run(name, func(t *testing.T) {
-			for after := time.Duration(0); ; after += max(after, 3*time.Millisecond) {
+			began := time.Now()
+			require.NoError(t, run(context.Background()))
+			whole := time.Since(began)
+			for _, share := range []float64{0, 0.02, 0.05, 0.1, 0.2, 0.4, 0.6, 0.8} {
+				after := time.Duration(share * float64(whole))
 				late := time.Duration(0)
 				for range 4 {
-					ctx, cancel := context.WithCancel(context.Background())
-					gaveUp := make(chan time.Time, 1)
-					stop := time.AfterFunc(after, func() { gaveUp <- time.Now(); cancel() })
-					err := run(ctx)
-					returned := time.Now()
-					if stop.Stop() { // it was through before
-						cancel()
-						require.NoError(t, err)
-						return
-					}
-					if late = returned.Sub(<-gaveUp); err != nil {
-						require.ErrorIs(t, err, context.Canceled)
-					}
+					late = lateness(t, run, after)
 					if late <= soon {
 						break
 					}
@@ -54,4 +47,24 @@ func TestCheckStopsSoonAfterItIsCancelled(t *testing.T) {
 			}
 		})
 	}
+}
+
+// lateness is how long after it was given up a run returns; nothing where it was
+// through before.
+func lateness(t *testing.T, run func(ctx context.Context) error, after time.Duration) time.Duration {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	gaveUp := make(chan time.Time, 1)
+	stop := time.AfterFunc(after, func() { gaveUp <- time.Now(); cancel() })
+	err := run(ctx)
+	returned := time.Now()
+	if stop.Stop() {
+		require.NoError(t, err)
+		return 0
+	}
+	if err != nil {
+		require.ErrorIs(t, err, context.Canceled)
+	}
+	return returned.Sub(<-gaveUp)
 }
