@@ -105,7 +105,7 @@ type window struct {
 // else that are looked along.
 const (
 	mostWalks  = 3000
-	mostEvents = 20000
+	mostEvents = 40000
 	mostLines  = 40
 )
 
