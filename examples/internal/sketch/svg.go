@@ -27,7 +27,7 @@ const (
 const style = `<style>` +
 	`.sketch{--paper:#fdfcf9;--ink:#23302b;--faint:#d9dcd3;--i0:#00667a;--i1:#b0480e;--i2:#4b6f14;--i3:#7d3a83;font:13px system-ui,sans-serif;max-width:100%;height:auto}` +
 	`@media screen and (prefers-color-scheme:dark){.sketch{--paper:#1a211e;--ink:#dfe5de;--faint:#3a443f;--i0:#5cc3d6;--i1:#f0a266;--i2:#a9cf6b;--i3:#d79bdc}}` +
-	`.sketch text{fill:var(--ink)}.sketch .paper{fill:var(--paper)}.sketch .grid{stroke:var(--faint)}.sketch .axis{stroke:var(--ink);fill:none}` +
+	`.sketch text{fill:var(--ink);paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}.sketch .paper{fill:var(--paper)}.sketch .grid{stroke:var(--faint)}.sketch .axis{stroke:var(--ink);fill:none}` +
 	`.sketch .curve{fill:none;stroke-width:2}.sketch .s0{stroke:var(--i0)}.sketch .s1{stroke:var(--i1)}.sketch .s2{stroke:var(--i2)}.sketch .s3{stroke:var(--i3)}` +
 	`.sketch .f0{fill:var(--i0)}.sketch .f1{fill:var(--i1)}.sketch .f2{fill:var(--i2)}.sketch .f3{fill:var(--i3)}.sketch .wash{fill-opacity:.22}` +
 	`</style>`
