@@ -96,15 +96,6 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	k.peaks()
-	for i := range k.stands { // now that it is known where the tests stand
-		for n, s := range k.stands[i] {
-			if len(k.Limits.Steps[i].Tests) > 0 {
-				if err := k.nominal.Judge.Stand(s.world, s.place, n); err != nil {
-					return nil, err
-				}
-			}
-		}
-	}
 	k.tell(0.1, "proving")
 	var err error
 	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
@@ -188,18 +179,19 @@ func (k *checker) walkNominal() error {
 	return nil
 }
 
-// peaks finds where each test stands: where its differential is furthest in the
-// direction that is wanted.
+// peaks finds where each test stands in the nominal well: where its differential is
+// furthest in the direction that is wanted.
 func (k *checker) peaks() {
 	for i := range k.Limits.Steps {
 		g := &k.Limits.Steps[i]
 		for n := range g.Tests {
 			t := &g.Tests[n]
-			if t.Stand >= 0 {
+			if !t.Furthest {
 				continue
 			}
+			t.Stand = -1
 			sign := 1.0
-			if t.Least+t.Greatest < 0 {
+			if t.Negative() {
 				sign = -1
 			}
 			best := 0.0

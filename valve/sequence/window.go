@@ -104,14 +104,14 @@ func (k *checker) held(i int) []Window {
 					w.Together = append(w.Together, other)
 				}
 			}
-			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.25 * float64(unit.PSI),
+			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.05 * float64(unit.PSI),
 				Set: k.setter(i, planned, append([]string{name}, w.Together...))}
 			all = append(all, w)
 		}
 	}
 	for n, f := range step.Pull {
 		w := Window{Ramp: n + 1, Planned: ForceLevel(f)}
-		w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(pullCap, f)), Planned: float64(f), Fine: 50 * float64(unit.PoundForce),
+		w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(pullCap, f)), Planned: float64(f), Fine: 10 * float64(unit.PoundForce),
 			Set: func(s *walk.Step, to affine.Form) {
 				s.Pulls = slices.Clone(s.Pulls)
 				s.Pulls[n] = to
@@ -174,11 +174,38 @@ func (k *checker) window(w *Window) error {
 	if at < w.held.Greatest {
 		add(w.held.Greatest, "")
 	}
+	w.dropCrumbs()
 	k.keepPlanned(w)
 	if !w.Open() {
 		w.Clash = k.clash(axial, bad)
 	}
 	return nil
+}
+
+// dropCrumbs leaves out intervals that are narrower than half of what a gauge shows
+// beside a wider one: an edge isn't known nearer than that.
+func (w *Window) dropCrumbs() {
+	const whole = float64(unit.PSI)
+	if w.Planned.Axial() {
+		return
+	}
+	width := func(x Interval) float64 { return x.Greatest.si - x.Least.si }
+	var kept []Interval
+	for n, x := range w.Intervals {
+		crumb := false
+		for _, m := range [2]int{n - 1, n + 1} {
+			if m < 0 || m >= len(w.Intervals) {
+				continue
+			}
+			y := w.Intervals[m]
+			gap := max(x.Least.si-y.Greatest.si, y.Least.si-x.Greatest.si)
+			crumb = crumb || width(x) < whole/2 && width(y) > width(x) && gap < 2.5*whole
+		}
+		if inside := x.Least.si <= w.Planned.si && w.Planned.si <= x.Greatest.si; !crumb || inside {
+			kept = append(kept, x)
+		}
+	}
+	w.Intervals = kept
 }
 
 // keepPlanned puts the planned value into the window of a step that is proved with
