@@ -17,7 +17,8 @@ import (
 // the tally makes, each with the rule that made it as its note. What p writes by
 // hand wins, key by key, except for depths and for what a compartment or port joins,
 // which the tally measures: there a different value is an error that names both. A
-// plan without an assembly is returned as it is, as a copy.
+// plan without an assembly is returned as it is, as a copy. The error lists every fault
+// of the tally, or of what follows from it.
 func (p *Plan) Derive() (*Plan, error) {
 	if p == nil {
 		return nil, errNoPlan
@@ -29,7 +30,14 @@ func (p *Plan) Derive() (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.derive(pipes)
+	made, err := p.derive(pipes)
+	if err != nil {
+		return nil, err
+	}
+	if err := made.validate(pipes); err != nil {
+		return nil, p.follows(err)
+	}
+	return made, nil
 }
 
 // lower is the plan without an assembly, p itself where it has none.
@@ -132,7 +140,7 @@ func (d *deriver) path() *hydrostatics.Path {
 
 // follows says that faults are in what follows from an assembly.
 func (p *Plan) follows(err error) error {
-	if p.Assembly == nil {
+	if p.Assembly == nil || err == nil {
 		return err
 	}
 	return fmt.Errorf("in the plan that follows from the assembly (Plan.Derive):\n%w", err)

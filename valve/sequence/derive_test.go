@@ -207,3 +207,13 @@ func TestWhatATallyCantBe(t *testing.T) {
 		require.ErrorContains(t, err, c.want, c.new)
 	}
 }
+
+func BenchmarkDerive(b *testing.B) {
+	data, err := os.ReadFile(shipped + "demo-as-tally.json")
+	require.NoError(b, err)
+	p, err := sequence.Read(data)
+	require.NoError(b, err)
+	for b.Loop() {
+		_, _ = p.Derive()
+	}
+}

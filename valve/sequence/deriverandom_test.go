@@ -143,7 +143,7 @@ func TestRandomTallies(t *testing.T) {
 	}
 	circle := func(d float64) float64 { return math.Pi / 4 * d * d }
 	cuts, clashes := 0, 0
-	for seed := range uint64(300) {
+	for seed := range uint64(200) {
 		p := randomAssembly(rand.New(rand.NewPCG(seed, 1)))
 		made, err := p.Derive()
 		if err != nil && strings.Contains(err.Error(), "on which side of it?") {
@@ -206,7 +206,7 @@ func TestRandomTallies(t *testing.T) {
 		}
 		require.InEpsilon(t, hole, fluid+steel, 1e-9, "seed %d", seed)
 	}
-	require.Greater(t, cuts, 300)
+	require.Greater(t, cuts, 200)
 	require.Less(t, clashes, 60)
 }
 
