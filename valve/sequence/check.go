@@ -24,6 +24,9 @@ type Options struct {
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int
+	// Rest asks for windows in which not only their own step is proved but all steps
+	// that follow as well.
+	Rest bool
 }
 
 // Part is a part of a programme.
@@ -37,7 +40,8 @@ const (
 
 // Check walks a plan in all choices of the values inside its bands and reports
 // what happens. The error says what keeps it from being walked, or that ctx is
-// done; a plan that can be walked but fails is in the findings.
+// done; a plan that can be walked but fails is in the findings. Where ctx is done
+// while windows are looked for, the programme without them comes beside the error.
 func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if p == nil {
 		return nil, errNoPlan
@@ -106,10 +110,11 @@ func (k *checker) check() (*Programme, error) {
 	if err := k.results(); err != nil {
 		return nil, err
 	}
+	var stopped error
 	if k.options.Only == Everything {
 		k.tell(0.4, "looking for windows")
-		if err := k.windows(); err != nil {
-			return nil, err
+		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
+			return nil, stopped
 		}
 	}
 	k.findings()
@@ -126,7 +131,7 @@ func (k *checker) check() (*Programme, error) {
 		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
 	k.margins()
-	return p, nil
+	return p, stopped
 }
 
 // tell reports how far the work has come.

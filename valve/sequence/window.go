@@ -21,6 +21,7 @@ type Window struct {
 	Planned     Level      `json:"planned"`
 	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
 	Inside      bool       `json:"inside"`          // the planned one lies in one of them
+	Rest        bool       `json:"rest,omitempty"`  // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
 	held        proof.Held
 }
@@ -54,6 +55,7 @@ func (k *checker) windows() error {
 		r := &k.programme.Steps[i]
 		r.Windows = k.held(i)
 		for n := range r.Windows {
+			r.Windows[n].Rest, r.Windows[n].held.Rest = k.options.Rest, k.options.Rest
 			all = append(all, &r.Windows[n])
 		}
 	}
@@ -67,7 +69,13 @@ func (k *checker) windows() error {
 		done++
 		k.tell(0.4+0.6*float64(done)/float64(len(all)), "looking for windows")
 	})
-	return first(faults...)
+	if err := first(faults...); err != nil {
+		for i := range k.programme.Steps {
+			k.programme.Steps[i].Windows = nil
+		}
+		return err
+	}
+	return nil
 }
 
 func first(errs ...error) error {
@@ -150,7 +158,7 @@ func (k *checker) window(w *Window) error {
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
 	slices.SortFunc(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
-			cmp.Compare(k.reason(a.Margin), k.reason(b.Margin)))
+			cmp.Compare(k.reason(w, a.Margin), k.reason(w, b.Margin)))
 	})
 	axial := w.Planned.Axial()
 	at, below := w.held.Least, ""
@@ -163,9 +171,9 @@ func (k *checker) window(w *Window) error {
 	}
 	for _, b := range bad {
 		if b.Least > at {
-			add(b.Least, k.reason(b.Margin))
+			add(b.Least, k.reason(w, b.Margin))
 		}
-		reason, further := k.reason(b.Margin), grid(b.Greatest)-grid(at)
+		reason, further := k.reason(w, b.Margin), grid(b.Greatest)-grid(at)
 		if further > 0 || further == 0 && (below == "" || reason < below) {
 			below = reason
 		}
@@ -177,7 +185,7 @@ func (k *checker) window(w *Window) error {
 	w.dropCrumbs()
 	k.keepPlanned(w)
 	if !w.Open() {
-		w.Clash = k.clash(axial, bad)
+		w.Clash = k.clash(w, bad)
 	}
 	return nil
 }

@@ -19,6 +19,7 @@ type Held struct {
 	Least, Greatest float64
 	Planned         float64
 	Fine            float64 // what is narrower isn't parted further
+	Rest            bool    // the steps that follow have to keep their limits, too
 }
 
 // Bad is a range of a held quantity in which a limit is passed, or isn't known to be
@@ -138,7 +139,11 @@ func (w *window) between(a, b float64) (again [][2]float64, err error) {
 		y.Region = x.Region.Extend(planned, -1, 1)
 		begin = append(begin, y)
 	}
-	run, err := q.Walk(w.ctx, nil, Options{Budget: w.held.budget(b - a), Quiet: true, Parts: true, From: w.held.Step, To: w.held.Step + 1, Begin: begin})
+	to := w.held.Step + 1
+	if w.held.Rest {
+		to = len(q.Steps)
+	}
+	run, err := q.Walk(w.ctx, nil, Options{Budget: w.held.budget(b - a), Quiet: true, Parts: true, From: w.held.Step, To: to, Begin: begin})
 	w.events += run.Events
 	if w.ctx != nil && w.ctx.Err() != nil {
 		return nil, w.ctx.Err()
