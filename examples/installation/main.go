@@ -44,6 +44,7 @@ type options struct {
 	revision, date     string
 	asJSON             bool
 	schema, answer     bool
+	derived            bool
 	pressures, explain bool
 	rest               bool
 	draws              sequence.Uncertainty
@@ -66,6 +67,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.fresh, "new", "", "write a small plan to begin with to this `file`, and stop; what each key means is in examples/installation/PLAN.md")
 	f.BoolVar(&o.schema, "schema", false, "print the JSON schema of a plan, with the meaning, quantity, unit and default of every key, and stop")
 	f.BoolVar(&o.answer, "schema-of-json", false, "print the JSON schema of what -json prints, with the quantity of every field and the unit that it has by -units, and stop")
+	f.BoolVar(&o.derived, "derived", false, "print the plan that follows from the plan's assembly, each entry with the rule that made it, and stop")
 	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
@@ -120,6 +122,10 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	}
 	w, before, err := begin(&o)
 	if err != nil {
+		return exit(errs, err)
+	}
+	if o.derived {
+		_, err := io.WriteString(out, w.written())
 		return exit(errs, err)
 	}
 	p := newProgress(errs, isTerminal(errs))
