@@ -14,6 +14,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 // work is what was asked and what was found.
@@ -27,9 +28,16 @@ type work struct {
 	hash      string   // of the plan's file
 	risk      *sequence.Risk
 	read      reader
+<<<<<<< HEAD
 	sizes     units // that diameters are written in
 	world     bool  // one choice of values alone was walked
 	stopped   bool  // by the user, before all was known
+=======
+	world     bool              // one choice of values alone was walked
+	stopped   bool              // by the user, before all was known
+	log       *record.Record    // of the job, as it was read
+	record    *record.Diagnosis // and what it shows
+>>>>>>> h-record
 }
 
 // file reads a plan's file, or the demo where none is named.
@@ -77,6 +85,12 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	}
 	if err := w.change(o); err != nil {
 		return nil, nil, err
+	}
+	if o.asRun != "" {
+		before = nil
+		if err := w.readRecord(o.asRun); err != nil {
+			return nil, nil, err
+		}
 	}
 	return w, before, nil
 }
@@ -196,6 +210,11 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 	var err error
 	if w.programme, err = check(w.plan); err != nil {
 		return err
+	}
+	if w.log != nil && !w.stopped {
+		if err := w.diagnose(ctx, check); err != nil {
+			return err
+		}
 	}
 	if before != nil && !w.stopped {
 		if w.before, err = check(before); err != nil {
