@@ -28,16 +28,11 @@ type work struct {
 	hash      string   // of the plan's file
 	risk      *sequence.Risk
 	read      reader
-<<<<<<< HEAD
-	sizes     units // that diameters are written in
-	world     bool  // one choice of values alone was walked
-	stopped   bool  // by the user, before all was known
-=======
+	sizes     units             // that diameters are written in
 	world     bool              // one choice of values alone was walked
 	stopped   bool              // by the user, before all was known
 	log       *record.Record    // of the job, as it was read
 	record    *record.Diagnosis // and what it shows
->>>>>>> h-record
 }
 
 // file reads a plan's file, or the demo where none is named.
