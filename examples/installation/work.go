@@ -27,6 +27,7 @@ type work struct {
 	risk      *sequence.Risk
 	read      reader
 	world     bool // one choice of values alone was walked
+	windows   bool // they were asked for
 	stopped   bool // by the user, before all was known
 }
 
@@ -46,12 +47,17 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return beginWith(data, called, o)
+}
+
+// beginWith begins with the text of a plan.
+func beginWith(data []byte, called string, o *options) (w *work, before *sequence.Plan, err error) {
 	plan, err := sequence.Read(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, err)
 	}
 	sum := sha256.Sum256(data)
-	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6])}
+	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6]), windows: true}
 	u, err := unitsNamed(o.units, texts(data))
 	if err != nil {
 		return nil, nil, err
