@@ -201,7 +201,7 @@ func (w *work) misread(text string) error {
 // finish walks the plans.
 func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, tell func(float64, string)) error {
 	check := func(p *sequence.Plan) (*sequence.Programme, error) {
-		known, err := sequence.Check(ctx, p, sequence.Options{Rest: o.rest, Progress: tell})
+		known, err := sequence.Check(ctx, p, sequence.Options{Ahead: o.ahead, Progress: tell})
 		if known != nil && ctx.Err() != nil {
 			w.stop()
 			return known, nil
@@ -222,7 +222,7 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 			return err
 		}
 	}
-	if o.rest {
+	if o.ahead {
 		w.notes = append(w.notes, "Windows are those in which all steps that follow do what is intended, too.")
 	}
 	if o.draws.Samples != 0 && !w.stopped {
