@@ -10,8 +10,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"completion.example/internal/calculator"
@@ -21,13 +19,6 @@ import (
 
 //go:embed plans/demo.json
 var demo []byte
-
-func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
 
 const question = "what to apply at each step, which device moves, and can any other?"
 

@@ -28,16 +28,12 @@ type work struct {
 	hash      string   // of the plan's file
 	risk      *sequence.Risk
 	read      reader
-<<<<<<< HEAD
-	sizes     units // that diameters are written in
-	world     bool  // one choice of values alone was walked
-	stopped   bool  // by the user, before all was known
-=======
+	sizes     units             // that diameters are written in
 	world     bool              // one choice of values alone was walked
 	stopped   bool              // by the user, before all was known
 	log       *record.Record    // of the job, as it was read
 	record    *record.Diagnosis // and what it shows
->>>>>>> h-record
+	windows   bool              // they were asked for
 }
 
 // file reads a plan's file, or the demo where none is named.
@@ -56,12 +52,17 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return beginWith(data, called, o)
+}
+
+// beginWith begins with the text of a plan.
+func beginWith(data []byte, called string, o *options) (w *work, before *sequence.Plan, err error) {
 	plan, err := sequence.Read(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, err)
 	}
 	sum := sha256.Sum256(data)
-	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6])}
+	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6]), windows: true}
 	u, err := unitsNamed(o.units, texts(data))
 	if err != nil {
 		return nil, nil, err
