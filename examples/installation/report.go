@@ -10,6 +10,7 @@ import (
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 //go:embed page.html
@@ -67,6 +68,7 @@ type content struct {
 	Along     []*picture
 	Envelope  *picture
 	Risk      *sequence.Risk
+	Record    *asRunPart
 }
 
 // found is a finding in the reader's units.
@@ -127,6 +129,12 @@ func contentOf(o *options, w *work) (*content, error) {
 	c.Findings = foundIn(w)
 	if w.before != nil {
 		c.Changes = compare(w, o.over)
+	}
+	if w.record != nil {
+		c.Record = asRunIn(w)
+		if w.record.Finding != record.AsPlanned {
+			c.Class = "bad"
+		}
 	}
 	for i, m := range p.Margins {
 		x := marginLine(w, m)

@@ -60,10 +60,14 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := p.validate(pipes); err != nil {
+	made, err := p.lower(pipes)
+	if err != nil {
 		return nil, err
 	}
-	c, err := compile(p, pipes)
+	if err := made.validate(pipes); err != nil {
+		return nil, p.follows(err)
+	}
+	c, err := compile(made, pipes)
 	if err != nil {
 		return nil, err
 	}

@@ -60,10 +60,11 @@ func (k *checker) windows() error {
 		}
 	}
 	faults := make([]error, len(all))
+	var singles proof.Singles
 	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
-		faults[n] = k.window(all[n])
+		faults[n] = k.window(all[n], &singles)
 		mutex.Lock()
 		defer mutex.Unlock()
 		done++
@@ -148,8 +149,8 @@ func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s
 }
 
 // window finds the intervals of one window: what is left of the whole range.
-func (k *checker) window(w *Window) error {
-	bad, err := k.Window(k.ctx, k.out.Before[w.held.Step], w.held)
+func (k *checker) window(w *Window, singles *proof.Singles) error {
+	bad, err := k.Window(k.ctx, k.out.Before[w.held.Step], w.held, singles)
 	if err != nil {
 		return err
 	}
