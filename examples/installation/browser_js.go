@@ -20,7 +20,7 @@ import (
 // message is what the page asks.
 type message struct {
 	ID     int      `json:"id"`
-	Do     string   `json:"do"` // questions, ask, plans, knobs, plan or stop
+	Do     string   `json:"do"` // ask, plans, knobs, plan or stop
 	Name   string   `json:"name"`
 	Args   []string `json:"args"`
 	Plan   string   `json:"plan"`
@@ -34,30 +34,16 @@ type message struct {
 
 // reply is an answer, or a part of it.
 type reply struct {
-	ID        int               `json:"id"`
-	Done      bool              `json:"done"`
-	Stopped   bool              `json:"stopped,omitempty"`
-	Questions []questions       `json:"questions,omitempty"`
-	Sheet     *calculator.Sheet `json:"sheet,omitempty"`
-	Plan      string            `json:"plan,omitempty"`
-	Knobs     []knob            `json:"knobs,omitempty"`
-	View      *view             `json:"view,omitempty"`
-	Share     float64           `json:"share,omitempty"`
-	Doing     string            `json:"doing,omitempty"`
-	Faults    []string          `json:"faults,omitempty"`
-}
-
-// questions are calculators of one kind.
-type questions struct {
-	Group string   `json:"group"`
-	Of    []asking `json:"of"`
-}
-
-type asking struct {
-	Name     string             `json:"name"`
-	Question string             `json:"question"`
-	Picture  bool               `json:"picture"`
-	Fields   []calculator.Field `json:"fields"`
+	ID      int               `json:"id"`
+	Done    bool              `json:"done"`
+	Stopped bool              `json:"stopped,omitempty"`
+	Sheet   *calculator.Sheet `json:"sheet,omitempty"`
+	Plan    string            `json:"plan,omitempty"`
+	Knobs   []knob            `json:"knobs,omitempty"`
+	View    *view             `json:"view,omitempty"`
+	Share   float64           `json:"share,omitempty"`
+	Doing   string            `json:"doing,omitempty"`
+	Faults  []string          `json:"faults,omitempty"`
 }
 
 func main() {
@@ -109,14 +95,6 @@ func post(r reply) {
 
 func answerTo(m *message, v *viewer) (r reply) {
 	switch m.Do {
-	case "questions":
-		for _, g := range calculators.Groups() {
-			q := questions{Group: g.Name}
-			for _, c := range g.Commands {
-				q.Of = append(q.Of, asking{c.Name, c.Question, c.Picture, c.Fields()})
-			}
-			r.Questions = append(r.Questions, q)
-		}
 	case "ask":
 		c, ok := calculators.Named(m.Name)
 		if !ok {

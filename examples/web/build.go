@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	_ "embed"
 	"encoding/base64"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
@@ -13,6 +14,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"completion.example/examples/internal/calculators"
 	"completion.example/examples/web/internal/lzma"
 )
 
@@ -87,6 +89,10 @@ func goCommand(ctx context.Context, args ...string) (string, error) {
 // the page's policy.
 func page(packed []byte, drawings, glue string) ([]byte, error) {
 	look := drawings + look
+	questions, err := json.Marshal(calculators.AllQuestions()) // its brackets are escaped
+	if err != nil {
+		return nil, err
+	}
 	for _, text := range []string{glue, worker, script, look} {
 		if strings.Contains(strings.ToLower(text), "</script") || strings.Contains(strings.ToLower(text), "</style") || strings.Contains(text, "<!--") {
 			return nil, errors.New("a part of the page would end its element")
@@ -94,7 +100,7 @@ func page(packed []byte, drawings, glue string) ([]byte, error) {
 	}
 	policy := "default-src 'none'; script-src " + hash(script) + " 'wasm-unsafe-eval'; style-src " + hash(look) +
 		"; worker-src blob:; connect-src 'none'; form-action 'none'; base-uri 'none'"
-	return []byte(strings.NewReplacer("{{policy}}", policy, "{{look}}", look, "{{worker}}", glue+"\n"+worker, "{{script}}", script,
+	return []byte(strings.NewReplacer("{{policy}}", policy, "{{look}}", look, "{{worker}}", glue+"\n"+worker, "{{script}}", script, "{{questions}}", string(questions),
 		"{{packed}}", base64.StdEncoding.EncodeToString(packed)).Replace(index)), nil
 }
 

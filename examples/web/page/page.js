@@ -94,6 +94,8 @@
       return make("div", { class: "field" + (f.kind === "yes" ? " yes" : "") }, make("label", { for: id }, f.name.replaceAll("-", " ")), input, make("small", { id: id + "-says" }, f.usage), make("small", { id: id + "-wrong", class: "bad" }));
     }));
     listed();
+    const link = $("questions").querySelector("[aria-current]");
+    if (link) $("questions").scrollTop = link.offsetTop - $("questions").offsetTop - 60;
     ask();
   };
   const command = () => {
@@ -130,6 +132,7 @@
       return make("li", {}, make("a", { href: "#f-" + f.flag, "data-field": f.flag }, f.flag.replaceAll("-", " ")), ": " + f.says);
     }));
     $("answer").classList.toggle("old", list(s.faults).length > 0);
+    performance.mark("answered");
     if (list(s.faults).length) return;
     $("answer").replaceChildren(
       make("h2", {}, "Answer"),
@@ -155,7 +158,7 @@
 
   // ---- a plan
   const plan = { knobs: [], set: {}, asked: 0 };
-  const samples = [["demo", "the demo: three zones, proved"], ["seven-pins-too-few", "a mistake: seven pins are too few"], ["setting-shears-isolation-valve", "a mistake: setting can shear an isolation valve"], ["packer-fluid-swapped", "a mistake: the packer won't set"], ["sleeves-in-wrong-order", "a mistake: sleeves in the wrong order"], ["test-passes-casing-rating", "a mistake: a test passes the casing's rating"], ["cold-injection-parts-release", "a mistake: cold injection parts the release"], ["seals-leave-the-bore", "a mistake: seals leave their bore"], ["sleeve-opened-overbalanced", "a mistake: a sleeve opened overbalanced"], ["annulus-test-with-port-shut", "a mistake: an annulus tested with its port shut"], ["begin", "a small plan to begin with, field units"], ["begin-si", "a small plan to begin with, SI"]];
+  const samples = [["demo", "the demo: three zones, proved"], ["demo-as-tally", "the demo, written as a tally"], ["seven-pins-too-few", "a mistake: seven pins are too few"], ["setting-shears-isolation-valve", "a mistake: setting can shear an isolation valve"], ["packer-fluid-swapped", "a mistake: the packer won't set"], ["sleeves-in-wrong-order", "a mistake: sleeves in the wrong order"], ["test-passes-casing-rating", "a mistake: a test passes the casing's rating"], ["cold-injection-parts-release", "a mistake: cold injection parts the release"], ["seals-leave-the-bore", "a mistake: seals leave their bore"], ["sleeve-opened-overbalanced", "a mistake: a sleeve opened overbalanced"], ["annulus-test-with-port-shut", "a mistake: an annulus tested with its port shut"], ["begin", "a small plan to begin with, field units"], ["begin-si", "a small plan to begin with, SI"]];
   $("sample").append(...samples.map(([v, t]) => make("option", { value: v }, t)), make("option", { value: "", hidden: true }, "your own"));
   const kinds = { pins: "Pins", density: "Densities", pressure: "Formation pressures", gauge: "Gauges: shows too much by" };
   const opened = async (text) => {
@@ -282,9 +285,10 @@
   window.addEventListener("hashchange", go);
   (async () => {
     engine.start();
-    questions = (await engine.ask({ do: "questions" })).questions;
+    questions = JSON.parse($("asked").textContent);
+    go();
+    await engine.ready;
     $("state").textContent = "";
-    await go();
     performance.mark("ready");
   })();
 })();
