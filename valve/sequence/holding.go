@@ -8,6 +8,7 @@ import (
 // Holding is the packer's holding envelope and what it is held against: the
 // pressure below minus above, and the string's pull.
 type Holding struct {
+	Note     string         `json:"note,omitzero"`
 	Below    string         `json:"below,omitzero"` // compartments
 	Above    string         `json:"above,omitzero"`
 	MD       unit.Length    `json:"depth,omitzero"`

@@ -15,6 +15,7 @@ type Plan struct {
 	Well         Well          `json:"well,omitzero"`
 	Fluids       []Fluid       `json:"fluids,omitzero"`
 	Formations   []Formation   `json:"formations,omitzero"`
+	Assembly     *Assembly     `json:"assembly,omitzero"` // what is in the hole as a tally, from which the next ones follow
 	Compartments []Compartment `json:"compartments,omitzero"`
 	Ports        []Port        `json:"ports,omitzero"`
 	Devices      []Device      `json:"devices,omitzero"`
@@ -93,6 +94,7 @@ type Inflow struct {
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
 	Name      string                   `json:"name,omitzero"`
+	Note      string                   `json:"note,omitzero"`
 	TopMD     unit.Length              `json:"top,omitzero"`
 	BottomMD  unit.Length              `json:"bottom,omitzero"`
 	Fluid     string                   `json:"fluid,omitzero"`     // one fluid all the way, or
@@ -112,6 +114,7 @@ type Layer struct {
 // Port joins two compartments at a measured depth while it is open.
 type Port struct {
 	Name  string      `json:"name,omitzero"`
+	Note  string      `json:"note,omitzero"`
 	Joins []string    `json:"joins,omitzero"` // two compartments
 	MD    unit.Length `json:"depth,omitzero"`
 	Open  bool        `json:"open,omitzero"` // at the start
@@ -120,6 +123,7 @@ type Port struct {
 // Device is something that pressure or pull moves.
 type Device struct {
 	Name string      `json:"name,omitzero"`
+	Note string      `json:"note,omitzero"`
 	MD   unit.Length `json:"depth,omitzero"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth_error,omitzero" was:"depth error"`
@@ -182,6 +186,7 @@ type Pipe struct {
 
 // String is the completion string, from its hanger down to its lower end.
 type String struct {
+	Note     string                `json:"note,omitzero"`
 	Inside   string                `json:"inside,omitzero"` // the compartment in it
 	Around   []string              `json:"around,omitzero"` // the compartments around it, from the hanger down
 	Below    string                `json:"below,omitzero"`  // the compartment under its lower end
@@ -230,6 +235,7 @@ type StringSection struct {
 // two compartments.
 type Rating struct {
 	Name       string                   `json:"name,omitzero"`
+	Note       string                   `json:"note,omitzero"`
 	Pipe       *Pipe                    `json:"pipe,omitzero"` // its ratings in place of burst and collapse
 	Inside     string                   `json:"inside,omitzero"`
 	Outside    string                   `json:"outside,omitzero"`    // compartment, or
@@ -244,6 +250,7 @@ type Rating struct {
 // Barrier is something that stands between a formation and surface.
 type Barrier struct {
 	Name      string `json:"name,omitzero"`
+	Note      string `json:"note,omitzero"`
 	Formation string `json:"formation,omitzero"` // between this formation and surface
 	Port      string `json:"port,omitzero"`      // stands while this port is shut, or
 	Action    string `json:"action,omitzero"`    // once this action ("device: action") has happened,
@@ -264,4 +271,6 @@ type Rules struct {
 	// show, wherever a pressure above nothing is applied: one error in the whole
 	// programme.
 	Gauge unit.Band[unit.Pressure] `json:"gauge,omitzero"`
+
+	Rise unit.Pressure `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader
 }

@@ -14,6 +14,7 @@ type Step struct {
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps,omitzero"`
+	Rise  unit.Pressure              `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
 	// PressureChange changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	PressureChange map[string]unit.Pressure `json:"pressure_change,omitzero" was:"squeeze"`

@@ -50,6 +50,7 @@ func (v *validation) step(path string, s Step) {
 			}
 		}
 	}
+	v.rise(path+".rise", s.Rise)
 	for name, d := range s.PressureChange {
 		v.compartment(path+".pressure_change."+name, name)
 		v.chamber(path+".pressure_change."+name, d)
