@@ -157,6 +157,9 @@ func (x *sheet) facts(u reader) {
 	if at, ok := mostLoaded(s); ok {
 		add("string", "%s", u.string(at))
 	}
+	for _, x := range s.Forces {
+		add("forces", "%s", u.forces(x))
+	}
 	for _, b := range s.Balance {
 		add("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
 	}

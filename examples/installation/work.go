@@ -72,6 +72,9 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err := w.change(o); err != nil {
 		return nil, nil, err
 	}
+	if err := o.explain.known(w.plan); err != nil {
+		return nil, nil, err
+	}
 	return w, before, nil
 }
 

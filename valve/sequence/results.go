@@ -51,6 +51,7 @@ func (k *checker) step(i int) (*StepResult, error) {
 	k.holdings(i, r)
 	k.balances(i, r)
 	k.partings(i, r)
+	k.forces(i, r)
 	k.unknown(i, r)
 	return r, k.zoneRates(i, r)
 }

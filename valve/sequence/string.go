@@ -65,6 +65,9 @@ func (v *validation) string() {
 			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
 		}
 		v.forceOrNone(path+".joint", x.Joint)
+		if err == nil {
+			v.section(path, x, pipe)
+		}
 		top = x.Bottom
 	}
 	v.within("string.sections: lower end", top, s.Inside)
@@ -77,6 +80,12 @@ func (v *validation) string() {
 		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
 	v.force(`string."lock down"`, s.LockDown)
+	if s.HangerSeal != 0 {
+		if pipe, err := s.Sections[0].Pipe.find(v.pipes); err == nil && !(s.HangerSeal >= pipe.OD) {
+			v.fault(`string."hanger seal"`, "is %v; it must be at least the pipe's %v, or left out", s.HangerSeal, pipe.OD)
+		}
+	}
+	v.derating("string.derating", s.Derating)
 	v.forceOrNone("string.rig", s.Rig)
 	v.force("string.block", s.Block)
 	v.faultIf("string.drag", s.Drag.Validate())

@@ -53,6 +53,7 @@ type Judge struct {
 	Network *well.Network
 	Margins map[Key]*Margin
 	Felts   [][]Felt // by step and action
+	Forces  map[ForceKey]*Extreme
 	// Stands, where not nil, is shown where each step stands still.
 	Stands func(w *walk.World, p walk.Place, number int) error
 	// Load, where not nil, holds the string against its limits.

@@ -120,7 +120,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	if len(symbols) > 1 {
 		// What the inputs do together, at the corners where each of what is read is
 		// least and greatest as far as it is straight, and at two more.
-		for _, e := range r.corners(symbols, forms) {
+		for _, e := range r.corners(symbols, forms[:r.judged()]) {
 			v, err := sample(corner{any: true, e: e})
 			if err != nil {
 				return nil, err

@@ -29,6 +29,8 @@ type Room struct {
 	AboveAt      int
 	Packer       int // the place that the envelope is of
 	Seals        []Seal
+	Joints       int         // how many
+	Frees        map[int]int // by action that releases where something holds: that place alone
 	Block        float64
 	TopBore      float64 // area of the bore at the hanger, m²
 	Memory       *Memory // loads of a walk, used again; nil: none are kept

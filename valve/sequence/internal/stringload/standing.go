@@ -219,8 +219,9 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 		}
 		return r.next(w, parted, a.Joint, x, pulling)
 	}
+	only, some := r.Frees[action]
 	for place := range r.holds() {
-		if now.Holds(place) {
+		if now.Holds(place) && (!some || place == only) {
 			if err := r.next(w, letGo, place, x, pulling); err != nil {
 				return err
 			}
