@@ -247,6 +247,12 @@ func rest(line func(head, format string, args ...any), s *sequence.StepResult, w
 	for _, x := range s.Forces {
 		line("forces", "%s", u.forces(x))
 	}
+	for _, x := range s.Passage {
+		line("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		line("set down", "%s", u.setDown(s.SetDown))
+	}
 	for _, b := range s.Balance {
 		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
 	}

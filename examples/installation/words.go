@@ -174,6 +174,12 @@ func (u reader) string(p sequence.Point) string {
 	if x.Held {
 		text += ", packer bears " + u.pull(x.Packer)
 	}
+	switch {
+	case x.Drag > 0:
+		text += ", drag " + u.of(x.Drag) + " on the way up"
+	case x.Drag < 0:
+		text += ", drag " + u.of(-x.Drag) + " on the way down"
+	}
 	for _, s := range x.Seals {
 		text += fmt.Sprintf(", %s %s since landing", s.Name, u.travel(s.Travel))
 	}
@@ -190,6 +196,26 @@ func (u reader) forces(x sequence.PlaceForces) string {
 		text += "it holds nothing; "
 	}
 	return text + "effective force " + u.between(x.Effective, u.tension) + "; wall force " + u.between(x.Wall, u.tension)
+}
+
+// passage writes how long a tool may be.
+func (u reader) passage(x sequence.Passage) string {
+	if !x.Limited {
+		return fmt.Sprintf("%s of %s: the string lies straight, any length passes", x.Tool, u.as(x.Diameter, stroke))
+	}
+	return fmt.Sprintf("%s of %s: up to %s long, by the bend at %s", x.Tool, u.as(x.Diameter, stroke), u.as(x.Longest, depth), u.as(x.At, depth))
+}
+
+// setDown writes what weight arrives.
+func (u reader) setDown(x *sequence.SetDown) string {
+	text := fmt.Sprintf("of all %s slacked off %s arrive at the lower end, of the next %.0f %%", u.of(x.Slacked), u.of(x.Arrives), 100*x.Passes)
+	if x.Locked {
+		text += ": locked up"
+	}
+	if x.Helical > 0 {
+		text += fmt.Sprintf("; %s of it a helix", u.as(x.Helical, depth))
+	}
+	return text
 }
 
 // between writes the range of a force over a step.

@@ -81,10 +81,12 @@ func (c *compiler) string() {
 		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes),
 			Wear: tubular.Allowance(x.Wear), Derating: x.Derating.tubular()})
 	}
-	for _, s := range p.seals() {
+	for n, s := range p.seals() {
 		a.Seals = append(a.Seals, movement.Seal{MD: s.Depth, Bore: s.Bore, Up: s.Up, Down: s.Down})
-		r.Seals = append(r.Seals, stringload.Seal{Up: float64(s.Up), Down: float64(s.Down)})
+		r.Seals = append(r.Seals, stringload.Seal{MD: float64(s.Depth), Up: float64(s.Up), Down: float64(s.Down), Friction: c.forms[s.path(n)+".friction"]})
 	}
+	r.Hanger = float64(p.Hanger)
+	c.rubs(r, a.Sections)
 	held := map[unit.Length]int{}
 	for place, x := range c.plan.places() {
 		held[x.Depth] = place

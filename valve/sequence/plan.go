@@ -192,7 +192,8 @@ type String struct {
 	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
 	Seals    []Seal                `json:"seals"`     // seals wherever they are, in place of the three above
 	Block    unit.Force            `json:"block"`     // what the weight indicator shows with no string
-	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string
+	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string, or
+	Friction []Friction            `json:"friction"`  // friction factors, from which the drag follows along the path
 	Top      TopOfString           `json:"top"`       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig"`       // greatest reading of the weight indicator; not checked where left out
@@ -200,6 +201,15 @@ type String struct {
 	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
 	HangerSeal unit.Length `json:"hanger seal"`
 	Derating   *Derating   `json:"derating"` // of the yield strength with temperature; none where left out
+	// Tools are stiff tools that are to pass through the string: the longest of their
+	// diameter that does is told of every step.
+	Tools []Tool `json:"tools"`
+}
+
+// Tool is a stiff tool that is run through the string.
+type Tool struct {
+	Name     string      `json:"name"`
+	Diameter unit.Length `json:"diameter"`
 }
 
 // Seal is a stack of seals in a bore.
@@ -209,6 +219,8 @@ type Seal struct {
 	Bore  unit.Length `json:"bore"`  // diameter
 	Up    unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
 	Down  unit.Length `json:"down"`  // how far down before it shoulders
+	// Friction is what it takes to slide, either way, while the string is on the hook.
+	Friction unit.Band[unit.Force] `json:"friction"`
 }
 
 // TopOfString says whether pressure in the string lifts its top while it hangs on

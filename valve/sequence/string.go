@@ -91,6 +91,8 @@ func (v *validation) string() {
 	v.faultIf("string.drag", s.Drag.Validate())
 	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
 	v.force("string.drag", s.Drag.Greatest)
+	v.friction(s, top)
+	v.tools(s)
 	v.around(s, top)
 }
 
@@ -115,6 +117,9 @@ func (v *validation) seals(s *String) {
 		v.positive(path+".bore", x.Bore, float64(x.Bore))
 		v.positive(path+".up", x.Up, float64(x.Up))
 		v.notNegative(path+".down", x.Down, float64(x.Down))
+		v.faultIf(path+".friction", x.Friction.Validate())
+		v.notNegative(path+".friction", x.Friction.Least, float64(x.Friction.Least))
+		v.force(path+".friction", x.Friction.Greatest)
 		if !(x.Depth > s.Hanger && x.Depth <= last.Bottom) {
 			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.Depth, s.Hanger, last.Bottom)
 		}

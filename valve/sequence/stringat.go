@@ -27,16 +27,19 @@ type StringAt struct {
 	Effective unit.Force `json:"effective"` // there
 	// Packer is the load that what holds the string carries, up positive: the
 	// effective force above it less that below, with the pressures on its ring.
-	Packer  unit.Force    `json:"packer"`
-	Holds   []HoldAt      `json:"holds,omitempty"`
-	Joints  []JointAt     `json:"joints,omitempty"`
-	Seals   []SealAt      `json:"seals"`
-	Lift    unit.Force    `json:"lift"`  // upward load at the hanger, where positive
-	Usage   float64       `json:"usage"` // of the governing limit, design factor included
-	Limit   string        `json:"limit"`
-	LimitMD unit.Length   `json:"limit depth"`
-	Buckled unit.Length   `json:"buckled"` // tail included
-	Along   []StringDepth `json:"-"`
+	Packer  unit.Force  `json:"packer"`
+	Holds   []HoldAt    `json:"holds,omitempty"`
+	Joints  []JointAt   `json:"joints,omitempty"`
+	Seals   []SealAt    `json:"seals"`
+	Lift    unit.Force  `json:"lift"`  // upward load at the hanger, where positive
+	Usage   float64     `json:"usage"` // of the governing limit, design factor included
+	Limit   string      `json:"limit"`
+	LimitMD unit.Length `json:"limit depth"`
+	Buckled unit.Length `json:"buckled"` // tail included
+	// Drag is what hole and seals take of a pull, above what holds the string; negative
+	// of weight that is slacked off.
+	Drag  unit.Force    `json:"drag,omitempty"`
+	Along []StringDepth `json:"-"`
 
 	working []working.Step
 }
@@ -108,6 +111,10 @@ func (k *checker) stringAt(at *stand) (*StringAt, error) {
 	}
 	s := k.plan.String
 	x := &StringAt{Free: l.Free, Hanger: l.HangerLoad, Reading: l.Reading, Lift: max(l.Lift, 0), Buckled: l.BuckledLength}
+	if l.Top != movement.AtHanger {
+		t := k.String.Up.Terms(l)
+		x.Drag = t.Drag + t.Seals
+	}
 	if l.Top == movement.AtHanger {
 		x.Reading = l.HangerLoad + s.Block
 		if s.Top == TopClosed && len(l.Nodes) > 0 {
