@@ -10,6 +10,7 @@ import (
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 //go:embed page.html
@@ -55,6 +56,7 @@ type content struct {
 	Along     []*picture
 	Envelope  *picture
 	Risk      *sequence.Risk
+	Record    *asRunPart
 }
 
 // found is a finding in the reader's units.
@@ -107,6 +109,12 @@ func contentOf(o *options, w *work) (*content, error) {
 	c.Findings = foundIn(w)
 	if w.before != nil {
 		c.Changes = compare(w, o.over)
+	}
+	if w.record != nil {
+		c.Record = asRunIn(w)
+		if w.record.Finding != record.AsPlanned {
+			c.Class = "bad"
+		}
 	}
 	for i, m := range p.Margins {
 		x := marginLine(w, m)
