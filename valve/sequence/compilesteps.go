@@ -45,8 +45,10 @@ func (c *compiler) steps() {
 			d := n.Actions[a].Device
 			x.Expect[d] = append(x.Expect[d], a)
 		}
+		g := c.goals(&s)
+		c.acts(&s, &x, &g)
 		c.Steps = append(c.Steps, x)
-		c.Limits.Steps = append(c.Limits.Steps, c.goals(&s))
+		c.Limits.Steps = append(c.Limits.Steps, g)
 	}
 }
 

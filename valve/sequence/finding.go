@@ -46,6 +46,7 @@ const (
 	ColumnFalls Kind = "column falls"
 	BarrierLack Kind = "barriers lacking"
 	RateOff     Kind = "rate off plan"
+	ByHand      Kind = "act by hand can't be done"
 )
 
 // lasts tells whether a kind of finding is a state that goes on, and not
@@ -100,7 +101,7 @@ func (k *checker) findings() {
 		key := string(f.Kind) + "|" + f.Device
 		said[key], last[key] = len(k.programme.Findings), x.margin.Step
 		k.programme.Findings = append(k.programme.Findings, f)
-		if x.margin.Kind.Events() && left == "" && k.out.Died == x.margin.Step {
+		if (x.margin.Kind.Events() || x.margin.Kind == judge.ByHand) && left == "" && k.out.Died == x.margin.Step {
 			left = step
 		}
 	}
@@ -152,6 +153,9 @@ func (k *checker) nameOf(m *judge.Margin) string {
 	switch m.Kind {
 	case judge.Event, judge.Omission:
 		return k.Network.Actions[m.Index].Name
+	case judge.ByHand:
+		_, names := k.plan.Steps[m.Step].Do[m.Index].verbs()
+		return names[0]
 	case judge.Inside, judge.Outside:
 		return k.plan.Ratings[m.Index].Name
 	case judge.Fracture, judge.Barriers, judge.RateLow, judge.RateHigh:

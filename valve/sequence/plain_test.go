@@ -269,6 +269,7 @@ type plainResult struct {
 	met      bool           // trapped bodies have met
 	choices  []int          // where several things were due at once: how many
 	tests    [][][]float64  // by step, test, stand: differential
+	across   [][][]float64  // by step and act by hand: differential across each port that it opens, without sign
 	balances [][][]float64  // by step, balance, stand: overbalance
 }
 

@@ -133,8 +133,15 @@ func (w *plainWalk) comeOn(i int) bool {
 	if !fired {
 		return false
 	}
-	w.s.armed[i], w.s.happened[i] = false, true
 	w.fired = append(w.fired, a.name)
+	w.effects(i)
+	return true
+}
+
+// effects are what an action does once it happens.
+func (w *plainWalk) effects(i int) {
+	a := &w.actions[i]
+	w.s.armed[i], w.s.happened[i] = false, true
 	for _, p := range a.opens {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true
@@ -148,5 +155,4 @@ func (w *plainWalk) comeOn(i int) bool {
 		w.s.armed[k] = true
 		w.s.links[k], w.s.counted[k], w.s.waiting[k] = 0, 0, false
 	}
-	return true
 }

@@ -16,14 +16,30 @@ import (
 // plainPlan makes the n-th random plan of a seed. What it expects, and its
 // limits, are set from a nominal walk, so that about half of the plans are right
 // at nominal values and a good share over the whole box.
-func plainPlan(seed, n uint64) *sequence.Plan {
+func plainPlan(seed, n uint64) *sequence.Plan { return plainPlanWith(seed, n, nil) }
+
+// feature adds something to a random plan, so that seeds without it stay what they
+// were.
+type feature struct {
+	devices func(m *plainMaker) // once there are devices without levels
+	steps   func(m *plainMaker) // once there are steps
+	goals   func(m *plainMaker, r *plainResult)
+}
+
+func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
 	random := rand.New(rand.NewPCG(seed, n))
 	for {
 		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %d/%d", seed, n)}, held: map[int]bool{}, sand: map[int]bool{}}
 		m.width = math.Exp(m.between(math.Log(0.003), math.Log(0.08)))
 		m.well()
 		m.devices()
+		if m.feature = f; f != nil && f.devices != nil {
+			f.devices(m)
+		}
 		m.steps()
+		if f != nil && f.steps != nil {
+			f.steps(m)
+		}
 		m.levels()
 		m.goals()
 		r := plainWalkOf(m.plan, nil, 4, nil)
@@ -166,6 +182,12 @@ func (m *plainMaker) goals() {
 	r := plainWalkOf(m.plan, nil, 4, nil)
 	if r.fault != nil {
 		return
+	}
+	if m.feature != nil && m.feature.goals != nil {
+		m.feature.goals(m, r)
+		if r = plainWalkOf(m.plan, nil, 4, nil); r.fault != nil {
+			return
+		}
 	}
 	for k := range m.plan.Steps {
 		s := &m.plan.Steps[k]

@@ -38,6 +38,9 @@ func plainWalkOf(p *sequence.Plan, peaks [][]int, samples int, script []int) *pl
 		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions)), before: make([]float64, len(well.actions))}
 	copy(w.own, w.s.top)
 	w.set = func(float64) {}
+	for _, s := range p.Steps {
+		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
+	}
 	for k := range p.Steps {
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
@@ -80,6 +83,9 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(set, kinks); err != nil {
 			return err
 		}
+	}
+	if err := w.byHand(step); err != nil {
+		return err
 	}
 	w.stand()
 	for _, ramp := range step.Ramps {

@@ -70,6 +70,7 @@ type StepResult struct {
 	Pull     []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
 	Wellhead *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
 	Points   []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
+	Acts     []ActResult     `json:"acts,omitempty"`     // by hand, nominal
 	Events   []Event         `json:"events"`             // nominal
 	Triggers []TriggerResult `json:"triggers"`           // every action that was armed
 	Ratings  []RatingResult  `json:"ratings"`
@@ -132,7 +133,8 @@ type FlowAt struct {
 // Event is something that happened.
 type Event struct {
 	Action       string         `json:"action"`
-	Ramp         int            `json:"ramp"`                   // counted from 1; 0 is before the ramps
+	Ramp         int            `json:"ramp"` // counted from 1; 0 is before the ramps
+	ByHand       bool           `json:"by hand,omitempty"`
 	Partial      string         `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
 	Differential *unit.Pressure `json:"differential,omitempty"` // that its trigger felt, or
 	Balance      *unit.Force    `json:"balance,omitempty"`      // of the joint

@@ -11,6 +11,8 @@ type Step struct {
 	Shut []string `json:"shut"` // compartments closed at surface, first of all; a ramp opens them again
 	Swap []Swap   `json:"swap"` // fluids that replace others, one after the other, before the ramps
 
+	Do []Act `json:"do"` // what is done by hand, one after the other, before the ramps
+
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps"`
@@ -55,7 +57,7 @@ type Moment string
 
 // Moments. A step's end is the default.
 const (
-	AtStart Moment = "start" // after swaps and before the first ramp
+	AtStart Moment = "start" // after swaps and acts by hand, and before the first ramp
 	AtPeak  Moment = "peak"  // after the first ramp
 	AtEnd   Moment = "end"
 )

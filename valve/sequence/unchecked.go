@@ -43,6 +43,13 @@ func (k *checker) unchecked() []string {
 			add("fluid %q: its density has no tolerance", f.Name)
 		}
 	}
+	for _, s := range p.Steps {
+		for n := range s.Do {
+			if a := &s.Do[n]; a.notJudged() {
+				add("step %q: %s: nothing says what may stand across it", s.Name, a)
+			}
+		}
+	}
 	if p.Rules.Gauge.Exact() {
 		add("gauges are taken as exact")
 	}

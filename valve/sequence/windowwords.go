@@ -46,6 +46,8 @@ func (k *checker) reason(m *judge.Margin) string {
 		return "“" + name + "” may not happen"
 	case judge.Inside, judge.Outside:
 		return "the rating “" + name + "” is passed"
+	case judge.ByHand:
+		return "“" + name + "” can't be moved by hand"
 	case judge.Fracture:
 		return "the fracture pressure of “" + name + "” is passed"
 	case judge.Inflow:

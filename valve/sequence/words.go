@@ -57,6 +57,8 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		k.testWords(f, m, shown)
 	case judge.BalanceLow, judge.BalanceHigh:
 		k.balanceWords(f, m, shown)
+	case judge.ByHand:
+		k.handWords(f, m, shown)
 	case judge.NoFlow:
 		f.Kind, f.Device = RateOff, k.plan.Steps[m.Step].Produce.Compartment
 		f.Says, f.Numbers, f.Cure = "no formation that can flow is joined to it", "open ports: "+k.openPorts(m.Step), "open a way to a zone before this step"

@@ -62,18 +62,8 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			r.Observer.Came(w, i, p)
 		}
 	}
-	w.Times[i]++
-	s.Armed[i] = false
-	if a.Holds || a.Releases || a.Marks && r.String != nil {
-		if err := r.String.Move(w, i, x, r.pulling); err != nil {
-			return err
-		}
-	}
-	for _, p := range a.Opens {
-		s.Open[p] = true
-	}
-	for _, p := range a.Closes {
-		s.Open[p] = false
+	if err := r.change(w, i, x, r.pulling); err != nil {
+		return err
 	}
 	if err := r.cluster.beyond(s, i); err != nil {
 		return err
@@ -88,10 +78,6 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 		if err := s.SolveSome(x, moved); err != nil {
 			return err
 		}
-	}
-	for _, j := range a.Arms {
-		s.Armed[j] = true
-		w.Rows[j] = []Progress{{}}
 	}
 	next, err := r.felt(w)
 	if err != nil {
@@ -120,9 +106,34 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	return nil
 }
 
+// change is what an action that happens changes: itself, what it arms, its ports and
+// the string.
+func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) error {
+	s := w.State
+	a := &s.Actions[i]
+	w.Times[i]++
+	s.Armed[i] = false
+	if a.Holds || a.Releases || a.Marks && k.String != nil {
+		if err := k.String.Move(w, i, x, pulling); err != nil {
+			return err
+		}
+	}
+	for _, p := range a.Opens {
+		s.Open[p] = true
+	}
+	for _, p := range a.Closes {
+		s.Open[p] = false
+	}
+	for _, j := range a.Arms {
+		s.Armed[j] = true
+		w.Rows[j] = []Progress{{}}
+	}
+	return nil
+}
+
 // event is what is kept of something that happens.
 func (k *Walker) event(w *World, i int, felt, x affine.Form) Event {
-	e := Event{Step: k.place.Step, Drive: k.place.Drive, Action: i, Felt: felt, Place: x}
+	e := Event{Step: k.place.Step, Drive: k.place.Drive, Leg: k.legs, Action: i, Felt: felt, Place: x}
 	e.Applied = make([]affine.Form, len(w.State.Applied))
 	for c, l := range w.State.Applied {
 		e.Applied[c] = l.At(x)

@@ -13,6 +13,7 @@ type Step struct {
 	Temperature int // index; -1: as before
 	Shut        []int
 	Swaps       []Swap
+	Acts        []Act // by hand, before the ramps
 	Ramps       [][]Move
 	Squeeze     map[int]float64
 	Pulls       []affine.Form
@@ -46,6 +47,9 @@ func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
 	for _, sw := range step.Swaps {
 		all = append(all, drive{number: -1, label: "swap", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+	}
+	for i := range step.Acts {
+		all = append(all, drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }})
 	}
 	stand := 0
 	all[len(all)-1].stand = stand

@@ -38,6 +38,9 @@ type Observer interface {
 	Unintended(w *World, action int, p Place, felt affine.Form)
 	// Missing is an action that was wanted and hasn't come, at the end of a step.
 	Missing(w *World, action int, p Place)
+	// Hand is an act that is about to be done by hand, what keeps it from being done
+	// and at which port, and what stands across the ports that it opens.
+	Hand(w *World, p Place, act int, why Hindrance, port int, across []affine.Form)
 	// Stuck is where devices keep moving each other without end: the world is left.
 	Stuck(w *World, p Place)
 	// Stand is where a step stands still: at its start, after each ramp, squeeze
@@ -68,6 +71,7 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
+	legs    int          // begun so far
 	moves   []Move       // of the ramp, where its ways are only enclosed
 	stuck   error        // devices moved each other without end in a world of the step
 	seen    []*World     // of the stage that is taken on

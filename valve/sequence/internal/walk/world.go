@@ -49,7 +49,9 @@ type Trail struct {
 // Event is an action that happened, or its row coming on.
 type Event struct {
 	Step, Drive int // Drive counts ramps, squeeze and pulls; -1 is what comes before them
-	Action      int
+	Leg         int // grows with the walk
+	Action      int // or -1: an act moves a port
+	Act         int // by hand, counted from 1; 0: by pressure or pull
 	Complete    bool
 	Links       int
 	Count       int
