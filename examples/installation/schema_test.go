@@ -50,7 +50,7 @@ func plansOf(t *testing.T) map[string][]byte {
 		all[f], err = os.ReadFile(f)
 		require.NoError(t, err)
 	}
-	require.Len(t, all, 11)
+	require.Len(t, all, 3+len(mistakes))
 	return all
 }
 

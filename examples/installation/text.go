@@ -198,6 +198,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for _, x := range u.apply(s) {
 		line("apply", "%s", x)
 	}
+	for _, a := range s.Acts {
+		line("hand", "%s", u.byHand(a))
+	}
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
