@@ -74,6 +74,11 @@ func uncertainties(p *Plan) []uncertain {
 	if p.String != nil {
 		add(of("string.drag", "drag", &p.String.Drag))
 	}
+	p.Begin.stated(func(path, name string, s *Stated) {
+		if s != nil {
+			add(of(path, name, &s.Pressure))
+		}
+	})
 	add(of("rules.gauge", "error of the gauges", &p.Rules.Gauge))
 	return all
 }

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"completion.example/tubular/catalogue"
@@ -62,6 +63,11 @@ func (p *Plan) compiled() (*compiled, error) {
 	c, err := compile(p, pipes)
 	if err != nil {
 		return nil, err
+	}
+	if p.Begin != nil {
+		if err := c.unstated(func(i int) bool { return c.Begin.Stated[i] }, "begin.trapped"); err != nil {
+			return nil, err
+		}
 	}
 	return c, c.loops()
 }
@@ -171,6 +177,9 @@ func (k *checker) walkNominal() error {
 	})
 	if err != nil {
 		return err
+	}
+	if len(run.Before) == 0 || len(run.Before[0]) == 0 {
+		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
 	}
 	k.nominal = run
 	run.Judge.Stands = nil

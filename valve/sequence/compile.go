@@ -41,6 +41,7 @@ func compile(p *Plan, pipes catalogue.Catalogue) (*compiled, error) {
 	c.compartments()
 	c.ports()
 	c.actions()
+	c.begin()
 	c.shares()
 	c.Network.Prepare()
 	c.limits()

@@ -22,6 +22,7 @@ type Plan struct {
 	Ratings      []Rating      `json:"ratings"`
 	Barriers     []Barrier     `json:"barriers"`
 	Rules        Rules         `json:"rules"`
+	Begin        *Begin        `json:"begin"` // nil: as its things were run
 	Steps        []Step        `json:"steps"`
 
 	shares []Choice // how flow between two references is shared out, where a witness says so

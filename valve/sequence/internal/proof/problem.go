@@ -17,6 +17,7 @@ type Problem struct {
 	Steps   []walk.Step
 	Limits  *judge.Limits
 	String  *stringload.Room // nil: the plan has no string
+	Begin   *walk.Begin      // nil: as its things were run
 	// After, where not nil, is called for every world at the end of each step.
 	After func(j *judge.Judge, w *walk.World, p walk.Place) error
 }
@@ -40,6 +41,7 @@ func (p *Problem) Narrow(part affine.Part) *Problem {
 	f := *p
 	f.Network = p.Network.Narrow(part)
 	f.Limits = p.Limits.Narrow(part)
+	f.Begin = p.Begin.Narrow(part)
 	f.Steps = nil
 	for _, s := range p.Steps {
 		f.Steps = append(f.Steps, s.Narrow(part))
@@ -102,16 +104,10 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {
-		w, err := walk.Start(p.Network, region)
-		if err != nil {
+		var err error
+		if worlds, err = walk.Starts(p.Network, region, p.Begin, room); err != nil {
 			return r, err
 		}
-		if p.String != nil {
-			if err := p.String.Land(w); err != nil {
-				return r, err
-			}
-		}
-		worlds = []*walk.World{w}
 	}
 	to := o.To
 	if to == 0 {

@@ -114,6 +114,7 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 	w.Times[i]++
 	s.Armed[i] = false
 	if a.Holds || a.Releases || a.Marks && k.String != nil {
+		w.remember(i, x, pulling)
 		if err := k.String.Move(w, i, x, pulling); err != nil {
 			return err
 		}

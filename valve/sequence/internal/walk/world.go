@@ -22,6 +22,8 @@ type World struct {
 	// where that isn't certain.
 	Dry   [][]affine.Form
 	Trail *Trail // what happened, last first
+	Past  *Past  // what was done to the string, last first
+	Begun int    // which choice of what may have happened before it began with
 
 	at affine.Form // of a world that is remembered: where it stood
 }
@@ -70,12 +72,17 @@ type Across struct {
 
 // Start is the world before the first step.
 func Start(n *well.Network, region *affine.Region) (*World, error) {
+	w := start(n, region)
+	return w, w.State.Solve(affine.Form{})
+}
+
+func start(n *well.Network, region *affine.Region) *World {
 	w := &World{State: n.Start(), Region: region,
 		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations)), Dry: make([][]affine.Form, len(n.Formations))}
 	for range n.Actions {
 		w.Rows = append(w.Rows, []Progress{{}})
 	}
-	return w, w.State.Solve(affine.Form{})
+	return w
 }
 
 // Clone copies what a walk changes.
