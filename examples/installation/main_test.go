@@ -64,6 +64,7 @@ var mistakes = map[string]struct {
 	"seals-leave-the-bore":                {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
 	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
 	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise"},
+	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure"},
 	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
 }
 
@@ -100,7 +101,7 @@ func TestFindingsLeadAndReplay(t *testing.T) {
 			require.Equal(t, 1, code, errs)
 			narrow(t, out)
 			require.Contains(t, strings.Join(strings.Fields(out), " "), "The first step that breaks is")
-			finding, first := strings.Index(out, "\n1  step "), strings.Index(out, "\n 1  run in hole")
+			finding, first := strings.Index(out, "\n1  step "), strings.Index(out, "\n 1  ")
 			require.Positive(t, finding)
 			require.Greater(t, first, finding, "findings come before the steps")
 			require.Contains(t, out[finding:first], want.device)

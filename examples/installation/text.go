@@ -20,6 +20,9 @@ func printText(out io.Writer, o options, w *work) error {
 	l.line(0, "", 0, "%s", p.Plan)
 	l.line(0, "", 0, "%s", calculator.Caution)
 	l.line(0, "", 0, "Units: %s. Pressures are gauge, differentials inside minus outside.", w.read.legend())
+	for _, x := range began(w.plan) {
+		l.line(0, "", 0, "%s", x)
+	}
 	l.WriteString("\n")
 	verdict(l, w)
 	findings(l, w)

@@ -11,7 +11,8 @@ import (
 
 // features are what random plans have more than those of plainPlan.
 var features = map[string]*feature{
-	"acts": {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
+	"begin": {steps: (*plainMaker).begins, levels: (*plainMaker).beginProgress},
+	"acts":  {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 
 // What plans with each feature are called holds against the plain walker, as it does

@@ -23,6 +23,7 @@ func plainPlan(seed, n uint64) *sequence.Plan { return plainPlanWith(seed, n, ni
 type feature struct {
 	devices func(m *plainMaker) // once there are devices without levels
 	steps   func(m *plainMaker) // once there are steps
+	levels  func(m *plainMaker) // once there are levels
 	goals   func(m *plainMaker, r *plainResult)
 }
 
@@ -41,6 +42,9 @@ func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
 			f.steps(m)
 		}
 		m.levels()
+		if f != nil && f.levels != nil {
+			f.levels(m)
+		}
 		m.goals()
 		r := plainWalkOf(m.plan, nil, 4, nil)
 		if dull := r.fired() < 1+m.random.IntN(6) && m.chance(0.95); dull || r.fault != nil || (!r.ok() && m.chance(0.5)) {

@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"maps"
 	"math/rand/v2"
 	"slices"
 
@@ -69,6 +70,16 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 		visitBand(ratingBand, &c.Ratings[i].Collapse, visit)
 	}
 	visitBand(gaugeBand, &c.Rules.Gauge, visit)
+	if p.Begin != nil {
+		b := *p.Begin
+		b.Trapped = map[string]*sequence.Stated{}
+		for _, name := range slices.Sorted(maps.Keys(p.Begin.Trapped)) {
+			s := *p.Begin.Trapped[name]
+			visitBand(trappedBand, &s.Pressure, visit)
+			b.Trapped[name] = &s
+		}
+		c.Begin = &b
+	}
 	c.Devices = slices.Clone(p.Devices)
 	for d := range c.Devices {
 		actions := slices.Clone(c.Devices[d].Actions)

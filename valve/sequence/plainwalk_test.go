@@ -37,6 +37,9 @@ func plainWalkOf(p *sequence.Plan, peaks [][]int, samples int, script []int) *pl
 	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
 		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions)), before: make([]float64, len(well.actions))}
 	copy(w.own, w.s.top)
+	if p.Begin != nil {
+		w.beginWith(p.Begin)
+	}
 	w.set = func(float64) {}
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))

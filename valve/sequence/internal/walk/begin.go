@@ -98,7 +98,12 @@ func (b *Begin) world(n *well.Network, region *affine.Region, choice int, room S
 		w.Times[a] = 1
 	}
 	for a, rows := range b.Rows {
-		w.Rows[a] = slices.Clone(rows)
+		w.Rows[a] = nil
+		for _, p := range rows {
+			if region.And(p.Rows) != nil {
+				w.Rows[a] = append(w.Rows[a], p)
+			}
+		}
 	}
 	for _, f := range b.Live {
 		w.Live[f] = true

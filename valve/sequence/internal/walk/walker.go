@@ -66,6 +66,7 @@ type Walker struct {
 	stringTies []int
 	String     StringRoom // nil: the plan has no string
 
+	places  []int  // see places
 	silents []bool // by action: see silentAction
 
 	step    *Step
@@ -96,7 +97,7 @@ var ErrUnsettled = errors.New("devices keep moving each other without an end")
 // New makes a walker. ties are, by limit, the compartments that it holds against
 // each other: they are walked together.
 func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
-	return &Walker{silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
+	return &Walker{places: places(n), silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
 }
 
 // Step walks one step in all worlds. What comes back are the worlds that did what
