@@ -33,7 +33,7 @@ const question = "what to apply at each step, which device moves, and can any ot
 // options are the flags.
 type options struct {
 	plan, against      string
-	fresh, rest        string
+	fresh, after       string
 	set, gauge         list
 	world              string
 	units              string
@@ -45,6 +45,7 @@ type options struct {
 	asJSON             bool
 	schema, answer     bool
 	pressures, explain bool
+	rest               bool
 	draws              sequence.Uncertainty
 }
 
@@ -68,7 +69,7 @@ func flags(o *options) *flag.FlagSet {
 	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
-	f.StringVar(&o.rest, "rest", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
+	f.StringVar(&o.after, "after", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
 	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
@@ -81,6 +82,7 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
+	f.BoolVar(&o.rest, "rest", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
 	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")
@@ -121,8 +123,8 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if err != nil {
 		return exit(errs, err)
 	}
-	if o.rest != "" {
-		return exit(errs, w.writeRest(ctx, out, o.rest))
+	if o.after != "" {
+		return exit(errs, w.writeRest(ctx, out, o.after))
 	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)

@@ -190,10 +190,9 @@ func TestRestsHoldAgainstThePlainWalker(t *testing.T) {
 			}
 			proved++
 			random := newRandom(n, 77)
-			peaks := plainPeaks(p, plainWalkOf(sharp(p, nominalOf), nil, 4, nil))
 			for k := range 60 {
 				d := drawValues(p, random, k)
-				r := plainOrdersUntil(d, peaks, 4, 12, func(r *plainResult) bool { return r.failsAfter(p, i) })
+				r := plainOrdersUntil(d, 4, 12, func(r *plainResult) bool { return r.failsAfter(p, i) })
 				if r.failsAfter(p, i) && !r.close {
 					wrong++
 					keepPlan(t, "rest-whole", p)

@@ -56,7 +56,6 @@ func (p *Plan) stateAfter(ctx context.Context, i int) (*Begin, error) {
 	if err != nil {
 		return nil, err
 	}
-	c.defaultTests()
 	run, err := c.Walk(ctx, affine.Box(len(c.Network.Symbols), c.Nominal()), proof.Options{To: i + 1, Quiet: true})
 	switch {
 	case err != nil:
@@ -68,16 +67,6 @@ func (p *Plan) stateAfter(ctx context.Context, i int) (*Begin, error) {
 	}
 	l := &leaving{compiled: c, worlds: run.Last, begin: &Begin{After: fmt.Sprintf("step %q of %q", p.Steps[i].Name, p.Name)}}
 	return l.begin, l.write(i)
-}
-
-// defaultTests gives every test a place to stand, which doesn't matter here.
-func (c *compiled) defaultTests() {
-	for i := range c.Limits.Steps {
-		for n := range c.Limits.Steps[i].Tests {
-			t := &c.Limits.Steps[i].Tests[n]
-			t.Stand = max(t.Stand, 0)
-		}
-	}
 }
 
 // leaving writes the state in which worlds are left.

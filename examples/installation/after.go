@@ -15,7 +15,7 @@ func (w *work) writeRest(ctx context.Context, out io.Writer, text string) error 
 	step, name, ok := strings.Cut(text, "=")
 	step, name = strings.TrimSpace(step), strings.TrimSpace(name)
 	if !ok || step == "" || name == "" {
-		return fmt.Errorf("-rest %q: write it as step = file", text)
+		return fmt.Errorf("-after %q: write it as step = file", text)
 	}
 	rest, err := w.plan.Rest(ctx, step)
 	if err != nil {
