@@ -59,6 +59,7 @@ var words = map[reflect.Type][]string{
 	reflect.TypeFor[sequence.TopOfString](): {string(sequence.TopOpen), string(sequence.TopClosed)},
 	reflect.TypeFor[sequence.Moment]():      {string(sequence.AtStart), string(sequence.AtPeak), string(sequence.AtEnd)},
 	reflect.TypeFor[sequence.Flow]():        {string(sequence.FlowIn), string(sequence.FlowOut), string(sequence.Circulation)},
+	reflect.TypeFor[valve.IsolationKind]():  {valve.OpensUnderPressure.String(), valve.OpensAtBleedOff.String(), valve.OpensAfterCycles.String()},
 	reflect.TypeFor[valve.Direction]():      {valve.Rising.String(), valve.Falling.String()},
 }
 

@@ -61,13 +61,24 @@ func uncertainties(p *Plan) []uncertain {
 		add(of("devices."+d.Name+".depth error", "error of the depth of "+d.Name, &d.Error))
 		for k := range d.Actions {
 			a := &d.Actions[k]
-			for n := range a.Triggers {
-				path := fmt.Sprintf("devices.%s.actions.%s.triggers[%d]", d.Name, a.Name, n)
-				name := d.Name + ": " + a.Name
-				if len(a.Triggers) > 1 {
-					name += fmt.Sprintf(", trigger %d", n+1)
+			for n, c := range a.conditions() {
+				path, name := a.listed(fmt.Sprintf("devices.%s.actions.%s", d.Name, a.Name), n), d.Name+": "+a.Name
+				if len(a.conditions()) > 1 {
+					name += fmt.Sprintf(", condition %d", n+1)
 				}
-				all = append(all, a.Triggers[n].uncertain(path, name, a.Axial)...)
+				if c.Areas != nil {
+					add(of(path+".areas.spring", name+", spring", &c.Areas.Spring))
+					add(of(path+".areas.friction", name+", friction", &c.Areas.Friction))
+					continue
+				}
+				row := a.triggers(n)
+				for t := range row {
+					of := name
+					if len(row) > 1 {
+						of += fmt.Sprintf(", trigger %d", t+1)
+					}
+					all = append(all, row[t].uncertain(fmt.Sprintf("%s.triggers[%d]", path, t), of, a.Axial)...)
+				}
 			}
 		}
 	}
@@ -130,7 +141,7 @@ type Choice struct {
 // At is the plan with the tolerances of some quantities taken away: each has just
 // the chosen value. Paths that the plan doesn't have are an error.
 func (p *Plan) At(choices []Choice) (*Plan, error) {
-	q := p.Clone()
+	q := p.Clone().Expanded()
 	byPath := map[string]uncertain{}
 	for _, u := range uncertainties(q) {
 		byPath[u.path] = u

@@ -61,6 +61,10 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := p.kinds(); err != nil {
+		return nil, err
+	}
+	p = p.Expanded()
 	if err := p.validate(pipes); err != nil {
 		return nil, err
 	}

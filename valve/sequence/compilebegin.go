@@ -25,6 +25,12 @@ func (c *compiler) begin() {
 		a := &n.Actions[i]
 		x.Happened = append(x.Happened, i)
 		a.Disarmed = true
+		for _, j := range a.With {
+			n.Actions[j].Disarmed = true
+		}
+		for _, j := range a.Disarms {
+			n.Actions[j].Disarmed = true
+		}
 		for _, p := range a.Opens {
 			n.Ports[p].Open = true
 		}

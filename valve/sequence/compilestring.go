@@ -61,7 +61,6 @@ func (c *compiler) string() {
 		r.Seals = append(r.Seals, stringload.Seal{Up: float64(s.Up), Down: float64(s.Down)})
 	}
 	held := map[unit.Length]int{}
-	n := 0
 	for _, d := range c.plan.Devices {
 		for _, x := range d.Actions {
 			if x.Holds {
@@ -71,12 +70,13 @@ func (c *compiler) string() {
 					held[d.Depth] = place
 					a.Holds = append(a.Holds, movement.Hold{MD: d.Depth})
 				}
-				r.Places[n] = place
+				for _, i := range c.members(d.Name + ": " + x.Name) {
+					r.Places[i] = place
+				}
 			}
 			if x.Axial {
 				a.Joints = append(a.Joints, movement.Joint{MD: d.Depth, Seal: x.Seal})
 			}
-			n++
 		}
 	}
 	up, err := a.MakeUp()

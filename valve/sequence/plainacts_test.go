@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"math"
+	"slices"
 
 	"completion.example/valve/sequence"
 )
@@ -36,7 +37,7 @@ func (w *plainWalk) byHand(step *sequence.Step) error {
 			name = a.Shift + a.Turn
 			i = w.action(name)
 		}
-		if !clear || i >= 0 && !w.s.armed[i] || i < 0 && w.s.open[w.port(port)] == wanted {
+		if !clear || i >= 0 && !w.anyArmed(i) || i < 0 && w.s.open[w.port(port)] == wanted {
 			w.fail(sequence.ByHand, name, -1)
 			continue
 		}
@@ -74,6 +75,10 @@ func (w *plainWalk) byHand(step *sequence.Step) error {
 		}
 	}
 	return nil
+}
+
+func (w *plainWalk) anyArmed(first int) bool {
+	return slices.Contains(w.s.armed[first:first+w.actions[first].conditions], true)
 }
 
 // expects tells whether an action is the next that the step expects of its device.

@@ -5,14 +5,17 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
 
 // features are what random plans have more than those of plainPlan.
 var features = map[string]*feature{
-	"begin": {steps: (*plainMaker).begins, levels: (*plainMaker).beginProgress},
-	"acts":  {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
+	"begin":      {steps: (*plainMaker).begins, levels: (*plainMaker).beginProgress},
+	"conditions": {levels: (*plainMaker).conditions},
+	"areas":      {levels: (*plainMaker).areas},
+	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 
 // What plans with each feature are called holds against the plain walker, as it does
@@ -125,5 +128,87 @@ func (m *plainMaker) actGoals(r *plainResult) {
 			all = append(all, a)
 		}
 		s.Do = all
+	}
+}
+
+// conditions makes actions wait for all or any of several triggers, and lets some
+// lock others.
+func (m *plainMaker) conditions() {
+	for d := range m.plan.Devices {
+		x := &m.plan.Devices[d]
+		if len(x.Actions) > 1 && m.chance(0.3) {
+			if other := x.Actions[1].Name; !slices.Contains(x.Actions[0].Arms, other) {
+				x.Actions[0].Disarms = []string{other}
+			}
+		}
+		for k := range x.Actions {
+			if !m.chance(0.4) {
+				continue
+			}
+			a := &x.Actions[k]
+			list := []sequence.Condition{{Inside: a.Inside, Outside: a.Outside, Chamber: a.Chamber, Triggers: a.Triggers}}
+			for range 1 + m.random.IntN(2) {
+				c := sequence.Condition{Inside: a.Inside, Outside: a.Outside, Chamber: a.Chamber}
+				t := sequence.Trigger{Direction: a.Triggers[0].Direction, Threshold: exactly(m.round(1 + a.Triggers[0].Threshold.Nominal.In(psi)*m.between(0.4, 1.1)))}
+				if m.chance(0.5) { // another compartment
+					var here []string
+					for _, o := range m.plan.Compartments {
+						if o.Top <= x.Depth && x.Depth <= o.Bottom {
+							here = append(here, o.Name)
+						}
+					}
+					none := pressure(0)
+					c.Inside, c.Outside, c.Chamber = here[m.random.IntN(len(here))], "", &none
+					t = sequence.Trigger{Threshold: exactly(m.round(9*psiPerFootPpg*x.Depth.In(foot) + m.between(-800, 2500)))}
+					if m.chance(0.3) {
+						t.Direction = valve.Falling
+					}
+				}
+				c.Triggers = []sequence.Trigger{t}
+				list = append(list, c)
+			}
+			m.random.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+			a.Inside, a.Outside, a.Chamber, a.Triggers = "", "", nil, nil
+			if m.chance(0.6) {
+				a.All = list
+			} else {
+				a.Any = list
+			}
+		}
+	}
+}
+
+// areas puts pistons with several areas, a spring and seals in place of differentials.
+func (m *plainMaker) areas() {
+	for d := range m.plan.Devices {
+		x := &m.plan.Devices[d]
+		for k := range x.Actions {
+			a := &x.Actions[k]
+			if a.Outside == "" || len(a.Triggers) > 1 || !m.chance(0.6) {
+				continue
+			}
+			area := func() unit.Area { return unit.Area(m.between(1, 4)) * unit.SquareInch }
+			first := area()
+			y := &sequence.Areas{On: []sequence.Pressed{{Compartment: a.Inside, Area: first}, {Compartment: a.Outside, Area: -first}}}
+			if m.chance(0.5) {
+				y.On[1].Area = -area()
+			}
+			for _, o := range m.plan.Compartments {
+				if o.Name != a.Inside && o.Name != a.Outside && o.Top <= x.Depth && x.Depth <= o.Bottom && m.chance(0.4) {
+					y.On = append(y.On, sequence.Pressed{Compartment: o.Name, Area: area() * unit.Area(m.between(-1, 1))})
+					break
+				}
+			}
+			t := a.Triggers[0]
+			level := t.Threshold.Nominal.In(psi)
+			for _, p := range y.On { // as much as columns of 9 lb/gal make of it
+				level += p.Area.In(unit.SquareInch) / first.In(unit.SquareInch) * 9 * psiPerFootPpg * x.Depth.In(foot)
+			}
+			force := max(level, 20) * first.In(unit.SquareInch)
+			share := m.between(0.05, 0.5)
+			y.Spring, y.Friction = unit.Exactly(unit.Force(force*(1-share))*unit.PoundForce), unit.Exactly(unit.Force(force*share)*unit.PoundForce)
+			a.Inside, a.Outside, a.Areas = "", "", y
+			a.Triggers = []sequence.Trigger{{Direction: t.Direction, Count: t.Count}}
+		}
 	}
 }

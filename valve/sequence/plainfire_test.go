@@ -133,6 +133,15 @@ func (w *plainWalk) comeOn(i int) bool {
 	if !fired {
 		return false
 	}
+	if a.all {
+		for k := a.group; k < a.group+a.conditions; k++ {
+			if k != i && w.s.armed[k] { // it stays met; the others are waited for
+				w.s.armed[i] = false
+				w.r.events[len(w.r.events)-1].fired = false
+				return false
+			}
+		}
+	}
 	w.fired = append(w.fired, a.name)
 	w.effects(i)
 	return true
@@ -141,7 +150,11 @@ func (w *plainWalk) comeOn(i int) bool {
 // effects are what an action does once it happens.
 func (w *plainWalk) effects(i int) {
 	a := &w.actions[i]
-	w.s.armed[i], w.s.happened[i] = false, true
+	w.s.happened[a.group] = true
+	w.armAll(a.group, false)
+	for _, k := range a.disarms {
+		w.armAll(k, false)
+	}
 	for _, p := range a.opens {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true
@@ -152,7 +165,16 @@ func (w *plainWalk) effects(i int) {
 		w.s.open[p] = false
 	}
 	for _, k := range a.arms {
-		w.s.armed[k] = true
-		w.s.links[k], w.s.counted[k], w.s.waiting[k] = 0, 0, false
+		w.armAll(k, true)
+	}
+}
+
+// armAll arms or disarms all conditions of an action.
+func (w *plainWalk) armAll(first int, armed bool) {
+	for k := first; k < first+w.actions[first].conditions; k++ {
+		w.s.armed[k] = armed
+		if armed {
+			w.s.links[k], w.s.counted[k], w.s.waiting[k] = 0, 0, false
+		}
 	}
 }

@@ -135,7 +135,7 @@ func (l *leaving) happened() error {
 		}
 		for t := w.Trail; t != nil; t = t.Before {
 			if t.Complete && t.Action >= 0 {
-				add(t.Action)
+				add(l.Network.Actions[t.Action].Of)
 			}
 		}
 		if l.Begin != nil {
@@ -225,6 +225,12 @@ func (l *leaving) runIn() (open, armed []bool) {
 func (l *leaving) effect(i int, open, armed []bool) {
 	a := &l.Network.Actions[i]
 	armed[i] = false
+	for _, j := range a.With {
+		armed[j] = false
+	}
+	for _, j := range a.Disarms {
+		armed[j] = false
+	}
 	for _, p := range a.Opens {
 		open[p] = true
 	}
@@ -248,6 +254,9 @@ func (l *leaving) uncertain(a, b []bool) []string {
 
 // progress writes how far a row has come, in any of the worlds.
 func (l *leaving) progress(i int) {
+	if len(l.Network.Actions[i].With) > 0 {
+		return
+	}
 	var all []RowAt
 	for _, w := range l.worlds {
 		if !w.State.Armed[i] {

@@ -205,7 +205,9 @@ func (k *checker) event(e walk.Event) Event {
 	r.Across = k.overPorts(e.Across)
 	if !e.Complete {
 		r.Partial = fmt.Sprintf("trigger %d of %d", min(e.Links+1, len(a.Row)), len(a.Row))
-		if e.Links < len(a.Row) && a.Row[e.Links].Count > 1 {
+		if e.Links == len(a.Row) && len(a.With) > 0 {
+			r.Partial = fmt.Sprintf("condition %d of %d met", e.Action-a.Of+1, len(a.With))
+		} else if e.Links < len(a.Row) && a.Row[e.Links].Count > 1 {
 			r.Partial += fmt.Sprintf(", counted %d of %d", e.Count, a.Row[e.Links].Count)
 		} else if e.Links > 0 {
 			r.Partial = fmt.Sprintf("trigger %d of %d met", e.Links, len(a.Row))

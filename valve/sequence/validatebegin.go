@@ -87,16 +87,21 @@ func (v *validation) progress(path, name string, all []RowAt) {
 	if a == nil {
 		return
 	}
+	if len(a.All) > 1 || len(a.Any) > 1 {
+		v.fault(path, "has several conditions: how far they have come can't be stated")
+		return
+	}
+	row := a.triggers(0)
 	if len(all) == 0 {
 		v.fault(path, "is empty; leave it out where the row is at its beginning")
 	}
 	for k, r := range all {
 		at := fmt.Sprintf("%s[%d]", path, k)
-		if r.Met < 0 || r.Met >= len(a.Triggers) {
-			v.fault(at+".met", "is %d; it must be from 0 to below the %d triggers of the row", r.Met, len(a.Triggers))
+		if r.Met < 0 || r.Met >= len(row) {
+			v.fault(at+".met", "is %d; it must be from 0 to below the %d triggers of the row", r.Met, len(row))
 			continue
 		}
-		if most := max(a.Triggers[r.Met].Count, 1); r.Counted < 0 || r.Counted >= most {
+		if most := max(row[r.Met].Count, 1); r.Counted < 0 || r.Counted >= most {
 			v.fault(at+".counted", "is %d; it must be from 0 to below the %d times that the trigger wants", r.Counted, most)
 		}
 		if r.Rearms && r.Counted == 0 {

@@ -114,6 +114,11 @@ func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	if y := k.out.Judge.Felts[m.Step][m.Index]; y.Seen {
 		x = y
 	}
+	for _, n := range a.With { // of several conditions, one that was felt and not met
+		if y := k.out.Judge.Felts[m.Step][n]; y.Seen && (!x.Seen || y.Left > x.Left) {
+			x = y
+		}
+	}
 	f.Says = "may not happen, and is intended in this step"
 	if sure {
 		f.Says = "does not happen, and is intended in this step"

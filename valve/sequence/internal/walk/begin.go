@@ -114,11 +114,17 @@ func (b *Begin) world(n *well.Network, region *affine.Region, choice int, room S
 		}
 		a := &s.Actions[i]
 		w.Times[i], s.Armed[i] = 1, false
+		for _, j := range a.With {
+			s.Armed[j] = false
+		}
 		for _, p := range a.Opens {
 			s.Open[p] = true
 		}
 		for _, p := range a.Closes {
 			s.Open[p] = false
+		}
+		for _, j := range a.Disarms {
+			s.Armed[j] = false
 		}
 		for _, j := range a.Arms {
 			s.Armed[j], w.Rows[j] = true, []Progress{{}}

@@ -101,6 +101,9 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 		if !a.Axial {
 			tie(n+i, a.Inside)
 			tie(n+i, a.Outside)
+			for _, m := range a.More {
+				tie(n+i, m.Compartment)
+			}
 		}
 	}
 	for _, t := range k.ties {

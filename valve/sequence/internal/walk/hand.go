@@ -1,6 +1,11 @@
 package walk
 
-import "completion.example/valve/sequence/internal/affine"
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
 
 // Act is something done by hand, put together: a port that is moved, an action that
 // is made to happen, or a compartment that is bled to nothing.
@@ -83,10 +88,15 @@ func hindrance(w *World, a *Act) (Hindrance, int) {
 	switch {
 	case a.Port >= 0 && w.State.Open[a.Port] == a.Opens:
 		return Already, a.Port
-	case a.Action >= 0 && !w.State.Armed[a.Action]:
+	case a.Action >= 0 && !armed(w.State, a.Action):
 		return NotArmed, -1
 	}
 	return Free, -1
+}
+
+// armed tells whether an action, or one of its conditions, is.
+func armed(s *well.State, i int) bool {
+	return s.Armed[i] || slices.ContainsFunc(s.Actions[i].With, func(j int) bool { return s.Armed[j] })
 }
 
 // across are the pressures of A less those of B of the ports that an act opens.
