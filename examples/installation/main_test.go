@@ -65,6 +65,7 @@ var mistakes = map[string]struct {
 	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
 	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise"},
 	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure"},
+	"sleeve-held-by-its-seals":            {sequence.Missing, "change to sleeve B", "sleeve B: opens", "its threshold is", "on \"open line B\""},
 	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
 }
 

@@ -141,9 +141,11 @@ func TestValvesByTheirKind(t *testing.T) {
 	require.Equal(t, sequence.Missing, checked(t, p).Findings[0].Kind)
 
 	p.Ports[0].Open = true
-	p.Devices[0].Kind = &sequence.Model{Safety: &sequence.SafetyModel{Line: "annulus", Port: "valve", Opens: unlock, Closes: bleed}}
-	p.Steps = []sequence.Step{{Name: "nothing on the line", Expect: []string{"valve: closes"}}, {Name: "open", Ramps: []map[string]pressure{{"annulus": 2200 * psi}}, Expect: []string{"valve: opens"}},
-		{Name: "fail", Ramps: []map[string]pressure{{"annulus": 0}}, Expect: []string{"valve: closes"}}}
+	p.Compartments = append(p.Compartments, p.Compartments[1])
+	p.Compartments[2].Name = "line"
+	p.Devices[0].Kind = &sequence.Model{Safety: &sequence.SafetyModel{Line: "line", Port: "valve", Opens: unlock, Closes: bleed}}
+	p.Steps = []sequence.Step{{Name: "nothing on the line", Expect: []string{"valve: closes"}}, {Name: "open", Ramps: []map[string]pressure{{"line": 2200 * psi}}, Expect: []string{"valve: opens"}},
+		{Name: "fail", Ramps: []map[string]pressure{{"line": 0}}, Expect: []string{"valve: closes"}}}
 	p.Steps[0].Allow, p.Steps[1].Allow, p.Steps[2].Allow = []sequence.Flow{sequence.Circulation}, []sequence.Flow{sequence.Circulation}, []sequence.Flow{sequence.Circulation}
 	require.True(t, checked(t, p).OK())
 	p.Devices[0].Kind.Safety.Closes = unlock
