@@ -215,6 +215,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		head, text := u.pumped(v)
 		line(head, "%s", text)
 	}
+	if s.BranchOf != "" {
+		line("only", "where what it expects was not seen in step %d, %s", numberOf(w.programme, s.BranchOf), s.BranchOf)
+	}
 	for _, e := range s.Events {
 		line("moves", "%s", u.happening(e))
 	}
@@ -222,6 +225,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		if t.Intended {
 			line("", "%s: %s beyond the late end of its band", t.Action, u.of(t.Margin))
 		}
+	}
+	for _, x := range u.decisions(w.programme, s) {
+		line("decide", "%s", x)
 	}
 	if t, ok := nearest(s); ok {
 		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, u.of(extreme(t)), u.of(near(t)), u.of(t.Margin))

@@ -141,7 +141,7 @@ type Choice struct {
 // At is the plan with the tolerances of some quantities taken away: each has just
 // the chosen value. Paths that the plan doesn't have are an error.
 func (p *Plan) At(choices []Choice) (*Plan, error) {
-	q := p.Clone().Expanded()
+	q := p.Clone().modelled()
 	byPath := map[string]uncertain{}
 	for _, u := range uncertainties(q) {
 		byPath[u.path] = u

@@ -64,6 +64,9 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err := p.kinds(); err != nil {
 		return nil, err
 	}
+	if err := p.branches(); err != nil {
+		return nil, err
+	}
 	p = p.Expanded()
 	if err := p.validate(pipes); err != nil {
 		return nil, err
@@ -87,7 +90,8 @@ type checker struct {
 	options   Options
 	programme *Programme
 	nominal   *proof.Run
-	stands    [][]stand // nominal, by step
+	stands    [][]stand         // nominal, by step
+	stuck     []map[int][]stand // the same where an action, by which it is kept, is stuck
 	ends      []*walk.World
 	out       *proof.Outcome
 }
@@ -161,10 +165,20 @@ func (k *checker) witnessed() bool {
 func (k *checker) walkNominal() error {
 	k.stands = make([][]stand, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
+	k.stuck = make([]map[int][]stand, len(k.Steps))
+	for i := range k.stuck {
+		k.stuck[i] = map[int][]stand{}
+	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
 		Astray: true, Stops: true,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
+			if a, ok := w.JustStuck(); ok {
+				if number == len(k.stuck[p.Step][a]) {
+					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], stand{p.Label, w.Clone(), p})
+				}
+				return nil
+			}
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once
 			}
@@ -184,8 +198,8 @@ func (k *checker) walkNominal() error {
 	k.nominal = run
 	run.Judge.Stands = nil
 	for i := range k.ends {
-		if i+1 < len(run.Before) && len(run.Before[i+1]) > 0 {
-			k.ends[i] = run.Before[i+1][0]
+		if i < len(run.After) && len(run.After[i]) > 0 {
+			k.ends[i] = run.After[i][0]
 		} else if len(run.Last) > 0 {
 			k.ends[i] = run.Last[0]
 		}

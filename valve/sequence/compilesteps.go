@@ -50,6 +50,17 @@ func (c *compiler) steps() {
 		c.Steps = append(c.Steps, x)
 		c.Limits.Steps = append(c.Limits.Steps, g)
 	}
+	c.flows()
+	for i := range c.Steps {
+		if len(c.Steps[i].Not) == 0 {
+			continue
+		}
+		for _, all := range c.Steps[i].Expect {
+			for _, a := range all {
+				n.Actions[a].Watched = true // it isn't a matter of its own row alone
+			}
+		}
+	}
 }
 
 // applied is what is really applied where the gauge shows a pressure.

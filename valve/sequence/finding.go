@@ -185,9 +185,29 @@ func (k *checker) finding(x item) Finding {
 		f.Assumed = k.assumed(f.Witness)
 		sure = sure && slices.Equal(x.failure.Witness, k.Nominal())
 	}
+	f.Assumed += k.cases(shown)
 	k.words(&f, m, shown, sure)
 	f.Cure = cmp.Or(f.Cure, k.windowCure(m), "look at the order of the steps: another step has to come before or after this one")
 	return f
+}
+
+// cases says in which of the cases that are walked beside each other a limit is passed:
+// with what stuck, and what of that which may have happened before.
+func (k *checker) cases(m *judge.Margin) string {
+	text := ""
+	for _, i := range m.Stuck {
+		text += fmt.Sprintf("; “%s” stuck", k.Network.Actions[i].Name)
+	}
+	if k.Begin != nil {
+		for n, i := range k.Begin.May {
+			not := ""
+			if m.Begun&(1<<n) == 0 {
+				not = "not "
+			}
+			text += fmt.Sprintf("; “%s” %shappened before", k.Network.Actions[i].Name, not)
+		}
+	}
+	return text
 }
 
 // choices are the values of all inputs at a choice.

@@ -53,8 +53,22 @@ type SafetyModel struct {
 }
 
 // Expanded is the plan with the actions of each device that is given by its kind, in
-// place of it; the plan itself where there is none.
+// place of it, and with the steps of each branch behind the step that it is of: what is
+// walked. It is the plan itself where there is neither.
 func (p *Plan) Expanded() *Plan {
+	q := p.modelled()
+	if q == nil || !slices.ContainsFunc(q.Steps, func(s Step) bool { return s.Otherwise != nil }) {
+		return q
+	}
+	if q == p {
+		q = p.Clone()
+	}
+	q.Steps = q.flat()
+	return q
+}
+
+// modelled is the plan with the actions of each device that is given by its kind.
+func (p *Plan) modelled() *Plan {
 	if p == nil || !slices.ContainsFunc(p.Devices, func(d Device) bool { return d.Kind != nil }) {
 		return p
 	}

@@ -37,7 +37,7 @@ func (w *plainWalk) byHand(step *sequence.Step) error {
 			name = a.Shift + a.Turn
 			i = w.action(name)
 		}
-		if !clear || i >= 0 && !w.anyArmed(i) || i < 0 && w.s.open[w.port(port)] == wanted {
+		if !clear || i >= 0 && !w.anyArmed(i) && !w.stuck[i] || i < 0 && w.s.open[w.port(port)] == wanted {
 			w.fail(sequence.ByHand, name, -1)
 			continue
 		}

@@ -15,6 +15,7 @@ var features = map[string]*feature{
 	"begin":      {steps: (*plainMaker).begins, levels: (*plainMaker).beginProgress},
 	"conditions": {levels: (*plainMaker).conditions},
 	"areas":      {levels: (*plainMaker).areas},
+	"branches":   {goals: (*plainMaker).branches, more: (*plainMaker).branchGoals},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 

@@ -151,6 +151,7 @@ func (w *plainWalk) comeOn(i int) bool {
 func (w *plainWalk) effects(i int) {
 	a := &w.actions[i]
 	w.s.happened[a.group] = true
+	delete(w.stuck, a.group)
 	w.armAll(a.group, false)
 	for _, k := range a.disarms {
 		w.armAll(k, false)
@@ -172,7 +173,7 @@ func (w *plainWalk) effects(i int) {
 // armAll arms or disarms all conditions of an action.
 func (w *plainWalk) armAll(first int, armed bool) {
 	for k := first; k < first+w.actions[first].conditions; k++ {
-		w.s.armed[k] = armed
+		w.s.armed[k] = armed && !w.stuck[first]
 		if armed {
 			w.s.links[k], w.s.counted[k], w.s.waiting[k] = 0, 0, false
 		}

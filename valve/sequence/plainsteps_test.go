@@ -24,6 +24,7 @@ type feature struct {
 	devices func(m *plainMaker) // once there are devices without levels
 	steps   func(m *plainMaker) // once there are steps
 	levels  func(m *plainMaker) // once there are levels
+	more    func(m *plainMaker) // once there is what is expected
 	goals   func(m *plainMaker, r *plainResult)
 }
 
@@ -193,8 +194,11 @@ func (m *plainMaker) goals() {
 			return
 		}
 	}
-	for k := range m.plan.Steps {
-		s := &m.plan.Steps[k]
+	flat, _ := plainFlat(m.plan)
+	for n := range m.plan.Steps {
+		s := &m.plan.Steps[n]
+		s.Expect = nil
+		k := slices.IndexFunc(flat.Steps, func(x sequence.Step) bool { return x.Name == s.Name })
 		for _, e := range r.events {
 			if e.step == k && e.fired {
 				s.Expect = append(s.Expect, e.action)
@@ -210,6 +214,9 @@ func (m *plainMaker) goals() {
 		for i := range s.Balance {
 			s.Balance[i].Overbalance = m.about(r.balances[k][i][len(r.balances[k][i])-1])
 		}
+	}
+	if m.feature != nil && m.feature.more != nil {
+		m.feature.more(m)
 	}
 	m.limits(r)
 	if m.chance(0.12) {
@@ -283,6 +290,9 @@ func (m *plainMaker) allow(f plainFailure) {
 // mistake takes an expected action out, puts one in, or turns two round.
 func (m *plainMaker) mistake() {
 	s := &m.plan.Steps[m.random.IntN(len(m.plan.Steps))]
+	if s.Otherwise != nil {
+		return // its branch names what it expects
+	}
 	switch n := len(s.Expect); {
 	case n > 1 && m.chance(0.3):
 		s.Expect[0], s.Expect[n-1] = s.Expect[n-1], s.Expect[0]

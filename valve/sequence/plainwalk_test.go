@@ -17,6 +17,8 @@ type plainWalk struct {
 	script  []int // which of several that are due at once comes first, choice by choice
 
 	step, leg int
+	stuck     map[int]bool    // actions whose devices don't move
+	just      []string        // those that got stuck in this step
 	set       func(x float64) // drives the well to a fraction of the leg
 	rate      []float64       // by compartment: what a squeeze presses in over a whole leg
 	base      float64         // the fraction at which own was taken
@@ -31,6 +33,7 @@ type plainWalk struct {
 
 // plainWalkOf walks a plan at its nominal values.
 func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
+	p, flow := plainFlat(p)
 	well := newPlainWell(p)
 	n := len(well.comps)
 	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
@@ -43,13 +46,18 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
-	for k := range p.Steps {
+	w.stuck = map[int]bool{}
+	for k := 0; k < len(p.Steps); {
+		w.just = w.stickAt(k, flow[k].not)
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
 			w.fail(plainUnwalked, err.Error(), -1)
 			return w.r
 		}
 		w.judgeEvents()
+		if k = flow[k].next; len(w.just) > 0 {
+			k = flow[w.step].fail
+		}
 	}
 	w.judgeGoals()
 	return w.r

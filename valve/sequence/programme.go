@@ -65,27 +65,29 @@ const (
 
 // StepResult is one step.
 type StepResult struct {
-	Name     string          `json:"name"`
-	Note     string          `json:"note,omitempty"`
-	Pull     []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
-	Wellhead *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
-	Points   []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
-	Acts     []ActResult     `json:"acts,omitempty"`     // by hand, nominal
-	Events   []Event         `json:"events"`             // nominal
-	Triggers []TriggerResult `json:"triggers"`           // every action that was armed
-	Ratings  []RatingResult  `json:"ratings"`
-	Holding  []HoldingResult `json:"holding,omitempty"` // nominal
-	Balance  []BalanceResult `json:"balance"`
-	Tests    []TestResult    `json:"tests,omitempty"`
-	Barriers []BarrierResult `json:"barriers"`
-	Volumes  []Volume        `json:"volumes,omitempty"`
-	Zones    []ZoneRate      `json:"zones,omitempty"`
-	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
-	Partings []Parting       `json:"partings,omitempty"`
-	Ports    []PortState     `json:"ports"`   // at the end
-	Unknown  []string        `json:"unknown"` // devices whose state isn't certain at the end
-	OK       bool            `json:"ok"`
-	Follows  string          `json:"follows,omitempty"` // the step that failed before: what this one shows depends on it
+	Name      string          `json:"name"`
+	Note      string          `json:"note,omitempty"`
+	Pull      []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
+	Wellhead  *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
+	Points    []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
+	Acts      []ActResult     `json:"acts,omitempty"`     // by hand, nominal
+	Events    []Event         `json:"events"`             // nominal
+	Triggers  []TriggerResult `json:"triggers"`           // every action that was armed
+	Ratings   []RatingResult  `json:"ratings"`
+	Holding   []HoldingResult `json:"holding,omitempty"` // nominal
+	Balance   []BalanceResult `json:"balance"`
+	Tests     []TestResult    `json:"tests,omitempty"`
+	Barriers  []BarrierResult `json:"barriers"`
+	Volumes   []Volume        `json:"volumes,omitempty"`
+	Zones     []ZoneRate      `json:"zones,omitempty"`
+	Windows   []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
+	Partings  []Parting       `json:"partings,omitempty"`
+	Ports     []PortState     `json:"ports"`               // at the end
+	Unknown   []string        `json:"unknown"`             // devices whose state isn't certain at the end
+	Otherwise *Branch         `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
+	BranchOf  string          `json:"branch of,omitempty"` // the step whose branch this is a part of
+	OK        bool            `json:"ok"`
+	Follows   string          `json:"follows,omitempty"` // the step that failed before: what this one shows depends on it
 }
 
 // Point is the well where a step stands still.

@@ -34,6 +34,9 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 		}
 		return nil, fmt.Errorf("sequence: the plan has no step %q; there are %q", step, names)
 	}
+	if slices.ContainsFunc(p.Steps[:i+1], func(s Step) bool { return s.Otherwise != nil }) {
+		return nil, fmt.Errorf("sequence: the state after step %q depends on which way its branches went: take the plan as it went, without them", step)
+	}
 	b, err := p.stateAfter(ctx, i)
 	if err != nil {
 		return nil, fmt.Errorf("sequence: the state after step %q: %w", step, err)

@@ -40,6 +40,7 @@ func (k *checker) step(i int) (*StepResult, error) {
 	}
 	end := k.ends[i]
 	k.acts(i, r)
+	k.branch(i, r)
 	for _, e := range events(end, i) {
 		if e.Act > 0 && e.Action < 0 {
 			continue

@@ -27,11 +27,15 @@ type Step struct {
 	// at the end of the step: movements count from then.
 	Lands bool `json:"lands"`
 
-	Expect  []string  `json:"expect"`  // actions that must happen: "device: action"
-	Balance []Balance `json:"balance"` // overbalance wanted
-	Tests   []Test    `json:"tests"`   // differentials wanted
-	Allow   []Flow    `json:"allow"`   // flow that is part of the plan
-	Produce *Produce  `json:"produce"` // the zones that flow at the end of the step
+	Expect []string `json:"expect"` // actions that must happen: "device: action"
+	// Otherwise is what is done where an expected action isn't seen.
+	Otherwise *Otherwise `json:"otherwise"`
+	Balance   []Balance  `json:"balance"` // overbalance wanted
+	Tests     []Test     `json:"tests"`   // differentials wanted
+	Allow     []Flow     `json:"allow"`   // flow that is part of the plan
+	Produce   *Produce   `json:"produce"` // the zones that flow at the end of the step
+
+	flow *flow // where it leads, in the list of all steps
 }
 
 // Swap replaces the fluid of a compartment.

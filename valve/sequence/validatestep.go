@@ -12,7 +12,7 @@ func (v *validation) steps() {
 	}
 	names(v, "steps", v.plan.Steps, func(s Step) string { return s.Name })
 	for i, s := range v.plan.Steps {
-		v.step(fmt.Sprintf("steps[%d]", i), s)
+		v.step(v.plan.stepPath(i), s)
 	}
 }
 

@@ -18,7 +18,7 @@ func (p *Plan) Quantities() []Choice {
 		return nil
 	}
 	var all []Choice
-	for _, u := range uncertainties(p.Clone().Expanded()) {
+	for _, u := range uncertainties(p.Clone().modelled()) {
 		if u.least != u.greatest {
 			all = append(all, Choice{Path: u.path, Name: u.name, Value: u.text(u.nominal), Exact: u.exact(u.nominal), si: u.nominal})
 		}
@@ -35,7 +35,7 @@ func (p *Plan) Choose(text string) ([]Choice, error) {
 	if p == nil {
 		return nil, errNoPlan
 	}
-	q := p.Clone().Expanded()
+	q := p.Clone().modelled()
 	known := uncertainties(q)
 	pairs, err := split(text, known)
 	if err != nil {

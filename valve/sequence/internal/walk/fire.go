@@ -166,6 +166,8 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 		s.Armed[j] = true
 		w.Rows[j] = []Progress{{}}
 	}
+	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
+	w.hold()
 	return nil
 }
 

@@ -88,7 +88,7 @@ func hindrance(w *World, a *Act) (Hindrance, int) {
 	switch {
 	case a.Port >= 0 && w.State.Open[a.Port] == a.Opens:
 		return Already, a.Port
-	case a.Action >= 0 && !armed(w.State, a.Action):
+	case a.Action >= 0 && !armed(w.State, a.Action) && !slices.Contains(w.Stuck, a.Action):
 		return NotArmed, -1
 	}
 	return Free, -1

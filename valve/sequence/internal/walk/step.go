@@ -19,6 +19,7 @@ type Step struct {
 	Pulls       []affine.Form
 	Lands       bool
 	Expect      [][]int // by device, in their order
+	Not         []int   // actions that it expects and whose devices may be stuck: those worlds go another way
 }
 
 // Move is a surface pressure that is brought to another.
@@ -86,7 +87,8 @@ func (k *Walker) drives(step *Step) []drive {
 // once, and what is due happens.
 func (k *Walker) rest(w *World) ([]*World, error) {
 	w = w.Clone()
-	fresh := k.place.Step == 0 || len(k.step.Shut) > 0
+	fresh := k.place.Step == 0 || len(k.step.Shut) > 0 || w.freed
+	w.freed = false
 	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
 		w.State.SetTemperature(t)
 		fresh = true

@@ -66,6 +66,9 @@ type Walker struct {
 	stringTies []int
 	String     StringRoom // nil: the plan has no string
 
+	// Failed are the worlds of the last step in which something that may be stuck was.
+	Failed []*World
+
 	places  []int  // see places
 	silents []bool // by action: see silentAction
 
@@ -106,6 +109,7 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	k.step, k.spent, k.stuck = step, 0, nil
 	k.place = Place{Step: index, Drive: -1, Label: "start", Action: -1}
 	var err error
+	worlds = k.fork(worlds)
 	for _, d := range k.drives(step) {
 		k.place.Drive, k.place.Label = d.number, d.label
 		var next []*World
@@ -128,6 +132,7 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	if len(worlds) == 0 && k.Stops && k.stuck != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, k.stuck)
 	}
+	worlds = k.missed(worlds)
 	if worlds, err = k.ended(worlds); err != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, err)
 	}

@@ -23,6 +23,9 @@ type World struct {
 	Dry   [][]affine.Form
 	Trail *Trail // what happened, last first
 	Past  *Past  // what was done to the string, last first
+	Stuck []int  // actions whose devices don't move by what they feel
+	freed bool   // something that was stuck moves again from here on
+	just  []int  // those that got stuck in this step
 	Begun int    // which choice of what may have happened before it began with
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
@@ -103,6 +106,7 @@ func (w *World) Clone() *World {
 	c.State = w.State.Clone()
 	c.Rows = slices.Clone(w.Rows) // alternatives are never written into
 	c.Came = slices.Clone(w.Came)
+	c.Stuck = slices.Clone(w.Stuck)
 	c.Times = slices.Clone(w.Times)
 	c.Live = slices.Clone(w.Live)
 	c.Dry = slices.Clone(w.Dry) // conditions are never written into
