@@ -25,23 +25,24 @@ const question = "what to apply at each step, which device moves, and can any ot
 
 // options are the flags.
 type options struct {
-	plan, against      string
-	fresh              string
-	set, gauge         list
-	world              string
-	asRun              string
-	units              string
-	over               float64
-	report, csv        string
-	floor              bool
-	paper              string
-	revision, date     string
-	asJSON, brief      bool
-	schema, answer     bool
-	derived            bool
-	pressures, explain bool
-	ahead              bool
-	draws              sequence.Uncertainty
+	plan, against  string
+	fresh, after   string
+	set, gauge     list
+	world          string
+	asRun          string
+	units          string
+	over           float64
+	report, csv    string
+	floor          bool
+	paper          string
+	revision, date string
+	asJSON, brief  bool
+	schema, answer bool
+	derived        bool
+	pressures      bool
+	explain        explained
+	ahead          bool
+	draws          sequence.Uncertainty
 }
 
 // list is a flag that may be given several times.
@@ -66,6 +67,7 @@ func flags(o *options) *flag.FlagSet {
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
 	f.StringVar(&o.asRun, "as-run", "", "hold the record of a job, a CSV `file`, against the plan: what it shows, which states of the devices explain it, and the plan from there on; the first line names its columns, such as time [min],step,tubing pressure [psi],tubing in [bbl],weight [klbf]")
+	f.StringVar(&o.after, "after", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
 	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
@@ -78,7 +80,7 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.brief, "brief", false, "with -json or -schema-of-json: the short form, verdict, findings, what moves, windows and the least margin of each kind")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
-	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
+	f.Var(&o.explain, "explain", "show the working of every margin: symbol = equation = numbers = value; with a `step`, as in -explain 'step 7', that step alone with the force balance of the string, term by term")
 	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
@@ -93,7 +95,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	f := flags(&o)
 	err := gone(args)
 	if err == nil {
-		err = calculator.Parse(f, args)
+		err = calculator.Parse(f, stepsExplained(args))
 	}
 	switch {
 	case errors.Is(err, flag.ErrHelp):
@@ -123,6 +125,9 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if o.derived {
 		_, err := io.WriteString(out, w.written())
 		return exit(errs, err)
+	}
+	if o.after != "" {
+		return exit(errs, w.writeRest(ctx, out, o.after))
 	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)

@@ -20,6 +20,9 @@ func printText(out io.Writer, o options, w *work) error {
 	l.line(0, "", 0, "%s", p.Plan)
 	l.line(0, "", 0, "%s", calculator.Caution)
 	l.line(0, "", 0, "Units: %s. Pressures are gauge, differentials inside minus outside.", w.read.legend())
+	for _, x := range began(w.plan) {
+		l.line(0, "", 0, "%s", x)
+	}
 	l.WriteString("\n")
 	if w.record != nil {
 		printRecord(l, w)
@@ -29,10 +32,12 @@ func printText(out io.Writer, o options, w *work) error {
 	if w.before != nil {
 		differences(l, w, o.over)
 	}
-	tightest(l, w, 5, o.explain)
+	tightest(l, w, 5, o.explain.all)
 	if o.against == "" {
 		for i := range p.Steps {
-			step(l, i, &p.Steps[i], w, o)
+			if o.explain.wants(i, &p.Steps[i]) {
+				step(l, i, &p.Steps[i], w, o)
+			}
 		}
 	}
 	if w.risk != nil {
@@ -216,6 +221,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for _, x := range s.Rises {
 		line("rise", "%s", u.rise(x))
 	}
+	for _, a := range s.Acts {
+		line("hand", "%s", u.byHand(a))
+	}
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
@@ -227,6 +235,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		head, text := u.pumped(v)
 		line(head, "%s", text)
 	}
+	if s.BranchOf != "" {
+		line("only", "where what it expects was not seen in step %d, %s", numberOf(w.programme, s.BranchOf), s.BranchOf)
+	}
 	for _, e := range s.Events {
 		line("moves", "%s", u.happening(e))
 	}
@@ -234,6 +245,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		if t.Intended {
 			line("", "%s: %s beyond the late end of its band", t.Action, u.of(t.Margin))
 		}
+	}
+	for _, x := range u.decisions(w.programme, s) {
+		line("decide", "%s", x)
 	}
 	if t, ok := nearest(s); ok {
 		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, u.of(extreme(t)), u.of(near(t)), u.of(t.Margin))
@@ -245,11 +259,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	if o.pressures || !s.OK && s.Follows == "" {
 		pressures(l, u, s)
 	}
-	if o.explain {
-		for _, x := range s.Steps() {
-			line("working", "%s: %s", x.Name, u.text(fmt.Sprint(x)))
-		}
-	}
+	explain(line, u, s, o.explain)
 }
 
 // rest writes what the step leaves behind.
@@ -263,6 +273,15 @@ func rest(line func(head, format string, args ...any), s *sequence.StepResult, w
 	}
 	if x, ok := mostLoaded(s); ok {
 		line("string", "%s", u.string(x))
+	}
+	for _, x := range s.Forces {
+		line("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		line("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		line("set down", "%s", u.setDown(s.SetDown))
 	}
 	for _, b := range s.Balance {
 		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))

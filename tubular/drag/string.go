@@ -76,13 +76,10 @@ func (s String) Validate() error {
 
 func (s String) checkZones() error {
 	f := fault.In(scope)
-	widest := unit.Length(0)
-	for _, x := range s.Sections {
-		widest = max(widest, x.Pipe.OD)
-	}
 	var top unit.Length
 	for k, z := range s.HoleSections {
-		f.AtIndex("HoleSections", k, fault.Join("", fault.Above("BottomMD", z.BottomMD, top), fault.Between("Friction", z.Friction, 0, mostFriction),
+		widest := s.widest(top, z.BottomMD)
+		f.AtIndex("Zones", k, fault.Join("", fault.Above("Bottom", z.BottomMD, top), fault.Between("Friction", z.Friction, 0, mostFriction),
 			fault.AtLeast("Hole", z.Hole, widest)))
 		top = z.BottomMD
 	}
@@ -90,6 +87,19 @@ func (s String) checkZones() error {
 		f.New("HoleSections", "end at %v; must reach the string's depth of %v", top, s.BottomMD)
 	}
 	return f.Err()
+}
+
+// widest is the greatest outside diameter between two depths.
+func (s String) widest(top, bottom unit.Length) unit.Length {
+	most, end := unit.Length(0), s.BottomMD
+	for i := len(s.Sections) - 1; i >= 0; i-- {
+		begin := end - s.Sections[i].Length
+		if begin < bottom && end > top {
+			most = max(most, s.Sections[i].Pipe.OD)
+		}
+		end = begin
+	}
+	return most
 }
 
 func (s String) spacing() unit.Length {

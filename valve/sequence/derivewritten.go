@@ -45,7 +45,7 @@ func (d *deriver) written() {
 		d.depth(path+".top", x.Top)
 		d.depth(path+".bottom", x.Bottom)
 		if !(x.Bottom > x.Top) {
-			f.New(path+".bottom", "is %v; it must be below the top at %v", x.Bottom, x.Top)
+			f.New(path+".bottom", "is %v; must be below the top at %v", x.Bottom, x.Top)
 		}
 		k := slices.IndexFunc(d.plan.Formations, func(y Formation) bool { return y.Name == x.Formation })
 		if k < 0 {
@@ -94,7 +94,7 @@ func (x Piece) name() string {
 
 func (d *deriver) depth(path string, z unit.Length) {
 	if !(z >= 0 && z <= d.plan.Well.MD) {
-		d.faults.New(path, "is %v; it must be from 0 ft to the well's depth of %v", z, d.plan.Well.MD)
+		d.faults.New(path, "is %v; must be from 0 ft to the well's depth of %v", z, d.plan.Well.MD)
 	}
 }
 

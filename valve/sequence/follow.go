@@ -84,7 +84,7 @@ func Follow(p *Plan) (*Follower, error) {
 // the step from being walked.
 func (f *Follower) Step(ctx context.Context, from *Situation, i int, still []string) (*Seen, *Situation, error) {
 	if i < 0 || i >= len(f.k.Steps) {
-		return nil, nil, fmt.Errorf("sequence: step is %d; it must be from 0 to %d", i, len(f.k.Steps)-1)
+		return nil, nil, fmt.Errorf("sequence: step is %d; must be from 0 to %d", i, len(f.k.Steps)-1)
 	}
 	k := *f.k
 	k.stands, k.ends = make([][]stand, len(k.Steps)), make([]*walk.World, len(k.Steps))

@@ -24,6 +24,7 @@ type Plan struct {
 	Ratings      []Rating      `json:"ratings,omitzero"`
 	Barriers     []Barrier     `json:"barriers,omitzero"`
 	Rules        Rules         `json:"rules,omitzero"`
+	Begin        *Begin        `json:"begin,omitzero"` // nil: as its things were run
 	Steps        []Step        `json:"steps,omitzero"`
 
 	shares []Choice // how flow between two references is shared out, where a witness says so
@@ -101,7 +102,7 @@ type Compartment struct {
 	Layers    []Layer                  `json:"layers,omitzero"`    // several, from the top down
 	Surface   bool                     `json:"surface,omitzero"`   // its top is at surface, where pressure is applied; 0 psi at the start
 	Formation string                   `json:"formation,omitzero"` // the formation that it stands open to
-	Trapped   unit.Band[unit.Pressure] `json:"trapped,omitzero"`   // pressure at its top at the start where nothing fixes it
+	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
 	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
 }
 
@@ -127,6 +128,7 @@ type Device struct {
 	MD   unit.Length `json:"depth,omitzero"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth_error,omitzero" was:"depth error"`
+	Kind    *Model                 `json:"kind,omitzero"` // a device that the library has a model of, in place of actions
 	Actions []Action               `json:"actions,omitzero"`
 }
 
@@ -139,11 +141,15 @@ type Action struct {
 	Chamber  *unit.Pressure `json:"chamber,omitzero"` // a sealed chamber
 	Axial    bool           `json:"axial,omitzero"`   // or: the balance of the joint of the string at the device
 	Seal     unit.Length    `json:"seal,omitzero"`    // axial: the diameter at which that joint seals
+	Areas    *Areas         `json:"areas,omitzero"`   // or: pressures on areas against a spring and the friction of seals
 	Triggers []Trigger      `json:"triggers,omitzero"`
+	All      []Condition    `json:"all,omitzero"`      // in place of what is felt and its triggers: each must have been met, in whatever order
+	Any      []Condition    `json:"any,omitzero"`      // or: the first that is met does it
 	Disarmed bool           `json:"disarmed,omitzero"` // at the start: another action arms it
 	Opens    []string       `json:"opens,omitzero"`    // ports
 	Closes   []string       `json:"closes,omitzero"`
-	Arms     []string       `json:"arms,omitzero"` // actions of the same device
+	Arms     []string       `json:"arms,omitzero"`    // actions of the same device
+	Disarms  []string       `json:"disarms,omitzero"` // actions of the same device: what locks it
 	Holds    bool           `json:"holds,omitzero"`
 	// Bites names the action of the same device from which on its slips may bite, such
 	// as "starts to set": what is locked into the string lies between what it is like
@@ -198,10 +204,24 @@ type String struct {
 	Down     unit.Length           `json:"down,omitzero"`                      // how far down before the string shoulders
 	Seals    []Seal                `json:"seals,omitzero"`                     // seals wherever they are, in place of the three above
 	Block    unit.Force            `json:"block,omitzero"`                     // what the weight indicator shows with no string
-	Drag     unit.Band[unit.Force] `json:"drag,omitzero"`                      // of the hole on a pull, above what holds the string
+	Drag     unit.Band[unit.Force] `json:"drag,omitzero"`                      // of the hole on a pull, above what holds the string, or
+	Friction []Friction            `json:"friction,omitzero"`                  // friction factors, from which the drag follows along the path
 	Top      TopOfString           `json:"top,omitzero"`                       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock_down,omitzero" was:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig,omitzero"`                       // greatest reading of the weight indicator; not checked where left out
+	// HangerSeal is the diameter of the hanger's seal in the wellhead: annulus
+	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
+	HangerSeal unit.Length `json:"hanger_seal,omitzero" was:"hanger seal"`
+	Derating   *Derating   `json:"derating,omitzero"` // of the yield strength with temperature; none where left out
+	// Tools are stiff tools that are to pass through the string: the longest of their
+	// diameter that does is told of every step.
+	Tools []Tool `json:"tools,omitzero"`
+}
+
+// Tool is a stiff tool that is run through the string.
+type Tool struct {
+	Name     string      `json:"name,omitzero"`
+	Diameter unit.Length `json:"diameter,omitzero"`
 }
 
 // Seal is a stack of seals in a bore.
@@ -211,6 +231,8 @@ type Seal struct {
 	Bore unit.Length `json:"bore,omitzero"`  // diameter
 	Up   unit.Length `json:"up,omitzero"`    // how far it may move up before the first seal leaves the bore
 	Down unit.Length `json:"down,omitzero"`  // how far down before it shoulders
+	// Friction is what it takes to slide, either way, while the string is on the hook.
+	Friction unit.Band[unit.Force] `json:"friction,omitzero"`
 }
 
 // TopOfString says whether pressure in the string lifts its top while it hangs on
@@ -225,10 +247,40 @@ const (
 
 // StringSection is a length of one pipe in one hole.
 type StringSection struct {
-	Pipe     Pipe        `json:"pipe,omitzero"`
-	BottomMD unit.Length `json:"bottom,omitzero"` // measured depth
-	Hole     unit.Length `json:"hole,omitzero"`   // diameter of the casing around it
-	Joint    unit.Force  `json:"joint,omitzero"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+	Pipe     Pipe        `json:"pipe"`
+	BottomMD unit.Length `json:"bottom"` // measured depth
+	Hole     unit.Length `json:"hole"`   // diameter of the casing around it
+	Joint    unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+	// Connection is what its connections bear in every way, in place of Joint.
+	Connection *Connection `json:"connection"`
+	Wear       Wear        `json:"wear"`
+	Derating   *Derating   `json:"derating"` // that of the string where left out
+}
+
+// Connection is what the connections of a section bear. What is left out isn't
+// known and isn't checked: the programme says so.
+type Connection struct {
+	Name        string        `json:"name"`
+	Tension     unit.Force    `json:"tension"`
+	Compression unit.Force    `json:"compression"`
+	Inside      unit.Pressure `json:"internal_pressure"` // that it holds, inside over outside
+	Outside     unit.Pressure `json:"external_pressure"`
+	Triaxial    float64       `json:"triaxial"` // share of the body's yield strength that von Mises stress may reach
+	Source      string        `json:"source"`
+}
+
+// Wear is wall that is counted as lost to wear and corrosion: the limits leave it
+// out, weight and stiffness keep it.
+type Wear struct {
+	Inside  unit.Length `json:"inside"`
+	Outside unit.Length `json:"outside"`
+}
+
+// Derating is the yield strength that steel loses when it is hot. The zero value is
+// what is in use for carbon steel: see tubular.UsualDerating.
+type Derating struct {
+	From unit.Temperature `json:"from,omitzero"` // where it begins
+	Rate unit.Expansivity `json:"rate,omitzero"` // share of the yield strength per degree
 }
 
 // Rating is a differential that must not be passed, at a depth or all along

@@ -26,7 +26,7 @@ func (o *Options) validate(p *sequence.Plan) error {
 	}
 	var faults []error
 	if !(o.Least > 0 && o.Least <= 1 && o.Greatest >= 1 && o.Greatest <= 10) {
-		faults = append(faults, fmt.Errorf("record: the factor of volumes is from %v to %v; it must begin above 0 and no higher than 1, and end from 1 to 10", o.Least, o.Greatest))
+		faults = append(faults, fmt.Errorf("record: the factor of volumes is from %v to %v; must begin above 0 and no higher than 1, and end from 1 to 10", o.Least, o.Greatest))
 	}
 	known := map[string]bool{}
 	for _, s := range surfaces(p) {

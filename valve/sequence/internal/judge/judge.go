@@ -29,6 +29,8 @@ type Margin struct {
 	Applied  []affine.Form // surface pressures of that moment
 	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
+	Stuck    []int         // actions whose devices are stuck there
+	Begun    int           // which choice of what may have happened before
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
 	Regions []Part
@@ -52,6 +54,7 @@ type Judge struct {
 	Limits  *Limits
 	Network *well.Network
 	Margins map[Key]*Margin
+	Forces  map[ForceKey]*Extreme
 	// Stands, where not nil, is shown where each step stands still.
 	Stands func(w *walk.World, p walk.Place, number int) error
 	// Load, where not nil, holds the string against its limits.
