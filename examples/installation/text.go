@@ -209,6 +209,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		head, text := u.pumped(v)
 		line(head, "%s", text)
 	}
+	for _, g := range s.Gas {
+		line("gas", "%s", u.gasIn(g))
+	}
 	for _, e := range s.Events {
 		line("moves", "%s", u.happening(e))
 	}

@@ -66,7 +66,7 @@ func (c *compiler) compartments() {
 	if h := c.plan.Holding; h != nil {
 		all = append(all, h.Depth)
 	}
-	feels := slices.ContainsFunc(c.plan.Fluids, func(f Fluid) bool { return f.Kind == ClearBrine || f.Kind == FreshWater })
+	feels := slices.ContainsFunc(c.plan.Fluids, func(f Fluid) bool { return f.Kind == ClearBrine || f.Kind == FreshWater || f.Kind.Gas() })
 	if feels {
 		// A fluid that feels pressure isn't straight between them: some more.
 		for k := 1; k < ratingPoints; k++ {
@@ -93,7 +93,7 @@ func (c *compiler) compartments() {
 		})
 		d = slices.CompactFunc(d, func(a, b well.Depth) bool { return a.MD == b.MD })
 		k := well.Compartment{Name: p.Name, Depths: d, Surface: p.Surface, Formation: -1, Trapped: c.forms["compartments."+p.Name+".trapped"],
-			Volume: float64(p.Capacity) * float64(p.Bottom-p.Top)}
+			Volume: float64(p.Capacity) * float64(p.Bottom-p.Top), Turn: c.turnsUp(float64(p.Top), float64(p.Bottom))}
 		if p.Fluid != "" {
 			k.Layers = []well.Layer{{Fluid: c.fluid(p.Fluid), Bottom: d[len(d)-1]}}
 		}
@@ -101,6 +101,7 @@ func (c *compiler) compartments() {
 			k.Layers = append(k.Layers, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.To)})
 		}
 		n.Compartments = append(n.Compartments, k)
+		c.highPoint(i)
 		if p.Formation != "" {
 			x := &n.Compartments[i]
 			x.Formation = c.by.formation[p.Formation]

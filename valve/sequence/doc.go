@@ -42,6 +42,26 @@
 // that feel pressure, zones that flow, pressures that move together by uncertain
 // ways) is enclosed between evaluated points, and its margins say so.
 //
+// # Gas
+//
+// Nitrogen, methane and natural gas stand at the top of a compartment, in one layer,
+// and weigh what hydrostatics.Column makes of their equations of state at the step's
+// temperatures. While the compartment's top is open, gas is let in and out there and
+// its lower end stays. Once the top is shut its mass stays, and its lower end goes
+// where that mass has the pressure of the liquid under it: one liquid, whose surface
+// rises into it and falls. What isn't modelled is refused with a line that says so:
+// gas under liquid, gas on gas, gas that leaves a compartment through a port, that
+// passes a low point of the hole, that meets others while nothing fixes their
+// pressure, a squeeze of what it presses on.
+//
+// What gas makes of pressures isn't straight. It is enclosed: straight in what
+// moves, with the secants as slopes, and a remainder: what the equation of state
+// leaves of that at the ends, halves and corners of the present range, and a quarter
+// more. That is evaluated, not proved; tests hold it against choices all over the range. Ramps are walked in pieces of at most 250 psi, and no more than a tenth of
+// the pressure of gas that is shut in. A witness counts where the walk of plain
+// numbers passes the limit by more than the remainder, in eight times as many pieces
+// if need be; else the limit isn't decided.
+//
 // # What counts
 //
 // Reaching a level fires it; reaching a limit isn't passing it, both to 1e-7 psi.
@@ -79,7 +99,9 @@
 // the well at rest at the surface pressures that stand then.
 //
 // A trapped compartment keeps the pressure at its top through a change of
-// temperature: what heat does to it is for the plan to say, as a squeeze. A column
+// temperature, unless gas stands in it: what heat does to liquids is for the plan to
+// say, as a squeeze. Gas dissolves in nothing and rises through nothing. Between two
+// stations of the hole a level is found along the path itself. A column
 // that can't stand is a finding; where its level comes to rest isn't computed.
 //
 // The string's margins are enclosed between loads in the middle of all inputs, at

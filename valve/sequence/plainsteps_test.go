@@ -17,11 +17,18 @@ import (
 // limits, are set from a nominal walk, so that about half of the plans are right
 // at nominal values and a good share over the whole box.
 func plainPlan(seed, n uint64) *sequence.Plan {
-	random := rand.New(rand.NewPCG(seed, n))
+	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, false)
+}
+
+// plainPlanOf is plainPlan, with gas or without.
+func plainPlanOf(random *rand.Rand, of string, n uint64, gas bool) *sequence.Plan {
 	for {
-		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %d/%d", seed, n)}, held: map[int]bool{}, sand: map[int]bool{}}
+		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %s/%d", of, n)}, held: map[int]bool{}, sand: map[int]bool{}}
 		m.width = math.Exp(m.between(math.Log(0.003), math.Log(0.08)))
 		m.well()
+		if gas {
+			m.gasify()
+		}
 		m.devices()
 		m.steps()
 		m.levels()
@@ -86,6 +93,9 @@ func (m *plainMaker) swap() sequence.Swap {
 		i = m.random.IntN(len(m.group))
 	}
 	c := m.plan.Compartments[i]
+	if m.plan.Well.Temperatures != nil && len(c.Layers) == 2 && c.Layers[0].Fluid == "nitrogen" {
+		return m.gasSwap(i)
+	}
 	a, b := c.Top.In(foot), c.Bottom.In(foot)
 	if m.chance(0.6) {
 		a = math.Round(m.between(a, (a+b)/2))

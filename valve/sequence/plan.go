@@ -54,13 +54,20 @@ type MarkedTVD struct {
 const Undisturbed = "undisturbed"
 
 // Fluid is a fluid by name: of constant density, or a clear brine by its
-// density at 70 °F, or fresh water.
+// density at 70 °F, or fresh water, or a gas.
 type Fluid struct {
 	Name        string                  `json:"name"`
 	Kind        FluidKind               `json:"kind"` // constant where left out
 	Density     unit.Band[unit.Density] `json:"density"`
 	Expansion   unit.Expansivity        `json:"expansion"`   // brine: of volume
 	Compression unit.Compressibility    `json:"compression"` // brine; of the others for volumes to pump
+
+	// Of natural gas: its gravity to air, and what it holds beside hydrocarbons, as
+	// mole fractions.
+	Gravity          float64 `json:"gravity"`
+	Nitrogen         float64 `json:"nitrogen"`
+	CarbonDioxide    float64 `json:"carbon dioxide"`
+	HydrogenSulphide float64 `json:"hydrogen sulphide"`
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -71,6 +78,9 @@ const (
 	ConstantDensity FluidKind = "constant"
 	ClearBrine      FluidKind = "brine"
 	FreshWater      FluidKind = "water"
+	Nitrogen        FluidKind = "nitrogen"
+	Methane         FluidKind = "methane"
+	NaturalGas      FluidKind = "gas" // by its gravity
 )
 
 // Formation is a reservoir layer behind one compartment.

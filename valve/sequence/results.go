@@ -26,6 +26,7 @@ func (k *checker) results() error {
 }
 
 func (k *checker) step(i int) (*StepResult, error) {
+	var err error
 	step := &k.plan.Steps[i]
 	r := &StepResult{Name: step.Name, Note: step.Note, Pull: step.Pull, OK: true, Unknown: []string{}}
 	if step.Produce != nil {
@@ -46,6 +47,9 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Ports = append(r.Ports, PortState{p.Name, end.State.Open[n]})
 	}
 	r.Volumes = k.volumes(i)
+	if r.Gas, err = k.gasAt(i); err != nil {
+		return nil, err
+	}
 	k.triggers(i, r)
 	k.ratings(i, r)
 	k.holdings(i, r)

@@ -44,6 +44,11 @@ func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pres
 			counted[m] = true
 			p := k.plan.Compartments[m]
 			total += float64(p.Capacity) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
+			if after.Closed(m) { // liquid that came in under its gas
+				was, _ := before.GasIn(m)
+				is, _ := after.GasIn(m)
+				total += float64(p.Capacity) * (was.F.C - is.F.C)
+			}
 		}
 		if total != 0 {
 			all = append(all, Volume{Compartment: name, What: "compression", Volume: unit.Volume(total)})
@@ -66,7 +71,7 @@ func (k *checker) compression(s *well.State, i int) float64 {
 	top := s.Compartments[i].Depths[0].MD
 	sum, start := 0.0, top
 	for _, l := range s.Layers(i) {
-		sum += s.Fluids[l.Fluid].Compression * (l.Bottom.MD - top)
+		sum += s.Fluids[l.Fluid].Compression * (l.Bottom.MD - top) // none of gas: that is counted by its mass
 		top = l.Bottom.MD
 	}
 	return sum / (top - start)

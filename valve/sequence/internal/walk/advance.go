@@ -57,7 +57,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 			continue
 		}
 		if r.intended(w, c.action) && c.fires && !r.silent {
-			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Plus(r.ahead).Minus(c.at).Times(c.slope))
 		}
 		if !c.fires {
 			q, _ := met(w.State.Actions[c.action].Row, c.p)
@@ -81,7 +81,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 	for n := range all {
 		c := &all[n]
 		if r.intended(w, c.action) && c.fires && !r.silent {
-			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Plus(r.ahead).Minus(c.at).Times(c.slope))
 		}
 	}
 	alive, came, err := r.stretch(part, now, r.length, lines, -1)
@@ -301,7 +301,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			if slope > line.D {
 				at = line.Cross(level)
 			}
-			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
+			if beyond := along(falling, line.At(r.length).Minus(level)).PlusTimes(r.ahead, slope); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
 				r.Observer.Reached(w, r.place, i, x.p, beyond)
 			}
 			by := along(falling, line.At(to).Minus(level))

@@ -73,7 +73,10 @@ func Start(n *well.Network, region *affine.Region) (*World, error) {
 	for range n.Actions {
 		w.Rows = append(w.Rows, []Progress{{}})
 	}
-	return w, w.State.Solve(affine.Form{})
+	if err := w.State.Solve(affine.Form{}); err != nil {
+		return w, err
+	}
+	return w, w.State.Close()
 }
 
 // Clone copies what a walk changes.

@@ -23,8 +23,9 @@ type State struct {
 	Meets       []Meeting   // by compartment: the other reference of its body
 	String      StringState // nil: the plan has no string
 	columns     []*column
-	body        []uint64 // by compartment: the body that it was last in
-	stirred     bool     // columns have changed since the last Solve of everything
+	gas         []capOfGas // by compartment
+	body        []uint64   // by compartment: the body that it was last in
+	stirred     bool       // columns have changed since the last Solve of everything
 
 	visited []bool
 	order   []int
@@ -47,6 +48,7 @@ func (n *Network) Start() *State {
 		s.Applied = append(s.Applied, affine.Line{})
 		s.Surface = append(s.Surface, k.Surface)
 		s.columns = append(s.columns, n.column(i, k.Layers))
+		s.gas = append(s.gas, newCap(s.columns[i]))
 		s.Meets = append(s.Meets, Meeting{With: -1})
 		s.body = append(s.body, mark(i))
 	}
@@ -70,6 +72,7 @@ func (s *State) Clone() *State {
 	c.Armed = slices.Clone(s.Armed)
 	c.Meets = slices.Clone(s.Meets)
 	c.columns = slices.Clone(s.columns)
+	c.gas = slices.Clone(s.gas)
 	c.body = slices.Clone(s.body)
 	c.visited = make([]bool, len(s.visited))
 	c.order = nil
@@ -78,6 +81,9 @@ func (s *State) Clone() *State {
 
 // At is the pressure in a compartment at one of its depths.
 func (s *State) At(i, depth int) (affine.Line, error) {
+	if s.gas[i].Closed {
+		return s.inClosed(i, depth)
+	}
 	return s.carry(i, s.Top[i], 0, depth)
 }
 
@@ -109,6 +115,7 @@ func (s *State) Layers(i int) []Layer { return s.columns[i].layers }
 // SetLayers gives a compartment other fluids.
 func (s *State) SetLayers(i int, layers []Layer) {
 	s.columns[i] = s.column(i, layers)
+	s.gas[i] = newCap(s.columns[i])
 	s.stirred = true
 }
 
@@ -121,6 +128,7 @@ func (s *State) SetTemperature(t int) {
 // Stand ends a leg: everything is at its place x and goes no further.
 func (s *State) Stand(x affine.Form) {
 	for i := range s.Top {
+		s.gas[i].stand(x)
 		s.Top[i] = affine.Flat(s.Top[i].At(x))
 		s.Applied[i] = affine.Flat(s.Applied[i].At(x))
 		if m := &s.Meets[i]; m.With >= 0 {
