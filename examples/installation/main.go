@@ -45,6 +45,7 @@ type options struct {
 	asJSON             bool
 	schema, answer     bool
 	pressures, explain bool
+	rest               bool
 	draws              sequence.Uncertainty
 }
 
@@ -80,6 +81,7 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
+	f.BoolVar(&o.rest, "rest", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
 	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")

@@ -159,18 +159,12 @@ func (w *work) misread(text string) error {
 // finish walks the plans.
 func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, tell func(float64, string)) error {
 	check := func(p *sequence.Plan) (*sequence.Programme, error) {
-		options := sequence.Options{Only: sequence.VerdictOnly, Progress: tell}
-		known, err := sequence.Check(ctx, p, options)
-		if err != nil {
-			return nil, err
-		}
-		options.Only = sequence.Everything
-		all, err := sequence.Check(ctx, p, options)
-		if err != nil && ctx.Err() != nil {
+		known, err := sequence.Check(ctx, p, sequence.Options{Rest: o.rest, Progress: tell})
+		if known != nil && ctx.Err() != nil {
 			w.stop()
 			return known, nil
 		}
-		return all, err
+		return known, err
 	}
 	var err error
 	if w.programme, err = check(w.plan); err != nil {
@@ -180,6 +174,9 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 		if w.before, err = check(before); err != nil {
 			return err
 		}
+	}
+	if o.rest {
+		w.notes = append(w.notes, "Windows are those in which all steps that follow do what is intended, too.")
 	}
 	if o.draws.Samples != 0 && !w.stopped {
 		return w.sample(ctx, o, tell)

@@ -24,6 +24,9 @@ type Options struct {
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int
+	// Rest asks for windows in which not only their own step is proved but all steps
+	// that follow as well.
+	Rest bool
 }
 
 // Part is a part of a programme.
@@ -37,7 +40,8 @@ const (
 
 // Check walks a plan in all choices of the values inside its bands and reports
 // what happens. The error says what keeps it from being walked, or that ctx is
-// done; a plan that can be walked but fails is in the findings.
+// done; a plan that can be walked but fails is in the findings. Where ctx is done
+// while windows are looked for, the programme without them comes beside the error.
 func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if p == nil {
 		return nil, errNoPlan
@@ -92,15 +96,6 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	k.peaks()
-	for i := range k.stands { // now that it is known where the tests stand
-		for n, s := range k.stands[i] {
-			if len(k.Limits.Steps[i].Tests) > 0 {
-				if err := k.nominal.Judge.Stand(s.world, s.place, n); err != nil {
-					return nil, err
-				}
-			}
-		}
-	}
 	k.tell(0.1, "proving")
 	var err error
 	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
@@ -111,10 +106,11 @@ func (k *checker) check() (*Programme, error) {
 	if err := k.results(); err != nil {
 		return nil, err
 	}
+	var stopped error
 	if k.options.Only == Everything {
 		k.tell(0.4, "looking for windows")
-		if err := k.windows(); err != nil {
-			return nil, err
+		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
+			return nil, stopped
 		}
 	}
 	k.findings()
@@ -131,7 +127,7 @@ func (k *checker) check() (*Programme, error) {
 		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
 	k.margins()
-	return p, nil
+	return p, stopped
 }
 
 // tell reports how far the work has come.
@@ -184,18 +180,19 @@ func (k *checker) walkNominal() error {
 	return nil
 }
 
-// peaks finds where each test stands: where its differential is furthest in the
-// direction that is wanted.
+// peaks finds where each test stands in the nominal well: where its differential is
+// furthest in the direction that is wanted.
 func (k *checker) peaks() {
 	for i := range k.Limits.Steps {
 		g := &k.Limits.Steps[i]
 		for n := range g.Tests {
 			t := &g.Tests[n]
-			if t.Stand >= 0 {
+			if !t.Furthest {
 				continue
 			}
+			t.Stand = -1
 			sign := 1.0
-			if t.Least+t.Greatest < 0 {
+			if t.Negative() {
 				sign = -1
 			}
 			best := 0.0

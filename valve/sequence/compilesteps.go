@@ -66,6 +66,7 @@ func (c *compiler) goals(s *Step) judge.Goals {
 	if len(s.Squeeze) > 0 {
 		last++
 	}
+	g.Last = last
 	for _, t := range s.Tests {
 		d := c.depth(t.Depth)
 		in, out := c.by.compartment[t.Inside], c.by.compartment[t.Outside]
@@ -76,6 +77,8 @@ func (c *compiler) goals(s *Step) judge.Goals {
 			x.Stand = 0
 		case AtEnd:
 			x.Stand = last
+		default:
+			x.Furthest = true
 		}
 		g.Tests = append(g.Tests, x)
 	}

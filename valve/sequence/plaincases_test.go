@@ -195,7 +195,7 @@ func TestPlainCases(t *testing.T) {
 	for _, x := range plainCases() {
 		t.Run(x.name, func(t *testing.T) {
 			require.NoError(t, x.plan.Validate())
-			nominal := plainWalkOf(sharp(x.plan, nominalOf), nil, 16, nil)
+			nominal := plainWalkOf(sharp(x.plan, nominalOf), 16, nil)
 			require.NoError(t, nominal.fault)
 			_, r := failingDraw(x.plan, 3, 2000)
 			if x.fails == "" {

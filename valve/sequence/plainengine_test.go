@@ -20,7 +20,7 @@ func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
 	for n := range uint64(150) {
 		p := sharp(plainPlan(2, n), func(b plainBand) float64 { return b.nominal })
 		p.Rules.Barriers = 0 // what is wrong is another test's matter
-		r := plainWalkOf(p, nil, 16, nil)
+		r := plainWalkOf(p, 16, nil)
 		if r.close || len(r.choices) > 0 {
 			continue // another order is another story
 		}

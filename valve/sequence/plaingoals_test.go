@@ -110,7 +110,7 @@ func (m *plainMaker) about(x float64) unit.Band[pressure] {
 func (m *plainMaker) widen() *sequence.Plan {
 	seed := m.random.Uint64()
 	factor := 1.0
-	if m.chance(0.45) && plainWalkOf(m.plan, nil, 2, nil).ok() {
+	if m.chance(0.45) && plainWalkOf(m.plan, 2, nil).ok() {
 		least, most := 1e-3, 40.0
 		for range 6 {
 			middle := math.Sqrt(least * most)
@@ -130,9 +130,8 @@ func (m *plainMaker) widen() *sequence.Plan {
 }
 
 func (m *plainMaker) survives(p *sequence.Plan, draws int) bool {
-	peaks := plainPeaks(p, plainWalkOf(p, nil, 2, nil))
 	for k := range draws {
-		if !plainWalkOf(drawValues(p, m.random, k*2), peaks, 2, nil).ok() {
+		if !plainWalkOf(drawValues(p, m.random, k*2), 2, nil).ok() {
 			return false
 		}
 	}

@@ -188,11 +188,11 @@ func times(list []string, name string) int {
 }
 
 // judgeGoals holds tests and balances against their bands, each at its moment.
-func (w *plainWalk) judgeGoals(peaks [][]int) {
+func (w *plainWalk) judgeGoals() {
 	for k, step := range w.plan.Steps {
 		for i, t := range step.Tests {
-			d := w.r.tests[k][i][peaks[k][i]]
-			w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d", t.Barrier, i), min(d-t.Differential.Least.In(psi), t.Differential.Greatest.In(psi)-d))
+			low, high := t.Differential.Least.In(psi), t.Differential.Greatest.In(psi)
+			w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d", t.Barrier, i), testMargin(t, w.r.tests[k][i], low, high))
 		}
 		for i, b := range step.Balance {
 			all := w.r.balances[k][i]
@@ -209,34 +209,19 @@ func (w *plainWalk) judgeGoals(peaks [][]int) {
 	}
 }
 
-// plainPeaks are the stands at which tests count: where the nominal differential
-// is furthest on the side of the test's band.
-func plainPeaks(p *sequence.Plan, nominal *plainResult) [][]int {
-	peaks := make([][]int, len(p.Steps))
-	for k, step := range p.Steps {
-		for i, t := range step.Tests {
-			at := 0
-			if nominal.fault == nil {
-				at = peakOf(t, nominal.tests[k][i])
-			}
-			peaks[k] = append(peaks[k], at)
-		}
-	}
-	return peaks
-}
-
-func peakOf(t sequence.Test, all []float64) int {
-	switch last := len(all) - 1; {
+// testMargin is how well a test goes: at its moment, which by default is where the differential goes furthest on the
+// side of the band's middle.
+func testMargin(t sequence.Test, all []float64, low, high float64) float64 {
+	last := len(all) - 1
+	switch {
 	case t.Moment == sequence.AtStart || last == 0:
-		return 0
+		return min(all[0]-low, high-all[0])
 	case t.Moment == sequence.AtEnd:
-		return last
+		return min(all[last]-low, high-all[last])
+	case low+high < 0:
+		furthest := slices.Min(all[1:])
+		return min(furthest-low, high-furthest)
 	}
-	at := 1
-	for k := 2; k < len(all); k++ {
-		if further := all[k] - all[at]; (t.Differential.Nominal >= 0 && further > plainHair) || (t.Differential.Nominal < 0 && further < -plainHair) {
-			at = k
-		}
-	}
-	return at
+	furthest := slices.Max(all[1:])
+	return min(furthest-low, high-furthest)
 }

@@ -42,7 +42,7 @@ func twoMovers(random *rand.Rand) *sequence.Plan {
 	for k := range 1 + random.IntN(3) {
 		p.Steps = append(p.Steps, sequence.Step{Name: fmt.Sprintf("together %d", k), Ramps: []map[string]pressure{{"tubing": goal(), "annulus": goal()}}})
 	}
-	for _, e := range plainWalkOf(sharp(p, nominalOf), nil, 4, nil).events {
+	for _, e := range plainWalkOf(sharp(p, nominalOf), 4, nil).events {
 		if s := &p.Steps[e.step]; e.fired {
 			s.Expect = append(s.Expect, e.action)
 		}

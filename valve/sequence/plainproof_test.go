@@ -78,10 +78,9 @@ const drawsPerPlan = 200
 // hair, in whatever order what is due at once happens.
 func failingDraw(p *sequence.Plan, n uint64, draws int) (*sequence.Plan, *plainResult) {
 	random := newRandom(n, 99)
-	peaks := plainPeaks(p, plainWalkOf(sharp(p, nominalOf), nil, 4, nil))
 	for k := range draws {
 		d := drawValues(p, random, k)
-		if r := plainOrders(d, peaks, 4, 24); !r.ok() && !r.close {
+		if r := plainOrders(d, 4, 24); !r.ok() && !r.close {
 			return d, r
 		}
 	}
@@ -111,9 +110,8 @@ func (c *tally) holdAgainst(t testing.TB, p *sequence.Plan, n uint64, v judged) 
 		}
 	case v.refuted:
 		c.refuted.Add(1)
-		peaks := plainPeaks(p, plainWalkOf(sharp(p, nominalOf), nil, 4, nil))
 		for i, x := range v.witnesses {
-			c.holdWitness(t, fmt.Sprintf("refuted-%d-%d", n, i), p, x, peaks)
+			c.holdWitness(t, fmt.Sprintf("refuted-%d-%d", n, i), p, x)
 		}
 		if len(v.witnesses) == 0 {
 			c.wrong.Add(1)
@@ -128,9 +126,9 @@ func (c *tally) holdAgainst(t testing.TB, p *sequence.Plan, n uint64, v judged) 
 
 // holdWitness walks a witness in every order: in one of them it must show what
 // its finding says.
-func (c *tally) holdWitness(t testing.TB, name string, p *sequence.Plan, x witness, peaks [][]int) {
+func (c *tally) holdWitness(t testing.TB, name string, p *sequence.Plan, x witness) {
 	any := false
-	r := plainOrdersUntil(x.plan, peaks, 16, 2000, func(r *plainResult) bool {
+	r := plainOrdersUntil(x.plan, 16, 2000, func(r *plainResult) bool {
 		any = any || !r.ok()
 		return r.shows(x.finding)
 	})
@@ -171,7 +169,7 @@ func (c *tally) unwalked(t testing.TB, p *sequence.Plan, n uint64, err error) {
 	random, lastFirst := newRandom(n, 98), slices.Repeat([]int{99}, 1000)
 	for k := range 2000 {
 		d := drawValues(p, random, k)
-		if unwalkable(plainWalkOf(d, nil, 4, lastFirst)) || unwalkable(plainOrdersUntil(d, nil, 4, 50, unwalkable)) {
+		if unwalkable(plainWalkOf(d, 4, lastFirst)) || unwalkable(plainOrdersUntil(d, 4, 50, unwalkable)) {
 			return
 		}
 	}

@@ -12,7 +12,7 @@ import (
 
 // By hand: 3,375 psi less 0.7 lb/gal·(12/231 psi/ft per lb/gal)·9,000 ft.
 func TestPlainWalkerSetsTheMiniPacker(t *testing.T) {
-	r := plainWalkOf(mini(), nil, 8, nil)
+	r := plainWalkOf(mini(), 8, nil)
 	require.NoError(t, r.fault)
 	require.Empty(t, r.failures)
 	require.Len(t, r.events, 1)
@@ -45,7 +45,7 @@ func chambers() *sequence.Plan {
 func TestPlainWalkerSharesByVolume(t *testing.T) {
 	p := chambers()
 	p.Steps[0].Squeeze = map[string]pressure{"second": 100 * psi}
-	r := plainWalkOf(p, nil, 8, nil)
+	r := plainWalkOf(p, 8, nil)
 	require.Empty(t, r.failures)
 	head := 500 * 10 * 12.0 / 231
 	q1 := (1000 + 3*(2000-head)) / 4
@@ -66,7 +66,7 @@ func TestPlainWalkerFollowsASqueezeThroughADoor(t *testing.T) {
 	p.Devices[0].Actions[0] = sequence.Action{Name: "moves", Inside: "second", Chamber: &chamber, Opens: []string{"port"},
 		Triggers: []sequence.Trigger{{Threshold: unit.Exactly(100 * psi)}}}
 	p.Steps[0].Squeeze = map[string]pressure{"second": 400 * psi}
-	r := plainWalkOf(p, nil, 8, nil)
+	r := plainWalkOf(p, 8, nil)
 	require.Empty(t, r.failures)
 	head := 500 * 10 * 12.0 / 231
 	require.InDelta(t, (1000+3*(2200-head))/4+150, r.stands[0][2].top[2], 1e-9)
@@ -85,7 +85,7 @@ func TestPlainWalkerJudgesEveryMoment(t *testing.T) {
 		fails bool
 	}{{before, false}, {before - 0.001, true}} {
 		p.Ratings[0].Burst = exactly(x.limit)
-		r := plainWalkOf(p, nil, 8, nil)
+		r := plainWalkOf(p, 8, nil)
 		require.Equal(t, x.fails, !r.ok(), "%v", r.failures)
 		if x.fails {
 			require.InDelta(t, 0.001, r.failures[0].By, 1e-8)
@@ -104,10 +104,10 @@ func TestPlainOrdersSeeBoth(t *testing.T) {
 	device(p, "equalises", 9000*foot, sequence.Trigger{Threshold: unit.Exactly(2000 * psi)}).Opens = []string{"port"}
 	p.Steps[0].Expect = []string{"shuts: moves", "equalises: moves"}
 	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "room", From: 8000 * foot, To: 9000 * foot, Burst: exactly(1000)}}
-	shut, open := plainWalkOf(p, nil, 8, []int{1}), plainWalkOf(p, nil, 8, []int{0})
+	shut, open := plainWalkOf(p, 8, []int{1}), plainWalkOf(p, 8, []int{0})
 	require.False(t, shut.ok())
 	require.True(t, open.ok())
-	require.False(t, plainOrders(p, nil, 8, 8).ok())
+	require.False(t, plainOrders(p, 8, 8).ok())
 }
 
 // How often the walker looks must not matter, nor that a plan was a file in
@@ -116,13 +116,13 @@ func TestPlainWalkerIsSureOfItself(t *testing.T) {
 	for n := range uint64(100) {
 		p := plainPlan(11, n)
 		require.NoError(t, p.Validate())
-		coarse, fine := plainWalkOf(p, nil, 3, nil), plainWalkOf(p, nil, 101, nil)
+		coarse, fine := plainWalkOf(p, 3, nil), plainWalkOf(p, 101, nil)
 		near := cmpopts.EquateApprox(1e-9, 1e-7)
 		require.Empty(t, cmp.Diff(coarse.failures, fine.failures, near), "plan %d", n)
 		require.Empty(t, cmp.Diff(coarse.events, fine.events, near, cmp.AllowUnexported(plainEvent{})), "plan %d", n)
 		read, err := sequence.Read(planFile(t, p))
 		require.NoError(t, err)
-		require.Empty(t, cmp.Diff(fine.failures, plainWalkOf(read, nil, 101, nil).failures, near), "plan %d", n)
+		require.Empty(t, cmp.Diff(fine.failures, plainWalkOf(read, 101, nil).failures, near), "plan %d", n)
 		require.Equal(t, planFile(t, p), planFile(t, plainPlan(11, n)), "a seed always makes the same")
 	}
 }

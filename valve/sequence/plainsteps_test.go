@@ -33,7 +33,7 @@ func plainPlanOf(random *rand.Rand, of string, n uint64, gas bool) *sequence.Pla
 		m.steps()
 		m.levels()
 		m.goals()
-		r := plainWalkOf(m.plan, nil, 4, nil)
+		r := plainWalkOf(m.plan, 4, nil)
 		if dull := r.fired() < 1+m.random.IntN(6) && m.chance(0.95); dull || r.fault != nil || (!r.ok() && m.chance(0.5)) {
 			continue
 		}
@@ -136,7 +136,7 @@ func (m *plainMaker) levels() {
 		}
 		probe.Devices[d].Actions = actions
 	}
-	r := plainWalkOf(&probe, nil, 1, nil)
+	r := plainWalkOf(&probe, 1, nil)
 	i := 0
 	for d := range m.plan.Devices {
 		first := valve.Rising
@@ -173,7 +173,7 @@ func (m *plainMaker) goals() {
 	m.barriers()
 	m.plan.Rules.Barriers = len(m.plan.Barriers)
 	m.tests()
-	r := plainWalkOf(m.plan, nil, 4, nil)
+	r := plainWalkOf(m.plan, 4, nil)
 	if r.fault != nil {
 		return
 	}
@@ -277,4 +277,21 @@ func (m *plainMaker) mistake() {
 		d := m.plan.Devices[m.random.IntN(len(m.plan.Devices))]
 		s.Expect = append(s.Expect, d.Name+": "+d.Actions[m.random.IntN(len(d.Actions))].Name)
 	}
+}
+
+// peakOf is where a test of a plan in the making has its differential.
+func peakOf(t sequence.Test, all []float64) int {
+	switch last := len(all) - 1; {
+	case t.Moment == sequence.AtStart || last == 0:
+		return 0
+	case t.Moment == sequence.AtEnd:
+		return last
+	}
+	at := 1
+	for k := 2; k < len(all); k++ {
+		if further := all[k] - all[at]; (t.Differential.Nominal >= 0 && further > plainHair) || (t.Differential.Nominal < 0 && further < -plainHair) {
+			at = k
+		}
+	}
+	return at
 }

@@ -137,15 +137,15 @@ func drawValues(p *sequence.Plan, random *rand.Rand, draw int) *sequence.Plan {
 // plainOrders walks a sharp plan in every order in which what is due at once may
 // happen, up to a number of walks, and returns the first that fails, or the
 // first.
-func plainOrders(p *sequence.Plan, peaks [][]int, samples, most int) *plainResult {
-	return plainOrdersUntil(p, peaks, samples, most, func(r *plainResult) bool { return !r.ok() })
+func plainOrders(p *sequence.Plan, samples, most int) *plainResult {
+	return plainOrdersUntil(p, samples, most, func(r *plainResult) bool { return !r.ok() })
 }
 
-func plainOrdersUntil(p *sequence.Plan, peaks [][]int, samples, most int, enough func(*plainResult) bool) *plainResult {
+func plainOrdersUntil(p *sequence.Plan, samples, most int, enough func(*plainResult) bool) *plainResult {
 	var first *plainResult
 	var script []int
 	for range most {
-		r := plainWalkOf(p, peaks, samples, script)
+		r := plainWalkOf(p, samples, script)
 		if first == nil {
 			first = r
 		}

@@ -78,7 +78,7 @@ func TestVerdictsOfCases(t *testing.T) {
 			require.True(t, v.refuted, v.says)
 			require.NotEmpty(t, v.witnesses)
 			require.Equal(t, x.fails, v.witnesses[0].finding.Kind)
-			require.True(t, plainOrders(v.witnesses[0].plan, nil, 16, 100).shows(v.witnesses[0].finding))
+			require.True(t, plainOrders(v.witnesses[0].plan, 16, 100).shows(v.witnesses[0].finding))
 		})
 	}
 }

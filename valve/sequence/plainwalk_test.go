@@ -29,9 +29,8 @@ type plainWalk struct {
 	waits        []int
 }
 
-// plainWalkOf walks a plan at its nominal values. peaks says at which stand of a
-// step a test counts; nil: where this walk itself has its peaks.
-func plainWalkOf(p *sequence.Plan, peaks [][]int, samples int, script []int) *plainResult {
+// plainWalkOf walks a plan at its nominal values.
+func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 	well := newPlainWell(p)
 	n := len(well.comps)
 	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
@@ -54,10 +53,7 @@ func plainWalkOf(p *sequence.Plan, peaks [][]int, samples int, script []int) *pl
 		}
 		w.judgeEvents()
 	}
-	if peaks == nil {
-		peaks = plainPeaks(p, w.r)
-	}
-	w.judgeGoals(peaks)
+	w.judgeGoals()
 	return w.r
 }
 

@@ -82,7 +82,7 @@ func sound(p *sequence.Plan) bool {
 // touch moves the near end of a trigger's band to the peak of what its action
 // feels at nominal values without moving, or beside it by 0.01 psi.
 func (m *plainMaker) touch(p *sequence.Plan) *sequence.Plan {
-	r := plainWalkOf(sharp(p, nominalOf), nil, 4, nil)
+	r := plainWalkOf(sharp(p, nominalOf), 4, nil)
 	felt := func(action int) (least, most float64) {
 		least, most = math.Inf(1), math.Inf(-1)
 		for _, step := range r.stands {

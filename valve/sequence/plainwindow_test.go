@@ -50,21 +50,29 @@ func (h held) at(p *sequence.Plan, x float64) *sequence.Plan {
 }
 
 // right tells whether the held pressure's step keeps all its limits in every one
-// of some draws of the plan, in every order; what earlier steps do wrong is not
-// its fault.
+// of some draws of the plan, in every order in which the steps before it do what
+// they should: with the others a window has nothing to do.
 func (h held) right(p *sequence.Plan, draws []*sequence.Plan, x float64) bool {
-	nominal := h.at(sharp(p, func(b plainBand) float64 { return b.nominal }), x)
-	peaks := plainPeaks(nominal, plainWalkOf(nominal, nil, 3, nil))
 	for _, d := range draws {
-		if r := plainOrders(h.at(d, x), peaks, 3, 24); r.failsIn(p.Steps[h.step].Name) {
+		if r := plainOrdersUntil(h.at(d, x), 3, 24, func(r *plainResult) bool { return r.failsFirstIn(p, h.step) }); r.failsFirstIn(p, h.step) {
 			return false
 		}
 	}
 	return true
 }
 
+// failsFirstIn tells whether something fails in a step and nothing before it.
+func (r *plainResult) failsFirstIn(p *sequence.Plan, step int) bool {
+	for k := range step {
+		if r.failsIn(p.Steps[k].Name) {
+			return false
+		}
+	}
+	return r.fault != nil || r.failsIn(p.Steps[step].Name)
+}
+
 func (r *plainResult) failsIn(step string) bool {
-	return r.fault != nil || slices.ContainsFunc(r.failures, func(f plainFailure) bool { return f.Step == step })
+	return slices.ContainsFunc(r.failures, func(f plainFailure) bool { return f.Step == step })
 }
 
 type interval struct{ least, greatest float64 }

@@ -81,7 +81,6 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if err := k.walkNominal(); err != nil {
 		return nil, err
 	}
-	k.peaks()
 	d, err := k.Drawer(ctx)
 	if err != nil {
 		return nil, err
@@ -160,7 +159,7 @@ func (k *checker) risk(draws []proof.Drawn, inputs [][]float64, u Uncertainty) *
 		m := &judge.Margin{Key: key, Least: -1, Action: -1}
 		var f Finding
 		k.kindOf(&f, m)
-		r.Events = append(r.Events, EventRisk{k.plan.Steps[key.Step].Name, f.Device, f.Kind, k.reason(m), n, wilson(n, len(draws))})
+		r.Events = append(r.Events, EventRisk{k.plan.Steps[key.Step].Name, f.Device, f.Kind, k.edge(m), n, wilson(n, len(draws))})
 	}
 	slices.SortFunc(r.Events, func(a, b EventRisk) int {
 		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Step, b.Step), cmp.Compare(a.Device, b.Device), cmp.Compare(a.Says, b.Says))

@@ -69,7 +69,9 @@ type Test struct {
 	Outside      string                   `json:"outside"`
 	Depth        unit.Length              `json:"depth"`
 	Differential unit.Band[unit.Pressure] `json:"differential"`
-	Moment       Moment                   `json:"at"` // the peak where left out
+	// The furthest of all places where the step stands still after its start, where
+	// left out: the differential must come into its band and never go beyond it.
+	Moment Moment `json:"at"`
 
 	// What the test sheet says, for the reader: how long to hold ("15m"), the
 	// decline that passes as a share of the differential, and whose rule that is.

@@ -21,6 +21,7 @@ type Window struct {
 	Planned     Level      `json:"planned"`
 	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
 	Inside      bool       `json:"inside"`          // the planned one lies in one of them
+	Rest        bool       `json:"rest,omitempty"`  // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
 	held        proof.Held
 }
@@ -54,6 +55,7 @@ func (k *checker) windows() error {
 		r := &k.programme.Steps[i]
 		r.Windows = k.held(i)
 		for n := range r.Windows {
+			r.Windows[n].Rest, r.Windows[n].held.Rest = k.options.Rest, k.options.Rest
 			all = append(all, &r.Windows[n])
 		}
 	}
@@ -67,7 +69,13 @@ func (k *checker) windows() error {
 		done++
 		k.tell(0.4+0.6*float64(done)/float64(len(all)), "looking for windows")
 	})
-	return first(faults...)
+	if err := first(faults...); err != nil {
+		for i := range k.programme.Steps {
+			k.programme.Steps[i].Windows = nil
+		}
+		return err
+	}
+	return nil
 }
 
 func first(errs ...error) error {
@@ -104,14 +112,14 @@ func (k *checker) held(i int) []Window {
 					w.Together = append(w.Together, other)
 				}
 			}
-			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.25 * float64(unit.PSI),
+			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.05 * float64(unit.PSI),
 				Set: k.setter(i, planned, append([]string{name}, w.Together...))}
 			all = append(all, w)
 		}
 	}
 	for n, f := range step.Pull {
 		w := Window{Ramp: n + 1, Planned: ForceLevel(f)}
-		w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(pullCap, f)), Planned: float64(f), Fine: 50 * float64(unit.PoundForce),
+		w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(pullCap, f)), Planned: float64(f), Fine: 10 * float64(unit.PoundForce),
 			Set: func(s *walk.Step, to affine.Form) {
 				s.Pulls = slices.Clone(s.Pulls)
 				s.Pulls[n] = to
@@ -150,7 +158,7 @@ func (k *checker) window(w *Window) error {
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
 	slices.SortFunc(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
-			cmp.Compare(k.reason(a.Margin), k.reason(b.Margin)))
+			cmp.Compare(k.reason(w, a.Margin), k.reason(w, b.Margin)))
 	})
 	axial := w.Planned.Axial()
 	at, below := w.held.Least, ""
@@ -163,9 +171,9 @@ func (k *checker) window(w *Window) error {
 	}
 	for _, b := range bad {
 		if b.Least > at {
-			add(b.Least, k.reason(b.Margin))
+			add(b.Least, k.reason(w, b.Margin))
 		}
-		reason, further := k.reason(b.Margin), grid(b.Greatest)-grid(at)
+		reason, further := k.reason(w, b.Margin), grid(b.Greatest)-grid(at)
 		if further > 0 || further == 0 && (below == "" || reason < below) {
 			below = reason
 		}
@@ -174,11 +182,38 @@ func (k *checker) window(w *Window) error {
 	if at < w.held.Greatest {
 		add(w.held.Greatest, "")
 	}
+	w.dropCrumbs()
 	k.keepPlanned(w)
 	if !w.Open() {
-		w.Clash = k.clash(axial, bad)
+		w.Clash = k.clash(w, bad)
 	}
 	return nil
+}
+
+// dropCrumbs leaves out intervals that are narrower than half of what a gauge shows
+// beside a wider one: an edge isn't known nearer than that.
+func (w *Window) dropCrumbs() {
+	const whole = float64(unit.PSI)
+	if w.Planned.Axial() {
+		return
+	}
+	width := func(x Interval) float64 { return x.Greatest.si - x.Least.si }
+	var kept []Interval
+	for n, x := range w.Intervals {
+		crumb := false
+		for _, m := range [2]int{n - 1, n + 1} {
+			if m < 0 || m >= len(w.Intervals) {
+				continue
+			}
+			y := w.Intervals[m]
+			gap := max(x.Least.si-y.Greatest.si, y.Least.si-x.Greatest.si)
+			crumb = crumb || width(x) < whole/2 && width(y) > width(x) && gap < 2.5*whole
+		}
+		if inside := x.Least.si <= w.Planned.si && w.Planned.si <= x.Greatest.si; !crumb || inside {
+			kept = append(kept, x)
+		}
+	}
+	w.Intervals = kept
 }
 
 // keepPlanned puts the planned value into the window of a step that is proved with

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"completion.example/valve/sequence/internal/judge"
@@ -9,12 +10,13 @@ import (
 )
 
 // clash says what fails where, when nothing is left.
-func (k *checker) clash(axial bool, bad []proof.Bad) []string {
+func (k *checker) clash(w *Window, bad []proof.Bad) []string {
+	axial := w.Planned.Axial()
 	type span struct{ least, greatest float64 }
 	spans := map[string]span{}
 	var order []string
 	for _, b := range bad {
-		why := k.reason(b.Margin)
+		why := k.reason(w, b.Margin)
 		s, ok := spans[why]
 		if !ok {
 			order = append(order, why)
@@ -33,11 +35,20 @@ func (k *checker) clash(axial bool, bad []proof.Bad) []string {
 	return all
 }
 
-// reason says in a few words which limit makes an edge.
-func (k *checker) reason(m *judge.Margin) string {
-	if m == nil {
+// reason says in a few words which limit makes an edge, and in which step if it is
+// a later one.
+func (k *checker) reason(w *Window, m *judge.Margin) string {
+	switch {
+	case m == nil:
 		return "it can't be walked"
+	case m.Step != w.held.Step:
+		return k.edge(m) + " in step " + strconv.Itoa(m.Step+1)
 	}
+	return k.edge(m)
+}
+
+// edge names a limit that makes an edge.
+func (k *checker) edge(m *judge.Margin) string {
 	name := k.nameOf(m)
 	switch m.Kind {
 	case judge.Event:

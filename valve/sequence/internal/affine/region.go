@@ -20,6 +20,16 @@ type Region struct {
 // stands for.
 func (r *Region) Wide() bool { return r.wide }
 
+// Widened is the region marked as Wide.
+func (r *Region) Widened() *Region {
+	if r.wide {
+		return r
+	}
+	c := *r
+	c.wide = true
+	return &c
+}
+
 // Loose tells whether a condition of the region was only enclosed.
 func (r *Region) Loose() bool { return r.loose }
 
@@ -231,35 +241,6 @@ func (r *Region) corner(f Form) []float64 {
 		at[t.Symbol] = -math.Copysign(1, t.C)
 	}
 	return at
-}
-
-// Common is a region that holds both: of the conditions of either those that hold
-// in the other, too.
-func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, wide: true, loose: r.loose || o.loose}
-	for _, pair := range [2][2]*Region{{r, o}, {o, r}} {
-		for n, x := range pair[0].rows {
-			known := false
-			for _, y := range c.rows {
-				known = known || x.Same(y, 0)
-			}
-			if known {
-				continue
-			}
-			if bound, _ := pair[1].Least(x); bound >= -slack {
-				c.rows = append(c.rows, x)
-				c.radii = append(c.radii, pair[0].radii[n])
-			}
-		}
-	}
-	c.points = append(c.points, r.points...)
-	for _, p := range o.points {
-		if len(c.points) >= 2*samples {
-			break
-		}
-		c.points = append(c.points, p)
-	}
-	return c
 }
 
 // Extend is the region in a box with one symbol more, the last one, at some values

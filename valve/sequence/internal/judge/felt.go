@@ -74,7 +74,7 @@ func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, f
 		if left.Least() >= f.Left {
 			continue
 		}
-		region := w.Region.And(q.Rows)
+		region := w.In(q)
 		if region == nil {
 			continue
 		}
@@ -109,7 +109,7 @@ func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress
 	if f.HasReach && by.Least() >= f.Reach {
 		return
 	}
-	region := w.Region.And(q.Rows)
+	region := w.In(q)
 	if region == nil {
 		return
 	}

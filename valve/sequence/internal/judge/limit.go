@@ -70,7 +70,10 @@ type Barrier struct {
 type Test struct {
 	Inside, Outside int
 	AtIn, AtOut     int
+	// Stand is where; with Furthest it is where the nominal differential goes
+	// furthest, for the reader.
 	Stand           int
+	Furthest        bool // the furthest of all places after the first counts
 	Least, Greatest float64
 }
 
@@ -84,6 +87,7 @@ type Balance struct {
 
 // Goals are what one step must keep to.
 type Goals struct {
+	Last     int // the number of the last place where the step stands still
 	Tests    []Test
 	Balances []Balance
 	Inflow   bool // allowed

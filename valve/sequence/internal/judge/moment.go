@@ -276,21 +276,8 @@ func (j *Judge) Standing(w *walk.World, b *Barrier, x affine.Form) (stands bool,
 // Stand holds the goals of a step against where it stands still.
 func (j *Judge) Stand(w *walk.World, p walk.Place, number int) error {
 	s, g := w.State, &j.Limits.Steps[p.Step]
-	for i, t := range g.Tests {
-		if t.Stand != number {
-			continue
-		}
-		in, err := s.At(t.Inside, t.AtIn)
-		if err != nil {
-			return err
-		}
-		out, err := s.At(t.Outside, t.AtOut)
-		if err != nil {
-			return err
-		}
-		d := in.Minus(out).F
-		j.Note(w, p, TestLow, i, d.Shift(-t.Least), 0)
-		j.Note(w, p, TestHigh, i, d.Times(-1).Shift(t.Greatest), 0)
+	if err := j.tests(w, p, number); err != nil {
+		return err
 	}
 	for i, b := range g.Balances {
 		if b.Stand != number {

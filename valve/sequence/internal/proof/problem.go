@@ -63,6 +63,7 @@ type Run struct {
 	Open     error
 	OpenStep int
 	Worlds   int // how many came to the end of a step, all in all
+	Events   int // how many places of the walk were looked at
 }
 
 // Options of a walk.
@@ -121,6 +122,7 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	for i := o.From; i < to; i++ {
 		r.Before = append(r.Before, worlds)
 		next, err := k.Step(worlds, &p.Steps[i], i)
+		r.Events += k.Spent()
 		if errors.Is(err, walk.ErrBudget) || errors.Is(err, walk.ErrEnclosed) {
 			r.Open, r.OpenStep = err, i
 			return r, nil

@@ -19,6 +19,7 @@ type Held struct {
 	Least, Greatest float64
 	Planned         float64
 	Fine            float64 // what is narrower isn't parted further
+	Rest            bool    // the steps that follow have to keep their limits, too
 }
 
 // Bad is a range of a held quantity in which a limit is passed, or isn't known to be
@@ -51,7 +52,7 @@ func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held) ([]B
 		if w.covered(x) {
 			continue
 		}
-		if w.walks >= mostWalks {
+		if w.walks >= mostWalks || w.events >= mostEvents {
 			w.bad = append(w.bad, Bad{x[0], x[1], nil})
 			continue
 		}
@@ -86,14 +87,26 @@ type window struct {
 	symbol  int
 	bad     []Bad
 	walks   int
+	events  int
 }
 
-// mostWalks bounds the work on one window.
-const mostWalks = 120
+// What bounds the work on one window: walks, and places of them.
+const (
+	mostWalks  = 3000
+	mostEvents = 20000
+)
 
-// windowBudget is how many events one of them may take: where there are more orders
-// than that, the range is parted first.
-const windowBudget = 600
+// budget is how many places one of them may take: where there are more orders than
+// that, the range is parted first, and the sooner the wider it is.
+func (h *Held) budget(width float64) int {
+	switch whole := h.Greatest - h.Least; {
+	case width > whole/5:
+		return 100
+	case width > whole/40:
+		return 250
+	}
+	return 600
+}
 
 // between walks a range once. What comes back is to be looked at again.
 func (w *window) between(a, b float64) (again [][2]float64, err error) {
@@ -126,7 +139,12 @@ func (w *window) between(a, b float64) (again [][2]float64, err error) {
 		y.Region = x.Region.Extend(planned, -1, 1)
 		begin = append(begin, y)
 	}
-	run, err := q.Walk(w.ctx, nil, Options{Budget: windowBudget, Quiet: true, Parts: true, From: w.held.Step, To: w.held.Step + 1, Begin: begin})
+	to := w.held.Step + 1
+	if w.held.Rest {
+		to = len(q.Steps)
+	}
+	run, err := q.Walk(w.ctx, nil, Options{Budget: w.held.budget(b - a), Quiet: true, Parts: true, From: w.held.Step, To: to, Begin: begin})
+	w.events += run.Events
 	if w.ctx != nil && w.ctx.Err() != nil {
 		return nil, w.ctx.Err()
 	}
@@ -154,12 +172,12 @@ func (w *window) take(again *[][2]float64, a, b float64, form affine.Form, m *ju
 		return // or only an edge of what fails for another reason
 	}
 	low, high = max(low, a), min(high, b)
-	if part.By.R == 0 && !part.Region.Loose() || high-low <= w.held.Fine {
+	if part.By.R == 0 && !part.Region.Loose() && !part.Region.Wide() || high-low <= w.held.Fine {
 		w.bad = append(w.bad, Bad{low, high, m})
 		return
 	}
 	l, h := high, high // nothing is certain
-	if tight := part.Region.Tight(); tight != nil {
+	if tight := part.Region.Tight(); tight != nil && !tight.Wide() {
 		if x, y, ok := w.span(tight, part.By, form, m, 2*part.By.R); ok && y >= x {
 			l, h = max(x, a), min(y, b)
 			w.bad = append(w.bad, Bad{l, h, m})

@@ -152,7 +152,7 @@ func (r *run) fireSilent(w *World, i int, p Progress, x, felt affine.Form) {
 	if r.silent {
 		return
 	}
-	part := w.within(w.Region.And(p.Rows))
+	part := w.within(w.In(p))
 	if part == nil {
 		return
 	}

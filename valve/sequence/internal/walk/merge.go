@@ -102,6 +102,9 @@ func alike(a, b *World) bool {
 		!slices.Equal(a.Came, b.Came) || !slices.Equal(a.Times, b.Times) || s.Temperature != t.Temperature {
 		return false
 	}
+	if !slices.EqualFunc(a.Seen, b.Seen, func(x, y Seen) bool { return x.Index == y.Index && x.F.Same(y.F, equal) }) {
+		return false
+	}
 	if s.String != nil && s.String != t.String && !s.String.Same(t.String) {
 		return false
 	}
@@ -126,6 +129,7 @@ func sameLayers(a, b []well.Layer) bool { return slices.Equal(a, b) }
 func both(a, b *World, i int) []Progress {
 	if len(a.Rows[i]) == 1 && len(b.Rows[i]) == 1 && a.Rows[i][0].is(b.Rows[i][0]) {
 		p := a.Rows[i][0]
+		p.Wide = len(p.Rows) > 0 || len(b.Rows[i][0].Rows) > 0
 		p.Rows = nil
 		return []Progress{p}
 	}
@@ -135,7 +139,7 @@ func both(a, b *World, i int) []Progress {
 			if slices.ContainsFunc(all, p.is) {
 				continue
 			}
-			region := x.Region.And(p.Rows)
+			region := x.In(p)
 			if region == nil {
 				continue
 			}
@@ -143,11 +147,11 @@ func both(a, b *World, i int) []Progress {
 				if !p.is(q) {
 					continue
 				}
-				if other := y.Region.And(q.Rows); other != nil {
+				if other := y.In(q); other != nil {
 					region = region.Common(other)
 				}
 			}
-			p.Rows = region.Rows()
+			p.under(region)
 			all = append(all, p)
 		}
 	}
@@ -181,7 +185,7 @@ func join(r *affine.Region, all []Progress, p Progress) []Progress {
 		if !q.is(p) {
 			continue
 		}
-		x, y := r.And(q.Rows), r.And(p.Rows)
+		x, y := q.in(r), p.in(r)
 		if x == nil || y == nil {
 			if x == nil {
 				all = slices.Clone(all)
@@ -190,8 +194,12 @@ func join(r *affine.Region, all []Progress, p Progress) []Progress {
 			return all
 		}
 		all = slices.Clone(all)
-		all[i].Rows = x.Common(y).Rows()
+		all[i].under(x.Common(y))
 		return all
 	}
 	return append(slices.Clip(all), p)
 }
+
+// under gives an alternative the conditions of a region. What these were loosened
+// by isn't kept.
+func (p *Progress) under(r *affine.Region) { p.Rows, p.Wide = r.Rows(), r.Wide() || r.Loose() }

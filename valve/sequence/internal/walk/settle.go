@@ -129,11 +129,11 @@ func (r *run) alone(w *World, i int) bool {
 // split parts a world by the alternatives of an action's progress.
 func (r *run) split(w *World, i int, now affine.Form, pending []int, lines []affine.Line, depth int) error {
 	for _, p := range w.Rows[i] {
-		part := w.within(w.Region.And(p.Rows))
+		part := w.within(w.In(p))
 		if part == nil {
 			continue
 		}
-		p.Rows = nil
+		p.Rows, p.Wide = nil, false
 		part.Rows[i] = []Progress{p}
 		if err := r.take(part, now, pending, lines, depth+1); err != nil {
 			return err
@@ -151,11 +151,11 @@ func (r *run) comeOn(w *World, i int, now affine.Form, pending []int, lines []af
 		for _, p := range w.Rows[i] {
 			level, falling := waits(row, p)
 			by := along(falling, felt.Minus(level))
-			base := w.Region.And(p.Rows)
+			base := w.In(p)
 			if base == nil {
 				continue
 			}
-			p.Rows = nil
+			p.Rows, p.Wide = nil, false
 			if part := w.within(base.With(by.Shift(Reach))); part != nil && !last(row, p) {
 				q, _ := met(row, p)
 				part.Rows[i] = []Progress{q}

@@ -15,7 +15,7 @@ func (k *Walker) silentMissing(w *World, missing bool) (*World, bool) {
 				done = append(done, p)
 				continue
 			}
-			part := w.within(w.Region.And(p.Rows))
+			part := w.within(w.In(p))
 			if part != nil {
 				k.Observer.Missing(part, i, k.place)
 			}

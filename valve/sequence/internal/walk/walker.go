@@ -151,11 +151,15 @@ func (k *Walker) ended(worlds []*World) ([]*World, error) {
 			for d := range w.Came {
 				w.Came[d] = 0
 			}
+			w.Seen = nil
 			good = append(good, w)
 		}
 	}
 	return good, nil
 }
+
+// Spent is how many places the last step took.
+func (k *Walker) Spent() int { return k.spent }
 
 func (k *Walker) spend() error {
 	budget := k.Budget

@@ -22,8 +22,19 @@ type World struct {
 	// where that isn't certain.
 	Dry   [][]affine.Form
 	Trail *Trail // what happened, last first
+	// Seen is what an observer has seen where the step stood still, to hold it against
+	// what comes later in it.
+	Seen []Seen
 
 	at affine.Form // of a world that is remembered: where it stood
+}
+
+// Seen is a pressure that was seen where a step stood still.
+type Seen struct {
+	Index int
+	F     affine.Form
+	State *well.State // as it was
+	Place Place
 }
 
 // Progress is how far a row of triggers has come, under conditions.
@@ -33,6 +44,7 @@ type Progress struct {
 	Out   bool // the next one was met and hasn't come back to its re-arm level
 	Done  bool // the row has fired; only of a silent action
 	Rows  []affine.Form
+	Wide  bool // the conditions hold in more than the part in which it is so
 }
 
 // is tells whether two alternatives are the same but for their conditions.
@@ -88,6 +100,7 @@ func (w *World) Clone() *World {
 	c.Times = slices.Clone(w.Times)
 	c.Live = slices.Clone(w.Live)
 	c.Dry = slices.Clone(w.Dry) // conditions are never written into
+	c.Seen = slices.Clip(w.Seen)
 	return &c
 }
 
@@ -108,13 +121,23 @@ func (w *World) only(i int) bool {
 		return len(w.Rows[i]) > 0
 	}
 	p := w.Rows[i][0]
-	region := w.Region.And(p.Rows)
+	region := w.In(p)
 	if region == nil {
 		return false
 	}
-	p.Rows = nil
+	p.Rows, p.Wide = nil, false
 	w.Region, w.Rows[i] = region, []Progress{p}
 	return true
+}
+
+// In is the part of a world's region in which an alternative is so, or nil.
+func (w *World) In(p Progress) *affine.Region { return p.in(w.Region) }
+
+func (p Progress) in(r *affine.Region) *affine.Region {
+	if r = r.And(p.Rows); r != nil && p.Wide {
+		return r.Widened()
+	}
+	return r
 }
 
 // waits is the level that a row waits for next, and the way in which it is met.
