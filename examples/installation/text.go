@@ -209,6 +209,15 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		head, text := u.pumped(v)
 		line(head, "%s", text)
 	}
+	for n := range s.Pumps {
+		for k, text := range u.pumping(s, n) {
+			head := "pump"
+			if k > 0 {
+				head = ""
+			}
+			line(head, "%s", text)
+		}
+	}
 	for _, g := range s.Gas {
 		line("gas", "%s", u.gasIn(g))
 	}

@@ -80,6 +80,9 @@ type checker struct {
 	stands    [][]stand // nominal, by step
 	ends      []*walk.World
 	out       *proof.Outcome
+
+	pumpResults [][]PumpResult // by step
+	pumpFault   error
 }
 
 // stand is the nominal well where a step stands still.
@@ -94,6 +97,9 @@ func (k *checker) check() (*Programme, error) {
 	k.tell(0, "walking the nominal values")
 	if err := k.walkNominal(); err != nil {
 		return nil, err
+	}
+	if k.pumpFault != nil {
+		return nil, k.pumpFault
 	}
 	k.peaks()
 	k.tell(0.1, "proving")
@@ -111,6 +117,11 @@ func (k *checker) check() (*Programme, error) {
 		k.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
+		}
+		if stopped == nil {
+			if stopped = k.greatestRates(); stopped != nil && k.ctx.Err() == nil {
+				return nil, stopped
+			}
 		}
 	}
 	k.findings()
@@ -153,7 +164,7 @@ func (k *checker) walkNominal() error {
 	k.ends = make([]*walk.World, len(k.Steps))
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true, Stops: true,
+		Astray: true, Stops: true, Pumps: k.pumped,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once

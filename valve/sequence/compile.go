@@ -128,7 +128,7 @@ func (c *compiler) uncertain() {
 
 func (c *compiler) fluids() {
 	for _, f := range c.plan.Fluids {
-		x := well.Fluid{Name: f.Name, Density: c.forms["fluids."+f.Name+".density"], Compression: float64(f.Compression)}
+		x := well.Fluid{Name: f.Name, Density: c.forms["fluids."+f.Name+".density"], Compression: float64(f.Compression), Rheology: f.rheology()}
 		var feels hydrostatics.Fluid
 		switch f.Kind {
 		case ClearBrine:

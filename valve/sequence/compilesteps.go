@@ -24,6 +24,7 @@ func (c *compiler) steps() {
 			x.Swaps = append(x.Swaps, walk.Swap{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
 				From: c.depth(w.From), To: c.depth(w.To), Up: w.Up})
 		}
+		x.Pumps = c.pumps(s)
 		for _, ramp := range s.Ramps {
 			var moves []walk.Move
 			for _, name := range slices.Sorted(maps.Keys(ramp)) {

@@ -62,6 +62,21 @@
 // numbers passes the limit by more than the remainder, in eight times as many pieces
 // if need be; else the limit isn't decided.
 //
+// # Pumping
+//
+// A step may pump into one compartment and out at another, or into a formation. Pump
+// and well are then one body, fixed where it returns; friction is what package
+// fluid/flow makes of each fluid in each bore at the rate, against the flow. The rate
+// comes up and goes down in pieces, between which friction is enclosed by its own
+// values; the fluids move as plugs from pieces to pieces between which no front passes
+// anything, and on which pressures are straight. What leaves is counted. Where the
+// columns alone would carry more than is pumped the pump's pressure is below zero, and
+// said to fall by itself; below a vacuum it is a finding. The greatest rate at which the
+// step is proved is searched for among proofs: friction grows with the rate. Fluids on
+// the way are of constant density; ways that part, ways that change while they are
+// pumped, mixing, gels and losses in fittings aren't modelled, and the first two are
+// refused.
+//
 // # What counts
 //
 // Reaching a level fires it; reaching a limit isn't passing it, both to 1e-7 psi.
@@ -90,8 +105,8 @@
 //
 // # Limits of the model
 //
-// Fluids are at rest at each moment: friction while pumping isn't in the
-// pressures (package fluid/flow has it), nor is the time that anything takes.
+// Fluids are at rest at each moment, but for what a step pumps; the time that
+// anything takes isn't in the pressures.
 // Of a swap of fluids the moving front is walked, its mixing isn't, and where a
 // density feels pressure the front's own gain is taken at the pressure that stands
 // there before. While zones produce, their rates and sand-face pressures are those

@@ -82,7 +82,7 @@ func (k *checker) gasAt(i int) ([]GasAt, error) {
 			x.Depth = unit.Length(level.F.C)
 			x.TVD = unit.Length(k.tvdAt(level.F.C))
 		}
-		if mass := (b - a) * float64(p.Capacity); math.Abs(mass) > 1e-6*math.Max(math.Abs(a), math.Abs(b))*float64(p.Capacity) {
+		if mass := (b - a) * float64(p.capacity()); math.Abs(mass) > 1e-6*math.Max(math.Abs(a), math.Abs(b))*float64(p.capacity()) {
 			x.In = unit.Volume(mass / gas.Surface)
 		}
 		all = append(all, x)

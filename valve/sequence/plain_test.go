@@ -26,6 +26,7 @@ const psiPerFootPpg = 12.0 / 231
 type plainLayer struct {
 	top, bottom, gradient float64 // ft, ft, psi/ft
 	gas                   bool
+	name                  string // of the fluid
 }
 
 type plainComp struct {
@@ -142,7 +143,7 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 		}
 		top := k.top
 		for _, l := range layers {
-			k.layers = append(k.layers, plainLayer{top, l.To.In(foot), w.fluids[l.Fluid], l.Fluid == w.gas && w.gas != ""})
+			k.layers = append(k.layers, plainLayer{top, l.To.In(foot), w.fluids[l.Fluid], l.Fluid == w.gas && w.gas != "", l.Fluid})
 			top = l.To.In(foot)
 		}
 		if c.Formation != "" {

@@ -160,7 +160,7 @@ func (k *plainSolver) lift(s *plainState, i int, p, depth float64) error {
 		}
 	}
 	s.top[i] = top
-	s.layers[i] = []plainLayer{{old[0].top, level, 0, true}, {level, old[1].bottom, old[1].gradient, false}}
+	s.layers[i] = []plainLayer{{old[0].top, level, 0, true, old[0].name}, {level, old[1].bottom, old[1].gradient, false, old[1].name}}
 	for n, port := range k.well.ports {
 		if s.open[n] && (port.a == i || port.b == i) && port.depth < level-0.004 {
 			return fmt.Errorf("gas in %q passes through %q", k.well.comps[i].name, port.name)
@@ -332,4 +332,6 @@ func TestVerdictsWithGas(t *testing.T) {
 	require.Zero(t, c.wrong.Load())
 }
 
-func plainGasPlan(n uint64) *sequence.Plan { return plainPlanOf(newRandom(2027, n), "gas", n, true) }
+func plainGasPlan(n uint64) *sequence.Plan {
+	return plainPlanOf(newRandom(2027, n), "gas", n, plainGases)
+}

@@ -43,10 +43,15 @@ type plainState struct {
 	closed []bool    // by compartment: its gas is shut in
 	mass   []float64 // of that, as the pressure that it makes
 	key    []string  // by compartment: the body that it was last in
+
+	well      *plainWell
+	flows     map[int]plainPath // by compartment on the way of what is pumped
+	rate      float64           // ft³/s
+	injection []float64         // by formation: what it takes above its pressure
 }
 
 func (w *plainWell) start() *plainState {
-	s := &plainState{}
+	s := &plainState{well: w, flows: map[int]plainPath{}, injection: make([]float64, len(w.forms))}
 	for _, c := range w.comps {
 		s.top = append(s.top, c.trapped)
 		s.layers = append(s.layers, c.layers)
@@ -85,7 +90,7 @@ func (s *plainState) at(i int, depth float64) float64 {
 	if s.gassy(i) {
 		return s.down(i, s.top[i], s.layers[i][0].top, depth)
 	}
-	return s.top[i] + s.head(i, depth)
+	return s.top[i] + s.head(i, depth) - s.lost(i, depth)
 }
 
 // felt is what an action's triggers feel.
@@ -129,7 +134,7 @@ func (k *plainSolver) body(s *plainState, i int) error {
 				continue
 			}
 			k.seen[other], k.bodyOf[other] = true, i
-			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.head(other, port.depth)
+			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth)
 			k.members = append(k.members, other)
 		}
 	}
@@ -189,7 +194,7 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 					return fmt.Errorf("two formations in the body of %q", k.well.comps[i].name)
 				}
 			}
-			base = f.pressure - s.head(formation, f.depth) - k.offset[formation]
+			base = f.pressure + s.injection[k.well.comps[formation].formation] - s.head(formation, f.depth) + s.lost(formation, f.depth) - k.offset[formation]
 		default:
 			var err error
 			if base, err = k.trapped(own, injected); err != nil {

@@ -17,20 +17,35 @@ import (
 // limits, are set from a nominal walk, so that about half of the plans are right
 // at nominal values and a good share over the whole box.
 func plainPlan(seed, n uint64) *sequence.Plan {
-	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, false)
+	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, plainLiquids)
 }
 
-// plainPlanOf is plainPlan, with gas or without.
-func plainPlanOf(random *rand.Rand, of string, n uint64, gas bool) *sequence.Plan {
+// plainWith is what a random well has besides what every one has.
+type plainWith int
+
+const (
+	plainLiquids plainWith = iota
+	plainGases
+	plainPumps
+)
+
+// plainPlanOf is plainPlan, with gas or pumps or neither.
+func plainPlanOf(random *rand.Rand, of string, n uint64, with plainWith) *sequence.Plan {
 	for {
 		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %s/%d", of, n)}, held: map[int]bool{}, sand: map[int]bool{}}
 		m.width = math.Exp(m.between(math.Log(0.003), math.Log(0.08)))
 		m.well()
-		if gas {
+		switch with {
+		case plainGases:
 			m.gasify()
+		case plainPumps:
+			m.pumpify()
 		}
 		m.devices()
 		m.steps()
+		if with == plainPumps && !m.pumpSteps() {
+			continue
+		}
 		m.levels()
 		m.goals()
 		r := plainWalkOf(m.plan, 4, nil)

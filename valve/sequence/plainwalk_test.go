@@ -86,6 +86,11 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
+	for _, p := range step.Pump {
+		if err := w.pump(p); err != nil {
+			return err
+		}
+	}
 	w.stand()
 	for _, ramp := range step.Ramps {
 		w.leg++
@@ -156,9 +161,9 @@ func (w *plainWalk) swap(x sequence.Swap) (set func(float64), kinks []float64) {
 	slices.Sort(kinks)
 	return func(f float64) {
 		if x.Up {
-			w.s.layers[i] = plainReplace(old, plainLayer{to - (to-from)*f, to, gradient, gas})
+			w.s.layers[i] = plainReplace(old, plainLayer{to - (to-from)*f, to, gradient, gas, x.Fluid})
 		} else {
-			w.s.layers[i] = plainReplace(old, plainLayer{from, from + (to-from)*f, gradient, gas})
+			w.s.layers[i] = plainReplace(old, plainLayer{from, from + (to-from)*f, gradient, gas, x.Fluid})
 		}
 	}, kinks
 }
@@ -171,8 +176,8 @@ func plainReplace(old []plainLayer, in plainLayer) []plainLayer {
 		}
 	}
 	for _, l := range old {
-		keep(plainLayer{l.top, min(l.bottom, in.top), l.gradient, l.gas})
-		keep(plainLayer{max(l.top, in.bottom), l.bottom, l.gradient, l.gas})
+		keep(plainLayer{l.top, min(l.bottom, in.top), l.gradient, l.gas, l.name})
+		keep(plainLayer{max(l.top, in.bottom), l.bottom, l.gradient, l.gas, l.name})
 	}
 	keep(in)
 	slices.SortFunc(out, func(a, b plainLayer) int { return cmpFloat(a.top, b.top) })

@@ -68,6 +68,14 @@ type Fluid struct {
 	Nitrogen         float64 `json:"nitrogen"`
 	CarbonDioxide    float64 `json:"carbon dioxide"`
 	HydrogenSulphide float64 `json:"hydrogen sulphide"`
+
+	// How it flows, where it is pumped: a viscosity, with a yield point or without
+	// (Bingham), or a consistency with its flow index (power law; Herschel and Bulkley
+	// with a yield point).
+	Viscosity   unit.Viscosity   `json:"viscosity"`
+	Yield       unit.Pressure    `json:"yield point"`
+	Consistency unit.Consistency `json:"consistency"`
+	Index       float64          `json:"flow index"`
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -109,7 +117,8 @@ type Compartment struct {
 	Surface   bool                     `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
 	Formation string                   `json:"formation"` // the formation that it stands open to
 	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
-	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
+	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
+	Bores     []Bore                   `json:"bores"`     // from the top down, for pumping
 }
 
 // Layer is one fluid down to a measured depth.

@@ -14,6 +14,9 @@ type Step struct {
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps"`
+	// Pump is what is pumped through the well, one after the other, after the swaps and
+	// before the ramps.
+	Pump []Pump `json:"pump"`
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	Squeeze map[string]unit.Pressure `json:"squeeze"`

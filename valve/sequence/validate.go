@@ -186,6 +186,7 @@ func (v *validation) fluids() {
 		default:
 			v.fault(path+".kind", "is %q; there are %q, %q, %q, and the gases %q, %q and %q", f.Kind, ConstantDensity, ClearBrine, FreshWater, Nitrogen, Methane, NaturalGas)
 		}
+		v.rheology(path, f)
 		if !f.Kind.Gas() && (f.Gravity != 0 || f.Nitrogen != 0 || f.CarbonDioxide != 0 || f.HydrogenSulphide != 0) {
 			v.fault(path, "gravity and contents belong to natural gas, %q", NaturalGas)
 		}
@@ -231,6 +232,7 @@ func (v *validation) compartments() {
 		v.capacity(path+".capacity", c.Capacity)
 		v.layers(path, c)
 		v.gasLayers(path, c)
+		v.bores(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
 			k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == c.Formation })
 			v.within(path+".formation", v.plan.Formations[k].Depth, c.Name)

@@ -16,7 +16,7 @@ func (k *checker) volumes(i int) []Volume {
 	for _, w := range step.Swap {
 		c := k.plan.Compartments[k.by.compartment[w.Compartment]]
 		all = append(all, Volume{Compartment: w.Compartment, What: "swap to " + w.Fluid,
-			Volume: unit.Volume(float64(c.Capacity) * float64(w.To-w.From))})
+			Volume: unit.Volume(float64(c.capacity()) * float64(w.To-w.From))})
 	}
 	for n, ramp := range step.Ramps {
 		if n+1 >= len(k.stands[i]) {
@@ -43,11 +43,11 @@ func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pres
 		for _, m := range after.Body(i) {
 			counted[m] = true
 			p := k.plan.Compartments[m]
-			total += float64(p.Capacity) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
+			total += float64(p.capacity()) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
 			if after.Closed(m) { // liquid that came in under its gas
 				was, _ := before.GasIn(m)
 				is, _ := after.GasIn(m)
-				total += float64(p.Capacity) * (was.F.C - is.F.C)
+				total += float64(p.capacity()) * (was.F.C - is.F.C)
 			}
 		}
 		if total != 0 {

@@ -7,6 +7,7 @@ import (
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/walk"
 )
 
 // Outcome is what was found of a plan.
@@ -47,7 +48,7 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 		return nil, err
 	}
 	out := &Outcome{Run: run}
-	w := witnesses{p, ctx, map[string]*judge.Judge{}, 60, p.Network.HasGas()}
+	w := witnesses{p, ctx, map[string]*judge.Judge{}, 60, p.enclosed()}
 	for _, m := range run.Judge.Passed() {
 		f := Failure{Margin: m}
 		if f.Witness, f.Shown, err = w.find(m); err != nil {
@@ -73,8 +74,8 @@ type witnesses struct {
 	*Problem
 	ctx   context.Context
 	known map[string]*judge.Judge
-	most  int // points tried for one limit
-	gas   bool
+	most  int  // points tried for one limit
+	loose bool // what is shown must be certain
 }
 
 // find looks for a choice with which a limit is passed: the nominal one if that
@@ -102,7 +103,7 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 				if shown == nil || !shown.Fails() {
 					break
 				}
-				if !w.gas || shown.Certain() {
+				if !w.loose || shown.Certain() {
 					return e, shown, nil
 				}
 			}
@@ -128,6 +129,12 @@ func (w *witnesses) shared(points [][]float64) [][]float64 {
 		}
 	}
 	return all
+}
+
+// enclosed tells whether gas or pumping makes pressures of a walk of plain numbers only
+// enclosed.
+func (p *Problem) enclosed() bool {
+	return p.Network.HasGas() || slices.ContainsFunc(p.Steps, func(s walk.Step) bool { return len(s.Pumps) > 0 })
 }
 
 // finer is into how many times as many pieces a leg is cut that gas feels, where what

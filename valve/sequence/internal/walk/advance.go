@@ -130,9 +130,7 @@ func (r *run) passed(w *World, i int, p Progress, line affine.Line) (affine.Form
 	end := line.At(r.length)
 	if line.D > 0 && r.loose && !a.Axial {
 		s := w.State.Clone()
-		for _, m := range r.moves {
-			s.Applied[m.Compartment] = affine.Flat(m.To)
-		}
+		r.ends(s)
 		if s.Solve(r.length) == nil {
 			if felt, err := s.Felt(a); err == nil {
 				end = felt.At(r.length)

@@ -1,6 +1,9 @@
 package walk
 
-import "completion.example/valve/sequence/internal/affine"
+import (
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
 
 // ramp moves surface pressures together from where they stand. What was shut in
 // opens at the pressure that it has. s is the way of the leading one.
@@ -131,7 +134,12 @@ func (k *Walker) rampPiece(w *World, moves []Move, travel []affine.Form, length 
 		loose = loose || apart > 0
 	}
 	s.Span = most
-	k.loose, k.moves = loose, moves
+	k.loose = loose
+	k.ends = func(s *well.State) {
+		for _, m := range moves {
+			s.Applied[m.Compartment] = affine.Flat(m.To)
+		}
+	}
 	out, err := k.leg(w, length, false)
 	k.loose = false
 	for _, x := range out {

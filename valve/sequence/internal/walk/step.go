@@ -13,6 +13,7 @@ type Step struct {
 	Temperature int // index; -1: as before
 	Shut        []int
 	Swaps       []Swap
+	Pumps       []well.Pump // after the swaps
 	Ramps       [][]Move
 	Squeeze     map[int]float64
 	Pulls       []affine.Form
@@ -46,6 +47,9 @@ func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
 	for _, sw := range step.Swaps {
 		all = append(all, drive{number: -1, label: "swap", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+	}
+	for n, p := range step.Pumps {
+		all = append(all, drive{number: -1, label: fmt.Sprintf("pump %d", n+1), stand: -1, run: func(w *World) ([]*World, error) { return k.pump(w, p, n) }})
 	}
 	stand := 0
 	all[len(all)-1].stand = stand

@@ -56,6 +56,8 @@ type Walker struct {
 	Budget int
 	// Stops makes it an error if devices move each other without end in every world.
 	Stops bool
+	// Pumps, where not nil, is shown the well at every turn of a pump at its full rate.
+	Pumps func(Pumped)
 	// Fine is into how many times as many pieces legs are cut that gas feels; zero: once.
 	Fine int
 	// Context, where not nil, ends the walk once it is done.
@@ -70,13 +72,13 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
-	moves   []Move       // of the ramp, where its ways are only enclosed
-	stuck   error        // devices moved each other without end in a world of the step
-	seen    []*World     // of the stage that is taken on
-	ahead   affine.Form  // of a leg that is walked in pieces: what is left after this one
-	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
-	silent  bool         // the observer isn't told: a leg is tried
-	pulling *affine.Line // the weight indicator, on a pull
+	ends    func(s *well.State) // brings what moves to the end of the leg, where its ways are only enclosed
+	stuck   error               // devices moved each other without end in a world of the step
+	seen    []*World            // of the stage that is taken on
+	ahead   affine.Form         // of a leg that is walked in pieces: what is left after this one
+	loose   bool                // the end of the leg is only enclosed along it, and shown once it is known
+	silent  bool                // the observer isn't told: a leg is tried
+	pulling *affine.Line        // the weight indicator, on a pull
 }
 
 // DefaultBudget ends what would go on for minutes.

@@ -104,6 +104,8 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 	}
 	c := s.columns[i]
 	switch {
+	case s.Pumping(i):
+		return p.Plus(s.profiles[i][to]).Minus(s.profiles[i][from]), nil
 	case c.uniform:
 		p.F = p.F.Plus(c.drops[to].Minus(c.drops[from]))
 	case c.gas:
@@ -253,6 +255,9 @@ func (s *State) gradient(i, depth int) (affine.Form, error) {
 	p, err := s.At(i, depth)
 	if err != nil {
 		return affine.Form{}, err
+	}
+	if s.Pumping(i) {
+		return s.flowingGradient(i, depth), nil
 	}
 	c := s.columns[i]
 	of := func(fluid int) (affine.Form, error) {

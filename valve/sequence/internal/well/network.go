@@ -3,6 +3,7 @@ package well
 import (
 	"slices"
 
+	"completion.example/fluid/flow"
 	"completion.example/hydrostatics"
 	"completion.example/valve/sequence/internal/affine"
 )
@@ -48,6 +49,7 @@ type Fluid struct {
 	Cold, Warm  []*hydrostatics.Column // at the ends of what the temperature may be off; nil where it isn't
 	Scale       affine.Form            // of a fluid that feels: what its density is multiplied with
 	Compression float64                // 1/Pa, for volumes
+	Rheology    *flow.Rheology         // nil: not known
 	Gases       []*Gases               // by temperature, of a gas; else nil
 	Surface     float64                // density of a gas at surface conditions, kg/m³
 }
@@ -63,6 +65,7 @@ type Compartment struct {
 	Formation   int // or -1
 	FormationAt int // in Depths
 	Volume      float64
+	Bores       []Bore  // down its length, where the plan has them
 	Turn        float64 // measured depth at which the hole first turns up in it, or of its bottom
 	Layers      []Layer
 	Trapped     affine.Form

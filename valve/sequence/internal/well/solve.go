@@ -120,6 +120,9 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 		return s.mix(members, formations, func(m int) (affine.Line, error) {
 			k := &s.Compartments[m]
 			p := affine.Flat(s.Formations[k.Formation].Pressure)
+			if s.inject != nil {
+				p = p.Plus(s.inject[k.Formation])
+			}
 			if s.gas[m].Closed {
 				err := s.lift(m, k.FormationAt, p)
 				return s.Top[m], err

@@ -23,9 +23,11 @@ type State struct {
 	Meets       []Meeting   // by compartment: the other reference of its body
 	String      StringState // nil: the plan has no string
 	columns     []*column
-	gas         []capOfGas // by compartment
-	body        []uint64   // by compartment: the body that it was last in
-	stirred     bool       // columns have changed since the last Solve of everything
+	gas         []capOfGas      // by compartment
+	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
+	inject      []affine.Line   // by formation: what it takes above its own pressure
+	body        []uint64        // by compartment: the body that it was last in
+	stirred     bool            // columns have changed since the last Solve of everything
 
 	visited []bool
 	order   []int
@@ -73,6 +75,13 @@ func (s *State) Clone() *State {
 	c.Meets = slices.Clone(s.Meets)
 	c.columns = slices.Clone(s.columns)
 	c.gas = slices.Clone(s.gas)
+	if s.profiles != nil { // Stand writes into them
+		c.profiles = make([][]affine.Line, len(s.profiles))
+		for i := range s.profiles {
+			c.profiles[i] = slices.Clone(s.profiles[i])
+		}
+	}
+	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
 	c.visited = make([]bool, len(s.visited))
 	c.order = nil
@@ -134,6 +143,14 @@ func (s *State) Stand(x affine.Form) {
 		if m := &s.Meets[i]; m.With >= 0 {
 			m.Excess = affine.Flat(m.Excess.At(x))
 		}
+	}
+	for _, lines := range s.profiles {
+		for d := range lines {
+			lines[d] = affine.Flat(lines[d].At(x))
+		}
+	}
+	for f := range s.inject {
+		s.inject[f] = affine.Flat(s.inject[f].At(x))
 	}
 	s.Front, s.Span, s.Rate, s.Begun = Front{Compartment: -1}, 0, nil, nil
 }
