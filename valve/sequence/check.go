@@ -82,6 +82,7 @@ type checker struct {
 	out       *proof.Outcome
 
 	pumpResults [][]PumpResult // by step
+	flowResults [][]PressureAt // by step
 	pumpFault   error
 }
 
@@ -164,7 +165,7 @@ func (k *checker) walkNominal() error {
 	k.ends = make([]*walk.World, len(k.Steps))
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true, Stops: true, Pumps: k.pumped,
+		Astray: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once

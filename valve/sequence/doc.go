@@ -77,6 +77,17 @@
 // pumped, mixing, gels and losses in fittings aren't modelled, and the first two are
 // refused.
 //
+// # Flowing
+//
+// A step that produces ends with its zones flowing: pressures go straight from those at
+// rest to those of package valve/production at the wellhead pressure of the step, and
+// back. On that way, too, devices, ratings, the string and the packer are held against
+// what they feel: the string's pressure, straight in true vertical depth between where
+// zones come in (friction lies anywhere between its share of that and of the hole's
+// length), and behind a choke that of the sandface with the zone's own fluid. The
+// temperatures are those that the step names. Start-up surges aren't modelled; flow
+// between zones is a finding of its own.
+//
 // # What counts
 //
 // Reaching a level fires it; reaching a limit isn't passing it, both to 1e-7 psi.
@@ -109,9 +120,7 @@
 // anything takes isn't in the pressures.
 // Of a swap of fluids the moving front is walked, its mixing isn't, and where a
 // density feels pressure the front's own gain is taken at the pressure that stands
-// there before. While zones produce, their rates and sand-face pressures are those
-// of the flow; triggers, ratings, string and pressures at the devices are those of
-// the well at rest at the surface pressures that stand then.
+// there before.
 //
 // A trapped compartment keeps the pressure at its top through a change of
 // temperature, unless gas stands in it: what heat does to liquids is for the plan to

@@ -78,8 +78,9 @@ type StepResult struct {
 	Tests    []TestResult    `json:"tests,omitempty"`
 	Barriers []BarrierResult `json:"barriers"`
 	Volumes  []Volume        `json:"volumes,omitempty"`
-	Pumps    []PumpResult    `json:"pumps,omitempty"` // nominal
-	Gas      []GasAt         `json:"gas,omitempty"`   // nominal: at the end
+	Pumps    []PumpResult    `json:"pumps,omitempty"`   // nominal
+	Gas      []GasAt         `json:"gas,omitempty"`     // nominal: at the end
+	Flowing  []PressureAt    `json:"flowing,omitempty"` // nominal: at the devices while the zones flow
 	Zones    []ZoneRate      `json:"zones,omitempty"`
 	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
 	Partings []Parting       `json:"partings,omitempty"`

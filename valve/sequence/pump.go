@@ -174,8 +174,8 @@ type PumpPoint struct {
 	Pressure unit.Pressure `json:"pressure"` // at the pump
 	// Falls says that the pressure is below zero: the fluid falls by itself, the pump
 	// shows nothing, and the well takes more than is pumped.
-	Falls bool `json:"falls,omitempty"`
-	Devices  []PressureAt  `json:"devices"`
+	Falls   bool         `json:"falls,omitempty"`
+	Devices []PressureAt `json:"devices"`
 }
 
 // pumped keeps what the nominal walk shows of pumps.

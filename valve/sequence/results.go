@@ -47,6 +47,9 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Ports = append(r.Ports, PortState{p.Name, end.State.Open[n]})
 	}
 	r.Volumes = k.volumes(i)
+	if i < len(k.flowResults) {
+		r.Flowing = k.flowResults[i]
+	}
 	if i < len(k.pumpResults) {
 		r.Pumps = k.pumpResults[i]
 	}

@@ -4,7 +4,7 @@ import "math"
 
 // MostInputs and MostOutputs are how many lines a function may take and give.
 const (
-	MostInputs  = 4
+	MostInputs  = 6
 	MostOutputs = 3
 )
 

@@ -131,10 +131,10 @@ func (w *witnesses) shared(points [][]float64) [][]float64 {
 	return all
 }
 
-// enclosed tells whether gas or pumping makes pressures of a walk of plain numbers only
+// enclosed tells whether gas or flow makes pressures of a walk of plain numbers only
 // enclosed.
 func (p *Problem) enclosed() bool {
-	return p.Network.HasGas() || slices.ContainsFunc(p.Steps, func(s walk.Step) bool { return len(s.Pumps) > 0 })
+	return p.Network.HasGas() || slices.ContainsFunc(p.Steps, func(s walk.Step) bool { return len(s.Pumps) > 0 || s.Flow != nil })
 }
 
 // finer is into how many times as many pieces a leg is cut that gas feels, where what

@@ -18,7 +18,10 @@ type Step struct {
 	Squeeze     map[int]float64
 	Pulls       []affine.Form
 	Lands       bool
-	Expect      [][]int // by device, in their order
+	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
+	// where they don't.
+	Flow   func(s *well.State) (*well.Flowed, error)
+	Expect [][]int // by device, in their order
 }
 
 // Move is a surface pressure that is brought to another.
@@ -65,6 +68,9 @@ func (k *Walker) drives(step *Step) []drive {
 	}
 	for i := range step.Pulls {
 		add(fmt.Sprintf("pull %d", i+1), func(w *World) ([]*World, error) { return k.pull(w, i) })
+	}
+	if step.Flow != nil {
+		all = append(all, drive{number: stand, label: "flowing", stand: -1, run: k.flow})
 	}
 	if step.Lands {
 		last := &all[len(all)-1]

@@ -58,6 +58,8 @@ type Walker struct {
 	Stops bool
 	// Pumps, where not nil, is shown the well at every turn of a pump at its full rate.
 	Pumps func(Pumped)
+	// Flows, where not nil, is shown the well while the zones of a step flow.
+	Flows func(w *World, step int)
 	// Fine is into how many times as many pieces legs are cut that gas feels; zero: once.
 	Fine int
 	// Context, where not nil, ends the walk once it is done.

@@ -228,6 +228,13 @@ func (s *State) spread(i int, top affine.Line, members []int) error {
 			if err != nil {
 				return err
 			}
+			if s.jumps != nil {
+				if from == port.A {
+					q = q.Plus(s.jumps[p])
+				} else {
+					q = q.Plus(s.jumps[p].Times(-1))
+				}
+			}
 			if s.gas[next].Closed {
 				err = s.lift(next, there, q)
 			} else {

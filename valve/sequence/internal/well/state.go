@@ -25,6 +25,7 @@ type State struct {
 	columns     []*column
 	gas         []capOfGas      // by compartment
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
+	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
 	inject      []affine.Line   // by formation: what it takes above its own pressure
 	body        []uint64        // by compartment: the body that it was last in
 	stirred     bool            // columns have changed since the last Solve of everything
@@ -81,6 +82,7 @@ func (s *State) Clone() *State {
 			c.profiles[i] = slices.Clone(s.profiles[i])
 		}
 	}
+	c.jumps = slices.Clone(s.jumps)
 	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
 	c.visited = make([]bool, len(s.visited))
@@ -148,6 +150,9 @@ func (s *State) Stand(x affine.Form) {
 		for d := range lines {
 			lines[d] = affine.Flat(lines[d].At(x))
 		}
+	}
+	for p := range s.jumps {
+		s.jumps[p] = affine.Flat(s.jumps[p].At(x))
 	}
 	for f := range s.inject {
 		s.inject[f] = affine.Flat(s.inject[f].At(x))
