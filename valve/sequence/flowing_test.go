@@ -38,7 +38,7 @@ func producer() *sequence.Plan {
 // well: beside the sleeve the tubing's, behind it that of the sandface.
 func TestFlowingPressuresAtDevices(t *testing.T) {
 	p := producer()
-	r := checked(t, p)
+	r := verdicted(t, p)
 	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
 	w := production.Well{Zones: []production.Zone{{Name: "sand", Depth: 8500 * foot, Density: 7 * ppg,
 		Inflow: inflow.LiquidDeliverability{Reservoir: 4300*psi - hydrostatics.Pressure(7*ppg, 400*foot), Index: 3 * unit.BarrelPerDayPSI},
@@ -64,8 +64,8 @@ func TestTheDrawdownMovesSomething(t *testing.T) {
 	atRest := *p
 	atRest.Steps = []sequence.Step{p.Steps[0]}
 	atRest.Steps[0].Produce = nil
-	require.Equal(t, sequence.Proved, checked(t, &atRest).Verdict)
-	r := checked(t, p)
+	require.Equal(t, sequence.Proved, verdicted(t, &atRest).Verdict)
+	r := verdicted(t, p)
 	require.Equal(t, sequence.Refuted, r.Verdict)
 	require.Equal(t, sequence.Unintended, r.Findings[0].Kind)
 	require.Equal(t, "disc: moves", r.Findings[0].Device)
@@ -77,7 +77,7 @@ func TestFlowingPressuresAreEnclosed(t *testing.T) {
 	p.Formations[0].Pressure = band(4300, 150)
 	p.Ratings = []sequence.Rating{{Name: "screen", Inside: "annulus", Outside: "screen", From: 8550 * foot, To: 8550 * foot, Burst: exactly(5000)}}
 	least := 0.0
-	for _, m := range checked(t, p).Margins {
+	for _, m := range verdicted(t, p).Margins {
 		if m.Kind == sequence.RatingCross {
 			var x pressure
 			require.NoError(t, x.UnmarshalText([]byte(m.Left)))
@@ -89,7 +89,7 @@ func TestFlowingPressuresAreEnclosed(t *testing.T) {
 	for k := range 21 {
 		q := p.Clone()
 		q.Formations[0].Pressure = exactly(4150 + 15*float64(k))
-		for _, x := range checked(t, q).Steps[0].Flowing {
+		for _, x := range verdicted(t, q).Steps[0].Flowing {
 			if x.Compartment == "screen" {
 				worst = min(worst, 5000-(9*psiPerFootPpg*8550-x.Pressure.In(psi)))
 			}

@@ -122,7 +122,7 @@ func (c *compiler) gases(f Fluid, x *well.Fluid) {
 		g := &well.Gases{Least: h.Least(), Most: h.Greatest()}
 		at := func(by float64) *well.Gas {
 			t := c.warmth(k, by)
-			return well.NewGas(f.Name, eos, t, c.hole(t))
+			return well.NewGas(f.Name, eos, t, c.alongHole(t))
 		}
 		g.Gas[1] = at(g.Least + (g.Most-g.Least)/2)
 		if h.Radius() > 0 {
@@ -146,9 +146,9 @@ func (c *compiler) warmth(k int, by float64) *hydrostatics.TemperatureProfile {
 	return t
 }
 
-// hole are depths along the hole from surface down: every turn of it and of a
+// alongHole are depths along the hole from surface down: every turn of it and of a
 // temperature, and no two further apart than what a cubic between them is good for.
-func (c *compiler) hole(t *hydrostatics.TemperatureProfile) []well.Depth {
+func (c *compiler) alongHole(t *hydrostatics.TemperatureProfile) []well.Depth {
 	const apart = 30.0 // m
 	marks := []float64{0, float64(c.plan.Well.Depth)}
 	for _, s := range c.path.Stations() {

@@ -29,7 +29,7 @@ func pumpedWell() *sequence.Plan {
 	return p
 }
 
-func checked(t *testing.T, p *sequence.Plan) *sequence.Programme {
+func verdicted(t *testing.T, p *sequence.Plan) *sequence.Programme {
 	t.Helper()
 	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 	require.NoError(t, err)
@@ -52,7 +52,7 @@ func TestPumpGoesRound(t *testing.T) {
 	const rate = 4 * unit.BarrelPerMinute
 	p.Steps = []sequence.Step{{Name: "hold", Ramps: []map[string]pressure{{"annulus": 200 * psi, "tubing": 200 * psi}}},
 		{Name: "circulate", Pump: []sequence.Pump{{Into: "tubing", Returns: "annulus", Rate: rate}}}}
-	r := checked(t, p)
+	r := verdicted(t, p)
 	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
 	c := flow.Circulation{Rate: rate, BackPressure: 200 * psi, Liquid: flow.PumpedFluid{Density: 9 * ppg, Rheology: flow.Newtonian(unit.Centipoise)}}
 	c.Well.Pipe = []flow.ConduitSection{{Conduit: flow.Conduit{Outer: 2.992 * unit.Inch}, Length: 9000 * foot, BottomTVD: 9000 * foot}}
@@ -80,7 +80,7 @@ func TestPumpDisplaces(t *testing.T) {
 	pipe := flow.Conduit{Outer: 2.992 * unit.Inch}
 	volume := unit.Volume(float64(pipe.Area()) * float64(9000*foot))
 	p.Steps = []sequence.Step{{Name: "displace", Pump: []sequence.Pump{{Into: "tubing", Returns: "annulus", Rate: rate, Fluid: "kill", Volume: volume}}}}
-	r := checked(t, p)
+	r := verdicted(t, p)
 	require.Equal(t, sequence.ColumnFalls, r.Findings[0].Kind, "the heavy column falls once it is deep enough")
 	pump := r.Steps[0].Pumps[0]
 	annulus := friction(t, p.Fluids[0], flow.Conduit{Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, rate, 5000) +
@@ -120,7 +120,7 @@ func TestPumpBullheads(t *testing.T) {
 	p.Steps = []sequence.Step{{Name: "hold", Ramps: []map[string]pressure{{"tubing": 391.6883116883117 * psi}}, Allow: []sequence.Flow{sequence.FlowIn}},
 		{Name: "kill", Pump: []sequence.Pump{{Into: "tubing", Formation: "sand", Rate: rate, Fluid: "kill", Injection: 300 * psi,
 			Volume: unit.Volume(float64(pipe.Area()) * float64(8000*foot))}}}}
-	r := checked(t, p)
+	r := verdicted(t, p)
 	kill := flow.Bingham(p.Fluids[1].Viscosity, p.Fluids[1].Yield)
 	x, err := flow.Stream{Conduit: pipe, Rheology: kill, Density: 11 * ppg, Rate: rate}.Friction()
 	require.NoError(t, err)
@@ -188,7 +188,7 @@ func TestGreatestRate(t *testing.T) {
 	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
 	greatest := r.Steps[0].Pumps[0].Greatest
 	p.Steps[0].Pump[0].Rate = greatest
-	at := checked(t, p).Steps[0].Pumps[0].Points[0].Pressure.In(psi)
+	at := verdicted(t, p).Steps[0].Pumps[0].Points[0].Pressure.In(psi)
 	require.Less(t, at, 2000.0)
 	require.Greater(t, at, 1950.0)
 }

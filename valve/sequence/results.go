@@ -56,11 +56,16 @@ func (k *checker) step(i int) (*StepResult, error) {
 	if r.Gas, err = k.gasAt(i); err != nil {
 		return nil, err
 	}
+	r.Rises = k.rises(i)
 	k.triggers(i, r)
 	k.ratings(i, r)
 	k.holdings(i, r)
 	k.balances(i, r)
 	k.partings(i, r)
+	k.forces(i, r)
+	if err := k.passages(i, r); err != nil {
+		return nil, err
+	}
 	k.unknown(i, r)
 	return r, k.zoneRates(i, r)
 }

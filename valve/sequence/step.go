@@ -16,7 +16,8 @@ type Step struct {
 	Ramps []map[string]unit.Pressure `json:"ramps"`
 	// Pump is what is pumped through the well, one after the other, after the swaps and
 	// before the ramps.
-	Pump []Pump `json:"pump"`
+	Pump []Pump        `json:"pump"`
+	Rise unit.Pressure `json:"rise"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	Squeeze map[string]unit.Pressure `json:"squeeze"`
