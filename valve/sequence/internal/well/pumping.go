@@ -75,6 +75,13 @@ func (s *State) Way(p Pump) (*Way, error) {
 	if err != nil {
 		return nil, err
 	}
+	if p.Formation >= 0 {
+		for _, m := range s.Body(p.Into) {
+			if f := s.Compartments[m].Formation; f >= 0 && f != p.Formation {
+				return nil, unpumped("%q is open beside %q; how a rate parts between them isn't modelled", s.Formations[f].Name, s.Formations[p.Formation].Name)
+			}
+		}
+	}
 	at, from := p.Into, 0
 	for _, port := range ports {
 		x := s.Ports[port]
