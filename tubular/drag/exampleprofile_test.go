@@ -88,8 +88,8 @@ func ExamplePrepared_Along() {
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
 	p, err := drag.String{
 		Sections: []drag.PipeSection{{Pipe: pipe, Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot, Path: path,
-		HoleSections:  []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
-		Inside: 9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
+		HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
+		Inside:       9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
 	}.Prepare()
 	if err == nil {
 		p, err = p.With([]float64{0.28}, nil)

@@ -50,10 +50,10 @@ type Stated struct {
 // Lean is by how much a pressure is more where a quantity of the plan is To in place
 // of From; what lies between is in proportion. From is what the pressure is stated at.
 type Lean struct {
-	Quantity string        `json:"quantity"` // its path, such as "fluids.packer brine.density"
-	From     string        `json:"from"`
-	To       string        `json:"to"`
-	Change   unit.Pressure `json:"change"`
+	Quantity string        `json:"quantity,omitzero"` // its path, such as "fluids.packer brine.density"
+	From     string        `json:"from,omitzero"`
+	To       string        `json:"to,omitzero"`
+	Change   unit.Pressure `json:"change,omitzero"`
 }
 
 // StringMoment is something that was done to the string, and the well then: the

@@ -57,13 +57,28 @@ type MarkedTVD struct {
 const Undisturbed = "undisturbed"
 
 // Fluid is a fluid by name: of constant density, or a clear brine by its
-// density at 70 °F, or fresh water.
+// density at 70 °F, or fresh water, or a gas.
 type Fluid struct {
 	Name        string                  `json:"name,omitzero"`
 	Kind        FluidKind               `json:"kind,omitzero"` // constant where left out
 	Density     unit.Band[unit.Density] `json:"density,omitzero"`
 	Expansion   unit.Expansivity        `json:"expansion,omitzero"`   // brine: of volume
 	Compression unit.Compressibility    `json:"compression,omitzero"` // brine; of the others for volumes to pump
+
+	// Of natural gas: its gravity to air, and what it holds beside hydrocarbons, as
+	// mole fractions.
+	Gravity          float64 `json:"gravity,omitzero"`
+	Nitrogen         float64 `json:"nitrogen,omitzero"`
+	CarbonDioxide    float64 `json:"carbon_dioxide,omitzero" was:"carbon dioxide"`
+	HydrogenSulphide float64 `json:"hydrogen_sulphide,omitzero" was:"hydrogen sulphide"`
+
+	// How it flows, where it is pumped: a viscosity, with a yield point or without
+	// (Bingham), or a consistency with its flow index (power law; Herschel and Bulkley
+	// with a yield point).
+	Viscosity   unit.Viscosity   `json:"viscosity,omitzero"`
+	Yield       unit.Pressure    `json:"yield_point,omitzero" was:"yield point"`
+	Consistency unit.Consistency `json:"consistency,omitzero"`
+	Index       float64          `json:"flow_index,omitzero" was:"flow index"`
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -74,6 +89,9 @@ const (
 	ConstantDensity FluidKind = "constant"
 	ClearBrine      FluidKind = "brine"
 	FreshWater      FluidKind = "water"
+	Nitrogen        FluidKind = "nitrogen"
+	Methane         FluidKind = "methane"
+	NaturalGas      FluidKind = "gas" // by its gravity
 )
 
 // Formation is a reservoir layer behind one compartment.
@@ -102,8 +120,9 @@ type Compartment struct {
 	Layers    []Layer                  `json:"layers,omitzero"`    // several, from the top down
 	Surface   bool                     `json:"surface,omitzero"`   // its top is at surface, where pressure is applied; 0 psi at the start
 	Formation string                   `json:"formation,omitzero"` // the formation that it stands open to
-	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
-	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
+	Trapped   unit.Band[unit.Pressure] `json:"trapped"`            // pressure at its top at the start where nothing fixes it
+	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
+	Bores     []Bore                   `json:"bores,omitzero"`     // from the top down, for pumping
 }
 
 // Layer is one fluid down to a measured depth.
@@ -247,33 +266,33 @@ const (
 
 // StringSection is a length of one pipe in one hole.
 type StringSection struct {
-	Pipe     Pipe        `json:"pipe"`
-	BottomMD unit.Length `json:"bottom"` // measured depth
-	Hole     unit.Length `json:"hole"`   // diameter of the casing around it
-	Joint    unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+	Pipe     Pipe        `json:"pipe,omitzero"`
+	BottomMD unit.Length `json:"bottom,omitzero"` // measured depth
+	Hole     unit.Length `json:"hole,omitzero"`   // diameter of the casing around it
+	Joint    unit.Force  `json:"joint,omitzero"`  // tensile strength of its connections; the catalogue's where left out, if it has one
 	// Connection is what its connections bear in every way, in place of Joint.
-	Connection *Connection `json:"connection"`
-	Wear       Wear        `json:"wear"`
-	Derating   *Derating   `json:"derating"` // that of the string where left out
+	Connection *Connection `json:"connection,omitzero"`
+	Wear       Wear        `json:"wear,omitzero"`
+	Derating   *Derating   `json:"derating,omitzero"` // that of the string where left out
 }
 
 // Connection is what the connections of a section bear. What is left out isn't
 // known and isn't checked: the programme says so.
 type Connection struct {
-	Name        string        `json:"name"`
-	Tension     unit.Force    `json:"tension"`
-	Compression unit.Force    `json:"compression"`
-	Inside      unit.Pressure `json:"internal_pressure"` // that it holds, inside over outside
-	Outside     unit.Pressure `json:"external_pressure"`
-	Triaxial    float64       `json:"triaxial"` // share of the body's yield strength that von Mises stress may reach
-	Source      string        `json:"source"`
+	Name        string        `json:"name,omitzero"`
+	Tension     unit.Force    `json:"tension,omitzero"`
+	Compression unit.Force    `json:"compression,omitzero"`
+	Inside      unit.Pressure `json:"internal_pressure,omitzero"` // that it holds, inside over outside
+	Outside     unit.Pressure `json:"external_pressure,omitzero"`
+	Triaxial    float64       `json:"triaxial,omitzero"` // share of the body's yield strength that von Mises stress may reach
+	Source      string        `json:"source,omitzero"`
 }
 
 // Wear is wall that is counted as lost to wear and corrosion: the limits leave it
 // out, weight and stiffness keep it.
 type Wear struct {
-	Inside  unit.Length `json:"inside"`
-	Outside unit.Length `json:"outside"`
+	Inside  unit.Length `json:"inside,omitzero"`
+	Outside unit.Length `json:"outside,omitzero"`
 }
 
 // Derating is the yield strength that steel loses when it is hot. The zero value is

@@ -16,8 +16,11 @@ type Step struct {
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps,omitzero"`
-	Rise  unit.Pressure              `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
-	// PressureChange changes the pressure of trapped compartments by this much, by
+	// Pump is what is pumped through the well, one after the other, after the swaps and
+	// before the ramps.
+	Pump []Pump        `json:"pump,omitzero"`
+	Rise unit.Pressure `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
+	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	PressureChange map[string]unit.Pressure `json:"pressure_change,omitzero" was:"squeeze"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
@@ -36,7 +39,7 @@ type Step struct {
 	Allow     []Flow     `json:"allow,omitzero"`   // flow that is part of the plan
 	Produce   *Produce   `json:"produce,omitzero"` // the zones that flow at the end of the step
 
-	flow *flow // where it leads, in the list of all steps
+	flow *course // where it leads, in the list of all steps
 }
 
 // Displacement replaces the fluid of a compartment.
