@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 
 	"completion.example/valve/sequence"
@@ -73,17 +74,17 @@ func recorded(w *work) []recordLine {
 	for _, e := range d.Doubtful {
 		add("can't say", "%s%s", strings.Join(e.Says, "; "), against(e))
 	}
-	for _, e := range d.RuledOut {
-		add("ruled out", "%s%s", strings.Join(e.Says, "; "), against(e))
-	}
-	for _, x := range d.Open {
-		add("not told", "%s", x)
-	}
 	if known := states(d.Known); known != "" {
 		add("known", "%s", known)
 	}
 	if unknown := states(d.Unknown); unknown != "" {
 		add("UNKNOWN", "%s", unknown)
+	}
+	for _, e := range d.RuledOut {
+		add("ruled out", "%s%s", strings.Join(e.Says, "; "), against(e))
+	}
+	for _, x := range d.Open {
+		add("not told", "%s", x)
 	}
 	return all
 }
@@ -174,4 +175,40 @@ func printAsRun(line func(head, format string, args ...any), w *work, number int
 		}
 		line("", "%s%s", mark, w.read.text(fmt.Sprintf("%s: %s%s", c.What, c.Recorded, expected)))
 	}
+}
+
+// stands is the step after which the well is drawn: the last that was recorded, or
+// the first.
+func (w *work) stands() int {
+	if w.record == nil {
+		return 0
+	}
+	return w.record.Steps[len(w.record.Steps)-1].Number - 1
+}
+
+// unsure marks what isn't known after the record.
+func (w *work) unsure(all []condition, i int) []condition {
+	if w.record == nil || i != w.stands() {
+		return all
+	}
+	for n := range all {
+		for _, s := range w.record.Unknown {
+			if s.Of == all[n].device || movesPort(w.plan, all[n].device, s.Of) {
+				all[n].sign, all[n].word = isUnsure, strings.Join(s.Maybe, " or ")
+			}
+		}
+	}
+	return all
+}
+
+// movesPort tells whether a device opens or shuts a port.
+func movesPort(p *sequence.Plan, device, port string) bool {
+	for _, d := range p.Devices {
+		for _, a := range d.Actions {
+			if d.Name == device && (slices.Contains(a.Opens, port) || slices.Contains(a.Closes, port)) {
+				return true
+			}
+		}
+	}
+	return false
 }
