@@ -10,8 +10,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"completion.example/internal/calculator"
@@ -21,13 +19,6 @@ import (
 
 //go:embed plans/demo.json
 var demo []byte
-
-func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
 
 const question = "what to apply at each step, which device moves, and can any other?"
 
@@ -46,8 +37,9 @@ type options struct {
 	revision, date     string
 	asJSON             bool
 	schema, answer     bool
+	derived            bool
 	pressures, explain bool
-	rest               bool
+	ahead              bool
 	draws              sequence.Uncertainty
 }
 
@@ -68,6 +60,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.fresh, "new", "", "write a small plan to begin with to this `file`, and stop; what each key means is in examples/installation/PLAN.md")
 	f.BoolVar(&o.schema, "schema", false, "print the JSON schema of a plan, with the meaning, quantity, unit and default of every key, and stop")
 	f.BoolVar(&o.answer, "schema-of-json", false, "print the JSON schema of what -json prints, with the quantity of every field and the unit that it has by -units, and stop")
+	f.BoolVar(&o.derived, "derived", false, "print the plan that follows from the plan's assembly, each entry with the rule that made it, and stop")
 	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
@@ -84,7 +77,7 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
-	f.BoolVar(&o.rest, "rest", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
+	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
 	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")
@@ -123,6 +116,10 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	}
 	w, before, err := begin(&o)
 	if err != nil {
+		return exit(errs, err)
+	}
+	if o.derived {
+		_, err := io.WriteString(out, w.written())
 		return exit(errs, err)
 	}
 	p := newProgress(errs, isTerminal(errs))

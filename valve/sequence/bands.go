@@ -123,9 +123,13 @@ type Choice struct {
 }
 
 // At is the plan with the tolerances of some quantities taken away: each has just
-// the chosen value. Paths that the plan doesn't have are an error.
+// the chosen value. Paths that the plan doesn't have are an error. Of a plan with an
+// assembly it is the one that follows from it.
 func (p *Plan) At(choices []Choice) (*Plan, error) {
-	q := p.Clone()
+	q, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
 	byPath := map[string]uncertain{}
 	for _, u := range uncertainties(q) {
 		byPath[u.path] = u

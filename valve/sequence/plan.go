@@ -14,6 +14,7 @@ type Plan struct {
 	Well         Well          `json:"well"`
 	Fluids       []Fluid       `json:"fluids"`
 	Formations   []Formation   `json:"formations"`
+	Assembly     *Assembly     `json:"assembly"` // what is in the hole as a tally, from which the next ones follow
 	Compartments []Compartment `json:"compartments"`
 	Ports        []Port        `json:"ports"`
 	Devices      []Device      `json:"devices"`
@@ -92,6 +93,7 @@ type Inflow struct {
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
 	Name      string                   `json:"name"`
+	Note      string                   `json:"note"`
 	Top       unit.Length              `json:"top"`
 	Bottom    unit.Length              `json:"bottom"`
 	Fluid     string                   `json:"fluid"`     // one fluid all the way, or
@@ -111,6 +113,7 @@ type Layer struct {
 // Port joins two compartments at a measured depth while it is open.
 type Port struct {
 	Name  string      `json:"name"`
+	Note  string      `json:"note"`
 	Joins []string    `json:"joins"` // two compartments
 	Depth unit.Length `json:"depth"`
 	Open  bool        `json:"open"` // at the start
@@ -119,6 +122,7 @@ type Port struct {
 // Device is something that pressure or pull moves.
 type Device struct {
 	Name  string      `json:"name"`
+	Note  string      `json:"note"`
 	Depth unit.Length `json:"depth"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth error"`
@@ -181,6 +185,7 @@ type Pipe struct {
 
 // String is the completion string, from its hanger down to its lower end.
 type String struct {
+	Note     string                `json:"note"`
 	Inside   string                `json:"inside"` // the compartment in it
 	Around   []string              `json:"around"` // the compartments around it, from the hanger down
 	Below    string                `json:"below"`  // the compartment under its lower end
@@ -229,6 +234,7 @@ type Section struct {
 // two compartments.
 type Rating struct {
 	Name       string                   `json:"name"`
+	Note       string                   `json:"note"`
 	Pipe       *Pipe                    `json:"pipe"` // its ratings in place of burst and collapse
 	Inside     string                   `json:"inside"`
 	Outside    string                   `json:"outside"`    // compartment, or
@@ -243,6 +249,7 @@ type Rating struct {
 // Barrier is something that stands between a formation and surface.
 type Barrier struct {
 	Name      string `json:"name"`
+	Note      string `json:"note"`
 	Formation string `json:"formation"` // between this formation and surface
 	Port      string `json:"port"`      // stands while this port is shut, or
 	Action    string `json:"action"`    // once this action ("device: action") has happened,
