@@ -63,7 +63,7 @@ func recorded(w *work) []recordLine {
 	}
 	for _, s := range d.Steps {
 		for _, c := range s.Checks {
-			if !c.OK {
+			if c.Mark == record.Off {
 				add("OFF", "step %d, %s: %s: expected %s, recorded %s", s.Number, s.Name, c.What, c.Expected, c.Recorded)
 			}
 		}
@@ -166,7 +166,7 @@ func printAsRun(line func(head, format string, args ...any), w *work, number int
 	line("record", "%s", text)
 	for _, c := range s.Checks {
 		mark := ""
-		if !c.OK {
+		if c.Mark == record.Off {
 			mark = "OFF: "
 		}
 		expected := "; expected " + c.Expected

@@ -21,7 +21,7 @@ func TestAsRun(t *testing.T) {
 	}{
 		"clean": {0, "field", []string{"AS PLANNED: The record is what the programme expects", "known packer bypass shut", "isolation valve C open", "As run through step 11, open isolation valve C",
 			"As run, and from there on as planned: PROVED", "isolation valve C: opens: slope of volume changes at tubing", "step 10, close sleeve A again: “sleeve A: closes” did not happen"}},
-		"valve-did-not-open": {1, "si", []string{"NOT AS PLANNED", "“isolation valve C: opens” did not happen", "isolation valve C shut", "The first step that breaks is 11, open isolation valve C",
+		"valve-did-not-open": {1, "si", []string{"NOT AS PLANNED", "“isolation valve C: opens” did not happen", "isolation valve C shut", "The first step that breaks is 21, produce zone C alone",
 			"ruled out every device moved as the programme has it"}},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -146,17 +146,16 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 	from := &stand{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
 	for n := range k.stands[i] {
 		to := &k.stands[i][n]
-		a, err := k.point(from)
-		if err != nil {
-			return nil, err
+		l := Leg{Label: to.label, From: k.shown(from.world.State), To: k.shown(to.world.State)}
+		if to.place.Drive < 0 {
+			l.Label = "start"
 		}
-		b, err := k.point(to)
-		if err != nil {
-			return nil, err
-		}
-		l := Leg{Label: b.Label, From: a.Surface, To: b.Surface}
-		if b.String != nil && k.pulling(to) != nil {
-			l.Weight = b.String.Reading
+		if k.String != nil && k.pulling(to) != nil {
+			x, err := k.stringAt(to)
+			if err != nil {
+				return nil, err
+			}
+			l.Weight = x.Reading
 		}
 		k.stretches(&l, from, to, all, n-1)
 		x.Legs = append(x.Legs, l)

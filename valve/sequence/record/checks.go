@@ -20,7 +20,11 @@ type checking struct {
 }
 
 func (c *checking) add(ok bool, what, expected, recorded string) {
-	c.s.Checks = append(c.s.Checks, Check{what, expected, recorded, ok})
+	mark := OK
+	if !ok {
+		mark = Off
+	}
+	c.s.Checks = append(c.s.Checks, Check{what, expected, recorded, mark})
 }
 
 func (c *checking) all() {
@@ -194,7 +198,7 @@ func (c *checking) moves() {
 	}
 	for _, name := range c.d.given.Steps[c.f.step].Expect {
 		if !slices.ContainsFunc(c.s.Moved, func(m Moved) bool { return m.Action == name }) {
-			c.add(true, name, "moves", "no instrument at surface shows it here")
+			c.s.Checks = append(c.s.Checks, Check{name, "moves", "no instrument at surface shows it here", Untold})
 		}
 	}
 }
@@ -219,12 +223,12 @@ func (c *checking) swaps() {
 	}
 	for _, name := range surfaces(c.d.given) {
 		if i := c.f.column(in, name); i >= 0 && want[name] > 0 {
-			y := filled(c.f.values(i))
+			y := c.f.filled[i]
 			got := y[len(y)-1] - y[0]
 			c.add(math.Abs(got-want[name]) <= max(0.05*want[name], c.f.columns[i].within)+4*c.f.noise[i], name+": pumped", size(want[name]), size(got))
 		}
 		if i := c.f.column(out, name); i >= 0 {
-			y := filled(c.f.values(i))
+			y := c.f.filled[i]
 			if got := y[len(y)-1] - y[0]; math.Abs(got) > 4*c.f.noise[i]+c.f.tolerance(i) {
 				c.add(true, name+": came back", "not known beforehand", size(got))
 			}

@@ -45,7 +45,7 @@ func (f *frame) course(seen *sequence.Seen, spots []spot, name string) *course {
 		if c == b {
 			sign = -1
 		}
-		for i, v := range filled(f.values(c)) {
+		for i, v := range f.filled[c] {
 			x.net[i] += sign * v
 		}
 		x.noise = math.Hypot(x.noise, f.noise[c])
@@ -65,7 +65,7 @@ func (f *frame) course(seen *sequence.Seen, spots []spot, name string) *course {
 // walk says.
 func (f *frame) pressureOf(seen *sequence.Seen, spots []spot, name string) []float64 {
 	if c := f.column(pressure, name); c >= 0 {
-		return filled(f.values(c))
+		return f.filled[c]
 	}
 	all := make([]float64, len(f.rows))
 	for i, s := range spots {

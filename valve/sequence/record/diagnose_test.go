@@ -95,11 +95,14 @@ func TestValveThatDidNotOpen(t *testing.T) {
 	require.True(t, slices.ContainsFunc(d.RuledOut, func(e Explanation) bool {
 		return e.Says[0] == "every device moved as the programme has it" && e.Share > ruledOut
 	}))
-	// What goes on from there: the rest can't be as planned.
+	// What goes on from there: zone C gives nothing.
 	r, err := sequence.Check(t.Context(), d.Onward, sequence.Options{Only: sequence.VerdictOnly})
 	require.NoError(t, err)
 	require.Equal(t, sequence.Refuted, r.Verdict)
-	require.Equal(t, "isolation valve C: opens", r.Findings[0].Device)
+	require.Contains(t, fmt.Sprintf("%+v", r.Findings), "zone C")
+	for _, f := range r.Findings {
+		require.NotEqual(t, sequence.Missing, f.Kind, "%+v", f)
+	}
 }
 
 func TestValveThatOpenedEarly(t *testing.T) {

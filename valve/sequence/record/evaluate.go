@@ -218,7 +218,7 @@ func (f *frame) gauges(o *outcome, seen *sequence.Seen, spots []spot, leak strin
 	}
 	for c := range f.columns {
 		x := &f.columns[c]
-		if x.what != pressure || f.drives(x.compartment) || !f.read(c) {
+		if x.what != pressure || f.drives(x.compartment) || !f.ample[c] {
 			continue
 		}
 		for _, e := range ends {

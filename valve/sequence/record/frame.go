@@ -62,7 +62,7 @@ func framed(p *part, s *sequence.Step) *frame {
 			f.mode = asPlan
 			return f
 		}
-		f.y = append(f.y, filled(p.values(c)))
+		f.y = append(f.y, p.filled[c])
 		o := max(6*p.noise[c], p.tolerance(c), float64(5*unit.PSI))
 		off, still = append(off, o), append(still, 1.5*o)
 	}
@@ -81,7 +81,7 @@ func (f *frame) pulled(s *sequence.Step) {
 		return
 	}
 	f.pull = true
-	y := filled(f.values(c))
+	y := f.filled[c]
 	off := []float64{max(6*f.noise[c], f.tolerance(c))}
 	w := segmented([][]float64{y}, off)
 	for k, v := range w.values {

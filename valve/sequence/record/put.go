@@ -158,7 +158,7 @@ func (d *diagnoser) rate(o *outcome, f lapse) string {
 	if c < 0 {
 		return ""
 	}
-	most := slices.Max(filled(fr.values(c)))
+	most := slices.Max(fr.filled[c])
 	return fmt.Sprintf("%s a minute at %s", size(o.fits[f.leak].leak*most*60), unit.Pressure(most).Rounded(digits))
 }
 
@@ -292,11 +292,20 @@ func (d *diagnoser) onward(best *node) *sequence.Plan {
 	for _, f := range best.faults {
 		if f.early != nil {
 			f.early.set(q, f.early.narrowed())
+			q.Steps[f.step].Expect = append(q.Steps[f.step].Expect, f.early.Action)
+			for k := f.step + 1; k < len(q.Steps); k++ {
+				expectNot(&q.Steps[k], f.early.Action)
+			}
 			continue
 		}
 		m := Moved{Action: f.action}
 		a := m.find(q)
 		if f.action == "" || a == nil {
+			continue
+		}
+		expectNot(&q.Steps[f.step], f.action)
+		if !m.armed(q) {
+			a.Disarmed = true
 			continue
 		}
 		never := 50_000 * unit.PSI
@@ -313,4 +322,15 @@ func (d *diagnoser) onward(best *node) *sequence.Plan {
 		}
 	}
 	return q
+}
+
+// armed tells whether another action of the device arms this one.
+func (m *Moved) armed(p *sequence.Plan) bool {
+	dev := &p.Devices[m.device]
+	return slices.ContainsFunc(dev.Actions, func(a sequence.Action) bool { return slices.Contains(a.Arms, dev.Actions[m.act].Name) })
+}
+
+// expectNot takes an action out of what a step expects.
+func expectNot(s *sequence.Step, action string) {
+	s.Expect = slices.DeleteFunc(s.Expect, func(name string) bool { return name == action })
 }

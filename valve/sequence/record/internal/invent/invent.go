@@ -245,6 +245,7 @@ func (m *maker) swap(step *sequence.Step) {
 				}
 			}
 		}
+		m.row()
 		for range 40 {
 			m.flow(i, volume/40)
 			if back >= 0 {
