@@ -23,6 +23,7 @@ type sheet struct {
 	Volumes     []string
 	Windows     []string
 	Sights      []seen
+	Speeds      []string
 	Stops       []string
 	TestLines   []string
 	Facts       []fact
@@ -83,6 +84,9 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 	}
 	x.schedule(u)
+	for _, r := range s.Rises {
+		x.Speeds = append(x.Speeds, u.rise(r))
+	}
 	for _, t := range s.Tests {
 		x.TestLines = append(x.TestLines, u.tested(t))
 	}

@@ -213,6 +213,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		line("apply", "%s", x)
 	}
 	printAsRun(line, w, i+1)
+	for _, x := range s.Rises {
+		line("rise", "%s", u.rise(x))
+	}
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))

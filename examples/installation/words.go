@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/valve"
 	"completion.example/valve/sequence"
 )
@@ -74,6 +75,22 @@ func (u reader) apply(s *sequence.StepResult) []string {
 		lines = append(lines, "flow at "+u.of(*s.Wellhead)+" at the wellhead")
 	}
 	return lines
+}
+
+// rise says how fast a pressure is changed.
+func (u reader) rise(r sequence.Rise) string {
+	text := fmt.Sprintf("%s %s → %s: %s/min, %.3g min", r.Compartment, u.number(u.gauge(r.Compartment, r.From), pressure), u.of(u.gauge(r.Compartment, r.To)), u.of(r.PerMinute), r.Minutes)
+	rate := display.PumpRate
+	if max(r.Pump, -r.Pump) < unit.LitrePerMinute {
+		rate = display.SmallRate // of a control line
+	}
+	switch {
+	case r.Pump > 0:
+		text += ", pump " + u.as(r.Pump, rate)
+	case r.Pump < 0:
+		text += ", comes back at " + u.as(-r.Pump, rate)
+	}
+	return text
 }
 
 // happening says what moves, and what it felt.

@@ -270,4 +270,6 @@ type Rules struct {
 	// show, wherever a pressure above nothing is applied: one error in the whole
 	// programme.
 	Gauge unit.Band[unit.Pressure] `json:"gauge"`
+
+	Rise unit.Pressure `json:"rise"` // by how much surface pressures are changed in a minute, for the reader
 }

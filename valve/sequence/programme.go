@@ -78,6 +78,7 @@ type StepResult struct {
 	Tests    []TestResult    `json:"tests,omitempty"`
 	Barriers []BarrierResult `json:"barriers"`
 	Volumes  []Volume        `json:"volumes,omitempty"`
+	Rises    []Rise          `json:"rises,omitempty"` // where the plan says how fast pressures are changed
 	Zones    []ZoneRate      `json:"zones,omitempty"`
 	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
 	Partings []Parting       `json:"partings,omitempty"`

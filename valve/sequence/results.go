@@ -46,6 +46,7 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Ports = append(r.Ports, PortState{p.Name, end.State.Open[n]})
 	}
 	r.Volumes = k.volumes(i)
+	r.Rises = k.rises(i)
 	k.triggers(i, r)
 	k.ratings(i, r)
 	k.holdings(i, r)

@@ -260,6 +260,7 @@ func (v *validation) rules() {
 		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
 	v.faultIf("rules.gauge", r.Gauge.Validate())
+	v.rise("rules.rise", r.Rise)
 	v.chamber("rules.gauge", r.Gauge.Least)
 	v.chamber("rules.gauge", r.Gauge.Greatest)
 	v.factor("rules.burst", r.Burst)
