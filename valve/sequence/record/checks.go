@@ -89,10 +89,7 @@ func (c *checking) held() {
 }
 
 func (c *checking) slack(name string) unit.Pressure {
-	if i := c.f.column(pressure, name); i >= 0 {
-		return unit.Pressure(c.f.noise[i])
-	}
-	return 0
+	return unit.Pressure(c.f.nothing(name))
 }
 
 // window of a ramp's pressure, where the programme has one.
@@ -122,7 +119,7 @@ func inWindow(w *sequence.Window, p, slack unit.Pressure) bool {
 	for _, i := range w.Intervals {
 		a, ok1 := i.Least.Pressure()
 		b, ok2 := i.Greatest.Pressure()
-		if ok1 && ok2 && p >= a-slack && p <= b+slack || ok1 && ok2 && p < a && a <= slack+20*unit.PSI && p > -slack {
+		if ok1 && ok2 && p >= a-slack && p <= b+slack {
 			return true
 		}
 	}

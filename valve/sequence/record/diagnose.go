@@ -76,6 +76,7 @@ type diagnoser struct {
 	given     *sequence.Plan
 	programme *sequence.Programme
 	moved     []Moved
+	meant     *node // the way with no fault
 	tried     int
 	capped    bool
 }

@@ -1,6 +1,8 @@
 package record
 
 import (
+	"bytes"
+	"encoding/csv"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -230,4 +232,65 @@ func named(d *Diagnosis, truth string) bool {
 		}
 	}
 	return strings.Contains(strings.Join(d.Open, " "), truth)
+}
+
+// columnsOf keeps some columns of a record.
+func columnsOf(t testing.TB, data []byte, keep ...string) []byte {
+	t.Helper()
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	require.NoError(t, err)
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	for _, r := range rows {
+		var cells []string
+		for i, head := range rows[0] {
+			if slices.ContainsFunc(keep, func(k string) bool { return strings.HasPrefix(head, k) }) {
+				cells = append(cells, r[i])
+			}
+		}
+		require.NoError(t, w.Write(cells))
+	}
+	w.Flush()
+	return out.Bytes()
+}
+
+// Few instruments tell little, and little is called known: with the tubing's pressure
+// alone nothing says whether a valve has opened; with its volume too, that does.
+func TestFewInstrumentsTellLittle(t *testing.T) {
+	p := demo(t)
+	data, err := invent.Job{Seed: 8, Steps: 11}.CSV(t.Context(), p)
+	require.NoError(t, err)
+	unknown := func(keep ...string) string {
+		r, err := Read(columnsOf(t, data, append(keep, "time", "step")...), p)
+		require.NoError(t, err)
+		d, err := Diagnose(t.Context(), p, nil, r, Options{})
+		require.NoError(t, err)
+		require.Equal(t, AsPlanned, d.Finding, d.Says)
+		return fmt.Sprintf("%+v", d.Unknown)
+	}
+	few := unknown("tubing pressure")
+	for _, of := range []string{"isolation valve C", "sleeve A", "packer bypass"} {
+		require.Contains(t, few, "Of:"+of)
+	}
+	require.NotContains(t, unknown("tubing "), "Of:isolation valve C")
+	require.NotContains(t, unknown("tubing ", "annulus "), "Of:packer bypass")
+}
+
+// The same record, the plan's lists in another order: the same diagnosis.
+func TestOrderOfListsDoesNotMatter(t *testing.T) {
+	p := demo(t)
+	data, err := invent.Job{Seed: 9, Steps: 8, Leaks: []invent.Leak{{Step: 6, From: "tubing", To: "annulus", Rate: 0.05 * unit.Barrel}}}.CSV(t.Context(), p)
+	require.NoError(t, err)
+	of := func(p *sequence.Plan) string {
+		r, err := Read(data, p)
+		require.NoError(t, err)
+		d, err := Diagnose(t.Context(), p, nil, r, Options{})
+		require.NoError(t, err)
+		return d.Says
+	}
+	q := p.Clone()
+	slices.Reverse(q.Compartments)
+	slices.Reverse(q.Devices)
+	slices.Reverse(q.Ports)
+	require.Equal(t, of(p), of(q))
 }
