@@ -77,6 +77,7 @@ func TestLayoutInABrowser(t *testing.T) {
 		"si":      pageOf(t, 0, "-units", "si", "-floor"),
 		"refuted": pageOf(t, 1, "-plan", planFile("sleeves-in-wrong-order"), "-floor"),
 		"begin":   pageOf(t, 0, "-plan", "begin/si.json", "-floor"),
+		"as run":  pageOf(t, 1, "-as-run", logFile("leak")),
 	}
 	for name, page := range pages {
 		file := filepath.Join(t.TempDir(), name+".html")
