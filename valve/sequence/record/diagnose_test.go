@@ -276,6 +276,14 @@ func TestFewInstrumentsTellLittle(t *testing.T) {
 	require.NotContains(t, unknown("tubing ", "annulus "), "Of:packer bypass")
 }
 
+// What the record leaves open, a step to come tells, where one does.
+func TestWhatTellsLater(t *testing.T) {
+	d := diagnosed(t, demo(t), invent.Job{Seed: 1, Steps: 11})
+	open := strings.Join(d.Open, "\n")
+	require.Contains(t, open, "step 10, close sleeve A again: “sleeve A: closes” did not happen; step 12, close sleeve C, tells: inflow from zone A if so")
+	require.Contains(t, open, "step 6, open sleeve A: “sleeve A: opens” did not happen; by now every port stands the same either way")
+}
+
 // The same record, the plan's lists in another order: the same diagnosis.
 func TestOrderOfListsDoesNotMatter(t *testing.T) {
 	p := demo(t)

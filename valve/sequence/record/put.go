@@ -26,7 +26,16 @@ func (d *diagnoser) put(alive, dead []*node) (*Diagnosis, error) {
 	}
 	for _, n := range alive {
 		if more := beyond(n, alive, least); more != nil {
-			x.Open = append(x.Open, d.words(n, *more))
+			text := d.words(n, *more)
+			switch t := d.tells(n, alive[0]); {
+			case t != "":
+				text += "; " + t
+			case slices.Equal(d.follower.Ports(n.at), d.follower.Ports(alive[0].at)):
+				text += "; by now every port stands the same either way"
+			default:
+				text += "; no step to come tells"
+			}
+			x.Open = append(x.Open, text)
 			continue
 		}
 		if n.share <= fits {
