@@ -276,6 +276,24 @@ func TestFewInstrumentsTellLittle(t *testing.T) {
 	require.NotContains(t, unknown("tubing ", "annulus "), "Of:packer bypass")
 }
 
+// A formation whose inflow isn't stated may be plugged: that nothing goes into it does
+// not rule out that its valve has opened.
+func TestPluggedFormationIsNotRuledOut(t *testing.T) {
+	p := demo(t)
+	p.Formations[2].Inflow = nil
+	for i := range p.Steps {
+		if p.Steps[i].Produce != nil {
+			p.Steps = p.Steps[:i]
+			break
+		}
+	}
+	d := diagnosed(t, p, invent.Job{Seed: 3, Steps: 11, Stuck: []invent.Stuck{{Step: 10, Action: "isolation valve C: opens"}}})
+	require.Equal(t, Otherwise, d.Finding, d.Says)
+	require.Contains(t, fmt.Sprintf("%+v", d.Doubtful), "every device moved")
+	require.Contains(t, d.Says, "isn't ruled out")
+	require.NotContains(t, fmt.Sprintf("%+v", d.Known), "Of:isolation valve C")
+}
+
 // What the record leaves open, a step to come tells, where one does.
 func TestWhatTellsLater(t *testing.T) {
 	d := diagnosed(t, demo(t), invent.Job{Seed: 1, Steps: 11})

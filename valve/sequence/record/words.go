@@ -111,9 +111,13 @@ func (x *Diagnosis) finding(alive []*node, best *node, d *diagnoser) {
 		x.Says = "The record is what the programme expects: every device moving as it should explains it."
 	default:
 		x.Finding = Otherwise
-		x.Says = "The programme as planned is ruled out. What explains the record: " + strings.Join(d.says(best), "; ") + "."
+		planned := "The programme as planned is ruled out."
+		if base := d.meant; base != nil && base.share <= ruledOut {
+			planned = fmt.Sprintf("The programme as planned explains it badly and isn't ruled out (%s).", base.worst.says)
+		}
+		x.Says = planned + " What explains the record: " + strings.Join(d.says(best), "; ") + "."
 		if n := x.equals(len(best.faults), alive); n > 1 {
-			x.Says = fmt.Sprintf("The programme as planned is ruled out. %d things explain the record alike; the nearest: %s.", n, strings.Join(d.says(best), "; "))
+			x.Says = fmt.Sprintf("%s %d things explain the record alike; the nearest: %s.", planned, n, strings.Join(d.says(best), "; "))
 		}
 	}
 }
