@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"slices"
 	"strings"
@@ -48,6 +49,42 @@ func (w *work) diagnose(ctx context.Context, check func(*sequence.Plan) (*sequen
 		note += " The leak isn't in it: what it does to the rest is not checked."
 	}
 	w.notes = append(w.notes, note)
+	return nil
+}
+
+// onward makes the plan the one that goes on from the record, where there is one.
+func (w *work) onward(ctx context.Context) error {
+	if w.log == nil {
+		return nil
+	}
+	d, err := record.Diagnose(ctx, w.plan, nil, w.log, record.Options{Gauges: w.read.gauges})
+	switch {
+	case err != nil:
+		return err
+	case d.Onward == nil:
+		return fmt.Errorf("-after: %s", w.read.text(d.Says))
+	}
+	w.plan, w.record = d.Onward, d
+	return nil
+}
+
+// warn says what the plan that goes on from a record takes for granted.
+func (w *work) warn(out io.Writer) error {
+	if w.record == nil {
+		return nil
+	}
+	var all []string
+	if len(w.record.Unknown) > 0 {
+		all = append(all, "Not known after the record: "+states(w.record.Unknown)+"; the plan takes them as they were meant to be. What may have happened can be written into its beginning.")
+	}
+	if w.record.Leaks {
+		all = append(all, "The leak isn't in it.")
+	}
+	for _, x := range all {
+		if _, err := fmt.Fprintln(out, x); err != nil {
+			return err
+		}
+	}
 	return nil
 }
 

@@ -83,3 +83,26 @@ func TestAsRunRefuses(t *testing.T) {
 	_, _, errs := runs("-as-run", bad)
 	require.Contains(t, errs, "line 1, tubng pressure: is of no compartment that reaches the surface; did you mean tubing?")
 }
+
+// From the record on there is a plan of its own, that begins as the record leaves the
+// well.
+func TestAsRunGoesOn(t *testing.T) {
+	dir := t.TempDir()
+	for name, want := range map[string]int{"clean": 0, "valve-did-not-open": 1} {
+		file := filepath.Join(dir, name+".json")
+		code, out, errs := runs("-as-run", logFile(name), "-after", "open isolation valve C = "+file)
+		require.Zero(t, code, errs)
+		require.Contains(t, out, "the 15 steps that follow")
+		if name == "clean" {
+			require.Contains(t, out, "Not known after the record: sleeve A shut or open")
+		}
+		code, out, errs = runs("-plan", file)
+		require.Equal(t, want, code, errs)
+		if name == "clean" {
+			require.Contains(t, out, "isolation valve C:\nopens.")
+		} else {
+			require.Contains(t, out, "REFUTED")
+			require.Contains(t, out, "produce zone C alone")
+		}
+	}
+}
