@@ -151,7 +151,7 @@ func states(all []record.State) string {
 
 // tried says what was looked for.
 func tried(d *record.Diagnosis) string {
-	return fmt.Sprintf("%s walked through all that was recorded: every device as it should, each move that the walk has not happening, each compartment under pressure leaking; together, one more of them than the simplest way needs.", count(d.Tried, "way was", "ways were"))
+	return fmt.Sprintf("%s walked through all that was recorded: every device as it should, each move that the walk has not happening, each compartment under pressure leaking; together, one more of them than the simplest way needs; and, where none of these explains it, each device moving early.", count(d.Tried, "way was", "ways were"))
 }
 
 // printRecord writes what a record shows for people.
