@@ -49,6 +49,9 @@ type Take struct {
 	// PerPSI is the volume that compresses the fluid of all that is joined to it by
 	// one psi, at mid-depth of each; of the compartment alone where Meets isn't empty.
 	PerPSI unit.Volume
+	// Counted says that the plan gives a capacity and a compressibility of all of it:
+	// else PerPSI is too little.
+	Counted bool
 	// AtOnce goes in (negative: comes back) as the stretch begins, into what is
 	// joined to it there.
 	AtOnce unit.Volume
@@ -193,7 +196,7 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		if !c.Surface || !end.Surface[i] {
 			continue
 		}
-		t := Take{Compartment: c.Name}
+		t := Take{Compartment: c.Name, Counted: true}
 		body := s.Body(i)
 		for _, m := range body {
 			if t2, ok := k.meets(from.world.State, end, i, m); ok {
@@ -202,6 +205,7 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		}
 		for _, m := range body {
 			if len(t.Meets) == 0 || m == i {
+				t.Counted = t.Counted && k.volumeOf(m) > 0 && squeezable(end, m)
 				t.PerPSI += unit.Volume(k.volumeOf(m) * k.compression(end, m) * float64(unit.PSI))
 			}
 		}
@@ -211,6 +215,17 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		all = append(all, t)
 	}
 	return all
+}
+
+// squeezable tells whether the plan gives a compressibility of all that stands in a
+// compartment.
+func squeezable(s *well.State, m int) bool {
+	for _, l := range s.Layers(m) {
+		if s.Fluids[l.Fluid].Compression <= 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func (k *checker) volumeOf(m int) float64 {

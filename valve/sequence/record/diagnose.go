@@ -23,6 +23,7 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 	if err != nil {
 		return nil, err
 	}
+	p = p.Expanded()
 	if err := opt.validate(p); err != nil {
 		return nil, err
 	}

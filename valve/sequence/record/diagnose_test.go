@@ -294,6 +294,21 @@ func TestPluggedFormationIsNotRuledOut(t *testing.T) {
 	require.NotContains(t, fmt.Sprintf("%+v", d.Known), "Of:isolation valve C")
 }
 
+// A fluid whose compressibility the plan doesn't give: what it takes isn't held against
+// the record, and isn't called a contradiction.
+func TestUncountedVolumesAreNotJudged(t *testing.T) {
+	p := demo(t)
+	data, err := invent.Job{Seed: 10, Steps: 8}.CSV(t.Context(), p)
+	require.NoError(t, err)
+	p.Fluids[1].Compression = 0 // base oil, in the tubing
+	r, err := Read(data, p)
+	require.NoError(t, err)
+	d, err := Diagnose(t.Context(), p, nil, r, Options{})
+	require.NoError(t, err)
+	require.Equal(t, AsPlanned, d.Finding, d.Says)
+	require.Contains(t, fmt.Sprintf("%+v", d.Unknown), "Of:sleeve A")
+}
+
 // What the record leaves open, a step to come tells, where one does.
 func TestWhatTellsLater(t *testing.T) {
 	d := diagnosed(t, demo(t), invent.Job{Seed: 1, Steps: 11})

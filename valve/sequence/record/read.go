@@ -50,6 +50,7 @@ func Read(data []byte, p *sequence.Plan) (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
+	p = p.Expanded()
 	x := &reading{plan: p, record: &Record{}, step: -1, faults: fault.In("record")}
 	x.all(bytes.TrimPrefix(data, []byte("\ufeff")))
 	if err := x.faults.Err(); err != nil {

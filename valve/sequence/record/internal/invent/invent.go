@@ -78,6 +78,7 @@ func (j Job) CSV(ctx context.Context, p *sequence.Plan) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	p = p.Expanded()
 	m := &maker{Job: j, plan: p, random: rand.New(rand.NewPCG(j.Seed, 7))}
 	m.out = csv.NewWriter(&m.b)
 	if m.Factor == 0 {
@@ -397,6 +398,7 @@ func (j Job) Ports(ctx context.Context, p *sequence.Plan) (map[string]string, er
 	if err != nil {
 		return nil, err
 	}
+	p = p.Expanded()
 	m := &maker{Job: j, plan: p, random: rand.New(rand.NewPCG(j.Seed, 7))}
 	m.thresholds()
 	f, err := sequence.Follow(m.plan)
