@@ -40,7 +40,7 @@ func TestLayout(t *testing.T) {
 		if where == "plan" {
 			b.until(known)
 		} else {
-			b.until("document.title.startsWith('" + where + ":') && document.querySelector('#printed').textContent.startsWith('" + where + ":')")
+			b.until("document.title.startsWith('" + where + ":') && document.querySelector('#printed')?.textContent.startsWith('" + where + ":')")
 		}
 		for _, pixels := range []int{390, 800, 1400} {
 			scheme := map[bool]string{true: "dark", false: "light"}[pixels == 800]
@@ -97,7 +97,7 @@ func TestKeyboard(t *testing.T) {
 	}
 	b.eval("document.activeElement.id", &on)
 	require.Equal(t, "find", on, "past the two ways to ask")
-	b.call("Input.insertText", map[string]any{"text": "seal travel stroke"}, nil)
+	b.call("Input.insertText", map[string]any{"text": "safety valve depth"}, nil)
 	b.until("document.querySelectorAll('#questions a').length > 0 && document.querySelectorAll('#questions a').length < 6")
 	b.eval("document.querySelector('#f-window').focus()", nil)
 	b.key("Enter", "Enter", 13)
