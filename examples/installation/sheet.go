@@ -23,6 +23,7 @@ type sheet struct {
 	Volumes     []string
 	Windows     []string
 	Sights      []seen
+	Speeds      []string
 	Stops       []string
 	TestLines   []string
 	Facts       []fact
@@ -83,6 +84,9 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 	}
 	x.schedule(u)
+	for _, r := range s.Rises {
+		x.Speeds = append(x.Speeds, u.rise(r))
+	}
 	for _, t := range s.Tests {
 		x.TestLines = append(x.TestLines, u.tested(t))
 	}
@@ -150,6 +154,15 @@ func (x *sheet) facts(u reader) {
 	}
 	if at, ok := mostLoaded(s); ok {
 		add("string", "%s", u.string(at))
+	}
+	for _, x := range s.Forces {
+		add("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		add("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		add("set down", "%s", u.setDown(s.SetDown))
 	}
 	for _, b := range s.Balance {
 		add("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))

@@ -84,6 +84,9 @@ func beginWith(data []byte, called string, o *options) (w *work, before *sequenc
 	if err := w.change(o); err != nil {
 		return nil, nil, err
 	}
+	if err := o.explain.known(w.plan); err != nil {
+		return nil, nil, err
+	}
 	if o.asRun != "" {
 		before = nil
 		if err := w.readRecord(o.asRun); err != nil {
@@ -198,7 +201,7 @@ func (w *work) misread(text string) error {
 // finish walks the plans.
 func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, tell func(float64, string)) error {
 	check := func(p *sequence.Plan) (*sequence.Programme, error) {
-		known, err := sequence.Check(ctx, p, sequence.Options{Rest: o.rest, Progress: tell})
+		known, err := sequence.Check(ctx, p, sequence.Options{Ahead: o.ahead, Progress: tell})
 		if known != nil && ctx.Err() != nil {
 			w.stop()
 			return known, nil
@@ -219,7 +222,7 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 			return err
 		}
 	}
-	if o.rest {
+	if o.ahead {
 		w.notes = append(w.notes, "Windows are those in which all steps that follow do what is intended, too.")
 	}
 	if o.draws.Samples != 0 && !w.stopped {

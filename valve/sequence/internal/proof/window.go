@@ -19,7 +19,7 @@ type Held struct {
 	Least, Greatest float64
 	Planned         float64
 	Fine            float64 // what is narrower isn't parted further
-	Rest            bool    // the steps that follow have to keep their limits, too
+	Ahead           bool    // the steps that follow have to keep their limits, too
 }
 
 // Bad is a range of a held quantity in which a limit is passed, or isn't known to be
