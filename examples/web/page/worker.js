@@ -5,7 +5,7 @@
 // of examples/web.
 function unlzma(from) {
   const view = new DataView(from.buffer, from.byteOffset);
-  const lc = from[0] % 9, size = Number(view.getBigUint64(5, true)), out = new Uint8Array(size);
+  const lc = from[0] % 9, size = view.getUint32(5, true), out = new Uint8Array(size);
   const probs = (n) => new Uint16Array(n).fill(1024);
   const isMatch = probs(12), isRep = probs(12), isRep0 = probs(12), isRep1 = probs(12), isRep2 = probs(12), isLong = probs(12);
   const slots = probs(4 * 64), special = probs(128), align = probs(16), literal = probs(0x300 << lc);
@@ -31,7 +31,7 @@ function unlzma(from) {
     let v = 0;
     while (k--) {
       const span = rc[0] >>> 1, code = rc[1], one = code >= span;
-      v = v * 2 + (one ? 1 : 0);
+      v = (v << 1) | (one ? 1 : 0);
       const left = one ? code - span : code;
       if (span < 0x1000000) { rc[0] = span << 8; rc[1] = (left << 8) | from[at++]; } else { rc[0] = span; rc[1] = left; }
     }
@@ -88,14 +88,14 @@ function unlzma(from) {
       len = length(matchLength);
       const slot = tree(slots, 64 * Math.min(len - 2, 3), 6);
       if (slot < 4) r0 = slot; else {
-        const bits = (slot >> 1) - 1, base = (2 | (slot & 1)) * 2 ** bits;
-        r0 = slot < 14 ? base + reversed(special, base - slot, bits) : base + direct(bits - 4) * 16 + reversed(align, 0, 4);
+        const bits = (slot >> 1) - 1, base = (2 | (slot & 1)) << bits;
+        r0 = (slot < 14 ? base + reversed(special, base - slot, bits) : base + (direct(bits - 4) << 4) + reversed(align, 0, 4)) | 0;
       }
       state = state < 7 ? 7 : 10;
     }
-    let source = n - r0 - 1;
+    const source = (n - r0 - 1) | 0, end = Math.min(n + len, size) | 0;
     if (source < 0) throw new Error("the page is damaged: load it anew");
-    for (let end = Math.min(n + len, size); n < end;) out[n++] = out[source++];
+    if (end - n > 24 && r0 >= len) { out.copyWithin(n, source, source + end - n); n = end; } else for (let k = source; n < end; k++) out[n++] = out[k];
   }
   return out;
 }
