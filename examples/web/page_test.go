@@ -114,28 +114,23 @@ func TestAQuestionFromTypingToPicture(t *testing.T) {
 	require.Contains(t, b.text("#working"), "n*S*k*(1 - t)/A")
 	b.shot("pins")
 
-	for _, c := range []struct{ name, field, text, want, drawn string }{
-		{"column", "depth", "2000 m", "m", "Pressure down the column"},
-		{"utube", "density", "1.2 SG", "", ""},
-		{"envelope", "below", "480 bar", "bar", "What the packer holds"},
-		{"release", "pins", "9", "lbf", ""},
-		{"balance", "formation", "337 bar", "bar", ""},
+	for _, c := range []struct{ name, field, text, drawn string }{
+		{"column", "depth", "2000 m", "Pressure down the column"},
+		{"utube", "tubing-pressure", "20 bar", "Tubing and annulus, before the port opens and at rest"},
+		{"envelope", "below", "480 bar", "What the packer holds"},
+		{"release", "drag", "40 kN", "What the weight indicator shows"},
+		{"balance", "formation", "337 bar", ""},
 	} {
 		b.choose(c.name)
 		b.until("document.title.startsWith('" + c.name + ":') && document.querySelector('#printed')?.textContent.startsWith('" + c.name + ":')")
-		var has bool
-		b.eval("!!document.getElementById('f-"+c.field+"')", &has)
-		if !has {
-			continue
-		}
 		b.fill("f-"+c.field, c.text)
 		b.until(fmt.Sprintf("document.querySelector('#answer details:last-child code')?.textContent.includes(%q)", "-"+c.field))
 		command, ok := calculators.Named(c.name)
 		require.True(t, ok)
 		var want bytes.Buffer
 		command.Run([]string{"-" + c.field, c.text}, &want, io.Discard)
+		require.Contains(t, want.String(), c.text)
 		require.Equal(t, want.String(), b.text("#printed"))
-		require.Contains(t, b.text("#answer"), c.want)
 		if c.drawn != "" {
 			require.Contains(t, b.text("#answer figure svg"), c.drawn)
 		}

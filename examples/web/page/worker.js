@@ -7,9 +7,9 @@ function unlzma(from) {
   const view = new DataView(from.buffer, from.byteOffset);
   const lc = from[0] % 9, size = view.getUint32(5, true), out = new Uint8Array(size);
   const probs = (n) => new Uint16Array(n).fill(1024);
-  const isMatch = probs(12), isRep = probs(12), isRep0 = probs(12), isRep1 = probs(12), isRep2 = probs(12), isLong = probs(12);
+  const isMatch = probs(12 * 4), isRep = probs(12), isRep0 = probs(12), isRep1 = probs(12), isRep2 = probs(12), isLong = probs(12 * 4);
   const slots = probs(4 * 64), special = probs(128), align = probs(16), literal = probs(0x300 << lc);
-  const lengths = () => ({ choice: probs(2), low: probs(8), mid: probs(8), high: probs(256) });
+  const lengths = () => ({ choice: probs(2), low: probs(4 * 8), mid: probs(4 * 8), high: probs(256) });
   const matchLength = lengths(), repLength = lengths();
   // Span and code of the range coder: whole numbers of 32 bits, which a variable of a
   // closure would hold as objects.
@@ -63,9 +63,10 @@ function unlzma(from) {
     return k;
   };
   const reversed = (p, base, bits) => { let k = 1, v = 0; for (let i = 0; i < bits; i++) { const b = bit(p, base + k); k = (k << 1) | b; v |= b << i; } return v; };
-  const length = (l) => !bit(l.choice, 0) ? 2 + tree(l.low, 0, 3) : !bit(l.choice, 1) ? 10 + tree(l.mid, 0, 3) : 18 + tree(l.high, 0, 8);
+  const length = (l, place) => !bit(l.choice, 0) ? 2 + tree(l.low, 8 * place, 3) : !bit(l.choice, 1) ? 10 + tree(l.mid, 8 * place, 3) : 18 + tree(l.high, 0, 8);
   while (n < size) {
-    if (!bit(isMatch, state)) {
+    const place = n & 3;
+    if (!bit(isMatch, 4 * state + place)) {
       const base = 0x300 * ((n ? out[n - 1] : 0) >> (8 - lc));
       out[n] = state < 7 ? tree(literal, base, 8) : matched(base, out[n - r0 - 1]);
       n++;
@@ -75,17 +76,17 @@ function unlzma(from) {
     let len;
     if (bit(isRep, state)) {
       if (!bit(isRep0, state)) {
-        if (!bit(isLong, state)) { out[n] = out[n - r0 - 1]; n++; state = state < 7 ? 9 : 11; continue; }
+        if (!bit(isLong, 4 * state + place)) { out[n] = out[n - r0 - 1]; n++; state = state < 7 ? 9 : 11; continue; }
       } else {
         let d;
         if (!bit(isRep1, state)) d = r1; else { if (!bit(isRep2, state)) d = r2; else { d = r3; r3 = r2; } r2 = r1; }
         r1 = r0; r0 = d;
       }
-      len = length(repLength);
+      len = length(repLength, place);
       state = state < 7 ? 8 : 11;
     } else {
       r3 = r2; r2 = r1; r1 = r0;
-      len = length(matchLength);
+      len = length(matchLength, place);
       const slot = tree(slots, 64 * Math.min(len - 2, 3), 6);
       if (slot < 4) r0 = slot; else {
         const bits = (slot >> 1) - 1, base = (2 | (slot & 1)) << bits;
