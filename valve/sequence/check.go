@@ -64,6 +64,9 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	if made, err = made.heated(); err != nil {
+		return nil, p.follows(err)
+	}
 	if err := made.validate(pipes); err != nil {
 		return nil, p.follows(err)
 	}

@@ -33,6 +33,9 @@ type Well struct {
 	Depth        unit.Length            `json:"depth"` // measured; the path must reach it
 	Path         []Station              `json:"path"`  // empty: vertical
 	Temperatures map[string][]MarkedTVD `json:"temperatures"`
+	// Flowing are temperatures by name that follow from flow in the tubing, beside those
+	// that are written out.
+	Flowing map[string]Flowing `json:"flowing temperatures"`
 	// Errors are by how much each of the temperatures may be off as a whole.
 	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature errors"`
 }
