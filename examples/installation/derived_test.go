@@ -31,6 +31,9 @@ func TestDerivedIsAPlan(t *testing.T) {
 		for _, b := range p.Barriers {
 			require.NotEmpty(t, b.Note, b.Name)
 		}
+		if strings.Contains(args[1], "demo") { // which takes long; valve/sequence has it
+			continue
+		}
 		file := filepath.Join(t.TempDir(), "derived.json")
 		require.NoError(t, os.WriteFile(file, []byte(text), 0o666))
 		_, written, errs := runs("-plan", file, "-units", "field")
@@ -58,16 +61,16 @@ func TestBarAndMetresBack(t *testing.T) {
 
 // -set reaches a piece of the tally, and what only follows from it.
 func TestSetOfATally(t *testing.T) {
-	code, text, errs := runs("-plan", "plans/demo-as-tally.json", "-set", "assembly.isolation valve C.pins = 6")
+	code, text, errs := runs("-plan", "begin/si.json", "-set", "assembly.tail plug.pins = 8", "-derived")
 	require.Zero(t, code, errs)
-	require.Contains(t, text, "pins.count = 6 (was 7)")
-	code, text, errs = runs("-plan", "plans/demo-as-tally.json", "-set", "compartments.annulus A.capacity = 0.0128 bbl/ft")
+	require.Contains(t, text, `{"pins": {"count": 8`)
+	code, text, errs = runs("-plan", "begin/si.json", "-set", "compartments.annulus.capacity = 20 L/m", "-derived")
 	require.Zero(t, code, errs)
-	require.Contains(t, text, "compartments.annulus A.capacity = 0.0128 bbl/ft")
-	code, _, errs = runs("-plan", "plans/demo-as-tally.json", "-set", "assembly.sleeve A.top = 8800 ft")
+	require.Contains(t, text, `"capacity": "20 L/m"`)
+	code, _, errs = runs("-plan", "begin/si.json", "-set", "assembly.tail plug.top = 2400 m")
 	require.Equal(t, 2, code)
-	require.Contains(t, errs, "they overlap by 50 ft")
-	code, _, errs = runs("-plan", "plans/demo-as-tally.json", "-set", "devices.sleeve Q.depth = 8800 ft")
+	require.Contains(t, errs, "they overlap by 10 m")
+	code, _, errs = runs("-plan", "begin/si.json", "-set", "devices.sleeve Q.depth = 2400 m")
 	require.Equal(t, 2, code)
 	require.Equal(t, 1, strings.Count(errs, "-set"))
 }

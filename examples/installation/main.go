@@ -10,8 +10,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"completion.example/internal/calculator"
@@ -22,19 +20,12 @@ import (
 //go:embed plans/demo.json
 var demo []byte
 
-func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
-
 const question = "what to apply at each step, which device moves, and can any other?"
 
 // options are the flags.
 type options struct {
 	plan, against  string
-	fresh          string
+	fresh, after   string
 	set, gauge     list
 	world          string
 	asRun          string
@@ -49,7 +40,7 @@ type options struct {
 	derived        bool
 	pressures      bool
 	explain        explained
-	rest           bool
+	ahead          bool
 	draws          sequence.Uncertainty
 }
 
@@ -75,6 +66,7 @@ func flags(o *options) *flag.FlagSet {
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
 	f.StringVar(&o.asRun, "as-run", "", "hold the record of a job, a CSV `file`, against the plan: what it shows, which states of the devices explain it, and the plan from there on; the first line names its columns, such as time [min],step,tubing pressure [psi],tubing in [bbl],weight [klbf]")
+	f.StringVar(&o.after, "after", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
 	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
@@ -87,7 +79,7 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.Var(&o.explain, "explain", "show the working of every margin: symbol = equation = numbers = value; with a `step`, as in -explain 'step 7', that step alone with the force balance of the string, term by term")
-	f.BoolVar(&o.rest, "rest", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
+	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
 	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")
@@ -131,6 +123,9 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if o.derived {
 		_, err := io.WriteString(out, w.written())
 		return exit(errs, err)
+	}
+	if o.after != "" {
+		return exit(errs, w.writeRest(ctx, out, o.after))
 	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)

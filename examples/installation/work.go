@@ -33,6 +33,7 @@ type work struct {
 	stopped   bool              // by the user, before all was known
 	log       *record.Record    // of the job, as it was read
 	record    *record.Diagnosis // and what it shows
+	windows   bool              // they were asked for
 }
 
 // file reads a plan's file, or the demo where none is named.
@@ -51,12 +52,17 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return beginWith(data, called, o)
+}
+
+// beginWith begins with the text of a plan.
+func beginWith(data []byte, called string, o *options) (w *work, before *sequence.Plan, err error) {
 	plan, err := sequence.Read(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, err)
 	}
 	sum := sha256.Sum256(data)
-	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6])}
+	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6]), windows: true}
 	u, err := unitsNamed(o.units, texts(data))
 	if err != nil {
 		return nil, nil, err
@@ -116,6 +122,7 @@ func (w *work) change(o *options) error {
 	if err := w.plan.Validate(); err != nil {
 		return fmt.Errorf("with what was set the plan can't be walked:\n%w", err)
 	}
+	w.plan = w.plan.Expanded()
 	return nil
 }
 
@@ -198,7 +205,7 @@ func (w *work) misread(text string) error {
 // finish walks the plans.
 func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, tell func(float64, string)) error {
 	check := func(p *sequence.Plan) (*sequence.Programme, error) {
-		known, err := sequence.Check(ctx, p, sequence.Options{Rest: o.rest, Progress: tell})
+		known, err := sequence.Check(ctx, p, sequence.Options{Ahead: o.ahead, Progress: tell})
 		if known != nil && ctx.Err() != nil {
 			w.stop()
 			return known, nil
@@ -219,7 +226,7 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 			return err
 		}
 	}
-	if o.rest {
+	if o.ahead {
 		w.notes = append(w.notes, "Windows are those in which all steps that follow do what is intended, too.")
 	}
 	if o.draws.Samples != 0 && !w.stopped {

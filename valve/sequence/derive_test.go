@@ -23,13 +23,6 @@ func readPlan(t *testing.T, file string) *sequence.Plan {
 	return p
 }
 
-func checked(t *testing.T, p *sequence.Plan) *sequence.Programme {
-	t.Helper()
-	r, err := sequence.Check(context.Background(), p, sequence.Options{})
-	require.NoError(t, err)
-	return r
-}
-
 // sameWindows wants two programmes with the same windows to 1e-6 psi; but is told of
 // edges that are left out.
 func sameWindows(t *testing.T, a, b *sequence.Programme, but func(edge string) bool) {
@@ -216,4 +209,36 @@ func BenchmarkDerive(b *testing.B) {
 	for b.Loop() {
 		_, _ = p.Derive()
 	}
+}
+
+// 2410 m of 3.958 in bore hold 19.13 m3; at 3.6e-5 per bar and 20 bar in a minute they
+// take 13.8 L/min, and 160 bar take 8 minutes: by hand.
+func TestRateOfRise(t *testing.T) {
+	p := readPlan(t, shipped+"../begin/si.json")
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.NoError(t, err)
+	rises := r.Steps[2].Rises
+	require.Len(t, rises, 2)
+	x := rises[0]
+	require.Equal(t, "tubing", x.Compartment)
+	require.Equal(t, 1, x.Ramp)
+	require.InDelta(t, 8, x.Minutes, 1e-9)
+	require.InEpsilon(t, math.Pi/4*math.Pow(3.958*0.0254, 2)*2410*3.6e-5*20*1000, x.Pump.In(unit.LitrePerMinute), 1e-6)
+	require.InDelta(t, -x.Pump.In(unit.LitrePerMinute), rises[1].Pump.In(unit.LitrePerMinute), 1e-9)
+	require.Equal(t, 160*unit.Bar, rises[1].From)
+	// What moves with it moves in the same time, and a step's own rate prevails.
+	p.Steps[2].Ramps[0]["annulus"] = 40 * unit.Bar
+	p.Steps[2].Rise = 16 * unit.Bar
+	r, err = sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.NoError(t, err)
+	for _, x := range r.Steps[2].Rises[:2] {
+		require.InDelta(t, 10, x.Minutes, 1e-9)
+		require.InEpsilon(t, float64(x.To-x.From)/10, float64(x.PerMinute), 1e-9)
+	}
+	p.Rules.Rise, p.Steps[2].Rise = 0, 0
+	r, err = sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.NoError(t, err)
+	require.Empty(t, r.Steps[2].Rises)
+	p.Rules.Rise = -unit.Bar
+	require.ErrorContains(t, p.Validate(), "rules.rise: is -1 bar in a minute")
 }

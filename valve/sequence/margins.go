@@ -50,7 +50,7 @@ func (k *checker) margins() {
 func rank(m Margin) float64 { return math.Round(m.Share * 1e9) }
 
 func (k *checker) triggerMargins(step, action int, keep func(marginAt)) {
-	f := &k.out.Judge.Felts[step][action]
+	f := k.out.Judge.FeltBy(step, action)
 	if !f.Seen {
 		return
 	}
@@ -141,6 +141,9 @@ func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
 	case judge.BalanceLow, judge.BalanceHigh:
 		b := k.plan.Steps[m.Step].Balance[m.Index]
 		return pressure(BalanceOff, b.Compartment+" against "+b.Formation, max(math.Abs(float64(b.Overbalance.Greatest)), math.Abs(float64(b.Overbalance.Least)), walk.Reach))
+	case judge.ByHand:
+		name, of := k.handMargin(m)
+		return pressure(ByHand, name, of)
 	case judge.String:
 		return share(StringLoad, limitNames[m.Index])
 	case judge.Holding:

@@ -21,7 +21,7 @@ type Window struct {
 	Planned     Level      `json:"planned"`
 	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
 	Inside      bool       `json:"inside"`          // the planned one lies in one of them
-	Rest        bool       `json:"rest,omitempty"`  // all steps that follow are proved in them, too
+	Ahead       bool       `json:"ahead,omitempty"` // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
 	held        proof.Held
 }
@@ -52,10 +52,13 @@ func (k *checker) windows() error {
 		if i >= len(k.out.Before) {
 			break
 		}
+		if len(k.out.Before[i]) == 0 {
+			continue
+		}
 		r := &k.programme.Steps[i]
 		r.Windows = k.held(i)
 		for n := range r.Windows {
-			r.Windows[n].Rest, r.Windows[n].held.Rest = k.options.Rest, k.options.Rest
+			r.Windows[n].Ahead, r.Windows[n].held.Ahead = k.options.Ahead, k.options.Ahead
 			all = append(all, &r.Windows[n])
 		}
 	}

@@ -34,7 +34,7 @@ func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
 	if p.Pulling == nil || j.Quiet {
 		return
 	}
-	f := &j.Felts[p.Step][action]
+	f := j.FeltBy(p.Step, action)
 	reading := p.Pulling.At(p.X)
 	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
 	if !f.Pulled {
@@ -50,7 +50,14 @@ func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, f
 	if j.Quiet || q.Done {
 		return
 	}
-	f := &j.Felts[p.Step][action]
+	if a := &j.Network.Actions[action]; a.All {
+		for _, k := range a.With {
+			if k != action && w.State.Armed[k] {
+				return // it alone makes nothing happen
+			}
+		}
+	}
+	f := j.FeltBy(p.Step, action)
 	row := j.Network.Actions[action].Row
 	t := &row[q.Links]
 	level, falling := t.Level, t.Falling
@@ -102,10 +109,10 @@ func (j *Judge) bound(w *walk.World, f affine.Form) float64 {
 // Reached keeps by how much an intended action goes beyond its level: of a row,
 // the least over its triggers.
 func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress, by affine.Form) {
-	if j.Quiet {
-		return
+	if a := &j.Network.Actions[action]; j.Quiet || len(a.With) > 0 && !a.All {
+		return // any of its conditions will do
 	}
-	f := &j.Felts[p.Step][action]
+	f := j.FeltBy(p.Step, action)
 	if f.HasReach && by.Least() >= f.Reach {
 		return
 	}

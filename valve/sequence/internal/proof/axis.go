@@ -103,7 +103,7 @@ func (c *axis) walk(w *window, x span, form affine.Form) (*Run, error) {
 		begin = append(begin, z)
 	}
 	to := w.held.Step + 1
-	if w.held.Rest {
+	if w.held.Ahead {
 		to = len(q.Steps)
 	}
 	return q.Walk(w.ctx, nil, Options{Budget: w.held.budget(x.width()), Quiet: true, Parts: true, From: w.held.Step, To: to, Begin: begin})
