@@ -2,150 +2,212 @@ package sequence
 
 import (
 	"errors"
-	"fmt"
-	"maps"
+	"math"
 	"slices"
-	"time"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
-	"completion.example/internal/fault"
+	"completion.example/valve/production"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
-// Flowing is the temperature of a well whose tubing has flowed for a while, by
-// hydrostatics.Flowing: a liquid, at a steady rate.
-type Flowing struct {
-	Flow         FlowWay           `json:"flow"`
-	Inlet        unit.Temperature  `json:"inlet"`  // of the fluid where it enters; producing: the ground's there where left out
-	Bottom       unit.Length       `json:"bottom"` // measured depth down to which it flows
-	Rate         unit.MassRate     `json:"rate"`
-	SpecificHeat unit.SpecificHeat `json:"specific heat"`
-	Bore         unit.Length       `json:"bore"`     // diameter that the heat transfer is counted on
-	Transfer     unit.HeatTransfer `json:"transfer"` // overall, from the fluid to the wall of the hole
-	Hole         unit.Length       `json:"hole"`     // diameter
-	Conductivity unit.Conductivity `json:"conductivity"`
-	Diffusivity  unit.Diffusivity  `json:"diffusivity"`
-	After        string            `json:"after"` // time since flow began, such as "36h"
+// knot is a pressure on the way up while zones flow.
+type knot struct {
+	md, tvd  float64
+	pressure affine.Form
 }
 
-// FlowWay is the way in which a fluid flows in the tubing.
-type FlowWay string
-
-// The ways.
-const (
-	Producing FlowWay = "producing" // up
-	Injecting FlowWay = "injecting" // down
-)
-
-// closely is how near straight lines between the points come to the temperature.
-const closely = 0.2 * unit.KelvinDifference
-
-// heated is the plan with its flowing temperatures written out, p itself where it has
-// none.
-func (p *Plan) heated() (*Plan, error) {
-	if len(p.Well.Flowing) == 0 {
-		return p, nil
+// flowing is the well while a step produces: nil where nothing flows, which the rates
+// say. Between where zones come in, the string's pressure is straight in true vertical
+// depth, and friction lies anywhere between along it and along the hole.
+func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
+	zs := c.zones(s, p)
+	if len(zs) == 0 {
+		return nil, nil
 	}
-	q := *p
-	q.Well.Temperatures = maps.Clone(p.Well.Temperatures)
-	var faults []error
-	add := func(path string, err error) {
+	if len(zs) > affine.MostInputs {
+		return nil, walk.ErrEnclosed
+	}
+	solve := c.flows(p, zs)
+	var mid [affine.MostInputs]float64
+	in := make([]affine.Input, len(zs))
+	for i, z := range zs {
+		f := s.Formations[z.formation].Pressure
+		in[i], mid[i] = affine.Input{Line: affine.Flat(f), Step: 2e4}, f.C
+	}
+	if _, err := solve(mid); errors.Is(err, production.ErrNoFlow) || errors.Is(err, production.ErrUnresolved) {
+		return nil, nil
+	} else if err != nil {
+		return nil, err
+	}
+	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{}}
+	knots := []knot{{float64(c.plan.Compartments[f.Root].Top), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
+	sandface := make([]affine.Form, len(zs))
+	for i, z := range zs {
+		out, err := affine.Enclose(in, 0, false, func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			flow, err := solve(x)
+			if err == nil {
+				y[0], y[1] = float64(flow.Zones[i].Tubing), float64(flow.Zones[i].Sandface)
+			}
+			return y, err
+		})
 		if err != nil {
-			faults = append(faults, fault.Fault{Path: path, Err: err})
+			return nil, walk.ErrEnclosed
+		}
+		sandface[i] = out[1].F
+		knots = append(knots, knot{c.entry(s, p, z), float64(z.tvd), out[0].F})
+	}
+	slices.SortFunc(knots, func(a, b knot) int { return cmpFloats(a.tvd, b.tvd) })
+	for i, z := range zs {
+		// From the face to the choke the zone's own fluid stands; above it what flows up.
+		above := z.choke == 0
+		for at := s.Formations[z.formation].Face; ; {
+			if above {
+				f.Profiles[at] = c.riser(s, at, knots, p)
+			} else {
+				f.Profiles[at] = standing(s, at, float64(c.plan.Formations[z.formation].Inflow.Density))
+			}
+			port, next := c.towards(s, f.Root, at)
+			if port < 0 {
+				break
+			}
+			if _, ok := p.Chokes[s.Ports[port].Name]; ok && !above {
+				above = true
+				jump := sandface[i].Minus(knotAt(knots, float64(z.tvd)))
+				if s.Ports[port].A == at { // side A is that of the zone
+					jump = jump.Times(-1)
+				}
+				f.Jumps[port] = jump
+			}
+			at = next
 		}
 	}
-	ground, err := profileOf(p.Well.Temperatures[Undisturbed])
-	if err != nil {
-		add(`well."flowing temperatures"`, fmt.Errorf("want well.temperatures.%s, which the ground has: %w", Undisturbed, err))
-		return nil, errors.Join(faults...)
-	}
-	path, err := p.Well.path()
-	if err != nil {
-		add("well.path", err)
-		return nil, errors.Join(faults...)
-	}
-	for _, name := range slices.Sorted(maps.Keys(p.Well.Flowing)) {
-		at := `well."flowing temperatures".` + name
-		if _, twice := p.Well.Temperatures[name]; twice {
-			add(at, errors.New("stands in well.temperatures too; one of them will do"))
-			continue
-		}
-		points, err := p.Well.Flowing[name].points(ground, path)
-		add(at, err)
-		q.Well.Temperatures[name] = points
-	}
-	return &q, errors.Join(faults...)
+	return f, nil
 }
 
-func (w Well) path() (*hydrostatics.Path, error) {
-	if len(w.Path) == 0 {
-		return hydrostatics.Vertical(w.Depth)
+func cmpFloats(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
 	}
-	stations := make([]hydrostatics.Station, len(w.Path))
-	for i, s := range w.Path {
-		stations[i] = hydrostatics.Station(s)
-	}
-	return hydrostatics.NewPath(stations)
+	return 0
 }
 
-func profileOf(points []MarkedTVD) (*hydrostatics.TemperatureProfile, error) {
-	all := make([]hydrostatics.TemperaturePoint, len(points))
-	for i, m := range points {
-		all[i] = hydrostatics.TemperaturePoint(m)
+// flows solves what the zones give at pressures of their formations, each choice once.
+func (c *compiled) flows(p *Produce, zs []zone) func(x [affine.MostInputs]float64) (production.Flow, error) {
+	type answer struct {
+		flow production.Flow
+		err  error
 	}
-	return hydrostatics.NewTemperatureProfile(all)
+	known := map[[affine.MostInputs]float64]answer{}
+	return func(x [affine.MostInputs]float64) (production.Flow, error) {
+		if a, ok := known[x]; ok {
+			return a.flow, a.err
+		}
+		flow, err := c.production(p, zs, func(f int) unit.Pressure {
+			k := slices.IndexFunc(zs, func(z zone) bool { return z.formation == f })
+			return unit.Pressure(x[k])
+		}).Flow()
+		known[x] = answer{flow, err}
+		return flow, err
+	}
 }
 
-// points are the temperature by depth; below what flows the ground keeps its own.
-func (f Flowing) points(ground *hydrostatics.TemperatureProfile, path *hydrostatics.Path) ([]MarkedTVD, error) {
-	after, err := time.ParseDuration(f.After)
-	if err != nil {
-		return nil, fmt.Errorf("after is %q; write a time such as 36h", f.After)
-	}
-	tvd, err := path.TVD(f.Bottom)
-	if err != nil {
-		return nil, fmt.Errorf("bottom: %w", err)
-	}
-	if !(f.Bottom > 0) || !(tvd > 0) {
-		return nil, fmt.Errorf("bottom is %v; it must be below surface", f.Bottom)
-	}
-	long, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
-		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: after}.RelaxationDistance()
-	if err != nil {
-		return nil, err
-	}
-	x := hydrostatics.Flowing{Ground: ground, Inlet: f.Inlet, Bottom: tvd, Relaxing: long * tvd / f.Bottom}
-	var profile *hydrostatics.TemperatureProfile
-	switch f.Flow {
-	case Producing:
-		if x.Inlet == (unit.Temperature{}) {
-			x.Inlet = ground.At(tvd)
+// entry is the measured depth at which a zone comes into the string.
+func (c *compiled) entry(s *well.State, p *Produce, z zone) float64 {
+	root := c.by.compartment[p.Compartment]
+	for at := s.Formations[z.formation].Face; ; {
+		port, next := c.towards(s, root, at)
+		if port < 0 {
+			return s.Formations[z.formation].Depth.MD
 		}
-		profile, err = x.Producing(closely)
-	case Injecting:
-		if x.Inlet == (unit.Temperature{}) {
-			return nil, errors.New("inlet is missing: the temperature of what is injected")
+		if _, ok := p.Chokes[s.Ports[port].Name]; ok {
+			return float64(c.plan.Ports[port].Depth)
 		}
-		profile, err = x.Injecting(closely)
-	default:
-		return nil, fmt.Errorf("flow is %q; there are %q and %q", f.Flow, Producing, Injecting)
+		at = next
 	}
-	if err != nil {
-		return nil, err
-	}
-	var all []MarkedTVD
-	for _, m := range profile.Points() {
-		all = append(all, MarkedTVD(m))
-	}
-	const step = unit.Foot / 1000
-	for _, m := range ground.Points() {
-		if m.TVD <= tvd+step {
-			continue
+}
+
+// towards is the open port through which a compartment is reached from the root, and
+// the compartment on the other side; -1 at the root.
+func (c *compiled) towards(s *well.State, root, of int) (port, next int) {
+	by := map[int]int{root: -1}
+	order := []int{root}
+	for k := 0; k < len(order); k++ {
+		for i, x := range s.Ports {
+			for _, pair := range [2][2]int{{x.A, x.B}, {x.B, x.A}} {
+				if _, seen := by[pair[1]]; s.Open[i] && pair[0] == order[k] && !seen {
+					by[pair[1]] = i
+					order = append(order, pair[1])
+				}
+			}
 		}
-		if all[len(all)-1].TVD == tvd {
-			all = append(all, MarkedTVD{TVD: tvd + step, Temperature: ground.At(tvd)})
-		}
-		all = append(all, MarkedTVD(m))
 	}
-	return all, nil
+	if port = by[of]; port < 0 {
+		return -1, of
+	}
+	return port, s.Ports[port].A + s.Ports[port].B - of
+}
+
+// knotAt is the flowing pressure where a zone comes in.
+func knotAt(knots []knot, tvd float64) affine.Form {
+	for _, k := range knots {
+		if k.tvd == tvd {
+			return k.pressure
+		}
+	}
+	return affine.Form{}
+}
+
+// riser is what flows up through a compartment: straight between where zones come in.
+func (c *compiled) riser(s *well.State, i int, knots []knot, p *Produce) well.Profile {
+	k := &s.Compartments[i]
+	at := func(d well.Depth) affine.Form {
+		n := 1
+		for n < len(knots)-1 && knots[n].tvd < d.TVD {
+			n++
+		}
+		a, b := knots[n-1], knots[n]
+		weight := float64(p.Density) * well.Gravity
+		if d.TVD >= b.tvd || b.tvd == a.tvd {
+			return b.pressure.Shift(weight * (d.TVD - b.tvd)) // under all of them
+		}
+		share := (d.TVD - a.tvd) / (b.tvd - a.tvd)
+		f := a.pressure.Times(1-share).PlusTimes(b.pressure, share)
+		friction := b.pressure.Minus(a.pressure).Shift(-weight * (b.tvd - a.tvd))
+		along := math.Min(math.Max((d.MD-a.md)/(b.md-a.md), 0), 1)
+		return f.Widen(math.Abs(along-share) * math.Max(math.Abs(friction.Least()), math.Abs(friction.Greatest())))
+	}
+	profile := make(well.Profile, len(k.Depths))
+	top := at(k.Depths[0])
+	for d := range profile {
+		profile[d] = at(k.Depths[d]).Minus(top)
+		if d == 0 {
+			profile[d] = affine.Form{}
+		}
+	}
+	return profile
+}
+
+// standing is what a fluid at rest makes in a compartment.
+func standing(s *well.State, i int, density float64) well.Profile {
+	k := &s.Compartments[i]
+	profile := make(well.Profile, len(k.Depths))
+	for d := range profile {
+		profile[d] = affine.Const(density * well.Gravity * (k.Depths[d].TVD - k.Depths[0].TVD))
+	}
+	return profile
+}
+
+// flowed keeps what the nominal walk shows of a step that produces.
+func (k *checker) flowed(w *walk.World, step int) {
+	for len(k.flowResults) <= step {
+		k.flowResults = append(k.flowResults, nil)
+	}
+	if k.flowResults[step] == nil {
+		k.flowResults[step], k.pumpFault = k.atDevices(w.State)
+	}
 }

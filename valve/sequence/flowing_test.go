@@ -1,80 +1,100 @@
 package sequence_test
 
 import (
-	"math"
 	"testing"
-	"time"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve/production"
+	"completion.example/valve/production/choke"
+	"completion.example/valve/production/inflow"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
 
-// injecting is landed with water of 50 °F going down it for a day.
-func injecting() *sequence.Plan {
-	p := landed()
-	p.Well.Temperatures = map[string][]sequence.MarkedTVD{sequence.Undisturbed: {{Temperature: unit.Fahrenheit(70)}, {TVD: 9000 * foot, Temperature: unit.Fahrenheit(214)}}}
-	p.Well.Flowing = map[string]sequence.Flowing{"injecting": {
-		Flow: sequence.Injecting, Inlet: unit.Fahrenheit(50), Bottom: 9000 * foot, Rate: 20 * unit.PoundPerSecond, SpecificHeat: 1 * unit.BtuPerPoundFahrenheit,
-		Bore: 2.992 * unit.Inch, Transfer: 8 * unit.BtuPerHourSquareFootFahrenheit, Hole: 8.5 * unit.Inch,
-		Conductivity: 1.4 * unit.BtuPerHourFootFahrenheit, Diffusivity: 0.04 * unit.SquareFootPerHour, After: "24h",
-	}}
-	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(300000 * unit.PoundForce)
-	p.Steps = append(p.Steps, sequence.Step{Name: "inject", Temperature: "injecting"})
+// producer is a well whose one zone flows through a sleeve at 8,500 ft into tubing
+// whose wellhead stands at 400 psi.
+func producer() *sequence.Plan {
+	p := &sequence.Plan{Name: "producer", Well: sequence.Well{Depth: 9000 * foot}, Fluids: []sequence.Fluid{{Name: "oil"}, {Name: "brine"}}}
+	setDensity(&p.Fluids[0], 7.5)
+	setDensity(&p.Fluids[1], 9)
+	f := sequence.Formation{Name: "sand", Depth: 8900 * foot, Inflow: &sequence.Inflow{Index: 3 * unit.BarrelPerDayPSI, Density: 7 * ppg}}
+	setPore(&f, 4300)
+	p.Formations = []sequence.Formation{f}
+	p.Compartments = []sequence.Compartment{
+		{Name: "tubing", Bottom: 8600 * foot, Fluid: "oil", Surface: true},
+		{Name: "annulus", Bottom: 8600 * foot, Fluid: "brine", Surface: true},
+		{Name: "screen", Top: 8500 * foot, Bottom: 9000 * foot, Fluid: "oil", Formation: "sand"},
+	}
+	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "screen"}, Depth: 8500 * foot, Open: true}}
+	addAction(p, "gauge", "screen", "annulus", rising(19000*psi, 19000*psi))
+	p.Devices[0].Depth = 8550 * foot
+	p.Steps = []sequence.Step{{Name: "produce", Allow: []sequence.Flow{sequence.FlowIn}, Ramps: tubingTo(400), Produce: &sequence.Produce{Compartment: "tubing", Surface: 400 * psi,
+		Loss: 200 * psi, Rate: 2000 * unit.BarrelPerDay, Density: 5 * ppg, Chokes: map[string]unit.FlowCoefficient{"sleeve": 20 * unit.Cv}}}}
 	return p
 }
 
-// The string of a well that is injected into is pulled by E·α·As times the mean of its
-// cooling: that of Ramey's closed form for ground that is straight, T = a·z + b − a·A +
-// (Tin + a·A − b)·e^(−z/A), with A the library's relaxation distance.
-//
-// Source: Ramey, JPT April 1962, 427; E = 30e6 psi, α = 6.9e-6 1/°F.
-func TestTheStringCoolsAsRameySays(t *testing.T) {
-	p := injecting()
-	r := check(t, p)
-	require.True(t, r.OK(), "%+v", r.Findings)
-	f := p.Well.Flowing["injecting"]
-	long, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
-		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: 24 * time.Hour}.RelaxationDistance()
+// What devices feel while the zone flows is what package production makes of the same
+// well: beside the sleeve the tubing's, behind it that of the sandface.
+func TestFlowingPressuresAtDevices(t *testing.T) {
+	p := producer()
+	r := verdicted(t, p)
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+	w := production.Well{Zones: []production.Zone{{Name: "sand", Depth: 8500 * foot, Density: 7 * ppg,
+		Inflow: inflow.LiquidDeliverability{Reservoir: 4300*psi - hydrostatics.Pressure(7*ppg, 400*foot), Index: 3 * unit.BarrelPerDayPSI},
+		Chokes: choke.Table{{Name: "set", Travel: 1, Coefficient: 20 * unit.Cv}}}},
+		Outflow: production.Tubing{Surface: 400 * psi, Height: 8500 * foot, Density: 5 * ppg, Loss: production.Loss{At: 2000 * unit.BarrelPerDay, Turbulent: 200 * psi}}}
+	flow, err := w.Flow()
 	require.NoError(t, err)
-	const a, b, in, l = 144.0 / 9000, 70.0, 50.0, 9000.0
-	A := long.In(foot)
-	// The mean of (ground − fluid) over the string, by hand.
-	mean := a*A - (in+a*A-b)*A/l*(1-math.Exp(-l/A))
-	want := 30e6 * 6.9e-6 * mean * (outside - bore)
-	got := (lastString(r, 1).Wall - lastString(r, 0).Wall).In(unit.PoundForce)
-	require.InDelta(t, want, got, 0.003*want, "0.2 K between the points of the profile")
-	require.Greater(t, want, 30000.0)
+	at := map[string]float64{}
+	for _, x := range r.Steps[0].Flowing {
+		at[x.Compartment] = x.Pressure.In(psi)
+	}
+	require.InDelta(t, flow.Zones[0].Tubing.In(psi)+5*psiPerFootPpg*50, at["tubing"], 1e-6, "under where the zone comes in")
+	require.InDelta(t, flow.Zones[0].Sandface.In(psi)+7*psiPerFootPpg*50, at["screen"], 1e-6)
+	require.InDelta(t, 9*psiPerFootPpg*8550, at["annulus"], 1e-6)
+	require.Greater(t, at["screen"]-at["tubing"], 10.0, "the sleeve takes something")
 }
 
-// Produced, it is warmed; below what flows the ground keeps its temperature. Names must
-// differ, and what is wrong is said with its path.
-func TestFlowingTemperatures(t *testing.T) {
-	p := injecting()
-	f := p.Well.Flowing["injecting"]
-	f.Flow, f.Inlet = sequence.Producing, unit.Temperature{}
-	p.Well.Flowing["producing"] = f
-	p.Steps = append(p.Steps, sequence.Step{Name: "produce", Temperature: "producing"})
-	r := check(t, p)
-	require.Less(t, lastString(r, 2).Wall, lastString(r, 0).Wall-20000*unit.PoundForce)
-	text := func(change func(f *sequence.Flowing)) string {
-		q := injecting()
-		f := q.Well.Flowing["injecting"]
-		change(&f)
-		q.Well.Flowing["injecting"] = f
-		err := q.Validate()
-		require.Error(t, err)
-		return err.Error()
+// A disc that no pressure at rest bursts is burst by the drawdown, and says so.
+func TestTheDrawdownMovesSomething(t *testing.T) {
+	p := producer()
+	addAction(p, "disc", "annulus", "screen", rising(750*psi, 800*psi))
+	p.Devices[1].Depth = 8550 * foot
+	atRest := *p
+	atRest.Steps = []sequence.Step{p.Steps[0]}
+	atRest.Steps[0].Produce = nil
+	require.Equal(t, sequence.Proved, verdicted(t, &atRest).Verdict)
+	r := verdicted(t, p)
+	require.Equal(t, sequence.Refuted, r.Verdict)
+	require.Equal(t, sequence.Unintended, r.Findings[0].Kind)
+	require.Equal(t, "disc: moves", r.Findings[0].Device)
+}
+
+// Choices of the formation's pressure lie in what encloses all of them.
+func TestFlowingPressuresAreEnclosed(t *testing.T) {
+	p := producer()
+	p.Formations[0].Pressure = band(4300, 150)
+	p.Ratings = []sequence.Rating{{Name: "screen", Inside: "annulus", Outside: "screen", From: 8550 * foot, To: 8550 * foot, Burst: exactly(5000)}}
+	least := 0.0
+	for _, m := range verdicted(t, p).Margins {
+		if m.Kind == sequence.RatingCross {
+			var x pressure
+			require.NoError(t, x.UnmarshalText([]byte(m.Left)))
+			least = x.In(psi)
+		}
 	}
-	require.Contains(t, text(func(f *sequence.Flowing) { f.Flow = "up" }), `well."flowing temperatures".injecting: flow is "up"; there are "producing" and "injecting"`)
-	require.Contains(t, text(func(f *sequence.Flowing) { f.After = "a day" }), `after is "a day"; write a time such as 36h`)
-	require.Contains(t, text(func(f *sequence.Flowing) { f.Inlet = unit.Temperature{} }), "inlet is missing")
-	require.Contains(t, text(func(f *sequence.Flowing) { f.Rate = 0 }), "Rate: is 0 lb/s; must be above")
-	require.Contains(t, text(func(f *sequence.Flowing) { f.Bottom = 20000 * foot }), "bottom")
-	p.Well.Temperatures["producing"] = p.Well.Temperatures[sequence.Undisturbed]
-	require.ErrorContains(t, p.Validate(), "stands in well.temperatures too")
-	p = injecting()
-	p.Well.Temperatures = nil
-	require.ErrorContains(t, p.Validate(), "want well.temperatures.undisturbed")
+	require.Greater(t, least, 0.0)
+	worst := 1e9
+	for k := range 21 {
+		q := p.Clone()
+		q.Formations[0].Pressure = exactly(4150 + 15*float64(k))
+		for _, x := range verdicted(t, q).Steps[0].Flowing {
+			if x.Compartment == "screen" {
+				worst = min(worst, 5000-(9*psiPerFootPpg*8550-x.Pressure.In(psi)))
+			}
+		}
+	}
+	require.LessOrEqual(t, least, worst+0.01)
+	require.Greater(t, least, worst-5)
 }
