@@ -3,7 +3,9 @@ package movement
 import (
 	"math"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -23,6 +25,31 @@ type Confined struct {
 //
 //	r = (Dh - Do)/2
 func (c Confined) Clearance() unit.Length { return (c.Hole - c.Pipe.OD) / 2 }
+
+// At returns the pipe at a measured depth of a path, with its inclination, build and
+// turn there, taken over 2 m around it.
+//
+// Errors are those of the path.
+func (c Confined) At(path *hydrostatics.Path, md unit.Length) (Confined, error) {
+	if path == nil {
+		return Confined{}, fault.NewIn(scope, "Path", "is missing")
+	}
+	here, err := path.At(md)
+	if err != nil {
+		return Confined{}, fault.Join(scope, err)
+	}
+	above, err := path.At(max(0, md-unit.Metre))
+	if err != nil {
+		return Confined{}, fault.Join(scope, err)
+	}
+	below, err := path.At(min(path.TotalDepth(), md+unit.Metre))
+	if err != nil {
+		return Confined{}, fault.Join(scope, err)
+	}
+	e := between(0, above, below)
+	c.Inclination, c.Build, c.Turn = here.Inclination, unit.Curvature(e.build), unit.Curvature(e.turn)
+	return c, nil
+}
 
 func (c Confined) numbers() (ei, r, w, sin float64) {
 	return float64(c.Pipe.Material.Young) * float64(c.Pipe.SecondMoment()), float64(c.Clearance()), float64(c.Weight), math.Sin(float64(c.Inclination))
