@@ -92,7 +92,7 @@ func strung(t *testing.T, change map[string]string, steps string) *sequence.Prog
     {"name": "packer", "depth": "DEPTH", "actions": [{"name": "sets", "inside": "tubing", "outside": "annulus", "holds": true, "triggers": [{"threshold": "BITES"}]}]},
     {"name": "release", "depth": "DEPTH", "actions": [{"name": "parts", "axial": true, "seal": "4 in", "triggers": [{"tension": "PINS"}]}]}],
   "string": {"inside": "tubing", "around": ["annulus"], "below": "BELOW", "sections": [{"pipe": PIPE, "bottom": "DEPTH", "hole": "HOLE"}],
-    "held at": "DEPTH", "seal bore": "BORE", "up": "30 ft", "down": "30 ft", "top": "closed" MORE},
+    "held_at": "DEPTH", "seal_bore": "BORE", "up": "30 ft", "down": "30 ft", "top": "closed" MORE},
   "rules": {"triaxial": 1.25},
   "steps": [STEPS]}`
 	values := map[string]string{

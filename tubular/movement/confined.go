@@ -24,12 +24,17 @@ type Confined struct {
 // Clearance returns the radial clearance.
 //
 //	r = (Dh - Do)/2
+//
+// Source: geometry.
 func (c Confined) Clearance() unit.Length { return (c.Hole - c.Pipe.OD) / 2 }
 
 // At returns the pipe at a measured depth of a path, with its inclination, build and
 // turn there, taken over 2 m around it.
 //
-// Errors are those of the path.
+//	θ' = Δθ/L,  sinθ*φ' = 2*asin(sqrt(sinθ1*sinθ2)*|sin(Δφ/2)|)/L
+//
+// Errors are those of the path. Source: spherical geometry of minimum curvature, split
+// as He & Kyllingstad, SPE Drilling & Completion March 1995, p. 10 (SPE 25370).
 func (c Confined) At(path *hydrostatics.Path, md unit.Length) (Confined, error) {
 	if path == nil {
 		return Confined{}, fault.NewIn(scope, "Path", "is missing")

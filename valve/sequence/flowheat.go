@@ -15,17 +15,17 @@ import (
 // Flowing is the temperature of a well whose tubing has flowed for a while, by
 // hydrostatics.Flowing: a liquid, at a steady rate.
 type Flowing struct {
-	Flow         FlowWay           `json:"flow"`
-	Inlet        unit.Temperature  `json:"inlet"`  // of the fluid where it enters; producing: the ground's there where left out
-	Bottom       unit.Length       `json:"bottom"` // measured depth down to which it flows
-	Rate         unit.MassRate     `json:"rate"`
-	SpecificHeat unit.SpecificHeat `json:"specific heat"`
-	Bore         unit.Length       `json:"bore"`     // diameter that the heat transfer is counted on
-	Transfer     unit.HeatTransfer `json:"transfer"` // overall, from the fluid to the wall of the hole
-	Hole         unit.Length       `json:"hole"`     // diameter
-	Conductivity unit.Conductivity `json:"conductivity"`
-	Diffusivity  unit.Diffusivity  `json:"diffusivity"`
-	After        string            `json:"after"` // time since flow began, such as "36h"
+	Flow         FlowWay           `json:"flow,omitzero"`
+	Inlet        unit.Temperature  `json:"inlet,omitzero"`  // of the fluid where it enters; producing: the ground's there where left out
+	BottomMD     unit.Length       `json:"bottom,omitzero"` // measured depth down to which it flows
+	Rate         unit.MassRate     `json:"rate,omitzero"`
+	SpecificHeat unit.SpecificHeat `json:"specific_heat,omitzero"`
+	Bore         unit.Length       `json:"bore,omitzero"`     // diameter that the heat transfer is counted on
+	Transfer     unit.HeatTransfer `json:"transfer,omitzero"` // overall, from the fluid to the wall of the hole
+	Hole         unit.Length       `json:"hole,omitzero"`     // diameter
+	Conductivity unit.Conductivity `json:"conductivity,omitzero"`
+	Diffusivity  unit.Diffusivity  `json:"diffusivity,omitzero"`
+	After        string            `json:"after,omitzero"` // time since flow began, such as "36h"
 }
 
 // FlowWay is the way in which a fluid flows in the tubing.
@@ -56,7 +56,7 @@ func (p *Plan) heated() (*Plan, error) {
 	}
 	ground, err := profileOf(p.Well.Temperatures[Undisturbed])
 	if err != nil {
-		add(`well."flowing temperatures"`, fmt.Errorf("want well.temperatures.%s, which the ground has: %w", Undisturbed, err))
+		add(`well.flowing_temperatures`, fmt.Errorf("want well.temperatures.%s, which the ground has: %w", Undisturbed, err))
 		return nil, errors.Join(faults...)
 	}
 	path, err := p.Well.path()
@@ -65,7 +65,7 @@ func (p *Plan) heated() (*Plan, error) {
 		return nil, errors.Join(faults...)
 	}
 	for _, name := range slices.Sorted(maps.Keys(p.Well.Flowing)) {
-		at := `well."flowing temperatures".` + name
+		at := `well.flowing_temperatures.` + name
 		if _, twice := p.Well.Temperatures[name]; twice {
 			add(at, errors.New("stands in well.temperatures too; one of them will do"))
 			continue
@@ -79,7 +79,7 @@ func (p *Plan) heated() (*Plan, error) {
 
 func (w Well) path() (*hydrostatics.Path, error) {
 	if len(w.Path) == 0 {
-		return hydrostatics.Vertical(w.Depth)
+		return hydrostatics.Vertical(w.MD)
 	}
 	stations := make([]hydrostatics.Station, len(w.Path))
 	for i, s := range w.Path {
@@ -102,19 +102,19 @@ func (f Flowing) points(ground *hydrostatics.TemperatureProfile, path *hydrostat
 	if err != nil {
 		return nil, fmt.Errorf("after is %q; write a time such as 36h", f.After)
 	}
-	tvd, err := path.TVD(f.Bottom)
+	tvd, err := path.TVD(f.BottomMD)
 	if err != nil {
 		return nil, fmt.Errorf("bottom: %w", err)
 	}
-	if !(f.Bottom > 0) || !(tvd > 0) {
-		return nil, fmt.Errorf("bottom is %v; it must be below surface", f.Bottom)
+	if !(f.BottomMD > 0) || !(tvd > 0) {
+		return nil, fmt.Errorf("bottom is %v; it must be below surface", f.BottomMD)
 	}
 	long, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
 		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: after}.RelaxationDistance()
 	if err != nil {
 		return nil, err
 	}
-	x := hydrostatics.Flowing{Ground: ground, Inlet: f.Inlet, Bottom: tvd, Relaxing: long * tvd / f.Bottom}
+	x := hydrostatics.Flowing{Ground: ground, Inlet: f.Inlet, BottomTVD: tvd, Relaxing: long * tvd / f.BottomMD}
 	var profile *hydrostatics.TemperatureProfile
 	switch f.Flow {
 	case Producing:

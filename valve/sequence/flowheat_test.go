@@ -16,7 +16,7 @@ func injecting() *sequence.Plan {
 	p := landed()
 	p.Well.Temperatures = map[string][]sequence.MarkedTVD{sequence.Undisturbed: {{Temperature: unit.Fahrenheit(70)}, {TVD: 9000 * foot, Temperature: unit.Fahrenheit(214)}}}
 	p.Well.Flowing = map[string]sequence.Flowing{"injecting": {
-		Flow: sequence.Injecting, Inlet: unit.Fahrenheit(50), Bottom: 9000 * foot, Rate: 20 * unit.PoundPerSecond, SpecificHeat: 1 * unit.BtuPerPoundFahrenheit,
+		Flow: sequence.Injecting, Inlet: unit.Fahrenheit(50), BottomMD: 9000 * foot, Rate: 20 * unit.PoundPerSecond, SpecificHeat: 1 * unit.BtuPerPoundFahrenheit,
 		Bore: 2.992 * unit.Inch, Transfer: 8 * unit.BtuPerHourSquareFootFahrenheit, Hole: 8.5 * unit.Inch,
 		Conductivity: 1.4 * unit.BtuPerHourFootFahrenheit, Diffusivity: 0.04 * unit.SquareFootPerHour, After: "24h",
 	}}
@@ -67,11 +67,11 @@ func TestFlowingTemperatures(t *testing.T) {
 		require.Error(t, err)
 		return err.Error()
 	}
-	require.Contains(t, text(func(f *sequence.Flowing) { f.Flow = "up" }), `well."flowing temperatures".injecting: flow is "up"; there are "producing" and "injecting"`)
+	require.Contains(t, text(func(f *sequence.Flowing) { f.Flow = "up" }), `well.flowing_temperatures.injecting: flow is "up"; there are "producing" and "injecting"`)
 	require.Contains(t, text(func(f *sequence.Flowing) { f.After = "a day" }), `after is "a day"; write a time such as 36h`)
 	require.Contains(t, text(func(f *sequence.Flowing) { f.Inlet = unit.Temperature{} }), "inlet is missing")
 	require.Contains(t, text(func(f *sequence.Flowing) { f.Rate = 0 }), "Rate: is 0 lb/s; must be above")
-	require.Contains(t, text(func(f *sequence.Flowing) { f.Bottom = 20000 * foot }), "bottom")
+	require.Contains(t, text(func(f *sequence.Flowing) { f.BottomMD = 20000 * foot }), "bottom")
 	p.Well.Temperatures["producing"] = p.Well.Temperatures[sequence.Undisturbed]
 	require.ErrorContains(t, p.Validate(), "stands in well.temperatures too")
 	p = injecting()

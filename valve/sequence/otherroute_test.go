@@ -166,7 +166,7 @@ func TestTheStringByAnotherRoute(t *testing.T) {
 func otherPlan(o *other, depth, hot, rate, cold, bites float64, tests [2]float64) *sequence.Plan {
 	feet := func(x float64) unit.Length { return unit.Length(x) * foot }
 	p := mini()
-	p.Well.Depth = feet(depth)
+	p.Well.MD = feet(depth)
 	slant := unit.Angle(o.slant)
 	p.Well.Path = []sequence.Station{{Inclination: slant}, {MD: feet(depth), Inclination: slant}}
 	tvd := depth * math.Cos(o.slant)
@@ -176,18 +176,18 @@ func otherPlan(o *other, depth, hot, rate, cold, bites float64, tests [2]float64
 	p.Well.Temperatures = map[string][]sequence.MarkedTVD{sequence.Undisturbed: line(0), "cooled": line(cold)}
 	p.Fluids[0].Density, p.Fluids[1].Density = unit.Exactly(unit.Density(o.inside)*ppg), unit.Exactly(unit.Density(o.outside)*ppg)
 	for i := range p.Compartments {
-		p.Compartments[i].Bottom = feet(depth)
+		p.Compartments[i].BottomMD = feet(depth)
 	}
 	p.Ports = nil
 	a := &p.Devices[0].Actions[0]
 	p.Devices = p.Devices[:1]
-	p.Devices[0].Depth = feet(depth)
+	p.Devices[0].MD = feet(depth)
 	a.Holds, a.Opens, a.Closes, a.Inside, a.Outside = true, nil, nil, "tubing", "annulus"
 	a.Triggers = []sequence.Trigger{rising(unit.Pressure(bites)*psi, unit.Pressure(bites)*psi)}
-	p.String = &sequence.String{Inside: "tubing", Around: []string{"annulus"}, Below: "tubing", Held: feet(depth),
-		Seals: []sequence.Seal{{Name: "seals", Depth: feet(depth), Bore: unit.Length(o.seal) * unit.Inch, Up: 100 * foot, Down: 100 * foot}}}
+	p.String = &sequence.String{Inside: "tubing", Around: []string{"annulus"}, Below: "tubing", HeldMD: feet(depth),
+		Seals: []sequence.Seal{{Name: "seals", MD: feet(depth), Bore: unit.Length(o.seal) * unit.Inch, Up: 100 * foot, Down: 100 * foot}}}
 	for _, x := range o.pipes {
-		p.String.Sections = append(p.String.Sections, sequence.Section{Bottom: feet(x.bottom), Hole: unit.Length(x.od+0.002) * unit.Inch,
+		p.String.Sections = append(p.String.Sections, sequence.StringSection{BottomMD: feet(x.bottom), Hole: unit.Length(x.od+0.002) * unit.Inch,
 			Pipe: sequence.Pipe{Size: unit.Length(x.od) * unit.Inch, Bore: unit.Length(x.id) * unit.Inch, Weight: unit.WeightPerLength(x.weight) * unit.PoundPerFoot, Yield: 80000 * psi}})
 	}
 	ramp := func(tubing, annulus float64) map[string]unit.Pressure {

@@ -18,7 +18,7 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	cold := still
 	cold.InsideSurface = in.pressured
 	v := movement.Vertical{
-		Sections: []movement.Section{section}, Seals: movement.Seals{Bore: in.seal, Restraint: movement.Anchored},
+		Sections: []movement.StringSection{section}, Seals: movement.Seals{Bore: in.seal, Restraint: movement.Anchored},
 		Initial: still, Final: cold, Warming: in.cooling, SlackOff: -in.locked,
 	}
 	load, err := in.anchored(v)
@@ -32,7 +32,7 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	t := calculator.Table{Name: "Premature release, string anchored", Header: []string{"case", "load on the pins", "share of their least strength", "left", "parted"}}
 	for _, m := range margins {
 		t.Rows = append(t.Rows, []any{m.Case, m.Load, m.Used, m.Margin, word(m.State)})
-		if m.State != packer.Not {
+		if m.State != packer.NotActed {
 			a.Failed = true
 			a.Notes = append(a.Notes, m.Case+": the pins part, or may part, before they are to")
 		}
@@ -48,11 +48,11 @@ func (in inputs) anchored(v movement.Vertical) (unit.Force, error) {
 		c, err := v.Analyse()
 		return c.PackerForce, err
 	}
-	state := func(w movement.WellFluids, warmer unit.TemperatureDifference) movement.State {
+	state := func(w movement.WellFluids, warmer unit.TemperatureDifference) movement.WellProfiles {
 		column := func(rho unit.Density, surface unit.Pressure) func(unit.Length) unit.Pressure {
 			return func(tvd unit.Length) unit.Pressure { return surface + hydrostatics.Pressure(rho, tvd) }
 		}
-		return movement.State{Inside: column(w.InsideDensity, w.InsideSurface), Outside: column(w.OutsideDensity, w.OutsideSurface), Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(100).Add(warmer) }}
+		return movement.WellProfiles{Inside: column(w.InsideDensity, w.InsideSurface), Outside: column(w.OutsideDensity, w.OutsideSurface), Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(100).Add(warmer) }}
 	}
 	s := movement.String{Sections: v.Sections, Path: in.survey, Seals: v.Seals}
 	landed, err := s.Land(state(v.Initial, 0), v.SlackOff)
@@ -76,7 +76,7 @@ func (in inputs) unseat(a *calculator.Answer, r packer.Release) error {
 		calculator.Result{Name: "weight on the hook when the packer lets go", Value: f.Weight},
 		calculator.Result{Name: "bleed the trapped pressure to", Value: f.BleedTo})
 	a.Notes = append(a.Notes, "when the packer lets go: "+f.String())
-	a.Failed = a.Failed || f.Light != packer.Not
+	a.Failed = a.Failed || f.Light != packer.NotActed
 	return nil
 }
 
@@ -89,7 +89,7 @@ func (in inputs) parted(a *calculator.Answer, r packer.Release) error {
 		}
 	}
 	p, err := packer.Parted{
-		Legs: hydrostatics.UTube{Port: in.depth, Path: in.survey,
+		Legs: hydrostatics.UTube{PortMD: in.depth, Path: in.survey,
 			Tubing:  leg(in.tubing, in.pipe.Capacity(), in.held),
 			Annulus: leg(in.annulus, tubular.AnnularCapacity(in.casing, in.pipe.OD), 0)},
 		Open: in.formation > 0, Formation: in.formation, Margin: marginOf(in),
@@ -138,9 +138,9 @@ func marginOf(in inputs) unit.Pressure {
 }
 
 // word says whether pins have parted.
-func word(s packer.State) string {
+func word(s packer.Outcome) string {
 	switch s {
-	case packer.Not:
+	case packer.NotActed:
 		return "no"
 	case packer.Acted:
 		return "yes"

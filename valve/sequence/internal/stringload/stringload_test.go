@@ -68,7 +68,7 @@ func rig(t *testing.T) (*Room, *walk.World) {
 	n.Prepare()
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel().WithStrength(80000*unit.PSI, 95000*unit.PSI)}
 	a := movement.Assembly{Path: path, Block: 10000 * unit.PoundForce, Spacing: 250 * foot,
-		Sections: []movement.Section{{Pipe: pipe, Bottom: 9000 * foot, Hole: 6.184 * unit.Inch}},
+		Sections: []movement.StringSection{{Pipe: pipe, BottomMD: 9000 * foot, Hole: 6.184 * unit.Inch}},
 		Joints:   []movement.Joint{{MD: 8500 * foot, Seal: 4.5 * unit.Inch}}, Holds: []movement.Hold{{MD: 8990 * foot}},
 		Seals: []movement.Seal{{MD: 6000 * foot, Bore: 3.5 * unit.Inch, Up: 30 * foot, Down: 30 * foot}}}
 	up, err := a.MakeUp()
@@ -97,8 +97,8 @@ func rubs(t *testing.T, r *Room) {
 	path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: 30 * unit.Degree}, {MD: 9000 * foot, Inclination: 30 * unit.Degree}})
 	require.NoError(t, err)
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
-	r.Hole, err = drag.String{Sections: []drag.Section{{Pipe: pipe, Length: 9000 * foot}}, Depth: 9000 * foot, Path: path, Spacing: 250 * foot,
-		Zones: []drag.Zone{{Bottom: 9000 * foot, Friction: 0.2, Hole: 6.184 * unit.Inch}}}.Prepare()
+	r.Hole, err = drag.String{Sections: []drag.PipeSection{{Pipe: pipe, Length: 9000 * foot}}, BottomMD: 9000 * foot, Path: path, Spacing: 250 * foot,
+		HoleSections: []drag.HoleSection{{BottomMD: 9000 * foot, Friction: 0.2, Hole: 6.184 * unit.Inch}}}.Prepare()
 	require.NoError(t, err)
 	r.Factors, r.Drag = []affine.Form{band(frictionOfHole, 0.15, 0.3)}, affine.Form{}
 }
