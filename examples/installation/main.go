@@ -10,6 +10,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"reflect"
 	"strings"
 
 	"completion.example/internal/calculator"
@@ -25,7 +26,7 @@ const question = "what to apply at each step, which device moves, and can any ot
 // options are the flags.
 type options struct {
 	plan, against  string
-	fresh          string
+	fresh, after   string
 	set, gauge     list
 	world          string
 	asRun          string
@@ -35,7 +36,7 @@ type options struct {
 	floor          bool
 	paper          string
 	revision, date string
-	asJSON         bool
+	asJSON, brief  bool
 	schema, answer bool
 	derived        bool
 	pressures      bool
@@ -66,6 +67,7 @@ func flags(o *options) *flag.FlagSet {
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
 	f.StringVar(&o.asRun, "as-run", "", "hold the record of a job, a CSV `file`, against the plan: what it shows, which states of the devices explain it, and the plan from there on; the first line names its columns, such as time [min],step,tubing pressure [psi],tubing in [bbl],weight [klbf]")
+	f.StringVar(&o.after, "after", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
 	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
@@ -76,6 +78,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.date, "date", "", "report: the date that its pages bear, any `text`; today where left out")
 	f.StringVar(&o.csv, "csv", "", "write the schedule to this CSV `file`")
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
+	f.BoolVar(&o.brief, "brief", false, "with -json or -schema-of-json: the short form, verdict, findings, what moves, windows and the least margin of each kind")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.Var(&o.explain, "explain", "show the working of every margin: symbol = equation = numbers = value; with a `step`, as in -explain 'step 7', that step alone with the force balance of the string, term by term")
 	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
@@ -123,6 +126,9 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		_, err := io.WriteString(out, w.written())
 		return exit(errs, err)
 	}
+	if o.after != "" {
+		return exit(errs, w.writeRest(ctx, out, o.after))
+	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)
 	p.done()
@@ -152,7 +158,11 @@ func writeAnswerSchema(out io.Writer, o *options) error {
 	if err != nil {
 		return err
 	}
-	text, err := answerSchema(u)
+	of := reflect.TypeFor[answer]()
+	if o.brief {
+		of = reflect.TypeFor[shortAnswer]()
+	}
+	text, err := answerSchema(u, of)
 	if err == nil {
 		_, err = out.Write(text)
 	}
@@ -188,6 +198,9 @@ func (o *options) check() error {
 			faults = append(faults, fmt.Errorf("%s is of the report: -report names its file", x.name))
 		}
 	}
+	if o.brief && !o.asJSON {
+		faults = append(faults, errors.New("-brief is of -json; it must stand with it"))
+	}
 	return errors.Join(faults...)
 }
 
@@ -203,7 +216,10 @@ func (w *work) write(out io.Writer, o *options) error {
 			return err
 		}
 	}
-	if o.asJSON {
+	switch {
+	case o.brief:
+		return printShortJSON(out, w)
+	case o.asJSON:
 		return printJSON(out, w, o.over)
 	}
 	return printText(out, *o, w)

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"completion.example/tubular/catalogue"
@@ -14,19 +15,19 @@ import (
 // Options say how much is asked of a plan.
 type Options struct {
 	// Only leaves out what isn't wanted; zero asks for everything.
-	Only Part
+	Only Part `json:"only"`
 	// Workers is how many cores may be used; zero: all. The answer doesn't depend
 	// on it.
-	Workers int
+	Workers int `json:"workers"`
 	// Progress, where not nil, is told how far the work has come, from 0 to 1. It is
 	// called from one goroutine at a time.
-	Progress func(share float64, doing string)
+	Progress func(share float64, doing string) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
-	Budget int
+	Budget int `json:"budget"`
 	// Ahead asks for windows in which not only their own step is proved but all steps
 	// that follow as well.
-	Ahead bool
+	Ahead bool `json:"ahead"`
 }
 
 // Part is a part of a programme.
@@ -64,12 +65,24 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := made.kinds(); err != nil {
+		return nil, p.follows(err)
+	}
+	if err := made.branches(); err != nil {
+		return nil, err
+	}
+	made = made.Expanded()
 	if err := made.validate(pipes); err != nil {
 		return nil, p.follows(err)
 	}
 	c, err := compile(made, pipes)
 	if err != nil {
 		return nil, err
+	}
+	if p.Begin != nil {
+		if err := c.unstated(func(i int) bool { return c.Begin.Stated[i] }, "begin.trapped"); err != nil {
+			return nil, err
+		}
 	}
 	return c, c.loops()
 }
@@ -81,10 +94,12 @@ type checker struct {
 	options   Options
 	programme *Programme
 	nominal   *proof.Run
-	stands    [][]stand // nominal, by step
+	stands    [][]stand         // nominal, by step
+	stuck     []map[int][]stand // the same where an action, by which it is kept, is stuck
 	ends      []*walk.World
 	out       *proof.Outcome
 
+	astray      map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
 	pumpResults [][]PumpResult // by step
 	flowResults [][]PressureAt // by step
 	pumpFault   error
@@ -167,10 +182,20 @@ func (k *checker) witnessed() bool {
 func (k *checker) walkNominal() error {
 	k.stands = make([][]stand, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
+	k.stuck = make([]map[int][]stand, len(k.Steps))
+	for i := range k.stuck {
+		k.stuck[i] = map[int][]stand{}
+	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
 		Astray: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
+			if a, ok := w.JustStuck(); ok {
+				if number == len(k.stuck[p.Step][a]) {
+					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], stand{p.Label, w.Clone(), p})
+				}
+				return nil
+			}
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once
 			}
@@ -184,11 +209,14 @@ func (k *checker) walkNominal() error {
 	if err != nil {
 		return err
 	}
+	if len(run.Before) == 0 || len(run.Before[0]) == 0 {
+		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
+	}
 	k.nominal = run
 	run.Judge.Stands = nil
 	for i := range k.ends {
-		if i+1 < len(run.Before) && len(run.Before[i+1]) > 0 {
-			k.ends[i] = run.Before[i+1][0]
+		if i < len(run.After) && len(run.After[i]) > 0 {
+			k.ends[i] = run.After[i][0]
 		} else if len(run.Last) > 0 {
 			k.ends[i] = run.Last[0]
 		}

@@ -43,6 +43,7 @@ func compile(p *Plan, pipes catalogue.Catalogue) (*compiled, error) {
 	c.compartments()
 	c.ports()
 	c.actions()
+	c.begin()
 	c.shares()
 	c.Network.Prepare()
 	c.limits()
@@ -72,7 +73,7 @@ func (c *compiler) well() {
 	w := c.plan.Well
 	var err error
 	if len(w.Path) == 0 {
-		c.path, err = hydrostatics.Vertical(w.Depth)
+		c.path, err = hydrostatics.Vertical(w.MD)
 	} else {
 		stations := make([]hydrostatics.Station, len(w.Path))
 		for i, s := range w.Path {
@@ -123,7 +124,7 @@ func (c *compiler) uncertain() {
 	c.gauge = c.forms["rules.gauge"]
 	var heat []affine.Form
 	for _, name := range c.names {
-		heat = append(heat, c.forms["well.temperature errors."+name])
+		heat = append(heat, c.forms["well.temperature_errors."+name])
 	}
 	c.Network.SetHeat(heat)
 }
@@ -144,7 +145,7 @@ func (c *compiler) fluids() {
 		}
 		if feels != nil {
 			for k, t := range c.Network.Temperatures {
-				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 				c.check(fmt.Sprintf("fluid %q at temperature %q", f.Name, c.names[k]), err)
 				x.Feels = append(x.Feels, col)
 				cold, warm := c.ends(feels, k)
@@ -164,8 +165,8 @@ func (c *compiler) ends(f hydrostatics.Fluid, k int) (cold, warm *hydrostatics.C
 	}
 	at := func(by float64) *hydrostatics.Column {
 		t := c.warmth(k, by)
-		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
-		c.check(`well."temperature errors"`, err)
+		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+		c.check(`well.temperature_errors`, err)
 		return col
 	}
 	return at(h.Least()), at(h.Greatest())
@@ -189,9 +190,11 @@ func (c *compiler) names2indices() {
 	c.by.formation = index(c.plan.Formations, formationName)
 	c.by.device = index(c.plan.Devices, deviceName)
 	c.by.action = map[string]int{}
+	n := 0
 	for _, d := range c.plan.Devices {
-		for _, a := range d.Actions {
-			c.by.action[d.Name+": "+a.Name] = len(c.by.action)
+		for k := range d.Actions {
+			c.by.action[d.Name+": "+d.Actions[k].Name] = n
+			n += len(d.Actions[k].conditions())
 		}
 	}
 }
@@ -206,7 +209,7 @@ func (c *compiler) depth(md unit.Length) well.Depth {
 func (c *compiler) formations() {
 	for _, f := range c.plan.Formations {
 		c.Network.Formations = append(c.Network.Formations, well.Formation{
-			Name: f.Name, Depth: c.depth(f.Depth), Face: -1, Flows: f.Inflow != nil,
+			Name: f.Name, Depth: c.depth(f.MD), Face: -1, Flows: f.Inflow != nil,
 			Pressure: c.forms["formations."+f.Name+".pressure"], Fracture: c.forms["formations."+f.Name+".fracture"], Cracks: f.Fracture.Nominal > 0,
 		})
 	}

@@ -96,6 +96,9 @@ func (s *plainState) at(i int, depth float64) float64 {
 // felt is what an action's triggers feel.
 func (s *plainState) felt(a *plainAction) float64 {
 	in := s.at(a.inside, a.depth)
+	for _, x := range a.more {
+		in += x.times * s.at(x.comp, a.depth)
+	}
 	if a.outside < 0 {
 		return in - a.chamber
 	}

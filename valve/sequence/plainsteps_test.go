@@ -17,7 +17,21 @@ import (
 // limits, are set from a nominal walk, so that about half of the plans are right
 // at nominal values and a good share over the whole box.
 func plainPlan(seed, n uint64) *sequence.Plan {
-	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, plainLiquids)
+	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, plainLiquids, nil)
+}
+
+// feature adds something to a random plan, so that seeds without it stay what they
+// were.
+type feature struct {
+	devices func(m *plainMaker) // once there are devices without levels
+	steps   func(m *plainMaker) // once there are steps
+	levels  func(m *plainMaker) // once there are levels
+	more    func(m *plainMaker) // once there is what is expected
+	goals   func(m *plainMaker, r *plainResult)
+}
+
+func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
+	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, plainLiquids, f)
 }
 
 // plainWith is what a random well has besides what every one has.
@@ -30,7 +44,7 @@ const (
 )
 
 // plainPlanOf is plainPlan, with gas or pumps or neither.
-func plainPlanOf(random *rand.Rand, of string, n uint64, with plainWith) *sequence.Plan {
+func plainPlanOf(random *rand.Rand, of string, n uint64, with plainWith, f *feature) *sequence.Plan {
 	for {
 		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %s/%d", of, n)}, held: map[int]bool{}, sand: map[int]bool{}}
 		m.width = math.Exp(m.between(math.Log(0.003), math.Log(0.08)))
@@ -42,11 +56,20 @@ func plainPlanOf(random *rand.Rand, of string, n uint64, with plainWith) *sequen
 			m.pumpify()
 		}
 		m.devices()
+		if m.feature = f; f != nil && f.devices != nil {
+			f.devices(m)
+		}
 		m.steps()
+		if f != nil && f.steps != nil {
+			f.steps(m)
+		}
 		if with == plainPumps && !m.pumpSteps() {
 			continue
 		}
 		m.levels()
+		if f != nil && f.levels != nil {
+			f.levels(m)
+		}
 		m.goals()
 		r := plainWalkOf(m.plan, 4, nil)
 		if dull := r.fired() < 1+m.random.IntN(6) && m.chance(0.95); dull || r.fault != nil || (!r.ok() && m.chance(0.5)) {
@@ -65,7 +88,7 @@ func (m *plainMaker) steps() {
 			shut[s.Shut[0]] = true
 		}
 		if m.chance(0.15) {
-			s.Swap = append(s.Swap, m.swap())
+			s.Displace = append(s.Displace, m.swap())
 		}
 		for range 1 + m.random.IntN(3) {
 			ramp := map[string]pressure{}
@@ -102,7 +125,7 @@ func (m *plainMaker) goal() pressure {
 	return pounds(m.round(m.between(100, 5500)))
 }
 
-func (m *plainMaker) swap() sequence.Swap {
+func (m *plainMaker) swap() sequence.Displacement {
 	i := m.random.IntN(2)
 	if m.chance(0.2) {
 		i = m.random.IntN(len(m.group))
@@ -111,14 +134,14 @@ func (m *plainMaker) swap() sequence.Swap {
 	if m.plan.Well.Temperatures != nil && len(c.Layers) == 2 && c.Layers[0].Fluid == "nitrogen" {
 		return m.gasSwap(i)
 	}
-	a, b := c.Top.In(foot), c.Bottom.In(foot)
+	a, b := c.TopMD.In(foot), c.BottomMD.In(foot)
 	if m.chance(0.6) {
 		a = math.Round(m.between(a, (a+b)/2))
 	}
 	if m.chance(0.6) {
 		b = math.Round(m.between((a+b)/2+1, b))
 	}
-	return sequence.Swap{Compartment: c.Name, Fluid: m.fluid(), From: feet(a), To: feet(b), Up: m.chance(0.3)}
+	return sequence.Displacement{Compartment: c.Name, Fluid: m.fluid(), FromMD: feet(a), ToMD: feet(b), Up: m.chance(0.3)}
 }
 
 // squeeze presses on compartments of bodies that nothing can ever fix, one of
@@ -131,11 +154,11 @@ func (m *plainMaker) squeeze(s *sequence.Step, shut map[string]bool) {
 		if done[g] || (m.held[g] && !alone) || m.chance(0.3) {
 			continue
 		}
-		if s.Squeeze == nil {
-			s.Squeeze = map[string]pressure{}
+		if s.PressureChange == nil {
+			s.PressureChange = map[string]pressure{}
 		}
 		done[g] = true
-		s.Squeeze[c.Name] = pounds(m.round(m.between(-800, 4000)))
+		s.PressureChange[c.Name] = pounds(m.round(m.between(-800, 4000)))
 	}
 }
 
@@ -192,8 +215,17 @@ func (m *plainMaker) goals() {
 	if r.fault != nil {
 		return
 	}
-	for k := range m.plan.Steps {
-		s := &m.plan.Steps[k]
+	if m.feature != nil && m.feature.goals != nil {
+		m.feature.goals(m, r)
+		if r = plainWalkOf(m.plan, 4, nil); r.fault != nil {
+			return
+		}
+	}
+	flat, _ := plainFlat(m.plan)
+	for n := range m.plan.Steps {
+		s := &m.plan.Steps[n]
+		s.Expect = nil
+		k := slices.IndexFunc(flat.Steps, func(x sequence.Step) bool { return x.Name == s.Name })
 		for _, e := range r.events {
 			if e.step == k && e.fired {
 				s.Expect = append(s.Expect, e.action)
@@ -209,6 +241,9 @@ func (m *plainMaker) goals() {
 		for i := range s.Balance {
 			s.Balance[i].Overbalance = m.about(r.balances[k][i][len(r.balances[k][i])-1])
 		}
+	}
+	if m.feature != nil && m.feature.more != nil {
+		m.feature.more(m)
 	}
 	m.limits(r)
 	if m.chance(0.12) {
@@ -282,6 +317,9 @@ func (m *plainMaker) allow(f plainFailure) {
 // mistake takes an expected action out, puts one in, or turns two round.
 func (m *plainMaker) mistake() {
 	s := &m.plan.Steps[m.random.IntN(len(m.plan.Steps))]
+	if s.Otherwise != nil {
+		return // its branch names what it expects
+	}
 	switch n := len(s.Expect); {
 	case n > 1 && m.chance(0.3):
 		s.Expect[0], s.Expect[n-1] = s.Expect[n-1], s.Expect[0]

@@ -17,6 +17,8 @@ type plainWalk struct {
 	script  []int // which of several that are due at once comes first, choice by choice
 
 	step, leg int
+	stuck     map[int]bool    // actions whose devices don't move
+	just      []string        // those that got stuck in this step
 	set       func(x float64) // drives the well to a fraction of the leg
 	rate      []float64       // by compartment: what a squeeze presses in over a whole leg
 	base      float64         // the fraction at which own was taken
@@ -31,11 +33,15 @@ type plainWalk struct {
 
 // plainWalkOf walks a plan at its nominal values.
 func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
+	p, flow := plainFlat(p)
 	well := newPlainWell(p)
 	n := len(well.comps)
 	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
 		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions)), before: make([]float64, len(well.actions))}
 	copy(w.own, w.s.top)
+	if p.Begin != nil {
+		w.beginWith(p.Begin)
+	}
 	w.set = func(float64) {}
 	if well.gas != "" {
 		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
@@ -45,13 +51,21 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		well.shutIn(w.s)
 		copy(w.own, w.s.top)
 	}
-	for k := range p.Steps {
+	for _, s := range p.Steps {
+		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
+	}
+	w.stuck = map[int]bool{}
+	for k := 0; k < len(p.Steps); {
+		w.just = w.stickAt(k, flow[k].not)
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
 			w.fail(plainUnwalked, err.Error(), -1)
 			return w.r
 		}
 		w.judgeEvents()
+		if k = flow[k].next; len(w.just) > 0 {
+			k = flow[w.step].fail
+		}
 	}
 	w.judgeGoals()
 	return w.r
@@ -80,11 +94,14 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
-	for _, x := range step.Swap {
+	for _, x := range step.Displace {
 		set, kinks := w.swap(x)
 		if err := w.run(set, kinks); err != nil {
 			return err
 		}
+	}
+	if err := w.byHand(step); err != nil {
+		return err
 	}
 	for _, p := range step.Pump {
 		if err := w.pump(p); err != nil {
@@ -99,11 +116,11 @@ func (w *plainWalk) walkStep(k int) error {
 		}
 		w.stand()
 	}
-	if len(step.Squeeze) == 0 {
+	if len(step.PressureChange) == 0 {
 		return nil
 	}
 	w.leg++
-	for name, d := range step.Squeeze {
+	for name, d := range step.PressureChange {
 		i := w.comp(name)
 		if w.solver.fixed(w.s, i) {
 			return fmt.Errorf("%q can't be squeezed: something fixes its pressure", name)
@@ -145,9 +162,9 @@ func (w *plainWalk) ramp(goals map[string]pressure) func(float64) {
 
 // swap moves a front of new fluid; kinks are where it passes a depth that
 // anything has.
-func (w *plainWalk) swap(x sequence.Swap) (set func(float64), kinks []float64) {
+func (w *plainWalk) swap(x sequence.Displacement) (set func(float64), kinks []float64) {
 	i := w.comp(x.Compartment)
-	from, to := x.From.In(foot), x.To.In(foot)
+	from, to := x.FromMD.In(foot), x.ToMD.In(foot)
 	old, gradient := w.s.layers[i], w.fluids[x.Fluid]
 	gas := w.gas != "" && x.Fluid == w.gas
 	for _, d := range w.depths {

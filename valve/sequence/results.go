@@ -12,8 +12,12 @@ import (
 // results writes what the nominal values show of every step, and the margins over
 // all values.
 func (k *checker) results() error {
+	k.astray = k.firstAstray()
 	tested := map[string][]string{}
 	for i := range k.plan.Steps {
+		if err := k.ctx.Err(); err != nil {
+			return err
+		}
 		r, err := k.step(i)
 		if err != nil {
 			return err
@@ -40,7 +44,12 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Points = append(r.Points, *p)
 	}
 	end := k.ends[i]
+	k.acts(i, r)
+	k.branch(i, r)
 	for _, e := range events(end, i) {
+		if e.Act > 0 && e.Action < 0 {
+			continue
+		}
 		r.Events = append(r.Events, k.event(e))
 	}
 	for n, p := range k.plan.Ports {
@@ -84,6 +93,8 @@ func events(w *walk.World, step int) []walk.Event {
 		switch {
 		case a.Drive != b.Drive:
 			return a.Drive - b.Drive
+		case a.Leg != b.Leg:
+			return a.Leg - b.Leg
 		case a.Place.C < b.Place.C-walk.Reach:
 			return -1
 		case a.Place.C > b.Place.C+walk.Reach:
@@ -145,10 +156,10 @@ func (k *checker) point(at *stand) (*Point, error) {
 func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
 	var all []PressureAt
 	for _, d := range k.plan.Devices {
-		depth := well.Depth{MD: float64(d.Depth)}
-		tvd, _ := k.path.TVD(d.Depth) // checked with the plan
+		depth := well.Depth{MD: float64(d.MD)}
+		tvd, _ := k.path.TVD(d.MD) // checked with the plan
 		for i, x := range k.plan.Compartments {
-			if !(x.Top <= d.Depth && d.Depth <= x.Bottom) {
+			if !(x.TopMD <= d.MD && d.MD <= x.BottomMD) {
 				continue
 			}
 			for n, y := range s.Compartments[i].Depths {
@@ -159,7 +170,7 @@ func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
 				if err != nil {
 					return nil, err
 				}
-				all = append(all, PressureAt{d.Name, d.Depth, tvd, x.Name, unit.Pressure(q.F.C)})
+				all = append(all, PressureAt{d.Name, d.MD, tvd, x.Name, unit.Pressure(q.F.C)})
 			}
 		}
 	}
@@ -191,30 +202,41 @@ func (k *checker) flows(s *well.State) []FlowAt {
 	return all
 }
 
-func (k *checker) event(e walk.Event) Event {
-	a := &k.Network.Actions[e.Action]
-	r := Event{Action: a.Name, Ramp: e.Drive + 1, Surface: k.readings(func(i int) float64 { return e.Applied[i].C }, nil)}
-	if e.Pull != nil {
-		r.Pull = unit.Force(e.Pull.C)
-	}
-	if a.Axial {
-		f := unit.Force(e.Felt.C)
-		r.Balance = &f
-	} else {
-		d := unit.Pressure(e.Felt.C)
-		r.Differential = &d
-	}
-	for _, x := range e.Across {
+// overPorts writes what stands across ports.
+func (k *checker) overPorts(all []walk.Across) []Across {
+	var out []Across
+	for _, x := range all {
 		port := &k.Network.Ports[x.Port]
 		y := Across{port.Name, k.plan.Compartments[port.A].Name, k.plan.Compartments[port.B].Name, nothing(unit.Pressure(x.Differential.C))}
 		if y.Differential < 0 || y.Differential == 0 && y.From > y.To {
 			y.From, y.To, y.Differential = y.To, y.From, -y.Differential
 		}
-		r.Across = append(r.Across, y)
+		out = append(out, y)
 	}
+	return out
+}
+
+func (k *checker) event(e walk.Event) Event {
+	a := &k.Network.Actions[e.Action]
+	r := Event{Action: a.Name, ByHand: e.Act > 0, Ramp: e.Drive + 1, Surface: k.readings(func(i int) float64 { return e.Applied[i].C }, nil)}
+	if e.Pull != nil {
+		r.Pull = unit.Force(e.Pull.C)
+	}
+	switch {
+	case r.ByHand:
+	case a.Axial:
+		f := unit.Force(e.Felt.C)
+		r.Balance = &f
+	default:
+		d := unit.Pressure(e.Felt.C)
+		r.Differential = &d
+	}
+	r.Across = k.overPorts(e.Across)
 	if !e.Complete {
 		r.Partial = fmt.Sprintf("trigger %d of %d", min(e.Links+1, len(a.Row)), len(a.Row))
-		if e.Links < len(a.Row) && a.Row[e.Links].Count > 1 {
+		if e.Links == len(a.Row) && len(a.With) > 0 {
+			r.Partial = fmt.Sprintf("condition %d of %d met", e.Action-a.Of+1, len(a.With))
+		} else if e.Links < len(a.Row) && a.Row[e.Links].Count > 1 {
 			r.Partial += fmt.Sprintf(", counted %d of %d", e.Count, a.Row[e.Links].Count)
 		} else if e.Links > 0 {
 			r.Partial = fmt.Sprintf("trigger %d of %d met", e.Links, len(a.Row))

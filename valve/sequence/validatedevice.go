@@ -17,10 +17,14 @@ func (v *validation) devices() {
 		if strings.Contains(d.Name, ": ") {
 			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
 		}
-		v.depth(path+".depth", d.Depth)
-		v.faultIf(path+`."depth error"`, d.Error.Validate())
-		v.depth(path+`."depth error"`, d.Depth+d.Error.Least)
-		v.depth(path+`."depth error"`, d.Depth+d.Error.Greatest)
+		v.depth(path+".depth", d.MD)
+		v.faultIf(path+`.depth_error`, d.Error.Validate())
+		v.depth(path+`.depth_error`, d.MD+d.Error.Least)
+		v.depth(path+`.depth_error`, d.MD+d.Error.Greatest)
+		if d.Kind != nil { // else it has been put in place of it
+			v.fault(path+".kind", "wants just one of sleeve, isolation valve and safety valve, and no actions beside it")
+			continue
+		}
 		if len(d.Actions) == 0 {
 			v.fault(path+".actions", "is empty; a device does at least one thing")
 		}
@@ -42,25 +46,13 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 		if v.plan.String == nil {
 			v.fault(path+".axial", "needs the plan's string")
-		} else if s := v.plan.String; d.Depth < s.Hanger || d.Depth > s.Held {
-			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.Depth, s.Hanger, s.Held)
+		} else if s := v.plan.String; d.MD < s.HangerMD || d.MD > s.HeldMD {
+			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.MD, s.HangerMD, s.HeldMD)
 		}
-	default:
-		if a.Seal != 0 {
-			v.fault(path+".seal", "belongs to an axial action")
-		}
-		if v.compartment(path+".inside", a.Inside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Inside)
-		}
-		if a.Chamber != nil {
-			v.chamber(path+".chamber", *a.Chamber)
-		}
-		if (a.Outside == "") == (a.Chamber == nil) {
-			v.fault(path, "wants either an outside compartment or a chamber")
-		} else if a.Outside != "" && v.compartment(path+".outside", a.Outside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Outside)
-		}
+	case a.Seal != 0:
+		v.fault(path+".seal", "belongs to an axial action")
 	}
+	v.conditions(path, d, &a)
 	for _, l := range []struct {
 		field string
 		ports []string
@@ -76,22 +68,23 @@ func (v *validation) action(path string, d Device, a Action) {
 			v.fault(at, "%q arms itself and would happen again at once, without end; another action has to arm it", name)
 		}
 	}
+	for k, name := range a.Disarms {
+		at := fmt.Sprintf("%s.disarms[%d]", path, k)
+		known(v, at, "action", name, d.Actions, actionName)
+		if slices.Contains(a.Arms, name) {
+			v.fault(at, "%q is armed by it, too", name)
+		}
+	}
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
 	} else if a.Holds {
 		v.holds(path+".holds", d)
 	}
 	if a.Bites != "" {
-		known(v, path+`."bites from"`, "action", a.Bites, d.Actions, actionName)
+		known(v, path+`.bites_from`, "action", a.Bites, d.Actions, actionName)
 		if !a.Holds || a.Bites == a.Name {
-			v.fault(path+`."bites from"`, "belongs to an action that holds, and names another one of its device")
+			v.fault(path+`.bites_from`, "belongs to an action that holds, and names another one of its device")
 		}
-	}
-	if len(a.Triggers) == 0 {
-		v.fault(path+".triggers", "is empty; an action wants at least one")
-	}
-	for k, t := range a.Triggers {
-		v.trigger(fmt.Sprintf("%s.triggers[%d]", path, k), a.Axial, t)
 	}
 }
 
@@ -179,20 +172,20 @@ func (v *validation) ratings() {
 	names(v, "ratings", v.plan.Ratings, func(r Rating) string { return r.Name })
 	for i, r := range v.plan.Ratings {
 		path := fmt.Sprintf("ratings[%d]", i)
-		v.depth(path+".from", r.From)
-		v.depth(path+".to", r.To)
-		if !(r.From <= r.To) {
-			v.fault(path+".to", "is %v; it must not be above from at %v", r.To, r.From)
+		v.depth(path+".from", r.FromMD)
+		v.depth(path+".to", r.ToMD)
+		if !(r.FromMD <= r.ToMD) {
+			v.fault(path+".to", "is %v; must not be above from at %v", r.ToMD, r.FromMD)
 		}
 		if v.compartment(path+".inside", r.Inside) {
-			v.within(path+".from", r.From, r.Inside)
-			v.within(path+".to", r.To, r.Inside)
+			v.within(path+".from", r.FromMD, r.Inside)
+			v.within(path+".to", r.ToMD, r.Inside)
 		}
 		if (r.Outside == "") == (r.Background == "") {
 			v.fault(path, "wants either an outside compartment or a background fluid")
 		} else if r.Outside != "" && v.compartment(path+".outside", r.Outside) {
-			v.within(path+".from", r.From, r.Outside)
-			v.within(path+".to", r.To, r.Outside)
+			v.within(path+".from", r.FromMD, r.Outside)
+			v.within(path+".to", r.ToMD, r.Outside)
 		} else if r.Background != "" {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
 			v.noGas(path+".background", r.Background, "behind a pipe, from surface down, stands a liquid: make a compartment of gas")
@@ -242,7 +235,7 @@ func (v *validation) barriers() {
 			if v.compartment(path+".column", b.Column) {
 				k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == b.Formation })
 				if k >= 0 {
-					v.within(path+".column", v.plan.Formations[k].Depth, b.Column)
+					v.within(path+".column", v.plan.Formations[k].MD, b.Column)
 				}
 			}
 		}
@@ -258,7 +251,7 @@ func (v *validation) barriers() {
 func (v *validation) rules() {
 	r := v.plan.Rules
 	if r.Barriers < 0 || r.Barriers > len(v.plan.Barriers) {
-		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
+		v.fault("rules.barriers", "is %d; must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
 	v.faultIf("rules.gauge", r.Gauge.Validate())
 	v.rise("rules.rise", r.Rise)

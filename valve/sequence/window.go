@@ -52,6 +52,9 @@ func (k *checker) windows() error {
 		if i >= len(k.out.Before) {
 			break
 		}
+		if len(k.out.Before[i]) == 0 {
+			continue
+		}
 		r := &k.programme.Steps[i]
 		r.Windows = k.held(i)
 		for n := range r.Windows {
@@ -64,7 +67,9 @@ func (k *checker) windows() error {
 	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
-		faults[n] = k.window(all[n], &singles)
+		if faults[n] = k.ctx.Err(); faults[n] == nil {
+			faults[n] = k.window(all[n], &singles)
+		}
 		mutex.Lock()
 		defer mutex.Unlock()
 		done++

@@ -38,7 +38,7 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		x := &k.plan.Formations[m.Index]
 		f.Kind, f.Device = Fracture, x.Name
 		f.Says = fmt.Sprintf("the pressure at the formation passes its fracture pressure (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%s too much at %.0f ft; fracture pressure %s", psi(unit.Pressure(by)), x.Depth.In(unit.Foot), x.Fracture.Rounded(digits))
+		f.Numbers = fmt.Sprintf("%s too much at %.0f ft; fracture pressure %s", psi(unit.Pressure(by)), x.MD.In(unit.Foot), x.Fracture.Rounded(digits))
 		f.Cure = fmt.Sprintf("take %s off at surface while the formation is open", psi(unit.Pressure(by)))
 	case judge.Inflow, judge.Loss, judge.Circulation:
 		k.flowWords(f, m, shown)
@@ -57,6 +57,8 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		k.testWords(f, m, shown)
 	case judge.BalanceLow, judge.BalanceHigh:
 		k.balanceWords(f, m, shown)
+	case judge.ByHand:
+		k.handWords(f, m, shown)
 	case judge.NoFlow:
 		f.Kind, f.Device = RateOff, k.plan.Steps[m.Step].Produce.Compartment
 		f.Says, f.Numbers, f.Cure = "no formation that can flow is joined to it", "open ports: "+k.openPorts(m.Step), "open a way to a zone before this step"
@@ -111,6 +113,11 @@ func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	x := *k.nominal.Judge.FeltBy(m.Step, m.Index)
 	if y := *k.out.Judge.FeltBy(m.Step, m.Index); y.Seen {
 		x = y
+	}
+	for _, n := range a.With { // of several conditions, one that was felt and not met
+		if y := *k.out.Judge.FeltBy(m.Step, n); y.Seen && (!x.Seen || y.Left > x.Left) {
+			x = y
+		}
 	}
 	f.Says = "may not happen, and is intended in this step"
 	if sure {

@@ -22,7 +22,7 @@ func (p *Plan) Quantities() []Choice {
 		return nil
 	}
 	var all []Choice
-	for _, u := range uncertainties(p) {
+	for _, u := range uncertainties(p.modelled()) {
 		if u.least != u.greatest {
 			all = append(all, Choice{Path: u.path, Name: u.name, Value: u.text(u.nominal), Exact: u.exact(u.nominal), si: u.nominal})
 		}
@@ -43,6 +43,7 @@ func (p *Plan) Choose(text string) ([]Choice, error) {
 	if err != nil {
 		return nil, err
 	}
+	q = q.modelled()
 	known := uncertainties(q)
 	pairs, err := split(text, known)
 	if err != nil {
@@ -119,7 +120,7 @@ func (p *Plan) choose(x pair, known []uncertain) (Choice, error) {
 		number, ok := strings.CutSuffix(x.value, "%")
 		share, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
 		if !ok || err != nil || !(share >= 0 && share <= 100) {
-			return Choice{}, fmt.Errorf("sequence: %s is %q; it must be from 0 %% to 100 %%", x.name, x.value)
+			return Choice{}, fmt.Errorf("sequence: %s is %q; must be from 0 %% to 100 %%", x.name, x.value)
 		}
 		return Choice{Path: x.name, Name: x.name, Value: x.value, Exact: x.value, si: share / 100}, nil
 	}

@@ -13,6 +13,7 @@ type Step struct {
 	Temperature int // index; -1: as before
 	Shut        []int
 	Swaps       []Swap
+	Acts        []Act       // by hand, before the ramps
 	Pumps       []well.Pump // after the swaps
 	Ramps       [][]Move
 	Squeeze     map[int]float64
@@ -22,6 +23,7 @@ type Step struct {
 	// where they don't.
 	Flow   func(s *well.State) (*well.Flowed, error)
 	Expect [][]int // by device, in their order
+	Not    []int   // actions that it expects and whose devices may be stuck: those worlds go another way
 }
 
 // Move is a surface pressure that is brought to another.
@@ -49,7 +51,10 @@ type drive struct {
 func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
 	for _, sw := range step.Swaps {
-		all = append(all, drive{number: -1, label: "swap", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+		all = append(all, drive{number: -1, label: "displacement", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+	}
+	for i := range step.Acts {
+		all = append(all, drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }})
 	}
 	for n, p := range step.Pumps {
 		all = append(all, drive{number: -1, label: fmt.Sprintf("pump %d", n+1), stand: -1, run: func(w *World) ([]*World, error) { return k.pump(w, p, n) }})
@@ -64,7 +69,7 @@ func (k *Walker) drives(step *Step) []drive {
 		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.ramp(w, moves) })
 	}
 	if len(step.Squeeze) > 0 {
-		add("squeeze", k.squeeze)
+		add("pressure change", k.squeeze)
 	}
 	for i := range step.Pulls {
 		add(fmt.Sprintf("pull %d", i+1), func(w *World) ([]*World, error) { return k.pull(w, i) })
@@ -92,7 +97,8 @@ func (k *Walker) drives(step *Step) []drive {
 // once, and what is due happens.
 func (k *Walker) rest(w *World) ([]*World, error) {
 	w = w.Clone()
-	fresh := k.place.Step == 0 || len(k.step.Shut) > 0
+	fresh := k.place.Step == 0 || len(k.step.Shut) > 0 || w.freed
+	w.freed = false
 	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
 		w.State.SetTemperature(t)
 		fresh = true
