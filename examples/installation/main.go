@@ -10,23 +10,15 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 //go:embed plans/demo.json
 var demo []byte
-
-func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
 
 const question = "what to apply at each step, which device moves, and can any other?"
 
@@ -36,6 +28,7 @@ type options struct {
 	fresh              string
 	set, gauge         list
 	world              string
+	asRun              string
 	units              string
 	over               float64
 	report, csv        string
@@ -46,7 +39,7 @@ type options struct {
 	schema, answer     bool
 	derived            bool
 	pressures, explain bool
-	rest               bool
+	ahead              bool
 	draws              sequence.Uncertainty
 }
 
@@ -71,6 +64,7 @@ func flags(o *options) *flag.FlagSet {
 	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
+	f.StringVar(&o.asRun, "as-run", "", "hold the record of a job, a CSV `file`, against the plan: what it shows, which states of the devices explain it, and the plan from there on; the first line names its columns, such as time [min],step,tubing pressure [psi],tubing in [bbl],weight [klbf]")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
 	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
@@ -83,15 +77,15 @@ func flags(o *options) *flag.FlagSet {
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
-	f.BoolVar(&o.rest, "rest", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
+	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
 	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")
 	return f
 }
 
-// run returns 0 for a plan that does what it intends, 1 for one that fails, 2
-// for flags or plans that can't be read.
+// run returns 0 for a plan that does what it intends, 1 for one that fails or a
+// record that isn't as planned, 2 for flags, plans or records that can't be read.
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	var o options
 	f := flags(&o)
@@ -141,7 +135,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if err := w.write(out, &o); err != nil {
 		return exit(errs, err)
 	}
-	if !w.programme.OK() {
+	if !w.programme.OK() || w.record != nil && w.record.Finding != record.AsPlanned {
 		return 1
 	}
 	return 0
@@ -181,6 +175,9 @@ func (o *options) check() error {
 	}
 	if !(o.over >= 0 && o.over <= 100) {
 		faults = append(faults, fmt.Errorf("-over is %v; it must be from 0 to 100 percent", o.over))
+	}
+	if o.asRun != "" && (o.world != "" || o.against != "") {
+		faults = append(faults, errors.New("-as-run tells what has changed since the plan; it can't stand with -against or -world"))
 	}
 	for _, x := range []struct {
 		name  string

@@ -57,6 +57,7 @@ var mistakes = map[string]struct {
 	cure         string
 }{
 	"setting-shears-isolation-valve": {sequence.Unintended, "set the packer", "isolation valve C: opens", "2327.5 psi at 9500 ft", `on "tubing"`},
+	"seven-pins-too-few":             {sequence.Unintended, "set the packer", "isolation valve C: opens", "threshold is 2327.5 psi to 2572.5 psi", `2358 psi to 2983 psi on "tubing"`},
 	"packer-fluid-swapped":           {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
 	"sleeves-in-wrong-order":         {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
 	"test-passes-casing-rating":      {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},

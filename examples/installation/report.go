@@ -10,6 +10,7 @@ import (
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 //go:embed page.html
@@ -19,7 +20,14 @@ var page string
 var look string
 
 // margin is a line of the table of margins.
-type margin struct{ Share, Left, Limit, Kind, Where, Takes string }
+type margin struct {
+	Share string `json:"share"`
+	Left  string `json:"left"`
+	Limit string `json:"limit"`
+	Kind  string `json:"kind"`
+	Where string `json:"where"`
+	Takes string `json:"takes"`
+}
 
 // swatch names a fluid of the drawings.
 type swatch struct {
@@ -55,13 +63,22 @@ type content struct {
 	Along     []*picture
 	Envelope  *picture
 	Risk      *sequence.Risk
+	Record    *asRunPart
 }
 
 // found is a finding in the reader's units.
 type found struct {
-	Step                                        int
-	Name, Kind, Device, Says, Numbers           string
-	Assumed, Cure, Until, Replay, Follows, Head string
+	Step    int    `json:"step"`
+	Name    string `json:"name"`
+	Kind    string `json:"kind"`
+	Device  string `json:"device"`
+	Says    string `json:"says"`
+	Numbers string `json:"numbers"`
+	Assumed string `json:"assumed"`
+	Cure    string `json:"cure"`
+	Until   string `json:"until"`
+	Replay  string `json:"replay"`
+	Follows string `json:"follows"`
 }
 
 // writeReport writes the programme as one HTML file that needs nothing else.
@@ -107,6 +124,12 @@ func contentOf(o *options, w *work) (*content, error) {
 	c.Findings = foundIn(w)
 	if w.before != nil {
 		c.Changes = compare(w, o.over)
+	}
+	if w.record != nil {
+		c.Record = asRunIn(w)
+		if w.record.Finding != record.AsPlanned {
+			c.Class = "bad"
+		}
 	}
 	for i, m := range p.Margins {
 		x := marginLine(w, m)

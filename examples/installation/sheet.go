@@ -63,14 +63,8 @@ func whole(text string) string {
 
 func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	s, u := &w.programme.Steps[i], w.read
-	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: "good", Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
+	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: classOf(s), Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
 		Sights: u.sights(s), Stops: u.stops(s), Well: wellPicture(w, i, true)}
-	switch {
-	case s.Follows != "":
-		x.Class = "depends"
-	case !s.OK:
-		x.Class = "bad"
-	}
 	x.Dense = len(s.Windows) > 3 || len(s.Events) > 5
 	for n := range s.Windows {
 		win := &s.Windows[n]

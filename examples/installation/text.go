@@ -21,6 +21,9 @@ func printText(out io.Writer, o options, w *work) error {
 	l.line(0, "", 0, "%s", calculator.Caution)
 	l.line(0, "", 0, "Units: %s. Pressures are gauge, differentials inside minus outside.", w.read.legend())
 	l.WriteString("\n")
+	if w.record != nil {
+		printRecord(l, w)
+	}
 	verdict(l, w)
 	findings(l, w)
 	if w.before != nil {
@@ -56,6 +59,17 @@ func count(n int, one, many string) string {
 
 // sentence says in one sentence what was found of a plan.
 func sentence(w *work) string {
+	text := verdictWords(w)
+	switch {
+	case w.record == nil:
+		return text
+	case w.record.Onward == nil:
+		return "As it was planned: " + text
+	}
+	return "As run, and from there on as planned: " + text
+}
+
+func verdictWords(w *work) string {
 	p, first := w.programme, ""
 	if k := firstBroken(p); k >= 0 {
 		first = fmt.Sprintf(" The first step that breaks is %d, %s.", k+1, p.Steps[k].Name)
@@ -201,6 +215,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for _, x := range s.Rises {
 		line("rise", "%s", u.rise(x))
 	}
+	printAsRun(line, w, i+1)
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))

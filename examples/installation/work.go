@@ -14,6 +14,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 // work is what was asked and what was found.
@@ -27,9 +28,12 @@ type work struct {
 	hash      string   // of the plan's file
 	risk      *sequence.Risk
 	read      reader
-	sizes     units // that diameters are written in
-	world     bool  // one choice of values alone was walked
-	stopped   bool  // by the user, before all was known
+	sizes     units             // that diameters are written in
+	world     bool              // one choice of values alone was walked
+	stopped   bool              // by the user, before all was known
+	log       *record.Record    // of the job, as it was read
+	record    *record.Diagnosis // and what it shows
+	windows   bool              // they were asked for
 }
 
 // file reads a plan's file, or the demo where none is named.
@@ -48,12 +52,17 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return beginWith(data, called, o)
+}
+
+// beginWith begins with the text of a plan.
+func beginWith(data []byte, called string, o *options) (w *work, before *sequence.Plan, err error) {
 	plan, err := sequence.Read(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, err)
 	}
 	sum := sha256.Sum256(data)
-	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6])}
+	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6]), windows: true}
 	u, err := unitsNamed(o.units, texts(data))
 	if err != nil {
 		return nil, nil, err
@@ -77,6 +86,12 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	}
 	if err := w.change(o); err != nil {
 		return nil, nil, err
+	}
+	if o.asRun != "" {
+		before = nil
+		if err := w.readRecord(o.asRun); err != nil {
+			return nil, nil, err
+		}
 	}
 	return w, before, nil
 }
@@ -186,7 +201,7 @@ func (w *work) misread(text string) error {
 // finish walks the plans.
 func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, tell func(float64, string)) error {
 	check := func(p *sequence.Plan) (*sequence.Programme, error) {
-		known, err := sequence.Check(ctx, p, sequence.Options{Rest: o.rest, Progress: tell})
+		known, err := sequence.Check(ctx, p, sequence.Options{Ahead: o.ahead, Progress: tell})
 		if known != nil && ctx.Err() != nil {
 			w.stop()
 			return known, nil
@@ -197,12 +212,17 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 	if w.programme, err = check(w.plan); err != nil {
 		return err
 	}
+	if w.log != nil && !w.stopped {
+		if err := w.diagnose(ctx, check); err != nil {
+			return err
+		}
+	}
 	if before != nil && !w.stopped {
 		if w.before, err = check(before); err != nil {
 			return err
 		}
 	}
-	if o.rest {
+	if o.ahead {
 		w.notes = append(w.notes, "Windows are those in which all steps that follow do what is intended, too.")
 	}
 	if o.draws.Samples != 0 && !w.stopped {

@@ -24,9 +24,9 @@ type Options struct {
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int
-	// Rest asks for windows in which not only their own step is proved but all steps
+	// Ahead asks for windows in which not only their own step is proved but all steps
 	// that follow as well.
-	Rest bool
+	Ahead bool
 }
 
 // Part is a part of a programme.

@@ -12,9 +12,9 @@ import (
 func (k *checker) triggers(i int, r *StepResult) {
 	for n := range k.Network.Actions {
 		a := &k.Network.Actions[n]
-		f := k.out.Judge.Felts[i][n]
+		f := *k.out.Judge.FeltBy(i, n)
 		if !f.Seen {
-			f = k.nominal.Judge.Felts[i][n]
+			f = *k.nominal.Judge.FeltBy(i, n)
 		}
 		if !f.Seen {
 			continue

@@ -164,7 +164,7 @@ func (k *checker) partings(i int, r *StepResult) {
 		if !a.Axial || !slices.Contains(step.Expect, a.Name) {
 			continue
 		}
-		f := &k.out.Judge.Felts[i][n]
+		f := k.out.Judge.FeltBy(i, n)
 		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)

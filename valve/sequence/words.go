@@ -108,8 +108,8 @@ func (k *checker) expected(step int, action string) bool {
 func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	a := &k.Network.Actions[m.Index]
 	f.Kind, f.Device = Missing, a.Name
-	x := k.nominal.Judge.Felts[m.Step][m.Index]
-	if y := k.out.Judge.Felts[m.Step][m.Index]; y.Seen {
+	x := *k.nominal.Judge.FeltBy(m.Step, m.Index)
+	if y := *k.out.Judge.FeltBy(m.Step, m.Index); y.Seen {
 		x = y
 	}
 	f.Says = "may not happen, and is intended in this step"

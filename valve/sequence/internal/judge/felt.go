@@ -34,7 +34,7 @@ func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
 	if p.Pulling == nil || j.Quiet {
 		return
 	}
-	f := &j.Felts[p.Step][action]
+	f := j.FeltBy(p.Step, action)
 	reading := p.Pulling.At(p.X)
 	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
 	if !f.Pulled {
@@ -50,7 +50,7 @@ func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, f
 	if j.Quiet || q.Done {
 		return
 	}
-	f := &j.Felts[p.Step][action]
+	f := j.FeltBy(p.Step, action)
 	row := j.Network.Actions[action].Row
 	t := &row[q.Links]
 	level, falling := t.Level, t.Falling
@@ -105,7 +105,7 @@ func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress
 	if j.Quiet {
 		return
 	}
-	f := &j.Felts[p.Step][action]
+	f := j.FeltBy(p.Step, action)
 	if f.HasReach && by.Least() >= f.Reach {
 		return
 	}
