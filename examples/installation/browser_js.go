@@ -13,14 +13,14 @@ import (
 )
 
 // In a browser the programme, and the calculators with it, answer the page of
-// examples/web: they run in a worker and talk with it by messages, texts in JSON.
-// A message asks, and is answered under its number; what is asked next of a plan
-// stops what is under way.
+// examples/web: they run in a worker, which calls answer with texts in JSON, and are
+// answered by postMessage under their numbers. What is asked next of a plan stops
+// what is under way.
 
 // message is what the page asks.
 type message struct {
 	ID     int      `json:"id"`
-	Do     string   `json:"do"` // questions, ask, plans, knobs, plan or stop
+	Do     string   `json:"do"` // ask, plans, knobs, plan or stop
 	Name   string   `json:"name"`
 	Args   []string `json:"args"`
 	Plan   string   `json:"plan"`
@@ -34,39 +34,26 @@ type message struct {
 
 // reply is an answer, or a part of it.
 type reply struct {
-	ID        int               `json:"id"`
-	Done      bool              `json:"done"`
-	Stopped   bool              `json:"stopped,omitempty"`
-	Questions []questions       `json:"questions,omitempty"`
-	Sheet     *calculator.Sheet `json:"sheet,omitempty"`
-	Plan      string            `json:"plan,omitempty"`
-	Knobs     []knob            `json:"knobs,omitempty"`
-	View      *view             `json:"view,omitempty"`
-	Share     float64           `json:"share,omitempty"`
-	Doing     string            `json:"doing,omitempty"`
-	Faults    []string          `json:"faults,omitempty"`
-}
-
-// questions are calculators of one kind.
-type questions struct {
-	Group string   `json:"group"`
-	Of    []asking `json:"of"`
-}
-
-type asking struct {
-	Name     string             `json:"name"`
-	Question string             `json:"question"`
-	Picture  bool               `json:"picture"`
-	Fields   []calculator.Field `json:"fields"`
+	ID      int               `json:"id"`
+	Done    bool              `json:"done"`
+	Stopped bool              `json:"stopped,omitempty"`
+	Sheet   *calculator.Sheet `json:"sheet,omitempty"`
+	Plan    string            `json:"plan,omitempty"`
+	Knobs   []knob            `json:"knobs,omitempty"`
+	View    *view             `json:"view,omitempty"`
+	Share   float64           `json:"share,omitempty"`
+	Doing   string            `json:"doing,omitempty"`
+	Faults  []string          `json:"faults,omitempty"`
 }
 
 func main() {
 	asked := make(chan message, 64)
 	var running atomic.Pointer[message]
 	var last atomic.Int64 // number of the last question of a plan
-	js.Global().Set("onmessage", js.FuncOf(func(_ js.Value, args []js.Value) any {
+	var v viewer
+	js.Global().Set("answer", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		var m message
-		if err := json.Unmarshal([]byte(args[0].Get("data").String()), &m); err != nil {
+		if err := json.Unmarshal([]byte(args[0].String()), &m); err != nil {
 			return nil // not of our page
 		}
 		if m.Do == "plan" || m.Do == "stop" {
@@ -90,7 +77,7 @@ func main() {
 			}
 			running.Store(&m)
 		}
-		r := answerTo(&m)
+		r := answerTo(&m, &v)
 		running.Store(nil)
 		m.cancel()
 		r.ID, r.Done = m.ID, true
@@ -106,16 +93,8 @@ func post(r reply) {
 	js.Global().Call("postMessage", string(text))
 }
 
-func answerTo(m *message) (r reply) {
+func answerTo(m *message, v *viewer) (r reply) {
 	switch m.Do {
-	case "questions":
-		for _, g := range calculators.Groups() {
-			q := questions{Group: g.Name}
-			for _, c := range g.Commands {
-				q.Of = append(q.Of, asking{c.Name, c.Question, c.Picture, c.Fields()})
-			}
-			r.Questions = append(r.Questions, q)
-		}
 	case "ask":
 		c, ok := calculators.Named(m.Name)
 		if !ok {
@@ -137,13 +116,13 @@ func answerTo(m *message) (r reply) {
 		}
 		r.Knobs = knobsOf(w.plan, w.read.System)
 	case "plan":
-		return walked(m)
+		return walked(m, v)
 	}
 	return r
 }
 
 // walked shows a plan, twice; the second time is the last.
-func walked(m *message) (r reply) {
+func walked(m *message, v *viewer) (r reply) {
 	o := options{set: m.Set, gauge: m.Gauge, units: m.Units, over: 2}
 	breathed := time.Now()
 	tell := func(share float64, doing string) {
@@ -154,7 +133,7 @@ func walked(m *message) (r reply) {
 		time.Sleep(time.Millisecond) // so that a message can come in
 		breathed = time.Now()
 	}
-	err := watch(m.ctx, []byte(m.Plan), &o, m.Step, tell, func(l view) {
+	err := v.show(m.ctx, []byte(m.Plan), &o, m.Step, tell, func(l view) {
 		if l.Windows {
 			r.View = &l
 			return

@@ -24,23 +24,24 @@ const question = "what to apply at each step, which device moves, and can any ot
 
 // options are the flags.
 type options struct {
-	plan, against      string
-	fresh              string
-	set, gauge         list
-	world              string
-	asRun              string
-	units              string
-	over               float64
-	report, csv        string
-	floor              bool
-	paper              string
-	revision, date     string
-	asJSON             bool
-	schema, answer     bool
-	derived            bool
-	pressures, explain bool
-	ahead              bool
-	draws              sequence.Uncertainty
+	plan, against  string
+	fresh          string
+	set, gauge     list
+	world          string
+	asRun          string
+	units          string
+	over           float64
+	report, csv    string
+	floor          bool
+	paper          string
+	revision, date string
+	asJSON         bool
+	schema, answer bool
+	derived        bool
+	pressures      bool
+	explain        explained
+	ahead          bool
+	draws          sequence.Uncertainty
 }
 
 // list is a flag that may be given several times.
@@ -76,7 +77,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.csv, "csv", "", "write the schedule to this CSV `file`")
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
-	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
+	f.Var(&o.explain, "explain", "show the working of every margin: symbol = equation = numbers = value; with a `step`, as in -explain 'step 7', that step alone with the force balance of the string, term by term")
 	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
@@ -91,7 +92,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	f := flags(&o)
 	err := gone(args)
 	if err == nil {
-		err = calculator.Parse(f, args)
+		err = calculator.Parse(f, stepsExplained(args))
 	}
 	switch {
 	case errors.Is(err, flag.ErrHelp):

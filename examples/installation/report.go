@@ -16,6 +16,11 @@ import (
 //go:embed page.html
 var page string
 
+// The colours and the drawings' styles are also those of examples/web.
+//
+//go:embed drawings.css
+var drawings string
+
 //go:embed page.css
 var look string
 
@@ -109,7 +114,7 @@ func writeReport(o *options, w *work) error {
 
 func contentOf(o *options, w *work) (*content, error) {
 	p, u := w.programme, w.read
-	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
+	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(drawings + look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
 		Hash: w.hash, Units: u.legend(), Sentence: sentence(w), Notes: w.notes, Cards: cards(w), Appendix: !o.floor, Risk: w.risk}
 	if c.Date == "" {
 		c.Date = time.Now().Format("2 January 2006")

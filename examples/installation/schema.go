@@ -167,6 +167,9 @@ func quantityOf(t reflect.Type) (quantity string, units []string, band, ok bool)
 	if !ok {
 		return "", nil, false, false
 	}
+	if t == reflect.TypeFor[unit.Band[sequence.Factor]]() {
+		return "number", []string{""}, true, true
+	}
 	var p *unit.ParseError
 	if !errors.As(to.UnmarshalText([]byte("1")), &p) {
 		return "", nil, false, false

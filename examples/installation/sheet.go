@@ -145,6 +145,15 @@ func (x *sheet) facts(u reader) {
 	if at, ok := mostLoaded(s); ok {
 		add("string", "%s", u.string(at))
 	}
+	for _, x := range s.Forces {
+		add("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		add("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		add("set down", "%s", u.setDown(s.SetDown))
+	}
 	for _, b := range s.Balance {
 		add("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
 	}

@@ -29,10 +29,12 @@ func printText(out io.Writer, o options, w *work) error {
 	if w.before != nil {
 		differences(l, w, o.over)
 	}
-	tightest(l, w, 5, o.explain)
+	tightest(l, w, 5, o.explain.all)
 	if o.against == "" {
 		for i := range p.Steps {
-			step(l, i, &p.Steps[i], w, o)
+			if o.explain.wants(i, &p.Steps[i]) {
+				step(l, i, &p.Steps[i], w, o)
+			}
 		}
 	}
 	if w.risk != nil {
@@ -212,10 +214,10 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for _, x := range u.apply(s) {
 		line("apply", "%s", x)
 	}
+	printAsRun(line, w, i+1)
 	for _, x := range s.Rises {
 		line("rise", "%s", u.rise(x))
 	}
-	printAsRun(line, w, i+1)
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
@@ -245,11 +247,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	if o.pressures || !s.OK && s.Follows == "" {
 		pressures(l, u, s)
 	}
-	if o.explain {
-		for _, x := range s.Steps() {
-			line("working", "%s: %s", x.Name, u.text(fmt.Sprint(x)))
-		}
-	}
+	explain(line, u, s, o.explain)
 }
 
 // rest writes what the step leaves behind.
@@ -263,6 +261,15 @@ func rest(line func(head, format string, args ...any), s *sequence.StepResult, w
 	}
 	if x, ok := mostLoaded(s); ok {
 		line("string", "%s", u.string(x))
+	}
+	for _, x := range s.Forces {
+		line("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		line("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		line("set down", "%s", u.setDown(s.SetDown))
 	}
 	for _, b := range s.Balance {
 		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))

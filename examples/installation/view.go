@@ -177,22 +177,41 @@ func slider(s display.System, path, name, kind, written string, v any, p display
 	return x
 }
 
-// watch reads what was asked, walks it, and tells what is known twice: with the
+// viewer shows plans, and remembers what is known of the one that is being changed.
+type viewer struct {
+	text  string
+	known map[sequence.Part]*sequence.Programme // of the plan as it is in text
+}
+
+// show reads what was asked, walks it, and tells what is known twice: with the
 // verdict, and with the windows.
-func watch(ctx context.Context, data []byte, o *options, step int, tell func(float64, string), show func(view)) error {
+func (v *viewer) show(ctx context.Context, data []byte, o *options, step int, tell func(float64, string), show func(view)) error {
 	w, before, err := beginWith(data, "the plan", o)
 	if err != nil {
 		return err
 	}
+	if v.known == nil || v.text != string(data) {
+		v.text, v.known = string(data), map[sequence.Part]*sequence.Programme{}
+	}
 	for _, part := range []sequence.Part{sequence.VerdictOnly, sequence.Everything} {
 		w.windows = part == sequence.Everything
-		if w.programme, err = sequence.Check(ctx, w.plan, sequence.Options{Only: part, Progress: tell}); err != nil {
-			return err
-		}
-		if before != nil {
-			if w.before, err = sequence.Check(ctx, before, sequence.Options{Only: part, Progress: tell}); err != nil {
+		options := sequence.Options{Only: part, Progress: tell}
+		if before != nil && v.known[part] == nil {
+			if v.known[part], err = sequence.Check(ctx, before, options); err != nil {
 				return err
 			}
+		}
+		w.before = v.known[part]
+		if before == nil {
+			w.before = nil
+		}
+		if before == nil && v.known[part] != nil {
+			w.programme = v.known[part]
+		} else if w.programme, err = sequence.Check(ctx, w.plan, options); err != nil {
+			return err
+		}
+		if before == nil {
+			v.known[part] = w.programme
 		}
 		l, err := viewOf(w, o, step)
 		if err != nil {

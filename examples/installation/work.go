@@ -87,6 +87,9 @@ func beginWith(data []byte, called string, o *options) (w *work, before *sequenc
 	if err := w.change(o); err != nil {
 		return nil, nil, err
 	}
+	if err := o.explain.known(w.plan); err != nil {
+		return nil, nil, err
+	}
 	if o.asRun != "" {
 		before = nil
 		if err := w.readRecord(o.asRun); err != nil {

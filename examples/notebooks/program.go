@@ -123,8 +123,8 @@ func run(ctx context.Context, lessons []Lesson) (map[string]map[int][]Output, er
 		return nil, err
 	}
 	binary := filepath.Join(dir, "lessons.exe")
-	build := exec.CommandContext(ctx, "go", "build", "-trimpath", "-o", binary, ".") //nolint:gosec // a program of our own
-	build.Dir = dir
+	build := exec.CommandContext(ctx, "go", "build", "-mod=mod", "-trimpath", "-o", binary, ".") //nolint:gosec // a program of our own
+	build.Dir, build.Env = dir, append(os.Environ(), "GOWORK=off")
 	if out, err := build.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("the lessons don't compile:\n%s", out)
 	}

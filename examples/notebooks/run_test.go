@@ -16,6 +16,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -267,5 +268,18 @@ func TestReadme(t *testing.T) {
 	require.NoError(t, err)
 	for _, l := range lessons(t) {
 		require.Contains(t, string(text), "| ["+l.Title+"]("+l.Name+".ipynb) | "+l.Hours+" | "+l.Needs+" |")
+	}
+	numbers := regexp.MustCompile(`\d+`)
+	ways := regexp.MustCompile(`(?m)^- \*\*[^*]+\*\*: ([\d, ]+)\.$`).FindAllStringSubmatch(string(text), -1)
+	require.Len(t, ways, 2)
+	for _, way := range ways {
+		taken := numbers.FindAllString(way[1], -1)
+		for i, n := range taken {
+			at, err := strconv.Atoi(n)
+			require.NoError(t, err)
+			for _, need := range numbers.FindAllString(lessons(t)[at-1].Needs, -1) {
+				require.Contains(t, taken[:i], need, "lesson %s on %q needs lesson %s", n, way[0], need)
+			}
+		}
 	}
 }

@@ -72,7 +72,7 @@ func uncertainties(p *Plan) []uncertain {
 		}
 	}
 	if p.String != nil {
-		add(of("string.drag", "drag", &p.String.Drag))
+		all = append(all, p.String.uncertain()...)
 	}
 	add(of("rules.gauge", "error of the gauges", &p.Rules.Gauge))
 	return all

@@ -197,10 +197,24 @@ type String struct {
 	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
 	Seals    []Seal                `json:"seals"`     // seals wherever they are, in place of the three above
 	Block    unit.Force            `json:"block"`     // what the weight indicator shows with no string
-	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string
+	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string, or
+	Friction []Friction            `json:"friction"`  // friction factors, from which the drag follows along the path
 	Top      TopOfString           `json:"top"`       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig"`       // greatest reading of the weight indicator; not checked where left out
+	// HangerSeal is the diameter of the hanger's seal in the wellhead: annulus
+	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
+	HangerSeal unit.Length `json:"hanger seal"`
+	Derating   *Derating   `json:"derating"` // of the yield strength with temperature; none where left out
+	// Tools are stiff tools that are to pass through the string: the longest of their
+	// diameter that does is told of every step.
+	Tools []Tool `json:"tools"`
+}
+
+// Tool is a stiff tool that is run through the string.
+type Tool struct {
+	Name     string      `json:"name"`
+	Diameter unit.Length `json:"diameter"`
 }
 
 // Seal is a stack of seals in a bore.
@@ -210,6 +224,8 @@ type Seal struct {
 	Bore  unit.Length `json:"bore"`  // diameter
 	Up    unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
 	Down  unit.Length `json:"down"`  // how far down before it shoulders
+	// Friction is what it takes to slide, either way, while the string is on the hook.
+	Friction unit.Band[unit.Force] `json:"friction"`
 }
 
 // TopOfString says whether pressure in the string lifts its top while it hangs on
@@ -228,6 +244,36 @@ type Section struct {
 	Bottom unit.Length `json:"bottom"` // measured depth
 	Hole   unit.Length `json:"hole"`   // diameter of the casing around it
 	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+	// Connection is what its connections bear in every way, in place of Joint.
+	Connection *Connection `json:"connection"`
+	Wear       Wear        `json:"wear"`
+	Derating   *Derating   `json:"derating"` // that of the string where left out
+}
+
+// Connection is what the connections of a section bear. What is left out isn't
+// known and isn't checked: the programme says so.
+type Connection struct {
+	Name        string        `json:"name"`
+	Tension     unit.Force    `json:"tension"`
+	Compression unit.Force    `json:"compression"`
+	Inside      unit.Pressure `json:"internal pressure"` // that it holds, inside over outside
+	Outside     unit.Pressure `json:"external pressure"`
+	Triaxial    float64       `json:"triaxial"` // share of the body's yield strength that von Mises stress may reach
+	Source      string        `json:"source"`
+}
+
+// Wear is wall that is counted as lost to wear and corrosion: the limits leave it
+// out, weight and stiffness keep it.
+type Wear struct {
+	Inside  unit.Length `json:"inside"`
+	Outside unit.Length `json:"outside"`
+}
+
+// Derating is the yield strength that steel loses when it is hot. The zero value is
+// what is in use for carbon steel: see tubular.UsualDerating.
+type Derating struct {
+	From unit.Temperature `json:"from"` // where it begins
+	Rate unit.Expansivity `json:"rate"` // share of the yield strength per degree
 }
 
 // Rating is a differential that must not be passed, at a depth or all along

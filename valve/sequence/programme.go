@@ -82,8 +82,11 @@ type StepResult struct {
 	Zones    []ZoneRate      `json:"zones,omitempty"`
 	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
 	Partings []Parting       `json:"partings,omitempty"`
-	Ports    []PortState     `json:"ports"`   // at the end
-	Unknown  []string        `json:"unknown"` // devices whose state isn't certain at the end
+	Forces   []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
+	Passage  []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
+	SetDown  *SetDown        `json:"set down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
+	Ports    []PortState     `json:"ports"`              // at the end
+	Unknown  []string        `json:"unknown"`            // devices whose state isn't certain at the end
 	OK       bool            `json:"ok"`
 	Follows  string          `json:"follows,omitempty"` // the step that failed before: what this one shows depends on it
 }

@@ -52,6 +52,10 @@ func (k *checker) step(i int) (*StepResult, error) {
 	k.holdings(i, r)
 	k.balances(i, r)
 	k.partings(i, r)
+	k.forces(i, r)
+	if err := k.passages(i, r); err != nil {
+		return nil, err
+	}
 	k.unknown(i, r)
 	return r, k.zoneRates(i, r)
 }

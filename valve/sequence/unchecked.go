@@ -56,6 +56,7 @@ func (k *checker) unchecked() []string {
 		if s.Rig == 0 {
 			add("the rig's rating isn't given")
 		}
+		s.unchecked(add)
 		if k.String != nil {
 			for _, x := range k.String.Up.NotChecked() {
 				add("string: %s", x)

@@ -76,3 +76,29 @@ func Named(name string) (c calculator.Command, ok bool) {
 	}
 	return c, false
 }
+
+// Asked is a calculator as a page offers it.
+type Asked struct {
+	Name     string             `json:"name"`
+	Question string             `json:"question"`
+	Fields   []calculator.Field `json:"fields"`
+}
+
+// Questions are calculators of one kind as a page offers them.
+type Questions struct {
+	Group string  `json:"group"`
+	Of    []Asked `json:"of"`
+}
+
+// AllQuestions lists what the calculators ask for.
+func AllQuestions() []Questions {
+	var all []Questions
+	for _, g := range Groups() {
+		q := Questions{Group: g.Name}
+		for _, c := range g.Commands {
+			q.Of = append(q.Of, Asked{c.Name, c.Question, c.Fields()})
+		}
+		all = append(all, q)
+	}
+	return all
+}

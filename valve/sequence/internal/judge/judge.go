@@ -52,6 +52,7 @@ type Judge struct {
 	Limits  *Limits
 	Network *well.Network
 	Margins map[Key]*Margin
+	Forces  map[ForceKey]*Extreme
 	// Stands, where not nil, is shown where each step stands still.
 	Stands func(w *walk.World, p walk.Place, number int) error
 	// Load, where not nil, holds the string against its limits.
