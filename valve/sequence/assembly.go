@@ -87,6 +87,8 @@ type Piece struct {
 	Parts  []Trigger `json:"parts"`
 	Free   bool      `json:"free"` // packer: seals off, but doesn't hold its string
 
+	Barrier bool `json:"barrier"` // before every formation, by itself
+
 	Envelope *packer.Polygon          `json:"envelope"`
 	Rated    unit.Band[unit.Pressure] `json:"rated"` // differential that it bears either way, or
 	Burst    unit.Band[unit.Pressure] `json:"burst"`
@@ -138,14 +140,14 @@ type ControlLine struct {
 var pieceKeys = map[PieceKind]string{
 	PipeLength:     "",
 	OtherPiece:     "",
-	PackerPiece:    "at, depth error, below, starts to set, sets, free, envelope, rated, burst, collapse, factor",
-	SleevePiece:    "at, depth error, open, open line, close line, opens, closes, shifts, rated, burst, collapse, factor",
-	IsolationValve: "at, depth error, below, in, open, open line, close line, opens, closes, shifts, rated, burst, collapse, factor",
+	PackerPiece:    "at, depth error, below, starts to set, sets, free, barrier, envelope, rated, burst, collapse, factor",
+	SleevePiece:    "at, depth error, barrier, open, open line, close line, opens, closes, shifts, rated, burst, collapse, factor",
+	IsolationValve: "at, depth error, barrier, below, in, open, open line, close line, opens, closes, shifts, rated, burst, collapse, factor",
 	SealStack:      "at, below, bore, up, down, rated, burst, collapse, factor",
 	SealBore:       "bore",
-	PlugPiece:      "at, depth error, below, shears out, rated, burst, collapse, factor",
+	PlugPiece:      "at, depth error, barrier, below, shears out, rated, burst, collapse, factor",
 	ReleasePiece:   "at, depth error, seal, parts",
-	SafetyValve:    "at, depth error, line, opens, closes, rated, burst, collapse, factor",
+	SafetyValve:    "at, depth error, barrier, line, opens, closes, rated, burst, collapse, factor",
 	ScreenPiece:    "at, gravel porosity",
 }
 

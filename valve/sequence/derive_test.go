@@ -200,6 +200,10 @@ func TestWhatATallyCantBe(t *testing.T) {
 		{`{"kind": "packer", "name": "swell packer B-C", "free": true,`, `{"kind": "packer", "name": "swell packer B-C", "sets": [{"threshold": "2000 psi"}],`, "swell packer B-C holds the string, as assembly.strings[1].tally[3] (packer) does"},
 		{`"name": "isolation valve A",
             "in": "wall",`, `"name": "isolation valve A", "at": "8900 ft", "in": "side",`, `there are "bore" and "wall"`},
+		{`{"kind": "pipe", "length": "200 ft"},
+          {"kind": "packer", "name": "swell packer A-B"`, `{"kind": "plug"}, {"kind": "pipe", "length": "200 ft"},
+          {"kind": "packer", "name": "swell packer A-B"`, "assembly.strings[1].tally[10]: sleeve B stands below assembly.strings[1].tally[6] (plug), which closes the bore"},
+		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "plug"}, {"kind": "seals", "bore": "4.75 in"`, "it would open to nothing"},
 		{`"size": "1/4 in",`, `"size": "1/12 in",`, "two walls must be less than the size"},
 	} {
 		require.Contains(t, string(data), c.old)

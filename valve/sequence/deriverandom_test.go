@@ -116,7 +116,7 @@ func randomAssembly(r *rand.Rand) *sequence.Plan {
 		s.Pieces = t.pieces
 		a.Strings = append(a.Strings, s)
 		bottom, top = t.at, s.Top+5*unit.Metre
-		if inner && r.IntN(3) == 0 && i > 0 {
+		if inner && !s.Closed && r.IntN(3) == 0 && i > 0 {
 			a.Strings[i].Pieces = append(a.Strings[i].Pieces, sequence.Piece{Kind: sequence.PlugPiece, Name: "plug", Shears: rise})
 		}
 	}
