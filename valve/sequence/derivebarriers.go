@@ -141,7 +141,7 @@ func (d *deriver) without() {
 		}
 		found := text == "string" && d.out.String != nil
 		if found {
-			d.out.String, d.out.Holding = nil, nil
+			d.unstring()
 		}
 		for head, take := range lists {
 			if len(text) > len(head) && text[:len(head)] == head {
@@ -150,6 +150,20 @@ func (d *deriver) without() {
 		}
 		if !found {
 			d.faults.New(fmt.Sprintf("assembly.without[%d]", i), "nothing that follows from the tally is called %q; write it as ratings.NAME, barriers.NAME, ports.NAME, devices.NAME or string", text)
+		}
+	}
+}
+
+// unstring leaves the string's movement and loads out: nothing then holds or parts it.
+func (d *deriver) unstring() {
+	d.out.String, d.out.Holding = nil, nil
+	for i := range d.out.Devices {
+		for k := range d.out.Devices[i].Actions {
+			a := &d.out.Devices[i].Actions[k]
+			a.Holds = false
+			if a.Axial {
+				d.faults.New("assembly.without", "the string can't be left out: %s feels its load", d.out.Devices[i].Name)
+			}
 		}
 	}
 }
