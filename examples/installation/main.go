@@ -25,7 +25,7 @@ const question = "what to apply at each step, which device moves, and can any ot
 // options are the flags.
 type options struct {
 	plan, against  string
-	fresh          string
+	fresh, after   string
 	set, gauge     list
 	world          string
 	asRun          string
@@ -66,6 +66,7 @@ func flags(o *options) *flag.FlagSet {
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
 	f.StringVar(&o.asRun, "as-run", "", "hold the record of a job, a CSV `file`, against the plan: what it shows, which states of the devices explain it, and the plan from there on; the first line names its columns, such as time [min],step,tubing pressure [psi],tubing in [bbl],weight [klbf]")
+	f.StringVar(&o.after, "after", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
 	f.StringVar(&o.units, "units", "plan", "`units` of the output: "+unitsNames)
@@ -122,6 +123,9 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if o.derived {
 		_, err := io.WriteString(out, w.written())
 		return exit(errs, err)
+	}
+	if o.after != "" {
+		return exit(errs, w.writeRest(ctx, out, o.after))
 	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)

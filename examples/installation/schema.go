@@ -61,8 +61,9 @@ var words = map[reflect.Type][]string{
 	reflect.TypeFor[sequence.Flow]():        {string(sequence.FlowIn), string(sequence.FlowOut), string(sequence.Circulation)},
 	reflect.TypeFor[sequence.PieceKind](): {string(sequence.PipeLength), string(sequence.PackerPiece), string(sequence.SleevePiece), string(sequence.IsolationValve), string(sequence.SealStack),
 		string(sequence.SealBore), string(sequence.PlugPiece), string(sequence.ReleasePiece), string(sequence.SafetyValve), string(sequence.ScreenPiece), string(sequence.OtherPiece)},
-	reflect.TypeFor[sequence.Wall]():   {string(sequence.InBore), string(sequence.InWall)},
-	reflect.TypeFor[valve.Direction](): {valve.Rising.String(), valve.Falling.String()},
+	reflect.TypeFor[sequence.Wall]():       {string(sequence.InBore), string(sequence.InWall)},
+	reflect.TypeFor[valve.IsolationKind](): {valve.OpensUnderPressure.String(), valve.OpensAtBleedOff.String(), valve.OpensAfterCycles.String()},
+	reflect.TypeFor[valve.Direction]():     {valve.Rising.String(), valve.Falling.String()},
 }
 
 // schema is the JSON schema of a plan.

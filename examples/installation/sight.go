@@ -157,6 +157,16 @@ func (u reader) acts(plan *sequence.Plan, i int, s *sequence.StepResult) []act {
 		}
 		all = append(all, a)
 	}
+	for n, a := range step.Do {
+		x := act{What: a.String()}
+		if n < len(s.Acts) && len(s.Acts[n].Across) > 0 {
+			x.Planned = u.of(s.Acts[n].Across[0].Differential) + " across it"
+		}
+		if a.AtMost > 0 {
+			x.Limits = "at most " + u.of(a.AtMost)
+		}
+		all = append(all, x)
+	}
 	for n := range s.Windows {
 		w := &s.Windows[n]
 		verb, of := held(s, w)

@@ -33,9 +33,9 @@ const (
 func conditions(plan *sequence.Plan, p *sequence.Programme, i int) []condition {
 	var all []condition
 	for _, d := range plan.Devices {
-		c := conditionOf(&d, p, i)
+		c := conditionOf(plan, &d, p, i)
 		if i > 0 {
-			before := conditionOf(&d, p, i-1)
+			before := conditionOf(plan, &d, p, i-1)
 			c.changed = before.word != c.word
 		}
 		all = append(all, c)
@@ -44,7 +44,7 @@ func conditions(plan *sequence.Plan, p *sequence.Programme, i int) []condition {
 	return all
 }
 
-func conditionOf(d *sequence.Device, p *sequence.Programme, i int) condition {
+func conditionOf(plan *sequence.Plan, d *sequence.Device, p *sequence.Programme, i int) condition {
 	s := &p.Steps[i]
 	c := condition{device: d.Name, depth: d.Depth, sign: isIdle, word: "not moved"}
 	open := map[string]bool{}
@@ -54,6 +54,9 @@ func conditionOf(d *sequence.Device, p *sequence.Programme, i int) condition {
 	for _, a := range d.Actions {
 		name := d.Name + ": " + a.Name
 		done, partial := happened(p, i, name)
+		if plan.Begin != nil && slices.Contains(plan.Begin.Happened, name) && partial == "" {
+			done = true
+		}
 		switch {
 		case a.Holds && done:
 			c.sign, c.word = isSet, "set"
@@ -108,6 +111,9 @@ func fillOf(plan *sequence.Plan, c *sequence.Compartment, i int) []sequence.Laye
 	layers := slices.Clone(c.Layers)
 	if len(layers) == 0 {
 		layers = []sequence.Layer{{Fluid: c.Fluid, To: c.Bottom}}
+	}
+	if plan.Begin != nil && len(plan.Begin.Layers[c.Name]) > 0 {
+		layers = slices.Clone(plan.Begin.Layers[c.Name])
 	}
 	for k := range i + 1 {
 		for _, w := range plan.Steps[k].Swap {

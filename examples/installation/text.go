@@ -20,6 +20,9 @@ func printText(out io.Writer, o options, w *work) error {
 	l.line(0, "", 0, "%s", p.Plan)
 	l.line(0, "", 0, "%s", calculator.Caution)
 	l.line(0, "", 0, "Units: %s. Pressures are gauge, differentials inside minus outside.", w.read.legend())
+	for _, x := range began(w.plan) {
+		l.line(0, "", 0, "%s", x)
+	}
 	l.WriteString("\n")
 	if w.record != nil {
 		printRecord(l, w)
@@ -218,6 +221,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for _, x := range s.Rises {
 		line("rise", "%s", u.rise(x))
 	}
+	for _, a := range s.Acts {
+		line("hand", "%s", u.byHand(a))
+	}
 	for n := range s.Windows {
 		x := &s.Windows[n]
 		line("window", "%s", u.window(s, x))
@@ -229,6 +235,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		head, text := u.pumped(v)
 		line(head, "%s", text)
 	}
+	if s.BranchOf != "" {
+		line("only", "where what it expects was not seen in step %d, %s", numberOf(w.programme, s.BranchOf), s.BranchOf)
+	}
 	for _, e := range s.Events {
 		line("moves", "%s", u.happening(e))
 	}
@@ -236,6 +245,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		if t.Intended {
 			line("", "%s: %s beyond the late end of its band", t.Action, u.of(t.Margin))
 		}
+	}
+	for _, x := range u.decisions(w.programme, s) {
+		line("decide", "%s", x)
 	}
 	if t, ok := nearest(s); ok {
 		line("nearest", "%s: feels %s, moves from %s; %s left", t.Action, u.of(extreme(t)), u.of(near(t)), u.of(t.Margin))

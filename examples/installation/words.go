@@ -93,6 +93,28 @@ func (u reader) rise(r sequence.Rise) string {
 	return text
 }
 
+// byHand says what is done by hand, and what then stands across what it opens.
+func (u reader) byHand(a sequence.ActResult) string {
+	text := a.Act
+	if !a.Done {
+		text += " (NOT DONE: it can't be)"
+	}
+	return text + u.across(a.Across)
+}
+
+// across says what stands across ports that open.
+func (u reader) across(all []sequence.Across) string {
+	text := ""
+	for _, x := range all {
+		if x.Differential == 0 {
+			text += "; nothing across it"
+		} else {
+			text += fmt.Sprintf("; %s across it, from %s to %s", u.of(x.Differential), x.From, x.To)
+		}
+	}
+	return text
+}
+
 // happening says what moves, and what it felt.
 func (u reader) happening(e sequence.Event) string {
 	text := e.Action
@@ -100,6 +122,8 @@ func (u reader) happening(e sequence.Event) string {
 		text += " (" + e.Partial + ")"
 	}
 	switch {
+	case e.ByHand:
+		text += ", by hand"
 	case e.Differential != nil:
 		text += " at a differential of " + u.of(*e.Differential)
 	case e.Balance != nil:
@@ -108,14 +132,10 @@ func (u reader) happening(e sequence.Event) string {
 	if at := u.readings(e.Surface); len(at) > 0 {
 		text += ", with " + strings.Join(at, ", ")
 	}
-	for _, x := range e.Across {
-		if x.Differential == 0 {
-			text += "; nothing across it"
-		} else {
-			text += fmt.Sprintf("; %s across it, from %s to %s", u.of(x.Differential), x.From, x.To)
-		}
+	if e.ByHand {
+		return text // what stood across it is said of the act
 	}
-	return text
+	return text + u.across(e.Across)
 }
 
 // readings lists the gauges that show something.

@@ -122,6 +122,7 @@ func (w *work) change(o *options) error {
 	if err := w.plan.Validate(); err != nil {
 		return fmt.Errorf("with what was set the plan can't be walked:\n%w", err)
 	}
+	w.plan = w.plan.Expanded()
 	return nil
 }
 

@@ -61,19 +61,35 @@ func uncertainties(p *Plan) []uncertain {
 		add(of("devices."+d.Name+".depth error", "error of the depth of "+d.Name, &d.Error))
 		for k := range d.Actions {
 			a := &d.Actions[k]
-			for n := range a.Triggers {
-				path := fmt.Sprintf("devices.%s.actions.%s.triggers[%d]", d.Name, a.Name, n)
-				name := d.Name + ": " + a.Name
-				if len(a.Triggers) > 1 {
-					name += fmt.Sprintf(", trigger %d", n+1)
+			for n, c := range a.conditions() {
+				path, name := a.listed(fmt.Sprintf("devices.%s.actions.%s", d.Name, a.Name), n), d.Name+": "+a.Name
+				if len(a.conditions()) > 1 {
+					name += fmt.Sprintf(", condition %d", n+1)
 				}
-				all = append(all, a.Triggers[n].uncertain(path, name, a.Axial)...)
+				if c.Areas != nil {
+					add(of(path+".areas.spring", name+", spring", &c.Areas.Spring))
+					add(of(path+".areas.friction", name+", friction", &c.Areas.Friction))
+					continue
+				}
+				row := a.triggers(n)
+				for t := range row {
+					of := name
+					if len(row) > 1 {
+						of += fmt.Sprintf(", trigger %d", t+1)
+					}
+					all = append(all, row[t].uncertain(fmt.Sprintf("%s.triggers[%d]", path, t), of, a.Axial)...)
+				}
 			}
 		}
 	}
 	if p.String != nil {
 		all = append(all, p.String.uncertain()...)
 	}
+	p.Begin.stated(func(path, name string, s *Stated) {
+		if s != nil {
+			add(of(path, name, &s.Pressure))
+		}
+	})
 	add(of("rules.gauge", "error of the gauges", &p.Rules.Gauge))
 	return all
 }
@@ -130,6 +146,7 @@ func (p *Plan) At(choices []Choice) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	q = q.modelled()
 	byPath := map[string]uncertain{}
 	for _, u := range uncertainties(q) {
 		byPath[u.path] = u

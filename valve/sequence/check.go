@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"completion.example/tubular/catalogue"
@@ -64,12 +65,24 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := made.kinds(); err != nil {
+		return nil, p.follows(err)
+	}
+	if err := made.branches(); err != nil {
+		return nil, err
+	}
+	made = made.Expanded()
 	if err := made.validate(pipes); err != nil {
 		return nil, p.follows(err)
 	}
 	c, err := compile(made, pipes)
 	if err != nil {
 		return nil, err
+	}
+	if p.Begin != nil {
+		if err := c.unstated(func(i int) bool { return c.Begin.Stated[i] }, "begin.trapped"); err != nil {
+			return nil, err
+		}
 	}
 	return c, c.loops()
 }
@@ -81,7 +94,8 @@ type checker struct {
 	options   Options
 	programme *Programme
 	nominal   *proof.Run
-	stands    [][]stand // nominal, by step
+	stands    [][]stand         // nominal, by step
+	stuck     []map[int][]stand // the same where an action, by which it is kept, is stuck
 	ends      []*walk.World
 	out       *proof.Outcome
 }
@@ -155,10 +169,20 @@ func (k *checker) witnessed() bool {
 func (k *checker) walkNominal() error {
 	k.stands = make([][]stand, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
+	k.stuck = make([]map[int][]stand, len(k.Steps))
+	for i := range k.stuck {
+		k.stuck[i] = map[int][]stand{}
+	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
 		Astray: true, Stops: true,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
+			if a, ok := w.JustStuck(); ok {
+				if number == len(k.stuck[p.Step][a]) {
+					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], stand{p.Label, w.Clone(), p})
+				}
+				return nil
+			}
 			if number < len(k.stands[p.Step]) {
 				return nil // another order of what is due at once
 			}
@@ -172,11 +196,14 @@ func (k *checker) walkNominal() error {
 	if err != nil {
 		return err
 	}
+	if len(run.Before) == 0 || len(run.Before[0]) == 0 {
+		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
+	}
 	k.nominal = run
 	run.Judge.Stands = nil
 	for i := range k.ends {
-		if i+1 < len(run.Before) && len(run.Before[i+1]) > 0 {
-			k.ends[i] = run.Before[i+1][0]
+		if i < len(run.After) && len(run.After[i]) > 0 {
+			k.ends[i] = run.After[i][0]
 		} else if len(run.Last) > 0 {
 			k.ends[i] = run.Last[0]
 		}

@@ -41,6 +41,7 @@ func compile(p *Plan, pipes catalogue.Catalogue) (*compiled, error) {
 	c.compartments()
 	c.ports()
 	c.actions()
+	c.begin()
 	c.shares()
 	c.Network.Prepare()
 	c.limits()
@@ -189,9 +190,11 @@ func (c *compiler) names2indices() {
 	c.by.formation = index(c.plan.Formations, formationName)
 	c.by.device = index(c.plan.Devices, deviceName)
 	c.by.action = map[string]int{}
+	n := 0
 	for _, d := range c.plan.Devices {
-		for _, a := range d.Actions {
-			c.by.action[d.Name+": "+a.Name] = len(c.by.action)
+		for k := range d.Actions {
+			c.by.action[d.Name+": "+d.Actions[k].Name] = n
+			n += len(d.Actions[k].conditions())
 		}
 	}
 }

@@ -63,6 +63,7 @@ func (c *compiler) compartments() {
 	for _, r := range c.plan.Ratings {
 		all = append(all, r.From, r.To)
 	}
+	all = append(all, c.plan.Begin.depths()...)
 	if h := c.plan.Holding; h != nil {
 		all = append(all, h.Depth)
 	}

@@ -24,24 +24,14 @@ func (c *compiler) actions() {
 	for i, d := range c.plan.Devices {
 		depth := c.depth(d.Depth)
 		off := c.forms["devices."+d.Name+".depth error"].Times(c.fall(d.Depth))
-		for _, a := range d.Actions {
-			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Off: off, Axial: a.Axial,
-				Inside: -1, Outside: -1, Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}
+		for k := range d.Actions {
+			a := &d.Actions[k]
+			first := c.by.action[d.Name+": "+a.Name]
+			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Off: off, Axial: a.Axial, Of: first, All: len(a.All) > 1,
+				Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}
 			if a.Axial {
 				x.Joint = joints
 				joints++
-			} else {
-				x.Inside = c.by.compartment[a.Inside]
-				x.AtIn = c.at(x.Inside, depth)
-				if a.Chamber != nil {
-					x.Chamber = affine.Const(float64(*a.Chamber))
-				} else {
-					x.Outside = c.by.compartment[a.Outside]
-					x.AtOut = c.at(x.Outside, depth)
-				}
-			}
-			for n, t := range a.Triggers {
-				x.Row = append(x.Row, c.trigger(t, fmt.Sprintf("devices.%s.actions.%s.triggers[%d]", d.Name, a.Name, n), a.Axial))
 			}
 			for _, name := range a.Opens {
 				x.Opens = append(x.Opens, c.by.port[name])
@@ -50,11 +40,72 @@ func (c *compiler) actions() {
 				x.Closes = append(x.Closes, c.by.port[name])
 			}
 			for _, name := range a.Arms {
-				x.Arms = append(x.Arms, c.by.action[d.Name+": "+name])
+				x.Arms = append(x.Arms, c.members(d.Name+": "+name)...)
 			}
-			c.Network.Actions = append(c.Network.Actions, x)
+			for _, name := range a.Disarms {
+				x.Disarms = append(x.Disarms, c.members(d.Name+": "+name)...)
+			}
+			if all := c.members(x.Name); len(all) > 1 {
+				x.With = all
+			}
+			path := fmt.Sprintf("devices.%s.actions.%s", d.Name, a.Name)
+			for n, y := range a.conditions() {
+				c.Network.Actions = append(c.Network.Actions, c.condition(x, y, a.listed(path, n)))
+			}
 		}
 	}
+}
+
+// members are the conditions of an action: one where it is its own.
+func (c *compiler) members(name string) []int {
+	first := c.by.action[name]
+	all := []int{first}
+	for n := 1; n < len(c.plan.action(name).conditions()); n++ {
+		all = append(all, first+n)
+	}
+	return all
+}
+
+// condition puts together what one condition of an action feels and waits for.
+func (c *compiler) condition(x well.Action, y Condition, path string) well.Action {
+	x.Inside, x.Outside = -1, -1
+	unit := 1.0
+	switch {
+	case x.Axial:
+	case y.Areas != nil:
+		on := y.Areas.On
+		unit = 1 / float64(on[0].Area)
+		x.Inside = c.by.compartment[on[0].Compartment]
+		x.AtIn = c.at(x.Inside, x.Depth)
+		for _, p := range on[1:] {
+			i := c.by.compartment[p.Compartment]
+			x.More = append(x.More, well.Weighed{Compartment: i, At: c.at(i, x.Depth), Times: float64(p.Area) * unit})
+		}
+	default:
+		x.Inside = c.by.compartment[y.Inside]
+		x.AtIn = c.at(x.Inside, x.Depth)
+		if y.Chamber != nil {
+			x.Chamber = affine.Const(float64(*y.Chamber))
+			break
+		}
+		x.Outside = c.by.compartment[y.Outside]
+		x.AtOut = c.at(x.Outside, x.Depth)
+	}
+	x.Row = nil
+	for n, t := range y.Triggers {
+		if y.Areas == nil {
+			x.Row = append(x.Row, c.trigger(t, fmt.Sprintf("%s.triggers[%d]", path, n), x.Axial))
+			continue
+		}
+		spring, friction := c.forms[path+".areas.spring"], c.forms[path+".areas.friction"]
+		up, down := spring.Plus(friction).Times(unit), spring.Minus(friction).Times(unit)
+		z := well.Trigger{Falling: t.Direction == valve.Falling, Count: max(t.Count, 1), Level: up, Rearm: down}
+		if z.Falling {
+			z.Level, z.Rearm = down, up
+		}
+		x.Row = append(x.Row, z)
+	}
+	return x
 }
 
 // fall is how much true vertical depth a metre of hole makes at a depth.

@@ -45,8 +45,21 @@ func (c *compiler) steps() {
 			d := n.Actions[a].Device
 			x.Expect[d] = append(x.Expect[d], a)
 		}
+		g := c.goals(&s)
+		c.acts(&s, &x, &g)
 		c.Steps = append(c.Steps, x)
-		c.Limits.Steps = append(c.Limits.Steps, c.goals(&s))
+		c.Limits.Steps = append(c.Limits.Steps, g)
+	}
+	c.flows()
+	for i := range c.Steps {
+		if len(c.Steps[i].Not) == 0 {
+			continue
+		}
+		for _, all := range c.Steps[i].Expect {
+			for _, a := range all {
+				n.Actions[a].Watched = true // it isn't a matter of its own row alone
+			}
+		}
 	}
 }
 

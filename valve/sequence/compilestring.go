@@ -92,20 +92,22 @@ func (c *compiler) string() {
 		held[x.Depth] = place
 		a.Holds = append(a.Holds, movement.Hold{MD: x.Depth})
 	}
-	n := 0
 	for _, d := range c.plan.Devices {
 		for _, x := range d.Actions {
 			place, there := held[d.Depth]
 			if x.Holds {
-				r.Places[n] = place
+				for _, i := range c.members(d.Name + ": " + x.Name) {
+					r.Places[i] = place
+				}
 			}
 			if x.Releases && there {
-				r.Frees[n] = place
+				for _, i := range c.members(d.Name + ": " + x.Name) {
+					r.Frees[i] = place
+				}
 			}
 			if x.Axial {
 				a.Joints = append(a.Joints, movement.Joint{MD: d.Depth, Seal: x.Seal})
 			}
-			n++
 		}
 	}
 	r.Joints = len(a.Joints)

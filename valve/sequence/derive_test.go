@@ -23,13 +23,6 @@ func readPlan(t *testing.T, file string) *sequence.Plan {
 	return p
 }
 
-func checked(t *testing.T, p *sequence.Plan) *sequence.Programme {
-	t.Helper()
-	r, err := sequence.Check(context.Background(), p, sequence.Options{})
-	require.NoError(t, err)
-	return r
-}
-
 // sameWindows wants two programmes with the same windows to 1e-6 psi; but is told of
 // edges that are left out.
 func sameWindows(t *testing.T, a, b *sequence.Programme, but func(edge string) bool) {

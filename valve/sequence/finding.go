@@ -46,6 +46,7 @@ const (
 	ColumnFalls Kind = "column falls"
 	BarrierLack Kind = "barriers lacking"
 	RateOff     Kind = "rate off plan"
+	ByHand      Kind = "act by hand can't be done"
 )
 
 // lasts tells whether a kind of finding is a state that goes on, and not
@@ -100,7 +101,7 @@ func (k *checker) findings() {
 		key := string(f.Kind) + "|" + f.Device
 		said[key], last[key] = len(k.programme.Findings), x.margin.Step
 		k.programme.Findings = append(k.programme.Findings, f)
-		if x.margin.Kind.Events() && left == "" && k.out.Died == x.margin.Step {
+		if (x.margin.Kind.Events() || x.margin.Kind == judge.ByHand) && left == "" && k.out.Died == x.margin.Step {
 			left = step
 		}
 	}
@@ -152,6 +153,9 @@ func (k *checker) nameOf(m *judge.Margin) string {
 	switch m.Kind {
 	case judge.Event, judge.Omission:
 		return k.Network.Actions[m.Index].Name
+	case judge.ByHand:
+		_, names := k.plan.Steps[m.Step].Do[m.Index].verbs()
+		return names[0]
 	case judge.Inside, judge.Outside:
 		return k.plan.Ratings[m.Index].Name
 	case judge.Fracture, judge.Barriers, judge.RateLow, judge.RateHigh:
@@ -181,9 +185,29 @@ func (k *checker) finding(x item) Finding {
 		f.Assumed = k.assumed(f.Witness)
 		sure = sure && slices.Equal(x.failure.Witness, k.Nominal())
 	}
+	f.Assumed += k.cases(shown)
 	k.words(&f, m, shown, sure)
 	f.Cure = cmp.Or(f.Cure, k.windowCure(m), "look at the order of the steps: another step has to come before or after this one")
 	return f
+}
+
+// cases says in which of the cases that are walked beside each other a limit is passed:
+// with what stuck, and what of that which may have happened before.
+func (k *checker) cases(m *judge.Margin) string {
+	text := ""
+	for _, i := range m.Stuck {
+		text += fmt.Sprintf("; “%s” stuck", k.Network.Actions[i].Name)
+	}
+	if k.Begin != nil {
+		for n, i := range k.Begin.May {
+			not := ""
+			if m.Begun&(1<<n) == 0 {
+				not = "not "
+			}
+			text += fmt.Sprintf("; “%s” %shappened before", k.Network.Actions[i].Name, not)
+		}
+	}
+	return text
 }
 
 // choices are the values of all inputs at a choice.

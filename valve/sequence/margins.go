@@ -141,6 +141,9 @@ func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
 	case judge.BalanceLow, judge.BalanceHigh:
 		b := k.plan.Steps[m.Step].Balance[m.Index]
 		return pressure(BalanceOff, b.Compartment+" against "+b.Formation, max(math.Abs(float64(b.Overbalance.Greatest)), math.Abs(float64(b.Overbalance.Least)), walk.Reach))
+	case judge.ByHand:
+		name, of := k.handMargin(m)
+		return pressure(ByHand, name, of)
 	case judge.String:
 		return share(StringLoad, limitNames[m.Index])
 	case judge.Holding:

@@ -57,7 +57,16 @@ type plainAction struct {
 	row             []plainTrigger
 	disarmed        bool
 	opens, closes   []int
-	arms            []int
+	arms, disarms   []int
+	more            []plainPush // of areas: what else pushes
+	group           int         // first of the conditions of one action
+	conditions      int         // how many it has
+	all             bool        // all of them must be met
+}
+
+type plainPush struct {
+	comp  int
+	times float64
 }
 
 type plainFormation struct {
@@ -159,32 +168,66 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 func (w *plainWell) readActions(p *sequence.Plan) {
 	for d, x := range p.Devices {
 		for _, a := range x.Actions {
-			k := plainAction{name: x.Name + ": " + a.Name, device: d, depth: x.Depth.In(foot),
-				inside: w.comp(a.Inside), outside: w.comp(a.Outside), disarmed: a.Disarmed}
-			if a.Chamber != nil {
-				k.chamber = a.Chamber.In(psi)
+			first := len(w.actions)
+			all := []sequence.Condition{{Inside: a.Inside, Outside: a.Outside, Chamber: a.Chamber, Areas: a.Areas, Triggers: a.Triggers}}
+			if len(a.All)+len(a.Any) > 0 {
+				all = append(slices.Clone(a.All), a.Any...)
 			}
-			for _, t := range a.Triggers {
-				k.row = append(k.row, plainTriggerOf(t))
+			for _, c := range all {
+				k := w.condition(c)
+				k.name, k.device, k.depth, k.disarmed, k.group, k.conditions, k.all = x.Name+": "+a.Name, d, x.Depth.In(foot), a.Disarmed, first, len(all), len(a.All) > 0
+				for _, name := range a.Opens {
+					k.opens = append(k.opens, w.port(name))
+				}
+				for _, name := range a.Closes {
+					k.closes = append(k.closes, w.port(name))
+				}
+				w.actions = append(w.actions, k)
 			}
-			for _, name := range a.Opens {
-				k.opens = append(k.opens, w.port(name))
-			}
-			for _, name := range a.Closes {
-				k.closes = append(k.closes, w.port(name))
-			}
-			w.actions = append(w.actions, k)
 		}
 	}
-	i := 0
 	for _, x := range p.Devices {
 		for _, a := range x.Actions {
-			for _, name := range a.Arms {
-				w.actions[i].arms = append(w.actions[i].arms, w.action(x.Name+": "+name))
+			first := w.action(x.Name + ": " + a.Name)
+			for k := range w.actions[first].conditions {
+				for _, name := range a.Arms {
+					w.actions[first+k].arms = append(w.actions[first+k].arms, w.action(x.Name+": "+name))
+				}
+				for _, name := range a.Disarms {
+					w.actions[first+k].disarms = append(w.actions[first+k].disarms, w.action(x.Name+": "+name))
+				}
 			}
-			i++
 		}
 	}
+}
+
+// condition reads what one condition feels, as sums of pressures each so many times,
+// and its row. Areas are told as over the first.
+func (w *plainWell) condition(c sequence.Condition) plainAction {
+	k := plainAction{inside: w.comp(c.Inside), outside: w.comp(c.Outside)}
+	if c.Chamber != nil {
+		k.chamber = c.Chamber.In(psi)
+	}
+	if c.Areas == nil {
+		for _, t := range c.Triggers {
+			k.row = append(k.row, plainTriggerOf(t))
+		}
+		return k
+	}
+	first := c.Areas.On[0].Area.In(unit.SquareInch)
+	k.inside = w.comp(c.Areas.On[0].Compartment)
+	for _, x := range c.Areas.On[1:] {
+		k.more = append(k.more, plainPush{w.comp(x.Compartment), x.Area.In(unit.SquareInch) / first})
+	}
+	s, f := c.Areas.Spring.Nominal.In(unit.PoundForce)/first, c.Areas.Friction.Nominal.In(unit.PoundForce)/first
+	for _, t := range c.Triggers {
+		x := plainTrigger{level: s + f, rearm: s - f, falling: t.Direction == valve.Falling, count: max(t.Count, 1)}
+		if x.falling {
+			x.level, x.rearm = x.rearm, x.level
+		}
+		k.row = append(k.row, x)
+	}
+	return k
 }
 
 // plainTriggerOf takes the nominal of a trigger; pins by their strength over
@@ -269,6 +312,7 @@ type plainResult struct {
 	met      bool           // trapped bodies have met
 	choices  []int          // where several things were due at once: how many
 	tests    [][][]float64  // by step, test, stand: differential
+	across   [][][]float64  // by step and act by hand: differential across each port that it opens, without sign
 	balances [][][]float64  // by step, balance, stand: overbalance
 }
 

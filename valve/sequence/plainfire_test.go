@@ -133,8 +133,29 @@ func (w *plainWalk) comeOn(i int) bool {
 	if !fired {
 		return false
 	}
-	w.s.armed[i], w.s.happened[i] = false, true
+	if a.all {
+		for k := a.group; k < a.group+a.conditions; k++ {
+			if k != i && w.s.armed[k] { // it stays met; the others are waited for
+				w.s.armed[i] = false
+				w.r.events[len(w.r.events)-1].fired = false
+				return false
+			}
+		}
+	}
 	w.fired = append(w.fired, a.name)
+	w.effects(i)
+	return true
+}
+
+// effects are what an action does once it happens.
+func (w *plainWalk) effects(i int) {
+	a := &w.actions[i]
+	w.s.happened[a.group] = true
+	delete(w.stuck, a.group)
+	w.armAll(a.group, false)
+	for _, k := range a.disarms {
+		w.armAll(k, false)
+	}
 	for _, p := range a.opens {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true
@@ -145,8 +166,16 @@ func (w *plainWalk) comeOn(i int) bool {
 		w.s.open[p] = false
 	}
 	for _, k := range a.arms {
-		w.s.armed[k] = true
-		w.s.links[k], w.s.counted[k], w.s.waiting[k] = 0, 0, false
+		w.armAll(k, true)
 	}
-	return true
+}
+
+// armAll arms or disarms all conditions of an action.
+func (w *plainWalk) armAll(first int, armed bool) {
+	for k := first; k < first+w.actions[first].conditions; k++ {
+		w.s.armed[k] = armed && !w.stuck[first]
+		if armed {
+			w.s.links[k], w.s.counted[k], w.s.waiting[k] = 0, 0, false
+		}
+	}
 }

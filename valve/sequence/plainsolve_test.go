@@ -67,6 +67,9 @@ func (s *plainState) at(i int, depth float64) float64 { return s.top[i] + s.head
 // felt is what an action's triggers feel.
 func (s *plainState) felt(a *plainAction) float64 {
 	in := s.at(a.inside, a.depth)
+	for _, x := range a.more {
+		in += x.times * s.at(x.comp, a.depth)
+	}
 	if a.outside < 0 {
 		return in - a.chamber
 	}

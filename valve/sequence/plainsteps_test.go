@@ -16,15 +16,36 @@ import (
 // plainPlan makes the n-th random plan of a seed. What it expects, and its
 // limits, are set from a nominal walk, so that about half of the plans are right
 // at nominal values and a good share over the whole box.
-func plainPlan(seed, n uint64) *sequence.Plan {
+func plainPlan(seed, n uint64) *sequence.Plan { return plainPlanWith(seed, n, nil) }
+
+// feature adds something to a random plan, so that seeds without it stay what they
+// were.
+type feature struct {
+	devices func(m *plainMaker) // once there are devices without levels
+	steps   func(m *plainMaker) // once there are steps
+	levels  func(m *plainMaker) // once there are levels
+	more    func(m *plainMaker) // once there is what is expected
+	goals   func(m *plainMaker, r *plainResult)
+}
+
+func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
 	random := rand.New(rand.NewPCG(seed, n))
 	for {
 		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %d/%d", seed, n)}, held: map[int]bool{}, sand: map[int]bool{}}
 		m.width = math.Exp(m.between(math.Log(0.003), math.Log(0.08)))
 		m.well()
 		m.devices()
+		if m.feature = f; f != nil && f.devices != nil {
+			f.devices(m)
+		}
 		m.steps()
+		if f != nil && f.steps != nil {
+			f.steps(m)
+		}
 		m.levels()
+		if f != nil && f.levels != nil {
+			f.levels(m)
+		}
 		m.goals()
 		r := plainWalkOf(m.plan, 4, nil)
 		if dull := r.fired() < 1+m.random.IntN(6) && m.chance(0.95); dull || r.fault != nil || (!r.ok() && m.chance(0.5)) {
@@ -167,8 +188,17 @@ func (m *plainMaker) goals() {
 	if r.fault != nil {
 		return
 	}
-	for k := range m.plan.Steps {
-		s := &m.plan.Steps[k]
+	if m.feature != nil && m.feature.goals != nil {
+		m.feature.goals(m, r)
+		if r = plainWalkOf(m.plan, 4, nil); r.fault != nil {
+			return
+		}
+	}
+	flat, _ := plainFlat(m.plan)
+	for n := range m.plan.Steps {
+		s := &m.plan.Steps[n]
+		s.Expect = nil
+		k := slices.IndexFunc(flat.Steps, func(x sequence.Step) bool { return x.Name == s.Name })
 		for _, e := range r.events {
 			if e.step == k && e.fired {
 				s.Expect = append(s.Expect, e.action)
@@ -184,6 +214,9 @@ func (m *plainMaker) goals() {
 		for i := range s.Balance {
 			s.Balance[i].Overbalance = m.about(r.balances[k][i][len(r.balances[k][i])-1])
 		}
+	}
+	if m.feature != nil && m.feature.more != nil {
+		m.feature.more(m)
 	}
 	m.limits(r)
 	if m.chance(0.12) {
@@ -257,6 +290,9 @@ func (m *plainMaker) allow(f plainFailure) {
 // mistake takes an expected action out, puts one in, or turns two round.
 func (m *plainMaker) mistake() {
 	s := &m.plan.Steps[m.random.IntN(len(m.plan.Steps))]
+	if s.Otherwise != nil {
+		return // its branch names what it expects
+	}
 	switch n := len(s.Expect); {
 	case n > 1 && m.chance(0.3):
 		s.Expect[0], s.Expect[n-1] = s.Expect[n-1], s.Expect[0]

@@ -1,10 +1,12 @@
 package sequence_test
 
 import (
+	"maps"
 	"math/rand/v2"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve"
 	"completion.example/valve/sequence"
 )
 
@@ -38,6 +40,7 @@ const (
 	trappedBand
 	ratingBand
 	gaugeBand
+	forceBand
 )
 
 // plainBand is a band in SI, whatever it is of.
@@ -69,6 +72,16 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 		visitBand(ratingBand, &c.Ratings[i].Collapse, visit)
 	}
 	visitBand(gaugeBand, &c.Rules.Gauge, visit)
+	if p.Begin != nil {
+		b := *p.Begin
+		b.Trapped = map[string]*sequence.Stated{}
+		for _, name := range slices.Sorted(maps.Keys(p.Begin.Trapped)) {
+			s := *p.Begin.Trapped[name]
+			visitBand(trappedBand, &s.Pressure, visit)
+			b.Trapped[name] = &s
+		}
+		c.Begin = &b
+	}
 	c.Devices = slices.Clone(p.Devices)
 	for d := range c.Devices {
 		actions := slices.Clone(c.Devices[d].Actions)
@@ -78,12 +91,39 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 			for k := range actions[a].Triggers {
 				visitTrigger(&actions[a].Triggers[k], visit)
 			}
+			actions[a].Areas = visitAreas(actions[a].Areas, visit)
+			for _, list := range []*[]sequence.Condition{&actions[a].All, &actions[a].Any} {
+				*list = slices.Clone(*list)
+				for n := range *list {
+					c := &(*list)[n]
+					c.Triggers = slices.Clone(c.Triggers)
+					for k := range c.Triggers {
+						if c.Areas == nil {
+							visitTrigger(&c.Triggers[k], visit)
+						}
+					}
+					c.Areas = visitAreas(c.Areas, visit)
+				}
+			}
 		}
 	}
 	return &c
 }
 
+func visitAreas(x *sequence.Areas, visit func(bandKind, plainBand) plainBand) *sequence.Areas {
+	if x == nil {
+		return nil
+	}
+	y := *x
+	visitBand(forceBand, &y.Spring, visit)
+	visitBand(forceBand, &y.Friction, visit)
+	return &y
+}
+
 func visitTrigger(t *sequence.Trigger, visit func(bandKind, plainBand) plainBand) {
+	if *t == (sequence.Trigger{}) || *t == (sequence.Trigger{Direction: valve.Falling}) {
+		return // of areas, or at nothing
+	}
 	if t.Pins != nil {
 		x := float64(t.Pins.Count) * float64(t.Pins.Strength) / float64(t.Pins.Area)
 		d := x * t.Pins.Tolerance

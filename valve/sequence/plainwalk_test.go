@@ -17,6 +17,8 @@ type plainWalk struct {
 	script  []int // which of several that are due at once comes first, choice by choice
 
 	step, leg int
+	stuck     map[int]bool    // actions whose devices don't move
+	just      []string        // those that got stuck in this step
 	set       func(x float64) // drives the well to a fraction of the leg
 	rate      []float64       // by compartment: what a squeeze presses in over a whole leg
 	base      float64         // the fraction at which own was taken
@@ -31,19 +33,31 @@ type plainWalk struct {
 
 // plainWalkOf walks a plan at its nominal values.
 func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
+	p, flow := plainFlat(p)
 	well := newPlainWell(p)
 	n := len(well.comps)
 	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, samples: samples, script: script,
 		rate: make([]float64, n), own: make([]float64, n), injected: make([]float64, n), felts: make([]float64, len(well.actions)), before: make([]float64, len(well.actions))}
 	copy(w.own, w.s.top)
+	if p.Begin != nil {
+		w.beginWith(p.Begin)
+	}
 	w.set = func(float64) {}
-	for k := range p.Steps {
+	for _, s := range p.Steps {
+		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
+	}
+	w.stuck = map[int]bool{}
+	for k := 0; k < len(p.Steps); {
+		w.just = w.stickAt(k, flow[k].not)
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
 			w.fail(plainUnwalked, err.Error(), -1)
 			return w.r
 		}
 		w.judgeEvents()
+		if k = flow[k].next; len(w.just) > 0 {
+			k = flow[w.step].fail
+		}
 	}
 	w.judgeGoals()
 	return w.r
@@ -76,6 +90,9 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(set, kinks); err != nil {
 			return err
 		}
+	}
+	if err := w.byHand(step); err != nil {
+		return err
 	}
 	w.stand()
 	for _, ramp := range step.Ramps {

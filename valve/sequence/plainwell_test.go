@@ -13,12 +13,13 @@ import (
 // plainMaker makes random plans. Everything in them is invented; a seed always
 // makes the same.
 type plainMaker struct {
-	random *rand.Rand
-	plan   *sequence.Plan
-	group  []int        // by compartment: what all its ports together would join
-	held   map[int]bool // groups with a surface or a formation
-	sand   map[int]bool // groups with a formation
-	width  float64      // how wide the bands are, roughly, as a share
+	random  *rand.Rand
+	plan    *sequence.Plan
+	group   []int        // by compartment: what all its ports together would join
+	held    map[int]bool // groups with a surface or a formation
+	sand    map[int]bool // groups with a formation
+	feature *feature
+	width   float64 // how wide the bands are, roughly, as a share
 }
 
 func (m *plainMaker) between(a, b float64) float64 { return a + (b-a)*m.random.Float64() }

@@ -3,6 +3,7 @@ package sequence_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"completion.example/valve/sequence"
 )
@@ -41,6 +42,10 @@ func (m *plainMaker) stretched(seed uint64, factor float64) *sequence.Plan {
 		if kind != densityBand {
 			size = max(size, 300*float64(psi))
 		}
+		if kind == forceBand {
+			half := math.Abs(x) * min(0.5, m.width*factor*share)
+			return plainBand{x - half, x, x + half}
+		}
 		half := size * m.width * factor * relativeWidth[kind] * share
 		low, high := half*skew, half*(2-skew)
 		switch kind {
@@ -64,8 +69,12 @@ func (m *plainMaker) stretched(seed uint64, factor float64) *sequence.Plan {
 func sound(p *sequence.Plan) bool {
 	for _, d := range p.Devices {
 		for _, a := range d.Actions {
-			for _, t := range a.Triggers {
-				if t.Count > 1 && !(t.Rearm.Greatest < t.Threshold.Least || t.Rearm.Least > t.Threshold.Greatest) {
+			row := slices.Clone(a.Triggers)
+			for _, c := range append(slices.Clone(a.All), a.Any...) {
+				row = append(row, c.Triggers...)
+			}
+			for _, t := range row {
+				if a.Areas == nil && t.Count > 1 && !(t.Rearm.Greatest < t.Threshold.Least || t.Rearm.Least > t.Threshold.Greatest) {
 					return false
 				}
 			}

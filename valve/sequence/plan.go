@@ -23,6 +23,7 @@ type Plan struct {
 	Ratings      []Rating      `json:"ratings"`
 	Barriers     []Barrier     `json:"barriers"`
 	Rules        Rules         `json:"rules"`
+	Begin        *Begin        `json:"begin"` // nil: as its things were run
 	Steps        []Step        `json:"steps"`
 
 	shares []Choice // how flow between two references is shared out, where a witness says so
@@ -126,6 +127,7 @@ type Device struct {
 	Depth unit.Length `json:"depth"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth error"`
+	Kind    *Model                 `json:"kind"` // a device that the library has a model of, in place of actions
 	Actions []Action               `json:"actions"`
 }
 
@@ -138,11 +140,15 @@ type Action struct {
 	Chamber  *unit.Pressure `json:"chamber"` // a sealed chamber
 	Axial    bool           `json:"axial"`   // or: the balance of the joint of the string at the device
 	Seal     unit.Length    `json:"seal"`    // axial: the diameter at which that joint seals
+	Areas    *Areas         `json:"areas"`   // or: pressures on areas against a spring and the friction of seals
 	Triggers []Trigger      `json:"triggers"`
+	All      []Condition    `json:"all"`      // in place of what is felt and its triggers: each must have been met, in whatever order
+	Any      []Condition    `json:"any"`      // or: the first that is met does it
 	Disarmed bool           `json:"disarmed"` // at the start: another action arms it
 	Opens    []string       `json:"opens"`    // ports
 	Closes   []string       `json:"closes"`
-	Arms     []string       `json:"arms"` // actions of the same device
+	Arms     []string       `json:"arms"`    // actions of the same device
+	Disarms  []string       `json:"disarms"` // actions of the same device: what locks it
 	Holds    bool           `json:"holds"`
 	// Bites names the action of the same device from which on its slips may bite, such
 	// as "starts to set": what is locked into the string lies between what it is like

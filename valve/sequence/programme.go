@@ -65,30 +65,33 @@ const (
 
 // StepResult is one step.
 type StepResult struct {
-	Name     string          `json:"name"`
-	Note     string          `json:"note,omitempty"`
-	Pull     []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
-	Wellhead *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
-	Points   []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
-	Events   []Event         `json:"events"`             // nominal
-	Triggers []TriggerResult `json:"triggers"`           // every action that was armed
-	Ratings  []RatingResult  `json:"ratings"`
-	Holding  []HoldingResult `json:"holding,omitempty"` // nominal
-	Balance  []BalanceResult `json:"balance"`
-	Tests    []TestResult    `json:"tests,omitempty"`
-	Barriers []BarrierResult `json:"barriers"`
-	Volumes  []Volume        `json:"volumes,omitempty"`
-	Rises    []Rise          `json:"rises,omitempty"` // where the plan says how fast pressures are changed
-	Zones    []ZoneRate      `json:"zones,omitempty"`
-	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
-	Partings []Parting       `json:"partings,omitempty"`
-	Forces   []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
-	Passage  []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
-	SetDown  *SetDown        `json:"set down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
-	Ports    []PortState     `json:"ports"`              // at the end
-	Unknown  []string        `json:"unknown"`            // devices whose state isn't certain at the end
-	OK       bool            `json:"ok"`
-	Follows  string          `json:"follows,omitempty"` // the step that failed before: what this one shows depends on it
+	Name      string          `json:"name"`
+	Note      string          `json:"note,omitempty"`
+	Pull      []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
+	Wellhead  *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
+	Points    []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
+	Acts      []ActResult     `json:"acts,omitempty"`     // by hand, nominal
+	Events    []Event         `json:"events"`             // nominal
+	Triggers  []TriggerResult `json:"triggers"`           // every action that was armed
+	Ratings   []RatingResult  `json:"ratings"`
+	Holding   []HoldingResult `json:"holding,omitempty"` // nominal
+	Balance   []BalanceResult `json:"balance"`
+	Tests     []TestResult    `json:"tests,omitempty"`
+	Barriers  []BarrierResult `json:"barriers"`
+	Volumes   []Volume        `json:"volumes,omitempty"`
+	Rises     []Rise          `json:"rises,omitempty"` // where the plan says how fast pressures are changed
+	Zones     []ZoneRate      `json:"zones,omitempty"`
+	Windows   []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
+	Partings  []Parting       `json:"partings,omitempty"`
+	Forces    []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
+	Passage   []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
+	SetDown   *SetDown        `json:"set down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
+	Ports     []PortState     `json:"ports"`              // at the end
+	Unknown   []string        `json:"unknown"`            // devices whose state isn't certain at the end
+	OK        bool            `json:"ok"`
+	Follows   string          `json:"follows,omitempty"`   // the step that failed before: what this one shows depends on it
+	Otherwise *Branch         `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
+	BranchOf  string          `json:"branch of,omitempty"` // the step whose branch this is a part of
 }
 
 // Point is the well where a step stands still.
@@ -136,7 +139,8 @@ type FlowAt struct {
 // Event is something that happened.
 type Event struct {
 	Action       string         `json:"action"`
-	Ramp         int            `json:"ramp"`                   // counted from 1; 0 is before the ramps
+	Ramp         int            `json:"ramp"` // counted from 1; 0 is before the ramps
+	ByHand       bool           `json:"by hand,omitempty"`
 	Partial      string         `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
 	Differential *unit.Pressure `json:"differential,omitempty"` // that its trigger felt, or
 	Balance      *unit.Force    `json:"balance,omitempty"`      // of the joint

@@ -1,20 +1,51 @@
 package sequence
 
 import (
+	"encoding/json"
+
 	"completion.example/internal/strictjson"
 )
 
 // Read reads a plan from JSON and checks that it can be walked. Quantities are
 // text with their unit. The error lists every fault with its path in the file:
 // unknown fields, missing units, names that nothing bears, depths out of order,
-// loops of ports with nothing to fix their pressure.
+// loops of ports with nothing to fix their pressure, trapped bodies whose pressure
+// isn't stated.
 func Read(data []byte) (*Plan, error) {
 	p := new(Plan)
 	if err := strictjson.Unmarshal(data, p); err != nil {
 		return nil, err
 	}
-	if err := p.Validate(); err != nil {
+	c, err := p.compiled()
+	if err != nil {
 		return nil, err
 	}
+	if p.Begin == nil {
+		given, err := trappedIn(data)
+		if err != nil {
+			return nil, err
+		}
+		if err := c.unstated(func(i int) bool { return given[p.Compartments[i].Name] }, "compartments: trapped"); err != nil {
+			return nil, err
+		}
+	}
 	return p, nil
+}
+
+// trappedIn are the compartments whose trapped pressure a file states, a nought, too.
+func trappedIn(data []byte) (map[string]bool, error) {
+	var plan struct {
+		Compartments []struct {
+			Name    string
+			Trapped *string
+		}
+	}
+	if err := json.Unmarshal(data, &plan); err != nil {
+		return nil, err
+	}
+	given := map[string]bool{}
+	for _, c := range plan.Compartments {
+		given[c.Name] = c.Trapped != nil
+	}
+	return given, nil
 }

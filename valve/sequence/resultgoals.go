@@ -104,8 +104,8 @@ func (k *checker) barriers(i int, r *StepResult, tested map[string][]string) {
 func (k *checker) unknown(i int, r *StepResult) {
 	var after []*walk.World
 	switch {
-	case i+1 < len(k.out.Before):
-		after = k.out.Before[i+1]
+	case i < len(k.out.After):
+		after = k.out.After[i]
 	case k.out.Died < 0 && i == len(k.Steps)-1:
 		after = k.out.Last
 	}

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"fmt"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -12,6 +13,9 @@ import (
 func (k *checker) triggers(i int, r *StepResult) {
 	for n := range k.Network.Actions {
 		a := &k.Network.Actions[n]
+		if len(a.With) > 0 && !a.All && slices.Contains(k.plan.Steps[i].Expect, a.Name) {
+			continue // any of its conditions will do: none has a margin of its own
+		}
 		f := *k.out.Judge.FeltBy(i, n)
 		if !f.Seen {
 			f = *k.nominal.Judge.FeltBy(i, n)
@@ -37,7 +41,7 @@ func (k *checker) triggers(i int, r *StepResult) {
 				t.Margin = level(a.Axial, -f.Left)
 			}
 		}
-		happens, fails := k.broken(i, judge.Event, n), k.broken(i, judge.Omission, n)
+		happens, fails := k.broken(i, judge.Event, n), k.broken(i, judge.Omission, a.Of)
 		switch {
 		case t.Intended && !fails:
 			t.Firing = MustFire
@@ -47,6 +51,9 @@ func (k *checker) triggers(i int, r *StepResult) {
 			t.Firing = ComesOnOnly
 		default:
 			t.Firing = CannotFire
+		}
+		if len(a.With) > 0 {
+			t.Action += fmt.Sprintf(", condition %d", n-a.Of+1)
 		}
 		r.Triggers = append(r.Triggers, t)
 	}
@@ -60,7 +67,7 @@ func (k *checker) broken(step int, kind judge.Kind, index int) bool {
 // happened tells whether an action is completed with the nominal values.
 func (k *checker) happened(step, action int) bool {
 	for _, e := range events(k.ends[step], step) {
-		if e.Action == action && e.Complete {
+		if e.Action >= 0 && e.Complete && k.Network.Actions[e.Action].Of == k.Network.Actions[action].Of {
 			return true
 		}
 	}

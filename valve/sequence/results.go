@@ -39,7 +39,12 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Points = append(r.Points, *p)
 	}
 	end := k.ends[i]
+	k.acts(i, r)
+	k.branch(i, r)
 	for _, e := range events(end, i) {
+		if e.Act > 0 && e.Action < 0 {
+			continue
+		}
 		r.Events = append(r.Events, k.event(e))
 	}
 	for n, p := range k.plan.Ports {
@@ -74,6 +79,8 @@ func events(w *walk.World, step int) []walk.Event {
 		switch {
 		case a.Drive != b.Drive:
 			return a.Drive - b.Drive
+		case a.Leg != b.Leg:
+			return a.Leg - b.Leg
 		case a.Place.C < b.Place.C-walk.Reach:
 			return -1
 		case a.Place.C > b.Place.C+walk.Reach:
@@ -172,30 +179,41 @@ func (k *checker) flows(s *well.State) []FlowAt {
 	return all
 }
 
-func (k *checker) event(e walk.Event) Event {
-	a := &k.Network.Actions[e.Action]
-	r := Event{Action: a.Name, Ramp: e.Drive + 1, Surface: k.readings(func(i int) float64 { return e.Applied[i].C }, nil)}
-	if e.Pull != nil {
-		r.Pull = unit.Force(e.Pull.C)
-	}
-	if a.Axial {
-		f := unit.Force(e.Felt.C)
-		r.Balance = &f
-	} else {
-		d := unit.Pressure(e.Felt.C)
-		r.Differential = &d
-	}
-	for _, x := range e.Across {
+// overPorts writes what stands across ports.
+func (k *checker) overPorts(all []walk.Across) []Across {
+	var out []Across
+	for _, x := range all {
 		port := &k.Network.Ports[x.Port]
 		y := Across{port.Name, k.plan.Compartments[port.A].Name, k.plan.Compartments[port.B].Name, nothing(unit.Pressure(x.Differential.C))}
 		if y.Differential < 0 || y.Differential == 0 && y.From > y.To {
 			y.From, y.To, y.Differential = y.To, y.From, -y.Differential
 		}
-		r.Across = append(r.Across, y)
+		out = append(out, y)
 	}
+	return out
+}
+
+func (k *checker) event(e walk.Event) Event {
+	a := &k.Network.Actions[e.Action]
+	r := Event{Action: a.Name, ByHand: e.Act > 0, Ramp: e.Drive + 1, Surface: k.readings(func(i int) float64 { return e.Applied[i].C }, nil)}
+	if e.Pull != nil {
+		r.Pull = unit.Force(e.Pull.C)
+	}
+	switch {
+	case r.ByHand:
+	case a.Axial:
+		f := unit.Force(e.Felt.C)
+		r.Balance = &f
+	default:
+		d := unit.Pressure(e.Felt.C)
+		r.Differential = &d
+	}
+	r.Across = k.overPorts(e.Across)
 	if !e.Complete {
 		r.Partial = fmt.Sprintf("trigger %d of %d", min(e.Links+1, len(a.Row)), len(a.Row))
-		if e.Links < len(a.Row) && a.Row[e.Links].Count > 1 {
+		if e.Links == len(a.Row) && len(a.With) > 0 {
+			r.Partial = fmt.Sprintf("condition %d of %d met", e.Action-a.Of+1, len(a.With))
+		} else if e.Links < len(a.Row) && a.Row[e.Links].Count > 1 {
 			r.Partial += fmt.Sprintf(", counted %d of %d", e.Count, a.Row[e.Links].Count)
 		} else if e.Links > 0 {
 			r.Partial = fmt.Sprintf("trigger %d of %d met", e.Links, len(a.Row))

@@ -187,6 +187,8 @@ func (k *checker) kindOf(f *Finding, m *judge.Margin) {
 		f.Kind = Missing
 	case judge.Inside, judge.Outside:
 		f.Kind = RatingCross
+	case judge.ByHand:
+		f.Kind = ByHand
 	case judge.Fracture:
 		f.Kind = Fracture
 	case judge.Inflow, judge.Loss, judge.Circulation:

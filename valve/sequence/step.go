@@ -11,6 +11,8 @@ type Step struct {
 	Shut []string `json:"shut"` // compartments closed at surface, first of all; a ramp opens them again
 	Swap []Swap   `json:"swap"` // fluids that replace others, one after the other, before the ramps
 
+	Do []Act `json:"do"` // what is done by hand, one after the other, before the ramps
+
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps"`
@@ -26,11 +28,15 @@ type Step struct {
 	// at the end of the step: movements count from then.
 	Lands bool `json:"lands"`
 
-	Expect  []string  `json:"expect"`  // actions that must happen: "device: action"
-	Balance []Balance `json:"balance"` // overbalance wanted
-	Tests   []Test    `json:"tests"`   // differentials wanted
-	Allow   []Flow    `json:"allow"`   // flow that is part of the plan
-	Produce *Produce  `json:"produce"` // the zones that flow at the end of the step
+	Expect []string `json:"expect"` // actions that must happen: "device: action"
+	// Otherwise is what is done where an expected action isn't seen.
+	Otherwise *Otherwise `json:"otherwise"`
+	Balance   []Balance  `json:"balance"` // overbalance wanted
+	Tests     []Test     `json:"tests"`   // differentials wanted
+	Allow     []Flow     `json:"allow"`   // flow that is part of the plan
+	Produce   *Produce   `json:"produce"` // the zones that flow at the end of the step
+
+	flow *flow // where it leads, in the list of all steps
 }
 
 // Swap replaces the fluid of a compartment.
@@ -56,7 +62,7 @@ type Moment string
 
 // Moments. A step's end is the default.
 const (
-	AtStart Moment = "start" // after swaps and before the first ramp
+	AtStart Moment = "start" // after swaps and acts by hand, and before the first ramp
 	AtPeak  Moment = "peak"  // after the first ramp
 	AtEnd   Moment = "end"
 )

@@ -25,10 +25,18 @@ func (k *checker) unchecked() []string {
 	}
 	for _, d := range p.Devices {
 		for _, a := range d.Actions {
-			for _, t := range a.Triggers {
-				if t.Pins != nil && t.Pins.Tolerance == 0 || t.Pins == nil && t.Threshold.Exact() && t.Tension.Exact() {
-					add("%s: %s: a threshold without tolerance is taken as exact", d.Name, a.Name)
-					break
+			for _, c := range a.conditions() {
+				if c.Areas != nil && c.Areas.Friction.Exact() && c.Areas.Spring.Exact() {
+					add("%s: %s: spring and friction without tolerance are taken as exact", d.Name, a.Name)
+				}
+				if c.Areas != nil {
+					continue
+				}
+				for _, t := range c.Triggers {
+					if t.Pins != nil && t.Pins.Tolerance == 0 || t.Pins == nil && t.Threshold.Exact() && t.Tension.Exact() {
+						add("%s: %s: a threshold without tolerance is taken as exact", d.Name, a.Name)
+						break
+					}
 				}
 			}
 		}
@@ -44,6 +52,13 @@ func (k *checker) unchecked() []string {
 	for _, f := range p.Fluids {
 		if f.Density.Exact() && f.Kind != FreshWater {
 			add("fluid %q: its density has no tolerance", f.Name)
+		}
+	}
+	for _, s := range p.Steps {
+		for n := range s.Do {
+			if a := &s.Do[n]; a.notJudged() {
+				add("step %q: %s: nothing says what may stand across it", s.Name, a)
+			}
 		}
 	}
 	if p.Rules.Gauge.Exact() {

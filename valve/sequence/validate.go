@@ -37,6 +37,7 @@ func (p *Plan) validate(pipes catalogue.Catalogue) error {
 	v.ratings()
 	v.barriers()
 	v.rules()
+	v.begin()
 	v.steps()
 	return errors.Join(v.faults...)
 }

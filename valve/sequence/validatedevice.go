@@ -21,6 +21,10 @@ func (v *validation) devices() {
 		v.faultIf(path+`."depth error"`, d.Error.Validate())
 		v.depth(path+`."depth error"`, d.Depth+d.Error.Least)
 		v.depth(path+`."depth error"`, d.Depth+d.Error.Greatest)
+		if d.Kind != nil { // else it has been put in place of it
+			v.fault(path+".kind", "wants just one of sleeve, isolation valve and safety valve, and no actions beside it")
+			continue
+		}
 		if len(d.Actions) == 0 {
 			v.fault(path+".actions", "is empty; a device does at least one thing")
 		}
@@ -45,22 +49,10 @@ func (v *validation) action(path string, d Device, a Action) {
 		} else if s := v.plan.String; d.Depth < s.Hanger || d.Depth > s.Held {
 			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.Depth, s.Hanger, s.Held)
 		}
-	default:
-		if a.Seal != 0 {
-			v.fault(path+".seal", "belongs to an axial action")
-		}
-		if v.compartment(path+".inside", a.Inside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Inside)
-		}
-		if a.Chamber != nil {
-			v.chamber(path+".chamber", *a.Chamber)
-		}
-		if (a.Outside == "") == (a.Chamber == nil) {
-			v.fault(path, "wants either an outside compartment or a chamber")
-		} else if a.Outside != "" && v.compartment(path+".outside", a.Outside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, a.Outside)
-		}
+	case a.Seal != 0:
+		v.fault(path+".seal", "belongs to an axial action")
 	}
+	v.conditions(path, d, &a)
 	for _, l := range []struct {
 		field string
 		ports []string
@@ -76,6 +68,13 @@ func (v *validation) action(path string, d Device, a Action) {
 			v.fault(at, "%q arms itself and would happen again at once, without end; another action has to arm it", name)
 		}
 	}
+	for k, name := range a.Disarms {
+		at := fmt.Sprintf("%s.disarms[%d]", path, k)
+		known(v, at, "action", name, d.Actions, actionName)
+		if slices.Contains(a.Arms, name) {
+			v.fault(at, "%q is armed by it, too", name)
+		}
+	}
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
 	} else if a.Holds {
@@ -86,12 +85,6 @@ func (v *validation) action(path string, d Device, a Action) {
 		if !a.Holds || a.Bites == a.Name {
 			v.fault(path+`."bites from"`, "belongs to an action that holds, and names another one of its device")
 		}
-	}
-	if len(a.Triggers) == 0 {
-		v.fault(path+".triggers", "is empty; an action wants at least one")
-	}
-	for k, t := range a.Triggers {
-		v.trigger(fmt.Sprintf("%s.triggers[%d]", path, k), a.Axial, t)
 	}
 }
 

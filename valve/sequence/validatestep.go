@@ -12,7 +12,7 @@ func (v *validation) steps() {
 	}
 	names(v, "steps", v.plan.Steps, func(s Step) string { return s.Name })
 	for i, s := range v.plan.Steps {
-		v.step(fmt.Sprintf("steps[%d]", i), s)
+		v.step(v.plan.stepPath(i), s)
 	}
 }
 
@@ -51,6 +51,7 @@ func (v *validation) step(path string, s Step) {
 		}
 	}
 	v.rise(path+".rise", s.Rise)
+	v.acts(path, s)
 	for name, d := range s.Squeeze {
 		v.compartment(path+".squeeze."+name, name)
 		v.chamber(path+".squeeze."+name, d)

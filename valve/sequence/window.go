@@ -52,6 +52,9 @@ func (k *checker) windows() error {
 		if i >= len(k.out.Before) {
 			break
 		}
+		if len(k.out.Before[i]) == 0 {
+			continue
+		}
 		r := &k.programme.Steps[i]
 		r.Windows = k.held(i)
 		for n := range r.Windows {

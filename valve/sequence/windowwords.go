@@ -57,6 +57,8 @@ func (k *checker) edge(m *judge.Margin) string {
 		return "“" + name + "” may not happen"
 	case judge.Inside, judge.Outside:
 		return "the rating “" + name + "” is passed"
+	case judge.ByHand:
+		return "“" + name + "” can't be moved by hand"
 	case judge.Fracture:
 		return "the fracture pressure of “" + name + "” is passed"
 	case judge.Inflow:

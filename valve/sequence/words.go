@@ -57,6 +57,8 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		k.testWords(f, m, shown)
 	case judge.BalanceLow, judge.BalanceHigh:
 		k.balanceWords(f, m, shown)
+	case judge.ByHand:
+		k.handWords(f, m, shown)
 	case judge.NoFlow:
 		f.Kind, f.Device = RateOff, k.plan.Steps[m.Step].Produce.Compartment
 		f.Says, f.Numbers, f.Cure = "no formation that can flow is joined to it", "open ports: "+k.openPorts(m.Step), "open a way to a zone before this step"
@@ -111,6 +113,11 @@ func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	x := *k.nominal.Judge.FeltBy(m.Step, m.Index)
 	if y := *k.out.Judge.FeltBy(m.Step, m.Index); y.Seen {
 		x = y
+	}
+	for _, n := range a.With { // of several conditions, one that was felt and not met
+		if y := *k.out.Judge.FeltBy(m.Step, n); y.Seen && (!x.Seen || y.Left > x.Left) {
+			x = y
+		}
 	}
 	f.Says = "may not happen, and is intended in this step"
 	if sure {

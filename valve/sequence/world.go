@@ -22,7 +22,7 @@ func (p *Plan) Quantities() []Choice {
 		return nil
 	}
 	var all []Choice
-	for _, u := range uncertainties(p) {
+	for _, u := range uncertainties(p.modelled()) {
 		if u.least != u.greatest {
 			all = append(all, Choice{Path: u.path, Name: u.name, Value: u.text(u.nominal), Exact: u.exact(u.nominal), si: u.nominal})
 		}
@@ -43,6 +43,7 @@ func (p *Plan) Choose(text string) ([]Choice, error) {
 	if err != nil {
 		return nil, err
 	}
+	q = q.modelled()
 	known := uncertainties(q)
 	pairs, err := split(text, known)
 	if err != nil {

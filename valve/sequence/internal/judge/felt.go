@@ -50,6 +50,13 @@ func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, f
 	if j.Quiet || q.Done {
 		return
 	}
+	if a := &j.Network.Actions[action]; a.All {
+		for _, k := range a.With {
+			if k != action && w.State.Armed[k] {
+				return // it alone makes nothing happen
+			}
+		}
+	}
 	f := j.FeltBy(p.Step, action)
 	row := j.Network.Actions[action].Row
 	t := &row[q.Links]
@@ -102,8 +109,8 @@ func (j *Judge) bound(w *walk.World, f affine.Form) float64 {
 // Reached keeps by how much an intended action goes beyond its level: of a row,
 // the least over its triggers.
 func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress, by affine.Form) {
-	if j.Quiet {
-		return
+	if a := &j.Network.Actions[action]; j.Quiet || len(a.With) > 0 && !a.All {
+		return // any of its conditions will do
 	}
 	f := j.FeltBy(p.Step, action)
 	if f.HasReach && by.Least() >= f.Reach {

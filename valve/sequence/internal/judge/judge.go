@@ -29,6 +29,8 @@ type Margin struct {
 	Applied  []affine.Form // surface pressures of that moment
 	Pull     *affine.Form  // the weight indicator, on a pull
 	Enclosed bool          // not exact
+	Stuck    []int         // actions whose devices are stuck there
+	Begun    int           // which choice of what may have happened before
 	// Points are choices with which the limit may be passed.
 	Points  [][]float64
 	Regions []Part

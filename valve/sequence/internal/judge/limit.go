@@ -36,6 +36,7 @@ const (
 	RateLow                 // Index: the formation; in Parts of Parts
 	RateHigh                //
 	NoFlow                  // the zones don't flow
+	ByHand                  // Index: the act of the step; Depth: 0 the differential across, else the hindrance
 )
 
 // Events tells whether a kind is about what happens, and not about a pressure or
@@ -85,11 +86,18 @@ type Balance struct {
 	Least, Greatest float64
 }
 
+// Act is what an act by hand must keep to.
+type Act struct {
+	Most    float64 // differential across what it opens
+	HasMost bool
+}
+
 // Goals are what one step must keep to.
 type Goals struct {
 	Last     int // the number of the last place where the step stands still
 	Tests    []Test
 	Balances []Balance
+	Acts     []Act
 	Inflow   bool // allowed
 	Loss     bool
 	Circle   bool

@@ -38,6 +38,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		m.Least, m.Form, m.Depth, m.region, m.judge = bound, by, depth, w.Region, j
 		m.Label, m.Action, m.After, m.X = p.Label, p.Action, p.After, p.X
 		m.Enclosed = by.R > 0
+		m.Stuck, m.Begun = w.Stuck, w.Begun
 	}
 	if !fails {
 		return m

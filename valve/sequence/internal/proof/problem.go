@@ -17,6 +17,8 @@ type Problem struct {
 	Steps   []walk.Step
 	Limits  *judge.Limits
 	String  *stringload.Room // nil: the plan has no string
+	Begin   *walk.Begin      // nil: as its things were run
+	Flow    []Flow           // by step; nil: one after the other
 	// After, where not nil, is called for every world at the end of each step.
 	After func(j *judge.Judge, w *walk.World, p walk.Place) error
 }
@@ -40,6 +42,7 @@ func (p *Problem) Narrow(part affine.Part) *Problem {
 	f := *p
 	f.Network = p.Network.Narrow(part)
 	f.Limits = p.Limits.Narrow(part)
+	f.Begin = p.Begin.Narrow(part)
 	f.Steps = nil
 	for _, s := range p.Steps {
 		f.Steps = append(f.Steps, s.Narrow(part))
@@ -50,6 +53,12 @@ func (p *Problem) Narrow(part affine.Part) *Problem {
 	return &f
 }
 
+// Flow is where a step leads.
+type Flow struct {
+	Next int // after what was intended
+	Fail int // where a device was stuck; -1: none may be
+}
+
 // Run is a walk through all steps.
 type Run struct {
 	Judge *judge.Judge
@@ -58,7 +67,9 @@ type Run struct {
 	Died int
 	// Before are the worlds at the beginning of each step.
 	Before [][]*walk.World
-	Last   []*walk.World
+	// After are those at the end of each step, whichever way they go on.
+	After [][]*walk.World
+	Last  []*walk.World // that came to the end of the last step
 	// Open says in which step the walk was given up, and why; nil: it wasn't.
 	Open     error
 	OpenStep int
@@ -103,22 +114,19 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {
-		w, err := walk.Start(p.Network, region)
-		if err != nil {
+		var err error
+		if worlds, err = walk.Starts(p.Network, region, p.Begin, room); err != nil {
 			return r, err
 		}
-		if p.String != nil {
-			if err := p.String.Land(w); err != nil {
-				return r, err
-			}
-		}
-		worlds = []*walk.World{w}
 	}
 	to := o.To
 	if to == 0 {
 		to = len(p.Steps)
 	}
+	coming := make([][]*walk.World, len(p.Steps)+1) // by step: what goes on there
+	coming[o.From] = worlds
 	for i := o.From; i < to; i++ {
+		worlds := walk.Merge(coming[i])
 		r.Before = append(r.Before, worlds)
 		next, err := k.Step(worlds, &p.Steps[i], i)
 		r.Events += k.Spent()
@@ -129,6 +137,8 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		if err != nil {
 			return r, err
 		}
+		failed := k.Failed
+		r.After = append(r.After, append(next[:len(next):len(next)], failed...))
 		if p.After != nil {
 			for _, w := range next {
 				if err := p.After(j, w, walk.Place{Step: i, Label: "end", Action: -1}); err != nil {
@@ -136,13 +146,24 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 				}
 			}
 		}
-		r.Worlds += len(next)
-		worlds = next
-		if len(worlds) == 0 {
+		r.Worlds += len(next) + len(failed)
+		n := i + 1
+		if p.Flow != nil {
+			n = p.Flow[i].Next
+			if f := p.Flow[i].Fail; f >= 0 {
+				coming[f] = append(coming[f], failed...)
+			}
+		}
+		coming[n] = append(coming[n], next...)
+		left := 0
+		for _, c := range coming[i+1:] {
+			left += len(c)
+		}
+		if left == 0 {
 			r.Died = i
 			break
 		}
 	}
-	r.Last = worlds
+	r.Last = coming[to]
 	return r, nil
 }

@@ -98,6 +98,7 @@ type window struct {
 	lines   map[string]*axis // by choice of all else
 	bad     []Bad
 	walks   int
+	vain    int // lines, one after the other, that have shown nothing
 	events  int
 }
 
@@ -107,6 +108,8 @@ const (
 	mostWalks  = 3000
 	mostEvents = 40000
 	mostLines  = 40
+	mostTried  = 3  // in one range
+	mostVain   = 12 // one after the other that show nothing
 )
 
 // budget is how many places one walk may take: where there are more orders than
@@ -129,13 +132,21 @@ func (w *window) look(x span) ([]span, error) {
 		return nil, err
 	}
 	w.bad = append(w.bad, certain...)
+	tried := 0
 	for _, u := range unsure {
 		for _, e := range u.choices(w.symbol) {
-			if len(w.uncovered(u.span)) == 0 {
+			if tried == mostTried || w.vain == mostVain || len(w.uncovered(u.span)) == 0 {
 				break
 			}
+			tried++
+			known := len(w.bad)
 			if err := w.alongLine(e, u.span); err != nil {
 				return nil, err
+			}
+			if len(w.bad) == known {
+				w.vain++
+			} else {
+				w.vain = 0
 			}
 		}
 	}

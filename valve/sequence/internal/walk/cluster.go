@@ -1,10 +1,35 @@
 package walk
 
-import "completion.example/valve/sequence/internal/well"
+import (
+	"cmp"
+	"slices"
+
+	"completion.example/valve/sequence/internal/well"
+)
+
+// places are those of the compartments' and then of the actions' names in their order.
+func places(n *well.Network) []int {
+	name := func(i int) string {
+		if i < len(n.Compartments) {
+			return n.Compartments[i].Name
+		}
+		return n.Actions[i-len(n.Compartments)].Name
+	}
+	order := make([]int, len(n.Compartments)+len(n.Actions))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(name(a), name(b)) })
+	all := make([]int, len(order))
+	for k, i := range order {
+		all[i] = k
+	}
+	return all
+}
 
 // cluster is what is walked along a leg on its own.
 type cluster struct {
-	number  int
+	first   int // of the names of what is in it, its place: the order of the file is nobody's order
 	actions []int
 	owns    []bool // by compartment: what happens here may move it
 	free    []bool // by compartment: nothing moves it but the pressure that is applied
@@ -76,6 +101,9 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 		if !a.Axial {
 			tie(n+i, a.Inside)
 			tie(n+i, a.Outside)
+			for _, m := range a.More {
+				tie(n+i, m.Compartment)
+			}
 		}
 	}
 	for _, t := range k.ties {
@@ -93,7 +121,7 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	of := func(root int) *cluster {
 		c := byRoot[root]
 		if c == nil {
-			c = &cluster{number: len(all), owns: make([]bool, n), free: free}
+			c = &cluster{first: len(k.places), owns: make([]bool, n), free: free}
 			byRoot[root] = c
 			all = append(all, c)
 		}
@@ -102,15 +130,19 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	for i := range s.Actions {
 		c := of(u.find(n + i))
 		c.actions = append(c.actions, i)
+		c.first = min(c.first, k.places[n+i])
 	}
 	for i := range n {
 		if !free[i] {
-			of(u.find(i)).owns[i] = true
+			c := of(u.find(i))
+			c.owns[i] = true
+			c.first = min(c.first, k.places[i])
 		}
 	}
 	if len(all) == 0 {
 		all = append(all, &cluster{owns: make([]bool, n), free: free})
 	}
+	slices.SortFunc(all, func(a, b *cluster) int { return a.first - b.first })
 	for l, t := range k.ties {
 		c := all[0]
 		for _, i := range t {

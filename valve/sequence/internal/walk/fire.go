@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // intended tells whether an action is the next that the step expects of its
@@ -11,7 +12,7 @@ import (
 func (k *Walker) intended(w *World, i int) bool {
 	d := w.State.Actions[i].Device
 	expected := k.step.Expect[d]
-	return w.Came[d] < len(expected) && expected[w.Came[d]] == i
+	return w.Came[d] < len(expected) && expected[w.Came[d]] == w.State.Actions[i].Of
 }
 
 // moment shows the observer a place.
@@ -32,6 +33,9 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	wanted := r.intended(w, i)
 	e := r.event(w, i, felt, x)
 	e.Complete, e.Links = true, len(a.Row)
+	if waiting(s, i) {
+		return r.latch(w, i, e, pending, depth)
+	}
 	for _, p := range a.Opens {
 		port := &s.Ports[p]
 		pa, err := s.At(port.A, port.AtA)
@@ -62,18 +66,8 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			r.Observer.Came(w, i, p)
 		}
 	}
-	w.Times[i]++
-	s.Armed[i] = false
-	if a.Holds || a.Releases || a.Marks && r.String != nil {
-		if err := r.String.Move(w, i, x, r.pulling); err != nil {
-			return err
-		}
-	}
-	for _, p := range a.Opens {
-		s.Open[p] = true
-	}
-	for _, p := range a.Closes {
-		s.Open[p] = false
+	if err := r.change(w, i, x, r.pulling); err != nil {
+		return err
 	}
 	if err := r.cluster.beyond(s, i); err != nil {
 		return err
@@ -88,10 +82,6 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 		if err := s.SolveSome(x, moved); err != nil {
 			return err
 		}
-	}
-	for _, j := range a.Arms {
-		s.Armed[j] = true
-		w.Rows[j] = []Progress{{}}
 	}
 	next, err := r.felt(w)
 	if err != nil {
@@ -110,19 +100,80 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	if err := r.moment(w, x, i, true); err != nil {
 		return err
 	}
+	r.next = append(r.next, stage{w, x, again, r.before(w, x, depth)})
+	return nil
+}
+
+// waiting tells whether an action that is one of several conditions waits for others
+// of them.
+func waiting(s *well.State, i int) bool {
+	a := &s.Actions[i]
+	return a.All && slices.ContainsFunc(a.With, func(j int) bool { return j != i && s.Armed[j] })
+}
+
+// latch keeps that a condition has been met, where others haven't.
+func (r *run) latch(w *World, i int, e Event, pending []int, depth int) error {
+	e.Complete = false
+	w.Trail = &Trail{w.Trail, e}
+	w.State.Armed[i] = false
+	var again []int
+	for _, j := range r.cluster.actions {
+		if w.State.Armed[j] && slices.Contains(pending, j) {
+			again = append(again, j)
+		}
+	}
+	r.next = append(r.next, stage{w, e.Place, again, r.before(w, e.Place, depth)})
+	return nil
+}
+
+// before are the worlds as they stood where the walk stands, with this one.
+func (r *run) before(w *World, x affine.Form, depth int) []*World {
 	seen := r.seen
 	if depth == 0 || len(seen) > 0 && !seen[0].at.Same(x, equal) {
 		seen = nil
 	}
 	before := w.Clone()
 	before.at = x
-	r.next = append(r.next, stage{w, x, again, append(seen[:len(seen):len(seen)], before)})
+	return append(seen[:len(seen):len(seen)], before)
+}
+
+// change is what an action that happens changes: itself, what it arms, its ports and
+// the string.
+func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) error {
+	s := w.State
+	a := &s.Actions[i]
+	w.Times[a.Of]++
+	s.Armed[i] = false
+	for _, j := range a.With {
+		s.Armed[j] = false
+	}
+	if a.Holds || a.Releases || a.Marks && k.String != nil {
+		w.remember(i, x, pulling)
+		if err := k.String.Move(w, i, x, pulling); err != nil {
+			return err
+		}
+	}
+	for _, p := range a.Opens {
+		s.Open[p] = true
+	}
+	for _, p := range a.Closes {
+		s.Open[p] = false
+	}
+	for _, j := range a.Disarms {
+		s.Armed[j] = false
+	}
+	for _, j := range a.Arms {
+		s.Armed[j] = true
+		w.Rows[j] = []Progress{{}}
+	}
+	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
+	w.hold()
 	return nil
 }
 
 // event is what is kept of something that happens.
 func (k *Walker) event(w *World, i int, felt, x affine.Form) Event {
-	e := Event{Step: k.place.Step, Drive: k.place.Drive, Action: i, Felt: felt, Place: x}
+	e := Event{Step: k.place.Step, Drive: k.place.Drive, Leg: k.legs, Action: i, Felt: felt, Place: x}
 	e.Applied = make([]affine.Form, len(w.State.Applied))
 	for c, l := range w.State.Applied {
 		e.Applied[c] = l.At(x)

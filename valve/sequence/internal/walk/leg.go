@@ -9,6 +9,7 @@ import (
 // leg walks a world to the end of a leg, cluster by cluster. fresh says that
 // something has changed at once, so that everything may be due.
 func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error) {
+	k.legs++
 	if err := w.State.Solve(affine.Form{}); err != nil {
 		return nil, err
 	}

@@ -10,6 +10,9 @@ import (
 // equal is how near two pressures are one: rounding, in Pa.
 const equal = 1e-4
 
+// Merge makes worlds one that stand alike.
+func Merge(worlds []*World) []*World { return merge(worlds) }
+
 // merge makes worlds one that stand alike, with the conditions that they share:
 // whatever is then shown of the one holds for both.
 func merge(worlds []*World) []*World {
@@ -96,7 +99,7 @@ func (w *World) signature() uint64 {
 func alike(a, b *World) bool {
 	s, t := a.State, b.State
 	if !slices.Equal(s.Open, t.Open) || !slices.Equal(s.Armed, t.Armed) || !slices.Equal(s.Surface, t.Surface) ||
-		!slices.Equal(a.Came, b.Came) || !slices.Equal(a.Times, b.Times) || s.Temperature != t.Temperature {
+		!slices.Equal(a.Stuck, b.Stuck) || !slices.Equal(a.just, b.just) || !slices.Equal(a.Came, b.Came) || !slices.Equal(a.Times, b.Times) || s.Temperature != t.Temperature {
 		return false
 	}
 	if !slices.EqualFunc(a.Seen, b.Seen, func(x, y Seen) bool { return x.Index == y.Index && x.F.Same(y.F, equal) }) {

@@ -97,6 +97,7 @@ func (r *rig) expect(actions ...int) {
 // recorder is an observer that keeps what it is told.
 type recorder struct {
 	came, unintended, missing []int
+	hands                     [][2]int // act and hindrance
 	stuck                     int
 	stands                    []int
 	moments                   int
@@ -111,7 +112,10 @@ func (o *recorder) Unintended(_ *World, action int, _ Place, _ affine.Form) {
 	o.unintended = append(o.unintended, action)
 }
 func (o *recorder) Missing(_ *World, action int, _ Place) { o.missing = append(o.missing, action) }
-func (o *recorder) Stuck(*World, Place)                   { o.stuck++ }
+func (o *recorder) Hand(_ *World, _ Place, act int, why Hindrance, _ int, _ []affine.Form) {
+	o.hands = append(o.hands, [2]int{act, int(why)})
+}
+func (o *recorder) Stuck(*World, Place) { o.stuck++ }
 func (o *recorder) Stand(_ *World, _ Place, n int) error {
 	o.stands = append(o.stands, n)
 	return nil

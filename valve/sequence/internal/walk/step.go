@@ -13,11 +13,13 @@ type Step struct {
 	Temperature int // index; -1: as before
 	Shut        []int
 	Swaps       []Swap
+	Acts        []Act // by hand, before the ramps
 	Ramps       [][]Move
 	Squeeze     map[int]float64
 	Pulls       []affine.Form
 	Lands       bool
 	Expect      [][]int // by device, in their order
+	Not         []int   // actions that it expects and whose devices may be stuck: those worlds go another way
 }
 
 // Move is a surface pressure that is brought to another.
@@ -46,6 +48,9 @@ func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
 	for _, sw := range step.Swaps {
 		all = append(all, drive{number: -1, label: "swap", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+	}
+	for i := range step.Acts {
+		all = append(all, drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }})
 	}
 	stand := 0
 	all[len(all)-1].stand = stand
@@ -82,7 +87,8 @@ func (k *Walker) drives(step *Step) []drive {
 // once, and what is due happens.
 func (k *Walker) rest(w *World) ([]*World, error) {
 	w = w.Clone()
-	fresh := k.place.Step == 0 || len(k.step.Shut) > 0
+	fresh := k.place.Step == 0 || len(k.step.Shut) > 0 || w.freed
+	w.freed = false
 	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
 		w.State.SetTemperature(t)
 		fresh = true

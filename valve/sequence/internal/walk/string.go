@@ -120,5 +120,6 @@ func (k *Walker) land(w *World) error {
 	if k.String == nil {
 		return nil
 	}
+	w.remember(-1, affine.Form{}, nil)
 	return k.String.Land(w)
 }

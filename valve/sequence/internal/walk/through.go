@@ -60,7 +60,9 @@ func (r *run) through(w *World, pending []int) ([]*World, error) {
 		r.next = nil
 		for _, s := range stages {
 			if depth > deepest || r.again(&s) {
-				if !r.silent {
+				if r.silent {
+					r.out = append(r.out, s.world) // another part of the well may reach into this one, and end it
+				} else {
 					r.stuck = r.unsettled(s.world)
 					p := r.place
 					p.X, p.Action = s.now, -1

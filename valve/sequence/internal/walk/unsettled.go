@@ -4,6 +4,9 @@ package walk
 func (r *run) unsettled(w *World) error {
 	var names []string
 	for t, n := w.Trail, 0; t != nil && n < 4; t, n = t.Before, n+1 {
+		if t.Action < 0 {
+			continue
+		}
 		names = append(names, w.State.Actions[t.Action].Name)
 	}
 	return unsettledError{names}

@@ -38,6 +38,9 @@ type Observer interface {
 	Unintended(w *World, action int, p Place, felt affine.Form)
 	// Missing is an action that was wanted and hasn't come, at the end of a step.
 	Missing(w *World, action int, p Place)
+	// Hand is an act that is about to be done by hand, what keeps it from being done
+	// and at which port, and what stands across the ports that it opens.
+	Hand(w *World, p Place, act int, why Hindrance, port int, across []affine.Form)
 	// Stuck is where devices keep moving each other without end: the world is left.
 	Stuck(w *World, p Place)
 	// Stand is where a step stands still: at its start, after each ramp, squeeze
@@ -63,11 +66,16 @@ type Walker struct {
 	stringTies []int
 	String     StringRoom // nil: the plan has no string
 
+	// Failed are the worlds of the last step in which something that may be stuck was.
+	Failed []*World
+
+	places  []int  // see places
 	silents []bool // by action: see silentAction
 
 	step    *Step
 	place   Place
 	spent   int
+	legs    int          // begun so far
 	moves   []Move       // of the ramp, where its ways are only enclosed
 	stuck   error        // devices moved each other without end in a world of the step
 	seen    []*World     // of the stage that is taken on
@@ -92,7 +100,7 @@ var ErrUnsettled = errors.New("devices keep moving each other without an end")
 // New makes a walker. ties are, by limit, the compartments that it holds against
 // each other: they are walked together.
 func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
-	return &Walker{silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
+	return &Walker{places: places(n), silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
 }
 
 // Step walks one step in all worlds. What comes back are the worlds that did what
@@ -101,6 +109,7 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	k.step, k.spent, k.stuck = step, 0, nil
 	k.place = Place{Step: index, Drive: -1, Label: "start", Action: -1}
 	var err error
+	worlds = k.fork(worlds)
 	for _, d := range k.drives(step) {
 		k.place.Drive, k.place.Label = d.number, d.label
 		var next []*World
@@ -123,6 +132,7 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	if len(worlds) == 0 && k.Stops && k.stuck != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, k.stuck)
 	}
+	worlds = k.missed(worlds)
 	if worlds, err = k.ended(worlds); err != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, err)
 	}

@@ -22,6 +22,11 @@ type World struct {
 	// where that isn't certain.
 	Dry   [][]affine.Form
 	Trail *Trail // what happened, last first
+	Past  *Past  // what was done to the string, last first
+	Stuck []int  // actions whose devices don't move by what they feel
+	freed bool   // something that was stuck moves again from here on
+	just  []int  // those that got stuck in this step
+	Begun int    // which choice of what may have happened before it began with
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
 	Seen []Seen
@@ -61,7 +66,9 @@ type Trail struct {
 // Event is an action that happened, or its row coming on.
 type Event struct {
 	Step, Drive int // Drive counts ramps, squeeze and pulls; -1 is what comes before them
-	Action      int
+	Leg         int // grows with the walk
+	Action      int // or -1: an act moves a port
+	Act         int // by hand, counted from 1; 0: by pressure or pull
 	Complete    bool
 	Links       int
 	Count       int
@@ -80,12 +87,17 @@ type Across struct {
 
 // Start is the world before the first step.
 func Start(n *well.Network, region *affine.Region) (*World, error) {
+	w := start(n, region)
+	return w, w.State.Solve(affine.Form{})
+}
+
+func start(n *well.Network, region *affine.Region) *World {
 	w := &World{State: n.Start(), Region: region,
 		Came: make([]int, n.Devices), Times: make([]int, len(n.Actions)), Live: make([]bool, len(n.Formations)), Dry: make([][]affine.Form, len(n.Formations))}
 	for range n.Actions {
 		w.Rows = append(w.Rows, []Progress{{}})
 	}
-	return w, w.State.Solve(affine.Form{})
+	return w
 }
 
 // Clone copies what a walk changes.
@@ -94,6 +106,7 @@ func (w *World) Clone() *World {
 	c.State = w.State.Clone()
 	c.Rows = slices.Clone(w.Rows) // alternatives are never written into
 	c.Came = slices.Clone(w.Came)
+	c.Stuck = slices.Clone(w.Stuck)
 	c.Times = slices.Clone(w.Times)
 	c.Live = slices.Clone(w.Live)
 	c.Dry = slices.Clone(w.Dry) // conditions are never written into

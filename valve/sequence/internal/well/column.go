@@ -233,6 +233,13 @@ func (s *State) deeper(a *Action) (affine.Form, error) {
 		}
 		in = in.Minus(out)
 	}
+	for _, m := range a.More {
+		more, err := s.gradient(m.Compartment, m.At)
+		if err != nil {
+			return more, err
+		}
+		in = in.PlusTimes(more, m.Times)
+	}
 	return affine.Mul(in, a.Off), nil
 }
 

@@ -93,6 +93,11 @@ type Action struct {
 	Depth           Depth
 	Off             affine.Form // by how much deeper it may stand, m of true vertical depth
 	Chamber         affine.Form
+	More            []Weighed // of a balance of areas: what else is felt, by its area over that of the inside
+	Of              int       // the first of the actions that are conditions of one; itself where it is the only one
+	With            []int     // those conditions, itself among them; nil: it is the only one
+	All             bool      // all of them must have been met, in whatever order; else any does it
+	Disarms         []int     // actions
 	Axial           bool
 	Joint           int // of an axial action: which joint of the string it is
 	Row             []Trigger
@@ -106,6 +111,12 @@ type Action struct {
 	Holds, Releases bool
 }
 
+// Weighed is the pressure of a compartment that counts a number of times.
+type Weighed struct {
+	Compartment, At int // in its Depths
+	Times           float64
+}
+
 // Trigger is one level of a row; a force in N where the action is axial.
 type Trigger struct {
 	Level   affine.Form
@@ -116,7 +127,7 @@ type Trigger struct {
 
 // Acts tells whether an action changes anything but itself.
 func (a *Action) Acts() bool {
-	return len(a.Opens)+len(a.Closes)+len(a.Arms) > 0 || a.Holds || a.Releases
+	return len(a.Opens)+len(a.Closes)+len(a.Arms)+len(a.Disarms) > 0 || a.Holds || a.Releases
 }
 
 // SetHeat says by how much each temperature may be off.
@@ -131,6 +142,11 @@ func (n *Network) SetHeat(heat []affine.Form) {
 // Prepare finds what is asked for again and again: call it once, when the network
 // is complete.
 func (n *Network) Prepare() {
+	for i := range n.Actions {
+		if n.Actions[i].With == nil {
+			n.Actions[i].Of = i
+		}
+	}
 	n.around = make([][]int, len(n.Compartments))
 	for p, port := range n.Ports {
 		n.around[port.A] = append(n.around[port.A], p)

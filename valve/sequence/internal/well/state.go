@@ -96,6 +96,13 @@ func (s *State) Felt(a *Action) (affine.Line, error) {
 		}
 		in = in.Minus(out)
 	}
+	for _, m := range a.More {
+		p, err := s.At(m.Compartment, m.At)
+		if err != nil {
+			return p, err
+		}
+		in = in.Plus(p.Times(m.Times))
+	}
 	if a.Off.Sharp() && a.Off.C == 0 {
 		return in, nil
 	}

@@ -1,0 +1,103 @@
+package sequence_test
+
+import (
+	"context"
+	"testing"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// half is a gauge well with a room behind a door that is shut, begun in some state.
+func half(b *sequence.Begin) *sequence.Plan {
+	p := gaugeWell("room")
+	addPort(p, "door", "tubing", "room", false)
+	door := addAction(p, "door", "tubing", "room", rising(1000*psi, 1100*psi))
+	door.Opens = []string{"door"}
+	addAction(p, "witness", "room", "annulus", rising(1500*psi, 1600*psi))
+	p.Begin = b
+	p.Steps = []sequence.Step{{Name: "up", Ramps: tubingTo(2000), Expect: []string{"door: moves", "witness: moves"}}}
+	return p
+}
+
+func sharply(p pressure) *sequence.Stated { return &sequence.Stated{Pressure: exactly(p.In(psi))} }
+
+func room(p pressure) map[string]*sequence.Stated {
+	return map[string]*sequence.Stated{"room": sharply(p)}
+}
+
+// Cases by hand: the room's pressure, what has happened, what may have, how far a row
+// has come, and what is applied, all count from the first moment on.
+func TestBeginningsByHand(t *testing.T) {
+	for name, x := range map[string]struct {
+		begin *sequence.Begin
+		kind  sequence.Kind // empty: proved
+		named string
+	}{
+		"the room empty":             {&sequence.Begin{Trapped: room(0)}, "", ""},
+		"the room full":              {&sequence.Begin{Trapped: room(1200 * psi)}, sequence.Missing, "door: moves"}, // 2,000 less 1,200 psi
+		"the door open before":       {&sequence.Begin{Happened: []string{"door: moves"}}, sequence.Missing, "door: moves"},
+		"it may have been":           {&sequence.Begin{May: []string{"door: moves"}, Trapped: room(0)}, sequence.Missing, "door: moves"},
+		"the witness moves at once":  {&sequence.Begin{Trapped: room(1700 * psi)}, sequence.Missing, "door: moves"},
+		"applied, and the door open": {&sequence.Begin{Happened: []string{"door: moves"}, Applied: map[string]pressure{"tubing": 1700 * psi}}, sequence.Missing, "door: moves"},
+		"the door open by hand":      {&sequence.Begin{Open: []string{"door"}}, sequence.Missing, "door: moves"}, // it feels nothing
+	} {
+		t.Run(name, func(t *testing.T) {
+			r, err := sequence.Check(context.Background(), half(x.begin), sequence.Options{})
+			require.NoError(t, err)
+			if x.kind == "" {
+				require.True(t, r.OK(), "%v", r.Findings)
+				return
+			}
+			require.Equal(t, x.kind, r.Findings[0].Kind)
+			require.Equal(t, x.named, r.Findings[0].Device)
+		})
+	}
+	p := half(&sequence.Begin{May: []string{"door: moves"}, Trapped: room(0)})
+	p.Devices = p.Devices[:1]
+	p.Steps[0].Ramps, p.Steps[0].Expect = tubingTo(900), nil
+	r, err := sequence.Check(context.Background(), p, sequence.Options{})
+	require.NoError(t, err)
+	require.True(t, r.OK(), "%v", r.Findings)
+	require.Equal(t, []string{"door"}, r.Steps[0].Unknown)
+}
+
+// What is trapped has no pressure by default: the error offers the hydrostatic one, for
+// a beginning and for a file. A stated nought will do.
+func TestTrappedPressuresAreStated(t *testing.T) {
+	require.ErrorContains(t, half(&sequence.Begin{}).Validate(),
+		`begin.trapped: room: nothing fixes the pressure, and it isn't stated; as much as a column of brine from surface has is 0 psi at the top of "room"`)
+	file := func(trapped string) []byte {
+		return []byte(`{"well": {"depth": "1000 ft"}, "fluids": [{"name": "brine", "density": "10 lb/gal"}], "compartments": [
+			{"name": "tubing", "bottom": "1000 ft", "fluid": "brine", "surface": true},
+			{"name": "room", "top": "500 ft", "bottom": "1000 ft", "fluid": "brine"` + trapped + `}], "steps": [{"name": "look"}]}`)
+	}
+	_, err := sequence.Read(file(""))
+	// 10 lb/gal over 500 ft: 10·500·12/231 psi.
+	require.ErrorContains(t, err, `a column of brine from surface has is 259.74 psi at the top of "room"`)
+	for _, trapped := range []string{`, "trapped": "0 psi"`, `, "trapped": "259.74 psi"`} {
+		_, err = sequence.Read(file(trapped))
+		require.NoError(t, err)
+	}
+}
+
+// What can't be meant is refused.
+func TestBeginningsThatAreRefused(t *testing.T) {
+	for text, b := range map[string]*sequence.Begin{
+		`no action "door: drops"`:       {Happened: []string{"door: drops"}, Trapped: room(0)},
+		"stands twice":                  {Happened: []string{"door: moves", "door: moves"}, Trapped: room(0)},
+		`no temperature "warm"`:         {Temperature: "warm", Trapped: room(0)},
+		"is open, too":                  {Open: []string{"door"}, Shut: []string{"door"}, Trapped: room(0)},
+		"met: is 1; it must be from 0":  {Progress: map[string][]sequence.RowAt{"door: moves": {{Met: 1}}}, Trapped: room(0)},
+		"counted: is 1":                 {Progress: map[string][]sequence.RowAt{"door: moves": {{Counted: 1}}}, Trapped: room(0)},
+		"state its pressure as trapped": {ShutIn: []string{"tubing"}, Applied: map[string]pressure{"tubing": 5 * psi}, Trapped: room(0)},
+		"needs the plan's string":       {String: []sequence.StringMoment{{Does: "lands"}}, Trapped: room(0)},
+		"has no quantity":               {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Lean{{Quantity: "x"}}}}},
+		"they must differ": {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Lean{
+			{Quantity: "fluids.brine.density", From: "9 lb/gal", To: "9 lb/gal"}}}}},
+	} {
+		require.ErrorContains(t, half(b).Validate(), text)
+	}
+	_, err := half(&sequence.Begin{Trapped: room(0)}).Rest(context.Background(), "down")
+	require.ErrorContains(t, err, `no step "down"`)
+}

@@ -1,0 +1,157 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// begin puts a stated beginning together. What is certain of it becomes the start of
+// the network.
+func (c *compiler) begin() {
+	b := c.plan.Begin
+	if b == nil {
+		return
+	}
+	n := c.Network
+	x := &walk.Begin{Temperature: max(slices.Index(c.names, b.Temperature), 0), Applied: map[int]affine.Form{}, Stated: make([]bool, len(n.Compartments)),
+		Rows: map[int][]walk.Progress{}}
+	for _, name := range b.Happened {
+		i := c.by.action[name]
+		a := &n.Actions[i]
+		x.Happened = append(x.Happened, i)
+		a.Disarmed = true
+		for _, j := range a.With {
+			n.Actions[j].Disarmed = true
+		}
+		for _, j := range a.Disarms {
+			n.Actions[j].Disarmed = true
+		}
+		for _, p := range a.Opens {
+			n.Ports[p].Open = true
+		}
+		for _, p := range a.Closes {
+			n.Ports[p].Open = false
+		}
+		for _, j := range a.Arms {
+			n.Actions[j].Disarmed = false
+		}
+	}
+	for _, name := range b.May {
+		i := c.by.action[name]
+		x.May = append(x.May, i)
+		n.Actions[i].Watched = true // it isn't a matter of its own row alone
+	}
+	for _, name := range b.Open {
+		n.Ports[c.by.port[name]].Open = true
+	}
+	for _, name := range b.Shut {
+		n.Ports[c.by.port[name]].Open = false
+	}
+	for name, rows := range b.Progress {
+		for k, r := range rows {
+			p := walk.Progress{Links: r.Met, Count: r.Counted, Out: r.Rearms}
+			for i, s := range r.If {
+				p.Rows = append(p.Rows, c.stated(fmt.Sprintf("begin.progress.%s[%d].if[%d].pressure", name, k, i), s))
+			}
+			x.Rows[c.by.action[name]] = append(x.Rows[c.by.action[name]], p)
+		}
+	}
+	for i, s := range b.If {
+		x.If = append(x.If, c.stated(fmt.Sprintf("begin.if[%d].pressure", i), s))
+	}
+	for _, name := range b.ShutIn {
+		x.ShutIn = append(x.ShutIn, c.by.compartment[name])
+	}
+	for name, p := range b.Applied {
+		x.Applied[c.by.compartment[name]] = c.applied(p)
+	}
+	for _, name := range b.Flowed {
+		x.Live = append(x.Live, c.by.formation[name])
+	}
+	for i, k := range c.plan.Compartments {
+		s, given := b.Trapped[k.Name]
+		x.Stated[i] = given || k.Trapped.Greatest != 0
+		if given {
+			n.Compartments[i].Trapped = c.stated("begin.trapped."+k.Name+".pressure", s)
+		}
+		if layers, ok := b.Layers[k.Name]; ok {
+			n.Compartments[i].Layers = c.column(layers)
+		}
+	}
+	for k := range b.String {
+		x.String = append(x.String, c.moment(k, &b.String[k]))
+	}
+	c.Begin = x
+}
+
+func (c *compiler) column(layers []Layer) []well.Layer {
+	var all []well.Layer
+	for _, l := range layers {
+		all = append(all, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.To)})
+	}
+	return all
+}
+
+func (c *compiler) moment(n int, m *StringMoment) walk.Moment {
+	x := walk.Moment{Action: -1, Temperature: max(slices.Index(c.names, m.Temperature), 0), Top: map[int]affine.Form{}, Layers: map[int][]well.Layer{}}
+	if m.Does != lands {
+		x.Action = c.by.action[m.Does]
+	}
+	for name, s := range m.Pressures {
+		i := c.by.compartment[name]
+		x.Top[i] = c.stated(fmt.Sprintf("begin.string[%d].pressures.%s.pressure", n, name), s)
+		x.Layers[i] = c.Network.Compartments[i].Layers
+		if layers, ok := m.Layers[name]; ok {
+			x.Layers[i] = c.column(layers)
+		}
+	}
+	if m.Reading != 0 {
+		f := affine.Const(float64(m.Reading))
+		x.Pull = &f
+	}
+	return x
+}
+
+// stated is a pressure with what it moves with.
+func (c *compiler) stated(path string, s *Stated) affine.Form {
+	f := c.forms[path]
+	for _, l := range s.With {
+		value := c.forms[l.Quantity]
+		for _, u := range uncertainties(c.plan) {
+			if u.path != l.Quantity {
+				continue
+			}
+			from, e1 := c.plan.size(u, l.From)
+			to, e2 := c.plan.size(u, l.To)
+			c.check(path, e1)
+			c.check(path, e2)
+			f = f.PlusTimes(value.Shift(-from), float64(l.Change)/(to-from))
+		}
+	}
+	return f
+}
+
+// depths are the depths that a beginning names, of layers.
+func (b *Begin) depths() []unit.Length {
+	var all []unit.Length
+	if b == nil {
+		return nil
+	}
+	add := func(columns map[string][]Layer) {
+		for _, name := range sortedKeys(columns) {
+			for _, l := range columns[name] {
+				all = append(all, l.To)
+			}
+		}
+	}
+	add(b.Layers)
+	for i := range b.String {
+		add(b.String[i].Layers)
+	}
+	return all
+}

@@ -1,0 +1,237 @@
+package walk
+
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// Begin is how a programme finds the well, where that isn't as its things were run.
+// The network's own start has the ports and the armed actions that this makes.
+type Begin struct {
+	Temperature int
+	ShutIn      []int
+	Applied     map[int]affine.Form // by compartment; else nothing is applied
+	Stated      []bool              // by compartment: its trapped pressure
+	Happened    []int               // actions
+	May         []int               // each may have happened after these, or not
+	Rows        map[int][]Progress  // by action: where its row isn't at its beginning
+	If          []affine.Form       // conditions
+	Live        []int               // formations whose inflow has been part of the plan
+	String      []Moment            // what was done to the string; none: it lands
+}
+
+// Moment is something that was done to the string.
+type Moment struct {
+	Action      int // or -1: it landed
+	Temperature int
+	Top         map[int]affine.Form // by compartment
+	Layers      map[int][]well.Layer
+	Pull        *affine.Form // the weight indicator, where it hung on the hook
+}
+
+// Past is what was done to the string in a world, last first.
+type Past struct {
+	Before *Past
+	Action int         // or -1: it landed
+	State  *well.State // of that moment
+	Pull   *affine.Form
+	Moving bool // a front moved through a compartment
+}
+
+// remember keeps what was done to the string.
+func (w *World) remember(action int, x affine.Form, pulling *affine.Line) {
+	p := &Past{Before: w.Past, Action: action, State: w.State.Clone(), Moving: w.State.Front.Compartment >= 0}
+	if action < 0 {
+		p.Before = nil
+	}
+	if pulling != nil {
+		f := pulling.At(x)
+		p.Pull = &f
+	}
+	p.State.Stand(x)
+	w.Past = p
+}
+
+// Starts are the worlds before the first step: one for each choice of what may have
+// happened.
+func Starts(n *well.Network, region *affine.Region, b *Begin, room StringRoom) ([]*World, error) {
+	w, err := Start(n, region)
+	if err != nil {
+		return nil, err
+	}
+	if b == nil {
+		if room != nil {
+			w.remember(-1, affine.Form{}, nil)
+			err = room.Land(w)
+		}
+		return []*World{w}, err
+	}
+	if region = region.And(b.If); region == nil {
+		return nil, nil // with no such values does the well stand so
+	}
+	var all []*World
+	for choice := range 1 << len(b.May) {
+		w, err := b.world(n, region, choice, room)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, w)
+	}
+	return all, nil
+}
+
+// world is the well with one choice of what may have happened.
+func (b *Begin) world(n *well.Network, region *affine.Region, choice int, room StringRoom) (*World, error) {
+	w := start(n, region)
+	s := w.State
+	w.Begun = choice
+	s.SetTemperature(b.Temperature)
+	for _, i := range b.ShutIn {
+		s.Surface[i] = false
+	}
+	for i, f := range b.Applied {
+		s.Applied[i] = affine.Flat(f)
+	}
+	for _, a := range b.Happened {
+		w.Times[a] = 1
+	}
+	for a, rows := range b.Rows {
+		w.Rows[a] = nil
+		for _, p := range rows {
+			if region.And(p.Rows) != nil {
+				w.Rows[a] = append(w.Rows[a], p)
+			}
+		}
+	}
+	for _, f := range b.Live {
+		w.Live[f] = true
+	}
+	for k, i := range b.May {
+		if choice&(1<<k) == 0 {
+			continue
+		}
+		a := &s.Actions[i]
+		w.Times[i], s.Armed[i] = 1, false
+		for _, j := range a.With {
+			s.Armed[j] = false
+		}
+		for _, p := range a.Opens {
+			s.Open[p] = true
+		}
+		for _, p := range a.Closes {
+			s.Open[p] = false
+		}
+		for _, j := range a.Disarms {
+			s.Armed[j] = false
+		}
+		for _, j := range a.Arms {
+			s.Armed[j], w.Rows[j] = true, []Progress{{}}
+		}
+	}
+	for i := range s.Compartments {
+		if b.Stated[i] {
+			if err := b.spread(s, i); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if err := s.Solve(affine.Form{}); err != nil {
+		return nil, err
+	}
+	return w, b.string(w, room)
+}
+
+// spread carries a trapped pressure that is stated through its body, where it is the
+// only one in it.
+func (b *Begin) spread(s *well.State, i int) error {
+	members := s.Body(i)
+	for _, m := range members {
+		if m != i && b.Stated[m] || s.Surface[m] || s.Compartments[m].Formation >= 0 {
+			return nil
+		}
+	}
+	return s.Spread(i)
+}
+
+// string does again what was done to the string, as the well stood then.
+func (b *Begin) string(w *World, room StringRoom) error {
+	if room == nil {
+		return nil
+	}
+	if len(b.String) == 0 {
+		w.remember(-1, affine.Form{}, nil)
+		return room.Land(w)
+	}
+	then := w.Clone()
+	for _, m := range b.String {
+		s := then.State
+		s.SetTemperature(m.Temperature)
+		for i, layers := range m.Layers {
+			s.SetLayers(i, layers)
+		}
+		for i, f := range m.Top {
+			s.Top[i] = affine.Flat(f)
+		}
+		var pulling *affine.Line
+		if m.Pull != nil {
+			pulling = &affine.Line{F: *m.Pull}
+		}
+		then.remember(m.Action, affine.Form{}, pulling)
+		var err error
+		if m.Action < 0 {
+			err = room.Land(then)
+		} else {
+			err = room.Move(then, m.Action, affine.Form{}, pulling)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	w.State.String, w.Past = then.State.String, then.Past
+	return nil
+}
+
+// Narrow is the beginning with some symbols narrowed.
+func (b *Begin) Narrow(part affine.Part) *Begin {
+	if b == nil {
+		return nil
+	}
+	f := *b
+	f.Applied = narrowed(b.Applied, part)
+	f.If = narrowedAll(b.If, part)
+	f.Rows = map[int][]Progress{}
+	for a, rows := range b.Rows {
+		for _, p := range rows {
+			p.Rows = narrowedAll(p.Rows, part)
+			f.Rows[a] = append(f.Rows[a], p)
+		}
+	}
+	f.String = slices.Clone(b.String)
+	for i := range f.String {
+		m := &f.String[i]
+		m.Top = narrowed(m.Top, part)
+		if m.Pull != nil {
+			p := m.Pull.Narrow(part)
+			m.Pull = &p
+		}
+	}
+	return &f
+}
+
+func narrowedAll(all []affine.Form, part affine.Part) []affine.Form {
+	var f []affine.Form
+	for _, x := range all {
+		f = append(f, x.Narrow(part))
+	}
+	return f
+}
+
+func narrowed(all map[int]affine.Form, part affine.Part) map[int]affine.Form {
+	f := map[int]affine.Form{}
+	for i, x := range all {
+		f[i] = x.Narrow(part)
+	}
+	return f
+}

@@ -1,0 +1,231 @@
+package sequence_test
+
+import (
+	"context"
+	"slices"
+	"testing"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// beginWith brings a well that was run as its lists say to a stated beginning. What
+// may have happened is a choice of the script.
+func (w *plainWalk) beginWith(b *sequence.Begin) {
+	s := w.s
+	for _, name := range b.Happened {
+		w.effects(w.action(name))
+	}
+	for _, name := range b.Open {
+		s.open[w.port(name)] = true
+	}
+	for _, name := range b.Shut {
+		s.open[w.port(name)] = false
+	}
+	for name, rows := range b.Progress {
+		i := w.action(name)
+		r := rows[w.pick(len(rows))]
+		s.links[i], s.counted[i], s.waiting[i] = r.Met, r.Counted, r.Rearms
+	}
+	for _, name := range b.May {
+		if w.pick(2) == 1 {
+			w.effects(w.action(name))
+		}
+	}
+	for _, name := range b.ShutIn {
+		s.surface[w.comp(name)] = false
+	}
+	for name, p := range b.Applied {
+		if s.applied[w.comp(name)] = p.In(psi); p > 0 {
+			s.applied[w.comp(name)] += w.gauge
+		}
+	}
+	for name, layers := range b.Layers {
+		i, top := w.comp(name), w.comps[w.comp(name)].top
+		s.layers[i] = nil
+		for _, l := range layers {
+			s.layers[i] = append(s.layers[i], plainLayer{top, l.To.In(foot), w.fluids[l.Fluid]})
+			top = l.To.In(foot)
+		}
+	}
+	for _, name := range b.Flowed {
+		s.flowed[w.form(name)] = true
+	}
+	stated := map[int]bool{}
+	for i, c := range w.comps {
+		if x, ok := b.Trapped[c.name]; ok {
+			s.top[i], stated[i] = x.Pressure.Nominal.In(psi), true
+		} else if c.trapped != 0 {
+			stated[i] = true
+		}
+	}
+	// One that is stated alone is the whole body's.
+	for i := range stated {
+		clear(w.solver.seen)
+		if w.solver.body(s, i) != nil {
+			continue
+		}
+		members := slices.Clone(w.solver.members)
+		if !slices.ContainsFunc(members, func(m int) bool { return m != i && stated[m] }) {
+			for _, m := range members {
+				s.top[m] = s.top[i] + w.solver.offset[m]
+			}
+		}
+	}
+	copy(w.own, s.top)
+}
+
+// pick is a choice that the script makes.
+func (w *plainWalk) pick(n int) int {
+	k := 0
+	if at := len(w.r.choices); at < len(w.script) {
+		k = min(w.script[at], n-1)
+	}
+	w.r.choices = append(w.r.choices, n)
+	return k
+}
+
+// begins gives a random plan a beginning of its own.
+func (m *plainMaker) begins() {
+	p := m.plan
+	b := &sequence.Begin{Progress: map[string][]sequence.RowAt{}, Applied: map[string]pressure{}, Trapped: map[string]*sequence.Stated{}, Layers: map[string][]sequence.Layer{}}
+	for _, d := range p.Devices {
+		switch name := d.Name + ": " + d.Actions[0].Name; {
+		case m.chance(0.2):
+			b.Happened = append(b.Happened, name)
+		case m.chance(0.2) && len(b.May) < 3:
+			b.May = append(b.May, name)
+		}
+	}
+	for _, x := range p.Ports {
+		switch {
+		case m.chance(0.1):
+			b.Open = append(b.Open, x.Name)
+		case m.chance(0.1):
+			b.Shut = append(b.Shut, x.Name)
+		}
+	}
+	for _, c := range p.Compartments[:2] {
+		if m.chance(0.4) {
+			b.Applied[c.Name] = pounds(m.round(m.between(100, 2500)))
+		} else if m.chance(0.2) {
+			b.ShutIn = append(b.ShutIn, c.Name)
+		}
+		if m.chance(0.3) {
+			b.Layers[c.Name] = []sequence.Layer{{Fluid: m.fluid(), To: c.Bottom}}
+		}
+	}
+	for i := range p.Compartments {
+		setTrapped(&p.Compartments[i], 0)
+	}
+	p.Begin = b
+	well := newPlainWell(p)
+	w := &plainWalk{plainWell: well, s: well.start(), solver: newPlainSolver(well), r: &plainResult{}, own: make([]float64, len(well.comps))}
+	w.beginWith(b)
+	done := map[int]bool{}
+	for i, c := range well.comps {
+		if done[i] || w.solver.fixed(w.s, i) {
+			continue
+		}
+		for _, k := range w.solver.members {
+			done[k] = true
+		}
+		b.Trapped[c.name] = &sequence.Stated{Pressure: exactly(m.round(m.between(0, 4000)))}
+	}
+}
+
+// beginProgress lets some rows have come on before, once they have levels.
+func (m *plainMaker) beginProgress() {
+	for _, d := range m.plan.Devices {
+		for _, a := range d.Actions {
+			if !m.chance(0.2) {
+				continue
+			}
+			var all []sequence.RowAt
+			for range 1 + m.random.IntN(2) {
+				r := sequence.RowAt{Met: m.random.IntN(len(a.Triggers))}
+				if n := a.Triggers[r.Met].Count; n > 1 {
+					r.Counted = m.random.IntN(n)
+					r.Rearms = r.Counted > 0 && m.chance(0.5)
+				}
+				if !slices.ContainsFunc(all, func(x sequence.RowAt) bool { return x.Met == r.Met && x.Counted == r.Counted && x.Rearms == r.Rearms }) {
+					all = append(all, r)
+				}
+			}
+			m.plan.Begin.Progress[d.Name+": "+a.Name] = all
+		}
+	}
+}
+
+// What a rest is called holds against walks of the whole plan: where the steps before
+// the cut do what is intended, the steps after it do, if the rest is proved.
+func TestRestsHoldAgainstThePlainWalker(t *testing.T) {
+	plans := 150
+	if testing.Short() {
+		plans = 30
+	}
+	proved, refused, wrong, rests := 0, 0, 0, 0
+	from, to := plansWanted(t, plans)
+	for n := from; n < to; n++ {
+		p := plainPlan(815, n)
+		whole, err := verdictOf(p)
+		if err != nil {
+			continue
+		}
+		for i := range p.Steps[:len(p.Steps)-1] {
+			rest, err := p.Rest(context.Background(), p.Steps[i].Name)
+			if err != nil {
+				refused++
+				continue
+			}
+			rests++
+			v, err := verdictOf(rest)
+			if err != nil {
+				refused++
+				continue
+			}
+			require.False(t, whole.proved && v.refuted && len(rest.Begin.May) == 0 && rest.Begin.Progress == nil && sharpStated(rest.Begin), "plan %d, cut after %d: %s", n, i, v.says)
+			if !v.proved {
+				continue
+			}
+			proved++
+			random := newRandom(n, 77)
+			for k := range 60 {
+				d := drawValues(p, random, k)
+				r := plainOrdersUntil(d, 4, 12, func(r *plainResult) bool { return r.failsAfter(p, i) })
+				if r.failsAfter(p, i) && !r.close {
+					wrong++
+					keepPlan(t, "rest-whole", p)
+					keepPlan(t, "rest", rest)
+					t.Errorf("plan %d: the rest after step %d is called proved; a draw fails: %v", n, i, r.failures)
+					break
+				}
+			}
+		}
+	}
+	t.Logf("%d rests, %d proved, %d not written or walked, %d wrong", rests, proved, refused, wrong)
+	require.Zero(t, wrong)
+	require.Greater(t, proved, plans/4)
+}
+
+func sharpStated(b *sequence.Begin) bool {
+	for _, s := range b.Trapped {
+		if !s.Pressure.Exact() {
+			return false
+		}
+	}
+	return true
+}
+
+// failsAfter tells whether a walk does what is intended up to a step, and not after.
+func (r *plainResult) failsAfter(p *sequence.Plan, i int) bool {
+	after := false
+	for _, f := range r.failures {
+		k := slices.IndexFunc(p.Steps, func(s sequence.Step) bool { return s.Name == f.Step })
+		if k <= i {
+			return false
+		}
+		after = true
+	}
+	return after
+}
