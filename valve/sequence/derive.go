@@ -34,7 +34,7 @@ func (p *Plan) Derive() (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := made.validate(pipes); err != nil {
+	if _, err := made.Clone().prepared(pipes); err != nil {
 		return nil, p.follows(err)
 	}
 	return made, nil

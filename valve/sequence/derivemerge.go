@@ -83,8 +83,11 @@ func (d *deriver) overlay(path string, to, hand reflect.Value, measured ...strin
 		}
 		to.Field(i).Set(hand.Field(i))
 		won = append(won, key)
-		if key == "layers" {
+		switch key {
+		case "layers":
 			to.FieldByName("Fluid").SetString("")
+		case "kind": // a model of the device says what it does
+			to.FieldByName("Actions").SetZero()
 		}
 	}
 	note := to.FieldByName("Note")

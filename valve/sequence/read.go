@@ -25,7 +25,10 @@ func Read(data []byte) (*Plan, error) {
 		if err != nil {
 			return nil, err
 		}
-		if err := c.unstated(func(i int) bool { return given[p.Compartments[i].Name] }, "compartments: trapped"); err != nil {
+		stated := func(i int) bool {
+			return given[c.plan.Compartments[i].Name] || p.Assembly != nil // where a rule says what was closed in
+		}
+		if err := c.unstated(stated, "compartments: trapped"); err != nil {
 			return nil, err
 		}
 	}

@@ -19,6 +19,10 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 	case r == nil || len(r.rows) == 0:
 		return nil, errors.New("record: no record")
 	}
+	p, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
 	if err := opt.validate(p); err != nil {
 		return nil, err
 	}

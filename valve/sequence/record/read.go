@@ -48,6 +48,10 @@ func Read(data []byte, p *sequence.Plan) (*Record, error) {
 	if p == nil {
 		return nil, errors.New("record: no plan")
 	}
+	p, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
 	x := &reading{plan: p, record: &Record{}, step: -1, faults: fault.In("record")}
 	x.all(bytes.TrimPrefix(data, []byte("\ufeff")))
 	if err := x.faults.Err(); err != nil {
