@@ -3,6 +3,7 @@ package sequence
 import (
 	"encoding/json"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/internal/strictjson"
 )
 
@@ -26,10 +27,11 @@ func Read(data []byte) (*Plan, error) {
 			return nil, err
 		}
 		stated := func(i int) bool {
-			return given[c.plan.Compartments[i].Name] || p.Assembly != nil // where a rule says what was closed in
+			k := &c.plan.Compartments[i]
+			return given[k.Name] || k.Trapped != unit.Band[unit.Pressure]{} // the latter by its tally
 		}
 		if err := c.unstated(stated, "compartments: trapped"); err != nil {
-			return nil, err
+			return nil, p.follows(err)
 		}
 	}
 	return p, nil
