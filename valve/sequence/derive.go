@@ -89,8 +89,7 @@ type deriver struct {
 	faults fault.Faults
 	piped  map[string]*tubular.Pipe // by path
 	snap   func(float64) float64
-	ways   []way // what the ports are
-	packer string
+	ways   []way  // what the ports are
 	part   string // the action that releases the string
 }
 
