@@ -22,7 +22,7 @@ func (d *deriver) merge() {
 		if p.String.Bore != 0 || len(p.String.Seals) > 0 {
 			o.String.Seals = nil
 		}
-		d.overlay("string", reflect.ValueOf(o.String).Elem(), reflect.ValueOf(p.String).Elem(), "inside", "around", "hanger", "sections", "held at")
+		d.overlay("string", reflect.ValueOf(o.String).Elem(), reflect.ValueOf(p.String).Elem(), "inside", "around", "hanger", "sections", "held_at")
 	}
 	if o.String != nil {
 		p.String = o.String

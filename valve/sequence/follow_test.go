@@ -75,7 +75,7 @@ func TestFollowHoldsStill(t *testing.T) {
 	require.True(t, take.Meets[0].Out)
 
 	_, _, err = f.Step(t.Context(), at, 99, nil)
-	require.ErrorContains(t, err, "step is 99; it must be from 0 to 25")
+	require.ErrorContains(t, err, "step is 99; must be from 0 to 25")
 	_, _, err = f.Step(t.Context(), at, 4, []string{"nothing"})
 	require.ErrorContains(t, err, "no action")
 	_, err = Follow(nil)

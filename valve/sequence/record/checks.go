@@ -210,10 +210,10 @@ func (m *Moved) bandNominal(p *sequence.Plan) unit.Pressure {
 // swaps holds the volume that was pumped, and what came back, against the swap's.
 func (c *checking) swaps() {
 	want := map[string]float64{}
-	for _, w := range c.d.given.Steps[c.f.step].Swap {
+	for _, w := range c.d.given.Steps[c.f.step].Displace {
 		for _, k := range c.d.given.Compartments {
 			if k.Name == w.Compartment && k.Surface {
-				want[k.Name] += float64(k.Capacity) * float64(w.To-w.From)
+				want[k.Name] += float64(k.Capacity) * float64(w.ToMD-w.FromMD)
 			}
 		}
 	}

@@ -20,7 +20,7 @@ type Diagnosis struct {
 	Steps    []Step        `json:"steps"`
 	Explains []Explanation `json:"explains"`  // simplest first
 	Doubtful []Explanation `json:"doubtful"`  // neither explain it nor are ruled out
-	RuledOut []Explanation `json:"ruled out"` // nearest first
+	RuledOut []Explanation `json:"ruled_out"` // nearest first
 	// Open are single things that may have been otherwise beside, and that the record
 	// doesn't tell.
 	Open    []string `json:"open"`

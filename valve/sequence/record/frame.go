@@ -45,10 +45,10 @@ func framed(p *part, s *sequence.Step) *frame {
 	}
 	slices.Sort(f.driven)
 	switch {
-	case s.Produce != nil || s.Temperature != "" && len(s.Swap) == 0 && len(s.Pull)+len(s.Ramps) == 0 || len(s.Squeeze) > 0:
+	case s.Produce != nil || s.Temperature != "" && len(s.Displace) == 0 && len(s.Pull)+len(s.Ramps) == 0 || len(s.PressureChange) > 0:
 		f.mode = aside
 		return f
-	case len(s.Swap) > 0:
+	case len(s.Displace) > 0:
 		f.mode = swapped
 		return f
 	case len(s.Pull) > 0:

@@ -10,7 +10,7 @@ import (
 // nodes is the same case node by node, as a programme computes its string: with
 // nothing restrained, and as it is. A nil path is vertical.
 func nodes(w movement.Vertical, design tubular.DesignFactors, path *hydrostatics.Path) (free, held movement.Loading, notChecked []string, err error) {
-	end := w.Sections[len(w.Sections)-1].Bottom
+	end := w.Sections[len(w.Sections)-1].BottomMD
 	if path == nil {
 		if path, err = hydrostatics.Vertical(end); err != nil {
 			return free, held, nil, err

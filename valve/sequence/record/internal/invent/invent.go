@@ -149,7 +149,7 @@ func (m *maker) header() {
 		if !c.Surface {
 			continue
 		}
-		small := float64(c.Capacity)*float64(c.Bottom-c.Top) < float64(5*unit.Barrel)
+		small := float64(c.Capacity)*float64(c.BottomMD-c.TopMD) < float64(5*unit.Barrel)
 		m.names, m.small = append(m.names, c.Name), append(m.small, small)
 		u, tolerance := "bbl", "0.03 bbl"
 		if small {
@@ -229,12 +229,12 @@ func (m *maker) walk(seen *sequence.Seen) {
 
 // swap pumps the step's swaps, with returns where the compartment meets another.
 func (m *maker) swap(step *sequence.Step) {
-	for _, w := range step.Swap {
+	for _, w := range step.Displace {
 		i := slices.Index(m.names, w.Compartment)
 		var volume float64
 		for _, c := range m.plan.Compartments {
 			if c.Name == w.Compartment {
-				volume = float64(c.Capacity) * float64(w.To-w.From)
+				volume = float64(c.Capacity) * float64(w.ToMD-w.FromMD)
 			}
 		}
 		back := -1
