@@ -127,7 +127,13 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		return exit(errs, err)
 	}
 	if o.after != "" {
-		return exit(errs, w.writeRest(ctx, out, o.after))
+		if err := w.onward(ctx); err != nil {
+			return exit(errs, err)
+		}
+		if err := w.writeRest(ctx, out, o.after); err != nil {
+			return exit(errs, err)
+		}
+		return exit(errs, w.warn(out))
 	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)

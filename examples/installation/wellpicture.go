@@ -175,7 +175,7 @@ func (s *strip) edge(l lanes, a, b string) float64 {
 
 // devices draws every device by its sign, and names them at the right.
 func (s *strip) devices(w *work, l lanes, i int, right float64) {
-	all := conditions(w.plan, w.programme, i)
+	all := w.unsure(conditions(w.plan, w.programme, i), i)
 	ports := map[string]sequence.Port{}
 	for _, p := range w.plan.Ports {
 		ports[p.Name] = p
@@ -184,10 +184,7 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 	for _, c := range all {
 		at = append(at, s.y(c.depth))
 	}
-	letter := 6.9 // room for one, in bold
-	if !s.small {
-		letter = 8.4 // it is larger on a phone
-	}
+	const letter = 6.9 // room for one, in bold
 	labels := spread(at, 17, s.top+4, s.top+s.high)
 	for n, c := range all {
 		x := s.middle(l) - s.half // on the string

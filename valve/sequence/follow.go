@@ -50,6 +50,9 @@ type Take struct {
 	// PerPSI is the volume that compresses the fluid of all that is joined to it by
 	// one psi, at mid-depth of each; of the compartment alone where Meets isn't empty.
 	PerPSI unit.Volume `json:"per_psi"`
+	// Counted says that the plan gives a capacity and a compressibility of all of it:
+	// else PerPSI is too little.
+	Counted bool `json:"counted"`
 	// AtOnce goes in (negative: comes back) as the stretch begins, into what is
 	// joined to it there.
 	AtOnce unit.Volume `json:"at_once"`
@@ -147,17 +150,16 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 	from := &stand{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
 	for n := range k.stands[i] {
 		to := &k.stands[i][n]
-		a, err := k.point(from)
-		if err != nil {
-			return nil, err
+		l := Leg{Label: to.label, From: k.shown(from.world.State), To: k.shown(to.world.State)}
+		if to.place.Drive < 0 {
+			l.Label = "start"
 		}
-		b, err := k.point(to)
-		if err != nil {
-			return nil, err
-		}
-		l := Leg{Label: b.Label, From: a.Surface, To: b.Surface}
-		if b.String != nil && k.pulling(to) != nil {
-			l.Weight = b.String.Reading
+		if k.String != nil && k.pulling(to) != nil {
+			x, err := k.stringAt(to)
+			if err != nil {
+				return nil, err
+			}
+			l.Weight = x.Reading
 		}
 		k.stretches(&l, from, to, all, n-1)
 		x.Legs = append(x.Legs, l)
@@ -195,7 +197,7 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		if !c.Surface || !end.Surface[i] {
 			continue
 		}
-		t := Take{Compartment: c.Name}
+		t := Take{Compartment: c.Name, Counted: true}
 		body := s.Body(i)
 		for _, m := range body {
 			if t2, ok := k.meets(from.world.State, end, i, m); ok {
@@ -204,6 +206,7 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		}
 		for _, m := range body {
 			if len(t.Meets) == 0 || m == i {
+				t.Counted = t.Counted && k.volumeOf(m) > 0 && squeezable(end, m)
 				t.PerPSI += unit.Volume(k.volumeOf(m) * k.compression(end, m) * float64(unit.PSI))
 			}
 		}
@@ -213,6 +216,17 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		all = append(all, t)
 	}
 	return all
+}
+
+// squeezable tells whether the plan gives a compressibility of all that stands in a
+// compartment.
+func squeezable(s *well.State, m int) bool {
+	for _, l := range s.Layers(m) {
+		if s.Fluids[l.Fluid].Compression <= 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func (k *checker) volumeOf(m int) float64 {

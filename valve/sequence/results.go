@@ -123,14 +123,19 @@ func (k *checker) readings(applied func(i int) float64, surface []bool) []Readin
 	return all
 }
 
-func (k *checker) point(at *stand) (*Point, error) {
-	s := at.world.State
-	p := &Point{Label: at.label, Surface: k.readings(func(i int) float64 {
+// shown is what gauges at surface show.
+func (k *checker) shown(s *well.State) []Reading {
+	return k.readings(func(i int) float64 {
 		if s.Surface[i] {
 			return s.Applied[i].F.C
 		}
 		return s.Top[i].F.C
-	}, s.Surface)}
+	}, s.Surface)
+}
+
+func (k *checker) point(at *stand) (*Point, error) {
+	s := at.world.State
+	p := &Point{Label: at.label, Surface: k.shown(s)}
 	if at.place.Drive < 0 {
 		p.Label = "start"
 	}

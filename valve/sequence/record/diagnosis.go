@@ -53,8 +53,18 @@ type Check struct {
 	What     string `json:"what"`
 	Expected string `json:"expected"`
 	Recorded string `json:"recorded"`
-	OK       bool   `json:"ok"`
+	Mark     Mark   `json:"mark"`
 }
+
+// Mark is what came of a check.
+type Mark string
+
+// Marks.
+const (
+	OK     Mark = "ok"
+	Off    Mark = "off"
+	Untold Mark = "not told" // no instrument shows it
+)
 
 // Explanation is a hypothesis: what was otherwise than the walk has it.
 type Explanation struct {
