@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"maps"
 	"math"
@@ -98,6 +99,9 @@ func (l *leaving) write(step int) error {
 		if !slices.ContainsFunc(l.worlds, func(w *walk.World) bool { return !w.Live[f] }) {
 			b.Flowed = append(b.Flowed, x.Name)
 		}
+	}
+	if s.HoldsGas() {
+		return errors.New("gas stands in the well: a beginning with its mass and its level can't be written yet")
 	}
 	b.Layers = map[string][]Layer{}
 	for i := range s.Compartments {
