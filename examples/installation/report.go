@@ -3,7 +3,6 @@ package main
 import (
 	_ "embed"
 	"fmt"
-	"html/template"
 	"os"
 	"strings"
 	"time"
@@ -44,9 +43,9 @@ type content struct {
 	Plan      *sequence.Plan
 	Programme *sequence.Programme
 	Caution   string
-	Look      template.CSS
+	Look      markup
 	Paper     string
-	Foot      template.CSS
+	Foot      markup
 	Date      string
 	Revision  string
 	Hash      string
@@ -59,7 +58,7 @@ type content struct {
 	Cards     []card
 	Tightest  []margin
 	Margins   []margin
-	Well      template.HTML
+	Well      markup
 	Fluids    []swatch
 	Sheets    []sheet
 	Unchecked []string
@@ -92,20 +91,11 @@ func writeReport(o *options, w *work) error {
 	if err != nil {
 		return err
 	}
-	t, err := template.New("report").Funcs(template.FuncMap{
-		"join":  func(s []string) string { return strings.Join(s, ", ") },
-		"whole": whole,
-		"title": title,
-		"share": share,
-	}).Parse(page)
-	if err != nil {
-		return err
-	}
 	f, err := os.Create(o.report)
 	if err != nil {
 		return err
 	}
-	if err := t.Execute(f, c); err != nil {
+	if err := c.fill(f); err != nil {
 		f.Close() //nolint:errcheck // the first error counts
 		return err
 	}
@@ -114,7 +104,7 @@ func writeReport(o *options, w *work) error {
 
 func contentOf(o *options, w *work) (*content, error) {
 	p, u := w.programme, w.read
-	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(drawings + look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
+	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: markup(drawings + look), Date: o.date, Revision: o.revision,
 		Hash: w.hash, Units: u.legend(), Sentence: sentence(w), Notes: w.notes, Cards: cards(w), Appendix: !o.floor, Risk: w.risk}
 	if c.Date == "" {
 		c.Date = time.Now().Format("2 January 2006")
@@ -165,7 +155,7 @@ func contentOf(o *options, w *work) (*content, error) {
 
 // inCSS writes a text as a string of a style sheet: every sign but letters, digits
 // and spaces by its number.
-func inCSS(text string) template.CSS {
+func inCSS(text string) markup {
 	b := &strings.Builder{}
 	b.WriteByte('"')
 	for _, r := range text {
@@ -176,7 +166,7 @@ func inCSS(text string) template.CSS {
 		}
 	}
 	b.WriteByte('"')
-	return template.CSS(b.String()) //nolint:gosec // nothing in it ends the string
+	return markup(b.String())
 }
 
 // pictures are those of the appendix.
