@@ -59,7 +59,7 @@ type content struct {
 	Margins   []margin
 	Well      markup
 	Phone     markup // the same for a narrow screen
-	Stands    int           // the step after which that is
+	Stands    int    // the step after which that is
 	Fluids    []swatch
 	Sheets    []sheet
 	Unchecked []string
