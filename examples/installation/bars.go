@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"html/template"
 	"math"
 	"strconv"
 
@@ -11,7 +10,7 @@ import (
 
 // windowBar draws a window: where the pressure or the pull may lie, what is
 // planned, and what fails at the ends.
-func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) template.HTML {
+func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) markup {
 	p := pressure
 	if w.Planned.Axial() {
 		p = force
@@ -81,5 +80,5 @@ func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) template.HT
 	}
 	c.text(x, 10, anchor, "num strong", "%s", u.number(u.shown(w, w.Planned), p)+" "+u.symbol(p)+" planned")
 	c.text(left+wide, top+high+30, "end", "soft", "%s", u.symbol(p))
-	return template.HTML(c.svg("bar", fmt.Sprintf("window: %s", u.window(s, w)))) //nolint:gosec // names are escaped where they are drawn
+	return markup(c.svg("bar", fmt.Sprintf("window: %s", u.window(s, w))))
 }

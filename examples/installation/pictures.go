@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
-	"html/template"
 	"math"
 	"slices"
 	"strings"
@@ -17,7 +16,7 @@ import (
 // picture is a plot with its key beside it, where no line can run through it.
 type picture struct {
 	Title string
-	SVG   template.HTML
+	SVG   markup
 	Key   []keyLine
 }
 
@@ -56,12 +55,12 @@ const (
 var pageInks = strings.NewReplacer(`"`+svg.Ink+`"`, `"var(--ink)"`, `"`+svg.Rule+`"`, `"var(--rule)"`)
 
 // drawn is the plot as a drawing of the page, in the page's inks.
-func drawn(p *chart.Plot, wide, high float64, name string) (template.HTML, error) {
+func drawn(p *chart.Plot, wide, high float64, name string) (markup, error) {
 	var b bytes.Buffer
 	if err := chart.Row(&b, wide, high, name, p); err != nil {
 		return "", err
 	}
-	return template.HTML(pageInks.Replace(b.String())), nil //nolint:gosec // chart escapes its text
+	return markup(pageInks.Replace(b.String())), nil
 }
 
 // pressureWithDepth draws, where a step stands still with the highest surface

@@ -3,7 +3,6 @@ package main
 import (
 	_ "embed"
 	"fmt"
-	"html/template"
 	"os"
 	"strings"
 	"time"
@@ -43,9 +42,9 @@ type content struct {
 	Plan      *sequence.Plan
 	Programme *sequence.Programme
 	Caution   string
-	Look      template.CSS
+	Look      markup
 	Paper     string
-	Foot      template.CSS
+	Foot      markup
 	Date      string
 	Revision  string
 	Hash      string
@@ -58,9 +57,9 @@ type content struct {
 	Cards     []card
 	Tightest  []margin
 	Margins   []margin
-	Well      template.HTML
-	Phone     template.HTML // the same for a narrow screen
-	Stands    int           // the step after which that is
+	Well      markup
+	Phone     markup // the same for a narrow screen
+	Stands    int    // the step after which that is
 	Fluids    []swatch
 	Sheets    []sheet
 	Unchecked []string
@@ -93,20 +92,11 @@ func writeReport(o *options, w *work) error {
 	if err != nil {
 		return err
 	}
-	t, err := template.New("report").Funcs(template.FuncMap{
-		"join":  func(s []string) string { return strings.Join(s, ", ") },
-		"whole": calculator.Whole,
-		"title": title,
-		"share": share,
-	}).Parse(page)
-	if err != nil {
-		return err
-	}
 	f, err := os.Create(o.report)
 	if err != nil {
 		return err
 	}
-	if err := t.Execute(f, c); err != nil {
+	if err := c.fill(f); err != nil {
 		f.Close() //nolint:errcheck // the first error counts
 		return err
 	}
@@ -115,7 +105,7 @@ func writeReport(o *options, w *work) error {
 
 func contentOf(o *options, w *work) (*content, error) {
 	p, u := w.programme, w.read
-	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(drawings + look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
+	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: markup(drawings + look), Date: o.date, Revision: o.revision,
 		Hash: w.hash, Units: u.legend(), Sentence: sentence(w), Notes: w.notes, Cards: cards(w), Appendix: !o.floor, Risk: w.risk}
 	if c.Date == "" {
 		c.Date = time.Now().Format("2 January 2006")
@@ -164,7 +154,7 @@ func contentOf(o *options, w *work) (*content, error) {
 
 // inCSS writes a text as a string of a style sheet: every sign but letters, digits
 // and spaces by its number.
-func inCSS(text string) template.CSS {
+func inCSS(text string) markup {
 	b := &strings.Builder{}
 	b.WriteByte('"')
 	for _, r := range text {
@@ -175,7 +165,7 @@ func inCSS(text string) template.CSS {
 		}
 	}
 	b.WriteByte('"')
-	return template.CSS(b.String()) //nolint:gosec // nothing in it ends the string
+	return markup(b.String())
 }
 
 // pictures are those of the appendix.

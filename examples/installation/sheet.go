@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"html/template"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -28,7 +27,7 @@ type sheet struct {
 	Facts       []fact
 	Open, Shut  []string
 	Doubt       []string
-	Well        template.HTML
+	Well        markup
 	Parts       []string
 	Table       *table
 	Picture     *picture
@@ -37,7 +36,7 @@ type sheet struct {
 // bar is a window with its words.
 type bar struct {
 	Head    string
-	Drawing template.HTML
+	Drawing markup
 	Edges   []string
 	None    string
 }

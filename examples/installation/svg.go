@@ -6,6 +6,10 @@ import (
 	"strings"
 )
 
+// markup is SVG or a style that goes into a page as it is: all text in it is escaped
+// where it is written.
+type markup string
+
 // canvas is a drawing by hand: its inks are the page's, so that it follows light,
 // dark and print.
 type canvas struct {

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"html"
-	"html/template"
 	"slices"
 	"unicode/utf8"
 
@@ -52,7 +51,7 @@ func detail(plan *sequence.Plan) (from, to unit.Length) {
 
 // wellPicture draws the well at the end of step i: the whole of it to scale, and
 // beside it, larger, the part in which the devices are. Small leaves the whole out.
-func wellPicture(w *work, i int, small bool) template.HTML {
+func wellPicture(w *work, i int, small bool) markup {
 	plan := w.plan
 	from, to := detail(plan)
 	l := laneOf(plan)
@@ -83,7 +82,7 @@ func wellPicture(w *work, i int, small bool) template.HTML {
 	if small {
 		class = "well"
 	}
-	return template.HTML(c.svg(class, fmt.Sprintf("the well after step %d", i+1))) //nolint:gosec // names are escaped where they are drawn
+	return markup(c.svg(class, fmt.Sprintf("the well after step %d", i+1)))
 }
 
 // axis marks depths at the left.
