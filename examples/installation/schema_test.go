@@ -50,7 +50,7 @@ func plansOf(t *testing.T) map[string][]byte {
 		all[f], err = os.ReadFile(f)
 		require.NoError(t, err)
 	}
-	require.Len(t, all, 3+len(mistakes))
+	require.Len(t, all, 3+len(mistakes)+len(demos))
 	return all
 }
 
