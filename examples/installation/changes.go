@@ -46,6 +46,9 @@ func compare(w *work, over float64) *changed {
 	c.steps(before, now)
 	c.findings(w, before, now)
 	c.windows(w, before, now)
+	if w.record != nil { // what was done is done
+		c.Windows = slices.DeleteFunc(c.Windows, func(x change) bool { return w.recordOf(x.Step) != nil })
+	}
 	c.margins(w, before, now)
 	return c
 }

@@ -13,6 +13,7 @@ import (
 	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 // answer is what -json prints.
@@ -23,15 +24,16 @@ type answer struct {
 	Edits   []sequence.Edit   `json:"edits,omitempty"`
 	Notes   []string          `json:"notes,omitempty"`
 	*sequence.Programme
-	Changes *changed       `json:"changes,omitempty"`
-	Risk    *sequence.Risk `json:"risk,omitempty"`
+	Changes *changed          `json:"changes,omitempty"`
+	Risk    *sequence.Risk    `json:"risk,omitempty"`
+	Record  *record.Diagnosis `json:"record,omitempty"`
 }
 
 // printJSON writes the programme for machines: every quantity is text in the one
 // unit that the output has for it, without loss, so that it reads back to the same
 // bits; "units" names them.
 func printJSON(out io.Writer, w *work, over float64) error {
-	d := answer{calculator.Caution, w.read.names(), w.hash, w.edits, w.notes, w.programme, nil, w.risk}
+	d := answer{calculator.Caution, w.read.names(), w.hash, w.edits, w.notes, w.programme, nil, w.risk, w.record}
 	if w.before != nil {
 		d.Changes = compare(w, over)
 	}

@@ -10,43 +10,38 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 //go:embed plans/demo.json
 var demo []byte
 
-func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
-
 const question = "what to apply at each step, which device moves, and can any other?"
 
 // options are the flags.
 type options struct {
-	plan, against      string
-	fresh, after       string
-	set, gauge         list
-	world              string
-	units              string
-	over               float64
-	report, csv        string
-	floor              bool
-	paper              string
-	revision, date     string
-	asJSON             bool
-	schema, answer     bool
-	pressures, explain bool
-	rest               bool
-	draws              sequence.Uncertainty
+	plan, against  string
+	fresh, after   string
+	set, gauge     list
+	world          string
+	asRun          string
+	units          string
+	over           float64
+	report, csv    string
+	floor          bool
+	paper          string
+	revision, date string
+	asJSON         bool
+	schema, answer bool
+	derived        bool
+	pressures      bool
+	explain        explained
+	ahead          bool
+	draws          sequence.Uncertainty
 }
 
 // list is a flag that may be given several times.
@@ -66,9 +61,11 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.fresh, "new", "", "write a small plan to begin with to this `file`, and stop; what each key means is in examples/installation/PLAN.md")
 	f.BoolVar(&o.schema, "schema", false, "print the JSON schema of a plan, with the meaning, quantity, unit and default of every key, and stop")
 	f.BoolVar(&o.answer, "schema-of-json", false, "print the JSON schema of what -json prints, with the quantity of every field and the unit that it has by -units, and stop")
+	f.BoolVar(&o.derived, "derived", false, "print the plan that follows from the plan's assembly, each entry with the rule that made it, and stop")
 	f.Var(&o.set, "set", "`'path = value'`: change a value of the plan, such as 'devices.isolation valve C.opens.pins = 6'; may stand several times; what changes is told")
 	f.Var(&o.gauge, "gauge", "`'compartment = error'`: a gauge known to read wrong, such as 'tubing = -3 bar' where it shows 3 bar too little; may stand several times")
 	f.StringVar(&o.world, "world", "", "walk one choice of values alone, `'name = value, ...'` as a finding's line replay has it; all others are nominal")
+	f.StringVar(&o.asRun, "as-run", "", "hold the record of a job, a CSV `file`, against the plan: what it shows, which states of the devices explain it, and the plan from there on; the first line names its columns, such as time [min],step,tubing pressure [psi],tubing in [bbl],weight [klbf]")
 	f.StringVar(&o.after, "after", "", "`'step = file'`: write the plan that goes on after this step to this JSON file, and stop; its beginning is the state in which the step leaves the well, to be read, changed and walked as any plan")
 	f.StringVar(&o.against, "against", "", "an earlier plan, a JSON `file`: tell what has changed since")
 	f.Float64Var(&o.over, "over", 2, "of changed margins tell those that change by more than this many `percent` of the limit")
@@ -81,22 +78,22 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.csv, "csv", "", "write the schedule to this CSV `file`")
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
-	f.BoolVar(&o.explain, "explain", false, "show the working of every margin: symbol = equation = numbers = value")
-	f.BoolVar(&o.rest, "rest", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
+	f.Var(&o.explain, "explain", "show the working of every margin: symbol = equation = numbers = value; with a `step`, as in -explain 'step 7', that step alone with the force balance of the string, term by term")
+	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
 	f.IntVar(&o.draws.Samples, "samples", 0, "draw every value that has a tolerance from its band this many times, and print how often each thing goes wrong")
 	f.Uint64Var(&o.draws.Seed, "seed", 1, "of the draws: the same seed gives the same answer")
 	f.BoolVar(&o.draws.Even, "even", false, "draws: anywhere in a band alike; else normal, the band being two standard deviations to either side")
 	return f
 }
 
-// run returns 0 for a plan that does what it intends, 1 for one that fails, 2
-// for flags or plans that can't be read.
+// run returns 0 for a plan that does what it intends, 1 for one that fails or a
+// record that isn't as planned, 2 for flags, plans or records that can't be read.
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	var o options
 	f := flags(&o)
 	err := gone(args)
 	if err == nil {
-		err = calculator.Parse(f, args)
+		err = calculator.Parse(f, stepsExplained(args))
 	}
 	switch {
 	case errors.Is(err, flag.ErrHelp):
@@ -123,6 +120,10 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if err != nil {
 		return exit(errs, err)
 	}
+	if o.derived {
+		_, err := io.WriteString(out, w.written())
+		return exit(errs, err)
+	}
 	if o.after != "" {
 		return exit(errs, w.writeRest(ctx, out, o.after))
 	}
@@ -139,7 +140,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if err := w.write(out, &o); err != nil {
 		return exit(errs, err)
 	}
-	if !w.programme.OK() {
+	if !w.programme.OK() || w.record != nil && w.record.Finding != record.AsPlanned {
 		return 1
 	}
 	return 0
@@ -179,6 +180,9 @@ func (o *options) check() error {
 	}
 	if !(o.over >= 0 && o.over <= 100) {
 		faults = append(faults, fmt.Errorf("-over is %v; it must be from 0 to 100 percent", o.over))
+	}
+	if o.asRun != "" && (o.world != "" || o.against != "") {
+		faults = append(faults, errors.New("-as-run tells what has changed since the plan; it can't stand with -against or -world"))
 	}
 	for _, x := range []struct {
 		name  string

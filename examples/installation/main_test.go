@@ -74,17 +74,18 @@ var mistakes = map[string]struct {
 	cure         string
 }{
 	"setting-shears-isolation-valve":      {sequence.Unintended, "set the packer", "isolation valve C: opens", "2327.5 psi at 9500 ft", `on "tubing"`},
+	"seven-pins-too-few":                  {sequence.Unintended, "set the packer", "isolation valve C: opens", "threshold is 2327.5 psi to 2572.5 psi", `2358 psi to 2983 psi on "tubing"`},
 	"packer-fluid-swapped":                {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
 	"sleeves-in-wrong-order":              {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
 	"test-passes-casing-rating":           {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},
 	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 490 psi on "tubing"`},
 	"seals-leave-the-bore":                {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
 	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
+	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
 	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise"},
 	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure"},
 	"sleeve-held-by-its-seals":            {sequence.Missing, "change to sleeve B", "sleeve B: opens", "its threshold is", "on \"open line B\""},
 	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise"},
-	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
 }
 
 func planFile(name string) string { return filepath.Join("plans", name+".json") }
@@ -108,7 +109,7 @@ func TestEveryMistakeIsFound(t *testing.T) {
 	}
 	plans, err := filepath.Glob("plans/*.json")
 	require.NoError(t, err)
-	require.Len(t, plans, 1+len(mistakes)+len(demos), "a plan that no test looks at")
+	require.Len(t, plans, 2+len(mistakes)+len(demos), "a plan that no test looks at")
 }
 
 // In text the findings stand before the steps, with the first broken step in the

@@ -72,6 +72,9 @@ func kindWords(t reflect.Type) string {
 		return "`" + strings.Join(list, "`, `") + "`"
 	}
 	if quantity, units, band, ok := quantityOf(t); ok {
+		if units[0] == "" {
+			return "band of " + quantity + ", such as `0.2 +/- 10 %`"
+		}
 		text := quantity + ", such as `… " + units[0] + "`"
 		if len(units) > 1 {
 			text = fmt.Sprintf("%s, in `%s`", quantity, strings.Join(units, "` `"))

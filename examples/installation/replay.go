@@ -30,11 +30,13 @@ func (w *work) replay(f sequence.Finding) string {
 	return strings.Join(parts, ", ")
 }
 
-// short is the value of a choice in few digits, or without loss where the few lie
-// outside its band.
+// short is the value of a choice in few digits and the reader's units, or without
+// loss where the few lie outside its band.
 func (w *work) short(c sequence.Choice) string {
-	if _, err := w.plan.Choose(c.Path + " = " + c.Value); err != nil {
-		return c.Exact
+	for _, text := range []string{w.read.few(c.Exact), c.Value} {
+		if _, err := w.plan.Choose(c.Path + " = " + text); err == nil {
+			return text
+		}
 	}
-	return c.Value
+	return c.Exact
 }

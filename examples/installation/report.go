@@ -10,16 +10,29 @@ import (
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 //go:embed page.html
 var page string
 
+// The colours and the drawings' styles are also those of examples/web.
+//
+//go:embed drawings.css
+var drawings string
+
 //go:embed page.css
 var look string
 
 // margin is a line of the table of margins.
-type margin struct{ Share, Left, Limit, Kind, Where, Takes string }
+type margin struct {
+	Share string `json:"share"`
+	Left  string `json:"left"`
+	Limit string `json:"limit"`
+	Kind  string `json:"kind"`
+	Where string `json:"where"`
+	Takes string `json:"takes"`
+}
 
 // swatch names a fluid of the drawings.
 type swatch struct {
@@ -55,13 +68,22 @@ type content struct {
 	Along     []*picture
 	Envelope  *picture
 	Risk      *sequence.Risk
+	Record    *asRunPart
 }
 
 // found is a finding in the reader's units.
 type found struct {
-	Step                                        int
-	Name, Kind, Device, Says, Numbers           string
-	Assumed, Cure, Until, Replay, Follows, Head string
+	Step    int    `json:"step"`
+	Name    string `json:"name"`
+	Kind    string `json:"kind"`
+	Device  string `json:"device"`
+	Says    string `json:"says"`
+	Numbers string `json:"numbers"`
+	Assumed string `json:"assumed"`
+	Cure    string `json:"cure"`
+	Until   string `json:"until"`
+	Replay  string `json:"replay"`
+	Follows string `json:"follows"`
 }
 
 // writeReport writes the programme as one HTML file that needs nothing else.
@@ -92,7 +114,7 @@ func writeReport(o *options, w *work) error {
 
 func contentOf(o *options, w *work) (*content, error) {
 	p, u := w.programme, w.read
-	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
+	c := &content{Plan: w.plan, Programme: p, Caution: calculator.Caution, Look: template.CSS(drawings + look), Date: o.date, Revision: o.revision, //nolint:gosec // our own file
 		Hash: w.hash, Units: u.legend(), Sentence: sentence(w), Notes: w.notes, Cards: cards(w), Appendix: !o.floor, Risk: w.risk}
 	if c.Date == "" {
 		c.Date = time.Now().Format("2 January 2006")
@@ -107,6 +129,12 @@ func contentOf(o *options, w *work) (*content, error) {
 	c.Findings = foundIn(w)
 	if w.before != nil {
 		c.Changes = compare(w, o.over)
+	}
+	if w.record != nil {
+		c.Record = asRunIn(w)
+		if w.record.Finding != record.AsPlanned {
+			c.Class = "bad"
+		}
 	}
 	for i, m := range p.Margins {
 		x := marginLine(w, m)

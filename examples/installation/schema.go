@@ -59,8 +59,11 @@ var words = map[reflect.Type][]string{
 	reflect.TypeFor[sequence.TopOfString](): {string(sequence.TopOpen), string(sequence.TopClosed)},
 	reflect.TypeFor[sequence.Moment]():      {string(sequence.AtStart), string(sequence.AtPeak), string(sequence.AtEnd)},
 	reflect.TypeFor[sequence.Flow]():        {string(sequence.FlowIn), string(sequence.FlowOut), string(sequence.Circulation)},
-	reflect.TypeFor[valve.IsolationKind]():  {valve.OpensUnderPressure.String(), valve.OpensAtBleedOff.String(), valve.OpensAfterCycles.String()},
-	reflect.TypeFor[valve.Direction]():      {valve.Rising.String(), valve.Falling.String()},
+	reflect.TypeFor[sequence.PieceKind](): {string(sequence.PipeLength), string(sequence.PackerPiece), string(sequence.SleevePiece), string(sequence.IsolationValve), string(sequence.SealStack),
+		string(sequence.SealBore), string(sequence.PlugPiece), string(sequence.ReleasePiece), string(sequence.SafetyValve), string(sequence.ScreenPiece), string(sequence.OtherPiece)},
+	reflect.TypeFor[sequence.Wall]():       {string(sequence.InBore), string(sequence.InWall)},
+	reflect.TypeFor[valve.IsolationKind](): {valve.OpensUnderPressure.String(), valve.OpensAtBleedOff.String(), valve.OpensAfterCycles.String()},
+	reflect.TypeFor[valve.Direction]():     {valve.Rising.String(), valve.Falling.String()},
 }
 
 // schema is the JSON schema of a plan.
@@ -164,6 +167,9 @@ func quantityOf(t reflect.Type) (quantity string, units []string, band, ok bool)
 	to, ok := reflect.New(t).Interface().(encoding.TextUnmarshaler)
 	if !ok {
 		return "", nil, false, false
+	}
+	if t == reflect.TypeFor[unit.Band[sequence.Factor]]() {
+		return "number", []string{""}, true, true
 	}
 	var p *unit.ParseError
 	if !errors.As(to.UnmarshalText([]byte("1")), &p) {

@@ -23,6 +23,7 @@ type sheet struct {
 	Volumes     []string
 	Windows     []string
 	Sights      []seen
+	Speeds      []string
 	Stops       []string
 	TestLines   []string
 	Facts       []fact
@@ -62,14 +63,8 @@ func whole(text string) string {
 
 func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	s, u := &w.programme.Steps[i], w.read
-	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: "good", Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
+	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: classOf(s), Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
 		Sights: u.sights(s), Stops: u.stops(s), Well: wellPicture(w, i, true)}
-	switch {
-	case s.Follows != "":
-		x.Class = "depends"
-	case !s.OK:
-		x.Class = "bad"
-	}
 	x.Dense = len(s.Windows) > 3 || len(s.Events) > 5
 	for n := range s.Windows {
 		win := &s.Windows[n]
@@ -89,6 +84,9 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 	}
 	x.schedule(u)
+	for _, r := range s.Rises {
+		x.Speeds = append(x.Speeds, u.rise(r))
+	}
 	for _, t := range s.Tests {
 		x.TestLines = append(x.TestLines, u.tested(t))
 	}
@@ -156,6 +154,15 @@ func (x *sheet) facts(u reader) {
 	}
 	if at, ok := mostLoaded(s); ok {
 		add("string", "%s", u.string(at))
+	}
+	for _, x := range s.Forces {
+		add("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		add("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		add("set down", "%s", u.setDown(s.SetDown))
 	}
 	for _, b := range s.Balance {
 		add("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))

@@ -6,11 +6,10 @@ import (
 	"math"
 	"slices"
 
+	"completion.example/examples/internal/chart"
+	"completion.example/examples/internal/svg"
 	"completion.example/packer"
 	"completion.example/valve/sequence"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
 )
 
 // loaded is the string where a step stands still.
@@ -45,24 +44,19 @@ func along(w *work) ([]*picture, error) {
 	var made []*picture
 	for _, d := range draws {
 		p := newPlot(d.axis, "measured depth, "+u.symbol(depth))
-		p.Y.Tick.Marker = wholeNumbers{down: true}
+		p.Y.Down = true
 		x := &picture{Title: d.title}
 		for i, one := range all {
-			var xy plotter.XYs
+			var xy []svg.XY
 			for _, n := range one.at.Along {
-				xy = append(xy, plotter.XY{X: d.of(n), Y: -u.in(n.MD, depth)})
+				xy = append(xy, svg.XY{X: d.of(n), Y: u.in(n.MD, depth)})
 			}
-			l, err := plotter.NewLine(xy)
-			if err != nil {
-				return nil, err
-			}
-			l.LineStyle = style(i)
-			p.Add(l)
+			p.Line("", style(i), xy...)
 			x.Key = append(x.Key, keyLine{one.name, i})
 		}
-		room(&p.X)
+		p.X.Room(0.06)
 		var err error
-		if x.SVG, err = drawn(p, 12*vg.Centimeter, 9*vg.Centimeter); err != nil {
+		if x.SVG, err = drawn(p, plotWide, plotHigh, x.Title); err != nil {
 			return nil, err
 		}
 		made = append(made, x)
@@ -74,43 +68,30 @@ func along(w *work) ([]*picture, error) {
 // still.
 func envelope(u reader, polygon packer.Polygon, p *sequence.Programme) (*picture, error) {
 	c := newPlot("pull of the string on the packer, up positive, "+u.symbol(force), "pressure below minus above, "+u.symbol(pressure))
-	var corners, loads plotter.XYs
+	var corners, loads, named []svg.XY
 	for _, v := range polygon.Vertices {
-		corners = append(corners, plotter.XY{X: u.in(v.Axial, force), Y: u.in(v.Differential, pressure)})
+		corners = append(corners, svg.XY{X: u.in(v.Axial, force), Y: u.in(v.Differential, pressure)})
 	}
-	area, err := plotter.NewPolygon(corners)
-	if err != nil {
-		return nil, err
-	}
-	area.Color, area.LineStyle = bandInk, draw.LineStyle{Color: inks[1], Width: vg.Points(1.2)}
-	c.Add(area)
-	wide, high := c.X.Max-c.X.Min, c.Y.Max-c.Y.Min
-	labels := plotter.XYLabels{}
+	c.Area("", bandInk, svg.Pen{Ink: inks[1], Width: 1.6}, corners...)
+	wide, high := c.X.Span(), c.Y.Span()
 	for i, s := range p.Steps {
 		for _, h := range s.Holding {
-			at := plotter.XY{X: u.in(h.Axial, force), Y: u.in(h.Differential, pressure)}
+			at := svg.XY{X: u.in(h.Axial, force), Y: u.in(h.Differential, pressure)}
 			loads = append(loads, at)
-			if !slices.ContainsFunc(labels.XYs, func(o plotter.XY) bool {
+			if !slices.ContainsFunc(named, func(o svg.XY) bool {
 				return math.Abs(o.X-at.X) < wide/18 && math.Abs(o.Y-at.Y) < high/18
 			}) {
-				labels.XYs, labels.Labels = append(labels.XYs, at), append(labels.Labels, fmt.Sprintf(" %d", i+1))
+				named = append(named, at)
+				c.Words(svg.Lettering{}, at, 5, 0, fmt.Sprint(i+1))
 			}
 		}
 	}
 	if len(loads) > 0 {
-		dots, err := plotter.NewScatter(loads)
-		if err != nil {
-			return nil, err
-		}
-		dots.GlyphStyle = draw.GlyphStyle{Color: inks[0], Radius: vg.Points(2.5), Shape: draw.CircleGlyph{}}
-		names, err := plotter.NewLabels(labels)
-		if err != nil {
-			return nil, err
-		}
-		c.Add(dots, names)
+		c.Marks("", chart.Dot, inks[0], 3, loads...)
 	}
-	room(&c.X)
-	room(&c.Y)
-	svg, err := drawn(c, 16*vg.Centimeter, 10*vg.Centimeter)
-	return &picture{Title: "the packer's holding envelope and its loads", SVG: svg}, err
+	c.X.Room(0.06)
+	c.Y.Room(0.06)
+	const title = "the packer's holding envelope and its loads"
+	svg, err := drawn(c, 640, 400, title)
+	return &picture{Title: title, SVG: svg}, err
 }

@@ -24,15 +24,20 @@ func printText(out io.Writer, o options, w *work) error {
 		l.line(0, "", 0, "%s", x)
 	}
 	l.WriteString("\n")
+	if w.record != nil {
+		printRecord(l, w)
+	}
 	verdict(l, w)
 	findings(l, w)
 	if w.before != nil {
 		differences(l, w, o.over)
 	}
-	tightest(l, w, 5, o.explain)
+	tightest(l, w, 5, o.explain.all)
 	if o.against == "" {
 		for i := range p.Steps {
-			step(l, i, &p.Steps[i], w, o)
+			if o.explain.wants(i, &p.Steps[i]) {
+				step(l, i, &p.Steps[i], w, o)
+			}
 		}
 	}
 	if w.risk != nil {
@@ -59,6 +64,17 @@ func count(n int, one, many string) string {
 
 // sentence says in one sentence what was found of a plan.
 func sentence(w *work) string {
+	text := verdictWords(w)
+	switch {
+	case w.record == nil:
+		return text
+	case w.record.Onward == nil:
+		return "As it was planned: " + text
+	}
+	return "As run, and from there on as planned: " + text
+}
+
+func verdictWords(w *work) string {
 	p, first := w.programme, ""
 	if k := firstBroken(p); k >= 0 {
 		first = fmt.Sprintf(" The first step that breaks is %d, %s.", k+1, p.Steps[k].Name)
@@ -201,6 +217,10 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	for _, x := range u.apply(s) {
 		line("apply", "%s", x)
 	}
+	printAsRun(line, w, i+1)
+	for _, x := range s.Rises {
+		line("rise", "%s", u.rise(x))
+	}
 	for _, a := range s.Acts {
 		line("hand", "%s", u.byHand(a))
 	}
@@ -239,11 +259,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	if o.pressures || !s.OK && s.Follows == "" {
 		pressures(l, u, s)
 	}
-	if o.explain {
-		for _, x := range s.Steps() {
-			line("working", "%s: %s", x.Name, u.text(fmt.Sprint(x)))
-		}
-	}
+	explain(line, u, s, o.explain)
 }
 
 // rest writes what the step leaves behind.
@@ -257,6 +273,15 @@ func rest(line func(head, format string, args ...any), s *sequence.StepResult, w
 	}
 	if x, ok := mostLoaded(s); ok {
 		line("string", "%s", u.string(x))
+	}
+	for _, x := range s.Forces {
+		line("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		line("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		line("set down", "%s", u.setDown(s.SetDown))
 	}
 	for _, b := range s.Balance {
 		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding"
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
@@ -75,6 +76,25 @@ func (u units) symbol(p display.Purpose) string { return u.Unit(p) }
 // legend is the line that says which units are used.
 func (u units) legend() string {
 	return u.Legend(depth, stroke, pressure, volume, smallVolume, force, rate, density)
+}
+
+// few writes the text of a quantity in five digits of the reader's units.
+func (u units) few(text string) string {
+	for _, read := range []func(string) (any, error){one[unit.Pressure], one[unit.Force], one[unit.Density], one[unit.Length]} {
+		if q, err := read(text); err == nil {
+			return u.Significant(q, display.Usual, 5)
+		}
+	}
+	return text
+}
+
+func one[Q any, P interface {
+	*Q
+	encoding.TextUnmarshaler
+}](text string) (any, error) {
+	var q Q
+	err := P(&q).UnmarshalText([]byte(text))
+	return q, err
 }
 
 // text writes a sentence of the engine's in the reader's units.

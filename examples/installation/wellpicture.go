@@ -25,18 +25,26 @@ func (s *strip) y(d unit.Length) float64 {
 	return s.top + s.high*float64((min(max(d, s.from), s.to)-s.from)/(s.to-s.from))
 }
 
-// detail is where the devices are: that part is drawn again, larger.
+// detail is where the devices are: that part is drawn again, larger. What stands far
+// above all others, such as a safety valve, is left out of it.
 func detail(plan *sequence.Plan) (from, to unit.Length) {
 	bottom := unit.Length(0)
 	for _, c := range plan.Compartments {
 		bottom = max(bottom, c.Bottom)
 	}
-	from = bottom
+	at := []unit.Length{bottom}
 	for _, d := range plan.Devices {
-		from = min(from, d.Depth)
+		at = append(at, d.Depth)
 	}
 	for _, p := range plan.Ports {
-		from = min(from, p.Depth)
+		at = append(at, p.Depth)
+	}
+	slices.Sort(at)
+	from = at[0]
+	for i, d := range at[1 : len(at)-1] {
+		if d-at[i] > bottom*2/5 {
+			from = d
+		}
 	}
 	margin := (bottom - from) / 12
 	return max(from-margin, 0), bottom
@@ -204,8 +212,11 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 			class = "name changed"
 		}
 		name := c.device
-		if !s.small {
+		switch {
+		case !s.small:
 			name = w.read.of(c.depth) + " " + name
+		case c.depth < s.from:
+			name += ", above"
 		}
 		s.wide = max(s.wide, lx+letter*float64(utf8.RuneCountInString(name+": "+c.word)))
 		s.add(`<text x="%.1f" y="%.1f" class="%s">%s: <tspan class="state %s">%s</tspan></text>`, lx, labels[n]+4, class,

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/valve"
 	"completion.example/valve/sequence"
 )
@@ -74,6 +75,22 @@ func (u reader) apply(s *sequence.StepResult) []string {
 		lines = append(lines, "flow at "+u.of(*s.Wellhead)+" at the wellhead")
 	}
 	return lines
+}
+
+// rise says how fast a pressure is changed.
+func (u reader) rise(r sequence.Rise) string {
+	text := fmt.Sprintf("%s %s → %s: %s/min, %.3g min", r.Compartment, u.number(u.gauge(r.Compartment, r.From), pressure), u.of(u.gauge(r.Compartment, r.To)), u.of(r.PerMinute), r.Minutes)
+	rate := display.PumpRate
+	if max(r.Pump, -r.Pump) < unit.LitrePerMinute {
+		rate = display.SmallRate // of a control line
+	}
+	switch {
+	case r.Pump > 0:
+		text += ", pump " + u.as(r.Pump, rate)
+	case r.Pump < 0:
+		text += ", comes back at " + u.as(-r.Pump, rate)
+	}
+	return text
 }
 
 // byHand says what is done by hand, and what then stands across what it opens.
@@ -194,10 +211,72 @@ func (u reader) string(p sequence.Point) string {
 	if x.Held {
 		text += ", packer bears " + u.pull(x.Packer)
 	}
+	switch {
+	case x.Drag > 0:
+		text += ", drag " + u.of(x.Drag) + " on the way up"
+	case x.Drag < 0:
+		text += ", drag " + u.of(-x.Drag) + " on the way down"
+	}
 	for _, s := range x.Seals {
 		text += fmt.Sprintf(", %s %s since landing", s.Name, u.travel(s.Travel))
 	}
 	return text + ", " + use
+}
+
+// forces writes the three forces of the string at a place: the worst either way over
+// all values, and what the step ends with.
+func (u reader) forces(x sequence.PlaceForces) string {
+	text := "at " + x.Place + ": "
+	if f := x.Load; f.Least != 0 || f.Greatest != 0 || f.Final != 0 {
+		text += "it bears " + u.between(f, u.pull) + "; "
+	} else {
+		text += "it holds nothing; "
+	}
+	return text + "effective force " + u.between(x.Effective, u.tension) + "; wall force " + u.between(x.Wall, u.tension)
+}
+
+// passage writes how long a tool may be.
+func (u reader) passage(x sequence.Passage) string {
+	if !x.Limited {
+		return fmt.Sprintf("%s of %s: the string lies straight, any length passes", x.Tool, u.as(x.Diameter, stroke))
+	}
+	return fmt.Sprintf("%s of %s: up to %s long, by the bend at %s", x.Tool, u.as(x.Diameter, stroke), u.as(x.Longest, depth), u.as(x.At, depth))
+}
+
+// setDown writes what weight arrives.
+func (u reader) setDown(x *sequence.SetDown) string {
+	text := fmt.Sprintf("of all %s slacked off %s arrive at the lower end, of the next %.0f %%", u.of(x.Slacked), u.of(x.Arrives), 100*x.Passes)
+	if x.Locked {
+		text += ": locked up"
+	}
+	if x.Helical > 0 {
+		text += fmt.Sprintf("; %s of it a helix", u.as(x.Helical, depth))
+	}
+	return text
+}
+
+// between writes the range of a force over a step.
+func (u reader) between(f sequence.ForceRange, write func(unit.Force) string) string {
+	a, b, end := write(f.Least), write(f.Greatest), write(f.Final)
+	switch {
+	case a == b && b == end:
+		return a
+	case a == end:
+		return fmt.Sprintf("%s at the end, up to %s (%s)", a, b, f.GreatestAt)
+	case f.LeastAt == f.GreatestAt:
+		return fmt.Sprintf("%s to %s, at the end %s", a, b, end)
+	case b == end:
+		return fmt.Sprintf("%s (%s) to %s at the end", a, f.LeastAt, b)
+	}
+	return fmt.Sprintf("%s (%s) to %s (%s), at the end %s", a, f.LeastAt, b, f.GreatestAt, end)
+}
+
+// tension writes a force in the string.
+func (u reader) tension(f unit.Force) string {
+	if f < 0 {
+		return u.of(-f) + " compression"
+	}
+	return u.of(f) + " tension"
 }
 
 // pull writes a load that counts upwards.

@@ -1,18 +1,20 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"os"
+	"slices"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/record"
 )
 
 // work is what was asked and what was found.
@@ -26,8 +28,12 @@ type work struct {
 	hash      string   // of the plan's file
 	risk      *sequence.Risk
 	read      reader
-	world     bool // one choice of values alone was walked
-	stopped   bool // by the user, before all was known
+	sizes     units             // that diameters are written in
+	world     bool              // one choice of values alone was walked
+	stopped   bool              // by the user, before all was known
+	log       *record.Record    // of the job, as it was read
+	record    *record.Diagnosis // and what it shows
+	windows   bool              // they were asked for
 }
 
 // file reads a plan's file, or the demo where none is named.
@@ -46,15 +52,24 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	return beginWith(data, called, o)
+}
+
+// beginWith begins with the text of a plan.
+func beginWith(data []byte, called string, o *options) (w *work, before *sequence.Plan, err error) {
 	plan, err := sequence.Read(data)
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, err)
 	}
 	sum := sha256.Sum256(data)
-	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6])}
+	w = &work{plan: plan, hash: hex.EncodeToString(sum[:6]), windows: true}
 	u, err := unitsNamed(o.units, texts(data))
 	if err != nil {
 		return nil, nil, err
+	}
+	w.sizes = u
+	if every := gather(data, sized); o.units == "plan" && len(every) > 0 {
+		w.sizes, _ = unitsNamed(o.units, every) // the name was known above
 	}
 	w.read = reader{units: u, gauges: map[string]unit.Pressure{}}
 	if o.against != "" {
@@ -72,26 +87,21 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 	if err := w.change(o); err != nil {
 		return nil, nil, err
 	}
+	if err := o.explain.known(w.plan); err != nil {
+		return nil, nil, err
+	}
+	if o.asRun != "" {
+		before = nil
+		if err := w.readRecord(o.asRun); err != nil {
+			return nil, nil, err
+		}
+	}
 	return w, before, nil
 }
 
 // change makes the changes that the flags ask for, and says every fault.
 func (w *work) change(o *options) error {
-	var faults []error
-	for _, text := range o.set {
-		path, value, ok := strings.Cut(text, "=")
-		if !ok {
-			faults = append(faults, fmt.Errorf("-set %q: write it as path = value", text))
-			continue
-		}
-		e, err := w.plan.Set(path, value)
-		if err != nil {
-			faults = append(faults, fmt.Errorf("-set: %w", err))
-			continue
-		}
-		w.edits = append(w.edits, e)
-		w.notes = append(w.notes, fmt.Sprintf("Set: %s = %s (was %s).", e.Path, e.Now, e.Before))
-	}
+	faults := w.set(o.set)
 	for _, text := range o.gauge {
 		faults = append(faults, w.misread(text))
 	}
@@ -114,6 +124,41 @@ func (w *work) change(o *options) error {
 	}
 	w.plan = w.plan.Expanded()
 	return nil
+}
+
+// set makes the changes of -set, and what follows from the plan's assembly. A path that
+// the plan as it is written hasn't is looked for in what follows from it.
+func (w *work) set(list []string) (faults []error) {
+	var later []string
+	for _, written := range []bool{true, false} {
+		for _, text := range list {
+			path, value, ok := strings.Cut(text, "=")
+			if !ok {
+				faults = append(faults, fmt.Errorf("-set %q: write it as path = value", text))
+				continue
+			}
+			e, err := w.plan.Set(path, value)
+			switch {
+			case err != nil && written && w.plan.Assembly != nil:
+				later = append(later, text)
+				continue
+			case err != nil:
+				faults = append(faults, fmt.Errorf("-set: %w", err))
+				continue
+			}
+			w.edits = append(w.edits, e)
+			w.notes = append(w.notes, fmt.Sprintf("Set: %s = %s (was %s).", e.Path, e.Now, e.Before))
+		}
+		if !written || len(faults) > 0 {
+			break
+		}
+		made, err := w.plan.Derive()
+		if err != nil {
+			return append(faults, fmt.Errorf("with what was set the plan can't be walked:\n%w", err))
+		}
+		w.plan, list = made, later
+	}
+	return faults
 }
 
 // misread takes a gauge's error into the plan: where the plan wants a reading, what
@@ -160,7 +205,7 @@ func (w *work) misread(text string) error {
 // finish walks the plans.
 func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, tell func(float64, string)) error {
 	check := func(p *sequence.Plan) (*sequence.Programme, error) {
-		known, err := sequence.Check(ctx, p, sequence.Options{Rest: o.rest, Progress: tell})
+		known, err := sequence.Check(ctx, p, sequence.Options{Ahead: o.ahead, Progress: tell})
 		if known != nil && ctx.Err() != nil {
 			w.stop()
 			return known, nil
@@ -171,12 +216,17 @@ func (w *work) finish(ctx context.Context, o *options, before *sequence.Plan, te
 	if w.programme, err = check(w.plan); err != nil {
 		return err
 	}
+	if w.log != nil && !w.stopped {
+		if err := w.diagnose(ctx, check); err != nil {
+			return err
+		}
+	}
 	if before != nil && !w.stopped {
 		if w.before, err = check(before); err != nil {
 			return err
 		}
 	}
-	if o.rest {
+	if o.ahead {
 		w.notes = append(w.notes, "Windows are those in which all steps that follow do what is intended, too.")
 	}
 	if o.draws.Samples != 0 && !w.stopped {
@@ -193,17 +243,42 @@ func (w *work) stop() {
 	w.stopped = true
 }
 
-// texts are all texts in a JSON file.
-func texts(data []byte) []string {
-	var all []string
-	d := json.NewDecoder(bytes.NewReader(data))
-	for {
-		t, err := d.Token()
-		if err != nil {
-			return all
-		}
-		if s, ok := t.(string); ok {
-			all = append(all, s)
+// texts are all texts in a plan's file, but not the sizes of pipe, which are in inches
+// wherever a plan is written.
+func texts(data []byte) []string { return gather(data, func(key string) bool { return !sized(key) }) }
+
+// sized tells whether a key's value is a diameter or what a pipe is named by.
+func sized(key string) bool {
+	switch key {
+	case "size", "weight", "bore", "hole", "seal", "seal bore", "od", "wall":
+		return true
+	}
+	return false
+}
+
+// gather are the texts of a JSON file whose key is wanted.
+func gather(data []byte, wanted func(key string) bool) (all []string) {
+	var tree any
+	if json.Unmarshal(data, &tree) != nil {
+		return nil
+	}
+	var walk func(key string, v any)
+	walk = func(key string, v any) {
+		switch x := v.(type) {
+		case string:
+			if wanted(key) {
+				all = append(all, x)
+			}
+		case []any:
+			for _, e := range x {
+				walk(key, e)
+			}
+		case map[string]any:
+			for _, k := range slices.Sorted(maps.Keys(x)) {
+				walk(k, x[k])
+			}
 		}
 	}
+	walk("", tree)
+	return all
 }

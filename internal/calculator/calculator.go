@@ -84,64 +84,106 @@ func Main(c Command) { os.Exit(c.Run(os.Args[1:], os.Stdout, os.Stderr)) }
 
 // Run runs c and returns the exit code.
 func (c Command) Run(args []string, out, errs io.Writer) int {
-	flags := flag.NewFlagSet(c.Name, flag.ContinueOnError)
-	flags.SetOutput(io.Discard)
-	units := addUnits(flags)
-	run := c.Setup(flags)
-	asJSON := flags.Bool("json", false, "print the answer as JSON; one fixed unit for each field, field units unless -units is given")
-	asMarkdown := flags.Bool("md", false, "print the answer as Markdown")
-	explain := flags.Bool("explain", false, "show the working: symbol = equation = numbers = value, and the source")
-	picture := new(string)
-	if c.Picture {
-		picture = flags.String("picture", "", "write the picture to this SVG `file`")
+	a := c.ask(args)
+	if a.message != "" {
+		fmt.Fprint(errs, a.message)
 	}
-	typed, stop := record(flags)
-	err := Parse(flags, args)
-	stop()
-	if err != nil {
-		if errors.Is(err, flag.ErrHelp) {
-			c.help(out, flags)
-			return exitOK
-		}
-		fmt.Fprintf(errs, "%v\n%s -h lists the flags.\n", err, c.Name)
-		return exitBadInput
+	switch {
+	case a.err != nil:
+		return a.code
+	case a.help:
+		c.help(out, a.flags)
+		return exitOK
 	}
-	if _, asked := typed[unitsFlag]; *asJSON && !asked {
-		units.name = display.Field().String()
-	}
-	units.settle(flags, typed)
-	answer, err := run()
-	if err != nil {
-		var bad BadInput
-		if errors.As(err, &bad) {
-			fmt.Fprintf(errs, "%v\n%s -h lists the flags.\n", bad.Err, c.Name)
-			return exitBadInput
-		}
-		fmt.Fprintf(errs, "no answer: %v\n", err)
-		return exitNoAnswer
-	}
-	if *picture != "" {
-		if err := draw(answer, *picture); err != nil {
+	if a.picture != "" {
+		if err := draw(a.answer, a.picture); err != nil {
 			fmt.Fprintln(errs, err)
 			return exitNoAnswer
 		}
 	}
-	page := page{command: c, answer: answer, inputs: inputs(flags, units, typed), explain: *explain, units: units}
-	write := page.text
+	write := a.text
 	switch {
-	case *asJSON:
-		write = page.json
-	case *asMarkdown:
-		write = page.markdown
+	case a.asJSON:
+		write = a.json
+	case a.asMarkdown:
+		write = a.markdown
 	}
 	if err := write(out); err != nil {
 		fmt.Fprintln(errs, err)
 		return exitNoAnswer
 	}
-	if answer.Failed {
-		return exitNoAnswer
+	return a.code
+}
+
+// asked is a command whose flags were read and whose answer was worked out.
+type asked struct {
+	page
+	flags              *flag.FlagSet
+	help               bool
+	asJSON, asMarkdown bool
+	picture            string
+	code               int
+	err                error
+	message            string // what people are told of err
+}
+
+// set adds all flags of c to a, and returns what is run after they are read.
+func (a *asked) set(c Command) func() (Answer, error) {
+	a.command = c
+	a.flags = flag.NewFlagSet(c.Name, flag.ContinueOnError)
+	a.flags.SetOutput(io.Discard)
+	a.units = addUnits(a.flags)
+	run := c.Setup(a.flags)
+	a.flags.BoolVar(&a.asJSON, "json", false, "print the answer as JSON; one fixed unit for each field, field units unless -units is given")
+	a.flags.BoolVar(&a.asMarkdown, "md", false, "print the answer as Markdown")
+	a.flags.BoolVar(&a.explain, "explain", false, "show the working: symbol = equation = numbers = value, and the source")
+	if c.Picture {
+		a.flags.StringVar(&a.picture, "picture", "", "write the picture to this SVG `file`")
 	}
-	return exitOK
+	return run
+}
+
+// ask reads the flags and works out the answer.
+func (c Command) ask(args []string) *asked {
+	a := &asked{}
+	run := a.set(c)
+	typed, stop := record(a.flags)
+	err := Parse(a.flags, args)
+	stop()
+	if errors.Is(err, flag.ErrHelp) {
+		a.help = true
+		return a
+	}
+	if err != nil {
+		return a.fail(exitBadInput, err)
+	}
+	if _, given := typed[unitsFlag]; a.asJSON && !given {
+		a.units.name = display.Field().String()
+	}
+	a.units.settle(a.flags, typed)
+	if a.answer, err = run(); err != nil {
+		var bad BadInput
+		if errors.As(err, &bad) {
+			return a.fail(exitBadInput, bad.Err)
+		}
+		return a.fail(exitNoAnswer, err)
+	}
+	a.inputs = inputs(a.flags, a.units, typed)
+	if a.answer.Failed {
+		a.code = exitNoAnswer
+	}
+	return a
+}
+
+// fail keeps what went wrong and the words for it.
+func (a *asked) fail(code int, err error) *asked {
+	a.code, a.err = code, err
+	if code == exitBadInput {
+		a.message = fmt.Sprintf("%v\n%s -h lists the flags.\n", err, a.command.Name)
+	} else {
+		a.message = fmt.Sprintf("no answer: %v\n", err)
+	}
+	return a
 }
 
 // BadInput marks an error of a run as a fault of the flags: exit code 2.

@@ -70,6 +70,52 @@ func TestEveryFaultOfTheFlagsIsReported(t *testing.T) {
 	}
 }
 
+// What isn't a number, a time or a truth is answered with what is.
+func TestFaultsSayWhatToWrite(t *testing.T) {
+	code, _, errs := run(double(calculator.Answer{}, nil), "-factor", "two", "-wait", "long", "-explain=perhaps")
+	require.Equal(t, 2, code)
+	for _, want := range []string{`"two" for flag -factor: write a number such as 0.05`, `"long" for flag -wait: write a time such as 30m`, `"perhaps" for flag -explain: write true or false`} {
+		require.Contains(t, errs, want)
+	}
+	require.NotContains(t, errs, "parse error")
+}
+
+// A sheet has the words of the printed page, and the flag of every fault.
+func TestSheet(t *testing.T) {
+	a := calculator.Answer{Notes: []string{"at 5000 psi"}, Draw: func(w io.Writer) error { _, err := w.Write([]byte("<svg/>")); return err },
+		Tables:    []calculator.Table{{Name: "t", Header: []string{"a"}, Rows: [][]any{{3 * unit.Foot}}}},
+		Published: &calculator.Published{Name: "a case", Printed: "3 ft", Ours: 3 * unit.Foot, Source: "a book"},
+		Steps:     []working.Step{{Name: "n", Symbol: "y", Equation: "x", Inputs: []working.Input{{Symbol: "x", Value: working.Number(2)}}, Value: working.Number(2), Source: "s"}}}
+	c := double(a, nil)
+	s := c.Sheet([]string{"-length", "2 m", "-units", "si"})
+	_, out, _ := run(c, "-length", "2 m", "-units", "si")
+	require.Equal(t, out, s.Text)
+	require.Equal(t, []calculator.Line{{Name: "twice", Text: "4 m"}}, s.Results)
+	require.Equal(t, []string{"at 344.7 bar"}, s.Notes)
+	require.Equal(t, [][]string{{"0.914 m"}}, s.Tables[0].Rows)
+	require.Equal(t, "<svg/>", s.Picture)
+	require.Contains(t, s.Published, "a case: printed 3 ft, here 3 ft (a book)")
+	require.Equal(t, "y = x = 2 = 2", s.Working[0].Text)
+	require.Contains(t, s.Inputs, calculator.Line{Name: "length", Text: "2 m"})
+
+	s = c.Sheet([]string{"-lenght", "2 m", "-length", "2 foots", "-factor", "x"})
+	require.Equal(t, 2, s.Code)
+	require.Len(t, s.Faults, 3)
+	require.Empty(t, s.Faults[0].Flag)
+	require.Equal(t, "length", s.Faults[1].Flag)
+	require.Contains(t, s.Faults[1].Says, `"2 foots"`)
+	require.Equal(t, calculator.Wrong{Flag: "factor", Says: `"x": write a number such as 0.05`}, s.Faults[2])
+	s = double(calculator.Answer{}, calculator.BadInput{Err: errors.New("length is 5 ft; above 6 ft")}).Sheet(nil)
+	require.Equal(t, []calculator.Wrong{{Flag: "length", Says: "length is 5 ft; above 6 ft"}}, s.Faults)
+}
+
+func TestFields(t *testing.T) {
+	want := []calculator.Field{{Name: "factor", Usage: "a number", Value: "2", Kind: calculator.Text}, {Name: "length", Usage: "a length", Value: "5 ft", Kind: calculator.Text}}
+	all := double(calculator.Answer{}, nil).Fields()
+	require.Equal(t, want, all[:2])
+	require.Len(t, all, 4, "factor, length, units, wait")
+}
+
 func TestJSONKeepsQuantitiesWithoutLoss(t *testing.T) {
 	odd := unit.Pressure(12345678.9012345)
 	a := calculator.Answer{

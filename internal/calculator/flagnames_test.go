@@ -22,6 +22,9 @@ func flagUses(t *testing.T) []flagUse {
 	t.Helper()
 	files, err := filepath.Glob("../../examples/*/*.go")
 	require.NoError(t, err)
+	own, err := filepath.Glob("../../examples/internal/calculators/*/*.go")
+	require.NoError(t, err)
+	files = append(files, own...)
 	var uses []flagUse
 	for _, file := range files {
 		calculator := filepath.Base(filepath.Dir(file))

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"time"
 )
 
 // Parse reads args into flags and returns every fault, not only the first.
@@ -29,7 +30,7 @@ func Parse(flags *flag.FlagSet, args []string) error {
 				args = args[1:] // the value that was meant for it
 			}
 		}
-		faults = append(faults, err)
+		faults = append(faults, wanted(flags, err))
 	}
 	for _, a := range flags.Args() {
 		faults = append(faults, fmt.Errorf("%q belongs to no flag; a value with a space wants quotes", a))
@@ -42,6 +43,29 @@ func Parse(flags *flag.FlagSet, args []string) error {
 		}
 	})
 	return errors.Join(faults...)
+}
+
+// wanted says what to write for a flag whose text the standard library calls a parse
+// error.
+func wanted(flags *flag.FlagSet, err error) error {
+	text, unread := strings.CutSuffix(err.Error(), ": parse error")
+	value, name, _ := strings.Cut(strings.Replace(text, " for -", " for flag -", 1), " for flag -")
+	f := flags.Lookup(name)
+	if !unread || f == nil {
+		return err
+	}
+	write := "a number such as 0.05"
+	if g, ok := f.Value.(flag.Getter); ok {
+		switch g.Get().(type) {
+		case bool:
+			write = "true or false"
+		case int:
+			write = "a whole number such as 6"
+		case time.Duration:
+			write = "a time such as 30m or 1h30m"
+		}
+	}
+	return fmt.Errorf("%s for flag -%s: write %s", strings.Replace(value, "boolean ", "", 1), name, write)
 }
 
 // suggestion names the flag that was probably meant.

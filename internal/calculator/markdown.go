@@ -28,7 +28,7 @@ func (p page) markdown(out io.Writer) error {
 		markdownTable(w, t.Header, len(cells), func(i int) []string { return cells[i] })
 	}
 	if c := p.answer.Published; c != nil {
-		fmt.Fprintf(w, "\n## Published\n\n%s: printed %s, here %s (%s)\n", c.Name, printed(c.Printed), beside(c.Printed, c.Ours), c.Source)
+		fmt.Fprintf(w, "\n## Published\n\n%s\n", published(c))
 	}
 	if p.explain {
 		fmt.Fprintf(w, "\n## Working\n\n")

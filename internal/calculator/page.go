@@ -56,10 +56,15 @@ func (p page) text(out io.Writer) error {
 		fmt.Fprintf(w, "  note: %s\n", n)
 	}
 	if c := p.answer.Published; c != nil {
-		fmt.Fprintf(w, "\nPublished\n  %s: printed %s, here %s (%s)\n", c.Name, printed(c.Printed), beside(c.Printed, c.Ours), c.Source)
+		fmt.Fprintf(w, "\nPublished\n  %s\n", published(c))
 	}
 	_, err := io.WriteString(out, w.String())
 	return err
+}
+
+// published is a printed answer with ours beside it.
+func published(c *Published) string {
+	return fmt.Sprintf("%s: printed %s, here %s (%s)", c.Name, printed(c.Printed), beside(c.Printed, c.Ours), c.Source)
 }
 
 // rows aligns n rows of cells in columns.

@@ -368,6 +368,7 @@ var types = map[string]any{
 	"tubular/movement.Mode":                        (*movement.Mode)(nil),
 	"tubular/movement.MostPull":                    (*movement.MostPull)(nil),
 	"tubular/movement.Movement":                    (*movement.Movement)(nil),
+	"tubular/movement.Names":                       (*movement.Names)(nil),
 	"tubular/movement.Nested":                      (*movement.Nested)(nil),
 	"tubular/movement.NestedLoading":               (*movement.NestedLoading)(nil),
 	"tubular/movement.Node":                        (*movement.Node)(nil),

@@ -3,7 +3,9 @@ package drag_test
 import (
 	"fmt"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
 	"completion.example/tubular/drag"
 )
 
@@ -71,4 +73,41 @@ func ExampleString_Prepare() {
 	// drag: Depth: is 9500 ft; must be above 0 ft and at most the string's length of 9000 ft
 	// drag: Path: is missing
 	// drag: Zones: end at 0 ft; must reach the string's depth of 9500 ft
+}
+
+// A string that is held at its lower end is pulled with 120,000 lbf: the drag follows
+// from the hook down, with the friction factor that was matched on the way in.
+func ExamplePrepared_Along() {
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{
+		{}, {MD: 2000 * unit.Foot}, {MD: 4000 * unit.Foot, Inclination: 50 * unit.Degree}, {MD: 9000 * unit.Foot, Inclination: 50 * unit.Degree},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
+	p, err := drag.String{
+		Sections: []drag.Section{{Pipe: pipe, Length: 9000 * unit.Foot}}, Depth: 9000 * unit.Foot, Path: path,
+		Zones:  []drag.Zone{{Bottom: 9000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
+		Inside: 9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
+	}.Prepare()
+	if err == nil {
+		p, err = p.With([]float64{0.28}, nil)
+	}
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w := pipe.BuoyedWeight(9*unit.PoundPerGallon, 9*unit.PoundPerGallon)
+	taken, err := p.Along(drag.Pulled, 0, 9000*unit.Foot, true, func(md unit.Length) unit.Force {
+		tvd, _ := path.TVD(md) // on the path
+		return 120*unit.Kilopound - unit.Force(float64(w)*float64(tvd))
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("drag", taken.Total.Rounded(4), "of it below 4,000 ft", (taken.Total * unit.Force(taken.Share(4000*unit.Foot))).Rounded(3))
+	// Output:
+	// drag 27765 lbf of it below 4,000 ft 8675 lbf
 }

@@ -29,6 +29,9 @@ type element struct {
 	radius  float64 // of the pipe, for torque
 	onset   float64 // compression at which it buckles
 	section int
+	zone    int
+	drop    float64 // Δtvd
+	lever   float64 // L*sinθ
 }
 
 // Prepare checks all inputs and lays the string into the well. Survey stations,
@@ -63,13 +66,18 @@ func (s String) Prepare() (*Prepared, error) {
 			below = above
 		}
 	}
+	p.climb()
+	return p, nil
+}
+
+// climb fills in what the march needs.
+func (p *Prepared) climb() {
 	p.climbs = make([]climb, len(p.elements))
 	for i := range p.elements {
 		e := &p.elements[i]
 		below := p.elements[max(i-1, 0)].length
 		p.climbs[i] = climb{weight: e.weight, side: e.μ * e.side, build: e.μ * e.build, turn: e.μ * e.turn, half: e.length / below / 2}
 	}
-	return p, nil
 }
 
 // marks are the depths that must be nodes, from the top down.
@@ -97,7 +105,8 @@ func (s String) marks() []float64 {
 // element is the string between two positions.
 func (s String) element(a, b hydrostatics.Position) (element, movement.Confined) {
 	middle := (a.MD + b.MD) / 2
-	section, zone := s.sectionAt(middle), s.zoneAt(middle)
+	section, number := s.sectionAt(middle), s.zoneNumber(middle)
+	zone := s.Zones[number]
 	pipe := s.Sections[section].Pipe
 	w := pipe.BuoyedWeight(s.Inside, s.Outside)
 	l := b.MD - a.MD
@@ -106,19 +115,24 @@ func (s String) element(a, b hydrostatics.Position) (element, movement.Confined)
 		length: float64(l), weight: float64(w) * float64(b.TVD-a.TVD), side: float64(w) * float64(l) * (sin1 + sin2) / 2,
 		build: float64(b.Inclination - a.Inclination),
 		turn:  2 * math.Asin(math.Sqrt(max(0, sin1*sin2))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))),
-		μ:     zone.Friction, radius: float64(pipe.OD) / 2, section: section,
+		μ:     zone.Friction, radius: float64(pipe.OD) / 2, section: section, zone: number,
+		drop: float64(b.TVD - a.TVD), lever: float64(l) * (sin1 + sin2) / 2,
 	}
 	lies := movement.Confined{
 		Pipe: pipe, Hole: zone.Hole, Weight: w, Inclination: (a.Inclination + b.Inclination) / 2,
 		Build: unit.Curvature(e.build / e.length), Turn: unit.Curvature(e.turn / e.length),
 	}
-	// Near the vertical the side force says little: there the pipe's own weight
-	// keeps it from bending.
-	e.onset = float64(max(lies.Sinusoidal(), lies.VerticalSinusoidal()))
-	if zone.Hole == pipe.OD {
-		e.onset = math.Inf(1)
-	}
+	e.onset = onset(lies)
 	return e, lies
+}
+
+// onset is the compression at which an element buckles. Near the vertical the side
+// force says little: there the pipe's own weight keeps it from bending.
+func onset(lies movement.Confined) float64 {
+	if lies.Hole == lies.Pipe.OD {
+		return math.Inf(1)
+	}
+	return float64(max(lies.Sinusoidal(), lies.VerticalSinusoidal()))
 }
 
 func (s String) sectionAt(md unit.Length) int {
@@ -131,11 +145,13 @@ func (s String) sectionAt(md unit.Length) int {
 	return 0
 }
 
-func (s String) zoneAt(md unit.Length) Zone {
-	for _, z := range s.Zones {
+func (s String) zoneAt(md unit.Length) Zone { return s.Zones[s.zoneNumber(md)] }
+
+func (s String) zoneNumber(md unit.Length) int {
+	for i, z := range s.Zones {
 		if md <= z.Bottom {
-			return z
+			return i
 		}
 	}
-	return s.Zones[len(s.Zones)-1]
+	return len(s.Zones) - 1
 }

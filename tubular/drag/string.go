@@ -76,12 +76,9 @@ func (s String) Validate() error {
 
 func (s String) checkZones() error {
 	f := fault.In(scope)
-	widest := unit.Length(0)
-	for _, x := range s.Sections {
-		widest = max(widest, x.Pipe.OD)
-	}
 	var top unit.Length
 	for k, z := range s.Zones {
+		widest := s.widest(top, z.Bottom)
 		f.AtIndex("Zones", k, fault.Join("", fault.Above("Bottom", z.Bottom, top), fault.Between("Friction", z.Friction, 0, mostFriction),
 			fault.AtLeast("Hole", z.Hole, widest)))
 		top = z.Bottom
@@ -90,6 +87,19 @@ func (s String) checkZones() error {
 		f.New("Zones", "end at %v; must reach the string's depth of %v", top, s.Depth)
 	}
 	return f.Err()
+}
+
+// widest is the greatest outside diameter between two depths.
+func (s String) widest(top, bottom unit.Length) unit.Length {
+	most, end := unit.Length(0), s.Depth
+	for i := len(s.Sections) - 1; i >= 0; i-- {
+		begin := end - s.Sections[i].Length
+		if begin < bottom && end > top {
+			most = max(most, s.Sections[i].Pipe.OD)
+		}
+		end = begin
+	}
+	return most
 }
 
 func (s String) spacing() unit.Length {

@@ -110,7 +110,7 @@ type MadeUp struct {
 	hung       int
 	hanger     unit.Length
 	end        unit.Length
-	derating   *tubular.Derating
+	deratings  []*tubular.Derating // by section; nil: none
 }
 
 // span is the elements between two marks.
@@ -144,9 +144,16 @@ func (a Assembly) MakeUp() (*MadeUp, error) {
 		seals: slices.Clone(a.Seals), holds: slices.Clone(a.Holds), joints: slices.Clone(a.Joints), plugs: slices.Sorted(slices.Values(a.Plugs)),
 		hung: len(a.Hung), hanger: a.Hanger, end: a.Sections[len(a.Sections)-1].Bottom,
 	}
-	if a.Derating != nil {
-		d := *a.Derating
-		m.derating = &d
+	for _, s := range a.Sections {
+		d := s.Derating
+		if d == nil {
+			d = a.Derating
+		}
+		if d != nil {
+			own := *d
+			d = &own
+		}
+		m.deratings = append(m.deratings, d)
 	}
 	m.topAi, m.topAo = m.bars[0].ai, m.bars[0].ao
 	for i := range m.marks {

@@ -6,6 +6,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
+	"completion.example/tubular"
 )
 
 // check reports what is wrong with seals, held places, joints and the rest;
@@ -68,8 +69,14 @@ func (a Assembly) check() error {
 			faults.New("HangerSeal", "is %v; must be at least the outside diameter of the pipe, %v, or 0", a.HangerSeal, a.Sections[0].Pipe.OD)
 		}
 	}
-	if d := a.Derating; d != nil && !(d.Rate >= 0 && !math.IsInf(float64(d.Rate), 0) && d.From.Kelvin() > 0) {
-		faults.New("Derating", "is %v from %v; must be a rate of at least 0 and a temperature above absolute zero", d.Rate, d.From)
+	derating := func(field string, d *tubular.Derating) {
+		if d != nil && !(d.Rate >= 0 && !math.IsInf(float64(d.Rate), 0) && d.From.Kelvin() > 0) {
+			faults.New(field, "is %v from %v; must be a rate of at least 0 and a temperature above absolute zero", d.Rate, d.From)
+		}
+	}
+	derating("Derating", a.Derating)
+	for i, s := range a.Sections {
+		derating(fault.Index("Sections", i)+".Derating", s.Derating)
 	}
 	return faults.Err()
 }

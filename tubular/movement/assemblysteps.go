@@ -10,9 +10,13 @@ import (
 
 // Steps are the lines of a loading's working, as one would check them with a
 // pencil: the force balance from the lower end of what the top carries to the
-// hanger or the weight indicator, then every held place, joint and seal, then the
-// lengths. The places are named by their numbers, from 1.
-func (m *MadeUp) Steps(l *Loading) []working.Step {
+// hanger or the weight indicator, from the lower end of the string to every place
+// that ends a length of it, then every held place, joint and seal, then the lengths
+// and the limit that is used most. The places are named by their numbers, from 1.
+func (m *MadeUp) Steps(l *Loading) []working.Step { return m.StepsNamed(l, Names{}) }
+
+// StepsNamed is Steps with the places called by their names.
+func (m *MadeUp) StepsNamed(l *Loading, names Names) []working.Step {
 	const balance = "equilibrium of the string"
 	force := func(symbol string, f unit.Force) working.Input { return input(symbol, working.Of(f)) }
 	t := m.Terms(l)
@@ -38,20 +42,23 @@ func (m *MadeUp) Steps(l *Loading) []working.Step {
 		})
 	}
 	for i := range l.segments {
-		if g := &l.segments[i]; g.fitted {
-			steps = append(steps, m.fitStep(g))
-		}
+		steps = append(steps, m.segmentSteps(l, i, names)...)
 	}
 	for i := range m.marks {
-		steps = append(steps, m.markSteps(l, &m.marks[i])...)
+		steps = append(steps, m.markSteps(l, i, names)...)
 	}
 	mv := l.Movement
-	return append(steps, working.Step{
+	steps = append(steps, working.Step{
 		Name: "movement of the lower end since landing", Symbol: "x", Equation: "x0 + dL1 + dL2 + dL3 + dL4 + dL5 + dLh",
 		Inputs: []working.Input{input("x0", inches(l.TopMoved)), input("dL1", inches(mv.Piston)), input("dL2", inches(mv.Buckling)), input("dL3", inches(mv.Ballooning)),
 			input("dL4", inches(mv.Thermal)), input("dL5", inches(mv.Friction)), input("dLh", inches(l.Held))},
 		Value: inches(l.EndMoved), Source: lubinski + "; top, piston, buckling, ballooning, temperature, flow, and what holding and pull add",
+	}, working.Step{
+		Name: "buckled length", Symbol: "Lb", Equation: "Lh + Ls",
+		Inputs: []working.Input{input("Lh", working.Of(l.HelicalLength)), input("Ls", working.Of(l.BuckledLength-l.HelicalLength))},
+		Value:  working.Of(l.BuckledLength), Source: "sum over the string: helical and sinusoidal",
 	})
+	return append(steps, m.useSteps(l)...)
 }
 
 // fitStep is the force that keeps the length between two places that hold.
@@ -79,26 +86,35 @@ func (m *MadeUp) fitStep(g *segment) working.Step {
 }
 
 // markSteps are those of one held place, joint or seal.
-func (m *MadeUp) markSteps(l *Loading, k *mark) []working.Step {
+func (m *MadeUp) markSteps(l *Loading, i int, names Names) []working.Step {
+	k := &m.marks[i]
 	a, b := &l.Nodes[k.element], &l.Nodes[k.element+1]
 	force := func(symbol string, f unit.Force) working.Input { return input(symbol, working.Of(f)) }
 	press := func(symbol string, p unit.Pressure) working.Input { return input(symbol, working.Of(p)) }
 	area := func(symbol string, x float64) working.Input { return input(symbol, working.Of(unit.Area(x))) }
 	switch k.kind {
 	case holdMark:
-		h := &l.Holds[k.index]
-		if !h.Held {
+		h, name := &l.Holds[k.index], names.hold(k.index)
+		if h.Lost {
 			return nil
 		}
 		steps := []working.Step{{
-			Name: fmt.Sprintf("load on held place %d, up positive", k.index+1), Symbol: "P", Equation: "Fa - Fb + pb*(Ap - Aob) - pa*(Ap - Aoa)",
+			Name: "effective force above " + name, Symbol: "Fe", Equation: "F - pi_*Ai + po*Ao",
+			Inputs: []working.Input{force("F", h.WallAbove), press("pi_", a.Inside), area("Ai", m.bars[a.Section].ai), press("po", a.Outside), area("Ao", m.bars[a.Section].ao)},
+			Value:  working.Of(h.EffectiveAbove), Source: lubinski,
+		}}
+		if !h.Held {
+			return steps
+		}
+		steps = append(steps, working.Step{
+			Name: "load on " + name + ", up positive", Symbol: "P", Equation: "Fa - Fb + pb*(Ap - Aob) - pa*(Ap - Aoa)",
 			Inputs: []working.Input{force("Fa", h.WallAbove), force("Fb", h.WallBelow), press("pb", h.Below), press("pa", h.Above),
 				area("Ap", k.area), area("Aob", m.bars[b.Section].ao), area("Aoa", m.bars[a.Section].ao)},
 			Value: working.Of(h.Load), Source: "balance of the string at the place",
-		}}
+		})
 		if d := m.holds[k.index].Casing; d > 0 {
 			steps = append(steps, working.Step{
-				Name: fmt.Sprintf("held place %d on the casing, up positive", k.index+1), Symbol: "C", Equation: "P + (pb - pa)*(Ac - Ap)",
+				Name: name + " on the casing, up positive", Symbol: "C", Equation: "P + (pb - pa)*(Ac - Ap)",
 				Inputs: []working.Input{force("P", h.Load), press("pb", h.Below), press("pa", h.Above), area("Ac", disc(d)), area("Ap", k.area)},
 				Value:  working.Of(h.Casing), Source: "balance of the packer",
 			})
@@ -109,25 +125,25 @@ func (m *MadeUp) markSteps(l *Loading, k *mark) []working.Step {
 		if j.Parted || j.Lost {
 			return nil
 		}
-		return []working.Step{{
-			Name: fmt.Sprintf("effective force above joint %d", k.index+1), Symbol: "Fe", Equation: "F - pi_*Ai + po*Ao",
+		return append(m.jointStep(l, i, names), []working.Step{{
+			Name: "effective force above " + names.joint(k.index), Symbol: "Fe", Equation: "F - pi_*Ai + po*Ao",
 			Inputs: []working.Input{force("F", j.Wall), press("pi_", j.Inside), area("Ai", m.bars[a.Section].ai), press("po", j.Outside), area("Ao", m.bars[a.Section].ao)},
 			Value:  working.Of(j.Effective), Source: lubinski,
 		}, {
-			Name: fmt.Sprintf("balance of joint %d, positive where it parts", k.index+1), Symbol: "P", Equation: "Fe + (pi_ - po)*As",
+			Name: "balance of " + names.joint(k.index) + ", positive where it parts", Symbol: "P", Equation: "Fe + (pi_ - po)*As",
 			Inputs: []working.Input{force("Fe", j.Effective), press("pi_", j.Inside), press("po", j.Outside), area("As", k.area)},
 			Value:  working.Of(j.Balance), Source: "balance of the joint's upper half",
-		}}
+		}}...)
 	case sealMark:
 		s := &l.Seals[k.index]
 		if s.Lost {
 			return nil
 		}
-		return []working.Step{{
-			Name: fmt.Sprintf("ring of seal %d, up positive", k.index+1), Symbol: "Fr", Equation: "pb*(Ap - Aob) - pa*(Ap - Aoa)",
+		return append([]working.Step{{
+			Name: "ring of " + names.seal(k.index) + ", up positive", Symbol: "Fr", Equation: "pb*(Ap - Aob) - pa*(Ap - Aoa)",
 			Inputs: []working.Input{press("pb", s.Below), press("pa", s.Above), area("Ap", k.area), area("Aob", m.bars[b.Section].ao), area("Aoa", m.bars[a.Section].ao)},
 			Value:  working.Of(s.Ring), Source: "pressure on an area",
-		}}
+		}}, m.travelSteps(l, i, names)...)
 	case plugMark, hungMark:
 	}
 	return nil

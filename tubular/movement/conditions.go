@@ -60,6 +60,10 @@ type Conditions struct {
 	Drag      unit.Force                   `json:"drag"`
 	DragShare func(md unit.Length) float64 `json:"drag_share"`
 	Sliding   Sliding                      `json:"sliding"`
+	// SealFriction is what each seal takes to slide in these conditions, in place of
+	// Seal.Friction; nil: that. Only with Sliding; a negative one is one that holds
+	// back the other way, such as a string that turns round.
+	SealFriction []unit.Force `json:"seal_friction"`
 
 	// Hung are the loads of what hangs on the string at Assembly.Hung, down
 	// positive; nil where nothing does.
@@ -95,6 +99,14 @@ func (m *MadeUp) checkConditions(c *Conditions) error {
 	}
 	if c.Top == AtHanger && (c.Reading != 0 || c.Drag != 0) {
 		faults.New("Reading", "is %v, and Drag %v; must be 0 at the hanger", c.Reading, c.Drag)
+	}
+	if n := len(c.SealFriction); n != 0 && n != len(m.seals) {
+		faults.New("SealFriction", "has %d forces; must have none or one for each of %d seals", n, len(m.seals))
+	}
+	for i, f := range c.SealFriction {
+		if !isFinite(float64(f)) {
+			faults.Add(fault.Finite(fault.Index("SealFriction", i), f))
+		}
 	}
 	if n := len(c.Hung); n != 0 && n != m.hung {
 		faults.New("Hung", "has %d loads; must have none or one for each of %d places", n, m.hung)
@@ -189,6 +201,15 @@ func densityIn(pressure func(int, unit.Length) unit.Pressure, part int, tvd unit
 		return 0
 	}
 	return ρ
+}
+
+// sealFriction is what a seal takes to slide, up positive.
+func (m *MadeUp) sealFriction(c *Conditions, seal int) unit.Force {
+	f := m.seals[seal].Friction
+	if len(c.SealFriction) > 0 {
+		f = c.SealFriction[seal]
+	}
+	return unit.Force(c.Sliding) * f
 }
 
 // even is the share of a drag that is spread evenly from the top to a depth.

@@ -78,8 +78,14 @@ func ExampleMadeUp_Load() {
 	for _, what := range m.NotChecked() {
 		fmt.Println("not checked:", what)
 	}
+	for _, s := range m.StepsNamed(&l, movement.Names{Joints: []string{"release"}}) {
+		if s.Name == "balance of release, positive where it parts" {
+			fmt.Println(s)
+		}
+	}
 	// Output:
 	// locked in: 9843 lbf on the joint: 14015 lbf
 	// parts at a reading of 137035 lbf and may be pulled to 207215 lbf by the string, axial
 	// not checked: section 1 to 9500 ft: the connection, of which nothing is known
+	// P = Fe + (pi_ - po)*As = (-77035.1 lbf) + ((4431.69 psi) - (4431.69 psi))*(12.5664 in2) = -77035.1 lbf
 }

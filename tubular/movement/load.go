@@ -133,7 +133,7 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 			case sealMark:
 				step = -k.area * float64(b.Outside-a.Outside)
 				if c.Sliding != NotSliding && (c.Top == AtHanger || i < reach) {
-					step += float64(c.Sliding) * float64(m.seals[k.index].Friction)
+					step += float64(m.sealFriction(c, k.index))
 				}
 			case holdMark:
 				step = -k.area * float64(b.Outside-a.Outside)

@@ -152,6 +152,9 @@ type spanLength struct {
 	causes  totals  // of that, weight, pull and drag left out; buckling as it stands
 	buckled float64 // by buckling, as it stands
 	length  float64 // all told
+	change  totals  // of that since landing, by cause
+	weighed float64 // what weight, pull and drag have changed
+	held    float64 // what the force that holds it has
 	lost    bool
 }
 

@@ -49,9 +49,9 @@ func (m *MadeUp) between(i int) bool {
 func (m *MadeUp) rateNode(l *Loading, n *Node) error {
 	yield := 1.0
 	load := tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}
-	if m.derating != nil && n.Temperature.Kelvin() != 0 {
+	if d := m.deratings[n.Section]; d != nil && n.Temperature.Kelvin() != 0 {
 		var err error
-		if yield, err = m.derating.Factor(n.Temperature); err != nil {
+		if yield, err = d.Factor(n.Temperature); err != nil {
 			return fmt.Errorf("movement: at %s: %w", n.MD.Rounded(6), err)
 		}
 	}

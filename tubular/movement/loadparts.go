@@ -66,8 +66,11 @@ func (m *MadeUp) account(g *segment, sp *span, x, landed *spanLength) {
 	g.change.ballooning += d.ballooning
 	g.change.thermal += d.thermal
 	g.change.friction += d.friction
-	g.squeezed += x.buckled - landed.buckled
-	g.weighed += x.rest - landed.rest - d.piston - d.ballooning - d.thermal - d.friction
+	d.buckling = x.buckled - landed.buckled
+	weighed := x.rest - landed.rest - d.piston - d.ballooning - d.thermal - d.friction
+	x.change, x.weighed, x.held = d, weighed, sp.compliance*g.force
+	g.squeezed += d.buckling
+	g.weighed += weighed
 	g.compliance += sp.compliance
 }
 

@@ -21,6 +21,9 @@ type Section struct {
 	Connection tubular.Connection `json:"connection"`
 	// Wear is wall that the ratings leave out; weight and stiffness keep it.
 	Wear tubular.Allowance `json:"wear"`
+	// Derating of the section's yield strength where temperatures are given; nil:
+	// that of the assembly.
+	Derating *tubular.Derating `json:"derating"`
 }
 
 // connection is what is known of the section's connections.

@@ -54,7 +54,7 @@ func (m *MadeUp) addStep(t *Terms, c *Conditions, k *mark, a, b *Node) {
 	case sealMark, holdMark:
 		t.Rings -= unit.Force(float64(b.Outside)*(k.area-ao) - float64(a.Outside)*(k.area-ao))
 		if k.kind == sealMark {
-			t.Seals += unit.Force(float64(c.Sliding)) * m.seals[k.index].Friction
+			t.Seals += m.sealFriction(c, k.index)
 		}
 	case plugMark:
 		t.Plugs += unit.Force(float64(a.Inside-b.Inside) * ai)

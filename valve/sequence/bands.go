@@ -83,7 +83,7 @@ func uncertainties(p *Plan) []uncertain {
 		}
 	}
 	if p.String != nil {
-		add(of("string.drag", "drag", &p.String.Drag))
+		all = append(all, p.String.uncertain()...)
 	}
 	p.Begin.stated(func(path, name string, s *Stated) {
 		if s != nil {
@@ -139,9 +139,14 @@ type Choice struct {
 }
 
 // At is the plan with the tolerances of some quantities taken away: each has just
-// the chosen value. Paths that the plan doesn't have are an error.
+// the chosen value. Paths that the plan doesn't have are an error. Of a plan with an
+// assembly it is the one that follows from it.
 func (p *Plan) At(choices []Choice) (*Plan, error) {
-	q := p.Clone().modelled()
+	q, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
+	q = q.modelled()
 	byPath := map[string]uncertain{}
 	for _, u := range uncertainties(q) {
 		byPath[u.path] = u

@@ -25,9 +25,9 @@ type Options struct {
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int
-	// Rest asks for windows in which not only their own step is proved but all steps
+	// Ahead asks for windows in which not only their own step is proved but all steps
 	// that follow as well.
-	Rest bool
+	Ahead bool
 }
 
 // Part is a part of a programme.
@@ -61,17 +61,21 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := p.kinds(); err != nil {
+	made, err := p.lower(pipes)
+	if err != nil {
 		return nil, err
 	}
-	if err := p.branches(); err != nil {
+	if err := made.kinds(); err != nil {
+		return nil, p.follows(err)
+	}
+	if err := made.branches(); err != nil {
 		return nil, err
 	}
-	p = p.Expanded()
-	if err := p.validate(pipes); err != nil {
-		return nil, err
+	made = made.Expanded()
+	if err := made.validate(pipes); err != nil {
+		return nil, p.follows(err)
 	}
-	c, err := compile(p, pipes)
+	c, err := compile(made, pipes)
 	if err != nil {
 		return nil, err
 	}

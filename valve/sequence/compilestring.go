@@ -3,6 +3,7 @@ package sequence
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
@@ -24,9 +25,31 @@ func (s *String) seals() []Seal {
 	return []Seal{{Name: "seals", Depth: s.Sections[len(s.Sections)-1].Bottom, Bore: s.Bore, Up: s.Up, Down: s.Down}}
 }
 
+// place is a place at which a device takes hold of the string.
+type place struct {
+	Name  string // of the first device there that does
+	Depth unit.Length
+}
+
+// places are those of a plan, in the order of its devices.
+func (p *Plan) places() []place {
+	var all []place
+	for _, d := range p.Devices {
+		for _, a := range d.Actions {
+			if a.Holds && !slices.ContainsFunc(all, func(x place) bool { return x.Depth == d.Depth }) {
+				all = append(all, place{d.Name, d.Depth})
+			}
+		}
+	}
+	return all
+}
+
 // connection is what the joints of a section bear by the catalogue, where it has
 // them and the plan doesn't say.
 func (s Section) connection(all catalogue.Catalogue) tubular.Connection {
+	if c := s.Connection; c != nil {
+		return tubular.Connection(*c)
+	}
 	if s.Joint != 0 || s.Pipe.Bore != 0 || s.Pipe.Yield != 0 {
 		return tubular.Connection{}
 	}
@@ -49,29 +72,37 @@ func (c *compiler) string() {
 	}
 	r := &stringload.Room{Network: c.Network, Temperatures: c.Network.Temperatures, Inside: c.by.compartment[p.Inside],
 		Drag: c.forms["string.drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
-		Places: map[int]int{}, Block: float64(p.Block)}
-	a := movement.Assembly{Path: c.path, Hanger: p.Hanger, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design()}
+		Places: map[int]int{}, Frees: map[int]int{}, Block: float64(p.Block)}
+	a := movement.Assembly{Path: c.path, Hanger: p.Hanger, HangerSeal: p.HangerSeal, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design(),
+		Derating: p.Derating.tubular()}
 	for i, x := range p.Sections {
 		pipe, err := x.Pipe.find(c.pipes)
 		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
-		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes)})
+		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes),
+			Wear: tubular.Allowance(x.Wear), Derating: x.Derating.tubular()})
 	}
-	for _, s := range p.seals() {
+	for n, s := range p.seals() {
 		a.Seals = append(a.Seals, movement.Seal{MD: s.Depth, Bore: s.Bore, Up: s.Up, Down: s.Down})
-		r.Seals = append(r.Seals, stringload.Seal{Up: float64(s.Up), Down: float64(s.Down)})
+		r.Seals = append(r.Seals, stringload.Seal{MD: float64(s.Depth), Up: float64(s.Up), Down: float64(s.Down), Friction: c.forms[s.path(n)+".friction"]})
 	}
+	r.Hanger = float64(p.Hanger)
+	c.rubs(r, a.Sections)
 	held := map[unit.Length]int{}
+	for place, x := range c.plan.places() {
+		held[x.Depth] = place
+		a.Holds = append(a.Holds, movement.Hold{MD: x.Depth})
+	}
 	for _, d := range c.plan.Devices {
 		for _, x := range d.Actions {
+			place, there := held[d.Depth]
 			if x.Holds {
-				place, ok := held[d.Depth]
-				if !ok {
-					place = len(a.Holds)
-					held[d.Depth] = place
-					a.Holds = append(a.Holds, movement.Hold{MD: d.Depth})
-				}
 				for _, i := range c.members(d.Name + ": " + x.Name) {
 					r.Places[i] = place
+				}
+			}
+			if x.Releases && there {
+				for _, i := range c.members(d.Name + ": " + x.Name) {
+					r.Frees[i] = place
 				}
 			}
 			if x.Axial {
@@ -79,6 +110,7 @@ func (c *compiler) string() {
 			}
 		}
 	}
+	r.Joints = len(a.Joints)
 	up, err := a.MakeUp()
 	c.check("string", err)
 	if err != nil {

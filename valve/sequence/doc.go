@@ -50,14 +50,19 @@
 // pressures are straight. What falls due at the same pressure may come in either
 // order. The actions of one device must come in the order of Step.Expect, each as
 // often as it stands there; the order across devices doesn't count. A test is held
-// where its differential is furthest in the direction of its band, a balance at the
+// where its differential is furthest in the direction of its band, of all places
+// where the step stands still after its start and in each choice of values: it has to
+// come into the band there, and to go beyond it nowhere. A balance is held at the
 // moment that it names.
 //
 // # Windows
 //
 // For each pressure that is held or bled to, and for each pull, Check gives all
-// intervals in which the step is proved, with all else as planned. Nothing is
-// assumed of how failing depends on the pressure. Compartments that are brought to
+// intervals in which the step is proved, with all else as planned; with
+// Options.Ahead those in which all steps that follow are proved as well. Nothing is
+// assumed of how failing depends on the pressure. An interval is proved from end to
+// end; where the search has spent its budget, what is left counts as outside, and the
+// edge says that it can't be walked. Compartments that are brought to
 // the same pressure in the same ramp are varied together. Where a step before fails
 // with some choices of values, the windows after it are those of the choices that did
 // what was intended so far.

@@ -8,6 +8,7 @@ import (
 // Holding is the packer's holding envelope and what it is held against: the
 // pressure below minus above, and the string's pull.
 type Holding struct {
+	Note     string         `json:"note"`
 	Below    string         `json:"below"` // compartments
 	Above    string         `json:"above"`
 	Depth    unit.Length    `json:"depth"`

@@ -14,6 +14,7 @@ type Plan struct {
 	Well         Well          `json:"well"`
 	Fluids       []Fluid       `json:"fluids"`
 	Formations   []Formation   `json:"formations"`
+	Assembly     *Assembly     `json:"assembly"` // what is in the hole as a tally, from which the next ones follow
 	Compartments []Compartment `json:"compartments"`
 	Ports        []Port        `json:"ports"`
 	Devices      []Device      `json:"devices"`
@@ -93,6 +94,7 @@ type Inflow struct {
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
 	Name      string                   `json:"name"`
+	Note      string                   `json:"note"`
 	Top       unit.Length              `json:"top"`
 	Bottom    unit.Length              `json:"bottom"`
 	Fluid     string                   `json:"fluid"`     // one fluid all the way, or
@@ -112,6 +114,7 @@ type Layer struct {
 // Port joins two compartments at a measured depth while it is open.
 type Port struct {
 	Name  string      `json:"name"`
+	Note  string      `json:"note"`
 	Joins []string    `json:"joins"` // two compartments
 	Depth unit.Length `json:"depth"`
 	Open  bool        `json:"open"` // at the start
@@ -120,6 +123,7 @@ type Port struct {
 // Device is something that pressure or pull moves.
 type Device struct {
 	Name  string      `json:"name"`
+	Note  string      `json:"note"`
 	Depth unit.Length `json:"depth"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth error"`
@@ -187,6 +191,7 @@ type Pipe struct {
 
 // String is the completion string, from its hanger down to its lower end.
 type String struct {
+	Note     string                `json:"note"`
 	Inside   string                `json:"inside"` // the compartment in it
 	Around   []string              `json:"around"` // the compartments around it, from the hanger down
 	Below    string                `json:"below"`  // the compartment under its lower end
@@ -198,10 +203,24 @@ type String struct {
 	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
 	Seals    []Seal                `json:"seals"`     // seals wherever they are, in place of the three above
 	Block    unit.Force            `json:"block"`     // what the weight indicator shows with no string
-	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string
+	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string, or
+	Friction []Friction            `json:"friction"`  // friction factors, from which the drag follows along the path
 	Top      TopOfString           `json:"top"`       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig"`       // greatest reading of the weight indicator; not checked where left out
+	// HangerSeal is the diameter of the hanger's seal in the wellhead: annulus
+	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
+	HangerSeal unit.Length `json:"hanger seal"`
+	Derating   *Derating   `json:"derating"` // of the yield strength with temperature; none where left out
+	// Tools are stiff tools that are to pass through the string: the longest of their
+	// diameter that does is told of every step.
+	Tools []Tool `json:"tools"`
+}
+
+// Tool is a stiff tool that is run through the string.
+type Tool struct {
+	Name     string      `json:"name"`
+	Diameter unit.Length `json:"diameter"`
 }
 
 // Seal is a stack of seals in a bore.
@@ -211,6 +230,8 @@ type Seal struct {
 	Bore  unit.Length `json:"bore"`  // diameter
 	Up    unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
 	Down  unit.Length `json:"down"`  // how far down before it shoulders
+	// Friction is what it takes to slide, either way, while the string is on the hook.
+	Friction unit.Band[unit.Force] `json:"friction"`
 }
 
 // TopOfString says whether pressure in the string lifts its top while it hangs on
@@ -229,12 +250,43 @@ type Section struct {
 	Bottom unit.Length `json:"bottom"` // measured depth
 	Hole   unit.Length `json:"hole"`   // diameter of the casing around it
 	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+	// Connection is what its connections bear in every way, in place of Joint.
+	Connection *Connection `json:"connection"`
+	Wear       Wear        `json:"wear"`
+	Derating   *Derating   `json:"derating"` // that of the string where left out
+}
+
+// Connection is what the connections of a section bear. What is left out isn't
+// known and isn't checked: the programme says so.
+type Connection struct {
+	Name        string        `json:"name"`
+	Tension     unit.Force    `json:"tension"`
+	Compression unit.Force    `json:"compression"`
+	Inside      unit.Pressure `json:"internal pressure"` // that it holds, inside over outside
+	Outside     unit.Pressure `json:"external pressure"`
+	Triaxial    float64       `json:"triaxial"` // share of the body's yield strength that von Mises stress may reach
+	Source      string        `json:"source"`
+}
+
+// Wear is wall that is counted as lost to wear and corrosion: the limits leave it
+// out, weight and stiffness keep it.
+type Wear struct {
+	Inside  unit.Length `json:"inside"`
+	Outside unit.Length `json:"outside"`
+}
+
+// Derating is the yield strength that steel loses when it is hot. The zero value is
+// what is in use for carbon steel: see tubular.UsualDerating.
+type Derating struct {
+	From unit.Temperature `json:"from"` // where it begins
+	Rate unit.Expansivity `json:"rate"` // share of the yield strength per degree
 }
 
 // Rating is a differential that must not be passed, at a depth or all along
 // two compartments.
 type Rating struct {
 	Name       string                   `json:"name"`
+	Note       string                   `json:"note"`
 	Pipe       *Pipe                    `json:"pipe"` // its ratings in place of burst and collapse
 	Inside     string                   `json:"inside"`
 	Outside    string                   `json:"outside"`    // compartment, or
@@ -249,6 +301,7 @@ type Rating struct {
 // Barrier is something that stands between a formation and surface.
 type Barrier struct {
 	Name      string `json:"name"`
+	Note      string `json:"note"`
 	Formation string `json:"formation"` // between this formation and surface
 	Port      string `json:"port"`      // stands while this port is shut, or
 	Action    string `json:"action"`    // once this action ("device: action") has happened,
@@ -269,4 +322,6 @@ type Rules struct {
 	// show, wherever a pressure above nothing is applied: one error in the whole
 	// programme.
 	Gauge unit.Band[unit.Pressure] `json:"gauge"`
+
+	Rise unit.Pressure `json:"rise"` // by how much surface pressures are changed in a minute, for the reader
 }

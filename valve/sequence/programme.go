@@ -79,15 +79,19 @@ type StepResult struct {
 	Tests     []TestResult    `json:"tests,omitempty"`
 	Barriers  []BarrierResult `json:"barriers"`
 	Volumes   []Volume        `json:"volumes,omitempty"`
+	Rises     []Rise          `json:"rises,omitempty"` // where the plan says how fast pressures are changed
 	Zones     []ZoneRate      `json:"zones,omitempty"`
 	Windows   []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
 	Partings  []Parting       `json:"partings,omitempty"`
-	Ports     []PortState     `json:"ports"`               // at the end
-	Unknown   []string        `json:"unknown"`             // devices whose state isn't certain at the end
+	Forces    []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
+	Passage   []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
+	SetDown   *SetDown        `json:"set down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
+	Ports     []PortState     `json:"ports"`              // at the end
+	Unknown   []string        `json:"unknown"`            // devices whose state isn't certain at the end
+	OK        bool            `json:"ok"`
+	Follows   string          `json:"follows,omitempty"`   // the step that failed before: what this one shows depends on it
 	Otherwise *Branch         `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
 	BranchOf  string          `json:"branch of,omitempty"` // the step whose branch this is a part of
-	OK        bool            `json:"ok"`
-	Follows   string          `json:"follows,omitempty"` // the step that failed before: what this one shows depends on it
 }
 
 // Point is the well where a step stands still.

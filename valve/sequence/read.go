@@ -3,6 +3,7 @@ package sequence
 import (
 	"encoding/json"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/internal/strictjson"
 )
 
@@ -25,8 +26,12 @@ func Read(data []byte) (*Plan, error) {
 		if err != nil {
 			return nil, err
 		}
-		if err := c.unstated(func(i int) bool { return given[p.Compartments[i].Name] }, "compartments: trapped"); err != nil {
-			return nil, err
+		stated := func(i int) bool {
+			k := &c.plan.Compartments[i]
+			return given[k.Name] || k.Trapped != unit.Band[unit.Pressure]{} // the latter by its tally
+		}
+		if err := c.unstated(stated, "compartments: trapped"); err != nil {
+			return nil, p.follows(err)
 		}
 	}
 	return p, nil

@@ -51,11 +51,16 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Ports = append(r.Ports, PortState{p.Name, end.State.Open[n]})
 	}
 	r.Volumes = k.volumes(i)
+	r.Rises = k.rises(i)
 	k.triggers(i, r)
 	k.ratings(i, r)
 	k.holdings(i, r)
 	k.balances(i, r)
 	k.partings(i, r)
+	k.forces(i, r)
+	if err := k.passages(i, r); err != nil {
+		return nil, err
+	}
 	k.unknown(i, r)
 	return r, k.zoneRates(i, r)
 }

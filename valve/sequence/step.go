@@ -16,6 +16,7 @@ type Step struct {
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps"`
+	Rise  unit.Pressure              `json:"rise"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	Squeeze map[string]unit.Pressure `json:"squeeze"`

@@ -65,6 +65,9 @@ func (v *validation) string() {
 			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
 		}
 		v.forceOrNone(path+".joint", x.Joint)
+		if err == nil {
+			v.section(path, x, pipe)
+		}
 		top = x.Bottom
 	}
 	v.within("string.sections: lower end", top, s.Inside)
@@ -77,11 +80,19 @@ func (v *validation) string() {
 		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
 	v.force(`string."lock down"`, s.LockDown)
+	if s.HangerSeal != 0 {
+		if pipe, err := s.Sections[0].Pipe.find(v.pipes); err == nil && !(s.HangerSeal >= pipe.OD) {
+			v.fault(`string."hanger seal"`, "is %v; it must be at least the pipe's %v, or left out", s.HangerSeal, pipe.OD)
+		}
+	}
+	v.derating("string.derating", s.Derating)
 	v.forceOrNone("string.rig", s.Rig)
 	v.force("string.block", s.Block)
 	v.faultIf("string.drag", s.Drag.Validate())
 	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
 	v.force("string.drag", s.Drag.Greatest)
+	v.friction(s, top)
+	v.tools(s)
 	v.around(s, top)
 }
 
@@ -106,6 +117,9 @@ func (v *validation) seals(s *String) {
 		v.positive(path+".bore", x.Bore, float64(x.Bore))
 		v.positive(path+".up", x.Up, float64(x.Up))
 		v.notNegative(path+".down", x.Down, float64(x.Down))
+		v.faultIf(path+".friction", x.Friction.Validate())
+		v.notNegative(path+".friction", x.Friction.Least, float64(x.Friction.Least))
+		v.force(path+".friction", x.Friction.Greatest)
 		if !(x.Depth > s.Hanger && x.Depth <= last.Bottom) {
 			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.Depth, s.Hanger, last.Bottom)
 		}

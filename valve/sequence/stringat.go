@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
@@ -26,15 +27,21 @@ type StringAt struct {
 	Effective unit.Force `json:"effective"` // there
 	// Packer is the load that what holds the string carries, up positive: the
 	// effective force above it less that below, with the pressures on its ring.
-	Packer  unit.Force    `json:"packer"`
-	Joints  []JointAt     `json:"joints,omitempty"`
-	Seals   []SealAt      `json:"seals"`
-	Lift    unit.Force    `json:"lift"`  // upward load at the hanger, where positive
-	Usage   float64       `json:"usage"` // of the governing limit, design factor included
-	Limit   string        `json:"limit"`
-	LimitMD unit.Length   `json:"limit depth"`
-	Buckled unit.Length   `json:"buckled"` // tail included
-	Along   []StringDepth `json:"-"`
+	Packer  unit.Force  `json:"packer"`
+	Holds   []HoldAt    `json:"holds,omitempty"`
+	Joints  []JointAt   `json:"joints,omitempty"`
+	Seals   []SealAt    `json:"seals"`
+	Lift    unit.Force  `json:"lift"`  // upward load at the hanger, where positive
+	Usage   float64     `json:"usage"` // of the governing limit, design factor included
+	Limit   string      `json:"limit"`
+	LimitMD unit.Length `json:"limit depth"`
+	Buckled unit.Length `json:"buckled"` // tail included
+	// Drag is what hole and seals take of a pull, above what holds the string; negative
+	// of weight that is slacked off.
+	Drag  unit.Force    `json:"drag,omitempty"`
+	Along []StringDepth `json:"-"`
+
+	working []working.Step
 }
 
 // JointAt is what the pins of a joint feel: the effective force just above it, and
@@ -45,6 +52,17 @@ type JointAt struct {
 	Wall      unit.Force `json:"wall"`
 	Effective unit.Force `json:"effective"`
 	Parted    bool       `json:"parted,omitempty"`
+}
+
+// HoldAt is the string at a place that holds it or could.
+type HoldAt struct {
+	Name      string      `json:"name"` // of the device
+	Depth     unit.Length `json:"depth"`
+	Held      bool        `json:"held"`
+	Load      unit.Force  `json:"load"` // that the place carries, up positive; zero where it doesn't hold
+	Wall      unit.Force  `json:"wall"` // just above
+	Effective unit.Force  `json:"effective"`
+	Below     unit.Force  `json:"below"` // wall force just below
 }
 
 // SealAt is where a seal stands and what it bears.
@@ -93,20 +111,28 @@ func (k *checker) stringAt(at *stand) (*StringAt, error) {
 	}
 	s := k.plan.String
 	x := &StringAt{Free: l.Free, Hanger: l.HangerLoad, Reading: l.Reading, Lift: max(l.Lift, 0), Buckled: l.BuckledLength}
+	if l.Top != movement.AtHanger {
+		t := k.String.Up.Terms(l)
+		x.Drag = t.Drag + t.Seals
+	}
 	if l.Top == movement.AtHanger {
 		x.Reading = l.HangerLoad + s.Block
 		if s.Top == TopClosed && len(l.Nodes) > 0 {
 			x.Reading -= unit.Force(l.Nodes[0].Inside) * unit.Force(k.String.TopBore)
 		}
 	}
-	for _, h := range l.Holds {
-		if h.Held || x.Wall == 0 {
+	for n, h := range l.Holds {
+		if !x.Held && (h.Held || x.Wall == 0) {
 			x.Wall, x.Effective = h.WallAbove, h.EffectiveAbove
 		}
-		if h.Held && !h.Lost {
+		if h.Held && !h.Lost && !x.Held {
 			x.Held, x.Packer = true, h.Load
-			break
 		}
+		if h.Lost {
+			continue
+		}
+		at := k.plan.places()[n]
+		x.Holds = append(x.Holds, HoldAt{at.Name, at.Depth, h.Held, h.Load, h.WallAbove, h.EffectiveAbove, h.WallBelow})
 	}
 	n := 0
 	for _, a := range k.Network.Actions {
@@ -127,6 +153,7 @@ func (k *checker) stringAt(at *stand) (*StringAt, error) {
 		_, usage := node.Usage.Governing()
 		x.Along = append(x.Along, StringDepth{node.MD, node.True, node.Effective, usage})
 	}
+	x.working = k.stringWorking(l, x)
 	return x, nil
 }
 
@@ -164,7 +191,7 @@ func (k *checker) partings(i int, r *StepResult) {
 		if !a.Axial || !slices.Contains(step.Expect, a.Name) {
 			continue
 		}
-		f := &k.out.Judge.Felts[i][n]
+		f := k.out.Judge.FeltBy(i, n)
 		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)

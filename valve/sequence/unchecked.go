@@ -15,6 +15,9 @@ func (k *checker) unchecked() []string {
 	for _, r := range p.Ratings {
 		rated[r.Inside], rated[r.Outside] = true, true
 	}
+	if p.String != nil {
+		rated[p.String.Inside] = true // the limits of the string's own pipe do
+	}
 	for _, c := range p.Compartments {
 		if !rated[c.Name] && c.Formation == "" {
 			add("compartment %q: no rating bounds its pressure", c.Name)
@@ -68,6 +71,7 @@ func (k *checker) unchecked() []string {
 		if s.Rig == 0 {
 			add("the rig's rating isn't given")
 		}
+		s.unchecked(add)
 		if k.String != nil {
 			for _, x := range k.String.Up.NotChecked() {
 				add("string: %s", x)

@@ -77,8 +77,8 @@ func (v *validation) action(path string, d Device, a Action) {
 	}
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
-	} else if a.Holds && d.Depth != v.plan.String.Held {
-		v.fault(path+".holds", "the device stands at %v, but string.\"held at\" is %v; they must be the same", d.Depth, v.plan.String.Held)
+	} else if a.Holds {
+		v.holds(path+".holds", d)
 	}
 	if a.Bites != "" {
 		known(v, path+`."bites from"`, "action", a.Bites, d.Actions, actionName)
@@ -253,6 +253,7 @@ func (v *validation) rules() {
 		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
 	v.faultIf("rules.gauge", r.Gauge.Validate())
+	v.rise("rules.rise", r.Rise)
 	v.chamber("rules.gauge", r.Gauge.Least)
 	v.chamber("rules.gauge", r.Gauge.Greatest)
 	v.factor("rules.burst", r.Burst)

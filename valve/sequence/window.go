@@ -21,7 +21,7 @@ type Window struct {
 	Planned     Level      `json:"planned"`
 	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
 	Inside      bool       `json:"inside"`          // the planned one lies in one of them
-	Rest        bool       `json:"rest,omitempty"`  // all steps that follow are proved in them, too
+	Ahead       bool       `json:"ahead,omitempty"` // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
 	held        proof.Held
 }
@@ -58,15 +58,16 @@ func (k *checker) windows() error {
 		r := &k.programme.Steps[i]
 		r.Windows = k.held(i)
 		for n := range r.Windows {
-			r.Windows[n].Rest, r.Windows[n].held.Rest = k.options.Rest, k.options.Rest
+			r.Windows[n].Ahead, r.Windows[n].held.Ahead = k.options.Ahead, k.options.Ahead
 			all = append(all, &r.Windows[n])
 		}
 	}
 	faults := make([]error, len(all))
+	var singles proof.Singles
 	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
-		faults[n] = k.window(all[n])
+		faults[n] = k.window(all[n], &singles)
 		mutex.Lock()
 		defer mutex.Unlock()
 		done++
@@ -151,8 +152,8 @@ func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s
 }
 
 // window finds the intervals of one window: what is left of the whole range.
-func (k *checker) window(w *Window) error {
-	bad, err := k.Window(k.ctx, k.out.Before[w.held.Step], w.held)
+func (k *checker) window(w *Window, singles *proof.Singles) error {
+	bad, err := k.Window(k.ctx, k.out.Before[w.held.Step], w.held, singles)
 	if err != nil {
 		return err
 	}

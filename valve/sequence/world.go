@@ -17,8 +17,12 @@ func (p *Plan) Quantities() []Choice {
 	if p == nil {
 		return nil
 	}
+	p, err := p.Derive()
+	if err != nil {
+		return nil
+	}
 	var all []Choice
-	for _, u := range uncertainties(p.Clone().modelled()) {
+	for _, u := range uncertainties(p.modelled()) {
 		if u.least != u.greatest {
 			all = append(all, Choice{Path: u.path, Name: u.name, Value: u.text(u.nominal), Exact: u.exact(u.nominal), si: u.nominal})
 		}
@@ -35,7 +39,11 @@ func (p *Plan) Choose(text string) ([]Choice, error) {
 	if p == nil {
 		return nil, errNoPlan
 	}
-	q := p.Clone().modelled()
+	q, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
+	q = q.modelled()
 	known := uncertainties(q)
 	pairs, err := split(text, known)
 	if err != nil {

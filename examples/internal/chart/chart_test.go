@@ -3,42 +3,54 @@ package chart_test
 import (
 	"bytes"
 	"errors"
-	"image/color"
 	"io"
 	"math"
+	"regexp"
+	"strconv"
 	"testing"
 
 	"completion.example/examples/internal/chart"
+	"completion.example/examples/internal/svg"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator/golden"
 	"github.com/stretchr/testify/require"
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
 )
 
 func TestLinesAreDrawnAndNamed(t *testing.T) {
-	p := plot.New()
-	rise := plotter.XYs{{X: 0, Y: 0}, {X: 1, Y: 2}}
-	require.NoError(t, chart.Add(p,
-		chart.Line{Name: "pulled", Points: rise, Color: color.RGBA{R: 1, G: 2, B: 3, A: 255}},
-		chart.Line{Points: plotter.XYs{{X: 0, Y: 2}, {X: 1, Y: 5}}, Color: color.RGBA{R: 7, G: 8, B: 9, A: 255}, Dashes: []vg.Length{6, 3}}))
-	require.Equal(t, 5.0, p.Y.Max, "the scale takes both lines in")
+	p := &chart.Plot{Title: "pulled & set", X: chart.Scale{Name: "time"}}
+	p.Line("pulled", svg.Pen{Ink: "#010203"}, svg.XY{X: 0, Y: 0}, svg.XY{X: 1, Y: 2})
+	p.Line("", svg.Pen{Ink: "#070809", Dashes: []float64{6, 3}}, svg.XY{X: 0, Y: 2}, svg.XY{X: 1, Y: 5})
+	require.Equal(t, 5.0, p.Y.Greatest, "the scale takes both lines in")
+	p.Area("held", "#0a0b0c", svg.Pen{}, svg.XY{X: 0, Y: 0}, svg.XY{X: 1, Y: 0}, svg.XY{X: 1, Y: 1})
+	for _, shape := range []chart.Shape{chart.Cross, chart.Dot, chart.Wedge} {
+		p.Marks("", shape, "#0d0e0f", 4, svg.XY{X: 0.5, Y: 1})
+	}
+	p.Words(svg.Lettering{Halo: true}, svg.XY{X: 0.5, Y: 1}, 3, 3, "here")
 	var out bytes.Buffer
-	require.NoError(t, chart.WriteSVG(&out, p))
+	require.NoError(t, p.WriteSVG(&out))
 	golden.SVG(t, out.Bytes())
-	require.Equal(t, 1, bytes.Count(out.Bytes(), []byte("pulled")))
-	require.Equal(t, 2, bytes.Count(out.Bytes(), []byte("stroke:#010203")), "the line and its sample in the legend")
-	require.Equal(t, 1, bytes.Count(out.Bytes(), []byte("stroke:#070809")), "no name, no legend")
-	require.Contains(t, out.String(), "dasharray:6,3")
+	require.Equal(t, 1, bytes.Count(out.Bytes(), []byte(">pulled<")))
+	require.Equal(t, 2, bytes.Count(out.Bytes(), []byte(`stroke="#010203"`)), "the line and its sample in the key")
+	require.Equal(t, 1, bytes.Count(out.Bytes(), []byte(`stroke="#070809"`)), "no name, no place in the key")
+	require.Equal(t, 2, bytes.Count(out.Bytes(), []byte(`fill="#0a0b0c"`)))
+	require.Contains(t, out.String(), `dasharray="6,3"`)
+	require.Contains(t, out.String(), "pulled &amp; set")
 }
 
 func TestFaults(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		require.ErrorContains(t, chart.Add(plot.New(), chart.Line{Name: "set down", Points: plotter.XYs{{X: 0, Y: x}}}), `"set down"`)
+		p := &chart.Plot{}
+		p.Line("set down", svg.Pen{}, svg.XY{X: 0, Y: x})
+		require.ErrorContains(t, p.WriteSVG(io.Discard), `"set down"`)
 	}
-	require.ErrorIs(t, chart.WriteSVG(full{}, plot.New()), errFull)
+	require.ErrorContains(t, (&chart.Plot{Title: "void"}).WriteSVG(io.Discard), "void")
+	none := &chart.Plot{}
+	none.Line("none", svg.Pen{})
+	require.ErrorContains(t, none.WriteSVG(io.Discard), `"none" has no points`)
+	full1 := &chart.Plot{}
+	full1.Line("one", svg.Pen{Ink: svg.Ink}, svg.XY{X: 1, Y: 1})
+	require.ErrorIs(t, full1.WriteSVG(full{}), errFull)
 }
 
 var errFull = errors.New("no space left")
@@ -46,6 +58,28 @@ var errFull = errors.New("no space left")
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errFull }
+
+// Marks of a scale stand at round values, the ends in, and depths grow downwards.
+func TestScales(t *testing.T) {
+	p := &chart.Plot{Y: chart.Scale{Down: true}}
+	p.Line("", svg.Pen{Ink: svg.Ink}, svg.XY{X: -2, Y: 0}, svg.XY{X: 2, Y: 12000})
+	var out bytes.Buffer
+	require.NoError(t, p.WriteSVG(&out))
+	for _, mark := range []string{"-2", "-1", "0", "1", "2", "2000", "4000", "12000"} {
+		require.Contains(t, out.String(), ">"+mark+"<")
+	}
+	at := func(mark string) (y float64) {
+		m := regexp.MustCompile(` y="([0-9.]+)"[^>]*>` + mark + `<`).FindStringSubmatch(out.String())
+		require.NotNil(t, m, mark)
+		y, err := strconv.ParseFloat(m[1], 64)
+		require.NoError(t, err)
+		return y
+	}
+	require.Less(t, at("2000"), at("12000"))
+	flat := &chart.Plot{}
+	flat.Line("", svg.Pen{Ink: svg.Ink}, svg.XY{X: 3, Y: 0}, svg.XY{X: 3, Y: 0})
+	require.NoError(t, flat.WriteSVG(io.Discard), "a scale without a span is given some")
+}
 
 func TestCurvesAreInTheReadersUnits(t *testing.T) {
 	c := chart.Curves{Title: "pressure down the well", X: chart.Axis{Name: "pressure"}, Y: chart.Axis{Name: "depth", For: display.Depth}, Downwards: true,

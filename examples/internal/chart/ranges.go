@@ -1,16 +1,10 @@
 package chart
 
 import (
-	"fmt"
-	"image/color"
 	"io"
-	"math"
 
+	"completion.example/examples/internal/svg"
 	"completion.example/hydrostatics/unit/display"
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
 )
 
 // Ranges draws ranges of one quantity under each other on one scale: what acts
@@ -35,56 +29,37 @@ const rangeHalf = 0.28 // of the room of a row
 
 // WriteSVG draws the picture in the units of s.
 func (r Ranges) WriteSVG(w io.Writer, s display.System) error {
-	p := plot.New()
-	p.Title.Text, p.Title.Padding = r.Title, vg.Points(6)
-	p.BackgroundColor = color.White
+	p := &Plot{Title: r.Title, X: Scale{Name: r.Scale.Name}, Y: Scale{NoGrid: true, Down: true, Names: []string{}}}
 	if len(r.Rows) > 0 {
-		p.X.Label.Text = labelled(s, r.Scale, r.Rows[0].From)
+		p.X.Name = named(s, r.Scale, r.Rows[0].From)
 	}
-	p.X.Tick.Marker = Plain{}
-	grid := plotter.NewGrid()
-	grid.Horizontal.Color = nil
-	p.Add(grid)
-	var names []string
-	low, high := math.Inf(1), math.Inf(-1)
 	for i, row := range r.Rows {
-		names = append([]string{row.Name}, names...)
-		from, to := in(s, row.From, r.Scale.For), in(s, row.To, r.Scale.For)
-		low, high = math.Min(low, math.Min(from, to)), math.Max(high, math.Max(from, to))
-		if err := r.bar(p, float64(len(r.Rows)-1-i), from, to, row); err != nil {
-			return err
+		p.Y.Names = append(p.Y.Names, row.Name)
+		y, from, to := float64(i), in(s, row.From, r.Scale.For), in(s, row.To, r.Scale.For)
+		if from == to {
+			p.Line("", svg.Pen{Ink: svg.Blue, Width: 3}, svg.XY{X: from, Y: y - rangeHalf}, svg.XY{X: from, Y: y + rangeHalf})
+			continue
 		}
+		fill, outline := svg.Tint, svg.Pen{Ink: svg.Blue}
+		if row.Permitted {
+			fill, outline.Dashes = svg.Pale, []float64{5, 3}
+		}
+		p.area(row.Name, fill, outline, svg.XY{X: from, Y: y - rangeHalf}, svg.XY{X: to, Y: y + rangeHalf})
 	}
+	top, bottom := -0.6, float64(len(r.Rows))-0.4
 	if r.Here != nil {
 		x := in(s, r.Here, r.Scale.For)
-		low, high = math.Min(low, x), math.Max(high, x)
-		if err := Add(p, Line{Name: r.Named, Points: plotter.XYs{{X: x, Y: -0.6}, {X: x, Y: float64(len(r.Rows)) - 0.4}}, Color: inks[1].color, Dashes: inks[1].dashes}); err != nil {
-			return err
-		}
-		p.Legend.Top, p.Legend.Padding = true, vg.Points(3)
+		p.Line(r.Named, PenOf(1), svg.XY{X: x, Y: top}, svg.XY{X: x, Y: bottom})
 	}
-	p.NominalY(names...)
-	room := 0.04 * (high - low)
-	p.X.Min, p.X.Max = fromNought(low-room, high+room), high+room
-	p.Y.Min, p.Y.Max = -0.6, float64(len(r.Rows))
-	return WriteSVG(w, p)
+	p.X.Room(0.04)
+	p.X.fromNought()
+	p.Y.Least, p.Y.Greatest = top, bottom
+	return p.WriteSVG(w)
 }
 
-func (r Ranges) bar(p *plot.Plot, y, from, to float64, row Range) error {
-	ink := inks[0].color
-	if from == to {
-		return Add(p, Line{Points: plotter.XYs{{X: from, Y: y - rangeHalf}, {X: from, Y: y + rangeHalf}}, Color: ink})
-	}
-	box, err := plotter.NewPolygon(plotter.XYs{{X: from, Y: y - rangeHalf}, {X: to, Y: y - rangeHalf}, {X: to, Y: y + rangeHalf}, {X: from, Y: y + rangeHalf}})
-	if err != nil {
-		return fmt.Errorf("chart: %s: %w", row.Name, err)
-	}
-	box.LineStyle = draw.LineStyle{Color: ink, Width: vg.Points(1)}
-	box.Color = color.RGBA{R: 0x9a, G: 0xb4, B: 0xc6, A: 0xff}
-	if row.Permitted {
-		box.Color = color.RGBA{R: 0xf4, G: 0xf6, B: 0xee, A: 0xff}
-		box.LineStyle.Dashes = []vg.Length{4, 2}
-	}
-	p.Add(box)
-	return nil
+// area draws a box that isn't in the key; its name is for faults.
+func (p *Plot) area(name, fill string, outline svg.Pen, a, b svg.XY) {
+	key := p.key
+	p.Area(name, fill, outline, a, svg.XY{X: b.X, Y: a.Y}, b, svg.XY{X: a.X, Y: b.Y})
+	p.key = key
 }

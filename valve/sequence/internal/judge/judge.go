@@ -54,7 +54,7 @@ type Judge struct {
 	Limits  *Limits
 	Network *well.Network
 	Margins map[Key]*Margin
-	Felts   [][]Felt // by step and action
+	Forces  map[ForceKey]*Extreme
 	// Stands, where not nil, is shown where each step stands still.
 	Stands func(w *walk.World, p walk.Place, number int) error
 	// Load, where not nil, holds the string against its limits.
@@ -64,6 +64,7 @@ type Judge struct {
 	// Quiet keeps no margins but those that are passed.
 	Quiet bool
 
+	felts   [][]Felt // by step and action, made where they are asked for
 	list    []limit
 	spreads map[spreadKey]*spread
 	broken  int
@@ -79,10 +80,16 @@ func New(n *well.Network, l *Limits, stringTies []int) (*Judge, [][]int) {
 		ties = append(ties, stringTies)
 	}
 	j.list = list
-	for range l.Steps {
-		j.Felts = append(j.Felts, make([]Felt, len(n.Actions)))
-	}
+	j.felts = make([][]Felt, len(l.Steps))
 	return j, ties
+}
+
+// FeltBy is what is kept of what an action feels in a step.
+func (j *Judge) FeltBy(step, action int) *Felt {
+	if j.felts[step] == nil {
+		j.felts[step] = make([]Felt, len(j.Network.Actions))
+	}
+	return &j.felts[step][action]
 }
 
 // Broken is how many limits may be passed.

@@ -139,7 +139,7 @@ func TestWindowByHand(t *testing.T) {
 	p := shutters(200*kPa, 60*kPa, [2]float64{90 * kPa, 110 * kPa}, [2]float64{60 * kPa, 80 * kPa})
 	out := prove(t, p)
 	bad, err := p.Window(context.Background(), out.Before[0], Held{Step: 0, Least: 0, Greatest: 500 * kPa, Planned: 200 * kPa, Fine: 10,
-		Set: func(s *walk.Step, to affine.Form) { s.Ramps = [][]walk.Move{{{Compartment: 0, To: to}}} }})
+		Set: func(s *walk.Step, to affine.Form) { s.Ramps = [][]walk.Move{{{Compartment: 0, To: to}}} }}, new(Singles))
 	require.NoError(t, err)
 	slices.SortFunc(bad, func(a, b Bad) int { return cmp.Compare(a.Least, b.Least) })
 	edge := 0.0

@@ -19,7 +19,7 @@ type Held struct {
 	Least, Greatest float64
 	Planned         float64
 	Fine            float64 // what is narrower isn't parted further
-	Rest            bool    // the steps that follow have to keep their limits, too
+	Ahead           bool    // the steps that follow have to keep their limits, too
 }
 
 // Bad is a range of a held quantity in which a limit is passed, or isn't known to be
@@ -32,71 +32,87 @@ type Bad struct {
 // Window finds where a held quantity fails, with all else as planned: it becomes a
 // symbol, and the parts of the box in which a limit of its step is passed are seen
 // from its axis. Nothing is assumed of how failing depends on it. Parts that are
-// only enclosed are walked again in themselves, until they are narrow.
-func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held) ([]Bad, error) {
-	w := window{Problem: p, ctx: ctx, held: h, before: before}
-	w.network = *p.Network
-	w.symbol = len(p.Network.Symbols)
-	w.network.Symbols = append(slices.Clone(p.Network.Symbols), well.Symbol{})
-	// The widest first: what is left when the work is at its end is narrow.
-	work := [][2]float64{{h.Least, h.Greatest}}
+// only enclosed are held against single choices of all else first, and what those
+// don't show to fail is walked again in itself, until it is narrow.
+func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held, known *Singles) ([]Bad, error) {
+	w := window{Problem: p, ctx: ctx, held: h, symbol: len(p.Network.Symbols), singles: known, lines: map[string]*axis{}}
+	w.all = w.wholeBox(before)
+	if err := w.alongLine(p.Nominal(), span{h.Least, h.Greatest}); err != nil {
+		return nil, err
+	}
+	work := []span{{h.Least, h.Greatest}}
 	for len(work) > 0 {
+		// The widest first: what is left when the work is at its end is narrow.
 		n := 0
 		for i, x := range work {
-			if x[1]-x[0] > work[n][1]-work[n][0] {
+			if x.width() > work[n].width() {
 				n = i
 			}
 		}
 		x := work[n]
 		work = slices.Delete(work, n, n+1)
-		if w.covered(x) {
+		if left := w.uncovered(x); len(left) != 1 || left[0] != x {
+			work = append(work, left...)
 			continue
 		}
 		if w.walks >= mostWalks || w.events >= mostEvents {
-			w.bad = append(w.bad, Bad{x[0], x[1], nil})
+			w.bad = append(w.bad, Bad{x.least, x.greatest, nil})
 			continue
 		}
-		again, err := w.between(x[0], x[1])
+		again, err := w.look(x)
 		if err != nil {
 			return nil, err
 		}
-		for _, y := range join(again) {
-			mid := y[0] + (y[1]-y[0])/2
-			work = append(work, [2]float64{y[0], mid}, [2]float64{mid, y[1]})
+		for _, y := range again {
+			mid := y.least + y.width()/2
+			work = append(work, span{y.least, mid}, span{mid, y.greatest})
 		}
 	}
+	w.name()
 	return w.bad, nil
 }
 
-// covered tells whether a range fails for another reason already.
-func (w *window) covered(x [2]float64) bool {
-	for _, bad := range w.bad {
-		if bad.Least <= x[0] && x[1] <= bad.Greatest {
-			return true
+// name gives a narrow range that can't be walked the limit of a range beside it.
+func (w *window) name() {
+	for i := range w.bad {
+		x := &w.bad[i]
+		if x.Margin != nil || x.Greatest-x.Least > 2*w.held.Fine {
+			continue
+		}
+		for _, y := range w.bad {
+			if y.Margin != nil && y.Least <= x.Greatest+w.held.Fine && x.Least-w.held.Fine <= y.Greatest {
+				x.Margin = y.Margin
+				break
+			}
 		}
 	}
-	return false
 }
 
 type window struct {
 	*Problem
 	ctx     context.Context
 	held    Held
-	before  []*walk.World
-	network well.Network
 	symbol  int
+	all     *axis
+	singles *Singles
+	lines   map[string]*axis // by choice of all else
 	bad     []Bad
 	walks   int
+	vain    int // lines, one after the other, that have shown nothing
 	events  int
 }
 
-// What bounds the work on one window: walks, and places of them.
+// What bounds the work on one window: walks, places of them, and choices of all
+// else that are looked along.
 const (
 	mostWalks  = 3000
-	mostEvents = 20000
+	mostEvents = 40000
+	mostLines  = 40
+	mostTried  = 3  // in one range
+	mostVain   = 12 // one after the other that show nothing
 )
 
-// budget is how many places one of them may take: where there are more orders than
+// budget is how many places one walk may take: where there are more orders than
 // that, the range is parted first, and the sooner the wider it is.
 func (h *Held) budget(width float64) int {
 	switch whole := h.Greatest - h.Least; {
@@ -108,95 +124,150 @@ func (h *Held) budget(width float64) int {
 	return 600
 }
 
-// between walks a range once. What comes back is to be looked at again.
-func (w *window) between(a, b float64) (again [][2]float64, err error) {
-	middle, half := a+(b-a)/2, (b-a)/2
-	w.walks++
-	form := affine.Form{C: middle, T: []affine.Term{{Symbol: w.symbol, C: half}}}
-	if half == 0 {
-		form.T = nil
+// look walks a range in all choices. What comes back is to be parted and looked at
+// again.
+func (w *window) look(x span) ([]span, error) {
+	certain, unsure, err := w.walk(w.all, x)
+	if err != nil {
+		return nil, err
 	}
-	q := *w.Problem
-	q.Network = &w.network
-	q.Steps = slices.Clone(w.Steps)
-	step := q.Steps[w.held.Step]
-	w.held.Set(&step, form)
-	q.Steps[w.held.Step] = step
-	if q.String != nil {
-		room := *q.String
-		room.Network = q.Network
-		q.String = &room
-	}
-	q.Network.Symbols[w.symbol] = well.Symbol{Middle: middle, Half: half}
-	var begin []*walk.World
-	for _, x := range w.before {
-		y := x.Clone()
-		y.State.Network = q.Network
-		planned := 0.0
-		if half > 0 {
-			planned = min(max((w.held.Planned-middle)/half, -1), 1)
+	w.bad = append(w.bad, certain...)
+	tried := 0
+	for _, u := range unsure {
+		for _, e := range u.choices(w.symbol) {
+			if tried == mostTried || w.vain == mostVain || len(w.uncovered(u.span)) == 0 {
+				break
+			}
+			tried++
+			known := len(w.bad)
+			if err := w.alongLine(e, u.span); err != nil {
+				return nil, err
+			}
+			if len(w.bad) == known {
+				w.vain++
+			} else {
+				w.vain = 0
+			}
 		}
-		y.Region = x.Region.Extend(planned, -1, 1)
-		begin = append(begin, y)
 	}
-	to := w.held.Step + 1
-	if w.held.Rest {
-		to = len(q.Steps)
+	var again []span
+	for _, u := range unsure {
+		for _, y := range w.uncovered(u.span) {
+			if y.width() <= w.held.Fine {
+				w.bad = append(w.bad, Bad{y.least, y.greatest, u.margin})
+				continue
+			}
+			again = append(again, y)
+		}
 	}
-	run, err := q.Walk(w.ctx, nil, Options{Budget: w.held.budget(b - a), Quiet: true, Parts: true, From: w.held.Step, To: to, Begin: begin})
+	return join(again), nil
+}
+
+// uncovered is what is left of a range that doesn't fail for another reason already.
+func (w *window) uncovered(x span) []span {
+	left := []span{x}
+	for _, b := range w.bad {
+		var next []span
+		for _, y := range left {
+			if b.Greatest <= y.least || y.greatest <= b.Least {
+				next = append(next, y)
+				continue
+			}
+			if y.least < b.Least {
+				next = append(next, span{y.least, b.Least})
+			}
+			if b.Greatest < y.greatest {
+				next = append(next, span{b.Greatest, y.greatest})
+			}
+		}
+		left = next
+	}
+	return left
+}
+
+// unsure is a range in which a limit may be passed.
+type unsure struct {
+	span
+	margin *judge.Margin // nil: it can't be walked
+	part   judge.Part
+}
+
+// choices are some of all else with which the limit may be passed.
+func (u *unsure) choices(symbol int) [][]float64 {
+	if u.margin == nil {
+		return nil
+	}
+	var all [][]float64
+	if _, at := u.part.Region.Least(u.part.By); at != nil && len(u.part.By.T) > 0 {
+		all = append(all, at[:symbol])
+	}
+	for _, at := range u.part.Region.Points() {
+		if len(all) == 2 {
+			break
+		}
+		all = append(all, at[:symbol])
+	}
+	return all
+}
+
+// walk walks a range once on an axis.
+func (w *window) walk(c *axis, x span) (certain []Bad, again []unsure, err error) {
+	w.walks++
+	form := affine.Form{C: x.least + x.width()/2, T: []affine.Term{{Symbol: w.symbol, C: x.width() / 2}}}
+	run, err := c.walk(w, x, form)
 	w.events += run.Events
 	if w.ctx != nil && w.ctx.Err() != nil {
-		return nil, w.ctx.Err()
+		return nil, nil, w.ctx.Err()
 	}
 	if err != nil || run.Open != nil {
 		var unstated well.Unstated
-		if errors.As(err, &unstated) || b-a <= w.held.Fine {
-			w.bad = append(w.bad, Bad{a, b, nil})
-			return nil, nil
+		if errors.As(err, &unstated) {
+			return []Bad{{x.least, x.greatest, nil}}, nil, nil
 		}
-		return [][2]float64{{a, b}}, nil
+		return nil, []unsure{{span: x}}, nil
 	}
 	for _, m := range run.Judge.Passed() {
 		for _, part := range m.Regions {
-			w.take(&again, a, b, form, m, part)
+			all, sure := w.take(x, form, m, part)
+			if sure != nil {
+				certain = append(certain, Bad{sure.least, sure.greatest, m})
+			}
+			for _, y := range all {
+				again = append(again, unsure{y, m, part})
+			}
 		}
 	}
-	return again, nil
+	return certain, again, nil
 }
 
-// take keeps where a part of the box lies on the axis of the held quantity: for
-// certain, and, to be looked at again, where it may.
-func (w *window) take(again *[][2]float64, a, b float64, form affine.Form, m *judge.Margin, part judge.Part) {
-	low, high, ok := w.span(part.Region, part.By, form, m, 0)
-	if !ok || high < low+1e-9*(b-a) && b > a {
-		return // or only an edge of what fails for another reason
+// take is where a part of the box lies on the axis of the held quantity: where for
+// certain, and where it may.
+func (w *window) take(x span, form affine.Form, m *judge.Margin, part judge.Part) (again []span, sure *span) {
+	low, high, ok := w.bounds(part.Region, part.By, form, m, 0)
+	if !ok || high < low+1e-9*x.width() {
+		return nil, nil // or only an edge of what fails for another reason
 	}
-	low, high = max(low, a), min(high, b)
-	if part.By.R == 0 && !part.Region.Loose() && !part.Region.Wide() || high-low <= w.held.Fine {
-		w.bad = append(w.bad, Bad{low, high, m})
-		return
-	}
-	l, h := high, high // nothing is certain
-	if tight := part.Region.Tight(); tight != nil && !tight.Wide() {
-		if x, y, ok := w.span(tight, part.By, form, m, 2*part.By.R); ok && y >= x {
-			l, h = max(x, a), min(y, b)
-			w.bad = append(w.bad, Bad{l, h, m})
+	low, high = max(low, x.least), min(high, x.greatest)
+	tight := part.Region.Tight()
+	if tight != nil && !tight.Wide() {
+		if a, b, ok := w.bounds(tight, part.By, form, m, 2*part.By.R); ok && b >= a {
+			sure = &span{max(a, x.least), min(b, x.greatest)}
 		}
 	}
-	for _, edge := range [2][2]float64{{low, l}, {h, high}} {
-		switch {
-		case edge[1]-edge[0] <= 0:
-		case edge[1]-edge[0] <= w.held.Fine:
-			w.bad = append(w.bad, Bad{edge[0], edge[1], m})
-		default:
-			*again = append(*again, edge)
+	if sure == nil || sure.greatest <= sure.least {
+		return []span{{low, high}}, nil
+	}
+	for _, edge := range [2]span{{low, sure.least}, {sure.greatest, high}} {
+		if edge.width() > 0 {
+			again = append(again, edge)
 		}
 	}
+	return again, sure
 }
 
-// span is the least and the greatest of the held quantity in the part of a region
+// bounds are the least and the greatest of the held quantity in the part of a region
 // in which a margin, with more taken off, is below nought.
-func (w *window) span(r *affine.Region, by, form affine.Form, m *judge.Margin, more float64) (low, high float64, ok bool) {
+func (w *window) bounds(r *affine.Region, by, form affine.Form, m *judge.Margin, more float64) (low, high float64, ok bool) {
 	if !m.Kind.Events() && m.Kind != judge.Unwalkable {
 		if r = r.With(by.Shift(more).Times(-1).Shift(-walk.Reach)); r == nil {
 			return 0, 0, false
@@ -208,22 +279,4 @@ func (w *window) span(r *affine.Region, by, form affine.Form, m *judge.Margin, m
 func bound(r *affine.Region, f affine.Form) float64 {
 	b, _ := r.Least(f)
 	return b
-}
-
-func join(ranges [][2]float64) [][2]float64 {
-	slices.SortFunc(ranges, func(a, b [2]float64) int {
-		if a[0] < b[0] {
-			return -1
-		}
-		return 1
-	})
-	var all [][2]float64
-	for _, r := range ranges {
-		if n := len(all); n > 0 && r[0] <= all[n-1][1] {
-			all[n-1][1] = max(all[n-1][1], r[1])
-			continue
-		}
-		all = append(all, r)
-	}
-	return all
 }

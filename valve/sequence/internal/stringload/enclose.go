@@ -4,24 +4,10 @@ import (
 	"math"
 	"slices"
 
-	"completion.example/hydrostatics/unit"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/walk"
 )
-
-// onHook puts a string on the hook.
-func (r *Room) onHook(c *movement.Conditions, pull *affine.Form, at corner) {
-	if pull == nil {
-		return
-	}
-	c.Top = movement.OnHookOpen
-	if r.Closed {
-		c.Top = movement.OnHookClosed
-	}
-	c.Reading = unit.Force(pull.At(at.e))
-	c.Drag = unit.Force(r.Drag.At(at.e))
-}
 
 // Load is the string of a world at a place of the leg, at a choice of the inputs.
 func (r *Room) Load(l *movement.Loading, w *walk.World, x affine.Form, pulling *affine.Line, e []float64) error {
@@ -46,7 +32,9 @@ func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.F
 		return err
 	}
 	conditions := r.conditions(p, c.e)
-	r.onHook(&conditions, pull, c)
+	if err := r.onHook(&conditions, now, s, pull, c); err != nil {
+		return err
+	}
 	return r.Up.LoadInto(l, now, conditions)
 }
 
@@ -93,11 +81,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 		symbols[k] = true
 	}
 	if pull != nil {
-		for _, f := range []affine.Form{*pull, r.Drag} {
-			for _, t := range f.T {
-				symbols[t.Symbol] = true
-			}
-		}
+		r.hookSymbols(symbols, pull)
 	}
 	wide := make([]float64, len(mid))
 	for k := range len(r.Network.Symbols) {
@@ -120,7 +104,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	if len(symbols) > 1 {
 		// What the inputs do together, at the corners where each of what is read is
 		// least and greatest as far as it is straight, and at two more.
-		for _, e := range r.corners(symbols, forms) {
+		for _, e := range r.corners(symbols, forms[:r.judged()]) {
 			v, err := sample(corner{any: true, e: e})
 			if err != nil {
 				return nil, err

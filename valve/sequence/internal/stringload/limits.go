@@ -41,6 +41,11 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 			j.Note(w, p, judge.PullFree, 0, reading.Minus(p.Pulling.At(p.X)).Shift(1), 0)
 		}
 	}
+	for place, at := range r.forcesAt() {
+		j.Force(w, p, judge.Carried, place, forms[at])
+		j.Force(w, p, judge.Effective, place, forms[at+1])
+		j.Force(w, p, judge.Wall, place, forms[at+2])
+	}
 	if r.Envelope != nil && holds.C > 0.5 {
 		below, err := w.State.At(r.Below, r.BelowAt)
 		if err != nil {
@@ -99,6 +104,13 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 	for _, j := range l.Joints {
 		into = append(into, float64(j.Balance))
 	}
+	for _, h := range l.Holds {
+		carried := 0.0
+		if h.Held && !h.Lost {
+			carried = float64(h.Load)
+		}
+		into = append(into, carried, float64(h.EffectiveAbove), float64(h.WallAbove))
+	}
 	return into
 }
 
@@ -106,3 +118,15 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 // of the joints stand.
 func (r *Room) topAt() int    { return 5 + len(r.Seals) + 5 }
 func (r *Room) jointsAt() int { return r.topAt() + 1 }
+
+// forcesAt are where the three forces of each place stand, by place.
+func (r *Room) forcesAt() []int {
+	at := make([]int, r.holds())
+	for i := range at {
+		at[i] = r.judged() + 3*i
+	}
+	return at
+}
+
+// judged is how much of what is read is held against limits; the rest is told.
+func (r *Room) judged() int { return r.jointsAt() + r.Joints }

@@ -14,6 +14,8 @@ type Memory struct {
 	next  int
 
 	scratch movement.Loading
+	hook    movement.Loading
+	piece   float64 // of a pull that was straight
 }
 
 type remembered struct {

@@ -6,6 +6,7 @@ import (
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
+	"completion.example/tubular/drag"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/well"
@@ -19,16 +20,21 @@ type Room struct {
 	Inside       int     // compartment
 	Outside      [][]int // by part of the outside: compartments from the top down
 	Drag         affine.Form
-	Closed       bool        // the top is closed on a pull: pressure inside lifts it
-	LockDown     float64     // upward load that the hanger bears, N
-	Rig          float64     // greatest reading, N; zero: not known
-	Places       map[int]int // by action that holds: the place
+	Hole         *drag.Prepared // that the string rubs in; nil: Drag is what it takes
+	Factors      []affine.Form  // of friction, by zone of the hole
+	Hanger       float64        // measured depth
+	Closed       bool           // the top is closed on a pull: pressure inside lifts it
+	LockDown     float64        // upward load that the hanger bears, N
+	Rig          float64        // greatest reading, N; zero: not known
+	Places       map[int]int    // by action that holds: the place
 	Envelope     *packer.Envelope
 	Below, Above int // compartments of the envelope's differential, and where
 	BelowAt      int
 	AboveAt      int
 	Packer       int // the place that the envelope is of
 	Seals        []Seal
+	Joints       int         // how many
+	Frees        map[int]int // by action that releases where something holds: that place alone
 	Block        float64
 	TopBore      float64 // area of the bore at the hanger, m²
 	Memory       *Memory // loads of a walk, used again; nil: none are kept
@@ -36,8 +42,12 @@ type Room struct {
 	once []int
 }
 
-// Seal is how far a seal may move, in m.
-type Seal struct{ Up, Down float64 }
+// Seal is how far a seal may move, in m, and what it takes to slide.
+type Seal struct {
+	MD       float64
+	Up, Down float64
+	Friction affine.Form
+}
 
 // Ties are the compartments that the string feels.
 func (r *Room) Ties() []int {

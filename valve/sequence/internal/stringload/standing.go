@@ -19,6 +19,7 @@ const (
 	letGo
 	parted
 	marked // nothing was done: slips may bite from here on; place is the action
+	turned // nothing was done: from here on the hook goes the other way; place is a way
 )
 
 // standing is how the string stands: what was done to it, in which conditions, and
@@ -40,7 +41,7 @@ type standing struct {
 func (s *standing) Same(other well.StringState) bool {
 	o, ok := other.(*standing)
 	for ok && s != o {
-		if s == nil || o == nil || s.act != o.act || s.place != o.place || (s.pull == nil) != (o.pull == nil) || !s.p.same(o.p) {
+		if s == nil || o == nil || s.act != o.act || s.place != o.place || (s.pull == nil) != (o.pull == nil) || s.pull != nil && !s.pull.Same(*o.pull, 1e-3) || !s.p.same(o.p) {
 			return false
 		}
 		s, o = s.before, o.before
@@ -102,8 +103,21 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 			return before, err
 		}
 	}
+	switch s.act {
+	case marked, turned:
+		return before, nil
+	case letGo:
+		return r.Up.LetGo(before, s.place)
+	case parted:
+		return r.Up.Part(before, s.place)
+	case landed, held:
+	}
 	conditions := r.conditions(s.p, c.e)
-	r.onHook(&conditions, s.pull, c)
+	if s.act == held {
+		if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
+			return before, err
+		}
+	}
 	switch s.act {
 	case landed:
 		return r.Up.Land(conditions)
@@ -113,12 +127,9 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 			return before, nil // it takes hold of what has been left behind
 		}
 		return next, err
-	case letGo:
-		return r.Up.LetGo(before, s.place)
-	case marked:
-		return before, nil
+	case letGo, parted, marked, turned:
 	}
-	return r.Up.Part(before, s.place)
+	return before, nil
 }
 
 func abs(i int) int { return max(i, -i) }
@@ -155,12 +166,7 @@ func (r *Room) nextIn(w *walk.World, a act, place int, p *profile, x affine.Form
 	if pull != nil {
 		f := pull.At(x)
 		s.pull = &f
-		for _, t := range f.T {
-			s.symbols[t.Symbol] = true
-		}
-		for _, t := range r.Drag.T {
-			s.symbols[t.Symbol] = true
-		}
+		r.hookSymbols(s.symbols, &f)
 	}
 	p.symbols(s.symbols)
 	for _, t := range r.Network.Heat[p.temperature].T {
@@ -219,8 +225,9 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 		}
 		return r.next(w, parted, a.Joint, x, pulling)
 	}
+	only, some := r.Frees[action]
 	for place := range r.holds() {
-		if now.Holds(place) {
+		if now.Holds(place) && (!some || place == only) {
 			if err := r.next(w, letGo, place, x, pulling); err != nil {
 				return err
 			}

@@ -1,0 +1,21 @@
+package gascolumn
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+	"github.com/stretchr/testify/require"
+)
+
+func TestGasColumn(t *testing.T) {
+	golden.Check(t, Command)
+	golden.File(t, Command, "nitrogen", 0, "-gas", "nitrogen", "-surface-pressure", "19.898675 MPa", "-depth", "3000 m", "-surface-temperature", "15 degC", "-bottom-temperature", "105 degC")
+	golden.File(t, Command, "sour", 0, "-gravity", "0.75", "-co2", "0.05", "-h2s", "0.1", "-bottom-temperature", "250 degF")
+	golden.File(t, Command, "faults", 2, "-gas", "helium")
+	golden.File(t, Command, "upwards", 2, "-depth", "-5 ft")
+	golden.File(t, Command, "range", 2, "-gravity", "0.3", "-n2", "0.4")
+}
+
+func TestPicture(t *testing.T) {
+	require.Contains(t, golden.Picture(t, Command, "-units", "si"), "fresh water")
+}

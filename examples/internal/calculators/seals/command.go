@@ -1,0 +1,70 @@
+// Package seals tells how far the seals of a string travel, where to space them out, and
+// what weights stab them in and pull them out.
+package seals
+
+import (
+	"flag"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/calculator"
+	"completion.example/packer"
+	"completion.example/tubular"
+	"completion.example/tubular/movement"
+)
+
+// Command is the calculator.
+var Command = calculator.Command{
+	Name:     "seals",
+	Question: "how far do the seals travel, where is their locator to be landed, and what weights stab them in and pull them out?",
+	Setup:    setup,
+	Picture:  true,
+}
+
+// inputs are the flags: the well of the worked example of Lubinski, Althouse &
+// Logan 1962 by default, with a second, warm case and an invented receptacle.
+type inputs struct {
+	units   *calculator.Units
+	section movement.Section
+	seat    packer.Seat
+	landed  movement.WellFluids
+	cold    movement.WellFluids
+	cooling unit.TemperatureDifference
+	warm    movement.WellFluids
+	warming unit.TemperatureDifference
+	plan    packer.SealPlan
+	stab    packer.Stab
+	spacing spacing
+}
+
+func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
+	var in inputs
+	in.section.Pipe.Material = tubular.Steel()
+	flags.TextVar(&in.section.Pipe.OD, "od", 2.875*unit.Inch, "outside diameter of the tubing")
+	flags.TextVar(&in.section.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the tubing")
+	flags.TextVar(&in.section.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
+	flags.TextVar(&in.section.Bottom, "depth", 10000*unit.Foot, "depth of the packer, vertical")
+	flags.TextVar(&in.seat.Casing, "casing-id", 6.094*unit.Inch, "bore of the casing")
+	flags.TextVar(&in.seat.Bore, "bore", 3.25*unit.Inch, "diameter of the seal bore")
+	flags.TextVar(&in.landed.InsideDensity, "landed", 7.31*unit.PoundPerGallon, "fluid on both sides when landed, and in the annulus throughout")
+	flags.TextVar(&in.cold.InsideDensity, "cold-tubing-fluid", 15*unit.PoundPerGallon, "fluid in the tubing in the cold case")
+	flags.TextVar(&in.cold.InsideSurface, "cold-tubing-pressure", 5000*unit.PSI, "tubing pressure at surface in the cold case")
+	flags.TextVar(&in.cold.OutsideSurface, "cold-annulus-pressure", 1000*unit.PSI, "annulus pressure at surface in the cold case")
+	flags.TextVar(&in.cooling, "cold", -20*unit.FahrenheitDifference, "change of mean temperature in the cold case")
+	flags.TextVar(&in.warm.InsideDensity, "warm-tubing-fluid", 6*unit.PoundPerGallon, "fluid in the tubing in the warm case")
+	flags.TextVar(&in.warm.InsideSurface, "warm-tubing-pressure", 500*unit.PSI, "tubing pressure at surface in the warm case")
+	flags.TextVar(&in.warming, "warm", 60*unit.FahrenheitDifference, "change of mean temperature in the warm case")
+	flags.TextVar(&in.plan.Bore.Shoulder, "shoulder", 10000*unit.Foot, "measured depth of the shoulder that the locator stops on")
+	flags.TextVar(&in.plan.Bore.Top, "bore-top", 10001*unit.Foot, "measured depth of the top of the seal bore")
+	flags.TextVar(&in.plan.Bore.Bottom, "bore-bottom", 10031*unit.Foot, "measured depth of the bottom of the seal bore")
+	flags.TextVar(&in.plan.Seals.First, "first", 1*unit.Foot, "uppermost seal below the locator")
+	flags.TextVar(&in.plan.Seals.Last, "last", 29*unit.Foot, "lowest seal below the locator")
+	flags.TextVar(&in.plan.Engaged, "engaged", 3*unit.Foot, "least length of seals in the bore in any case")
+	flags.TextVar(&in.plan.Clearance, "clearance", 1*unit.Foot, "least height of the locator above its shoulder in any case")
+	flags.TextVar(&in.stab.Down, "reading-down", 54*unit.Kilopound, "weight indicator going down, just above the bore")
+	flags.TextVar(&in.stab.Up, "reading-up", 62*unit.Kilopound, "weight indicator pulling up, just above the bore")
+	flags.TextVar(&in.stab.Friction, "friction", unit.Within(1500*unit.PoundForce, 0.5), "friction of all seals")
+	flags.TextVar(&in.stab.Latch, "latch", unit.Band[unit.Force]{}, "what a latch adds to the pull")
+	in.spacing.setup(flags)
+	in.units = calculator.UnitsOf(flags)
+	return func() (calculator.Answer, error) { return in.answer() }
+}

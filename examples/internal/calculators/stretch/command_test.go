@@ -1,0 +1,15 @@
+package stretch
+
+import (
+	"testing"
+
+	"completion.example/internal/calculator/golden"
+)
+
+func TestStretch(t *testing.T) {
+	golden.Check(t, Command)
+	golden.File(t, Command, "tapered", 0, "-string", "3-1/2 in, 9.3 lb/ft, 6000 ft; 2-7/8 in, 6.5 lb/ft, 3000 ft", "-density", "9.5 lb/gal",
+		"-warming", "70 degF", "-pull", "-2000 lbf", "-plain-end=false", "-explain")
+	golden.File(t, Command, "faults", 2, "-string", "3-1/2 in, 9.4 lb/ft, 6000 ft")
+	golden.File(t, Command, "negative", 2, "-string", "3-1/2 in, 9.3 lb/ft, -6000 ft", "-density", "-1 lb/gal")
+}

@@ -1,0 +1,281 @@
+package lzma
+
+import (
+	"encoding/binary"
+	"math"
+)
+
+const (
+	stretch = 1 << 12 // bytes whose cheapest way is looked for at once
+	plenty  = 96      // a match that long is taken as it is
+)
+
+// node is the cheapest way to a position found so far.
+type node struct {
+	price  int32
+	from   int32 // length of the last step
+	dist   int64 // of it, counted from 0; below 0: a literal; repeated distances are told by repeat
+	repeat int8  // which remembered distance, or -1
+	state  int
+	past   [reps]uint32
+}
+
+type encoder struct {
+	*ranger
+	*model
+	data  []byte
+	find  *finder
+	state int
+	past  [reps]uint32
+	table prices
+	nodes [stretch + 1]node
+	all   []found
+	way   []node
+}
+
+// Encode returns data as a .lzma file of known size.
+func Encode(data []byte) []byte {
+	e := &encoder{ranger: &ranger{span: math.MaxUint32, pending: 1}, model: newModel(), data: data, find: newFinder(data)}
+	dictionary := uint32(1 << 16)
+	for int(dictionary) < len(data) {
+		dictionary <<= 1
+	}
+	e.out = append(e.out, litContext) // (pb*5 + lp)*9 + lc
+	e.out = binary.LittleEndian.AppendUint32(e.out, dictionary)
+	e.out = binary.LittleEndian.AppendUint64(e.out, uint64(len(data)))
+	for i := 0; i < len(data); {
+		i = e.stretch(i)
+	}
+	for range 5 {
+		e.shift()
+	}
+	return e.out
+}
+
+// stretch writes the bytes from position i by the cheapest way, and returns where
+// it came to.
+func (e *encoder) stretch(i int) int {
+	end := min(stretch, len(e.data)-i)
+	e.table.update(e.model)
+	for k := 1; k <= end; k++ {
+		e.nodes[k].price = math.MaxInt32
+	}
+	e.nodes[0] = node{state: e.state, past: e.past}
+	for k := range end {
+		if k > 0 {
+			e.arrive(k)
+		}
+		e.all = e.find.at(i+k, e.all)
+		if n := len(e.all); n > 0 && e.all[n-1].length >= plenty {
+			e.emit(i, k)
+			return e.long(i+k, e.all[n-1])
+		}
+		e.relax(i, k, end)
+	}
+	e.arrive(end)
+	e.emit(i, end)
+	return i + end
+}
+
+// long writes a match that is long enough to be taken as it is.
+func (e *encoder) long(at int, f found) int {
+	n := node{from: int32(f.length), dist: int64(f.dist), repeat: -1}
+	for r, d := range e.past {
+		if d == f.dist {
+			n.repeat = int8(r)
+			break
+		}
+	}
+	e.step(at, &n)
+	for k := 1; k < f.length; k++ {
+		e.all = e.find.at(at+k, e.all)
+	}
+	return at + f.length
+}
+
+// arrive works out state and remembered distances where the cheapest way has come to k.
+func (e *encoder) arrive(k int) {
+	n := &e.nodes[k]
+	before := &e.nodes[k-int(n.from)]
+	n.state, n.past = moved(before.state, before.past, n)
+}
+
+func moved(state int, past [reps]uint32, n *node) (int, [reps]uint32) {
+	switch {
+	case n.dist < 0 && n.repeat < 0:
+		return afterLiteral(state), past
+	case n.repeat < 0:
+		return afterMatch(state), [reps]uint32{uint32(n.dist), past[0], past[1], past[2]}
+	case n.from == 1:
+		return afterShort(state), past
+	}
+	d := past[n.repeat]
+	for r := n.repeat; r > 0; r-- {
+		past[r] = past[r-1]
+	}
+	past[0] = d
+	return afterRep(state), past
+}
+
+// relax looks at every step on from k.
+func (e *encoder) relax(i, k, end int) {
+	here := &e.nodes[k]
+	at, room := i+k, min(end-k, maxMatch)
+	s := here.state
+	set := func(length int, price int32, dist int64, repeat int8) {
+		if to := &e.nodes[k+length]; price < to.price {
+			to.price, to.from, to.dist, to.repeat = price, int32(length), dist, repeat
+		}
+	}
+	var before byte
+	if at > 0 {
+		before = e.data[at-1]
+	}
+	b := e.data[at]
+	last := at - int(here.past[0]) - 1
+	matched := -1
+	if s >= 7 {
+		matched = int(e.data[last])
+	}
+	set(1, here.price+cost(e.isMatch[s], 0)+costOfLiteral(e.literal8(before), b, matched), -1, -1)
+	match := here.price + cost(e.isMatch[s], 1)
+	repeated := match + cost(e.isRep[s], 1)
+	if last >= 0 && e.data[last] == b {
+		set(1, repeated+cost(e.isRep0[s], 0)+cost(e.isLong[s], 0), 0, 0)
+	}
+	for r, d := range here.past {
+		length := e.same(at, at-int(d)-1, room)
+		if length < minMatch {
+			continue
+		}
+		price := repeated + e.which(s, r)
+		for ; length >= minMatch; length-- {
+			set(length, price+e.table.rep[length], 0, int8(r))
+		}
+	}
+	match += cost(e.isRep[s], 0)
+	length := minMatch
+	for _, f := range e.all {
+		for ; length <= min(f.length, room); length++ {
+			set(length, match+e.table.match[length]+e.table.distance(f.dist, length), int64(f.dist), -1)
+		}
+	}
+}
+
+// same counts the bytes that are the same from two positions on.
+func (e *encoder) same(a, b, most int) int {
+	if b < 0 {
+		return 0
+	}
+	n := 0
+	for n < most && e.data[a+n] == e.data[b+n] {
+		n++
+	}
+	return n
+}
+
+// which is the price of saying which remembered distance is meant.
+func (e *encoder) which(s, r int) int32 {
+	switch r {
+	case 0:
+		return cost(e.isRep0[s], 0) + cost(e.isLong[s], 1)
+	case 1:
+		return cost(e.isRep0[s], 1) + cost(e.isRep1[s], 0)
+	}
+	return cost(e.isRep0[s], 1) + cost(e.isRep1[s], 1) + cost(e.isRep2[s], r-2)
+}
+
+// emit writes the cheapest way to k.
+func (e *encoder) emit(i, k int) {
+	e.way = e.way[:0]
+	for k > 0 {
+		e.way = append(e.way, e.nodes[k])
+		k -= int(e.nodes[k].from)
+	}
+	for n := len(e.way) - 1; n >= 0; n-- {
+		e.step(i, &e.way[n])
+		i += int(e.way[n].from)
+	}
+}
+
+// step writes one literal or match.
+func (e *encoder) step(at int, n *node) {
+	s := e.state
+	switch {
+	case n.dist < 0 && n.repeat < 0:
+		e.bit(&e.isMatch[s], 0)
+		e.byte(at)
+	case n.repeat >= 0:
+		e.bit(&e.isMatch[s], 1)
+		e.bit(&e.isRep[s], 1)
+		e.repeat(n)
+	default:
+		e.bit(&e.isMatch[s], 1)
+		e.bit(&e.isRep[s], 0)
+		e.length(&e.match, int(n.from))
+		e.distance(uint32(n.dist), lenState(int(n.from)))
+	}
+	e.state, e.past = moved(s, e.past, n)
+}
+
+func (e *encoder) byte(at int) {
+	var before byte
+	if at > 0 {
+		before = e.data[at-1]
+	}
+	p, b := e.literal8(before), e.data[at]
+	if e.state < 7 {
+		e.tree(p, 8, int(b))
+		return
+	}
+	matched, k, offset := int(e.data[at-int(e.past[0])-1]), 1, 0x100
+	for i := 7; i >= 0; i-- {
+		bit, m := int(b)>>i&1, matched>>i&1
+		if offset == 0 {
+			e.bit(&p[k], bit)
+		} else {
+			e.bit(&p[offset+m<<8+k], bit)
+		}
+		if m != bit {
+			offset = 0
+		}
+		k = k<<1 | bit
+	}
+}
+
+func (e *encoder) repeat(n *node) {
+	s := e.state
+	switch n.repeat {
+	case 0:
+		e.bit(&e.isRep0[s], 0)
+		if n.from == 1 {
+			e.bit(&e.isLong[s], 0)
+			return
+		}
+		e.bit(&e.isLong[s], 1)
+	case 1:
+		e.bit(&e.isRep0[s], 1)
+		e.bit(&e.isRep1[s], 0)
+	default:
+		e.bit(&e.isRep0[s], 1)
+		e.bit(&e.isRep1[s], 1)
+		e.bit(&e.isRep2[s], int(n.repeat)-2)
+	}
+	e.length(&e.rep, int(n.from))
+}
+
+func (e *encoder) distance(dist uint32, s int) {
+	slot := slotOf(dist)
+	e.tree(e.slot[s][:], slotBits, slot)
+	if slot < 4 {
+		return
+	}
+	n := slot/2 - 1
+	base := uint32(2|slot&1) << n
+	if slot < endPosModel {
+		e.reversed(e.special[int(base)-slot:], n, dist-base)
+		return
+	}
+	e.direct((dist-base)>>alignBits, n-alignBits)
+	e.reversed(e.align[:], alignBits, (dist-base)&(1<<alignBits-1))
+}

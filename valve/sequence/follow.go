@@ -1,0 +1,240 @@
+package sequence
+
+import (
+	"context"
+	"fmt"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/proof"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// Follower walks a plan step by step with its nominal values, for whoever holds
+// what instruments at surface show against it (package record). It judges nothing.
+type Follower struct {
+	k *checker
+	q *proof.Problem
+}
+
+// Situation is the well between two steps of a Follower. It never changes.
+type Situation struct{ world *walk.World }
+
+// Seen is what a step shows at surface.
+type Seen struct {
+	Legs   []Leg
+	Events []Event
+}
+
+// Leg is a stretch of a step between two places where it stands still: its start,
+// a ramp, a squeeze or a pull.
+type Leg struct {
+	Label     string
+	From, To  []Reading  // at surface; of what is shut in, what its gauge shows
+	Weight    unit.Force // on a pull at its end; what the indicator shows
+	Stretches []Stretch
+}
+
+// Stretch is a part of a leg in which no port moves.
+type Stretch struct {
+	After string    // the action that begins it; empty: the leg does
+	At    []Reading // at surface where it begins
+	Takes []Take
+}
+
+// Take is what a compartment that is open at surface takes in a stretch.
+type Take struct {
+	Compartment string
+	// PerPSI is the volume that compresses the fluid of all that is joined to it by
+	// one psi, at mid-depth of each; of the compartment alone where Meets isn't empty.
+	PerPSI unit.Volume
+	// AtOnce goes in (negative: comes back) as the stretch begins, into what is
+	// joined to it there.
+	AtOnce unit.Volume
+	// Meets names what else fixes the pressure of the same body: a formation or
+	// another surface. What flows then, nobody knows beforehand.
+	Meets []Meets
+}
+
+// Meets is another reference of a body.
+type Meets struct {
+	Name  string
+	Flow  Flow          // what it would cause at the end of the leg; empty where nothing drives it
+	Drive unit.Pressure // that drives it
+	Out   bool          // the compartment loses fluid to it; else it gains
+}
+
+// Follow puts a plan together for walking it step by step.
+func Follow(p *Plan) (*Follower, error) {
+	if p == nil {
+		return nil, errNoPlan
+	}
+	c, err := p.compiled()
+	if err != nil {
+		return nil, err
+	}
+	k := &checker{compiled: c, stands: make([][]stand, len(c.Steps)), ends: make([]*walk.World, len(c.Steps))}
+	return &Follower{k, k.At(k.Nominal())}, nil
+}
+
+// Step walks step i (from 0) from a situation; nil is the beginning of the first.
+// Actions in still don't move in it, whatever they feel. The error says what keeps
+// the step from being walked.
+func (f *Follower) Step(ctx context.Context, from *Situation, i int, still []string) (*Seen, *Situation, error) {
+	if i < 0 || i >= len(f.k.Steps) {
+		return nil, nil, fmt.Errorf("sequence: step is %d; it must be from 0 to %d", i, len(f.k.Steps)-1)
+	}
+	k := *f.k
+	k.stands, k.ends = make([][]stand, len(k.Steps)), make([]*walk.World, len(k.Steps))
+	o := proof.Options{Astray: true, Stops: true, Quiet: true, From: i, To: i + 1}
+	o.Stands = func(w *walk.World, p walk.Place, number int) error {
+		if number >= len(k.stands[i]) { // else another order of what is due at once
+			k.stands[i] = append(k.stands[i], stand{p.Label, w.Clone(), p})
+		}
+		return nil
+	}
+	var before *walk.World
+	if from != nil {
+		before = from.world
+	} else {
+		first, err := f.q.Walk(ctx, affine.Box(0, nil), proof.Options{Astray: true, Quiet: true, To: 1})
+		if err != nil {
+			return nil, nil, err
+		}
+		before = first.Before[0][0]
+	}
+	before = before.Clone()
+	var armed []int
+	for _, name := range still {
+		n, ok := k.by.action[name]
+		if !ok {
+			return nil, nil, fmt.Errorf("sequence: the plan has no action %q", name)
+		}
+		if before.State.Armed[n] {
+			armed = append(armed, n)
+			before.State.Armed[n] = false
+		}
+	}
+	o.Begin = []*walk.World{before}
+	run, err := f.q.Walk(ctx, affine.Box(0, nil), o)
+	if err != nil {
+		return nil, nil, err
+	}
+	if run.Open != nil {
+		return nil, nil, fmt.Errorf("step %q: %w", k.plan.Steps[i].Name, run.Open)
+	}
+	if len(run.Last) == 0 {
+		return nil, nil, fmt.Errorf("step %q comes to no end", k.plan.Steps[i].Name)
+	}
+	end := run.Last[0].Clone()
+	for _, n := range armed {
+		end.State.Armed[n] = true
+	}
+	k.ends[i] = end
+	seen, err := k.seen(i, before)
+	return seen, &Situation{end}, err
+}
+
+// seen puts together what a step shows.
+func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
+	all := events(k.ends[i], i)
+	x := &Seen{}
+	for _, e := range all {
+		x.Events = append(x.Events, k.event(e))
+	}
+	from := &stand{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
+	for n := range k.stands[i] {
+		to := &k.stands[i][n]
+		a, err := k.point(from)
+		if err != nil {
+			return nil, err
+		}
+		b, err := k.point(to)
+		if err != nil {
+			return nil, err
+		}
+		l := Leg{Label: b.Label, From: a.Surface, To: b.Surface}
+		if b.String != nil && k.pulling(to) != nil {
+			l.Weight = b.String.Reading
+		}
+		k.stretches(&l, from, to, all, n-1)
+		x.Legs = append(x.Legs, l)
+		from = to
+	}
+	return x, nil
+}
+
+// stretches parts a leg where ports move.
+func (k *checker) stretches(l *Leg, from, to *stand, all []walk.Event, drive int) {
+	s := from.world.Clone().State
+	copy(s.Surface, to.world.State.Surface)
+	l.Stretches = []Stretch{{At: l.From, Takes: k.takes(s, from, to, nil)}}
+	for _, e := range all {
+		a := &k.Network.Actions[e.Action]
+		if e.Drive != drive || !e.Complete || len(a.Opens)+len(a.Closes) == 0 {
+			continue
+		}
+		for _, p := range a.Opens {
+			s.Open[p] = true
+		}
+		for _, p := range a.Closes {
+			s.Open[p] = false
+		}
+		l.Stretches = append(l.Stretches, Stretch{a.Name, k.readings(func(i int) float64 { return e.Applied[i].C }, nil), k.takes(s, from, to, &e)})
+	}
+}
+
+// takes are what compartments at surface take while the ports stand as in s. at is
+// what has just happened, or nil.
+func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
+	var all []Take
+	end := to.world.State
+	for i, c := range k.plan.Compartments {
+		if !c.Surface || !end.Surface[i] {
+			continue
+		}
+		t := Take{Compartment: c.Name}
+		body := s.Body(i)
+		for _, m := range body {
+			if t2, ok := k.meets(from.world.State, end, i, m); ok {
+				t.Meets = append(t.Meets, t2)
+			}
+		}
+		for _, m := range body {
+			if len(t.Meets) == 0 || m == i {
+				t.PerPSI += unit.Volume(k.volumeOf(m) * k.compression(end, m) * float64(unit.PSI))
+			}
+		}
+		if at != nil && len(t.Meets) == 0 {
+			t.AtOnce = k.atOnce(end, body, i, at)
+		}
+		all = append(all, t)
+	}
+	return all
+}
+
+func (k *checker) volumeOf(m int) float64 {
+	p := &k.plan.Compartments[m]
+	return float64(p.Capacity) * float64(p.Bottom-p.Top)
+}
+
+// Ports are how the ports stand in a situation.
+func (f *Follower) Ports(at *Situation) []PortState {
+	var all []PortState
+	for n, p := range f.k.plan.Ports {
+		all = append(all, PortState{p.Name, at.world.State.Open[n]})
+	}
+	return all
+}
+
+// Happened is how often each action has happened up to a situation.
+func (f *Follower) Happened(at *Situation) map[string]int {
+	all := map[string]int{}
+	for n, a := range f.k.Network.Actions {
+		if at.world.Times[n] > 0 {
+			all[a.Name] = at.world.Times[n]
+		}
+	}
+	return all
+}

@@ -1,0 +1,148 @@
+package sequence
+
+import (
+	"encoding"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/drag"
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/stringload"
+)
+
+// Friction is how the hole rubs down to a measured depth.
+type Friction struct {
+	To     unit.Length       `json:"to"`
+	Factor unit.Band[Factor] `json:"factor"` // of pipe on wall
+}
+
+// Factor is a number without a unit that may have a tolerance, such as a friction
+// factor. As text it is a number.
+type Factor float64
+
+var _ encoding.TextUnmarshaler = (*Factor)(nil)
+
+// String writes it without loss.
+func (f Factor) String() string { return strconv.FormatFloat(float64(f), 'g', -1, 64) }
+
+// Rounded writes it for people.
+func (f Factor) Rounded(digits int) string { return unit.Significant(float64(f), digits) }
+
+// MarshalText writes it without loss.
+func (f Factor) MarshalText() ([]byte, error) {
+	if math.IsNaN(float64(f)) || math.IsInf(float64(f), 0) {
+		return nil, fmt.Errorf("sequence: factor is %v; it must be finite", float64(f))
+	}
+	return []byte(f.String()), nil
+}
+
+// UnmarshalText reads a number.
+func (f *Factor) UnmarshalText(text []byte) error {
+	x, err := strconv.ParseFloat(strings.TrimSpace(string(text)), 64)
+	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
+		return fmt.Errorf("sequence: %q is no number without a unit, such as 0.25", text)
+	}
+	*f = Factor(x)
+	return nil
+}
+
+// friction checks the friction factors.
+func (v *validation) friction(s *String, end unit.Length) {
+	if len(s.Friction) == 0 {
+		return
+	}
+	if s.Drag != (unit.Band[unit.Force]{}) {
+		v.fault("string.friction", "stands beside \"drag\"; the drag follows from the friction factors: leave one of them out")
+	}
+	top := unit.Length(0)
+	for i, x := range s.Friction {
+		path := fmt.Sprintf("string.friction[%d]", i)
+		if !(x.To > top) {
+			v.fault(path+".to", "is %v; it must be below %v", x.To, top)
+		}
+		v.faultIf(path+".factor", x.Factor.Validate())
+		if !(x.Factor.Least >= 0 && x.Factor.Greatest <= 1) {
+			v.fault(path+".factor", "runs from %v to %v; it must be from 0 to 1", x.Factor.Least, x.Factor.Greatest)
+		}
+		top = x.To
+	}
+	if !(top >= end) {
+		v.fault("string.friction", "ends at %v; the string goes down to %v", top, end)
+	}
+}
+
+// hole is the string in the hole that it rubs in, without fluids: they come with each
+// load. from are the friction zones of the plan that its zones are of.
+func (c *compiler) hole(sections []drag.Section, s *String) (hole *drag.Prepared, from []int, err error) {
+	x := drag.String{Path: c.path, Sections: sections, Spacing: nodeSpacing, Depth: s.Sections[len(s.Sections)-1].Bottom}
+	zone, section := 0, 0
+	if s.Hanger > 0 { // above it nothing rubs
+		x.Zones, from = append(x.Zones, drag.Zone{Bottom: s.Hanger, Hole: s.Sections[0].Hole}), append(from, -1)
+	}
+	for zone < len(s.Friction) && section < len(s.Sections) {
+		f, p := s.Friction[zone], s.Sections[section]
+		bottom := min(f.To, p.Bottom)
+		if bottom > s.Hanger {
+			x.Zones = append(x.Zones, drag.Zone{Bottom: bottom, Friction: float64(f.Factor.Nominal), Hole: p.Hole})
+			from = append(from, zone)
+		}
+		if f.To <= bottom {
+			zone++
+		}
+		if p.Bottom <= bottom {
+			section++
+		}
+	}
+	hole, err = x.Prepare()
+	return hole, from, err
+}
+
+// uncertain are the quantities of a string that may have a tolerance.
+func (s *String) uncertain() []uncertain {
+	all := []uncertain{of("string.drag", "drag", &s.Drag)}
+	for i := range s.Friction {
+		f := &s.Friction[i]
+		all = append(all, of(fmt.Sprintf("string.friction[%d].factor", i), "friction factor to "+f.To.Rounded(digits), &f.Factor))
+	}
+	for i := range s.Seals {
+		x := &s.Seals[i]
+		all = append(all, of(x.path(i)+".friction", "friction of "+x.name(i), &x.Friction))
+	}
+	return all
+}
+
+// path is that of the plan's file.
+func (s *Seal) path(n int) string {
+	if s.Name != "" {
+		return "string.seals." + s.Name
+	}
+	return fmt.Sprintf("string.seals[%d]", n)
+}
+
+// rubs gives a string the hole that it rubs in, where the plan has friction factors.
+func (c *compiler) rubs(r *stringload.Room, sections []movement.Section) {
+	s := c.plan.String
+	if len(s.Friction) == 0 {
+		return
+	}
+	var pipes []drag.Section
+	top := unit.Length(0)
+	for _, x := range sections {
+		pipes = append(pipes, drag.Section{Pipe: x.Pipe, Length: x.Bottom - top})
+		top = x.Bottom
+	}
+	hole, from, err := c.hole(pipes, s)
+	c.check("string.friction", err)
+	r.Hole = hole
+	for _, zone := range from {
+		f := affine.Const(0)
+		if zone >= 0 {
+			f = c.forms[fmt.Sprintf("string.friction[%d].factor", zone)]
+		}
+		r.Factors = append(r.Factors, f)
+	}
+}

@@ -1,0 +1,153 @@
+package stringload
+
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular/drag"
+	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+)
+
+// crooked is how far, in N, a force at depth may lie off the straight line between
+// the ends of a piece of a pull: 50 lbf, less than any weight indicator shows. What is
+// off is enclosed.
+const crooked = 50 * float64(unit.PoundForce)
+
+// finest is how many pieces a pull is cut into at most.
+const finest = 128
+
+// Cut tells how far from a reading a pull has to be cut: where what is slacked off
+// first arrives at depth, and where drag along the path bends what does.
+func (r *Room) Cut(w *walk.World, from affine.Form, sign float64, length affine.Form) (affine.Form, bool, error) {
+	s, ok := w.State.String.(*standing)
+	if !ok {
+		return affine.Form{}, false, errNotLanded
+	}
+	turn := s.turn()
+	down := turn != nil && turn.place != upwards && turn.place != sliding
+	if !down && r.Hole == nil {
+		return affine.Form{}, false, nil
+	}
+	p, err := r.profileOf(w.State, affine.Form{})
+	if err != nil {
+		return affine.Form{}, false, err
+	}
+	if down {
+		kink, err := r.kink(s, turn, p, from)
+		if err != nil {
+			return affine.Form{}, false, err
+		}
+		if kink.Greatest() > float64(unit.PoundForce) {
+			return kink, true, nil
+		}
+		if err := r.Slides(w, from); err != nil {
+			return affine.Form{}, false, err
+		}
+	}
+	if r.Hole == nil {
+		return affine.Form{}, false, nil
+	}
+	return r.straight(s, p, from, sign, length.Greatest())
+}
+
+// kink is how far from a reading the way down stops being one on which nothing arrives
+// at depth. Negative where it has.
+func (r *Room) kink(s, turn *standing, p *profile, from affine.Form) (affine.Form, error) {
+	c := r.middle()
+	l := r.hooking()
+	if err := r.load(l, s, p, &from, c); err != nil {
+		return affine.Form{}, err
+	}
+	gone := turn.pull.Minus(from)
+	if r.Hole == nil {
+		end := float64(r.Up.Terms(l).From)
+		f := r.Drag
+		for _, x := range r.Seals {
+			if x.MD < end {
+				f = f.Plus(x.Friction)
+			}
+		}
+		if turn.place == downFromPull {
+			f = f.Times(2)
+		}
+		return f.Minus(gone), nil
+	}
+	// Along a path it depends on the forces: with every input in the middle. Elsewhere
+	// the leg is cut near it, and what isn't straight is enclosed.
+	now, err := r.stand(s, c)
+	if err != nil {
+		return affine.Form{}, err
+	}
+	both := [2]float64{}
+	for i, m := range [2]drag.Motion{drag.Pulled, drag.RunIn} {
+		x := r.conditions(p, c.e)
+		x.Top, x.Reading = movement.OnHookOpen, unit.Force(from.At(c.e))
+		if r.Closed {
+			x.Top = movement.OnHookClosed
+		}
+		if err := r.taken(&x, now, m, c); err != nil {
+			return affine.Form{}, err
+		}
+		if both[i], err = r.total(x, now); err != nil {
+			return affine.Form{}, err
+		}
+	}
+	if turn.place == downFromHanger {
+		both[0] = 0
+	}
+	return affine.Const(both[0] - both[1] - gone.At(c.e)), nil
+}
+
+// straight is how far the forces at depth are straight in the reading.
+func (r *Room) straight(s *standing, p *profile, from affine.Form, sign, most float64) (affine.Form, bool, error) {
+	at := func(x float64) ([]float64, error) {
+		reading := from.Shift(sign * x)
+		l := r.scratch()
+		if err := r.load(l, s, p, &reading, r.middle()); err != nil {
+			return nil, err
+		}
+		var all []float64
+		for i := range l.Joints {
+			all = append(all, float64(l.Joints[i].Balance))
+		}
+		for i := range l.Holds {
+			all = append(all, float64(l.Holds[i].Load))
+		}
+		return all, nil
+	}
+	begin, err := at(0)
+	if err != nil {
+		return affine.Form{}, false, err
+	}
+	first := most
+	if r.Memory != nil && r.Memory.piece > 0 {
+		first = math.Min(most, 4*r.Memory.piece) // what comes next is seldom much straighter
+	}
+	for piece := first; ; piece /= 2 {
+		end, err := at(piece)
+		if err != nil {
+			return affine.Form{}, false, err
+		}
+		off := 0.0
+		for _, share := range [3]float64{0.5, 0.25, 0.75} {
+			if off > crooked {
+				break
+			}
+			between, err := at(share * piece)
+			if err != nil {
+				return affine.Form{}, false, err
+			}
+			for i := range between {
+				off = math.Max(off, math.Abs(between[i]-begin[i]-share*(end[i]-begin[i])))
+			}
+		}
+		if off <= crooked || piece <= most/finest {
+			if r.Memory != nil {
+				r.Memory.piece = piece
+			}
+			return affine.Const(piece), piece < most, nil
+		}
+	}
+}

@@ -1,0 +1,102 @@
+package sequence
+
+import (
+	"maps"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/tubular"
+)
+
+// section checks what a section says of its limits.
+func (v *validation) section(path string, x Section, pipe tubular.Pipe) {
+	if x.Connection != nil {
+		if x.Joint != 0 {
+			v.fault(path+".connection", "stands beside \"joint\"; one of them says what the connections bear: write it as connection.tension")
+		}
+		c := tubular.Connection(*x.Connection)
+		v.faultIf(path+".connection", c.Validate())
+		if !c.Known() {
+			v.fault(path+".connection", "says nothing that the connection bears; give one of tension, compression, internal pressure, external pressure and triaxial, or leave it out")
+		}
+	}
+	if x.Wear != (Wear{}) {
+		_, err := pipe.Less(tubular.Allowance(x.Wear))
+		v.faultIf(path+".wear", err)
+	}
+	v.derating(path+".derating", x.Derating)
+}
+
+// tubular is the derating as package tubular has it.
+func (d *Derating) tubular() *tubular.Derating {
+	if d == nil {
+		return nil
+	}
+	t := tubular.UsualDerating()
+	if d.Rate != 0 {
+		t.Rate = d.Rate
+	}
+	if d.From != (unit.Temperature{}) {
+		t.From = d.From
+	}
+	return &t
+}
+
+// derating checks that it goes for every temperature of the well.
+func (v *validation) derating(path string, d *Derating) {
+	if d == nil {
+		return
+	}
+	for _, name := range slices.Sorted(maps.Keys(v.plan.Well.Temperatures)) {
+		for _, x := range v.plan.Well.Temperatures[name] {
+			most := x.Temperature.Add(v.plan.Well.Errors[name].Greatest)
+			if _, err := d.tubular().Factor(most); err != nil {
+				v.faultIf(path, err)
+				return
+			}
+		}
+	}
+}
+
+// holds checks where an action takes hold of the string.
+func (v *validation) holds(path string, d Device) {
+	s := v.plan.String
+	if len(s.Sections) == 0 {
+		return
+	}
+	if end := s.Sections[len(s.Sections)-1].Bottom; !(d.Depth > s.Hanger && d.Depth <= end) {
+		v.fault(path, "the device stands at %v; the string hangs from %v to %v", d.Depth, s.Hanger, end)
+		return
+	}
+	if d.Depth == s.Held {
+		return
+	}
+	// The place that the plan names has to be one of those that hold, so that a depth
+	// that is mistyped doesn't pass for a second place.
+	for _, other := range v.plan.Devices {
+		for _, a := range other.Actions {
+			if a.Holds && other.Depth == s.Held {
+				return
+			}
+		}
+	}
+	v.fault(path, "the device stands at %v, but string.\"held at\" is %v; at least one device that holds must stand there", d.Depth, s.Held)
+}
+
+// unchecked tells what the string's limits leave out.
+func (s *String) unchecked(add func(format string, args ...any)) {
+	if s.HangerSeal == 0 {
+		add("the hanger's seal isn't given: annulus pressure isn't counted to lift the hanger")
+	}
+	worn, hot := false, s.Derating != nil
+	for _, x := range s.Sections {
+		worn = worn || x.Wear != Wear{}
+		hot = hot || x.Derating != nil
+	}
+	if !worn {
+		add("string: no wall is taken off for wear and corrosion")
+	}
+	if !hot {
+		add("string: its yield strength isn't derated with temperature")
+	}
+}
