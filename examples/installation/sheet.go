@@ -143,6 +143,12 @@ func (x *sheet) schedule(u reader) {
 // facts are what the step leaves behind.
 func (x *sheet) facts(u reader) {
 	s := x.StepResult
+	for n := range s.Pumps {
+		x.Facts = append(x.Facts, fact{"pump", strings.Join(u.pumping(s, n), "; ")})
+	}
+	for _, g := range s.Gas {
+		x.Facts = append(x.Facts, fact{"gas", u.gasIn(g)})
+	}
 	add := func(head, format string, args ...any) {
 		x.Facts = append(x.Facts, fact{head, fmt.Sprintf(format, args...)})
 	}

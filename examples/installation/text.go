@@ -238,6 +238,18 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 	if s.BranchOf != "" {
 		line("only", "where what it expects was not seen in step %d, %s", numberOf(w.programme, s.BranchOf), s.BranchOf)
 	}
+	for n := range s.Pumps {
+		for k, text := range u.pumping(s, n) {
+			head := "pump"
+			if k > 0 {
+				head = ""
+			}
+			line(head, "%s", text)
+		}
+	}
+	for _, g := range s.Gas {
+		line("gas", "%s", u.gasIn(g))
+	}
 	for _, e := range s.Events {
 		line("moves", "%s", u.happening(e))
 	}

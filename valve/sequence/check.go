@@ -98,6 +98,10 @@ type checker struct {
 	stuck     []map[int][]stand // the same where an action, by which it is kept, is stuck
 	ends      []*walk.World
 	out       *proof.Outcome
+
+	pumpResults [][]PumpResult // by step
+	flowResults [][]PressureAt // by step
+	pumpFault   error
 }
 
 // stand is the nominal well where a step stands still.
@@ -112,6 +116,9 @@ func (k *checker) check() (*Programme, error) {
 	k.tell(0, "walking the nominal values")
 	if err := k.walkNominal(); err != nil {
 		return nil, err
+	}
+	if k.pumpFault != nil {
+		return nil, k.pumpFault
 	}
 	k.peaks()
 	k.tell(0.1, "proving")
@@ -129,6 +136,11 @@ func (k *checker) check() (*Programme, error) {
 		k.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
+		}
+		if stopped == nil {
+			if stopped = k.greatestRates(); stopped != nil && k.ctx.Err() == nil {
+				return nil, stopped
+			}
 		}
 	}
 	k.findings()
@@ -175,7 +187,7 @@ func (k *checker) walkNominal() error {
 	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true, Stops: true,
+		Astray: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
 		Stands: func(w *walk.World, p walk.Place, number int) error {
 			if a, ok := w.JustStuck(); ok {
 				if number == len(k.stuck[p.Step][a]) {

@@ -97,6 +97,7 @@ func (c *compiler) well() {
 		}
 	}
 	if c.path != nil {
+		c.Network.TVD = c.tvdAt
 		for _, p := range c.path.Positions() {
 			c.bottom = max(c.bottom, float64(p.TVD))
 		}
@@ -128,7 +129,7 @@ func (c *compiler) uncertain() {
 
 func (c *compiler) fluids() {
 	for _, f := range c.plan.Fluids {
-		x := well.Fluid{Name: f.Name, Density: c.forms["fluids."+f.Name+".density"], Compression: float64(f.Compression)}
+		x := well.Fluid{Name: f.Name, Density: c.forms["fluids."+f.Name+".density"], Compression: float64(f.Compression), Rheology: f.rheology()}
 		var feels hydrostatics.Fluid
 		switch f.Kind {
 		case ClearBrine:
@@ -137,6 +138,8 @@ func (c *compiler) fluids() {
 		case FreshWater:
 			feels = f.water()
 			x.Scale = affine.Const(1)
+		case Nitrogen, Methane, NaturalGas:
+			c.gases(f, &x)
 		}
 		if feels != nil {
 			for k, t := range c.Network.Temperatures {
@@ -159,12 +162,7 @@ func (c *compiler) ends(f hydrostatics.Fluid, k int) (cold, warm *hydrostatics.C
 		return nil, nil
 	}
 	at := func(by float64) *hydrostatics.Column {
-		points := slices.Clone(c.Network.Temperatures[k].Points())
-		for i := range points {
-			points[i].Temperature = points[i].Temperature.Add(unit.TemperatureDifference(by))
-		}
-		t, err := hydrostatics.NewTemperatureProfile(points)
-		c.check(`well."temperature errors"`, err)
+		t := c.warmth(k, by)
 		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 		c.check(`well."temperature errors"`, err)
 		return col

@@ -56,6 +56,9 @@ func (c *compiler) compartments() {
 	}
 	for _, k := range c.plan.Compartments {
 		all = append(all, k.Top, k.Bottom)
+		for _, b := range k.Bores {
+			all = append(all, b.To)
+		}
 		for _, l := range k.Layers {
 			all = append(all, l.To)
 		}
@@ -67,7 +70,7 @@ func (c *compiler) compartments() {
 	if h := c.plan.Holding; h != nil {
 		all = append(all, h.Depth)
 	}
-	feels := slices.ContainsFunc(c.plan.Fluids, func(f Fluid) bool { return f.Kind == ClearBrine || f.Kind == FreshWater })
+	feels := slices.ContainsFunc(c.plan.Fluids, func(f Fluid) bool { return f.Kind == ClearBrine || f.Kind == FreshWater || f.Kind.Gas() })
 	if feels {
 		// A fluid that feels pressure isn't straight between them: some more.
 		for k := 1; k < ratingPoints; k++ {
@@ -94,7 +97,10 @@ func (c *compiler) compartments() {
 		})
 		d = slices.CompactFunc(d, func(a, b well.Depth) bool { return a.MD == b.MD })
 		k := well.Compartment{Name: p.Name, Depths: d, Surface: p.Surface, Formation: -1, Trapped: c.forms["compartments."+p.Name+".trapped"],
-			Volume: float64(p.Capacity) * float64(p.Bottom-p.Top)}
+			Volume: float64(p.capacity()) * float64(p.Bottom-p.Top), Turn: c.turnsUp(float64(p.Top), float64(p.Bottom))}
+		for _, b := range p.Bores {
+			k.Bores = append(k.Bores, well.Bore{Bottom: float64(b.To), Conduit: b.conduit()})
+		}
 		if p.Fluid != "" {
 			k.Layers = []well.Layer{{Fluid: c.fluid(p.Fluid), Bottom: d[len(d)-1]}}
 		}
@@ -102,6 +108,7 @@ func (c *compiler) compartments() {
 			k.Layers = append(k.Layers, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.To)})
 		}
 		n.Compartments = append(n.Compartments, k)
+		c.highPoint(i)
 		if p.Formation != "" {
 			x := &n.Compartments[i]
 			x.Formation = c.by.formation[p.Formation]

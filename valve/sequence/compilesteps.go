@@ -8,6 +8,7 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 func (c *compiler) steps() {
@@ -23,6 +24,11 @@ func (c *compiler) steps() {
 		for _, w := range s.Swap {
 			x.Swaps = append(x.Swaps, walk.Swap{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
 				From: c.depth(w.From), To: c.depth(w.To), Up: w.Up})
+		}
+		x.Pumps = c.pumps(s)
+		if produce := s.Produce; produce != nil {
+			compiled := c.compiled
+			x.Flow = func(s *well.State) (*well.Flowed, error) { return compiled.flowing(s, produce) }
 		}
 		for _, ramp := range s.Ramps {
 			var moves []walk.Move

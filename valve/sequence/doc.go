@@ -42,6 +42,52 @@
 // that feel pressure, zones that flow, pressures that move together by uncertain
 // ways) is enclosed between evaluated points, and its margins say so.
 //
+// # Gas
+//
+// Nitrogen, methane and natural gas stand at the top of a compartment, in one layer,
+// and weigh what hydrostatics.Column makes of their equations of state at the step's
+// temperatures. While the compartment's top is open, gas is let in and out there and
+// its lower end stays. Once the top is shut its mass stays, and its lower end goes
+// where that mass has the pressure of the liquid under it: one liquid, whose surface
+// rises into it and falls. What isn't modelled is refused with a line that says so:
+// gas under liquid, gas on gas, gas that leaves a compartment through a port, that
+// passes a low point of the hole, that meets others while nothing fixes their
+// pressure, a squeeze of what it presses on.
+//
+// What gas makes of pressures isn't straight. It is enclosed: straight in what
+// moves, with the secants as slopes, and a remainder: what the equation of state
+// leaves of that at the ends, halves and corners of the present range, and a quarter
+// more. That is evaluated, not proved; tests hold it against choices all over the range. Ramps are walked in pieces of at most 250 psi, and no more than a tenth of
+// the pressure of gas that is shut in. A witness counts where the walk of plain
+// numbers passes the limit by more than the remainder, in eight times as many pieces
+// if need be; else the limit isn't decided.
+//
+// # Pumping
+//
+// A step may pump into one compartment and out at another, or into a formation. Pump
+// and well are then one body, fixed where it returns; friction is what package
+// fluid/flow makes of each fluid in each bore at the rate, against the flow. The rate
+// comes up and goes down in pieces, between which friction is enclosed by its own
+// values; the fluids move as plugs from pieces to pieces between which no front passes
+// anything, and on which pressures are straight. What leaves is counted. Where the
+// columns alone would carry more than is pumped the pump's pressure is below zero, and
+// said to fall by itself; below a vacuum it is a finding. The greatest rate at which the
+// step is proved is searched for among proofs: friction grows with the rate. Fluids on
+// the way are of constant density; ways that part, ways that change while they are
+// pumped, mixing, gels and losses in fittings aren't modelled, and the first two are
+// refused.
+//
+// # Flowing
+//
+// A step that produces ends with its zones flowing: pressures go straight from those at
+// rest to those of package valve/production at the wellhead pressure of the step, and
+// back. On that way, too, devices, ratings, the string and the packer are held against
+// what they feel: the string's pressure, straight in true vertical depth between where
+// zones come in (friction lies anywhere between its share of that and of the hole's
+// length), and behind a choke that of the sandface with the zone's own fluid. The
+// temperatures are those that the step names. Start-up surges aren't modelled; flow
+// between zones is a finding of its own.
+//
 // # What counts
 //
 // Reaching a level fires it; reaching a limit isn't passing it, both to 1e-7 psi.
@@ -75,16 +121,16 @@
 //
 // # Limits of the model
 //
-// Fluids are at rest at each moment: friction while pumping isn't in the
-// pressures (package fluid/flow has it), nor is the time that anything takes.
+// Fluids are at rest at each moment, but for what a step pumps; the time that
+// anything takes isn't in the pressures.
 // Of a swap of fluids the moving front is walked, its mixing isn't, and where a
 // density feels pressure the front's own gain is taken at the pressure that stands
-// there before. While zones produce, their rates and sand-face pressures are those
-// of the flow; triggers, ratings, string and pressures at the devices are those of
-// the well at rest at the surface pressures that stand then.
+// there before.
 //
 // A trapped compartment keeps the pressure at its top through a change of
-// temperature: what heat does to it is for the plan to say, as a squeeze. A column
+// temperature, unless gas stands in it: what heat does to liquids is for the plan to
+// say, as a squeeze. Gas dissolves in nothing and rises through nothing. Between two
+// stations of the hole a level is found along the path itself. A column
 // that can't stand is a finding; where its level comes to rest isn't computed.
 //
 // The string's margins are enclosed between loads in the middle of all inputs, at

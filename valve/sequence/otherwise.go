@@ -28,7 +28,7 @@ type Otherwise struct {
 const theEnd = "end"
 
 // flow says where a step of the list of all steps leads.
-type flow struct {
+type course struct {
 	path  string   // in the file
 	not   []string // actions that may not be seen
 	next  int      // step after it
@@ -81,7 +81,7 @@ func (p *Plan) flat() []Step {
 	for i, s := range p.Steps {
 		o := s.Otherwise
 		s.Otherwise = nil
-		f := &flow{path: fmt.Sprintf("steps[%d]", i), fail: -1, of: -1, next: len(all) + 1}
+		f := &course{path: fmt.Sprintf("steps[%d]", i), fail: -1, of: -1, next: len(all) + 1}
 		s.flow = f
 		at := len(all)
 		all = append(all, s)
@@ -93,7 +93,7 @@ func (p *Plan) flat() []Step {
 			f.not = slices.Compact(slices.Sorted(slices.Values(s.Expect)))
 		}
 		for k, x := range o.Steps {
-			x.flow = &flow{path: fmt.Sprintf("steps[%d].otherwise.steps[%d]", i, k), fail: -1, of: at, next: len(all) + 1, first: k == 0}
+			x.flow = &course{path: fmt.Sprintf("steps[%d].otherwise.steps[%d]", i, k), fail: -1, of: at, next: len(all) + 1, first: k == 0}
 			all = append(all, x)
 		}
 	}

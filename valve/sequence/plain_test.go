@@ -16,14 +16,18 @@ import (
 // no code with the engine; what it finds wrong in a single draw, no proof may
 // call right.
 //
-// It knows vertical wells and fluids of constant density; no string, no
+// It knows vertical wells, fluids of constant density and nitrogen; no string, no
 // production.
 
 // psiPerFootPpg is the gradient of a fluid of 1 lb/gal: a gallon is 231 in³, so
 // 12/231 psi/ft at standard gravity.
 const psiPerFootPpg = 12.0 / 231
 
-type plainLayer struct{ top, bottom, gradient float64 } // ft, ft, psi/ft
+type plainLayer struct {
+	top, bottom, gradient float64 // ft, ft, psi/ft
+	gas                   bool
+	name                  string // of the fluid
+}
 
 type plainComp struct {
 	name        string
@@ -96,6 +100,8 @@ type plainWell struct {
 	fluids  map[string]float64 // psi/ft
 	depths  []float64          // every depth that the plan names, sorted
 	gauge   float64
+	gas     string  // the fluid that is nitrogen
+	near    float64 // what a near miss is, in psi
 }
 
 func indexOf[T any](list []T, name string, nameOf func(T) string) int {
@@ -120,10 +126,14 @@ func (w *plainWell) form(name string) int {
 
 // newPlainWell reads the nominal values of a plan.
 func newPlainWell(p *sequence.Plan) *plainWell {
-	w := &plainWell{plan: p, fluids: map[string]float64{}, gauge: plainGauge(p)}
+	w := &plainWell{plan: p, near: plainHair, fluids: map[string]float64{}, gauge: plainGauge(p)}
 	for _, f := range p.Fluids {
+		if f.Kind == sequence.Nitrogen {
+			w.gas, w.near = f.Name, plainGasHair
+			continue
+		}
 		if f.Kind != "" && f.Kind != sequence.ConstantDensity {
-			panic("the plain walker knows fluids of constant density only")
+			panic("the plain walker knows fluids of constant density and nitrogen only")
 		}
 		w.fluids[f.Name] = plainDensity(f) * psiPerFootPpg
 	}
@@ -142,7 +152,7 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 		}
 		top := k.top
 		for _, l := range layers {
-			k.layers = append(k.layers, plainLayer{top, l.To.In(foot), w.fluids[l.Fluid]})
+			k.layers = append(k.layers, plainLayer{top, l.To.In(foot), w.fluids[l.Fluid], l.Fluid == w.gas && w.gas != "", l.Fluid})
 			top = l.To.In(foot)
 		}
 		if c.Formation != "" {

@@ -44,7 +44,7 @@ func (w *plainWalk) beginWith(b *sequence.Begin) {
 		i, top := w.comp(name), w.comps[w.comp(name)].top
 		s.layers[i] = nil
 		for _, l := range layers {
-			s.layers[i] = append(s.layers[i], plainLayer{top, l.To.In(foot), w.fluids[l.Fluid]})
+			s.layers[i] = append(s.layers[i], plainLayer{top: top, bottom: l.To.In(foot), gradient: w.fluids[l.Fluid], name: l.Fluid})
 			top = l.To.In(foot)
 		}
 	}

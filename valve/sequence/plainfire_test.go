@@ -43,7 +43,7 @@ func (w *plainWalk) anyDue() bool {
 // nearMisses notes what is a hair from being due.
 func (w *plainWalk) nearMisses() {
 	for i := range w.actions {
-		if w.s.armed[i] && hair(w.gap(i)) {
+		if w.s.armed[i] && w.hair(w.gap(i)) {
 			w.r.close = true
 		}
 	}

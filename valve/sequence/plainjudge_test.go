@@ -14,7 +14,7 @@ func (w *plainWalk) fail(kind sequence.Kind, name string, margin float64) {
 }
 
 func (w *plainWalk) failIn(step int, kind sequence.Kind, name string, margin float64) {
-	if hair(margin) {
+	if w.hair(margin) {
 		w.r.close = true
 	}
 	if margin >= -plainTolerance {
@@ -133,7 +133,7 @@ func (w *plainWalk) stands(b *sequence.Barrier, f *plainFormation) bool {
 	case b.Column != "":
 		// What is missing before it counts as flow counts as nothing.
 		over := w.s.at(w.comp(b.Column), f.depth) - f.pressure + plainFlow
-		if hair(over) {
+		if w.hair(over) {
 			w.r.close = true
 		}
 		return over >= -plainTolerance

@@ -1,6 +1,9 @@
 package sequence_test
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // plainTolerance in psi: reaching a level to within it is reaching it, and
 // passing a limit by less is not passing it. plainHair is what a near miss is,
@@ -11,8 +14,16 @@ const (
 	plainExact     = 1e-9
 )
 
-func hair(x float64) bool {
-	return (x > plainExact && x < plainHair) || (x < -plainExact && x > -plainHair)
+// plainGasHair is a near miss where gas stands, whose columns another integration
+// gets to a millionth or so.
+const plainGasHair = 0.05
+
+func (w *plainWell) hair(x float64) bool {
+	exact := plainExact
+	if w.gas != "" {
+		exact = 0
+	}
+	return (x > exact && x < w.near) || (x < -exact && x > -w.near)
 }
 
 // plainState is how one well stands.
@@ -28,10 +39,19 @@ type plainState struct {
 	waiting  []bool // for the re-arm level
 	happened []bool
 	flowed   []bool // by formation: its inflow is part of the plan
+
+	closed []bool    // by compartment: its gas is shut in
+	mass   []float64 // of that, as the pressure that it makes
+	key    []string  // by compartment: the body that it was last in
+
+	well      *plainWell
+	flows     map[int]plainPath // by compartment on the way of what is pumped
+	rate      float64           // ft³/s
+	injection []float64         // by formation: what it takes above its pressure
 }
 
 func (w *plainWell) start() *plainState {
-	s := &plainState{}
+	s := &plainState{well: w, flows: map[int]plainPath{}, injection: make([]float64, len(w.forms))}
 	for _, c := range w.comps {
 		s.top = append(s.top, c.trapped)
 		s.layers = append(s.layers, c.layers)
@@ -43,6 +63,10 @@ func (w *plainWell) start() *plainState {
 	}
 	for _, a := range w.actions {
 		s.armed = append(s.armed, !a.disarmed)
+	}
+	s.closed, s.mass, s.key = make([]bool, len(w.comps)), make([]float64, len(w.comps)), make([]string, len(w.comps))
+	for i := range s.key {
+		s.key[i] = fmt.Sprint(i)
 	}
 	n := len(w.actions)
 	s.links, s.counted, s.waiting, s.happened = make([]int, n), make([]int, n), make([]bool, n), make([]bool, n)
@@ -62,7 +86,12 @@ func (s *plainState) head(i int, depth float64) float64 {
 	return sum
 }
 
-func (s *plainState) at(i int, depth float64) float64 { return s.top[i] + s.head(i, depth) }
+func (s *plainState) at(i int, depth float64) float64 {
+	if s.gassy(i) {
+		return s.down(i, s.top[i], s.layers[i][0].top, depth)
+	}
+	return s.top[i] + s.head(i, depth) - s.lost(i, depth)
+}
 
 // felt is what an action's triggers feel.
 func (s *plainState) felt(a *plainAction) float64 {
@@ -108,7 +137,7 @@ func (k *plainSolver) body(s *plainState, i int) error {
 				continue
 			}
 			k.seen[other], k.bodyOf[other] = true, i
-			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.head(other, port.depth)
+			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth)
 			k.members = append(k.members, other)
 		}
 	}
@@ -129,6 +158,21 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 		}
 		if err := k.body(s, i); err != nil {
 			return err
+		}
+		if slices.ContainsFunc(k.members, s.gassy) {
+			if err := k.gasBody(s, own); err != nil {
+				return err
+			}
+			for _, m := range k.members {
+				s.key[m] = k.bodyKey()
+				if injected[m] != 0 {
+					return fmt.Errorf("a squeeze of gas")
+				}
+			}
+			continue
+		}
+		for _, m := range k.members {
+			s.key[m] = k.bodyKey()
 		}
 		surface, formation, references := -1, -1, 0
 		for _, m := range k.members {
@@ -153,7 +197,7 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 					return fmt.Errorf("two formations in the body of %q", k.well.comps[i].name)
 				}
 			}
-			base = f.pressure - s.head(formation, f.depth) - k.offset[formation]
+			base = f.pressure + s.injection[k.well.comps[formation].formation] - s.head(formation, f.depth) + s.lost(formation, f.depth) - k.offset[formation]
 		default:
 			var err error
 			if base, err = k.trapped(own, injected); err != nil {

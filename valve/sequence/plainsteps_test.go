@@ -16,7 +16,9 @@ import (
 // plainPlan makes the n-th random plan of a seed. What it expects, and its
 // limits, are set from a nominal walk, so that about half of the plans are right
 // at nominal values and a good share over the whole box.
-func plainPlan(seed, n uint64) *sequence.Plan { return plainPlanWith(seed, n, nil) }
+func plainPlan(seed, n uint64) *sequence.Plan {
+	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, plainLiquids, nil)
+}
 
 // feature adds something to a random plan, so that seeds without it stay what they
 // were.
@@ -29,11 +31,30 @@ type feature struct {
 }
 
 func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
-	random := rand.New(rand.NewPCG(seed, n))
+	return plainPlanOf(rand.New(rand.NewPCG(seed, n)), fmt.Sprint(seed), n, plainLiquids, f)
+}
+
+// plainWith is what a random well has besides what every one has.
+type plainWith int
+
+const (
+	plainLiquids plainWith = iota
+	plainGases
+	plainPumps
+)
+
+// plainPlanOf is plainPlan, with gas or pumps or neither.
+func plainPlanOf(random *rand.Rand, of string, n uint64, with plainWith, f *feature) *sequence.Plan {
 	for {
-		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %d/%d", seed, n)}, held: map[int]bool{}, sand: map[int]bool{}}
+		m := &plainMaker{random: random, plan: &sequence.Plan{Name: fmt.Sprintf("random %s/%d", of, n)}, held: map[int]bool{}, sand: map[int]bool{}}
 		m.width = math.Exp(m.between(math.Log(0.003), math.Log(0.08)))
 		m.well()
+		switch with {
+		case plainGases:
+			m.gasify()
+		case plainPumps:
+			m.pumpify()
+		}
 		m.devices()
 		if m.feature = f; f != nil && f.devices != nil {
 			f.devices(m)
@@ -41,6 +62,9 @@ func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
 		m.steps()
 		if f != nil && f.steps != nil {
 			f.steps(m)
+		}
+		if with == plainPumps && !m.pumpSteps() {
+			continue
 		}
 		m.levels()
 		if f != nil && f.levels != nil {
@@ -107,6 +131,9 @@ func (m *plainMaker) swap() sequence.Swap {
 		i = m.random.IntN(len(m.group))
 	}
 	c := m.plan.Compartments[i]
+	if m.plan.Well.Temperatures != nil && len(c.Layers) == 2 && c.Layers[0].Fluid == "nitrogen" {
+		return m.gasSwap(i)
+	}
 	a, b := c.Top.In(foot), c.Bottom.In(foot)
 	if m.chance(0.6) {
 		a = math.Round(m.between(a, (a+b)/2))

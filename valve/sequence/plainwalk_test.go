@@ -43,6 +43,14 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		w.beginWith(p.Begin)
 	}
 	w.set = func(float64) {}
+	if well.gas != "" {
+		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
+			w.r.fault = err
+			return w.r
+		}
+		well.shutIn(w.s)
+		copy(w.own, w.s.top)
+	}
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
@@ -81,6 +89,7 @@ func (w *plainWalk) walkStep(k int) error {
 		for _, name := range step.Shut {
 			w.s.surface[w.comp(name)] = false
 		}
+		w.shutIn(w.s)
 		if err := w.run(func(float64) {}, nil); err != nil {
 			return err
 		}
@@ -93,6 +102,11 @@ func (w *plainWalk) walkStep(k int) error {
 	}
 	if err := w.byHand(step); err != nil {
 		return err
+	}
+	for _, p := range step.Pump {
+		if err := w.pump(p); err != nil {
+			return err
+		}
 	}
 	w.stand()
 	for _, ramp := range step.Ramps {
@@ -131,7 +145,7 @@ func (w *plainWalk) ramp(goals map[string]pressure) func(float64) {
 	for name, p := range goals {
 		i := w.comp(name)
 		if !w.s.surface[i] {
-			w.s.surface[i], w.s.applied[i] = true, w.s.top[i]
+			w.s.surface[i], w.s.applied[i], w.s.closed[i] = true, w.s.top[i], false
 		}
 		to := p.In(psi)
 		if to > 0 {
@@ -152,6 +166,7 @@ func (w *plainWalk) swap(x sequence.Swap) (set func(float64), kinks []float64) {
 	i := w.comp(x.Compartment)
 	from, to := x.From.In(foot), x.To.In(foot)
 	old, gradient := w.s.layers[i], w.fluids[x.Fluid]
+	gas := w.gas != "" && x.Fluid == w.gas
 	for _, d := range w.depths {
 		if f := (d - from) / (to - from); f > 0 && f < 1 {
 			if x.Up {
@@ -163,9 +178,9 @@ func (w *plainWalk) swap(x sequence.Swap) (set func(float64), kinks []float64) {
 	slices.Sort(kinks)
 	return func(f float64) {
 		if x.Up {
-			w.s.layers[i] = plainReplace(old, plainLayer{to - (to-from)*f, to, gradient})
+			w.s.layers[i] = plainReplace(old, plainLayer{to - (to-from)*f, to, gradient, gas, x.Fluid})
 		} else {
-			w.s.layers[i] = plainReplace(old, plainLayer{from, from + (to-from)*f, gradient})
+			w.s.layers[i] = plainReplace(old, plainLayer{from, from + (to-from)*f, gradient, gas, x.Fluid})
 		}
 	}, kinks
 }
@@ -178,8 +193,8 @@ func plainReplace(old []plainLayer, in plainLayer) []plainLayer {
 		}
 	}
 	for _, l := range old {
-		keep(plainLayer{l.top, min(l.bottom, in.top), l.gradient})
-		keep(plainLayer{max(l.top, in.bottom), l.bottom, l.gradient})
+		keep(plainLayer{l.top, min(l.bottom, in.top), l.gradient, l.gas, l.name})
+		keep(plainLayer{max(l.top, in.bottom), l.bottom, l.gradient, l.gas, l.name})
 	}
 	keep(in)
 	slices.SortFunc(out, func(a, b plainLayer) int { return cmpFloat(a.top, b.top) })

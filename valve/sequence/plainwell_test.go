@@ -63,7 +63,16 @@ func (m *plainMaker) well() {
 	}
 }
 
-func (m *plainMaker) fluid() string { return m.plan.Fluids[m.random.IntN(len(m.plan.Fluids))].Name }
+func (m *plainMaker) fluid() string { return m.plan.Fluids[m.random.IntN(m.liquids())].Name }
+
+// liquids are the first of the plan's fluids.
+func (m *plainMaker) liquids() int {
+	n := len(m.plan.Fluids)
+	if m.plan.Fluids[n-1].Kind == sequence.Nitrogen {
+		n--
+	}
+	return n
+}
 
 func (m *plainMaker) compartment(name string, top, bottom float64) int {
 	c := sequence.Compartment{Name: name, Top: feet(top), Bottom: feet(bottom), Capacity: unit.Area(m.between(0.005, 0.08)) * unit.BarrelPerFoot}

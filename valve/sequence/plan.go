@@ -56,13 +56,28 @@ type MarkedTVD struct {
 const Undisturbed = "undisturbed"
 
 // Fluid is a fluid by name: of constant density, or a clear brine by its
-// density at 70 °F, or fresh water.
+// density at 70 °F, or fresh water, or a gas.
 type Fluid struct {
 	Name        string                  `json:"name"`
 	Kind        FluidKind               `json:"kind"` // constant where left out
 	Density     unit.Band[unit.Density] `json:"density"`
 	Expansion   unit.Expansivity        `json:"expansion"`   // brine: of volume
 	Compression unit.Compressibility    `json:"compression"` // brine; of the others for volumes to pump
+
+	// Of natural gas: its gravity to air, and what it holds beside hydrocarbons, as
+	// mole fractions.
+	Gravity          float64 `json:"gravity"`
+	Nitrogen         float64 `json:"nitrogen"`
+	CarbonDioxide    float64 `json:"carbon dioxide"`
+	HydrogenSulphide float64 `json:"hydrogen sulphide"`
+
+	// How it flows, where it is pumped: a viscosity, with a yield point or without
+	// (Bingham), or a consistency with its flow index (power law; Herschel and Bulkley
+	// with a yield point).
+	Viscosity   unit.Viscosity   `json:"viscosity"`
+	Yield       unit.Pressure    `json:"yield point"`
+	Consistency unit.Consistency `json:"consistency"`
+	Index       float64          `json:"flow index"`
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -73,6 +88,9 @@ const (
 	ConstantDensity FluidKind = "constant"
 	ClearBrine      FluidKind = "brine"
 	FreshWater      FluidKind = "water"
+	Nitrogen        FluidKind = "nitrogen"
+	Methane         FluidKind = "methane"
+	NaturalGas      FluidKind = "gas" // by its gravity
 )
 
 // Formation is a reservoir layer behind one compartment.
@@ -102,7 +120,8 @@ type Compartment struct {
 	Surface   bool                     `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
 	Formation string                   `json:"formation"` // the formation that it stands open to
 	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
-	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: volumes aren't counted
+	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
+	Bores     []Bore                   `json:"bores"`     // from the top down, for pumping
 }
 
 // Layer is one fluid down to a measured depth.

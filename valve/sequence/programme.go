@@ -79,7 +79,10 @@ type StepResult struct {
 	Tests     []TestResult    `json:"tests,omitempty"`
 	Barriers  []BarrierResult `json:"barriers"`
 	Volumes   []Volume        `json:"volumes,omitempty"`
-	Rises     []Rise          `json:"rises,omitempty"` // where the plan says how fast pressures are changed
+	Pumps     []PumpResult    `json:"pumps,omitempty"`   // nominal
+	Gas       []GasAt         `json:"gas,omitempty"`     // nominal: at the end
+	Flowing   []PressureAt    `json:"flowing,omitempty"` // nominal: at the devices while the zones flow
+	Rises     []Rise          `json:"rises,omitempty"`   // where the plan says how fast pressures are changed
 	Zones     []ZoneRate      `json:"zones,omitempty"`
 	Windows   []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
 	Partings  []Parting       `json:"partings,omitempty"`
@@ -214,6 +217,19 @@ type Volume struct {
 	Compartment string      `json:"compartment"`
 	What        string      `json:"what"`
 	Volume      unit.Volume `json:"volume"`
+}
+
+// GasAt is gas in a compartment at the end of a step.
+type GasAt struct {
+	Compartment string        `json:"compartment"`
+	Fluid       string        `json:"fluid"`
+	Shut        bool          `json:"shut"`  // its mass stays, and its lower end goes where the pressure under it puts it
+	Depth       unit.Length   `json:"depth"` // measured, of its lower end; zero where all of it is gone
+	TVD         unit.Length   `json:"tvd"`
+	Pressure    unit.Pressure `json:"pressure"` // at its top
+	// In is what came in at the top in this step, negative where it was let out, counted
+	// at 60 °F and 14.696 psia; zero where the compartment has no capacity.
+	In unit.Volume `json:"in"`
 }
 
 // ZoneRate is what a formation gives while a step produces.

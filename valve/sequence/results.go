@@ -26,6 +26,7 @@ func (k *checker) results() error {
 }
 
 func (k *checker) step(i int) (*StepResult, error) {
+	var err error
 	step := &k.plan.Steps[i]
 	r := &StepResult{Name: step.Name, Note: step.Note, Pull: step.Pull, OK: true, Unknown: []string{}}
 	if step.Produce != nil {
@@ -51,6 +52,15 @@ func (k *checker) step(i int) (*StepResult, error) {
 		r.Ports = append(r.Ports, PortState{p.Name, end.State.Open[n]})
 	}
 	r.Volumes = k.volumes(i)
+	if i < len(k.flowResults) {
+		r.Flowing = k.flowResults[i]
+	}
+	if i < len(k.pumpResults) {
+		r.Pumps = k.pumpResults[i]
+	}
+	if r.Gas, err = k.gasAt(i); err != nil {
+		return nil, err
+	}
 	r.Rises = k.rises(i)
 	k.triggers(i, r)
 	k.ratings(i, r)
@@ -120,6 +130,27 @@ func (k *checker) point(at *stand) (*Point, error) {
 	if at.place.Drive < 0 {
 		p.Label = "start"
 	}
+	var err error
+	if p.Pressures, err = k.atDevices(s); err != nil {
+		return nil, err
+	}
+	for i := range s.Compartments {
+		for n, d := range s.Compartments[i].Depths {
+			q, err := s.At(i, n)
+			if err != nil {
+				return nil, err
+			}
+			p.Profiles = append(p.Profiles, ProfilePoint{k.plan.Compartments[i].Name, unit.Length(d.TVD), unit.Pressure(q.F.C)})
+		}
+	}
+	p.Flows = k.flows(s)
+	p.String, err = k.stringAt(at)
+	return p, err
+}
+
+// atDevices are the pressures of every compartment that reaches a device.
+func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
+	var all []PressureAt
 	for _, d := range k.plan.Devices {
 		depth := well.Depth{MD: float64(d.Depth)}
 		tvd, _ := k.path.TVD(d.Depth) // checked with the plan
@@ -135,23 +166,11 @@ func (k *checker) point(at *stand) (*Point, error) {
 				if err != nil {
 					return nil, err
 				}
-				p.Pressures = append(p.Pressures, PressureAt{d.Name, d.Depth, tvd, x.Name, unit.Pressure(q.F.C)})
+				all = append(all, PressureAt{d.Name, d.Depth, tvd, x.Name, unit.Pressure(q.F.C)})
 			}
 		}
 	}
-	for i := range s.Compartments {
-		for n, d := range s.Compartments[i].Depths {
-			q, err := s.At(i, n)
-			if err != nil {
-				return nil, err
-			}
-			p.Profiles = append(p.Profiles, ProfilePoint{k.plan.Compartments[i].Name, unit.Length(d.TVD), unit.Pressure(q.F.C)})
-		}
-	}
-	p.Flows = k.flows(s)
-	var err error
-	p.String, err = k.stringAt(at)
-	return p, err
+	return all, nil
 }
 
 // flows are the bodies whose pressure is fixed more than once.

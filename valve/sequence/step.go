@@ -16,7 +16,10 @@ type Step struct {
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
 	Ramps []map[string]unit.Pressure `json:"ramps"`
-	Rise  unit.Pressure              `json:"rise"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
+	// Pump is what is pumped through the well, one after the other, after the swaps and
+	// before the ramps.
+	Pump []Pump        `json:"pump"`
+	Rise unit.Pressure `json:"rise"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	Squeeze map[string]unit.Pressure `json:"squeeze"`
@@ -36,7 +39,7 @@ type Step struct {
 	Allow     []Flow     `json:"allow"`   // flow that is part of the plan
 	Produce   *Produce   `json:"produce"` // the zones that flow at the end of the step
 
-	flow *flow // where it leads, in the list of all steps
+	flow *course // where it leads, in the list of all steps
 }
 
 // Swap replaces the fluid of a compartment.

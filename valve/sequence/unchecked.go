@@ -50,7 +50,7 @@ func (k *checker) unchecked() []string {
 		}
 	}
 	for _, f := range p.Fluids {
-		if f.Density.Exact() && f.Kind != FreshWater {
+		if f.Density.Exact() && f.Kind != FreshWater && !f.Kind.Gas() {
 			add("fluid %q: its density has no tolerance", f.Name)
 		}
 	}

@@ -182,10 +182,16 @@ func (v *validation) fluids() {
 			if f.Density.Nominal != 0 || f.Expansion != 0 {
 				v.fault(path, "fresh water brings its own density and expansion; leave them out")
 			}
+		case Nitrogen, Methane, NaturalGas:
+			v.gasFault(path, f)
 		default:
-			v.fault(path+".kind", "is %q; there are %q, %q and %q", f.Kind, ConstantDensity, ClearBrine, FreshWater)
+			v.fault(path+".kind", "is %q; there are %q, %q, %q, and the gases %q, %q and %q", f.Kind, ConstantDensity, ClearBrine, FreshWater, Nitrogen, Methane, NaturalGas)
 		}
-		if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok && (f.Kind == ClearBrine || f.Kind == FreshWater) {
+		v.rheology(path, f)
+		if !f.Kind.Gas() && (f.Gravity != 0 || f.Nitrogen != 0 || f.CarbonDioxide != 0 || f.HydrogenSulphide != 0) {
+			v.fault(path, "gravity and contents belong to natural gas, %q", NaturalGas)
+		}
+		if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok && (f.Kind == ClearBrine || f.Kind == FreshWater || f.Kind.Gas()) {
 			v.fault(path+".kind", "%q feels temperature, but well.temperatures has no %q", f.Kind, Undisturbed)
 		}
 	}
@@ -226,6 +232,8 @@ func (v *validation) compartments() {
 		v.notNegative(path+".trapped", c.Trapped.Least, float64(c.Trapped.Least))
 		v.capacity(path+".capacity", c.Capacity)
 		v.layers(path, c)
+		v.gasLayers(path, c)
+		v.bores(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
 			k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == c.Formation })
 			v.within(path+".formation", v.plan.Formations[k].Depth, c.Name)

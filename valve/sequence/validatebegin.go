@@ -20,6 +20,11 @@ func (v *validation) begin() {
 		return
 	}
 	v.temperature("begin.temperature", b.Temperature)
+	for i, f := range v.plan.Fluids {
+		if f.Kind == Nitrogen || f.Kind == Methane || f.Kind == NaturalGas {
+			v.fault(fmt.Sprintf("fluids[%d].kind", i), "is %q, and the plan begins in a stated state: how much gas is shut in can't be stated yet; begin at the first step", f.Kind)
+		}
+	}
 	for _, l := range []struct {
 		key  string
 		list []string

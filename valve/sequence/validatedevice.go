@@ -188,6 +188,7 @@ func (v *validation) ratings() {
 			v.within(path+".to", r.To, r.Outside)
 		} else if r.Background != "" {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
+			v.noGas(path+".background", r.Background, "behind a pipe, from surface down, stands a liquid: make a compartment of gas")
 		}
 		v.faultIf(path+".burst", r.Burst.Validate())
 		v.strength(path+".burst", r.Burst.Least)

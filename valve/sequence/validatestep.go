@@ -31,6 +31,7 @@ func (v *validation) step(path string, s Step) {
 			v.fault(at+".to", "is %v; it must be below from at %v", w.To, w.From)
 		}
 	}
+	v.pumps(path, s)
 	for k, name := range s.Shut {
 		v.surface(fmt.Sprintf("%s.shut[%d]", path, k), name)
 	}

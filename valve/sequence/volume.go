@@ -16,7 +16,7 @@ func (k *checker) volumes(i int) []Volume {
 	for _, w := range step.Swap {
 		c := k.plan.Compartments[k.by.compartment[w.Compartment]]
 		all = append(all, Volume{Compartment: w.Compartment, What: "swap to " + w.Fluid,
-			Volume: unit.Volume(float64(c.Capacity) * float64(w.To-w.From))})
+			Volume: unit.Volume(float64(c.capacity()) * float64(w.To-w.From))})
 	}
 	for n, ramp := range step.Ramps {
 		if n+1 >= len(k.stands[i]) {
@@ -43,7 +43,12 @@ func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pres
 		for _, m := range after.Body(i) {
 			counted[m] = true
 			p := k.plan.Compartments[m]
-			total += float64(p.Capacity) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
+			total += float64(p.capacity()) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
+			if after.Closed(m) { // liquid that came in under its gas
+				was, _ := before.GasIn(m)
+				is, _ := after.GasIn(m)
+				total += float64(p.capacity()) * (was.F.C - is.F.C)
+			}
 		}
 		if total != 0 {
 			all = append(all, Volume{Compartment: name, What: "compression", Volume: unit.Volume(total)})
@@ -66,7 +71,7 @@ func (k *checker) compression(s *well.State, i int) float64 {
 	top := s.Compartments[i].Depths[0].MD
 	sum, start := 0.0, top
 	for _, l := range s.Layers(i) {
-		sum += s.Fluids[l.Fluid].Compression * (l.Bottom.MD - top)
+		sum += s.Fluids[l.Fluid].Compression * (l.Bottom.MD - top) // none of gas: that is counted by its mass
 		top = l.Bottom.MD
 	}
 	return sum / (top - start)

@@ -132,6 +132,13 @@ func (j *Judge) rating(w *walk.World, p walk.Place, i int) error {
 			j.Note(w, p, Outside, i, r.Collapse.Plus(x), d[0])
 		}
 	}
+	for _, gassy := range [2]int{r.Inside, r.Outside} {
+		if s.Strays(gassy) {
+			if err := j.atLevel(w, p, i, gassy); err != nil {
+				return err
+			}
+		}
+	}
 	return nil
 }
 

@@ -81,6 +81,12 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 	return m
 }
 
+// Certain tells, of a walk of plain numbers, whether the limit is passed whatever is
+// only enclosed in it.
+func (m *Margin) Certain() bool {
+	return m.Fails() && !m.region.Loose() && !(m.Form.Greatest() >= -walk.Reach)
+}
+
 // Point is a choice that attains the margin, to rounding; nil: none is known.
 func (m *Margin) Point() []float64 { return m.least(m.Form, m.region) }
 

@@ -84,6 +84,10 @@ type Options struct {
 	Budget int
 	Quiet  bool
 	Parts  bool
+	// Pumps, where not nil, is shown the well while something is pumped.
+	Pumps func(walk.Pumped)
+	Flows func(w *walk.World, step int) // while zones flow
+	Fine  int                           // into how many times as many pieces legs are cut that gas feels
 	// Stands, where not nil, is shown where each step stands still.
 	Stands func(w *walk.World, p walk.Place, number int) error
 	From   int // step to begin with
@@ -110,7 +114,7 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		j.Load = p.String.Judge
 	}
 	k := walk.New(p.Network, j, all, ties, room)
-	k.Astray, k.Budget, k.Context, k.Stops = o.Astray, o.Budget, ctx, o.Stops
+	k.Astray, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows = o.Astray, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {

@@ -7,6 +7,7 @@ import (
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/walk"
 )
 
 // Outcome is what was found of a plan.
@@ -47,7 +48,7 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 		return nil, err
 	}
 	out := &Outcome{Run: run}
-	w := witnesses{p, ctx, map[string]*judge.Judge{}, 60}
+	w := witnesses{p, ctx, map[string]*judge.Judge{}, 60, p.enclosed()}
 	for _, m := range run.Judge.Passed() {
 		f := Failure{Margin: m}
 		if f.Witness, f.Shown, err = w.find(m); err != nil {
@@ -73,7 +74,8 @@ type witnesses struct {
 	*Problem
 	ctx   context.Context
 	known map[string]*judge.Judge
-	most  int // points tried for one limit
+	most  int  // points tried for one limit
+	loose bool // what is shown must be certain
 }
 
 // find looks for a choice with which a limit is passed: the nominal one if that
@@ -92,12 +94,18 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 			if n > w.most || astray && n > 2 {
 				break
 			}
-			j, err := w.walk(e, astray)
-			if err != nil {
-				return nil, nil, err
-			}
-			if shown := j.Margins[m.Key]; shown != nil && shown.Fails() {
-				return e, shown, nil
+			for _, fine := range [2]int{1, finer} {
+				j, err := w.walk(e, astray, fine)
+				if err != nil {
+					return nil, nil, err
+				}
+				shown := j.Margins[m.Key]
+				if shown == nil || !shown.Fails() {
+					break
+				}
+				if !w.loose || shown.Certain() {
+					return e, shown, nil
+				}
 			}
 		}
 	}
@@ -123,12 +131,22 @@ func (w *witnesses) shared(points [][]float64) [][]float64 {
 	return all
 }
 
-func (w *witnesses) walk(e []float64, astray bool) (*judge.Judge, error) {
-	key := fmt.Sprint(astray, e)
+// enclosed tells whether gas or flow makes pressures of a walk of plain numbers only
+// enclosed.
+func (p *Problem) enclosed() bool {
+	return p.Network.HasGas() || slices.ContainsFunc(p.Steps, func(s walk.Step) bool { return len(s.Pumps) > 0 || s.Flow != nil })
+}
+
+// finer is into how many times as many pieces a leg is cut that gas feels, where what
+// gas makes of it is only enclosed and too wide to say what fails.
+const finer = 8
+
+func (w *witnesses) walk(e []float64, astray bool, fine int) (*judge.Judge, error) {
+	key := fmt.Sprint(astray, fine, e)
 	if j, ok := w.known[key]; ok {
 		return j, nil
 	}
-	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{Astray: astray})
+	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{Astray: astray, Fine: fine})
 	if err != nil {
 		return nil, err
 	}

@@ -57,7 +57,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 			continue
 		}
 		if r.intended(w, c.action) && c.fires && !r.silent {
-			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Plus(r.ahead).Minus(c.at).Times(c.slope))
 		}
 		if !c.fires {
 			q, _ := met(w.State.Actions[c.action].Row, c.p)
@@ -81,7 +81,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 	for n := range all {
 		c := &all[n]
 		if r.intended(w, c.action) && c.fires && !r.silent {
-			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Minus(c.at).Times(c.slope))
+			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Plus(r.ahead).Minus(c.at).Times(c.slope))
 		}
 	}
 	alive, came, err := r.stretch(part, now, r.length, lines, -1)
@@ -130,9 +130,7 @@ func (r *run) passed(w *World, i int, p Progress, line affine.Line) (affine.Form
 	end := line.At(r.length)
 	if line.D > 0 && r.loose && !a.Axial {
 		s := w.State.Clone()
-		for _, m := range r.moves {
-			s.Applied[m.Compartment] = affine.Flat(m.To)
-		}
+		r.ends(s)
 		if s.Solve(r.length) == nil {
 			if felt, err := s.Felt(a); err == nil {
 				end = felt.At(r.length)
@@ -301,7 +299,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			if slope > line.D {
 				at = line.Cross(level)
 			}
-			if beyond := along(falling, line.At(r.length).Minus(level)); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
+			if beyond := along(falling, line.At(r.length).Minus(level)).PlusTimes(r.ahead, slope); !x.p.Out && beyond.Greatest() >= -Reach && !r.silent && r.intended(w, i) {
 				r.Observer.Reached(w, r.place, i, x.p, beyond)
 			}
 			by := along(falling, line.At(to).Minus(level))

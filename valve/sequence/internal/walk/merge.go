@@ -56,6 +56,9 @@ func standsAlike(a, b *World) bool {
 	if !slices.Equal(s.Open, t.Open) || !slices.Equal(s.Armed, t.Armed) {
 		return false
 	}
+	if !s.SameGas(t, equal) {
+		return false
+	}
 	for i := range s.Top {
 		if !s.Top[i].Same(t.Top[i], equal) {
 			return false
@@ -106,6 +109,9 @@ func alike(a, b *World) bool {
 		return false
 	}
 	if s.String != nil && s.String != t.String && !s.String.Same(t.String) {
+		return false
+	}
+	if !s.SameGas(t, equal) {
 		return false
 	}
 	for i := range s.Top {

@@ -11,6 +11,10 @@ import (
 // two pieces lies whatever stands, turns or changes there, so that within one the
 // pressure beyond it just gains or loses, and s is by how much.
 func (k *Walker) swap(w *World, sw Swap) ([]*World, error) {
+	w = w.Clone()
+	if err := w.State.Sweep(sw.Compartment, sw.Fluid, sw.From, sw.To, sw.Up); err != nil {
+		return nil, err
+	}
 	worlds := []*World{w}
 	for _, cut := range cuts(w.State, sw) {
 		var next []*World
@@ -40,6 +44,11 @@ func cuts(s *well.State, sw Swap) [][2]well.Depth {
 			depths = append(depths, l.Bottom)
 		}
 	}
+	for _, d := range s.Cut(sw.Compartment) {
+		if inside(d) {
+			depths = append(depths, d)
+		}
+	}
 	slices.SortFunc(depths, func(a, b well.Depth) int {
 		switch {
 		case a.MD < b.MD:
@@ -66,7 +75,7 @@ func (k *Walker) piece(w *World, sw Swap, from, to well.Depth) ([]*World, error)
 	s := w.State
 	old := s.FluidAt(sw.Compartment, from.MD)
 	layers := replace(s.Layers(sw.Compartment), sw.Fluid, s.Compartments[sw.Compartment].Depths[0].MD, from, to)
-	if old == sw.Fluid {
+	if s.Fills(sw.Compartment, sw.Fluid, from) {
 		return []*World{w}, nil
 	}
 	gain, err := s.Gain(sw.Compartment, old, sw.Fluid, from, to)
@@ -88,7 +97,7 @@ func (k *Walker) piece(w *World, sw Swap, from, to well.Depth) ([]*World, error)
 			return nil, err
 		}
 		for _, y := range out {
-			y.State.SetLayers(sw.Compartment, layers)
+			y.State.Swept(sw.Compartment, layers, from)
 			if err := y.State.Solve(affine.Form{}); err != nil {
 				return nil, err
 			}

@@ -59,6 +59,12 @@ type Walker struct {
 	Budget int
 	// Stops makes it an error if devices move each other without end in every world.
 	Stops bool
+	// Pumps, where not nil, is shown the well at every turn of a pump at its full rate.
+	Pumps func(Pumped)
+	// Flows, where not nil, is shown the well while the zones of a step flow.
+	Flows func(w *World, step int)
+	// Fine is into how many times as many pieces legs are cut that gas feels; zero: once.
+	Fine int
 	// Context, where not nil, ends the walk once it is done.
 	Context context.Context
 	// Ties are, by limit, the compartments that it holds against each other.
@@ -75,13 +81,14 @@ type Walker struct {
 	step    *Step
 	place   Place
 	spent   int
-	legs    int          // begun so far
-	moves   []Move       // of the ramp, where its ways are only enclosed
-	stuck   error        // devices moved each other without end in a world of the step
-	seen    []*World     // of the stage that is taken on
-	loose   bool         // the end of the leg is only enclosed along it, and shown once it is known
-	silent  bool         // the observer isn't told: a leg is tried
-	pulling *affine.Line // the weight indicator, on a pull
+	legs    int                 // begun so far
+	ends    func(s *well.State) // brings what moves to the end of the leg, where its ways are only enclosed
+	stuck   error               // devices moved each other without end in a world of the step
+	seen    []*World            // of the stage that is taken on
+	ahead   affine.Form         // of a leg that is walked in pieces: what is left after this one
+	loose   bool                // the end of the leg is only enclosed along it, and shown once it is known
+	silent  bool                // the observer isn't told: a leg is tried
+	pulling *affine.Line        // the weight indicator, on a pull
 }
 
 // DefaultBudget ends what would go on for minutes.

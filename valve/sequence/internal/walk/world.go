@@ -88,7 +88,10 @@ type Across struct {
 // Start is the world before the first step.
 func Start(n *well.Network, region *affine.Region) (*World, error) {
 	w := start(n, region)
-	return w, w.State.Solve(affine.Form{})
+	if err := w.State.Solve(affine.Form{}); err != nil {
+		return w, err
+	}
+	return w, w.State.Close()
 }
 
 func start(n *well.Network, region *affine.Region) *World {

@@ -19,13 +19,15 @@ type column struct {
 	drops   []affine.Form // by depth of the compartment
 	uniform bool          // no layer feels pressure or temperature
 	corners []int         // depths between which its pressure is straight in TVD
+	gas     bool          // it begins with gas
 }
 
 func (n *Network) column(i int, layers []Layer) *column {
 	c := &column{layers: layers, uniform: true}
 	for _, l := range layers {
-		c.uniform = c.uniform && n.Fluids[l.Fluid].Feels == nil
+		c.uniform = c.uniform && n.Fluids[l.Fluid].Feels == nil && !n.Fluids[l.Fluid].Gas()
 	}
+	c.gas = n.Fluids[layers[0].Fluid].Gas()
 	k := &n.Compartments[i]
 	for d, at := range k.Depths {
 		corner := !c.uniform || d == 0 || d == len(k.Depths)-1
@@ -101,9 +103,17 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 		return p, nil
 	}
 	c := s.columns[i]
-	if c.uniform {
+	switch {
+	case s.Pumping(i):
+		return p.Plus(s.profiles[i][to]).Minus(s.profiles[i][from]), nil
+	case c.uniform:
 		p.F = p.F.Plus(c.drops[to].Minus(c.drops[from]))
-	} else {
+	case c.gas:
+		var err error
+		if p, err = s.across(i, p, from, to); err != nil {
+			return p, err
+		}
+	default:
 		var err error
 		if p, err = s.feel(i, p, from, to); err != nil {
 			return p, err
@@ -155,11 +165,13 @@ func (s *State) feel(i int, p affine.Line, from, to int) (affine.Line, error) {
 
 func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, error) {
 	f := &s.Fluids[fluid]
-	if f.Feels == nil {
+	switch {
+	case f.Gas():
+		return s.throughGas(fluid, p, from, to)
+	case f.Feels == nil:
 		p.F = p.F.PlusTimes(f.Density, Gravity*(to-from))
 		return p, nil
-	}
-	if from == to {
+	case from == to:
 		return p, nil
 	}
 	col := f.Feels[s.Temperature]
@@ -251,13 +263,20 @@ func (s *State) gradient(i, depth int) (affine.Form, error) {
 	if err != nil {
 		return affine.Form{}, err
 	}
+	if s.Pumping(i) {
+		return s.flowingGradient(i, depth), nil
+	}
 	c := s.columns[i]
 	of := func(fluid int) (affine.Form, error) {
 		q, err := s.gain(fluid, affine.Flat(affine.Const(p.F.C)), d.TVD, math.Max(d.TVD-1, 0))
 		return affine.Const(p.F.C).Minus(q.F).Times(1 / math.Max(d.TVD-math.Max(d.TVD-1, 0), 1e-9)), err
 	}
-	below, e1 := of(c.fluidAt(d.MD))
-	above, e2 := of(c.fluidAt(math.Nextafter(d.MD, 0)))
+	under, over := c.fluidAt(d.MD), c.fluidAt(math.Nextafter(d.MD, 0))
+	if c.gas {
+		under, over = s.aroundLevel(i, d.MD)
+	}
+	below, e1 := of(under)
+	above, e2 := of(over)
 	if below.Same(above, 1e-9) || e1 != nil || e2 != nil {
 		return below, first(e1, e2)
 	}
@@ -269,6 +288,9 @@ func (s *State) gradient(i, depth int) (affine.Form, error) {
 // above it when one fluid takes another's place.
 func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
 	a, b := &s.Fluids[old], &s.Fluids[now]
+	if s.columns[i].gas || b.Gas() {
+		return s.gasGain(i, now, from, to)
+	}
 	if a.Feels == nil && b.Feels == nil {
 		return b.Density.Minus(a.Density).Times(Gravity * (to.TVD - from.TVD)), nil
 	}

@@ -1,6 +1,9 @@
 package well
 
 import (
+	"slices"
+
+	"completion.example/fluid/flow"
 	"completion.example/hydrostatics"
 	"completion.example/valve/sequence/internal/affine"
 )
@@ -16,6 +19,8 @@ type Network struct {
 	Actions      []Action
 	Devices      int
 	Heat         []affine.Form // by temperature: by how much it is off, K
+	// TVD is the true vertical depth of any measured one; needed where there is gas.
+	TVD func(md float64) float64
 
 	heatMiddle, heatHalf []float64           // by temperature: of the band that Cold and Warm are the ends of
 	shares               map[[2]int]int      // symbol of a pair of compartments whose references may meet
@@ -44,7 +49,13 @@ type Fluid struct {
 	Cold, Warm  []*hydrostatics.Column // at the ends of what the temperature may be off; nil where it isn't
 	Scale       affine.Form            // of a fluid that feels: what its density is multiplied with
 	Compression float64                // 1/Pa, for volumes
+	Rheology    *flow.Rheology         // nil: not known
+	Gases       []*Gases               // by temperature, of a gas; else nil
+	Surface     float64                // density of a gas at surface conditions, kg/m³
 }
+
+// Gas tells whether the fluid is one.
+func (f *Fluid) Gas() bool { return f.Gases != nil }
 
 // Compartment is a connected body of fluid.
 type Compartment struct {
@@ -54,6 +65,8 @@ type Compartment struct {
 	Formation   int // or -1
 	FormationAt int // in Depths
 	Volume      float64
+	Bores       []Bore  // down its length, where the plan has them
+	Turn        float64 // measured depth at which the hole first turns up in it, or of its bottom
 	Layers      []Layer
 	Trapped     affine.Form
 }
@@ -128,6 +141,11 @@ type Trigger struct {
 // Acts tells whether an action changes anything but itself.
 func (a *Action) Acts() bool {
 	return len(a.Opens)+len(a.Closes)+len(a.Arms)+len(a.Disarms) > 0 || a.Holds || a.Releases
+}
+
+// HasGas tells whether a fluid of the network is a gas.
+func (n *Network) HasGas() bool {
+	return slices.ContainsFunc(n.Fluids, func(f Fluid) bool { return f.Gas() })
 }
 
 // SetHeat says by how much each temperature may be off.

@@ -119,7 +119,15 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 	case len(formations) > 0:
 		return s.mix(members, formations, func(m int) (affine.Line, error) {
 			k := &s.Compartments[m]
-			return s.carry(m, affine.Flat(s.Formations[k.Formation].Pressure), k.FormationAt, 0)
+			p := affine.Flat(s.Formations[k.Formation].Pressure)
+			if s.inject != nil {
+				p = p.Plus(s.inject[k.Formation])
+			}
+			if s.gas[m].Closed {
+				err := s.lift(m, k.FormationAt, p)
+				return s.Top[m], err
+			}
+			return s.carry(m, p, k.FormationAt, 0)
 		})
 	}
 	return s.trapped(x, members)
@@ -149,6 +157,11 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 		s.Meets[r] = Meeting{With: base, Excess: excess}
 		if excess.Same(affine.Line{}, same) {
 			continue
+		}
+		for _, m := range members {
+			if s.gas[m].Closed {
+				return s.gassy(m, "two pressures that differ fix its body (%q and %q); that isn't modelled with gas shut in", s.Compartments[base].Name, s.Compartments[r].Name)
+			}
 		}
 		// Everything moves towards the second by the share, from 0 to 1, of the
 		// difference.
@@ -211,11 +224,23 @@ func (s *State) spread(i int, top affine.Line, members []int) error {
 			if s.visited[next] {
 				continue
 			}
-			q, err := s.carry(from, s.Top[from], 0, at)
+			q, err := s.At(from, at)
 			if err != nil {
 				return err
 			}
-			if s.Top[next], err = s.carry(next, q, there, 0); err != nil {
+			if s.jumps != nil {
+				if from == port.A {
+					q = q.Plus(s.jumps[p])
+				} else {
+					q = q.Plus(s.jumps[p].Times(-1))
+				}
+			}
+			if s.gas[next].Closed {
+				err = s.lift(next, there, q)
+			} else {
+				s.Top[next], err = s.carry(next, q, there, 0)
+			}
+			if err != nil {
 				return err
 			}
 			s.visited[next] = true
@@ -229,6 +254,11 @@ func (s *State) spread(i int, top affine.Line, members []int) error {
 // trapped settles a body that nothing fixes: it has the pressure of the moment,
 // and what has just met shares it by volume, as equal fluids in rigid walls would.
 func (s *State) trapped(x affine.Form, members []int) error {
+	for _, m := range members {
+		if s.gas[m].Closed {
+			return s.stay(x, members)
+		}
+	}
 	total, known := 0.0, true
 	key, together := uint64(0), true
 	for _, m := range members {

@@ -18,6 +18,9 @@ func (s *State) Squeeze(by map[int]float64) error {
 			if f := s.Compartments[m].Formation; f >= 0 {
 				return Squeezed{s.Compartments[i].Name, s.Formations[f].Name}
 			}
+			if s.gas[m].Closed {
+				return s.gassy(m, "a squeeze of what it presses on isn't modelled: heat it by the step's temperature")
+			}
 			s.volume[i] += s.Compartments[m].Volume
 		}
 		s.Rate[i], s.Begun[i] = d, len(members)

@@ -23,8 +23,12 @@ type State struct {
 	Meets       []Meeting   // by compartment: the other reference of its body
 	String      StringState // nil: the plan has no string
 	columns     []*column
-	body        []uint64 // by compartment: the body that it was last in
-	stirred     bool     // columns have changed since the last Solve of everything
+	gas         []capOfGas      // by compartment
+	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
+	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
+	inject      []affine.Line   // by formation: what it takes above its own pressure
+	body        []uint64        // by compartment: the body that it was last in
+	stirred     bool            // columns have changed since the last Solve of everything
 
 	visited []bool
 	order   []int
@@ -47,6 +51,7 @@ func (n *Network) Start() *State {
 		s.Applied = append(s.Applied, affine.Line{})
 		s.Surface = append(s.Surface, k.Surface)
 		s.columns = append(s.columns, n.column(i, k.Layers))
+		s.gas = append(s.gas, newCap(s.columns[i]))
 		s.Meets = append(s.Meets, Meeting{With: -1})
 		s.body = append(s.body, mark(i))
 	}
@@ -70,6 +75,15 @@ func (s *State) Clone() *State {
 	c.Armed = slices.Clone(s.Armed)
 	c.Meets = slices.Clone(s.Meets)
 	c.columns = slices.Clone(s.columns)
+	c.gas = slices.Clone(s.gas)
+	if s.profiles != nil { // Stand writes into them
+		c.profiles = make([][]affine.Line, len(s.profiles))
+		for i := range s.profiles {
+			c.profiles[i] = slices.Clone(s.profiles[i])
+		}
+	}
+	c.jumps = slices.Clone(s.jumps)
+	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
 	c.visited = make([]bool, len(s.visited))
 	c.order = nil
@@ -78,6 +92,9 @@ func (s *State) Clone() *State {
 
 // At is the pressure in a compartment at one of its depths.
 func (s *State) At(i, depth int) (affine.Line, error) {
+	if s.gas[i].Closed {
+		return s.inClosed(i, depth)
+	}
 	return s.carry(i, s.Top[i], 0, depth)
 }
 
@@ -116,6 +133,7 @@ func (s *State) Layers(i int) []Layer { return s.columns[i].layers }
 // SetLayers gives a compartment other fluids.
 func (s *State) SetLayers(i int, layers []Layer) {
 	s.columns[i] = s.column(i, layers)
+	s.gas[i] = newCap(s.columns[i])
 	s.stirred = true
 }
 
@@ -128,11 +146,23 @@ func (s *State) SetTemperature(t int) {
 // Stand ends a leg: everything is at its place x and goes no further.
 func (s *State) Stand(x affine.Form) {
 	for i := range s.Top {
+		s.gas[i].stand(x)
 		s.Top[i] = affine.Flat(s.Top[i].At(x))
 		s.Applied[i] = affine.Flat(s.Applied[i].At(x))
 		if m := &s.Meets[i]; m.With >= 0 {
 			m.Excess = affine.Flat(m.Excess.At(x))
 		}
+	}
+	for _, lines := range s.profiles {
+		for d := range lines {
+			lines[d] = affine.Flat(lines[d].At(x))
+		}
+	}
+	for p := range s.jumps {
+		s.jumps[p] = affine.Flat(s.jumps[p].At(x))
+	}
+	for f := range s.inject {
+		s.inject[f] = affine.Flat(s.inject[f].At(x))
 	}
 	s.Front, s.Span, s.Rate, s.Begun = Front{Compartment: -1}, 0, nil, nil
 }

@@ -1,0 +1,213 @@
+package sequence
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/production"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// knot is a pressure on the way up while zones flow.
+type knot struct {
+	md, tvd  float64
+	pressure affine.Form
+}
+
+// flowing is the well while a step produces: nil where nothing flows, which the rates
+// say. Between where zones come in, the string's pressure is straight in true vertical
+// depth, and friction lies anywhere between along it and along the hole.
+func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
+	zs := c.zones(s, p)
+	if len(zs) == 0 {
+		return nil, nil
+	}
+	if len(zs) > affine.MostInputs {
+		return nil, walk.ErrEnclosed
+	}
+	solve := c.flows(p, zs)
+	var mid [affine.MostInputs]float64
+	in := make([]affine.Input, len(zs))
+	for i, z := range zs {
+		f := s.Formations[z.formation].Pressure
+		in[i], mid[i] = affine.Input{Line: affine.Flat(f), Step: 2e4}, f.C
+	}
+	if _, err := solve(mid); errors.Is(err, production.ErrNoFlow) || errors.Is(err, production.ErrUnresolved) {
+		return nil, nil
+	} else if err != nil {
+		return nil, err
+	}
+	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{}}
+	knots := []knot{{float64(c.plan.Compartments[f.Root].Top), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
+	sandface := make([]affine.Form, len(zs))
+	for i, z := range zs {
+		out, err := affine.Enclose(in, 0, false, func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			flow, err := solve(x)
+			if err == nil {
+				y[0], y[1] = float64(flow.Zones[i].Tubing), float64(flow.Zones[i].Sandface)
+			}
+			return y, err
+		})
+		if err != nil {
+			return nil, walk.ErrEnclosed
+		}
+		sandface[i] = out[1].F
+		knots = append(knots, knot{c.entry(s, p, z), float64(z.tvd), out[0].F})
+	}
+	slices.SortFunc(knots, func(a, b knot) int { return cmpFloats(a.tvd, b.tvd) })
+	for i, z := range zs {
+		// From the face to the choke the zone's own fluid stands; above it what flows up.
+		above := z.choke == 0
+		for at := s.Formations[z.formation].Face; ; {
+			if above {
+				f.Profiles[at] = c.riser(s, at, knots, p)
+			} else {
+				f.Profiles[at] = standing(s, at, float64(c.plan.Formations[z.formation].Inflow.Density))
+			}
+			port, next := c.towards(s, f.Root, at)
+			if port < 0 {
+				break
+			}
+			if _, ok := p.Chokes[s.Ports[port].Name]; ok && !above {
+				above = true
+				jump := sandface[i].Minus(knotAt(knots, float64(z.tvd)))
+				if s.Ports[port].A == at { // side A is that of the zone
+					jump = jump.Times(-1)
+				}
+				f.Jumps[port] = jump
+			}
+			at = next
+		}
+	}
+	return f, nil
+}
+
+func cmpFloats(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// flows solves what the zones give at pressures of their formations, each choice once.
+func (c *compiled) flows(p *Produce, zs []zone) func(x [affine.MostInputs]float64) (production.Flow, error) {
+	type answer struct {
+		flow production.Flow
+		err  error
+	}
+	known := map[[affine.MostInputs]float64]answer{}
+	return func(x [affine.MostInputs]float64) (production.Flow, error) {
+		if a, ok := known[x]; ok {
+			return a.flow, a.err
+		}
+		flow, err := c.production(p, zs, func(f int) unit.Pressure {
+			k := slices.IndexFunc(zs, func(z zone) bool { return z.formation == f })
+			return unit.Pressure(x[k])
+		}).Flow()
+		known[x] = answer{flow, err}
+		return flow, err
+	}
+}
+
+// entry is the measured depth at which a zone comes into the string.
+func (c *compiled) entry(s *well.State, p *Produce, z zone) float64 {
+	root := c.by.compartment[p.Compartment]
+	for at := s.Formations[z.formation].Face; ; {
+		port, next := c.towards(s, root, at)
+		if port < 0 {
+			return s.Formations[z.formation].Depth.MD
+		}
+		if _, ok := p.Chokes[s.Ports[port].Name]; ok {
+			return float64(c.plan.Ports[port].Depth)
+		}
+		at = next
+	}
+}
+
+// towards is the open port through which a compartment is reached from the root, and
+// the compartment on the other side; -1 at the root.
+func (c *compiled) towards(s *well.State, root, of int) (port, next int) {
+	by := map[int]int{root: -1}
+	order := []int{root}
+	for k := 0; k < len(order); k++ {
+		for i, x := range s.Ports {
+			for _, pair := range [2][2]int{{x.A, x.B}, {x.B, x.A}} {
+				if _, seen := by[pair[1]]; s.Open[i] && pair[0] == order[k] && !seen {
+					by[pair[1]] = i
+					order = append(order, pair[1])
+				}
+			}
+		}
+	}
+	if port = by[of]; port < 0 {
+		return -1, of
+	}
+	return port, s.Ports[port].A + s.Ports[port].B - of
+}
+
+// knotAt is the flowing pressure where a zone comes in.
+func knotAt(knots []knot, tvd float64) affine.Form {
+	for _, k := range knots {
+		if k.tvd == tvd {
+			return k.pressure
+		}
+	}
+	return affine.Form{}
+}
+
+// riser is what flows up through a compartment: straight between where zones come in.
+func (c *compiled) riser(s *well.State, i int, knots []knot, p *Produce) well.Profile {
+	k := &s.Compartments[i]
+	at := func(d well.Depth) affine.Form {
+		n := 1
+		for n < len(knots)-1 && knots[n].tvd < d.TVD {
+			n++
+		}
+		a, b := knots[n-1], knots[n]
+		weight := float64(p.Density) * well.Gravity
+		if d.TVD >= b.tvd || b.tvd == a.tvd {
+			return b.pressure.Shift(weight * (d.TVD - b.tvd)) // under all of them
+		}
+		share := (d.TVD - a.tvd) / (b.tvd - a.tvd)
+		f := a.pressure.Times(1-share).PlusTimes(b.pressure, share)
+		friction := b.pressure.Minus(a.pressure).Shift(-weight * (b.tvd - a.tvd))
+		along := math.Min(math.Max((d.MD-a.md)/(b.md-a.md), 0), 1)
+		return f.Widen(math.Abs(along-share) * math.Max(math.Abs(friction.Least()), math.Abs(friction.Greatest())))
+	}
+	profile := make(well.Profile, len(k.Depths))
+	top := at(k.Depths[0])
+	for d := range profile {
+		profile[d] = at(k.Depths[d]).Minus(top)
+		if d == 0 {
+			profile[d] = affine.Form{}
+		}
+	}
+	return profile
+}
+
+// standing is what a fluid at rest makes in a compartment.
+func standing(s *well.State, i int, density float64) well.Profile {
+	k := &s.Compartments[i]
+	profile := make(well.Profile, len(k.Depths))
+	for d := range profile {
+		profile[d] = affine.Const(density * well.Gravity * (k.Depths[d].TVD - k.Depths[0].TVD))
+	}
+	return profile
+}
+
+// flowed keeps what the nominal walk shows of a step that produces.
+func (k *checker) flowed(w *walk.World, step int) {
+	for len(k.flowResults) <= step {
+		k.flowResults = append(k.flowResults, nil)
+	}
+	if k.flowResults[step] == nil {
+		k.flowResults[step], k.pumpFault = k.atDevices(w.State)
+	}
+}

@@ -1,0 +1,79 @@
+package walk
+
+import (
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
+)
+
+// flow lets the zones of a step produce and shuts them in again: pressures go straight
+// from those at rest to those that flow, and back.
+func (k *Walker) flow(w *World) ([]*World, error) {
+	f, err := k.step.Flow(w.State)
+	if f == nil || err != nil {
+		return []*World{w}, err
+	}
+	w = w.Clone()
+	if !w.State.Surface[f.Root] {
+		w.State.Reopen(f.Root)
+	}
+	rest, err := w.State.Resting(f.Profiles)
+	if err != nil {
+		return nil, err
+	}
+	at := w.State.Applied[f.Root].F
+	up, err := k.flowWay(w, f, rest, f.Profiles, at, f.Surface, 0, 1)
+	if err != nil {
+		return nil, err
+	}
+	var all []*World
+	for _, x := range merge(up) {
+		if k.Flows != nil {
+			k.Flows(x, k.place.Step)
+		}
+		down, err := k.flowWay(x, f, f.Profiles, rest, f.Surface, at, 1, 0)
+		if err != nil {
+			return nil, err
+		}
+		for _, y := range down {
+			y.State.Calm()
+			if err := y.State.Solve(affine.Form{}); err != nil {
+				return nil, err
+			}
+			if err := k.whole(y); err != nil {
+				return nil, err
+			}
+		}
+		all = append(all, down...)
+	}
+	return merge(all), nil
+}
+
+func (k *Walker) flowWay(w *World, f *well.Flowed, a, b map[int]well.Profile, from, to affine.Form, begin, end float64) ([]*World, error) {
+	w = w.Clone()
+	s := w.State
+	s.Drift(a, b, nil, pumpLength)
+	s.Choke(f.Jumps, begin, end, pumpLength)
+	diff := to.Minus(from)
+	s.Applied[f.Root] = affine.Line{F: from, S: diff.C / pumpLength, D: diff.Radius() / pumpLength}
+	ends := func(s *well.State) {
+		s.Still(b)
+		s.Choke(f.Jumps, end, end, 0)
+		s.Applied[f.Root] = affine.Flat(to)
+	}
+	k.loose, k.ends = true, ends
+	out, err := k.leg(w, affine.Const(pumpLength), false)
+	k.loose, k.ends = false, nil
+	if err != nil {
+		return nil, err
+	}
+	for _, x := range out {
+		ends(x.State)
+		if err := x.State.Solve(affine.Form{}); err != nil {
+			return nil, err
+		}
+		if err := k.whole(x); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}

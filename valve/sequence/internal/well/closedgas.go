@@ -1,0 +1,495 @@
+package well
+
+import (
+	"fmt"
+	"math"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/internal/root"
+	"completion.example/valve/sequence/internal/affine"
+)
+
+// capOfGas is the gas at the top of a compartment. While the compartment's top is open
+// gas comes and goes and its level stays; once that is shut its mass stays, and the
+// level is where that mass has the pressure of what stands under it.
+type capOfGas struct {
+	Level  affine.Line // measured depth of the gas's lower end
+	Moved  bool        // from where the layers have it
+	Closed bool
+	Mass   affine.Form // closed: kg for each m² of the section
+	// Anchor is the depth under the gas at which the body fixes the pressure of a
+	// closed compartment, and what that is; -1: nothing does.
+	Anchor  int
+	At      affine.Line
+	Foot    affine.Line // pressure at the level, where Anchor is one
+	heating int         // the temperature that the pressure is of
+}
+
+func newCap(c *column) capOfGas {
+	if !c.gas {
+		return capOfGas{Anchor: -1}
+	}
+	return capOfGas{Level: affine.Flat(affine.Const(c.layers[0].Bottom.MD)), Anchor: -1}
+}
+
+func (g *capOfGas) stand(x affine.Form) {
+	if g.Closed {
+		g.Level, g.At, g.Foot = affine.Flat(g.Level.At(x)), affine.Flat(g.At.At(x)), affine.Flat(g.Foot.At(x))
+	}
+}
+
+// same tells whether two caps stand alike.
+func (g *capOfGas) same(h *capOfGas, tolerance float64) bool {
+	return g.Closed == h.Closed && g.Moved == h.Moved && g.Level.Same(h.Level, 1e-6) && g.Mass.Same(h.Mass, 1e-6) && (!g.Closed || g.Anchor == h.Anchor && g.At.Same(h.At, tolerance))
+}
+
+// SameGas tells whether gas stands alike in two states.
+func (s *State) SameGas(t *State, tolerance float64) bool {
+	for i := range s.gas {
+		if s.columns[i].gas && !s.gas[i].same(&t.gas[i], tolerance) {
+			return false
+		}
+	}
+	return true
+}
+
+// Gassy is the error of a well with gas that isn't modelled.
+type Gassy struct{ Compartment, Why string }
+
+func (e Gassy) Error() string { return fmt.Sprintf("gas in %q: %s", e.Compartment, e.Why) }
+
+func (s *State) gassy(i int, format string, args ...any) error {
+	return Gassy{s.Compartments[i].Name, fmt.Sprintf(format, args...)}
+}
+
+// HoldsGas tells whether gas stands in any compartment.
+func (s *State) HoldsGas() bool {
+	for _, c := range s.columns {
+		if c.gas {
+			return true
+		}
+	}
+	return false
+}
+
+// GasIn tells whether a compartment begins with gas, and where that ends.
+func (s *State) GasIn(i int) (level affine.Line, ok bool) {
+	return s.gas[i].Level, s.columns[i].gas
+}
+
+// GasMass is what gas stands in a compartment, in kg for each m² of its section, at the
+// middles of all that isn't certain.
+func (s *State) GasMass(i int) (float64, error) {
+	if !s.columns[i].gas {
+		return 0, nil
+	}
+	g, top := &s.gas[i], s.Compartments[i].Depths[0]
+	if g.Closed {
+		return g.Mass.C, nil
+	}
+	_, m, err := s.Fluids[s.columns[i].layers[0].Fluid].Gases[s.Temperature].column(s.Top[i].F.C, top.TVD, top.TVD, top.MD, g.Level.F.C, s.heat().F.C)
+	return m, err
+}
+
+// Stiffest is by what share of itself the pressure of gas that is shut in has changed
+// most from another state to this one.
+func (s *State) Stiffest(from *State) float64 {
+	most := 0.0
+	for i := range s.gas {
+		if s.gas[i].Closed {
+			a, b := from.Top[i].F.C+atmosphere, s.Top[i].F.C+atmosphere
+			most = math.Max(most, math.Abs(b-a)/math.Max(math.Min(a, b), 1))
+		}
+	}
+	return most
+}
+
+// Closed tells whether a compartment's gas is shut in.
+func (s *State) Closed(i int) bool { return s.gas[i].Closed }
+
+// steps at which slopes of gas are taken: of a pressure, a depth, a density, a mass
+// and a temperature.
+const (
+	stepPressure = 2e4
+	stepDepth    = 0.05
+	stepDensity  = 0.1
+	stepMass     = 1
+	stepHeat     = 0.05
+)
+
+// heat is by how much the present temperature is off.
+func (s *State) heat() affine.Line {
+	if s.Temperature >= len(s.Heat) {
+		return affine.Line{}
+	}
+	return affine.Flat(s.Heat[s.Temperature])
+}
+
+// throughGas carries a pressure through gas alone.
+func (s *State) throughGas(fluid int, p affine.Line, from, to float64) (affine.Line, error) {
+	if from == to {
+		return p, nil
+	}
+	g := s.Fluids[fluid].Gases[s.Temperature]
+	out, err := affine.Enclose([]affine.Input{{Line: p, Step: stepPressure}, {Line: s.heat(), Step: stepHeat}}, s.Span, false,
+		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			y[0], err = g.carry(x[0], from, to, x[1])
+			return y, err
+		})
+	return out[0], err
+}
+
+// liquid is what stands under the gas of a compartment: one liquid to its bottom.
+func (s *State) liquid(i int) (int, error) {
+	l := s.columns[i].layers
+	if len(l) != 2 {
+		return 0, s.gassy(i, "its level moves; just one liquid must stand under it (%d do)", len(l)-1)
+	}
+	return l[1].Fluid, nil
+}
+
+// weight is what makes a liquid heavy: its density, or of one that feels its pressure
+// what that is multiplied with.
+func (s *State) weight(fluid int) affine.Input {
+	f := &s.Fluids[fluid]
+	if f.Feels == nil {
+		return affine.Input{Line: affine.Flat(f.Density), Step: stepDensity}
+	}
+	return affine.Input{Line: affine.Flat(f.Scale), Step: 1e-4}
+}
+
+// pour carries a number through a liquid of a weight.
+func (s *State) pour(fluid int, weight, p, from, to float64) (float64, error) {
+	f := &s.Fluids[fluid]
+	if f.Feels == nil {
+		return p + weight*Gravity*(to-from), nil
+	}
+	if from == to {
+		return p, nil
+	}
+	q, err := f.Feels[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+	return p + weight*(float64(q)-p), err
+}
+
+func (s *State) tvd(i int, md float64) float64 {
+	if s.TVD != nil {
+		return s.TVD(md)
+	}
+	d := s.Compartments[i].Depths
+	for k := 1; k < len(d); k++ {
+		if md <= d[k].MD {
+			return d[k-1].TVD + (d[k].TVD-d[k-1].TVD)*(md-d[k-1].MD)/(d[k].MD-d[k-1].MD)
+		}
+	}
+	return d[len(d)-1].TVD
+}
+
+// across carries a pressure from one depth of a compartment that begins with gas to
+// another, with the gas's level where it is.
+func (s *State) across(i int, p affine.Line, from, to int) (affine.Line, error) {
+	d := s.Compartments[i].Depths
+	return s.between(i, p, d[from], d[to])
+}
+
+func (s *State) between(i int, p affine.Line, a, b Depth) (affine.Line, error) {
+	c, g := s.columns[i], &s.gas[i]
+	fluid := c.layers[0].Fluid
+	lo, hi := g.Level.Between(s.Span)
+	switch {
+	case a.MD <= lo && b.MD <= lo:
+		return s.throughGas(fluid, p, a.TVD, b.TVD)
+	case !g.Moved:
+		// It ends where the layers have it.
+		end := c.layers[0].Bottom
+		var err error
+		if a.MD < end.MD {
+			if p, err = s.throughGas(fluid, p, a.TVD, end.TVD); err == nil {
+				p, err = s.under(i, p, end, b)
+			}
+			return p, err
+		}
+		if b.MD >= end.MD {
+			return s.under(i, p, a, b)
+		}
+		if p, err = s.under(i, p, a, end); err != nil {
+			return p, err
+		}
+		return s.throughGas(fluid, p, end.TVD, b.TVD)
+	}
+	under, err := s.liquid(i)
+	if err != nil {
+		return p, err
+	}
+	if a.MD >= hi && b.MD >= hi {
+		return s.gain(under, p, a.TVD, b.TVD)
+	}
+	kink := a.MD > lo && a.MD < hi || b.MD > lo && b.MD < hi
+	gas := s.Fluids[fluid].Gases[s.Temperature]
+	out, err := affine.Enclose([]affine.Input{{Line: p, Step: stepPressure}, {Line: s.heat(), Step: stepHeat}, {Line: g.Level, Step: stepDepth}, s.weight(under)}, s.Span, kink,
+		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			q, at, end := x[0], a.TVD, s.tvd(i, x[2])
+			if a.MD < x[2] && b.MD < x[2] {
+				y[0], err = gas.carry(q, at, b.TVD, x[1])
+				return y, err
+			}
+			if a.MD >= x[2] && b.MD >= x[2] {
+				y[0], err = s.pour(under, x[3], q, at, b.TVD)
+				return y, err
+			}
+			if a.MD < x[2] {
+				if q, err = gas.carry(q, at, end, x[1]); err == nil {
+					y[0], err = s.pour(under, x[3], q, end, b.TVD)
+				}
+				return y, err
+			}
+			if q, err = s.pour(under, x[3], q, at, end); err == nil {
+				y[0], err = gas.carry(q, end, b.TVD, x[1])
+			}
+			return y, err
+		})
+	return out[0], err
+}
+
+// under carries a pressure through the layers under the gas.
+func (s *State) under(i int, p affine.Line, from, to Depth) (affine.Line, error) {
+	layers := s.columns[i].layers
+	var err error
+	if from.MD <= to.MD {
+		for _, l := range layers {
+			if l.Bottom.MD <= from.MD {
+				continue
+			}
+			next := l.Bottom
+			if next.MD > to.MD {
+				next = to
+			}
+			if p, err = s.gain(l.Fluid, p, from.TVD, next.TVD); err != nil {
+				return p, err
+			}
+			if from = next; from.MD >= to.MD {
+				return p, nil
+			}
+		}
+		return p, nil
+	}
+	for n := len(layers) - 1; n >= 0; n-- {
+		top := to
+		if n > 0 && layers[n-1].Bottom.MD > to.MD {
+			top = layers[n-1].Bottom
+		}
+		if top.MD >= from.MD {
+			continue
+		}
+		if p, err = s.gain(layers[n].Fluid, p, from.TVD, top.TVD); err != nil {
+			return p, err
+		}
+		if from = top; from.MD <= to.MD {
+			return p, nil
+		}
+	}
+	return p, nil
+}
+
+// Close shuts gas in wherever the top of its compartment isn't open: its mass stays
+// from now on.
+func (s *State) Close() error {
+	for i := range s.gas {
+		g := &s.gas[i]
+		if !s.columns[i].gas || s.Surface[i] || g.Closed {
+			continue
+		}
+		top := s.Compartments[i].Depths[0]
+		gas := s.Fluids[s.columns[i].layers[0].Fluid].Gases[s.Temperature]
+		out, err := affine.Enclose([]affine.Input{{Line: s.Top[i], Step: stepPressure}, {Line: s.heat(), Step: stepHeat}, {Line: g.Level, Step: stepDepth}}, s.Span, false,
+			func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+				_, y[0], err = gas.column(x[0], top.TVD, top.TVD, top.MD, x[2], x[1])
+				return y, err
+			})
+		if err != nil {
+			return fmt.Errorf("compartment %q: %w", s.Compartments[i].Name, err)
+		}
+		g.Closed, g.Mass, g.Anchor, g.heating = true, out[0].F, -1, s.Temperature
+	}
+	return nil
+}
+
+// Reopen opens the top of a compartment at the pressure that it has.
+func (s *State) Reopen(i int) {
+	s.Surface[i] = true
+	s.Applied[i] = s.Top[i]
+	s.gas[i].Closed = false
+}
+
+// lift gives a closed compartment the pressure that its body has at one of its depths,
+// under the gas: the level goes to where the mass of the gas has it.
+func (s *State) lift(i, at int, q affine.Line) error {
+	k, c, g := &s.Compartments[i], s.columns[i], &s.gas[i]
+	under, err := s.liquid(i)
+	if err != nil {
+		return err
+	}
+	top, a := k.Depths[0], k.Depths[at]
+	gas := s.Fluids[c.layers[0].Fluid].Gases[s.Temperature]
+	out, err := affine.Enclose([]affine.Input{{Line: q, Step: stepPressure}, {Line: s.heat(), Step: stepHeat}, {Line: affine.Flat(g.Mass), Step: stepMass}, s.weight(under)}, s.Span, false,
+		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			mass := func(md float64) float64 {
+				end := s.tvd(i, md)
+				foot, e := s.pour(under, x[3], x[0], a.TVD, end)
+				if e != nil || foot+atmosphere <= curveLeast {
+					y[0], y[1], y[2] = 0, md, foot
+					return -x[2]
+				}
+				var m float64
+				if y[0], m, e = gas.column(foot, end, top.TVD, top.MD, md, x[1]); e != nil {
+					err = e
+					return math.NaN()
+				}
+				y[1], y[2] = md, foot
+				return m - x[2]
+			}
+			if mass(a.MD) < 0 && err == nil {
+				return y, s.gassy(i, "at %s it reaches down to %s, where the compartment is open below", unit.Pressure(x[0]).Rounded(4), unit.Length(a.MD).Rounded(5))
+			}
+			if err != nil {
+				return y, err
+			}
+			md, e := root.Find(mass, top.MD+1e-6, a.MD, 1e-9)
+			if e != nil {
+				if err == nil {
+					err = s.gassy(i, "it is pressed to nothing: %v", e)
+				}
+				return y, err
+			}
+			mass(md)
+			return y, err
+		})
+	if err != nil {
+		return err
+	}
+	s.Top[i] = out[0]
+	g.Level, g.Foot, g.Anchor, g.At, g.heating, g.Moved = out[1], out[2], at, q, s.Temperature, true
+	return s.reaches(i)
+}
+
+// reaches finds whether closed gas reaches a port that is open.
+func (s *State) reaches(i int) error {
+	_, most := s.gas[i].Level.Between(s.Span)
+	if turn := s.Compartments[i].Turn; turn > 0 && most > turn+0.001 {
+		return s.gassy(i, "it may reach down to %s, past the low point of the hole at %s; part the compartment there", unit.Length(most).Rounded(5), unit.Length(turn).Rounded(5))
+	}
+	for _, p := range s.around[i] {
+		if !s.Open[p] {
+			continue
+		}
+		at := s.Ports[p].AtA
+		if s.Ports[p].B == i {
+			at = s.Ports[p].AtB
+		}
+		if d := s.Compartments[i].Depths[at]; d.MD < most-0.001 {
+			return s.gassy(i, "it may reach down to %s, and passes through %q, open at %s; gas that leaves a compartment through a port isn't modelled",
+				unit.Length(most).Rounded(5), s.Ports[p].Name, unit.Length(d.MD).Rounded(5))
+		}
+	}
+	return nil
+}
+
+// stay lets a trapped body with closed gas keep what it has: it is as it was, or its
+// only compartment is heated.
+func (s *State) stay(x affine.Form, members []int) error {
+	together := true
+	for _, m := range members {
+		together = together && s.body[m] == s.body[members[0]]
+		if s.Rate != nil && s.Rate[m] != 0 {
+			return s.gassy(members[0], "a squeeze of what it presses on isn't modelled: heat it by the step's temperature")
+		}
+	}
+	key := uint64(0)
+	heated := -1
+	for _, m := range members {
+		key += mark(m)
+		if g := &s.gas[m]; g.Closed && g.heating != s.Temperature {
+			heated = m
+		}
+	}
+	if len(members) > 1 && (!together || heated >= 0) {
+		var names []string
+		for _, m := range members {
+			names = append(names, s.Compartments[m].Name)
+		}
+		why := "meets others"
+		if together {
+			why = "is heated together with others"
+		}
+		i := members[0]
+		for _, m := range members {
+			if s.gas[m].Closed {
+				i = m
+			}
+		}
+		return s.gassy(i, "it %s (%q) while neither a surface nor a formation fixes their pressure; that isn't modelled", why, names)
+	}
+	for _, m := range members {
+		s.gas[m].stand(x)
+		s.Top[m] = affine.Flat(s.Top[m].At(x))
+		s.body[m] = key
+	}
+	if heated < 0 {
+		return nil
+	}
+	return s.reheat(heated)
+}
+
+// reheat gives gas that is shut in alone the pressure of its mass at another
+// temperature: what stands under it keeps its volume.
+func (s *State) reheat(i int) error {
+	g, top := &s.gas[i], s.Compartments[i].Depths[0]
+	gas := s.Fluids[s.columns[i].layers[0].Fluid].Gases[s.Temperature]
+	out, err := affine.Enclose([]affine.Input{{Line: affine.Flat(g.Mass), Step: stepMass}, {Line: s.heat(), Step: stepHeat}, {Line: g.Level, Step: stepDepth}}, s.Span, false,
+		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			f := func(logp float64) float64 {
+				_, m, e := gas.column(math.Exp(logp)-atmosphere, top.TVD, top.TVD, top.MD, x[2], x[1])
+				if e != nil {
+					return math.Inf(1)
+				}
+				return m - x[0]
+			}
+			logp, err := root.Find(f, math.Log(curveLeast)+0.01, math.Log(curveLeast)+curveStep*(curveCount-1), 1e-13)
+			y[0] = math.Exp(logp) - atmosphere
+			return y, err
+		})
+	if err != nil {
+		return fmt.Errorf("compartment %q: %w", s.Compartments[i].Name, err)
+	}
+	s.Top[i] = out[0]
+	g.Anchor, g.heating = -1, s.Temperature
+	return nil
+}
+
+// inClosed is the pressure at a depth of a compartment whose gas is shut in.
+func (s *State) inClosed(i, depth int) (affine.Line, error) {
+	g := &s.gas[i]
+	_, hi := g.Level.Between(s.Span)
+	if g.Anchor >= 0 && s.Compartments[i].Depths[depth].MD >= hi {
+		return s.across(i, g.At, g.Anchor, depth)
+	}
+	return s.across(i, s.Top[i], 0, depth)
+}
+
+// aroundLevel are the fluids under and over a measured depth of a compartment that
+// begins with gas.
+func (s *State) aroundLevel(i int, md float64) (under, over int) {
+	c := s.columns[i]
+	lo, hi := s.gas[i].Level.Between(s.Span)
+	gas := c.layers[0].Fluid
+	if md < lo {
+		return gas, gas
+	}
+	if !s.gas[i].Moved {
+		return c.fluidAt(md), c.fluidAt(math.Nextafter(md, 0))
+	}
+	liquid := c.layers[len(c.layers)-1].Fluid
+	if md > hi {
+		return liquid, liquid
+	}
+	return liquid, gas
+}
