@@ -50,7 +50,8 @@ func narrow(t *testing.T, out string) {
 
 // demos are the further plans beside the demo that hold.
 var demos = map[string]string{
-	"goes-on-half-done": "formation valve: opens is told by: flow, ramp 4: inflow from sand to tubing; none where it is stuck",
+	"two-packers-dropped-plug": "drop a 2 in plug: shuts “plug seat”",
+	"goes-on-half-done":        "formation valve: opens is told by: flow, ramp 4: inflow from sand to tubing; none where it is stuck",
 }
 
 // They are proved, and say what is theirs to say.
@@ -85,6 +86,7 @@ var mistakes = map[string]struct {
 	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise"},
 	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure"},
 	"sleeve-held-by-its-seals":            {sequence.Missing, "change to sleeve B", "sleeve B: opens", "its threshold is", "on \"open line B\""},
+	"plug-pulled-under-pressure":          {sequence.ByHand, "pull the plug", "plug seat", "1000 psi across it; at most 50 psi", "equalise"},
 	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise"},
 }
 

@@ -31,6 +31,7 @@ type Act struct {
 	// Where it is left out, a pulled plug must have none (to the 0.5 psi that count
 	// as none); for the others it isn't judged.
 	AtMost unit.Pressure `json:"at most"`
+	Takes  string        `json:"takes"` // how long, such as "4h"
 }
 
 // verbs are what an act may be, and the name that it is done to.
@@ -84,6 +85,7 @@ func (v *validation) acts(path string, s Step) {
 			v.fault(at, "does %d things; it must be just one of drop, pull, shift, turn, open, close and vent", len(kinds))
 			continue
 		}
+		v.span(at+".takes", a.Takes)
 		name, to := names[0], at+"."+kinds[0]
 		if a.AtMost < 0 {
 			v.fault(at+`."at most"`, "is %v; it must not be negative", a.AtMost)

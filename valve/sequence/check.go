@@ -143,6 +143,7 @@ func (k *checker) check() (*Programme, error) {
 			}
 		}
 	}
+	k.timing()
 	k.findings()
 	p.Unchecked = k.unchecked()
 	switch {
