@@ -34,11 +34,17 @@ type AverageGasColumn struct {
 }
 
 // Factor returns pb/pt.
+//
+// Source: the barometric formula with mean Z and T, as AverageGasColumn says.
 func (c AverageGasColumn) Factor() float64 {
 	return math.Exp(c.Gravity * airMolarMass * standardGravity * float64(c.Height) / (c.Z * gasConstant * c.Temperature.Kelvin()))
 }
 
 // Bottom returns the gauge pressure at the bottom for one at the top.
+//
+//	pb = (pt + pa)·Factor − pa
+//
+// Source: Factor; pa is the standard atmosphere.
 func (c AverageGasColumn) Bottom(top unit.Pressure) unit.Pressure {
 	return gauge(absolute(top) * c.Factor())
 }

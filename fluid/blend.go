@@ -14,6 +14,8 @@ type Batch struct {
 }
 
 // Mass returns V·ρ.
+//
+// Source: definition of density.
 func (b Batch) Mass() unit.Mass { return unit.Mass(float64(b.Volume) * float64(b.Density)) }
 
 // Validate reports a volume or density that is not above zero.

@@ -48,6 +48,10 @@ var (
 const brinePressure = 22000 * unit.PSI
 
 // Density returns the density at gauge pressure p and temperature t.
+//
+//	ρ = ρ70/((1 + α·(T − 70 °F))·(1 − β·p))
+//
+// Source: the linear coefficients of API RP 13J, as Brine says.
 func (b Brine) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	if !b.covers(p, t) {
 		return 0, b.fault(p, t)

@@ -29,7 +29,7 @@ func bottom(t *testing.T, f hydrostatics.Fluid, absoluteTop unit.Pressure, top u
 		{TVD: depth, Temperature: top.Add(unit.TemperatureDifference(gradient * float64(depth)))},
 	})
 	require.NoError(t, err)
-	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: depth}}, profile,
+	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, TopTVD: 0, BottomTVD: depth}}, profile,
 		hydrostatics.Reference{Pressure: absoluteTop - unit.Atmosphere})
 	require.NoError(t, err)
 	p, err := c.At(depth)

@@ -122,6 +122,8 @@ func (c ControlFluid) bracket(p unit.Pressure, t unit.Temperature) (a, b Control
 }
 
 // Density returns ρ(T)/(1 − κ·p).
+//
+// Source: the maker's points, as ControlFluid says.
 func (c ControlFluid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	a, b, share, err := c.bracket(p, t)
 	if err != nil {
@@ -140,6 +142,8 @@ func (c ControlFluid) Compressibility(p unit.Pressure, t unit.Temperature) (unit
 
 // Expansivity returns −(∂ρ/∂T)/ρ of the straight line that t lies on, at a point
 // of the line above it.
+//
+// Source: derivative of the line between two points.
 func (c ControlFluid) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivity, error) {
 	a, b, share, err := c.bracket(p, t)
 	if err != nil {
@@ -150,6 +154,10 @@ func (c ControlFluid) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Exp
 }
 
 // Viscosity returns the viscosity at t, without an effect of pressure.
+//
+//	ln µ is straight between the points
+//
+// Source: the maker's points, as ControlFluid says.
 func (c ControlFluid) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, error) {
 	a, b, share, err := c.bracket(p, t)
 	if err != nil {

@@ -64,6 +64,8 @@ type CrystallisationPoint struct {
 //
 // Errors: *RangeError, ErrNoData.
 //
+//	T = Ttable(w) − ΔT(p), the fall of the melting point of ice under pressure; no salt comes out under pressure
+//
 // Source: NaCl ice, MgCl2: Lange's Handbook of Chemistry, 15th ed., Table 5.13;
 // NaCl solubility: the Salt Institute's table; CaCl2: Melinder, Properties of
 // Secondary Working Fluids, IIR (2010), computed from its polynomial, which is for

@@ -36,6 +36,8 @@ const (
 )
 
 // MolarMass returns the mass of one mole, kg/mol: gravity × that of air.
+//
+// Source: definition of the gravity of a gas.
 func (g Gas) MolarMass() float64 { return g.Gravity * airMolarMass }
 
 // PseudoCritical returns the pseudo-critical pressure and temperature:

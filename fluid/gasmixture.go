@@ -64,6 +64,8 @@ func (m GasMixture) sum() (float64, error) {
 }
 
 // MolarMass returns the mass of one mole, kg/mol: Σ yi·Mi.
+//
+// Source: mixtures of moles.
 func (m GasMixture) MolarMass() float64 {
 	sum, mass := 0.0, 0.0
 	for _, c := range m.components() {
@@ -74,9 +76,15 @@ func (m GasMixture) MolarMass() float64 {
 }
 
 // Gravity returns the molar mass over that of air.
+//
+//	γ = M/Ma
+//
+// Source: definition.
 func (m GasMixture) Gravity() float64 { return m.MolarMass() / airMolarMass }
 
 // PseudoCritical returns Σ yi·pi and Σ yi·Ti, corrected by WichertAziz.
+//
+// Source: Kay's rule, then WichertAziz.
 func (m GasMixture) PseudoCritical() (PseudoCritical, error) {
 	sum, err := m.sum()
 	if err != nil {

@@ -54,6 +54,8 @@ func gasState(g interface {
 }
 
 // ReducedDensity returns 0.27·ppr/(Z·Tpr), the unknown of ZFactor's equation.
+//
+// Source: ZFactor.
 func (s GasState) ReducedDensity() float64 { return zCritical * s.Ppr / (s.Z * s.Tpr) }
 
 // Steps shows the working; that of Z puts its root back into the equation.

@@ -102,6 +102,10 @@ func (m Measured) cell(p unit.Pressure, t unit.Temperature) (cell, error) {
 }
 
 // Density returns the density.
+//
+//	ρ = 1/v(p, T), v bilinear between the points
+//
+// Source: the caller's measurements.
 func (m Measured) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	c, err := m.cell(p, t)
 	if err != nil {
@@ -111,6 +115,8 @@ func (m Measured) Density(p unit.Pressure, t unit.Temperature) (unit.Density, er
 }
 
 // Compressibility returns −(∂v/∂p)/v.
+//
+// Source: derivative of the surface through the points, as Measured says.
 func (m Measured) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Compressibility, error) {
 	c, err := m.cell(p, t)
 	if err != nil {
@@ -121,6 +127,8 @@ func (m Measured) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Com
 }
 
 // Expansivity returns (∂v/∂T)/v.
+//
+// Source: derivative of the surface through the points, as Measured says.
 func (m Measured) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivity, error) {
 	c, err := m.cell(p, t)
 	if err != nil {

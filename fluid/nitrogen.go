@@ -38,6 +38,10 @@ func (Nitrogen) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivi
 
 // Viscosity returns the viscosity at the equation's own density; see
 // nitrogenViscosity. Uncertainty 0.5 % thin, 2 % dense.
+//
+//	µ = µ0(T) + µr(ρ, T)
+//
+// Source: Lemmon and Jacobsen 2004, as nitrogenViscosity says.
 func (n Nitrogen) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, error) {
 	rho, err := n.Density(p, t)
 	if err != nil {

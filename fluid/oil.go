@@ -114,6 +114,8 @@ func (o Oil) check(p unit.Pressure, t unit.Temperature) error {
 }
 
 // Density returns ρ60·CTL·CPL.
+//
+// Source: VolumeCorrection.
 func (o Oil) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	vcf, err := o.VolumeCorrection(p, t)
 	if err != nil {

@@ -45,7 +45,7 @@ func ExampleParseBrine_column() {
 	depth := 12_000 * unit.Foot
 	brine := unit.Must(fluid.ParseBrine("CaCl2 11.3 lb/gal"))
 	warm := unit.Must(hydrostatics.Geothermal{Ground: unit.Fahrenheit(70), Gradient: 1.4 * unit.FahrenheitPer100Feet}.Profile(depth))
-	column := unit.Must(hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: brine, Bottom: depth}}, warm, hydrostatics.Reference{}))
+	column := unit.Must(hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: brine, BottomTVD: depth}}, warm, hydrostatics.Reference{}))
 	fmt.Println(unit.Must(column.At(depth)).Rounded(4), "as at 70 degF:", hydrostatics.Pressure(brine.At70F, depth).Rounded(4))
 	// Output: 6943 psi as at 70 degF: 7044 psi
 }

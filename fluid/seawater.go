@@ -39,6 +39,10 @@ var seawaterLimits = limits{101325, 101325 + 100e6, 267.15, 313.15}
 const seawaterSaltiest = 0.042
 
 // Density returns the in-situ density.
+//
+//	ρ = 1/(∂g/∂p)
+//
+// Source: the Gibbs function g of Seawater.
 func (s Seawater) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	v, _, _, err := s.volume(p, t, false)
 	if err != nil {
@@ -48,6 +52,8 @@ func (s Seawater) Density(p unit.Pressure, t unit.Temperature) (unit.Density, er
 }
 
 // Compressibility returns the isothermal compressibility, −(∂²g/∂p²)/(∂g/∂p).
+//
+// Source: the Gibbs function g of Seawater.
 func (s Seawater) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Compressibility, error) {
 	v, vp, _, err := s.volume(p, t, true)
 	if err != nil {
@@ -58,6 +64,8 @@ func (s Seawater) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Com
 
 // Expansivity returns the thermal expansion of volume at in-situ temperature,
 // (∂²g/∂T∂p)/(∂g/∂p).
+//
+// Source: the Gibbs function g of Seawater.
 func (s Seawater) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivity, error) {
 	v, _, vt, err := s.volume(p, t, true)
 	if err != nil {

@@ -115,6 +115,10 @@ func (l *laliberte) checkTemperature(salt Salt, t unit.Temperature) error {
 }
 
 // Density returns the density at gauge pressure p and temperature t.
+//
+//	ρ = ρ(w, T)/(1 − β·p)
+//
+// Source: the correlation of Solution.
 func (s Solution) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	l, squeeze, err := s.state(p, t)
 	if err != nil {
@@ -124,6 +128,8 @@ func (s Solution) Density(p unit.Pressure, t unit.Temperature) (unit.Density, er
 }
 
 // Compressibility returns β/(1 − β·p); ErrNoData where β isn't given.
+//
+// Source: derivative of Density's formula.
 func (s Solution) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Compressibility, error) {
 	_, squeeze, err := s.state(p, t)
 	if err != nil {
@@ -184,6 +190,8 @@ func (l *laliberte) expansivity(w, t float64) float64 {
 
 // Concentration returns the mass of salt per volume of brine at atmospheric
 // pressure, such as lb/bbl.
+//
+// Source: definition.
 func (s Solution) Concentration(t unit.Temperature) (unit.Density, error) {
 	rho, err := s.Density(0, t)
 	return unit.Density(s.Fraction) * rho, err
@@ -192,6 +200,10 @@ func (s Solution) Concentration(t unit.Temperature) (unit.Density, error) {
 // SolutionOfDensity returns the brine of one salt that has a density at
 // atmospheric pressure and temperature t: Solution's inverse, to the last bits.
 // A density under water's or above the salt's strongest brine is a *RangeError.
+//
+//	ρ(w, T) = ρ, solved for w
+//
+// Source: Solution.
 func SolutionOfDensity(salt Salt, rho unit.Density, t unit.Temperature) (Solution, error) {
 	l, err := salt.data()
 	if err != nil {

@@ -16,6 +16,8 @@ type VolumeCorrection struct {
 }
 
 // Total returns CTPL, the product of both factors.
+//
+// Source: definition; API MPMS 11.1.
 func (v VolumeCorrection) Total() float64 { return v.Temperature * v.Pressure }
 
 // vcfBaseShift is δ60, °F: what 60 °F moved between the temperature scales of

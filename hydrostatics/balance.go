@@ -17,6 +17,8 @@ type Formation struct {
 //	Δp = pw − pf
 //
 // Negative is underbalance, and the well flows.
+//
+// Source: definition.
 func (f Formation) Overbalance(well unit.Pressure) unit.Pressure { return well - f.Pressure }
 
 // BalanceSteps shows the working of Overbalance.

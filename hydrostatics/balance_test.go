@@ -31,9 +31,9 @@ func TestCushionClosedForm(t *testing.T) {
 	require.NoError(t, err)
 	full := Pressure(10*unit.PoundPerGallon, 10000*unit.Foot)
 	want := float64(full-4500*unit.PSI) / (gravity * float64(3*unit.PoundPerGallon))
-	require.InDelta(t, want, float64(a.Length), 1e-8)
+	require.InDelta(t, want, float64(a.LevelTVD), 1e-8)
 	require.InDelta(t, 4500, a.Well.In(unit.PSI), 1e-9)
-	require.InDelta(t, float64(Pressure(7*unit.PoundPerGallon, a.Length)), float64(a.Interface), 1e-6)
+	require.InDelta(t, float64(Pressure(7*unit.PoundPerGallon, a.LevelTVD)), float64(a.Interface), 1e-6)
 	workingtest.Check(t, c.LengthSteps(a))
 	require.Len(t, c.LengthSteps(a), 4)
 
@@ -41,7 +41,7 @@ func TestCushionClosedForm(t *testing.T) {
 	c.Light = nil
 	a, err = c.Length()
 	require.NoError(t, err)
-	require.InDelta(t, float64(full-4500*unit.PSI)/float64(Gradient(10*unit.PoundPerGallon)), float64(a.Length), 1e-8)
+	require.InDelta(t, float64(full-4500*unit.PSI)/float64(Gradient(10*unit.PoundPerGallon)), float64(a.LevelTVD), 1e-8)
 	require.Zero(t, a.Interface)
 	workingtest.Check(t, c.LengthSteps(a))
 	require.Len(t, c.LengthSteps(a), 3, "no pressure at the level of an empty hole")
@@ -49,7 +49,7 @@ func TestCushionClosedForm(t *testing.T) {
 	c.Surface = 100 * unit.PSI
 	b, err := c.Length()
 	require.NoError(t, err)
-	require.InDelta(t, float64(Head(100*unit.PSI, 10*unit.PoundPerGallon)), float64(b.Length-a.Length), 1e-8)
+	require.InDelta(t, float64(Head(100*unit.PSI, 10*unit.PoundPerGallon)), float64(b.LevelTVD-a.LevelTVD), 1e-8)
 }
 
 func TestCushionThatCannot(t *testing.T) {
@@ -72,7 +72,7 @@ func TestCushionThatCannot(t *testing.T) {
 		if rho == 7*unit.PoundPerGallon {
 			want = 10000
 		}
-		require.InDelta(t, want, a.Length.In(unit.Foot), 1e-6)
+		require.InDelta(t, want, a.LevelTVD.In(unit.Foot), 1e-6)
 	}
 	// A surface pressure below zero can't be.
 	c.Underbalance = 5000 * unit.PSI
@@ -105,7 +105,7 @@ func TestGasCushion(t *testing.T) {
 		c.Surface = a.Surface
 		b, err := c.Length()
 		require.NoError(t, err)
-		require.InDelta(t, float64(l), float64(b.Length), 1e-3)
+		require.InDelta(t, float64(l), float64(b.LevelTVD), 1e-3)
 		workingtest.Check(t, c.LengthSteps(b))
 	}
 }
@@ -175,10 +175,10 @@ func TestLayersAlong(t *testing.T) {
 	}
 	layers, err := LayersAlong(p, []MeasuredLayer{{Incompressible(1000), 0, 900}, {Incompressible(1100), 900, 1800}, {Incompressible(1200), 1800, 3000}})
 	require.NoError(t, err)
-	require.Equal(t, unit.Length(900), layers[1].Top)
-	require.Equal(t, at(1800), layers[1].Bottom)
-	require.Greater(t, layers[2].Bottom, at(2500)-1e-9, "down to the deepest point of the hole")
-	require.Greater(t, layers[2].Bottom, at(3000))
+	require.Equal(t, unit.Length(900), layers[1].TopTVD)
+	require.Equal(t, at(1800), layers[1].BottomTVD)
+	require.Greater(t, layers[2].BottomTVD, at(2500)-1e-9, "down to the deepest point of the hole")
+	require.Greater(t, layers[2].BottomTVD, at(3000))
 	_, err = NewColumn(layers, nil, Reference{})
 	require.NoError(t, err)
 	// A boundary in the rising part leaves a fluid above and below another.
@@ -204,7 +204,7 @@ func FuzzCushion(f *testing.F) {
 			if err != nil {
 				continue
 			}
-			if !(a.Length >= 0 && a.Length <= c.Formation.TVD) {
+			if !(a.LevelTVD >= 0 && a.LevelTVD <= c.Formation.TVD) {
 				t.Fatalf("%+v of %+v", a, c)
 			}
 			for _, x := range []unit.Pressure{a.Surface, a.Interface, a.Well} {

@@ -46,7 +46,7 @@ type Bullhead struct {
 // nought says that the fluid falls by itself.
 type BullheadPoint struct {
 	Pumped   unit.Volume `json:"pumped"`
-	Front    unit.Length `json:"front"` // MD
+	FrontMD  unit.Length `json:"front_md"` // MD
 	FrontTVD unit.Length `json:"front_tvd"`
 
 	Shut            unit.Pressure `json:"shut"`             // at surface with the pump off and the formation at its own pressure
@@ -60,13 +60,17 @@ type BullheadPoint struct {
 // first with nothing pumped, and at every change of bore.
 //
 // Errors: faults of the inputs, all of them; what the influx's density refuses.
+//
+//	p(surface) = p(formation) − heads + friction, at each place of the front
+//
+// Source: hydrostatics; the friction is the caller's.
 func (b Bullhead) Schedule(steps int) ([]BullheadPoint, error) {
 	path, err := b.check(steps)
 	if err != nil {
 		return nil, err
 	}
 	column := func(p unit.Pressure) (*Column, error) {
-		return NewColumn([]Layer{{Fluid: b.Influx, Bottom: b.Formation.TVD}}, b.Temperature, Reference{Pressure: p, TVD: b.Formation.TVD})
+		return NewColumn([]Layer{{Fluid: b.Influx, BottomTVD: b.Formation.TVD}}, b.Temperature, Reference{Pressure: p, TVD: b.Formation.TVD})
 	}
 	shut, err1 := column(b.Formation.Pressure)
 	pump, err2 := column(b.Formation.Pressure + b.Injection)
@@ -90,7 +94,7 @@ func (b Bullhead) Schedule(steps int) ([]BullheadPoint, error) {
 		}
 		kill := Pressure(b.Kill, tvd)
 		points = append(points, BullheadPoint{
-			Pumped: volume, Front: md, FrontTVD: tvd, Shut: s - kill, Pump: p - kill + friction,
+			Pumped: volume, FrontMD: md, FrontTVD: tvd, Shut: s - kill, Pump: p - kill + friction,
 			Greatest: m - kill, GreatestPumping: m - kill + friction, AtFront: p,
 		})
 	}
@@ -158,7 +162,7 @@ func (b Bullhead) check(steps int) (*Path, error) {
 	}
 	last := unit.Length(0)
 	for i, s := range b.Sections {
-		f.AtIndex("Sections", i, fault.Join("", fault.Above("Bottom", s.BottomMD, last), fault.AboveTo("Area", s.Area, 0, mostBore)))
+		f.AtIndex("Sections", i, fault.Join("", fault.Above("BottomMD", s.BottomMD, last), fault.AboveTo("Area", s.Area, 0, mostBore)))
 		last = s.BottomMD
 	}
 	if len(b.Sections) == 0 {

@@ -43,7 +43,7 @@ func TestBullheadWorkedExample(t *testing.T) {
 	require.InDelta(t, 10300*0.0087+700*0.0371, last.Pumped.In(unit.Barrel), 1e-9)
 	for _, p := range points {
 		require.Equal(t, p.Shut, p.Pump, "no friction, nothing to inject")
-		if p.Front == 10300*unit.Foot {
+		if p.FrontMD == 10300*unit.Foot {
 			require.InDelta(t, 2800*(1-10300.0/11000), p.Shut.In(unit.PSI), 1e-6, "two columns of constant density: straight")
 		}
 	}
@@ -80,12 +80,12 @@ func TestBullheadOfGas(t *testing.T) {
 			return float64(bottom+unit.Atmosphere)*math.Exp(-7e-6*9.80665*below) - float64(unit.Atmosphere)
 		}
 		kill := 1100 * 9.80665 * float64(p.FrontTVD)
-		friction := 200 * float64(p.Front)
+		friction := 200 * float64(p.FrontMD)
 		require.InDelta(t, up(300*unit.Bar)-kill, float64(p.Shut), 1)
 		require.InDelta(t, up(320*unit.Bar)-kill+friction, float64(p.Pump), 1)
 		require.InDelta(t, up(450*unit.Bar)-kill, float64(p.Greatest), 1)
 		require.InDelta(t, friction, float64(p.GreatestPumping-p.Greatest), 1e-6)
-		require.InDelta(t, 0.005*float64(p.Front), float64(p.Pumped), 1e-9)
+		require.InDelta(t, 0.005*float64(p.FrontMD), float64(p.Pumped), 1e-9)
 	}
 	workingtest.Check(t, b.Steps(points[len(points)-1]))
 }
@@ -103,7 +103,7 @@ func TestBullheadFaults(t *testing.T) {
 	b = bullhead()
 	b.Sections[1].BottomMD = b.Sections[0].BottomMD
 	_, err = b.Schedule(5)
-	require.ErrorContains(t, err, "Sections[1].Bottom")
+	require.ErrorContains(t, err, "Sections[1].BottomMD")
 	b = bullhead()
 	b.Influx = densityFunc(func(unit.Pressure, unit.Temperature) (unit.Density, error) { return 0, fmt.Errorf("no such gas") })
 	b.Temperature, err = hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(60)}})

@@ -12,9 +12,9 @@ import (
 // Layer is one fluid between two true vertical depths. LayersAlong makes
 // layers from measured depths.
 type Layer struct {
-	Fluid  Fluid       `json:"fluid"`
-	Top    unit.Length `json:"top"`
-	Bottom unit.Length `json:"bottom"`
+	Fluid     Fluid       `json:"fluid"`
+	TopTVD    unit.Length `json:"top_tvd"`
+	BottomTVD unit.Length `json:"bottom_tvd"`
 }
 
 // Reference is where a column's pressure is known: at surface, at a formation,
@@ -67,10 +67,10 @@ func (c *Column) check() error {
 	for i, l := range c.layers {
 		f.AtIndex("layers", i, c.checkLayer(l))
 		if i > 0 {
-			if last := c.layers[i-1].Bottom; !(math.Abs(float64(l.Top-last)) <= slackDepth) {
-				f.New(fault.Index("layers", i)+".Top", "is %v; must be the bottom of the layer above, %v", l.Top, last)
+			if last := c.layers[i-1].BottomTVD; !(math.Abs(float64(l.TopTVD-last)) <= slackDepth) {
+				f.New(fault.Index("layers", i)+".TopTVD", "is %v; must be the bottom of the layer above, %v", l.TopTVD, last)
 			}
-			c.layers[i].Top = c.layers[i-1].Bottom
+			c.layers[i].TopTVD = c.layers[i-1].BottomTVD
 		}
 	}
 	return f.Err()
@@ -78,7 +78,7 @@ func (c *Column) check() error {
 
 func (c *Column) checkLayer(l Layer) error {
 	f := fault.In("")
-	f.Add(fault.Finite("Top", l.Top), fault.Above("Bottom", l.Bottom, l.Top), c.checkFluid("Fluid", l.Fluid))
+	f.Add(fault.Finite("TopTVD", l.TopTVD), fault.Above("BottomTVD", l.BottomTVD, l.TopTVD), c.checkFluid("Fluid", l.Fluid))
 	return f.Err()
 }
 
@@ -127,8 +127,8 @@ func (c *Column) WithReference(at Reference) (*Column, error) {
 // layers, without regard to the column's own reference and without allocating.
 // It integrates anew each time: for many depths at one reference use At.
 func (c *Column) Carry(p unit.Pressure, from, to unit.Length) (unit.Pressure, error) {
-	if err := fault.Join(scope, fault.Finite("pressure", p)); err != nil {
-		return 0, err
+	if err := fault.Finite("pressure", p); err != nil {
+		return 0, fault.Join(scope, err)
 	}
 	for _, z := range [...]unit.Length{from, to} {
 		if err := c.holds("depth", z); err != nil {
@@ -173,6 +173,10 @@ func (c *Column) Profile(depths []unit.Length, dst []unit.Pressure) error {
 // Depth returns the depth at which the column has a pressure, the inverse of
 // At: the least one where an empty layer holds it all along. A pressure that
 // occurs nowhere is ErrOutsideColumn.
+//
+//	p(h) = p
+//
+// Source: inverse of At.
 func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
 	if c == nil || len(c.pieces) == 0 {
 		return 0, fault.NewIn(scope, "", "the column has no layers: %w", ErrOutsideColumn)
@@ -208,7 +212,7 @@ func (c *Column) Density(tvd unit.Length) (unit.Density, error) {
 	if err != nil {
 		return 0, err
 	}
-	i := sort.Search(len(c.layers)-1, func(i int) bool { return c.layers[i].Bottom >= tvd })
+	i := sort.Search(len(c.layers)-1, func(i int) bool { return c.layers[i].BottomTVD >= tvd })
 	return c.layers[i].Fluid.Density(p, c.temperature.At(tvd))
 }
 
@@ -233,7 +237,7 @@ func (c *Column) Top() unit.Length {
 	if c == nil || len(c.layers) == 0 {
 		return 0
 	}
-	return c.layers[0].Top
+	return c.layers[0].TopTVD
 }
 
 // Bottom returns the greatest depth of the column.
@@ -241,7 +245,7 @@ func (c *Column) Bottom() unit.Length {
 	if c == nil || len(c.layers) == 0 {
 		return 0
 	}
-	return c.layers[len(c.layers)-1].Bottom
+	return c.layers[len(c.layers)-1].BottomTVD
 }
 
 func (c *Column) holds(path string, tvd unit.Length) error {

@@ -12,7 +12,7 @@ import (
 func TestColumnFaults(t *testing.T) {
 	nan := unit.Length(math.NaN())
 	_, err := NewColumn([]Layer{{nil, 0, 100}, {Incompressible(-5), 150, 120}, {curved{}, nan, 500}}, nil, Reference{Pressure: unit.Pressure(nan)})
-	for _, want := range []string{"layers[0].Fluid: is missing", "layers[1].Bottom: is", "layers[1].Top: is", "layers[1].Fluid.Density: is", "layers[2].Top: is NaN", "layers[2].Fluid: has a density that varies", "at.Pressure: is NaN"} {
+	for _, want := range []string{"layers[0].Fluid: is missing", "layers[1].BottomTVD: is", "layers[1].TopTVD: is", "layers[1].Fluid.Density: is", "layers[2].TopTVD: is NaN", "layers[2].Fluid: has a density that varies", "at.Pressure: is NaN"} {
 		require.ErrorContains(t, err, want)
 	}
 	_, err = NewColumn(nil, nil, Reference{})

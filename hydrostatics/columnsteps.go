@@ -15,12 +15,12 @@ import (
 func (c *Column) Steps() []working.Step {
 	var steps []working.Step
 	for i, l := range c.Layers() {
-		p1, err1 := c.At(l.Top)
-		p2, err2 := c.At(l.Bottom)
+		p1, err1 := c.At(l.TopTVD)
+		p2, err2 := c.At(l.BottomTVD)
 		if err1 != nil || err2 != nil {
 			return nil // unreachable: a column holds its layers' ends
 		}
-		h := l.Bottom - l.Top
+		h := l.BottomTVD - l.TopTVD
 		name := fmt.Sprintf("bottom of layer %d", i+1)
 		rho, ok := uniform(l.Fluid)
 		if !ok {

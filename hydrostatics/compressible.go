@@ -63,13 +63,26 @@ type SlightlyCompressible struct {
 }
 
 // Density returns the density at a state.
+//
+//	ρ = ρ0·exp(c·(p − p0) − α·(T − T0))
+//
+// Source: constant compressibility and expansivity, integrated.
 func (f SlightlyCompressible) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
-	rho := float64(f.Reference) * math.Exp(float64(f.Compressibility)*float64(p-f.Pressure)-
-		float64(f.Expansivity)*float64(t.Sub(f.Temperature)))
+	rho := f.at(float64(p), t)
 	if !(rho > 0) || math.IsInf(rho, 0) {
 		return 0, fault.Join(scope, f.Validate(), fault.New("", "no density at %v and %v", p, t))
 	}
 	return unit.Density(rho), nil
+}
+
+// at is the density as a plain number; e^x = 1 + x·shrink(−x), which is quick where x
+// is small, as it is in a well.
+func (f *SlightlyCompressible) at(p float64, t unit.Temperature) float64 {
+	x := float64(f.Compressibility)*(p-float64(f.Pressure)) - float64(f.Expansivity)*float64(t.Sub(f.Temperature))
+	if !(math.Abs(x) <= gentle) {
+		return float64(f.Reference) * math.Exp(x)
+	}
+	return float64(f.Reference) * (1 + x*shrink(-x))
 }
 
 // UniformDensity returns the density if neither pressure nor temperature

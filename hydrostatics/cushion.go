@@ -23,7 +23,7 @@ type Cushion struct {
 
 // CushionAnswer is a cushion that does what was wanted.
 type CushionAnswer struct {
-	Length    unit.Length   `json:"length"`    // TVD to which the light fluid, or the empty hole, reaches: the fluid level
+	LevelTVD  unit.Length   `json:"level_tvd"` // TVD to which the light fluid, or the empty hole, reaches: the fluid level
 	Surface   unit.Pressure `json:"surface"`   // at TVD 0
 	Interface unit.Pressure `json:"interface"` // where light meets heavy
 	Well      unit.Pressure `json:"well"`      // at the formation
@@ -39,6 +39,8 @@ type CushionAnswer struct {
 // for L; with constant densities L = (ps + ρh·g·h − pf + Δp)/[(ρh − ρl)·g].
 // Where no length from nothing to the whole depth does it, the error is
 // ErrNoBalance and says what the ends would give.
+//
+// Source: balance at the formation.
 func (c Cushion) Length() (CushionAnswer, error) {
 	if err := fault.Join(scope, c.check(), fault.Finite("Surface", c.Surface)); err != nil {
 		return CushionAnswer{}, err
@@ -144,7 +146,7 @@ func (c Cushion) down(l float64) (float64, error) {
 
 func (c Cushion) answer(l, surface float64) (CushionAnswer, error) {
 	c.Surface = unit.Pressure(surface)
-	a := CushionAnswer{Length: unit.Length(l), Surface: c.Surface, Interface: c.Surface}
+	a := CushionAnswer{LevelTVD: unit.Length(l), Surface: c.Surface, Interface: c.Surface}
 	if c.Light != nil {
 		p, err := c.march(c.Light, surface, 0, l)
 		if err != nil {

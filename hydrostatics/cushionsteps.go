@@ -10,13 +10,13 @@ import (
 func (c Cushion) LengthSteps(a CushionAnswer) []working.Step {
 	s := c.inputs(a)
 	steps := []working.Step{s.wanted(c)}
-	if s.constant && a.Length > 0 {
-		steps = append(steps, s.step("depth of the light fluid", "L", "(ps+rh*g*h-pw)/((rh-rl)*g)", working.Of(a.Length), s.ps, s.rh, s.h, s.pw, s.rl))
+	if s.constant && a.LevelTVD > 0 {
+		steps = append(steps, s.step("depth of the light fluid", "L", "(ps+rh*g*h-pw)/((rh-rl)*g)", working.Of(a.LevelTVD), s.ps, s.rh, s.h, s.pw, s.rl))
 	}
-	if a.Length > 0 && c.Light != nil {
+	if a.LevelTVD > 0 && c.Light != nil {
 		steps = append(steps, s.step("pressure where light meets heavy", "pc", "ps+rl*g*L", working.Of(a.Interface), s.ps, s.rl, s.l))
 	}
-	if a.Length < c.Formation.TVD {
+	if a.LevelTVD < c.Formation.TVD {
 		steps = append(steps, s.step("pressure at the formation", "p", "pc+rh*g*(h-L)", working.Of(a.Well), s.pc, s.rh, s.h, s.l))
 	}
 	return steps
@@ -27,10 +27,10 @@ func (c Cushion) LengthSteps(a CushionAnswer) []working.Step {
 func (c Cushion) PressureSteps(a CushionAnswer) []working.Step {
 	s := c.inputs(a)
 	steps := []working.Step{s.wanted(c)}
-	if a.Length < c.Formation.TVD {
+	if a.LevelTVD < c.Formation.TVD {
 		steps = append(steps, s.step("pressure where light meets heavy", "pc", "pw-rh*g*(h-L)", working.Of(a.Interface), s.pw, s.rh, s.h, s.l))
 	}
-	if a.Length > 0 && c.Light != nil {
+	if a.LevelTVD > 0 && c.Light != nil {
 		steps = append(steps, s.step("surface pressure", "ps", "pc-rl*g*L", working.Of(a.Surface), s.pc, s.rl, s.l))
 	}
 	return steps
@@ -49,10 +49,10 @@ func (c Cushion) inputs(a CushionAnswer) cushionInputs {
 	}
 	heavy, heavyConstant := uniform(c.Heavy)
 	constant := lightConstant && heavyConstant && heavy != light
-	if !lightConstant && a.Length > 0 {
-		light = Density(GradientOf(a.Interface-a.Surface, a.Length))
+	if !lightConstant && a.LevelTVD > 0 {
+		light = Density(GradientOf(a.Interface-a.Surface, a.LevelTVD))
 	}
-	if below := c.Formation.TVD - a.Length; !heavyConstant && below > 0 {
+	if below := c.Formation.TVD - a.LevelTVD; !heavyConstant && below > 0 {
 		heavy = Density(GradientOf(a.Well-a.Interface, below))
 	}
 	return cushionInputs{
@@ -60,7 +60,7 @@ func (c Cushion) inputs(a CushionAnswer) cushionInputs {
 		pc: working.Input{Symbol: "pc", Value: working.Of(a.Interface)},
 		pw: working.Input{Symbol: "pw", Value: working.Of(c.well())},
 		h:  working.Input{Symbol: "h", Value: working.Of(c.Formation.TVD)},
-		l:  working.Input{Symbol: "L", Value: working.Of(a.Length)},
+		l:  working.Input{Symbol: "L", Value: working.Of(a.LevelTVD)},
 		rl: working.Input{Symbol: "rl", Value: working.Of(light)},
 		rh: working.Input{Symbol: "rh", Value: working.Of(heavy)}, constant: constant,
 	}

@@ -18,6 +18,8 @@ import (
 //
 // tv and nv are the vertical parts of the tangent and the normal where the arc
 // starts, h − h1 the depth below that.
+//
+// Source: the arc of minimum curvature, see Path.
 func (p *Path) MDs(tvd unit.Length) []unit.Length {
 	h := float64(tvd)
 	if p == nil || len(p.nodes) < 2 || math.IsNaN(h) {

@@ -113,7 +113,7 @@ func ExampleGeothermal() {
 
 func ExampleFlowing_Producing() {
 	ground, _ := hydrostatics.Geothermal{Ground: unit.Fahrenheit(70), Gradient: 1.5 * unit.FahrenheitPer100Feet}.Profile(10000 * unit.Foot)
-	flow := hydrostatics.Flowing{Ground: ground, Inlet: ground.At(10000 * unit.Foot), Bottom: 10000 * unit.Foot, Relaxing: 5000 * unit.Foot}
+	flow := hydrostatics.Flowing{Ground: ground, Inlet: ground.At(10000 * unit.Foot), BottomTVD: 10000 * unit.Foot, Relaxing: 5000 * unit.Foot}
 	p, _ := flow.Producing(0.01)
 	fmt.Println("at the wellhead", p.At(0).Rounded(3)) // 70 + 75·(1 − e⁻²)
 	// Output: at the wellhead 135 degF
@@ -142,10 +142,10 @@ func ExampleNewColumn() {
 		return hydrostatics.Incompressible(unit.Density(ppg) * unit.PoundPerGallon)
 	}
 	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{
-		{Fluid: mud(10), Top: 0, Bottom: 7000 * unit.Foot},
-		{Fluid: mud(8), Top: 7000 * unit.Foot, Bottom: 7500 * unit.Foot},
-		{Fluid: mud(12.5), Top: 7500 * unit.Foot, Bottom: 9000 * unit.Foot},
-		{Fluid: mud(16.5), Top: 9000 * unit.Foot, Bottom: 10000 * unit.Foot},
+		{Fluid: mud(10), TopTVD: 0, BottomTVD: 7000 * unit.Foot},
+		{Fluid: mud(8), TopTVD: 7000 * unit.Foot, BottomTVD: 7500 * unit.Foot},
+		{Fluid: mud(12.5), TopTVD: 7500 * unit.Foot, BottomTVD: 9000 * unit.Foot},
+		{Fluid: mud(16.5), TopTVD: 9000 * unit.Foot, BottomTVD: 10000 * unit.Foot},
 	}, nil, hydrostatics.Reference{})
 	if err != nil {
 		fmt.Println(err)
@@ -164,7 +164,7 @@ func ExampleColumn_Carry() {
 		Compressibility: 2.7e-6 * unit.PerPSI, Expansivity: 2.5e-4 * unit.PerFahrenheit,
 	}
 	ground, _ := hydrostatics.Geothermal{Ground: unit.Fahrenheit(70), Gradient: 1.5 * unit.FahrenheitPer100Feet}.Profile(12000 * unit.Foot)
-	c, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: brine, Bottom: 12000 * unit.Foot}}, ground, hydrostatics.Reference{})
+	c, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: brine, BottomTVD: 12000 * unit.Foot}}, ground, hydrostatics.Reference{})
 	for _, surface := range []unit.Pressure{0, 3000 * unit.PSI} {
 		p, _ := c.Carry(surface, 0, 12000*unit.Foot)
 		fmt.Println(surface, "at surface:", (p - surface).Rounded(5), "of column")
@@ -180,7 +180,7 @@ func ExampleLayersAlong() {
 		{Fluid: hydrostatics.Incompressible(850), TopMD: 0, BottomMD: 2000},
 		{Fluid: hydrostatics.Incompressible(1100), TopMD: 2000, BottomMD: 3000},
 	})
-	fmt.Printf("%.1f m, %.1f m\n", layers[0].Bottom.In(unit.Metre), layers[1].Bottom.In(unit.Metre))
+	fmt.Printf("%.1f m, %.1f m\n", layers[0].BottomTVD.In(unit.Metre), layers[1].BottomTVD.In(unit.Metre))
 	// Output: 1696.2 m, 2196.2 m
 }
 
@@ -207,7 +207,7 @@ func ExampleCushion_Length() {
 		Heavy: hydrostatics.Incompressible(9.2 * unit.PoundPerGallon),
 	}
 	a, _ := c.Length()
-	fmt.Println("fluid level", a.Length.Rounded(4))
+	fmt.Println("fluid level", a.LevelTVD.Rounded(4))
 	c.Light = hydrostatics.Incompressible(8.5 * unit.PoundPerGallon)
 	c.Underbalance = 1000 * unit.PSI
 	_, err := c.Length()
@@ -247,7 +247,7 @@ func ExampleAllowableDensity() {
 }
 
 func ExampleMaximumSurfacePressure() {
-	column, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(10 * unit.PoundPerGallon), Bottom: 10000 * unit.Foot}}, nil, hydrostatics.Reference{})
+	column, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(10 * unit.PoundPerGallon), BottomTVD: 10000 * unit.Foot}}, nil, hydrostatics.Reference{})
 	limit, _ := hydrostatics.MaximumSurfacePressure(column, []hydrostatics.WeakPoint{
 		hydrostatics.FracturePoint("casing shoe", 0.8*unit.PSIPerFoot, 6000*unit.Foot),
 		{Name: "wellhead", Rating: 5000 * unit.PSI, Share: 0.8},
@@ -272,9 +272,9 @@ func ExampleUTube_Rest() {
 			Fluids:   []hydrostatics.Stretch{{BottomMD: port, Density: unit.Density(ppg) * unit.PoundPerGallon}},
 		}
 	}
-	r, _ := hydrostatics.UTube{Port: port, Tubing: leg(0.0087*unit.BarrelPerFoot, 9.2), Annulus: leg(0.0233*unit.BarrelPerFoot, 8.6)}.Rest()
+	r, _ := hydrostatics.UTube{PortMD: port, Tubing: leg(0.0087*unit.BarrelPerFoot, 9.2), Annulus: leg(0.0233*unit.BarrelPerFoot, 8.6)}.Rest()
 	fmt.Println("holds it:", r.Holding.Rounded(4))
-	fmt.Println(r.Falling, "falls to", r.Tubing.Level.Rounded(4), "and gives back", r.Returned.Rounded(3))
+	fmt.Println(r.Falling, "falls to", r.Tubing.LevelMD.Rounded(4), "and gives back", r.Returned.Rounded(3))
 	// Output:
 	// holds it: 311.7 psi
 	// tubing falls to 636.7 ft and gives back 5.54 bbl

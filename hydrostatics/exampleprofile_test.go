@@ -22,7 +22,7 @@ func ExampleNewTemperatureProfile() {
 // By hand with A = 5,000 ft: 220 − 75 + (60 + 75 − 70)·e⁻² at 10,000 ft.
 func ExampleFlowing_Injecting() {
 	ground, _ := hydrostatics.Geothermal{Ground: unit.Fahrenheit(70), Gradient: 1.5 * unit.FahrenheitPer100Feet}.Profile(10000 * unit.Foot)
-	p, err := hydrostatics.Flowing{Ground: ground, Inlet: unit.Fahrenheit(60), Bottom: 10000 * unit.Foot, Relaxing: 5000 * unit.Foot}.Injecting(0.01)
+	p, err := hydrostatics.Flowing{Ground: ground, Inlet: unit.Fahrenheit(60), BottomTVD: 10000 * unit.Foot, Relaxing: 5000 * unit.Foot}.Injecting(0.01)
 	fmt.Println(p.At(10000*unit.Foot).Rounded(4), err)
 	// Output: 153.8 degF <nil>
 }
@@ -41,7 +41,7 @@ func ExamplePath_Positions() {
 // The same fluid, known at the formation instead of at surface.
 func ExampleColumn_WithReference() {
 	depth := 10000 * unit.Foot
-	c, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.24 * unit.PoundPerGallon), Bottom: depth}}, nil, hydrostatics.Reference{})
+	c, _ := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.24 * unit.PoundPerGallon), BottomTVD: depth}}, nil, hydrostatics.Reference{})
 	known, _ := c.WithReference(hydrostatics.Reference{Pressure: 4300 * unit.PSI, TVD: depth})
 	surface, err := known.At(0)
 	fmt.Println(surface.Rounded(4), err)

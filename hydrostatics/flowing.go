@@ -79,11 +79,11 @@ func ThermalTime(td float64) float64 {
 // Flowing is a well that produces or injects a liquid, at a steady rate for
 // long enough that the profile moves slowly.
 type Flowing struct {
-	Ground   *TemperatureProfile `json:"ground"`   // undisturbed
-	Inlet    unit.Temperature    `json:"inlet"`    // of the fluid where it enters: at Top injecting, at Bottom producing
-	Top      unit.Length         `json:"top"`      // TVD of the wellhead
-	Bottom   unit.Length         `json:"bottom"`   // TVD of the formation
-	Relaxing unit.Length         `json:"relaxing"` // relaxation distance, by TVD: of a hole at inclination I, A·cos I
+	Ground    *TemperatureProfile `json:"ground"`     // undisturbed
+	Inlet     unit.Temperature    `json:"inlet"`      // of the fluid where it enters: at TopTVD injecting, at BottomTVD producing
+	TopTVD    unit.Length         `json:"top_tvd"`    // TVD of the wellhead
+	BottomTVD unit.Length         `json:"bottom_tvd"` // TVD of the formation
+	Relaxing  unit.Length         `json:"relaxing"`   // relaxation distance, by TVD: of a hole at inclination I, A·cos I
 }
 
 // Producing returns the temperature of a liquid on its way up:
@@ -97,7 +97,7 @@ type Flowing struct {
 //
 // Source: Ramey 1962, JPT April, 427; Hasan and Kabir 1991 for producers.
 func (f Flowing) Producing(tolerance unit.TemperatureDifference) (*TemperatureProfile, error) {
-	return f.profile(f.Bottom, f.Top, tolerance)
+	return f.profile(f.BottomTVD, f.TopTVD, tolerance)
 }
 
 // Injecting returns the temperature of a liquid on its way down:
@@ -108,12 +108,12 @@ func (f Flowing) Producing(tolerance unit.TemperatureDifference) (*TemperaturePr
 //
 // Source: Ramey 1962, JPT April, 427.
 func (f Flowing) Injecting(tolerance unit.TemperatureDifference) (*TemperatureProfile, error) {
-	return f.profile(f.Top, f.Bottom, tolerance)
+	return f.profile(f.TopTVD, f.BottomTVD, tolerance)
 }
 
 func (f Flowing) profile(in, out unit.Length, tolerance unit.TemperatureDifference) (*TemperatureProfile, error) {
 	faults := fault.In(scope)
-	faults.Add(fault.AboveZero("Inlet", f.Inlet), fault.Finite("Top", f.Top), fault.Above("Bottom", f.Bottom, f.Top),
+	faults.Add(fault.AboveZero("Inlet", f.Inlet), fault.Finite("TopTVD", f.TopTVD), fault.Above("BottomTVD", f.BottomTVD, f.TopTVD),
 		fault.Above("Relaxing", f.Relaxing, 0), fault.Between("tolerance", tolerance, 1e-4, 100))
 	if f.Ground == nil || len(f.Ground.depth) == 0 {
 		faults.New("Ground", "is missing")

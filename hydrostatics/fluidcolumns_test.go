@@ -76,7 +76,7 @@ func TestColumnsOfRealFluidsInADeviatedWell(t *testing.T) {
 			cushion.Formation.Pressure = half + hydrostatics.Pressure(1900, tvd/2)
 			a, err := cushion.Length()
 			require.NoError(t, err)
-			require.InEpsilon(t, float64(tvd/2), float64(a.Length), 1e-8)
+			require.InEpsilon(t, float64(tvd/2), float64(a.LevelTVD), 1e-8)
 		})
 	}
 }

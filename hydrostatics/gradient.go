@@ -61,6 +61,8 @@ func Density(gradient unit.Gradient) unit.Density {
 //
 // G in Pa/m, h in m, p in Pa. It serves pore and fracture gradients as well,
 // counted from the datum of h.
+//
+// Source: definition of the gradient.
 func PressureOf(gradient unit.Gradient, tvd unit.Length) unit.Pressure {
 	return unit.Pressure(float64(gradient) * float64(tvd))
 }
@@ -70,6 +72,8 @@ func PressureOf(gradient unit.Gradient, tvd unit.Length) unit.Pressure {
 //	G = p/h
 //
 // p in Pa, h in m and not zero, G in Pa/m.
+//
+// Source: definition.
 func GradientOf(p unit.Pressure, tvd unit.Length) unit.Gradient {
 	return unit.Gradient(float64(p) / float64(tvd))
 }
@@ -92,6 +96,8 @@ func EquivalentDensity(p unit.Pressure, tvd unit.Length) unit.Density {
 //	h = p/(ρ·g)
 //
 // p in Pa, ρ in kg/m³ and not zero, h in m.
+//
+// Source: inverse of Pressure.
 func Head(p unit.Pressure, rho unit.Density) unit.Length {
 	return unit.Length(float64(p) / (float64(rho) * gravity))
 }
@@ -101,6 +107,8 @@ func Head(p unit.Pressure, rho unit.Density) unit.Length {
 //	SG = ρ/ρw
 //
 // For muds and brines take PureWater, for oils WaterAt60F.
+//
+// Source: definition.
 func SpecificGravity(rho, water unit.Density) float64 {
 	return float64(rho) / float64(water)
 }

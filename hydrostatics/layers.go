@@ -22,6 +22,10 @@ type MeasuredLayer struct {
 // column by TVD describes that, and it is an error. A rising hole filled with
 // one fluid is fine: every fluid but the deepest must lie where the hole
 // doesn't rise past its ends again.
+//
+//	TVD = Path.TVD(MD) of each end
+//
+// Source: Path.
 func LayersAlong(p *Path, layers []MeasuredLayer) ([]Layer, error) {
 	f := fault.In(scope)
 	turned := make([]Layer, len(layers))

@@ -10,25 +10,25 @@ import (
 )
 
 // LegSection is a stretch of a leg with one cross-section, from the bottom of the
-// section above it (or from surface) down to Bottom.
+// section above it (or from surface) down to BottomMD.
 type LegSection struct {
-	BottomMD unit.Length `json:"bottom_md"` // MD
-	Area     unit.Area   `json:"area"`      // open to flow; a capacity in bbl/ft is one
+	BottomMD unit.Length `json:"bottom_md"`
+	Area     unit.Area   `json:"area"` // open to flow; a capacity in bbl/ft is one
 }
 
 // Stretch is a stretch of a leg filled with one fluid of constant density,
-// from the bottom of the stretch above it (or from the level) down to Bottom.
+// from the bottom of the stretch above it (or from the level) down to BottomMD.
 type Stretch struct {
-	BottomMD unit.Length  `json:"bottom_md"` // MD
+	BottomMD unit.Length  `json:"bottom_md"`
 	Density  unit.Density `json:"density"`
 }
 
 // Leg is one side of a U-tube, from surface down to the port.
 type Leg struct {
 	Sections []LegSection  `json:"sections"`
-	Level    unit.Length   `json:"level"`   // MD of the top of the liquid; zero is full to surface
-	Fluids   []Stretch     `json:"fluids"`  // from the top down; the last one reaches the port
-	Surface  unit.Pressure `json:"surface"` // on top of the leg, and held there
+	LevelMD  unit.Length   `json:"level_md"` // MD of the top of the liquid; zero is full to surface
+	Fluids   []Stretch     `json:"fluids"`   // from the top down; the last one reaches the port
+	Surface  unit.Pressure `json:"surface"`  // on top of the leg, and held there
 }
 
 func (l Leg) check(port unit.Length) error {
@@ -41,8 +41,8 @@ func (l Leg) check(port unit.Length) error {
 	if !(last >= port) {
 		f.New("Sections", "end at MD %v; must reach the port at %v", last, port)
 	}
-	f.Add(fault.Between("Level", l.Level, 0, port), fault.Finite("Surface", l.Surface))
-	last = l.Level
+	f.Add(fault.Between("LevelMD", l.LevelMD, 0, port), fault.Finite("Surface", l.Surface))
+	last = l.LevelMD
 	for i, x := range l.Fluids {
 		f.AtIndex("Fluids", i, fault.Join("", fault.Above("BottomMD", x.BottomMD, last), fault.Above("Density", x.Density, 0)))
 		last = x.BottomMD
@@ -81,7 +81,7 @@ func (l Leg) bore(path *Path, port unit.Length) *bore {
 		b.volume[i-1] = b.volume[i] + b.area[i]*(b.bottom[i]-b.bottom[i-1])
 	}
 	b.whole = b.volume[0] + b.area[0]*b.bottom[0]
-	b.top = append(b.top, b.at(float64(l.Level)))
+	b.top = append(b.top, b.at(float64(l.LevelMD)))
 	for _, f := range l.Fluids {
 		b.density = append(b.density, float64(f.Density))
 		b.top = append(b.top, b.at(float64(f.BottomMD)))

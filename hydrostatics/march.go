@@ -36,7 +36,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 	if from <= to {
 		for i := range layers {
 			l := &layers[i]
-			a, b := math.Max(float64(l.Top), from), math.Min(float64(l.Bottom), to)
+			a, b := math.Max(float64(l.TopTVD), from), math.Min(float64(l.BottomTVD), to)
 			if a < b {
 				var err error
 				if p, err = m.through(l, p, a, b); err != nil {
@@ -48,7 +48,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 	}
 	for i := len(layers) - 1; i >= 0; i-- {
 		l := &layers[i]
-		a, b := math.Min(float64(l.Bottom), from), math.Max(float64(l.Top), to)
+		a, b := math.Min(float64(l.BottomTVD), from), math.Max(float64(l.TopTVD), to)
 		if a > b {
 			var err error
 			if p, err = m.through(l, p, a, b); err != nil {
@@ -97,16 +97,22 @@ func (m *marcher) end(q *piece, b float64) (float64, error) {
 	return p, nil
 }
 
+// exponential takes p through a straight piece of temperature with a fluid that has
+// the closed form. Where nothing is kept no piece is made: clearing one takes as
+// long as the formula.
 func (m *marcher) exponential(f SlightlyCompressible, p, z, next float64) (float64, error) {
 	ta, tb := m.temperature.At(unit.Length(z)), m.temperature.At(unit.Length(next))
-	rho, err := f.Density(unit.Pressure(p), ta)
-	if err != nil {
+	rho := f.at(p, ta)
+	c, a := float64(f.Compressibility), float64(f.Expansivity)*float64(tb.Sub(ta))/(next-z)
+	if !m.keep {
+		if q := p + rise(rho, c, a, next-z); rho > 0 && !math.IsNaN(q) && !math.IsInf(q, 0) {
+			return q, nil
+		}
+	}
+	if _, err := f.Density(unit.Pressure(p), ta); err != nil {
 		return 0, err
 	}
-	return m.end(&piece{
-		z0: z, p0: p, law: exponential, rho: float64(rho), c: float64(f.Compressibility),
-		a: float64(f.Expansivity) * float64(tb.Sub(ta)) / (next - z),
-	}, next)
+	return m.end(&piece{z0: z, p0: p, law: exponential, rho: rho, c: c, a: a}, next)
 }
 
 // smooth integrates any density from z to next, where the temperature is

@@ -52,6 +52,10 @@ type node struct {
 //
 // A bend of half a turn between two stations is an error: its plane isn't
 // determined.
+//
+//	minimum curvature: each interval is an arc that both tangents touch
+//
+// Source: see Path.
 func NewPath(stations []Station) (*Path, error) {
 	if err := checkStations(stations); err != nil {
 		return nil, err
@@ -164,6 +168,10 @@ func (p *Path) At(md unit.Length) (Position, error) {
 }
 
 // TVD returns the true vertical depth at a measured depth; errors as At.
+//
+//	h = h1 + l·RF·(cos I1 + cos I2)/2
+//
+// Source: minimum curvature, see Path.
 func (p *Path) TVD(md unit.Length) (unit.Length, error) {
 	i, err := p.interval(md)
 	if err != nil {
@@ -217,6 +225,8 @@ func (at Position) Closure() (unit.Length, unit.Angle) {
 // along an azimuth,
 //
 //	VS = N·cos A + E·sin A
+//
+// Source: projection.
 func (at Position) Section(azimuth unit.Angle) unit.Length {
 	sin, cos := math.Sincos(float64(azimuth))
 	return unit.Length(float64(at.North)*cos + float64(at.East)*sin)

@@ -31,15 +31,12 @@ type piece struct {
 
 // at returns the pressure at z.
 //
-// For the exponential law, with s = z − z0,
-//
-//	p = p0 − ln[1 − c·g·ρ0·(1 − e^(−a·s))/a]/c
+// For the exponential law see rise.
 func (q *piece) at(z float64) float64 {
 	s := z - q.z0
 	switch q.law {
 	case exponential:
-		weight := gravity * q.rho * s * shrink(q.a*s)
-		return q.p0 + weight*swell(q.c*weight)
+		return q.p0 + rise(q.rho, q.c, q.a, s)
 	case polynomial:
 		if s == 0 {
 			return q.p0 // which the series misses by its rounding
@@ -47,6 +44,14 @@ func (q *piece) at(z float64) float64 {
 		return q.p0 + sum(&q.rise, 2*s/q.length-1)
 	}
 	return q.p0 + q.rho*gravity*s
+}
+
+// rise is p − p0 at a distance s under the anchor of the exponential law,
+//
+//	p = p0 − ln[1 − c·g·ρ0·(1 − e^(−a·s))/a]/c
+func rise(rho, c, a, s float64) float64 {
+	weight := gravity * rho * s * shrink(a*s)
+	return weight * swell(c*weight)
 }
 
 // depth returns the depth at which the piece has pressure p, which it does.

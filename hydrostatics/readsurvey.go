@@ -25,6 +25,8 @@ import (
 //
 // Errors: every fault with its line and column, up to the first fifty. Whether
 // the depths rise is for NewPath to say.
+//
+// Source: the file, whose header says columns and units.
 func ReadSurvey(r io.Reader) ([]Station, error) {
 	in := csv.NewReader(r)
 	in.Comment, in.TrimLeadingSpace, in.ReuseRecord = '#', true, true

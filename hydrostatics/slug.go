@@ -33,6 +33,8 @@ func (s Slug) Length(dry unit.Length) unit.Length {
 //	V = C·d·ρm/(ρs − ρm)
 //
 // C is the pipe's capacity; the rest as for Length.
+//
+// Source: balance of the columns.
 func (s Slug) Volume(dry unit.Length) unit.Volume {
 	return unit.Volume(float64(s.Capacity) * float64(s.Length(dry)))
 }
@@ -41,6 +43,8 @@ func (s Slug) Volume(dry unit.Length) unit.Volume {
 // Volume:
 //
 //	d = (V/C)·(ρs − ρm)/ρm
+//
+// Source: inverse of Volume.
 func (s Slug) Dry(volume unit.Volume) unit.Length {
 	rm, rs := float64(s.Mud), float64(s.Pill)
 	return unit.Length(float64(volume) / float64(s.Capacity) * (rs - rm) / rm)

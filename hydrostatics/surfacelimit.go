@@ -55,6 +55,8 @@ func FracturePoint(name string, fracture unit.Gradient, tvd unit.Length) WeakPoi
 // Allowed returns the greatest pressure inside at the point's depth:
 //
 //	p = po + s·R
+//
+// Source: definition of the share.
 func (w WeakPoint) Allowed() unit.Pressure {
 	return w.Outside + unit.Pressure(w.Share*float64(w.Rating))
 }

@@ -26,6 +26,10 @@ type TemperatureProfile struct {
 }
 
 // NewTemperatureProfile prepares a profile through points in order of depth.
+//
+//	T = Ti + (Ti+1 − Ti)·(h − hi)/(hi+1 − hi)
+//
+// Source: linear interpolation.
 func NewTemperatureProfile(points []TemperaturePoint) (*TemperatureProfile, error) {
 	if len(points) == 0 {
 		return nil, fault.NewIn(scope, "points", "is empty; must be one point or more")
@@ -52,6 +56,10 @@ func NewTemperatureProfile(points []TemperaturePoint) (*TemperatureProfile, erro
 }
 
 // At returns the temperature at a depth.
+//
+//	T = Ti + slope·(h − hi)
+//
+// Source: linear interpolation.
 func (p *TemperatureProfile) At(tvd unit.Length) unit.Temperature {
 	if p == nil || len(p.depth) == 0 {
 		return unit.Temperature{}
@@ -114,6 +122,10 @@ type Geothermal struct {
 
 // Profile returns the profile down to a depth and below. Offshore is what has
 // a Sea temperature; on land the ground's temperature holds up to the datum.
+//
+//	T = T0 + G·(h − h0)
+//
+// Source: definition of the gradient.
 func (g Geothermal) Profile(depth unit.Length) (*TemperatureProfile, error) {
 	f := fault.In(scope)
 	f.Add(fault.Finite("GroundTVD", g.GroundTVD), fault.AboveZero("Ground", g.Ground), fault.Finite("Gradient", g.Gradient),

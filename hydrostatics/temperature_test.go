@@ -106,7 +106,7 @@ func TestRelaxationDistance(t *testing.T) {
 func TestFlowingProfile(t *testing.T) {
 	ground := offshore(t)
 	for _, a := range []unit.Length{50, 600, 5000} {
-		f := Flowing{Ground: ground, Bottom: 4000, Relaxing: a}
+		f := Flowing{Ground: ground, BottomTVD: 4000, Relaxing: a}
 		for _, up := range []bool{true, false} {
 			from, to := 0.0, 4000.0
 			f.Inlet = unit.Celsius(30)
@@ -140,7 +140,7 @@ func TestFlowingProfile(t *testing.T) {
 // Ramey's own equations for ground that is straight from surface.
 func TestRameyClosedForm(t *testing.T) {
 	ground := straight(t, 20, 0.03)
-	f := Flowing{Ground: ground, Bottom: 3000, Relaxing: 800, Inlet: unit.Celsius(15)}
+	f := Flowing{Ground: ground, BottomTVD: 3000, Relaxing: 800, Inlet: unit.Celsius(15)}
 	down, err := f.Injecting(0.001)
 	require.NoError(t, err)
 	for z := 0.0; z <= 3000; z += 100 {
@@ -157,7 +157,7 @@ func TestRameyClosedForm(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, 110, fast.At(0).Celsius(), 0.01)
 	_, err = Flowing{}.Producing(0)
-	for _, want := range []string{"Inlet: is", "Bottom: is", "Relaxing: is", "tolerance: is", "Ground: is missing"} {
+	for _, want := range []string{"Inlet: is", "BottomTVD: is", "Relaxing: is", "tolerance: is", "Ground: is missing"} {
 		require.ErrorContains(t, err, want)
 	}
 }

@@ -16,8 +16,8 @@ import (
 // each other in a leg, and the end is where the columns would come to rest: in
 // the well they swing past it. What stands above a level weighs nothing.
 type UTube struct {
-	Path    *Path       `json:"path"` // of the well; nil for a vertical one
-	Port    unit.Length `json:"port"` // MD
+	Path    *Path       `json:"path"`    // of the well; nil for a vertical one
+	PortMD  unit.Length `json:"port_md"` // MD
 	Tubing  Leg         `json:"tubing"`
 	Annulus Leg         `json:"annulus"`
 }
@@ -65,7 +65,7 @@ func (s *Side) UnmarshalText(text []byte) error {
 
 // LegAtRest is how a leg comes to rest.
 type LegAtRest struct {
-	Level    unit.Length   `json:"level"` // MD of the top of the liquid
+	LevelMD  unit.Length   `json:"level_md"` // MD of the top of the liquid
 	LevelTVD unit.Length   `json:"level_tvd"`
 	Before   unit.Pressure `json:"before"`  // at the port before it opened
 	Surface  unit.Pressure `json:"surface"` // held on top of the leg
@@ -96,21 +96,23 @@ type AtRest struct {
 // volume at which it holds is the answer, found between the volumes at which a
 // fluid's end meets a change of section, surface or port; between those the
 // difference runs straight in a vertical well.
+//
+// Source: balance of the columns and of the volumes.
 func (u UTube) Rest() (AtRest, error) {
 	path := u.Path
 	if path == nil {
 		var err error
-		if path, err = Vertical(u.Port); err != nil {
+		if path, err = Vertical(u.PortMD); err != nil {
 			return AtRest{}, err
 		}
 	}
 	if err := fault.Join(scope,
-		fault.Between("Port", u.Port, slackDepth, path.TotalDepth()),
-		fault.At("Tubing", u.Tubing.check(u.Port)), fault.At("Annulus", u.Annulus.check(u.Port)),
+		fault.Between("PortMD", u.PortMD, slackDepth, path.TotalDepth()),
+		fault.At("Tubing", u.Tubing.check(u.PortMD)), fault.At("Annulus", u.Annulus.check(u.PortMD)),
 	); err != nil {
 		return AtRest{}, err
 	}
-	tubing, annulus := u.Tubing.bore(path, u.Port), u.Annulus.bore(path, u.Port)
+	tubing, annulus := u.Tubing.bore(path, u.PortMD), u.Annulus.bore(path, u.PortMD)
 	r := AtRest{}
 	r.Tubing.Before, r.Annulus.Before = unit.Pressure(tubing.fallen(0)), unit.Pressure(annulus.fallen(0))
 	r.Tubing.Surface, r.Annulus.Surface = u.Tubing.Surface, u.Annulus.Surface
@@ -140,8 +142,8 @@ func (u UTube) Rest() (AtRest, error) {
 		down, up = up, down
 	}
 	down.Settled, up.Settled = falling.afterFall(v), rising.afterRise(v, falling)
-	down.Level, up.Level = unit.Length(falling.md(falling.top[0]-v)), unit.Length(rising.md(rising.top[0]+v))
-	down.LevelTVD, up.LevelTVD = unit.Length(falling.tvd(float64(down.Level))), unit.Length(rising.tvd(float64(up.Level)))
+	down.LevelMD, up.LevelMD = unit.Length(falling.md(falling.top[0]-v)), unit.Length(rising.md(rising.top[0]+v))
+	down.LevelTVD, up.LevelTVD = unit.Length(falling.tvd(float64(down.LevelMD))), unit.Length(rising.tvd(float64(up.LevelMD)))
 	if err := fault.Join(scope, fault.Finite("differential", r.Differential), fault.Finite("volume moved", r.Moved),
 		fault.Finite("volume returned", r.Returned), fault.Finite("pressure at rest", r.Pressure)); err != nil {
 		return AtRest{}, err

@@ -14,7 +14,7 @@ func waterColumn(t testing.TB, depth unit.Length) (*hydrostatics.Column, *hydros
 	t.Helper()
 	profile, err := hydrostatics.Geothermal{Ground: unit.Celsius(15), Gradient: 0.03}.Profile(depth)
 	require.NoError(t, err)
-	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: fluid.Water{}, Bottom: depth}}, profile, hydrostatics.Reference{})
+	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: fluid.Water{}, BottomTVD: depth}}, profile, hydrostatics.Reference{})
 	require.NoError(t, err)
 	return c, profile
 }

@@ -130,7 +130,7 @@ func TestStationLimits(t *testing.T) {
 func TestFlowingTolerance(t *testing.T) {
 	ground, err := NewTemperatureProfile([]TemperaturePoint{{0, unit.Kelvin(290)}, {3000, unit.Kelvin(380)}})
 	require.NoError(t, err)
-	f := Flowing{Ground: ground, Inlet: unit.Kelvin(380), Top: 0, Bottom: 3000, Relaxing: 800}
+	f := Flowing{Ground: ground, Inlet: unit.Kelvin(380), TopTVD: 0, BottomTVD: 3000, Relaxing: 800}
 	for tolerance, ok := range map[float64]bool{1e-4: true, 1e-4 * (1 - 1e-7): false, 100: true, 100 * (1 + 1e-7): false} {
 		_, err := f.Producing(unit.TemperatureDifference(tolerance))
 		require.Equal(t, ok, err == nil, "%v", tolerance)
@@ -147,7 +147,7 @@ func TestFlowingTolerance(t *testing.T) {
 // A weak point may use all of its rating and no more.
 func TestShareOfTheRating(t *testing.T) {
 	for share, ok := range map[float64]bool{0: false, 1e-9: true, 1: true, 1.0000001: false} {
-		column, err := NewColumn([]Layer{{Bottom: 1000, Fluid: SlightlyCompressible{Reference: 1000}}}, nil, Reference{})
+		column, err := NewColumn([]Layer{{BottomTVD: 1000, Fluid: SlightlyCompressible{Reference: 1000}}}, nil, Reference{})
 		require.NoError(t, err)
 		_, err = MaximumSurfacePressure(column, []WeakPoint{{Name: "shoe", TVD: 500, Rating: 2e8, Share: share}})
 		if share == 1e-9 {

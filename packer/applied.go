@@ -2,6 +2,7 @@ package packer
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -10,13 +11,13 @@ type Applied struct {
 	Surface      unit.Pressure            `json:"surface"`
 	Differential unit.Band[unit.Pressure] `json:"differential"` // at the setting piston
 	Stages       []StageState             `json:"stages"`
-	State        State                    `json:"state"` // of the whole: acted once the last stage has for certain
+	State        Outcome                  `json:"state"` // of the whole: acted once the last stage has for certain
 
 	Force unit.Band[unit.Force] `json:"force"` // on slips and element while the pressure is on
 	Kept  unit.Band[unit.Force] `json:"kept"`  // after it is bled off; zero unless every stage has acted for certain
 
 	Plug     unit.Pressure `json:"plug"`      // greatest
-	PlugUsed float64       `json:"plug_used"` // share of the plug's rating; above 1 it may go
+	PlugUsed float64       `json:"plug_used"` // share of the plug's rating; above 1 it may go; zero without one
 }
 
 // StageState is where a stage stands. Margin is the surface pressure past the
@@ -25,7 +26,7 @@ type Applied struct {
 // nearer end.
 type StageState struct {
 	Name   string        `json:"name"`
-	State  State         `json:"state"`
+	State  Outcome       `json:"state"`
 	Margin unit.Pressure `json:"margin"`
 }
 
@@ -38,13 +39,14 @@ type StageState struct {
 // Symbols as for Pressures; A is the area of the piston. The surface pressure
 // must be finite and not below zero. Source: balance of a piston.
 func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
-	var f faults
-	notNegative(&f, "surface pressure", surface)
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("surface pressure", surface, 0))
+	f.Add(fault.Above("Piston", s.Piston, 0))
 	p, err := s.Pressures()
 	if err != nil {
-		f = append(f, err)
+		f.Add(err)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Applied{}, err
 	}
 	a := Applied{
@@ -52,14 +54,14 @@ func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
 		Differential: s.Columns.Differential().Shift(surface),
 		Plug:         surface + p.plug,
 	}
-	a.PlugUsed = float64(a.Plug / s.Plug.Rating)
+	a.PlugUsed = s.Plug.used(a.Plug)
 	for _, stage := range p.Stages {
 		state := StageState{Name: stage.Name, State: stateOf(unit.Exactly(surface), stage.Surface)}
 		short, past := stage.Surface.Least-surface, surface-stage.Surface.Greatest
 		switch state.State {
 		case Acted:
 			state.Margin = past
-		case Not:
+		case NotActed:
 			state.Margin = short
 		case Unknown:
 			state.Margin = max(short, past)

@@ -2,6 +2,7 @@ package packer
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular/movement"
 )
 
@@ -15,12 +16,12 @@ type Case struct {
 // PathCase is a load case of a string on any well path above a set packer, with
 // any pressures and temperatures by depth.
 type PathCase struct {
-	Name      string          `json:"name"`
-	String    movement.String `json:"string"`
-	Reference movement.State  `json:"reference"` // in which the packer was set or the string landed
-	SlackOff  unit.Force      `json:"slack_off"` // weight set down then
-	State     movement.State  `json:"state"`
-	Below     unit.Pressure   `json:"below"` // under the packer, in the casing
+	Name      string                `json:"name"`
+	String    movement.String       `json:"string"`
+	Reference movement.WellProfiles `json:"reference"` // in which the packer was set or the string landed
+	SlackOff  unit.Force            `json:"slack_off"` // weight set down then
+	State     movement.WellProfiles `json:"state"`
+	Below     unit.Pressure         `json:"below"` // under the packer, in the casing
 }
 
 // Connected is one case with one way of joining string and packer.
@@ -43,12 +44,12 @@ type Connected struct {
 func (s Seat) Connections(c Case) ([]Connected, error) {
 	f := s.faults(c.Below)
 	if len(c.String.Sections) == 0 {
-		f.new("Case.String.Sections", "is empty; must be one section or more")
+		f.New("Case.String.Sections", "is empty; must be one section or more")
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
-	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].Bottom)
+	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].BottomMD)
 	return s.connect(c.Name, c.Below, above, c.String.Seals, c.String.SlackOff, func(seals movement.Seals, slackOff unit.Force) (found, error) {
 		v := c.String
 		v.Seals, v.SlackOff = seals, slackOff
@@ -64,18 +65,18 @@ func (s Seat) Connections(c Case) ([]Connected, error) {
 func (s Seat) ConnectionsAlong(c PathCase) ([]Connected, error) {
 	f := s.faults(c.Below)
 	if len(c.String.Sections) == 0 {
-		f.new("PathCase.String.Sections", "is empty; must be one section or more")
+		f.New("PathCase.String.Sections", "is empty; must be one section or more")
 	}
 	if c.String.Path == nil {
-		f.new("PathCase.String.Path", "is missing; must be a well path")
+		f.New("PathCase.String.Path", "is missing; must be a well path")
 	}
 	if c.State.Outside == nil {
-		f.new("PathCase.State.Outside", "is missing; must be the pressure outside by depth")
+		f.New("PathCase.State.Outside", "is missing; must be the pressure outside by depth")
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
-	depth, err := depthOn(c.String.Path, c.String.Sections[len(c.String.Sections)-1].Bottom)
+	depth, err := depthOn(c.String.Path, c.String.Sections[len(c.String.Sections)-1].BottomMD)
 	if err != nil {
 		return nil, err
 	}
@@ -114,9 +115,9 @@ func (s Seat) connect(name string, below, above unit.Pressure, own movement.Seal
 		}
 		a, err := analyse(seals, down)
 		if err != nil {
-			var f faults
-			f.include("case "+name, err)
-			return nil, f.err()
+			f := fault.In(scope)
+			f.At("case "+name, err)
+			return nil, f.Err()
 		}
 		all = append(all, Connected{
 			Case: name, Restraint: r, Movement: a.motion, Force: a.real, Bearing: s.Bearing(a.packer, below, above),
@@ -125,12 +126,12 @@ func (s Seat) connect(name string, below, above unit.Pressure, own movement.Seal
 	return all, nil
 }
 
-func (s Seat) faults(below unit.Pressure) faults {
-	var f faults
-	positive(&f, "Seat.Bore", s.Bore)
+func (s Seat) faults(below unit.Pressure) fault.Faults {
+	f := fault.In(scope)
+	f.Add(fault.Above("Seat.Bore", s.Bore, 0))
 	if !finite(s.Casing) || s.Casing < s.Bore {
-		f.new("Seat.Casing", "is %v; must be no less than the seal bore, %v", s.Casing, s.Bore)
+		f.New("Seat.Casing", "is %v; must be no less than the seal bore, %v", s.Casing, s.Bore)
 	}
-	notNegative(&f, "Case.Below", below)
+	f.Add(fault.AtLeast("Case.Below", below, 0))
 	return f
 }

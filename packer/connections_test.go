@@ -24,8 +24,8 @@ func TestConnectionsTwoWays(t *testing.T) {
 
 	path, err := hydrostatics.Vertical(10000 * unit.Foot)
 	require.NoError(t, err)
-	state := func(c movement.WellFluids) movement.State {
-		return movement.State{Inside: c.Inside, Outside: c.Outside}
+	state := func(c movement.WellFluids) movement.WellProfiles {
+		return movement.WellProfiles{Inside: c.Inside, Outside: c.Outside}
 	}
 	nodes, err := seat.ConnectionsAlong(packer.PathCase{
 		Name:      "squeeze",

@@ -2,6 +2,7 @@ package packer
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular/drag"
 )
 
@@ -22,14 +23,14 @@ type Friction = drag.Spread
 // Source: package drag.
 func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 	r.Pull.Drag = unit.Band[unit.Force]{}
-	var p faults
+	p := fault.In(scope)
 	pull := r.Pull.faults()
-	p.include("Pull", pull.err())
+	p.At("Pull", pull.Err())
 	checkPins(&p, "Pins", r.Pins)
 	if f.Least == nil || f.Nominal == nil || f.Greatest == nil {
-		p.new("Friction", "is incomplete; must be least, nominal and greatest")
+		p.New("Friction", "is incomplete; must be least, nominal and greatest")
 	}
-	if err := p.err(); err != nil {
+	if err := p.Err(); err != nil {
 		return unit.Band[unit.Force]{}, err
 	}
 	h, err := r.Pull.hang()
@@ -44,7 +45,7 @@ func (r Release) DragWith(f Friction) (unit.Band[unit.Force], error) {
 		Least: of(f.Least, r.Pins.Least), Nominal: of(f.Nominal, r.Pins.Nominal), Greatest: of(f.Greatest, r.Pins.Greatest),
 	}
 	if err := band.Validate(); err != nil {
-		p.include("Friction", err)
+		p.At("Friction", err)
 	}
-	return band, p.err()
+	return band, p.Err()
 }

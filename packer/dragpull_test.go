@@ -19,9 +19,9 @@ func TestDragOnASlant(t *testing.T) {
 	require.NoError(t, err)
 	hole := func(friction float64) *drag.Prepared {
 		p, err := drag.String{
-			Sections: []drag.Section{{Pipe: tubing(), Length: 9000 * unit.Foot}}, Depth: 9000 * unit.Foot, Path: path,
-			Zones:  []drag.Zone{{Bottom: 9000 * unit.Foot, Friction: friction, Hole: 8.535 * unit.Inch}},
-			Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
+			Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot, Path: path,
+			HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: friction, Hole: 8.535 * unit.Inch}},
+			Inside:       9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
 		}.Prepare()
 		require.NoError(t, err)
 		return p

@@ -40,17 +40,17 @@ func ReadPolygon(r io.Reader) (Polygon, error) {
 		} `json:"vertices"`
 		Limits []string `json:"limits"`
 	}
-	var f faults
-	f.include("envelope", strictjson.Unmarshal(text, &file))
+	f := fault.In(scope)
+	f.At("envelope", strictjson.Unmarshal(text, &file))
 	p := Polygon{Name: file.Name, Limits: file.Limits}
 	for i, v := range file.Vertices {
 		if v.Differential == nil || v.Axial == nil {
-			f.new(fault.Index("envelope.vertices", i), "must have both differential and axial")
+			f.New(fault.Index("envelope.vertices", i), "must have both differential and axial")
 			continue
 		}
 		p.Vertices = append(p.Vertices, Load{*v.Differential, *v.Axial})
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Polygon{}, err
 	}
 	if _, err := p.Envelope(); err != nil {

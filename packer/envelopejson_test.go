@@ -50,7 +50,7 @@ func FuzzReadPolygon(f *testing.F) {
 		require.NoError(t, err)
 		for _, v := range append(p.Vertices, packer.Load{}) {
 			m := e.Margin(v)
-			if math.IsNaN(m.Used) || math.IsInf(m.Used, 0) || math.IsNaN(m.Distance) {
+			if math.IsNaN(m.Usage) || math.IsInf(m.Usage, 0) || math.IsNaN(m.Distance) {
 				t.Fatalf("%v: %+v", v, m)
 			}
 		}

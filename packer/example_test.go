@@ -26,7 +26,7 @@ func ExamplePinnedStage() {
 func ExampleSetting_PressuresIn() {
 	depth := 9000 * unit.Foot
 	column, err := hydrostatics.NewColumn(
-		[]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.5 * unit.PoundPerGallon), Bottom: depth}}, nil, hydrostatics.Reference{})
+		[]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.5 * unit.PoundPerGallon), BottomTVD: depth}}, nil, hydrostatics.Reference{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -175,7 +175,7 @@ func ExamplePull_Balance() {
 	}
 	pipe := tubular.Pipe{OD: 2.375 * unit.Inch, ID: 1.995 * unit.Inch, Weight: 4.7 * unit.PoundPerFoot, Material: tubular.Steel()}
 	b, err := packer.Pull{
-		Sections: []movement.Section{{Pipe: pipe, Bottom: 5500 * unit.Foot}},
+		Sections: []movement.StringSection{{Pipe: pipe, BottomMD: 5500 * unit.Foot}},
 		Inside:   column(7.5 * unit.PoundPerGallon), Outside: column(8.5 * unit.PoundPerGallon), Seal: 3.5 * unit.Inch,
 	}.Balance(0)
 	if err != nil {
@@ -194,9 +194,9 @@ func ExampleRelease_DragWith() {
 	}
 	hole := func(friction float64) *drag.Prepared {
 		p, err := drag.String{
-			Sections: []drag.Section{{Pipe: tubing(), Length: 9000 * unit.Foot}}, Depth: 9000 * unit.Foot, Path: slant,
-			Zones:  []drag.Zone{{Bottom: 9000 * unit.Foot, Friction: friction, Hole: 8.535 * unit.Inch}},
-			Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
+			Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot, Path: slant,
+			HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: friction, Hole: 8.535 * unit.Inch}},
+			Inside:       9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
 		}.Prepare()
 		if err != nil {
 			fmt.Println(err)

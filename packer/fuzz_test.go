@@ -66,21 +66,21 @@ func FuzzPlanning(f *testing.F) {
 
 		column := func(z unit.Length) unit.Pressure { return p + unit.Pressure(float64(z)*share*1e4) }
 		r := packer.Release{
-			Pull: packer.Pull{Sections: []movement.Section{{Pipe: pipe, Bottom: d}}, Inside: column, Outside: column, Seal: unit.Length(od), Drag: unit.Exactly(F / 7)},
-			Pins: unit.Within(F, share), Components: []packer.Component{{Name: "a", Depth: d / 2, Rating: F * 3, Share: share}}, Rig: F * 2, RigShare: share,
+			Pull: packer.Pull{Sections: []movement.StringSection{{Pipe: pipe, BottomMD: d}}, Inside: column, Outside: column, Seal: unit.Length(od), Drag: unit.Exactly(F / 7)},
+			Pins: unit.Within(F, share), Components: []packer.Component{{Name: "a", MD: d / 2, Rating: F * 3, Share: share}}, Rig: F * 2, RigShare: share,
 		}
 		parting, err := r.Parting()
 		check(t, parting, err)
 		freed, err := packer.Unseating{Pull: r.Pull, Trapped: unit.Within(p, share), Reserve: F}.Freed()
 		check(t, freed, err)
-		options, err := packer.NotParted{Release: r, Tried: F, Intervals: []packer.Interval{{Top: d / 4, Bottom: d / 2}}, CutPull: F}.Options()
+		options, err := packer.NotParted{Release: r, Tried: F, Intervals: []packer.CutInterval{{TopMD: d / 4, BottomMD: d / 2}}, CutPull: F}.Options()
 		check(t, options, err)
 		margins, err := packer.HoldPins(unit.Within(F, share), true, []packer.PinCase{{Load: unit.Force(pressure)}})
 		check(t, margins, err)
 		weights, err := packer.Stab{Down: F, Up: F, End: movement.End{Bore: unit.Length(od), OD: unit.Length(od), ID: unit.Length(id), Inside: p, Outside: p, Below: p}, Friction: unit.Within(F, share)}.Weights()
 		check(t, weights, err)
 
-		plan := packer.SealPlan{Bore: packer.Receptacle{Shoulder: d, Top: d, Bottom: d + l}, Seals: packer.SealStack{First: 0, Last: l},
+		plan := packer.SealPlan{Bore: packer.Receptacle{ShoulderMD: d, TopMD: d, BottomMD: d + l}, Seals: packer.SealStack{FirstMD: 0, LastMD: l},
 			Cases: []packer.Travel{{Movement: unit.Length(force)}, {Movement: -l}}, Engaged: l * unit.Length(share)}
 		out, err := plan.SpaceOut()
 		check(t, out, err)

@@ -26,12 +26,12 @@ func TestOneBalanceOfAJoint(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 4))
 	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
 	for range 200 {
-		var sections []movement.Section
+		var sections []movement.StringSection
 		top := unit.Length(0)
 		for range 1 + r.IntN(4) {
 			od := between(2.375, 5.5)
 			top += unit.Length(between(500, 3000)) * unit.Foot
-			sections = append(sections, movement.Section{Bottom: top, Hole: 8.535 * unit.Inch, Pipe: tubular.Pipe{
+			sections = append(sections, movement.StringSection{BottomMD: top, Hole: 8.535 * unit.Inch, Pipe: tubular.Pipe{
 				OD: unit.Length(od) * unit.Inch, ID: unit.Length(od-between(0.4, 1)) * unit.Inch, Material: tubular.Steel()}})
 		}
 		ρi, ρo := unit.Density(between(8, 16))*unit.PoundPerGallon, unit.Density(between(8, 16))*unit.PoundPerGallon
@@ -47,7 +47,7 @@ func TestOneBalanceOfAJoint(t *testing.T) {
 		require.NoError(t, err)
 
 		last := sections[len(sections)-1].Pipe
-		whole := append(sections[:len(sections):len(sections)], movement.Section{Pipe: last, Bottom: depth, Hole: 8.535 * unit.Inch})
+		whole := append(sections[:len(sections):len(sections)], movement.StringSection{Pipe: last, BottomMD: depth, Hole: 8.535 * unit.Inch})
 		m, err := movement.Assembly{
 			Sections: whole, Path: path, Block: block, Spacing: 200 * unit.Foot,
 			Joints: []movement.Joint{{MD: top, Seal: seal}}, Holds: []movement.Hold{{MD: top + 30*unit.Foot, Bore: 6 * unit.Inch}},
@@ -83,8 +83,8 @@ func TestOneBalanceOfAJoint(t *testing.T) {
 		fe, from := float64(pins)-float64(end.Inside-end.Outside)*math.Pi/4*float64(seal*seal), 0.0
 		for _, x := range sections {
 			w := float64(x.Pipe.WeightInAir()) + 9.80665*(float64(ρi)*float64(x.Pipe.InnerArea())-float64(ρo)*float64(x.Pipe.OuterArea()))
-			fe += w * (float64(x.Bottom) - from) * math.Cos(float64(slant))
-			from = float64(x.Bottom)
+			fe += w * (float64(x.BottomMD) - from) * math.Cos(float64(slant))
+			from = float64(x.BottomMD)
 		}
 		byHand := fe - float64(po)*float64(sections[0].Pipe.OuterArea()) + float64(block)
 		require.InEpsilon(t, byHand, float64(reading), 1e-9)

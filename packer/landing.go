@@ -117,26 +117,26 @@ func sum(lengths []unit.Length) unit.Length {
 
 // Validate reports everything that is wrong with l.
 func (l Landing) Validate() error {
-	var f faults
-	positive(&f, "Tagged", l.Tagged)
-	notNegative(&f, "Height", l.Height)
-	notNegative(&f, "HangerDepth", l.HangerDepth)
-	notNegative(&f, "HangerLength", l.HangerLength)
-	notNegative(&f, "Above", l.Above)
+	f := fault.In(scope)
+	f.Add(fault.Above("Tagged", l.Tagged, 0))
+	f.Add(fault.AtLeast("Height", l.Height, 0))
+	f.Add(fault.AtLeast("HangerDepth", l.HangerDepth, 0))
+	f.Add(fault.AtLeast("HangerLength", l.HangerLength, 0))
+	f.Add(fault.AtLeast("Above", l.Above, 0))
 	if len(l.Joints) > maxJoints {
-		f.new("Joints", "has %d; must be at most %d", len(l.Joints), maxJoints)
+		f.New("Joints", "has %d; must be at most %d", len(l.Joints), maxJoints)
 	}
 	if len(l.Pups) > maxPups {
-		f.new("Pups", "has %d; must be at most %d", len(l.Pups), maxPups)
+		f.New("Pups", "has %d; must be at most %d", len(l.Pups), maxPups)
 	}
 	for i, j := range l.Joints {
-		positive(&f, fmt.Sprintf("Joints[%d]", i), j)
+		f.Add(fault.Above(fmt.Sprintf("Joints[%d]", i), j, 0))
 	}
 	for i, p := range l.Pups {
-		positive(&f, fmt.Sprintf("Pups[%d]", i), p)
+		f.Add(fault.Above(fmt.Sprintf("Pups[%d]", i), p, 0))
 	}
 	if l.Tagged <= l.HangerDepth {
-		f.new("Tagged", "is %v; must be below the hanger's seat at %v", l.Tagged, l.HangerDepth)
+		f.New("Tagged", "is %v; must be below the hanger's seat at %v", l.Tagged, l.HangerDepth)
 	}
-	return f.err()
+	return f.Err()
 }

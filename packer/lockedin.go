@@ -3,6 +3,7 @@ package packer
 import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
 )
@@ -71,18 +72,18 @@ type Locked struct {
 // Errors name every field out of range. Source: Hooke and Lamé; Lubinski,
 // Althouse and Logan 1962 for the two terms.
 func (l LockIn) Locked() (Locked, error) {
-	var f faults
-	f.include("Pipe", l.Pipe.Validate())
-	positive(&f, "Length", l.Length)
-	notNegative(&f, "Inside", l.Inside)
-	notNegative(&f, "Outside", l.Outside)
+	f := fault.In(scope)
+	f.At("Pipe", l.Pipe.Validate())
+	f.Add(fault.Above("Length", l.Length, 0))
+	f.Add(fault.AtLeast("Inside", l.Inside, 0))
+	f.Add(fault.AtLeast("Outside", l.Outside, 0))
 	if l.Chamber != 0 && !(l.Chamber >= l.Pipe.ID && finite(l.Chamber)) {
-		f.new("Chamber", "is %v; must be no less than the pipe's bore of %v, or 0 for a plug in the string", l.Chamber, l.Pipe.ID)
+		f.New("Chamber", "is %v; must be no less than the pipe's bore of %v, or 0 for a plug in the string", l.Chamber, l.Pipe.ID)
 	}
 	if l.Top > Compensated {
-		f.new("Top", "is %d; must be Landed or Compensated", l.Top)
+		f.New("Top", "is %d; must be Landed or Compensated", l.Top)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Locked{}, err
 	}
 	Ai, Ao := float64(l.Pipe.InnerArea()), float64(l.Pipe.OuterArea())
@@ -125,9 +126,9 @@ type Bitten struct {
 //
 // Errors name every field out of range; Inside itself is not used.
 func (l LockIn) Bitten(inside unit.Band[unit.Pressure]) (Bitten, error) {
-	var f faults
-	f.include("Inside", inside.Validate())
-	if err := f.err(); err != nil {
+	f := fault.In(scope)
+	f.At("Inside", inside.Validate())
+	if err := f.Err(); err != nil {
 		return Bitten{}, err
 	}
 	b := Bitten{Inside: inside}

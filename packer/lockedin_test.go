@@ -43,17 +43,17 @@ func TestLockedInAgreesWithTheString(t *testing.T) {
 		path, err := hydrostatics.Vertical(9000 * unit.Foot)
 		require.NoError(t, err)
 		s := movement.String{
-			Sections: []movement.Section{{Pipe: tubing(), Bottom: 9000 * unit.Foot, Hole: tubing().OD}}, // no room to buckle
+			Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: tubing().OD}}, // no room to buckle
 			Path:     path,
 			Seals:    movement.Seals{Bore: tubing().OD, Restraint: movement.Anchored},
 		}
-		state := func(inside, outside unit.Pressure) movement.State {
+		state := func(inside, outside unit.Pressure) movement.WellProfiles {
 			column := func(at unit.Pressure) func(unit.Length) unit.Pressure {
 				return func(z unit.Length) unit.Pressure {
 					return at + hydrostatics.Pressure(9.5*unit.PoundPerGallon, z)
 				}
 			}
-			return movement.State{Inside: column(inside), Outside: column(outside), Tail: movement.Hanging}
+			return movement.WellProfiles{Inside: column(inside), Outside: column(outside), Tail: movement.Hanging}
 		}
 		landed, err := s.Land(state(in, out), 0)
 		require.NoError(t, err)
@@ -114,7 +114,7 @@ func TestWhereThePlugIsDecidesTheSign(t *testing.T) {
 		workingtest.Check(t, l.Steps())
 		require.InDelta(t, x.want, l.Tension.In(unit.PoundForce), 1)
 
-		a := movement.Assembly{Sections: []movement.Section{{Pipe: pipe, Bottom: depth, Hole: pipe.OD}}, Path: path,
+		a := movement.Assembly{Sections: []movement.StringSection{{Pipe: pipe, BottomMD: depth, Hole: pipe.OD}}, Path: path,
 			Holds: []movement.Hold{{MD: depth, Bore: x.chamber}}}
 		m, err := a.MakeUp()
 		require.NoError(t, err)

@@ -11,10 +11,10 @@ type Margin struct {
 	Load Load `json:"load"`
 
 	// Limit names the edge that is reached first when the load grows in
-	// proportion, and Used is the share of the way to it: 1 on the edge, above 1
+	// proportion, and Usage is the share of the way to it: 1 on the edge, above 1
 	// outside.
 	Limit string  `json:"limit"`
-	Used  float64 `json:"used"`
+	Usage float64 `json:"usage"`
 
 	// Distance is to the nearest point of the edge, counted in half the span of
 	// the envelope in each direction: positive inside, zero on the edge, negative
@@ -39,7 +39,7 @@ func (m Margin) Inside() bool { return m.Distance >= 0 }
 // NaN in the load gives NaN and no limit. It allocates nothing. Source: distance
 // of a point from a convex polygon.
 func (e *Envelope) Margin(l Load) Margin {
-	m := Margin{Load: l, Distance: math.NaN(), Used: math.NaN()}
+	m := Margin{Load: l, Distance: math.NaN(), Usage: math.NaN()}
 	x, y := float64(l.Differential)/e.dp, float64(l.Axial)/e.fa
 	if math.IsNaN(x) || math.IsNaN(y) || len(e.edges) == 0 {
 		m.Nearest = Load{unit.Pressure(math.NaN()), unit.Force(math.NaN())}
@@ -61,7 +61,7 @@ func (e *Envelope) Margin(l Load) Margin {
 			m.NearestLimit = d.limit
 		}
 	}
-	m.Used, m.Distance = used, nearest
+	m.Usage, m.Distance = used, nearest
 	if !inside {
 		m.Distance = -nearest
 	}
@@ -88,6 +88,10 @@ func (e *Envelope) Margins(dst []Margin, loads []Load) []Margin {
 // DifferentialAt returns the range of differential that the packer holds with an
 // axial load: tests from above down to the least, and from below up to the
 // greatest. ok is false where the axial load alone is outside.
+//
+//	the chord of the polygon at that axial load
+//
+// Source: convexity.
 func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressure, ok bool) {
 	y := float64(axial) / e.fa
 	lo, hi, ok := e.chord(y, func(d *edge) (along, across float64) { return d.a, d.b })
@@ -96,6 +100,10 @@ func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressu
 
 // AxialAt returns the range of axial load that the packer holds with a
 // differential. ok is false where the differential alone is outside.
+//
+//	the chord of the polygon at that differential
+//
+// Source: convexity.
 func (e *Envelope) AxialAt(differential unit.Pressure) (least, greatest unit.Force, ok bool) {
 	x := float64(differential) / e.dp
 	lo, hi, ok := e.chord(x, func(d *edge) (along, across float64) { return d.b, d.a })

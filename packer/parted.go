@@ -7,6 +7,7 @@ import (
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 )
 
 // Parted is the moment after a mandrel has parted: tubing and annulus are joined
@@ -70,21 +71,21 @@ type Aftermath struct {
 // Errors name every field out of range. Source: hydrostatics of communicating
 // columns.
 func (p Parted) Aftermath() (Aftermath, error) {
-	var f faults
-	notNegative(&f, "Formation", p.Formation)
-	notNegative(&f, "Margin", p.Margin)
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Formation", p.Formation, 0))
+	f.Add(fault.AtLeast("Margin", p.Margin, 0))
 	if !p.Open && (p.Formation != 0 || p.Margin != 0) {
-		f.new("Formation", "is %v, and Margin %v; must be 0 where Open is not set", p.Formation, p.Margin)
+		f.New("Formation", "is %v, and Margin %v; must be 0 where Open is not set", p.Formation, p.Margin)
 	}
 	rest, err := p.Legs.Rest()
 	if err != nil && !errors.Is(err, hydrostatics.ErrNoBalance) {
-		f.include("Legs", err)
+		f.At("Legs", err)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Aftermath{}, err
 	}
 	a := Aftermath{Rest: rest, NoRest: err, formation: p.Formation, margin: p.Margin}
-	if a.depth, err = depthOn(p.Legs.Path, p.Legs.Port); err != nil {
+	if a.depth, err = depthOn(p.Legs.Path, p.Legs.PortMD); err != nil {
 		return Aftermath{}, err
 	}
 	if a.tubing, err = p.bottom(p.Legs.Tubing); err != nil {
@@ -95,7 +96,7 @@ func (p Parted) Aftermath() (Aftermath, error) {
 	}
 	a.Differential = a.tubing - a.annulus
 	a.Hold = max(a.Differential, -a.Differential)
-	tubing, annulus := volume(p.Legs.Tubing, p.Legs.Port), volume(p.Legs.Annulus, p.Legs.Port)
+	tubing, annulus := volume(p.Legs.Tubing, p.Legs.PortMD), volume(p.Legs.Annulus, p.Legs.PortMD)
 	a.Circulation = tubing + annulus
 	switch {
 	case a.Differential > 0:
@@ -113,7 +114,7 @@ func (p Parted) Aftermath() (Aftermath, error) {
 // bottom is the pressure at the joint at the foot of a leg.
 func (p Parted) bottom(l hydrostatics.Leg) (unit.Pressure, error) {
 	sum := l.Surface
-	top, err := depthOn(p.Legs.Path, l.Level)
+	top, err := depthOn(p.Legs.Path, l.LevelMD)
 	if err != nil {
 		return 0, err
 	}

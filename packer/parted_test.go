@@ -22,7 +22,7 @@ func parted() packer.Parted {
 	}
 	return packer.Parted{
 		Legs: hydrostatics.UTube{
-			Port:   9000 * unit.Foot,
+			PortMD: 9000 * unit.Foot,
 			Tubing: leg(9.5*unit.PoundPerGallon, 7*unit.SquareInch), Annulus: leg(8.8*unit.PoundPerGallon, 28*unit.SquareInch),
 		},
 		Open: true, Formation: 4200 * unit.PSI, Margin: 200 * unit.PSI,
@@ -36,7 +36,7 @@ func ExampleParted_Aftermath() {
 		return
 	}
 	fmt.Println("falls:", a.Falling, "unless", a.Hold.Rounded(4), "is held on the other side")
-	fmt.Println("level comes to rest at", a.Rest.Tubing.Level.Rounded(4), "after", a.Rest.Moved.Rounded(3))
+	fmt.Println("level comes to rest at", a.Rest.Tubing.LevelMD.Rounded(4), "after", a.Rest.Moved.Rounded(3))
 	fmt.Println("overbalance of the lighter column:", a.Overbalance.Rounded(4))
 	fmt.Println("kill with", a.Kill.Rounded(3), "; whole circulation", a.Circulation.Rounded(4))
 	// Output:
@@ -51,7 +51,7 @@ func ExampleParted_Aftermath() {
 func TestFallByHand(t *testing.T) {
 	a, err := parted().Aftermath()
 	require.NoError(t, err)
-	require.InDelta(t, 0.7*9000/(9.5+0.7/4), a.Rest.Tubing.Level.In(unit.Foot), 1e-6)
+	require.InDelta(t, 0.7*9000/(9.5+0.7/4), a.Rest.Tubing.LevelMD.In(unit.Foot), 1e-6)
 	require.InDelta(t, 9000*28/144./5.614583, a.Fill.In(unit.Barrel), 0.01)
 	require.Equal(t, a.Rest.Falling, a.Falling)
 	require.InDelta(t, float64(a.Rest.Differential), float64(a.Differential), 1e-6)

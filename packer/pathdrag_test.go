@@ -25,13 +25,13 @@ func TestDragOfThePathIsADragOfTheString(t *testing.T) {
 	require.NoError(t, err)
 	hole, mud, pins := 8.535*unit.Inch, 9.5*unit.PoundPerGallon, 60000*unit.PoundForce
 	spread, err := drag.String{
-		Sections: []drag.Section{{Pipe: tubing(), Length: joint}}, Depth: joint, Path: path,
-		Zones: []drag.Zone{{Bottom: joint, Friction: 0.2, Hole: hole}}, Inside: mud, Outside: mud,
+		Sections: []drag.PipeSection{{Pipe: tubing(), Length: joint}}, BottomMD: joint, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: joint, Friction: 0.2, Hole: hole}}, Inside: mud, Outside: mud,
 	}.PrepareSpread([]float64{0.15}, []float64{0.3})
 	require.NoError(t, err)
 
 	m, err := movement.Assembly{
-		Sections: []movement.Section{{Pipe: tubing(), Bottom: bottom, Hole: hole}}, Path: path,
+		Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: bottom, Hole: hole}}, Path: path,
 		Joints: []movement.Joint{{MD: joint, Seal: 4 * unit.Inch}}, Holds: []movement.Hold{{MD: held}},
 	}.MakeUp()
 	require.NoError(t, err)

@@ -59,6 +59,10 @@ type edge struct {
 // no axial load) strictly inside. Corners in one line are permitted, two at one
 // place are not. Errors name the corner: ErrTooFewVertices, ErrNotConvex,
 // ErrNoRest.
+//
+//	a·x + b·y ≤ 1 for each edge
+//
+// Source: half-planes of a convex polygon.
 func (p Polygon) Envelope() (*Envelope, error) {
 	if err := p.validate(); err != nil {
 		return nil, err
@@ -80,7 +84,7 @@ func (p Polygon) Envelope() (*Envelope, error) {
 }
 
 func (p Polygon) validate() error {
-	var f faults
+	f := fault.In(scope)
 	n := len(p.Vertices)
 	if n < 3 {
 		return fmt.Errorf("%w: there are %d", ErrTooFewVertices, n)
@@ -89,13 +93,13 @@ func (p Polygon) validate() error {
 		return fault.NewIn("packer", "Vertices", "has %d corners; must be at most %d", n, maxVertices)
 	}
 	if len(p.Limits) != 0 && len(p.Limits) != n {
-		f.new("Limits", "has %d names for %d corners; must be one for each, or none", len(p.Limits), n)
+		f.New("Limits", "has %d names for %d corners; must be one for each, or none", len(p.Limits), n)
 	}
 	for i, v := range p.Vertices {
-		anyValue(&f, fmt.Sprintf("Vertices[%d].Differential", i), v.Differential)
-		anyValue(&f, fmt.Sprintf("Vertices[%d].Axial", i), v.Axial)
+		f.Add(fault.Finite(fmt.Sprintf("Vertices[%d].Differential", i), v.Differential))
+		f.Add(fault.Finite(fmt.Sprintf("Vertices[%d].Axial", i), v.Axial))
 	}
-	return f.err()
+	return f.Err()
 }
 
 // straight is how far from a straight line, in the sine of the angle, counts as

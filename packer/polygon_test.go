@@ -51,7 +51,7 @@ func ExampleEnvelope_Margin() {
 		{Differential: 6000 * unit.PSI, Axial: 75 * unit.Kilopound},
 	} {
 		m := e.Margin(l)
-		fmt.Printf("%s, %s: %.0f %% of %s, inside %v\n", l.Differential, l.Axial, 100*m.Used, m.Limit, m.Inside())
+		fmt.Printf("%s, %s: %.0f %% of %s, inside %v\n", l.Differential, l.Axial, 100*m.Usage, m.Limit, m.Inside())
 	}
 	// Output:
 	// 3000 psi, 75000 lbf: 65 % of slips up, inside true
@@ -82,7 +82,7 @@ func TestMarginInABox(t *testing.T) {
 	} {
 		l := packer.Load{Differential: unit.Pressure(c.dp) * unit.PSI, Axial: unit.Force(c.fa) * unit.Kilopound}
 		m := e.Margin(l)
-		require.InDelta(t, c.used, m.Used, 1e-12, "%+v", c)
+		require.InDelta(t, c.used, m.Usage, 1e-12, "%+v", c)
 		require.InDelta(t, c.distance, m.Distance, 1e-12, "%+v", c)
 		if c.dp != 0 || c.fa != 0 {
 			require.Equal(t, c.limit, m.Limit, "%+v", c)
@@ -109,7 +109,7 @@ func TestMarginIsOfTheShapeAlone(t *testing.T) {
 		for fa := -150.; fa <= 200; fa += 25 {
 			l := packer.Load{Differential: unit.Pressure(dp) * unit.PSI, Axial: unit.Force(fa) * unit.Kilopound}
 			a, b := e.Margin(l), r.Margin(l)
-			require.InDelta(t, a.Used, b.Used, 1e-12)
+			require.InDelta(t, a.Usage, b.Usage, 1e-12)
 			require.InDelta(t, a.Distance, b.Distance, 1e-12)
 		}
 	}
@@ -135,7 +135,7 @@ func TestPolygonHoldsWhatTheRatingsHold(t *testing.T) {
 				continue
 			}
 			require.Equal(t, holds, m.Inside(), "%v: %+v", l, m)
-			require.Equal(t, holds, m.Used < 1)
+			require.Equal(t, holds, m.Usage < 1)
 			if holds {
 				inside++
 			}

@@ -45,16 +45,16 @@ func TestPullLimitsSayThatTheyAreRecalled(t *testing.T) {
 }
 
 func TestStatesAsText(t *testing.T) {
-	for _, s := range []packer.State{packer.Not, packer.Unknown, packer.Acted} {
+	for _, s := range []packer.Outcome{packer.NotActed, packer.Unknown, packer.Acted} {
 		text, err := s.MarshalText()
 		require.NoError(t, err)
-		var back packer.State
+		var back packer.Outcome
 		require.NoError(t, back.UnmarshalText(text))
 		require.Equal(t, s, back)
 	}
-	var s packer.State
+	var s packer.Outcome
 	require.Error(t, s.UnmarshalText([]byte("maybe")))
-	_, err := packer.State(7).MarshalText()
+	_, err := packer.Outcome(7).MarshalText()
 	require.Error(t, err)
-	require.Equal(t, "state 7", packer.State(7).String())
+	require.Equal(t, "state 7", packer.Outcome(7).String())
 }

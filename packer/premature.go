@@ -19,7 +19,7 @@ type PinMargin struct {
 	PinCase
 	Margin unit.Force `json:"margin"` // least strength less load; negative may part
 	Used   float64    `json:"used"`   // load over least strength
-	State  State      `json:"state"`  // not parted, unknown, parted
+	State  Outcome    `json:"state"`  // not parted, unknown, parted
 }
 
 // HoldPins holds the loads of all cases against pins that must not part in any
@@ -32,12 +32,12 @@ type PinMargin struct {
 // magnitude of the load: set bothWays. Errors name what is out of range. Source:
 // definition.
 func HoldPins(pins unit.Band[unit.Force], bothWays bool, cases []PinCase) ([]PinMargin, error) {
-	var f faults
+	f := fault.In(scope)
 	checkPins(&f, "pins", pins)
 	for i, c := range cases {
-		anyValue(&f, fault.Index("cases", i)+".Load", c.Load)
+		f.Add(fault.Finite(fault.Index("cases", i)+".Load", c.Load))
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	margins := make([]PinMargin, 0, len(cases))

@@ -11,8 +11,8 @@ import (
 
 // Pull is a string on the hook, fast at a joint that a pull is to part.
 type Pull struct {
-	Sections []movement.Section `json:"sections"` // from surface to the joint; Hole is not used
-	Path     *hydrostatics.Path `json:"path"`     // nil stands for a vertical hole
+	Sections []movement.StringSection `json:"sections"` // from surface to the joint; Hole is not used
+	Path     *hydrostatics.Path       `json:"path"`     // nil stands for a vertical hole
 
 	// Inside and Outside are the pressures by true vertical depth while it is
 	// pulled, with whatever is held at surface.
@@ -58,10 +58,10 @@ type onHook struct {
 // will be asked for.
 func (p Pull) hang(depths ...unit.Length) (*onHook, error) {
 	f := p.faults()
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
-	bottom := p.Sections[len(p.Sections)-1].Bottom
+	bottom := p.Sections[len(p.Sections)-1].BottomMD
 	a := movement.Assembly{
 		Path: p.Path, Block: p.Block, Spacing: bottom,
 		Joints: []movement.Joint{{MD: bottom, Seal: p.Seal}}, Holds: []movement.Hold{{MD: bottom, Bore: p.Seal}},
@@ -165,35 +165,35 @@ func (h *onHook) force(md unit.Length, load, drag unit.Force) unit.Force {
 	return f + load - h.joint().Balance + drag*unit.Force(1-md/h.terms.From)
 }
 
-func (p Pull) faults() faults {
-	var f faults
+func (p Pull) faults() fault.Faults {
+	f := fault.In(scope)
 	if len(p.Sections) == 0 {
-		f.new("Sections", "is empty; must be one section or more")
+		f.New("Sections", "is empty; must be one section or more")
 	}
 	top := unit.Length(0)
 	for i, s := range p.Sections {
 		field := fault.Index("Sections", i)
-		f.include(field+".Pipe", s.Pipe.Validate())
-		if !finite(s.Bottom) || s.Bottom <= top {
-			f.new(field+".Bottom", "is %v; must be below %v", s.Bottom, top)
+		f.At(field+".Pipe", s.Pipe.Validate())
+		if !finite(s.BottomMD) || s.BottomMD <= top {
+			f.New(field+".Bottom", "is %v; must be below %v", s.BottomMD, top)
 		}
-		top = s.Bottom
+		top = s.BottomMD
 	}
 	if p.Inside == nil {
-		f.new("Inside", "is missing; must be the pressure inside by depth")
+		f.New("Inside", "is missing; must be the pressure inside by depth")
 	}
 	if p.Outside == nil {
-		f.new("Outside", "is missing; must be the pressure outside by depth")
+		f.New("Outside", "is missing; must be the pressure outside by depth")
 	}
-	positive(&f, "Seal", p.Seal)
-	notNegative(&f, "Below", p.Below)
+	f.Add(fault.Above("Seal", p.Seal, 0))
+	f.Add(fault.AtLeast("Below", p.Below, 0))
 	if !p.Plugged && p.Below != 0 {
-		f.new("Below", "is %v; must be 0 where the joint is open below", p.Below)
+		f.New("Below", "is %v; must be 0 where the joint is open below", p.Below)
 	}
-	f.include("Drag", p.Drag.Validate())
+	f.At("Drag", p.Drag.Validate())
 	if p.Drag.Least < 0 {
-		f.new("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
+		f.New("Drag", "begins at %v; must be 0 or more", p.Drag.Least)
 	}
-	notNegative(&f, "Block", p.Block)
+	f.Add(fault.AtLeast("Block", p.Block, 0))
 	return f
 }

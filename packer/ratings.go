@@ -143,35 +143,39 @@ func clip(corners []corner, area unit.Area, sign float64, limit unit.Force, name
 
 // Validate reports everything that is wrong with r.
 func (r Ratings) Validate() error {
-	var f faults
-	positive(&f, "FromBelow", r.FromBelow)
-	positive(&f, "FromAbove", r.FromAbove)
-	positive(&f, "Tension", r.Tension)
-	positive(&f, "Compression", r.Compression)
-	positive(&f, "Up", r.Up)
-	positive(&f, "Down", r.Down)
-	notNegative(&f, "Area", r.Area)
+	f := fault.In(scope)
+	f.Add(fault.Above("FromBelow", r.FromBelow, 0))
+	f.Add(fault.Above("FromAbove", r.FromAbove, 0))
+	f.Add(fault.Above("Tension", r.Tension, 0))
+	f.Add(fault.Above("Compression", r.Compression, 0))
+	f.Add(fault.Above("Up", r.Up, 0))
+	f.Add(fault.Above("Down", r.Down, 0))
+	f.Add(fault.AtLeast("Area", r.Area, 0))
 	for i, c := range r.Limits {
 		field := fault.Index("Limits", i)
 		if c.Name == "" {
-			f.new(field+".Name", "is empty; must be a name")
+			f.New(field+".Name", "is empty; must be a name")
 		}
-		anyValue(&f, field+".Area", c.Area)
-		positive(&f, field+".AtMost", c.AtMost)
-		positive(&f, field+".AtLeast", c.AtLeast)
+		f.Add(fault.Finite(field+".Area", c.Area))
+		f.Add(fault.Above(field+".AtMost", c.AtMost, 0))
+		f.Add(fault.Above(field+".AtLeast", c.AtLeast, 0))
 	}
-	return f.err()
+	return f.Err()
 }
 
 // Tests returns the differentials at which the packer can be tested from above
 // and from below with an axial load on it, each with a share of the envelope
 // kept in hand: 0.1 tests to 90 % of what is left. from above is given as a
 // positive differential. It is an error if the axial load alone is outside.
+//
+//	Δp = (1 − in hand)·end of the chord
+//
+// Source: DifferentialAt.
 func (e *Envelope) Tests(axial unit.Force, inHand float64) (fromAbove, fromBelow unit.Pressure, err error) {
-	var f faults
-	anyValue(&f, "axial load", axial)
-	share(&f, "share in hand", inHand, 0, 1)
-	if err := f.err(); err != nil {
+	f := fault.In(scope)
+	f.Add(fault.Finite("axial load", axial))
+	f.Add(fault.Between("share in hand", inHand, 0, 1))
+	if err := f.Err(); err != nil {
 		return 0, 0, err
 	}
 	least, greatest, ok := e.DifferentialAt(axial)

@@ -12,12 +12,12 @@ import (
 // ErrNowhereToCut says that no interval that can be cut is free.
 var ErrNowhereToCut = errors.New("packer: no interval to cut is free")
 
-// Interval is a stretch of the string that can be cut: plain pipe, no coupling,
+// CutInterval is a stretch of the string that can be cut: plain pipe, no coupling,
 // no line clamp, room for the cutter.
-type Interval struct {
-	Name   string      `json:"name"`
-	Top    unit.Length `json:"top"` // measured depth
-	Bottom unit.Length `json:"bottom"`
+type CutInterval struct {
+	Name     string      `json:"name"`
+	TopMD    unit.Length `json:"top_md"` // measured depth
+	BottomMD unit.Length `json:"bottom_md"`
 }
 
 // NotParted is a joint that was pulled and did not part.
@@ -27,9 +27,9 @@ type NotParted struct {
 
 	// Free is the measured depth down to which the string is known to be free,
 	// for example by stretch (tubular.FreePoint). Zero stands for the joint.
-	Free      unit.Length `json:"free"`
-	Clearance unit.Length `json:"clearance"` // that a cut keeps above it
-	Intervals []Interval  `json:"intervals"`
+	FreeMD    unit.Length   `json:"free_md"`
+	Clearance unit.Length   `json:"clearance"` // that a cut keeps above it
+	Intervals []CutInterval `json:"intervals"`
 
 	CutPull unit.Force `json:"cut_pull"` // at the cut, above what hangs free there, so that it opens
 }
@@ -41,14 +41,14 @@ type Options struct {
 	// is acted, the pull does not reach the joint, or the joint is not what it was
 	// taken for, and more pull is no remedy.
 	Joint unit.Band[unit.Force] `json:"joint"`
-	Parts State                 `json:"parts"`
+	Parts Outcome               `json:"parts"`
 
 	// Higher is by how much the reading may still be raised within the shares of
 	// the ratings; zero where there is none. Most is that reading, and MostParts
 	// whether it parts the joint.
 	Higher    unit.Force `json:"higher"`
 	Most      unit.Force `json:"most"`
-	MostParts State      `json:"most_parts"`
+	MostParts Outcome    `json:"most_parts"`
 
 	// Pressure is the least tubing pressure, added to what is held, with which the
 	// strongest pins part within the shares of the ratings, and PressureReading the
@@ -66,8 +66,8 @@ type Options struct {
 
 // Cut is the deepest cut that can be made.
 type Cut struct {
-	Interval Interval    `json:"interval"`
-	Depth    unit.Length `json:"depth"`   // measured
+	Interval CutInterval `json:"interval"`
+	MD       unit.Length `json:"md"`      // measured
 	Reading  unit.Force  `json:"reading"` // that puts the pull wanted on the cut
 	After    unit.Force  `json:"after"`   // once cut, string hanging open in the annulus' fluid
 	Fish     unit.Length `json:"fish"`    // of pipe left above the joint
@@ -132,7 +132,7 @@ func (n NotParted) withPressure(o *Options, p Parting) {
 		}
 		gain := reading // the rig, which is the last
 		if i < len(r.Components) {
-			gain = seal - n.pipeAt(u.Depth).InnerArea()
+			gain = seal - n.pipeAt(u.MD).InnerArea()
 		}
 		if gain <= 0 {
 			o.Pressure, o.PressureAvailable = 0, false
@@ -145,36 +145,36 @@ func (n NotParted) withPressure(o *Options, p Parting) {
 
 func (n NotParted) cut() (Cut, error) {
 	p := n.Release.Pull
-	bottom := p.Sections[len(p.Sections)-1].Bottom
-	free := n.Free
+	bottom := p.Sections[len(p.Sections)-1].BottomMD
+	free := n.FreeMD
 	if free == 0 {
 		free = bottom
 	}
 	limit := free - n.Clearance
-	c := Cut{Depth: -1}
+	c := Cut{MD: -1}
 	for _, i := range n.Intervals {
-		if d := min(i.Bottom, limit); d >= i.Top && d > c.Depth {
-			c.Interval, c.Depth = i, d
+		if d := min(i.BottomMD, limit); d >= i.TopMD && d > c.MD {
+			c.Interval, c.MD = i, d
 		}
 	}
-	if c.Depth < 0 {
+	if c.MD < 0 {
 		return Cut{}, fmt.Errorf("%w: the string is free to %s, less %s of clearance, and none of the intervals given (%d) begins above that",
 			ErrNowhereToCut, free.Rounded(5), n.Clearance.Rounded(3), len(n.Intervals))
 	}
 	// The real force at surface less that at the cut is weight and shoulders
 	// between, whatever the load.
-	h, err := p.hang(c.Depth)
+	h, err := p.hang(c.MD)
 	if err != nil {
 		return Cut{}, err
 	}
-	above := h.balance(0).Reading - p.Block - h.force(c.Depth, 0, 0)
-	tvd, err := depthOn(p.Path, c.Depth)
+	above := h.balance(0).Reading - p.Block - h.force(c.MD, 0, 0)
+	tvd, err := depthOn(p.Path, c.MD)
 	if err != nil {
 		return Cut{}, err
 	}
-	c.After = above + p.Block - Push(p.Outside(tvd), n.pipeAt(c.Depth).SteelArea())
+	c.After = above + p.Block - Push(p.Outside(tvd), n.pipeAt(c.MD).SteelArea())
 	c.Reading = c.After + n.CutPull
-	c.Fish = bottom - c.Depth
+	c.Fish = bottom - c.MD
 	return c, finiteResult("cut", float64(c.Reading), float64(c.After))
 }
 
@@ -182,7 +182,7 @@ func (n NotParted) cut() (Cut, error) {
 func (n NotParted) pipeAt(md unit.Length) tubular.Pipe {
 	sections := n.Release.Pull.Sections
 	for _, s := range sections {
-		if md <= s.Bottom {
+		if md <= s.BottomMD {
 			return s.Pipe
 		}
 	}
@@ -190,24 +190,24 @@ func (n NotParted) pipeAt(md unit.Length) tubular.Pipe {
 }
 
 func (n NotParted) validate() error {
-	var f faults
+	f := fault.In(scope)
 	if err := n.Release.Validate(); err != nil {
-		f.include("Release", err)
+		f.At("Release", err)
 	}
-	notNegative(&f, "Tried", n.Tried)
-	notNegative(&f, "Free", n.Free)
-	notNegative(&f, "Clearance", n.Clearance)
-	notNegative(&f, "CutPull", n.CutPull)
+	f.Add(fault.AtLeast("Tried", n.Tried, 0))
+	f.Add(fault.AtLeast("FreeMD", n.FreeMD, 0))
+	f.Add(fault.AtLeast("Clearance", n.Clearance, 0))
+	f.Add(fault.AtLeast("CutPull", n.CutPull, 0))
 	if k := len(n.Release.Pull.Sections); k > 0 {
-		bottom := n.Release.Pull.Sections[k-1].Bottom
-		if n.Free > bottom {
-			f.new("Free", "is %v; must be no deeper than the joint at %v", n.Free, bottom)
+		bottom := n.Release.Pull.Sections[k-1].BottomMD
+		if n.FreeMD > bottom {
+			f.New("FreeMD", "is %v; must be no deeper than the joint at %v", n.FreeMD, bottom)
 		}
 		for i, c := range n.Intervals {
-			if !(c.Top >= 0 && c.Top < c.Bottom && c.Bottom <= bottom) {
-				f.new(fault.Index("Intervals", i), "%s is %v to %v; must be a stretch from surface to the joint at %v", c.Name, c.Top, c.Bottom, bottom)
+			if !(c.TopMD >= 0 && c.TopMD < c.BottomMD && c.BottomMD <= bottom) {
+				f.New(fault.Index("Intervals", i), "%s is %v to %v; must be a stretch from surface to the joint at %v", c.Name, c.TopMD, c.BottomMD, bottom)
 			}
 		}
 	}
-	return f.err()
+	return f.Err()
 }

@@ -20,7 +20,7 @@ func ExampleUnseating_Freed() {
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
 	f, err := packer.Unseating{
 		Pull: packer.Pull{
-			Sections: []movement.Section{{Pipe: pipe, Bottom: 9000 * unit.Foot}},
+			Sections: []movement.StringSection{{Pipe: pipe, BottomMD: 9000 * unit.Foot}},
 			Inside:   mud, Outside: mud, Seal: 8.535 * unit.Inch, // the bore of the casing
 		},
 		Trapped: unit.Band[unit.Pressure]{Least: 4600 * unit.PSI, Nominal: 5500 * unit.PSI, Greatest: 6200 * unit.PSI},
@@ -61,7 +61,7 @@ func TestBleedToLeavesTheReserve(t *testing.T) {
 func notParted() packer.NotParted {
 	return packer.NotParted{
 		Release: overpull(), Tried: 130 * unit.Kilopound,
-		Intervals: []packer.Interval{{Name: "joint above the packer", Top: 8960 * unit.Foot, Bottom: 8985 * unit.Foot}, {Name: "blast joint", Top: 8000 * unit.Foot, Bottom: 8020 * unit.Foot}},
+		Intervals: []packer.CutInterval{{Name: "joint above the packer", TopMD: 8960 * unit.Foot, BottomMD: 8985 * unit.Foot}, {Name: "blast joint", TopMD: 8000 * unit.Foot, BottomMD: 8020 * unit.Foot}},
 		CutPull:   10 * unit.Kilopound, Clearance: 10 * unit.Foot,
 	}
 }
@@ -74,7 +74,7 @@ func ExampleNotParted_Options() {
 	}
 	fmt.Println("load so far:", o.Joint.Nominal.Rounded(4), "should have parted:", o.Parts)
 	fmt.Println("pull may rise by", o.Higher.Rounded(4), "to", o.Most.Rounded(4))
-	fmt.Println("cut at", o.Cut.Depth.Rounded(5), "with", o.Cut.Reading.Rounded(4), "on the indicator;", o.Cut.After.Rounded(4), "after")
+	fmt.Println("cut at", o.Cut.MD.Rounded(5), "with", o.Cut.Reading.Rounded(4), "on the indicator;", o.Cut.After.Rounded(4), "after")
 	// Output:
 	// load so far: 52804 lbf should have parted: not
 	// pull may rise by 35772 lbf to 165772 lbf
@@ -87,7 +87,7 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	o, err := n.Options()
 	require.NoError(t, err)
 	require.Zero(t, o.Higher)
-	require.Equal(t, packer.Not, o.MostParts)
+	require.Equal(t, packer.NotActed, o.MostParts)
 	// What the strongest pins lack, on the seal of 4 in less the bore of 2.992 in:
 	// the pressure stretches the pipe above as well.
 	p, err := n.Release.Parting()
@@ -101,7 +101,7 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	p, err = with.Parting()
 	require.NoError(t, err)
 	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
-	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
+	require.InDelta(t, 0.6, p.Weakest.Usage, 1e-9)
 	require.InDelta(t, 63000, p.Most.In(unit.PoundForce), 1e-6)
 	// With an open top the reading keeps the lift of the cap.
 	open := n
@@ -113,7 +113,7 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.NoError(t, err)
 	require.Zero(t, p.Nominal.Cap)
 	require.InDelta(t, float64(p.Reading.Greatest), float64(o.PressureReading), 1e-3)
-	require.InDelta(t, 0.6, p.Weakest.Used, 1e-9)
+	require.InDelta(t, 0.6, p.Weakest.Usage, 1e-9)
 	// Pins on a seal no wider than the bore feel none of it.
 	narrow := n
 	narrow.Release.Pull.Seal = 2.9 * unit.Inch
@@ -127,19 +127,19 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, packer.Acted, o.Parts, "pins of 63 klbf at most have seen 73: the pull doesn't reach them")
 
-	n.Free = 8010 * unit.Foot
+	n.FreeMD = 8010 * unit.Foot
 	o, err = n.Options()
 	require.NoError(t, err)
-	require.InDelta(t, 8000, o.Cut.Depth.In(unit.Foot), 1e-9)
+	require.InDelta(t, 8000, o.Cut.MD.In(unit.Foot), 1e-9)
 	require.InDelta(t, 1000, o.Cut.Fish.In(unit.Foot), 1e-9)
-	n.Free = 5000 * unit.Foot
+	n.FreeMD = 5000 * unit.Foot
 	o, err = n.Options()
 	require.NoError(t, err)
 	require.ErrorIs(t, o.NoCut, packer.ErrNowhereToCut)
 	require.ErrorContains(t, o.NoCut, "5000 ft")
-	n.Free, n.Clearance, n.Intervals = 9001*unit.Foot, -1, []packer.Interval{{Name: "x"}}
+	n.FreeMD, n.Clearance, n.Intervals = 9001*unit.Foot, -1, []packer.CutInterval{{Name: "x"}}
 	_, err = n.Options()
-	for _, want := range []string{"Free", "Clearance", "Intervals[0]: x"} {
+	for _, want := range []string{"FreeMD", "Clearance", "Intervals[0]: x"} {
 		require.ErrorContains(t, err, want)
 	}
 	require.False(t, errors.Is(err, packer.ErrNowhereToCut))
@@ -149,7 +149,7 @@ func TestOptionsWhenLittleIsLeft(t *testing.T) {
 func TestCutAtTheJointLeavesTheFreeWeight(t *testing.T) {
 	n := notParted()
 	n.Clearance = 0
-	n.Intervals = []packer.Interval{{Name: "all", Top: 1, Bottom: 9000 * unit.Foot}}
+	n.Intervals = []packer.CutInterval{{Name: "all", TopMD: 1, BottomMD: 9000 * unit.Foot}}
 	o, err := n.Options()
 	require.NoError(t, err)
 	b, err := n.Release.Pull.Balance(0)

@@ -18,7 +18,7 @@ type Release struct {
 // Component is a part of the string that the pull must spare.
 type Component struct {
 	Name   string      `json:"name"`
-	Depth  unit.Length `json:"depth"`  // measured depth at which it stands; the pull is greatest at surface
+	MD     unit.Length `json:"md"`     // measured depth at which it stands; the pull is greatest at surface
 	Rating unit.Force  `json:"rating"` // in tension
 	Share  float64     `json:"share"`  // of the rating that may be used: 0.8 to 0.9 is common practice
 }
@@ -35,8 +35,8 @@ type Parting struct {
 	// parting.
 	Stretch unit.Band[unit.Length] `json:"stretch"`
 
-	Parts   []Used `json:"parts"`   // components in the order given, and the rig last
-	Weakest Used   `json:"weakest"` // with the greatest share of what it may bear
+	Parts   []ComponentLoad `json:"parts"`   // components in the order given, and the rig last
+	Weakest ComponentLoad   `json:"weakest"` // with the greatest share of what it may bear
 
 	// Most is the greatest load on the joint that the components permit with the
 	// greatest drag, and MostReading the reading it is made with.
@@ -44,22 +44,22 @@ type Parting struct {
 	MostReading unit.Force `json:"most_reading"`
 	// State says whether that parts the joint: acted for certain, unknown inside
 	// the band, or not.
-	State State `json:"state"`
+	State Outcome `json:"state"`
 
 	drag unit.Force // nominal
 }
 
-// Used is the load on a component when the strongest pins part with the greatest
+// ComponentLoad is the load on a component when the strongest pins part with the greatest
 // drag.
-type Used struct {
+type ComponentLoad struct {
 	Component
-	Load unit.Force `json:"load"`
-	Used float64    `json:"used"` // share of the rating
-	Most unit.Force `json:"most"`
+	Load  unit.Force `json:"load"`
+	Usage float64    `json:"usage"` // share of the rating
+	Most  unit.Force `json:"most"`
 }
 
 // Over tells whether the load passes the share permitted.
-func (u Used) Over() bool { return u.Used > u.Share }
+func (u ComponentLoad) Over() bool { return u.Usage > u.Share }
 
 // Parting returns the readings at which the pins part, for the weakest and the
 // strongest pins of the band, and what they take of everything that bears the
@@ -81,7 +81,7 @@ func (r Release) Parting() (Parting, error) {
 	}
 	depths := make([]unit.Length, 0, len(r.Components))
 	for _, c := range r.Components {
-		depths = append(depths, c.Depth)
+		depths = append(depths, c.MD)
 	}
 	h, err := r.Pull.hang(depths...)
 	if err != nil {
@@ -95,8 +95,8 @@ func (r Release) Parting() (Parting, error) {
 	compliance := unit.Length(0)
 	top := unit.Length(0)
 	for _, s := range p.Sections {
-		compliance += s.Pipe.Stretch(1, s.Bottom-top)
-		top = s.Bottom
+		compliance += s.Pipe.Stretch(1, s.BottomMD-top)
+		top = s.BottomMD
 	}
 	for _, end := range [...]struct {
 		to         *unit.Length
@@ -109,13 +109,13 @@ func (r Release) Parting() (Parting, error) {
 		*end.to = compliance * unit.Length(end.pins+end.drag/2)
 	}
 	for _, c := range r.Components {
-		load := h.force(c.Depth, r.Pins.Greatest, p.Drag.Greatest)
+		load := h.force(c.MD, r.Pins.Greatest, p.Drag.Greatest)
 		out.Parts = append(out.Parts, use(c, load, r.Pins.Greatest))
 	}
 	out.Parts = append(out.Parts, use(Component{Name: "rig", Rating: r.Rig, Share: r.RigShare}, out.Reading.Greatest, r.Pins.Greatest))
 	out.Weakest, out.Most = out.Parts[0], out.Parts[0].Most
 	for _, u := range out.Parts[1:] {
-		if u.Used/u.Share > out.Weakest.Used/out.Weakest.Share {
+		if u.Usage/u.Share > out.Weakest.Usage/out.Weakest.Share {
 			out.Weakest = u
 		}
 		out.Most = min(out.Most, u.Most)
@@ -123,13 +123,13 @@ func (r Release) Parting() (Parting, error) {
 	out.MostReading = out.Neutral.Greatest + out.Most
 	out.State = stateOf(unit.Exactly(out.Most), r.Pins)
 	return out, finiteResult("release", float64(out.Reading.Least), float64(out.Reading.Greatest), float64(out.Stretch.Greatest),
-		float64(out.Most), float64(out.MostReading), out.Weakest.Used)
+		float64(out.Most), float64(out.MostReading), out.Weakest.Usage)
 }
 
 // use holds a component against its load with pins at their strongest; less the
 // pins, plus Most, is its share.
-func use(c Component, load, pins unit.Force) Used {
-	return Used{Component: c, Load: load, Used: float64(load / c.Rating), Most: unit.Force(c.Share)*c.Rating - load + pins}
+func use(c Component, load, pins unit.Force) ComponentLoad {
+	return ComponentLoad{Component: c, Load: load, Usage: float64(load / c.Rating), Most: unit.Force(c.Share)*c.Rating - load + pins}
 }
 
 func add[Q unit.Scalar](a, b unit.Band[Q]) unit.Band[Q] {
@@ -138,36 +138,36 @@ func add[Q unit.Scalar](a, b unit.Band[Q]) unit.Band[Q] {
 
 // Validate reports everything that is wrong with r.
 func (r Release) Validate() error {
-	var f faults
+	f := fault.In(scope)
 	pull := r.Pull.faults()
-	f.include("Pull", pull.err())
+	f.At("Pull", pull.Err())
 	checkPins(&f, "Pins", r.Pins)
 	bottom := unit.Length(0)
 	if n := len(r.Pull.Sections); n > 0 {
-		bottom = r.Pull.Sections[n-1].Bottom
+		bottom = r.Pull.Sections[n-1].BottomMD
 	}
 	for i, c := range r.Components {
 		field := fault.Index("Components", i)
-		if !(c.Depth >= 0 && c.Depth <= bottom) {
-			f.new(field+".Depth", "of %s is %v; must be from 0 ft to the joint at %v", c.Name, c.Depth, bottom)
+		if !(c.MD >= 0 && c.MD <= bottom) {
+			f.New(field+".Depth", "of %s is %v; must be from 0 ft to the joint at %v", c.Name, c.MD, bottom)
 		}
-		positive(&f, field+".Rating", c.Rating)
+		f.Add(fault.Above(field+".Rating", c.Rating, 0))
 		checkShare(&f, field+".Share", c.Share)
 	}
-	positive(&f, "Rig", r.Rig)
+	f.Add(fault.Above("Rig", r.Rig, 0))
 	checkShare(&f, "RigShare", r.RigShare)
-	return f.err()
+	return f.Err()
 }
 
-func checkShare(f *faults, field string, x float64) {
+func checkShare(f *fault.Faults, field string, x float64) {
 	if !(x > 0 && x <= 1) {
-		f.append(fault.AboveTo(field, x, 0, 1))
+		f.Add(fault.AboveTo(field, x, 0, 1))
 	}
 }
 
-func checkPins(f *faults, field string, pins unit.Band[unit.Force]) {
-	f.include(field, pins.Validate())
+func checkPins(f *fault.Faults, field string, pins unit.Band[unit.Force]) {
+	f.At(field, pins.Validate())
 	if pins.Least <= 0 {
-		f.new(field, "part from %v; must be above 0", pins.Least)
+		f.New(field, "part from %v; must be above 0", pins.Least)
 	}
 }

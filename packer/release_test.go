@@ -25,7 +25,7 @@ func overpull() packer.Release {
 	mud := fluid(9.5*unit.PoundPerGallon, 0)
 	return packer.Release{
 		Pull: packer.Pull{
-			Sections: []movement.Section{{Pipe: tubing(), Bottom: 9000 * unit.Foot}},
+			Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot}},
 			Inside:   mud, Outside: mud, Seal: 4 * unit.Inch,
 			Drag: unit.Exactly(5000 * unit.PoundForce),
 		},
@@ -40,7 +40,7 @@ func ExampleRelease_Parting() {
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
 	p, err := packer.Release{
 		Pull: packer.Pull{
-			Sections: []movement.Section{{Pipe: pipe, Bottom: 9000 * unit.Foot}},
+			Sections: []movement.StringSection{{Pipe: pipe, BottomMD: 9000 * unit.Foot}},
 			Inside:   mud, Outside: mud, Seal: 4 * unit.Inch,
 			Drag: unit.Exactly(5000 * unit.PoundForce),
 		},
@@ -55,7 +55,7 @@ func ExampleRelease_Parting() {
 	fmt.Println("reading:", p.Reading.Rounded(4))
 	fmt.Println("stretch:", p.Stretch.Rounded(4))
 	for _, u := range p.Parts {
-		fmt.Printf("%s: %.1f %% of its rating\n", u.Name, 100*u.Used)
+		fmt.Printf("%s: %.1f %% of its rating\n", u.Name, 100*u.Usage)
 	}
 	fmt.Println("parts:", p.State)
 	// Output:
@@ -70,7 +70,7 @@ func ExampleRelease_Parting() {
 func taper() packer.Pull {
 	big := tubular.Pipe{OD: 4.5 * unit.Inch, ID: 3.958 * unit.Inch, Weight: 12.6 * unit.PoundPerFoot, Material: tubular.Steel()}
 	return packer.Pull{
-		Sections: []movement.Section{{Pipe: big, Bottom: 4000 * unit.Foot}, {Pipe: tubing(), Bottom: 9000 * unit.Foot}},
+		Sections: []movement.StringSection{{Pipe: big, BottomMD: 4000 * unit.Foot}, {Pipe: tubing(), BottomMD: 9000 * unit.Foot}},
 		Inside:   fluid(10*unit.PoundPerGallon, 1500*unit.PSI), Outside: fluid(9*unit.PoundPerGallon, 200*unit.PSI),
 		Seal: 4 * unit.Inch, Drag: unit.Band[unit.Force]{Least: 2 * unit.Kilopound, Nominal: 4 * unit.Kilopound, Greatest: 9 * unit.Kilopound},
 		Block: 20 * unit.Kilopound,
@@ -90,8 +90,8 @@ func TestBalanceByEffectiveForce(t *testing.T) {
 	top := unit.Length(0)
 	for _, s := range p.Sections {
 		w := float64(s.Pipe.WeightInAir()) + 9.80665*(float64(10*unit.PoundPerGallon)*float64(s.Pipe.InnerArea())-float64(9*unit.PoundPerGallon)*float64(s.Pipe.OuterArea()))
-		fe += w * float64(s.Bottom-top)
-		top = s.Bottom
+		fe += w * float64(s.BottomMD-top)
+		top = s.BottomMD
 	}
 	// At surface the real force is Fe + pi Ai - po Ao, and the cap takes pi Ai.
 	want := unit.Force(fe) - packer.Push(200*unit.PSI, p.Sections[0].Pipe.OuterArea()) + p.Block
@@ -101,14 +101,14 @@ func TestBalanceByEffectiveForce(t *testing.T) {
 // The string without drag is the one that package movement lands.
 func TestBalanceAgreesWithTheLandedString(t *testing.T) {
 	p := taper()
-	sections := []movement.Section{p.Sections[0], p.Sections[1]}
+	sections := []movement.StringSection{p.Sections[0], p.Sections[1]}
 	for i := range sections {
 		sections[i].Hole = 8.5 * unit.Inch
 	}
 	path, err := hydrostatics.Vertical(9000 * unit.Foot)
 	require.NoError(t, err)
 	s := movement.String{Sections: sections, Path: path, Seals: movement.Seals{Bore: p.Seal, Restraint: movement.Anchored}}
-	landed, err := s.Land(movement.State{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
+	landed, err := s.Land(movement.WellProfiles{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
 	require.NoError(t, err)
 	c := landed.AsSet()
 	b, err := p.Balance(50 * unit.Kilopound)
@@ -127,23 +127,23 @@ func TestComponentsBearTheForceAtTheirDepth(t *testing.T) {
 	p.Path, p.Drag = path, unit.Band[unit.Force]{}
 	r := packer.Release{Pull: p, Pins: unit.Exactly(50 * unit.Kilopound), Rig: 500 * unit.Kilopound, RigShare: 1}
 	for _, md := range []float64{100, 3000, 5000, 8000, 9000} {
-		r.Components = append(r.Components, packer.Component{Name: "c", Depth: unit.Length(md) * unit.Foot, Rating: 500 * unit.Kilopound, Share: 1})
+		r.Components = append(r.Components, packer.Component{Name: "c", MD: unit.Length(md) * unit.Foot, Rating: 500 * unit.Kilopound, Share: 1})
 	}
 	parting, err := r.Parting()
 	require.NoError(t, err)
-	sections := []movement.Section{p.Sections[0], p.Sections[1]}
+	sections := []movement.StringSection{p.Sections[0], p.Sections[1]}
 	for i := range sections {
 		sections[i].Hole = 8.5 * unit.Inch
 	}
 	landed, err := movement.String{Sections: sections, Path: path, Seals: movement.Seals{Bore: p.Seal, Restraint: movement.Anchored}}.
-		Land(movement.State{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
+		Land(movement.WellProfiles{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
 	require.NoError(t, err)
 	c := landed.AsSet()
 	for _, u := range parting.Parts[:len(r.Components)] {
-		n, err := c.At(u.Depth)
+		n, err := c.At(u.MD)
 		require.NoError(t, err)
 		// Between its nodes movement draws a straight line.
-		require.InDelta(t, n.True.In(unit.PoundForce), u.Load.In(unit.PoundForce), 2, "at %v", u.Depth)
+		require.InDelta(t, n.True.In(unit.PoundForce), u.Load.In(unit.PoundForce), 2, "at %v", u.MD)
 	}
 }
 
@@ -159,7 +159,7 @@ func TestBalanceOnASlant(t *testing.T) {
 	b, err := p.Balance(0)
 	require.NoError(t, err)
 	require.InEpsilon(t, float64(flat.Weight)/2, float64(b.Weight), 1e-9)
-	p.Sections = []movement.Section{{Pipe: tubing(), Bottom: 9500 * unit.Foot}}
+	p.Sections = []movement.StringSection{{Pipe: tubing(), BottomMD: 9500 * unit.Foot}}
 	_, err = p.Balance(0)
 	require.ErrorContains(t, err, "packer: path")
 }
@@ -177,7 +177,7 @@ func TestPartingByHand(t *testing.T) {
 	require.False(t, p.Weakest.Over())
 
 	// Half-way down there is half the weight and half the drag less.
-	r.Components = append(r.Components, packer.Component{Name: "middle", Depth: 4500 * unit.Foot, Rating: 115 * unit.Kilopound, Share: 0.8})
+	r.Components = append(r.Components, packer.Component{Name: "middle", MD: 4500 * unit.Foot, Rating: 115 * unit.Kilopound, Share: 0.8})
 	p, err = r.Parting()
 	require.NoError(t, err)
 	middle := p.Parts[1]
@@ -193,7 +193,7 @@ func TestPartingByHand(t *testing.T) {
 	r.Components[1].Share = 0.7
 	p, err = r.Parting()
 	require.NoError(t, err)
-	require.Equal(t, packer.Not, p.State)
+	require.Equal(t, packer.NotActed, p.State)
 }
 
 // Pressure on the seal helps the pull: at one reading the load on the joint
@@ -215,7 +215,7 @@ func TestPressureHelpsThePull(t *testing.T) {
 }
 
 func TestReleaseFaults(t *testing.T) {
-	_, err := packer.Release{Components: []packer.Component{{Name: "x", Depth: 5}}, RigShare: 2}.Parting()
+	_, err := packer.Release{Components: []packer.Component{{Name: "x", MD: 5}}, RigShare: 2}.Parting()
 	for _, want := range []string{"Sections: is empty", "Inside: is missing", "Outside: is missing", "Pull.Seal", "Pins: part from", "Components[0].Depth: of x", "Components[0].Rating", "Components[0].Share", "Rig: ", "RigShare"} {
 		require.ErrorContains(t, err, want)
 	}
@@ -255,7 +255,7 @@ func TestHoldPins(t *testing.T) {
 	loads := []packer.PinCase{{Load: -120 * unit.Kilopound}, {Load: 90 * unit.Kilopound}, {Load: 110 * unit.Kilopound}}
 	m, err := packer.HoldPins(pins, false, loads)
 	require.NoError(t, err)
-	require.Equal(t, []packer.State{packer.Not, packer.Unknown, packer.Acted}, []packer.State{m[0].State, m[1].State, m[2].State})
+	require.Equal(t, []packer.Outcome{packer.NotActed, packer.Unknown, packer.Acted}, []packer.Outcome{m[0].State, m[1].State, m[2].State})
 	require.InDelta(t, 210, m[0].Margin.In(unit.Kilopound), 1e-9)
 	m, err = packer.HoldPins(pins, true, loads)
 	require.NoError(t, err)

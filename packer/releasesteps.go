@@ -22,7 +22,7 @@ func (p Parting) Steps() []working.Step {
 	for _, u := range p.Parts {
 		steps = append(steps, working.Step{
 			Name: u.Name + ", share of its rating at the strongest pins", Symbol: "u", Equation: "F/T",
-			Inputs: []working.Input{in("F", u.Load), in("T", u.Rating)}, Value: working.Number(u.Used), Source: "definition",
+			Inputs: []working.Input{in("F", u.Load), in("T", u.Rating)}, Value: working.Number(u.Usage), Source: "definition",
 		})
 	}
 	return steps

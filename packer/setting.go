@@ -38,7 +38,15 @@ type Plug struct {
 	// Columns: applied is the tubing's pressure on top of it, opposing the
 	// pressure under it.
 	Columns valve.Columns `json:"columns"`
-	Rating  unit.Pressure `json:"rating"` // differential that it holds from above
+	Rating  unit.Pressure `json:"rating"` // differential that it holds from above; zero: not asked for
+}
+
+// used is the share of the rating that a differential takes; nothing without one.
+func (p Plug) used(differential unit.Pressure) float64 {
+	if p.Rating == 0 {
+		return 0
+	}
+	return float64(differential / p.Rating)
 }
 
 // Pressures are what a setting needs at surface.
@@ -50,7 +58,7 @@ type Pressures struct {
 	Complete unit.Band[unit.Pressure] `json:"complete"`
 
 	// Plug is the differential on the plug at the greatest pressure that may be
-	// needed, and PlugUsed its share of the rating.
+	// needed, and PlugUsed its share of the rating, zero without one.
 	Plug     unit.Pressure `json:"plug"`
 	PlugUsed float64       `json:"plug_used"`
 
@@ -84,25 +92,31 @@ func (p Pressures) Bite(applied unit.Pressure) (bite unit.Band[unit.Pressure], o
 	return bite, applied >= p.Complete.Nominal && applied >= p.Start.Least
 }
 
-// Validate reports everything that is wrong with s.
+// Validate reports everything that is wrong with s. A plug without a rating is one
+// of which it isn't asked what it holds.
 func (s Setting) Validate() error {
-	var f faults
+	return fault.Join(scope, s.checkPressures(), fault.Above("Piston", s.Piston, 0))
+}
+
+// checkPressures reports what is wrong with what the pressures need: all but the
+// area of the piston.
+func (s Setting) checkPressures() error {
+	f := fault.In(scope)
 	if len(s.Stages) == 0 {
-		f.new("Stages", "is empty; must be at least one stage")
+		f.New("Stages", "is empty; must be at least one stage")
 	}
 	for i, stage := range s.Stages {
 		field := fault.Index("Stages", i) + ".Acts"
-		f.include(field, stage.Acts.Validate())
+		f.At(field, stage.Acts.Validate())
 		if stage.Acts.Least <= 0 {
-			f.new(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
+			f.New(field, "of %s begins at %v; must be above 0", stage.Name, stage.Acts.Least)
 		}
 	}
-	f.include("Columns", s.Columns.Validate())
-	positive(&f, "Piston", s.Piston)
-	share(&f, "Kept", s.Kept, 0, 1)
-	f.include("Plug.Columns", s.Plug.Columns.Validate())
-	positive(&f, "Plug.Rating", s.Plug.Rating)
-	return f.err()
+	f.At("Columns", s.Columns.Validate())
+	f.Add(fault.Between("Kept", s.Kept, 0, 1))
+	f.At("Plug.Columns", s.Plug.Columns.Validate())
+	f.Add(fault.AtLeast("Plug.Rating", s.Plug.Rating, 0))
+	return f.Err()
 }
 
 // Pressures returns the surface pressures that start and complete the setting,
@@ -123,7 +137,7 @@ func (s Setting) Validate() error {
 // The column in the tubing is taken as incompressible; PressuresIn isn't bound
 // to that. Source: balance of a piston; hydrostatics.
 func (s Setting) Pressures() (Pressures, error) {
-	if err := s.Validate(); err != nil {
+	if err := s.checkPressures(); err != nil {
 		return Pressures{}, err
 	}
 	d0 := s.Columns.Differential()
@@ -143,11 +157,13 @@ func (s Setting) Pressures() (Pressures, error) {
 //
 // The plug's differential uses the surface pressure so found with the plug's own
 // columns, which leaves out the compression between surface and plug.
+//
+// Source: see Setting.Pressures; Column.Carry.
 func (s Setting) PressuresIn(tubing *hydrostatics.Column, depth unit.Length) (Pressures, error) {
 	if tubing == nil {
 		return Pressures{}, fmt.Errorf("packer: tubing column is missing")
 	}
-	if err := s.Validate(); err != nil {
+	if err := s.checkPressures(); err != nil {
 		return Pressures{}, err
 	}
 	po := s.Columns.Opposing
@@ -193,6 +209,6 @@ func (s Setting) pressures(applied func(acts unit.Band[unit.Pressure]) (unit.Ban
 	r.Start = r.Stages[0].Surface
 	r.Complete = r.Stages[len(r.Stages)-1].Surface
 	r.Plug = r.Complete.Greatest + r.plug
-	r.PlugUsed = float64(r.Plug / s.Plug.Rating)
+	r.PlugUsed = s.Plug.used(r.Plug)
 	return r, finiteResult("setting pressure", float64(r.Start.Least), float64(r.Complete.Greatest), float64(r.Plug), r.PlugUsed)
 }

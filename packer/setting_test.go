@@ -103,7 +103,7 @@ func TestColumnsMaySetThePacker(t *testing.T) {
 	a, err := s.Apply(0)
 	require.NoError(t, err)
 	require.Equal(t, packer.Unknown, a.Stages[0].State)
-	require.Equal(t, packer.Not, a.State)
+	require.Equal(t, packer.NotActed, a.State)
 }
 
 // Two ways: a column of constant density gives the closed form, and a
@@ -113,7 +113,7 @@ func TestPressuresInAColumn(t *testing.T) {
 	depth := 9000 * unit.Foot
 	want, err := s.Pressures()
 	require.NoError(t, err)
-	rigid, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.5 * unit.PoundPerGallon), Bottom: depth}}, nil, hydrostatics.Reference{})
+	rigid, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.5 * unit.PoundPerGallon), BottomTVD: depth}}, nil, hydrostatics.Reference{})
 	require.NoError(t, err)
 	got, err := s.PressuresIn(rigid, depth)
 	require.NoError(t, err)
@@ -123,8 +123,8 @@ func TestPressuresInAColumn(t *testing.T) {
 
 	c := 3e-6 / unit.PSI.In(unit.Pascal) // 1/Pa
 	soft, err := hydrostatics.NewColumn([]hydrostatics.Layer{{
-		Fluid:  softWater{rho: float64(9.5 * unit.PoundPerGallon), c: c},
-		Bottom: depth,
+		Fluid:     softWater{rho: float64(9.5 * unit.PoundPerGallon), c: c},
+		BottomTVD: depth,
 	}}, isothermal(t), hydrostatics.Reference{})
 	require.NoError(t, err)
 	got, err = s.PressuresIn(soft, depth)
@@ -176,7 +176,7 @@ func TestApply(t *testing.T) {
 
 	a, err = s.Apply(1000 * unit.PSI)
 	require.NoError(t, err)
-	require.Equal(t, packer.Not, a.State)
+	require.Equal(t, packer.NotActed, a.State)
 	require.InDelta(t, 3206.25-standing-1000, a.Stages[0].Margin.In(unit.PSI), 1e-6)
 	_, err = s.Apply(-1)
 	require.ErrorContains(t, err, "surface pressure: is ")
@@ -188,10 +188,35 @@ func TestElementPressure(t *testing.T) {
 	require.InDelta(t, 32000/(math.Pi/4*(8.535*8.535-36)), p.In(unit.PSI), 1e-9)
 }
 
+// Pressures ask for nothing that they don't need: no rating of the plug, no area of
+// the piston, which only the force is made of.
+func TestPressuresNeedNeitherPlugNorPiston(t *testing.T) {
+	s := setting(t)
+	want, err := s.Pressures()
+	require.NoError(t, err)
+	s.Plug.Rating, s.Piston = 0, 0
+	got, err := s.Pressures()
+	require.NoError(t, err)
+	require.Equal(t, want.Complete, got.Complete)
+	require.Equal(t, want.Plug, got.Plug)
+	require.Zero(t, got.PlugUsed)
+	demands, err := s.Demands(packer.Set)
+	require.NoError(t, err)
+	require.Len(t, demands, len(s.Stages))
+	_, err = s.Apply(3000 * unit.PSI)
+	require.ErrorContains(t, err, "Piston: is 0")
+}
+
 func TestSettingFaultsAreReportedTogether(t *testing.T) {
-	_, err := packer.Setting{Kept: 2}.Pressures()
-	for _, want := range []string{"Stages: is empty", "Piston: is 0", "Kept: is 2", "Plug.Rating"} {
+	none := packer.Setting{Kept: 2, Plug: packer.Plug{Rating: -1}}
+	_, err := none.Pressures()
+	for _, want := range []string{"Stages: is empty", "Kept: is 2", "Plug.Rating: is -"} {
 		require.ErrorContains(t, err, want)
+	}
+	_, err = none.Apply(0)
+	for _, want := range []string{"Stages: is empty", "Piston: is 0", "Kept: is 2", "Plug.Rating: is -"} {
+		require.ErrorContains(t, err, want)
+		require.ErrorContains(t, none.Validate(), want)
 	}
 	s := setting(t)
 	s.Stages[0].Acts.Least = unit.Pressure(math.NaN())
@@ -234,7 +259,7 @@ func TestWindowAgreesWithApply(t *testing.T) {
 	w, err := s.Window(packer.Set, limit, nil, 0)
 	require.NoError(t, err)
 	require.Equal(t, "plug", w.Ceiling.Name)
-	for dp, want := range map[unit.Pressure]packer.State{1 * unit.PSI: packer.Acted, -1 * unit.PSI: packer.Unknown} {
+	for dp, want := range map[unit.Pressure]packer.Outcome{1 * unit.PSI: packer.Acted, -1 * unit.PSI: packer.Unknown} {
 		a, err := s.Apply(w.Least + dp)
 		require.NoError(t, err)
 		require.Equal(t, want, a.State)
@@ -248,7 +273,7 @@ func TestWindowAgreesWithApply(t *testing.T) {
 	require.Equal(t, "packer: slips", w.Ceiling.Name)
 	a, err = s.Apply(w.Greatest - 1*unit.PSI)
 	require.NoError(t, err)
-	require.Equal(t, packer.Not, a.Stages[0].State)
+	require.Equal(t, packer.NotActed, a.Stages[0].State)
 	a, err = s.Apply(w.Greatest + 1*unit.PSI)
 	require.NoError(t, err)
 	require.Equal(t, packer.Unknown, a.Stages[0].State)

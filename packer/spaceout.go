@@ -34,6 +34,10 @@ type SpaceOut struct {
 }
 
 // Middle returns the height farthest from both ends.
+//
+//	(least + greatest)/2
+//
+// Source: definition.
 func (s SpaceOut) Middle() unit.Length { return (s.Least + s.Greatest) / 2 }
 
 // NoSpaceOutError carries the two demands that contradict each other. It is
@@ -54,8 +58,8 @@ func (e *NoSpaceOutError) Is(target error) bool { return target == ErrNoSpaceOut
 // for which every case keeps the clearance and the engagement.
 //
 //	h ≥ m + clearance                              locator off its shoulder
-//	h ≥ m + S + First - Bottom + engaged           seals don't leave the bore below
-//	h ≤ m + S + Last - Top - engaged               seals don't leave it above
+//	h ≥ m + S + FirstMD - BottomMD + engaged           seals don't leave the bore below
+//	h ≤ m + S + LastMD - TopMD - engaged               seals don't leave it above
 //
 // for the movement m of every case and for none. S is the measured depth of the
 // shoulder. With a set-down on the locator in mind use Engage with a height of
@@ -78,13 +82,13 @@ func (p SealPlan) SpaceOut() (SpaceOut, error) {
 			by string
 		}{
 			{c.Movement + p.Clearance, c.Case + ", locator off its shoulder"},
-			{c.Movement + p.Bore.Shoulder + p.Seals.First - p.Bore.Bottom + p.Engaged, c.Case + ", seals past the bottom of the bore"},
+			{c.Movement + p.Bore.ShoulderMD + p.Seals.FirstMD - p.Bore.BottomMD + p.Engaged, c.Case + ", seals past the bottom of the bore"},
 		} {
 			if floor.h > s.Least {
 				s.Least, s.LeastBy = floor.h, floor.by
 			}
 		}
-		if h := c.Movement + p.Bore.Shoulder + p.Seals.Last - p.Bore.Top - p.Engaged; h < s.Greatest {
+		if h := c.Movement + p.Bore.ShoulderMD + p.Seals.LastMD - p.Bore.TopMD - p.Engaged; h < s.Greatest {
 			s.Greatest, s.GreatestBy = h, c.Case+", seals out of the top of the bore"
 		}
 	}

@@ -18,8 +18,8 @@ import (
 // begins 1 ft under its shoulder at 10,000 ft.
 func plan() packer.SealPlan {
 	return packer.SealPlan{
-		Bore:  packer.Receptacle{Shoulder: 10000 * unit.Foot, Top: 10001 * unit.Foot, Bottom: 10025 * unit.Foot},
-		Seals: packer.SealStack{First: 1 * unit.Foot, Last: 21 * unit.Foot},
+		Bore:  packer.Receptacle{ShoulderMD: 10000 * unit.Foot, TopMD: 10001 * unit.Foot, BottomMD: 10025 * unit.Foot},
+		Seals: packer.SealStack{FirstMD: 1 * unit.Foot, LastMD: 21 * unit.Foot},
 		Cases: []packer.Travel{
 			{Case: "stimulation", Movement: -8 * unit.Foot},
 			{Case: "production", Movement: 5 * unit.Foot},
@@ -30,8 +30,8 @@ func plan() packer.SealPlan {
 
 func ExampleSealPlan_SpaceOut() {
 	p := packer.SealPlan{
-		Bore:  packer.Receptacle{Shoulder: 10000 * unit.Foot, Top: 10001 * unit.Foot, Bottom: 10025 * unit.Foot},
-		Seals: packer.SealStack{First: 1 * unit.Foot, Last: 21 * unit.Foot},
+		Bore:  packer.Receptacle{ShoulderMD: 10000 * unit.Foot, TopMD: 10001 * unit.Foot, BottomMD: 10025 * unit.Foot},
+		Seals: packer.SealStack{FirstMD: 1 * unit.Foot, LastMD: 21 * unit.Foot},
 		Cases: []packer.Travel{
 			{Case: "stimulation", Movement: -8 * unit.Foot},
 			{Case: "production", Movement: 5 * unit.Foot},
@@ -52,7 +52,7 @@ func ExampleSealPlan_SpaceOut() {
 	for _, c := range cases {
 		fmt.Println(c)
 	}
-	p.Seals.Last = 15 * unit.Foot
+	p.Seals.LastMD = 15 * unit.Foot
 	p.Engaged = 5 * unit.Foot
 	_, err = p.SpaceOut()
 	fmt.Println(err)
@@ -79,9 +79,9 @@ func TestSealsOfTheWorkedExample(t *testing.T) {
 
 func packerExample() movement.Vertical {
 	return movement.Vertical{
-		Sections: []movement.Section{{
-			Pipe:   tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()},
-			Bottom: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
+		Sections: []movement.StringSection{{
+			Pipe:     tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()},
+			BottomMD: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
 		}},
 		Seals:   movement.Seals{Bore: 3.25 * unit.Inch},
 		Initial: movement.WellFluids{InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon},
@@ -100,9 +100,9 @@ func TestSpaceOutAgreesWithEngage(t *testing.T) {
 	found, none := 0, 0
 	for range 3000 {
 		p := plan()
-		p.Seals.Last = p.Seals.First + unit.Length(1+r.Float64()*30)*unit.Foot
-		p.Bore.Bottom = p.Bore.Top + unit.Length(1+r.Float64()*30)*unit.Foot
-		p.Engaged = min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top) * unit.Length(r.Float64())
+		p.Seals.LastMD = p.Seals.FirstMD + unit.Length(1+r.Float64()*30)*unit.Foot
+		p.Bore.BottomMD = p.Bore.TopMD + unit.Length(1+r.Float64()*30)*unit.Foot
+		p.Engaged = min(p.Seals.Length(), p.Bore.BottomMD-p.Bore.TopMD) * unit.Length(r.Float64())
 		p.Cases[0].Movement = unit.Length(r.NormFloat64()*5) * unit.Foot
 		p.Cases[1].Movement = unit.Length(r.NormFloat64()*5) * unit.Foot
 		s, err := p.SpaceOut()
@@ -158,7 +158,7 @@ func tubingArea() float64 { return math.Pi / 4 * (2.875*2.875 - 2.441*2.441) }
 
 func TestSealPlanFaults(t *testing.T) {
 	p := plan()
-	p.Bore.Bottom, p.Seals.Last, p.Engaged, p.Clearance = 1, 0, -1, unit.Length(math.NaN())
+	p.Bore.BottomMD, p.Seals.LastMD, p.Engaged, p.Clearance = 1, 0, -1, unit.Length(math.NaN())
 	p.Cases[0].Movement = unit.Length(math.Inf(1))
 	_, err := p.SpaceOut()
 	for _, want := range []string{"Bore.Bottom", "Seals.Last", "Engaged", "Clearance", "Cases[0].Movement: of stimulation"} {

@@ -3,6 +3,7 @@ package packer
 import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 	"completion.example/tubular/movement"
 )
 
@@ -52,20 +53,20 @@ type StabWeights struct {
 // Errors name every field out of range. Source: balance of the string's end;
 // movement.End.
 func (s Stab) Weights() (StabWeights, error) {
-	var f faults
-	anyValue(&f, "Down", s.Down)
-	anyValue(&f, "Up", s.Up)
+	f := fault.In(scope)
+	f.Add(fault.Finite("Down", s.Down))
+	f.Add(fault.Finite("Up", s.Up))
 	if s.Up < s.Down {
-		f.new("Up", "is %v; must be no less than the weight going down, %v", s.Up, s.Down)
+		f.New("Up", "is %v; must be no less than the weight going down, %v", s.Up, s.Down)
 	}
 	checkEnd(&f, "End", s.End)
 	for name, band := range map[string]unit.Band[unit.Force]{"Friction": s.Friction, "Latch": s.Latch} {
-		f.include(""+name, band.Validate())
+		f.At(""+name, band.Validate())
 		if band.Least < 0 {
-			f.new(name, "begins at %v; must be 0 or more", band.Least)
+			f.New(name, "begins at %v; must be 0 or more", band.Least)
 		}
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return StabWeights{}, err
 	}
 	open := s.End
@@ -82,15 +83,15 @@ func (s Stab) Weights() (StabWeights, error) {
 	return w, finiteResult("stab-in weight", float64(w.In.Least), float64(w.Out.Greatest))
 }
 
-func checkEnd(f *faults, field string, e movement.End) {
-	positive(f, field+".OD", e.OD)
+func checkEnd(f *fault.Faults, field string, e movement.End) {
+	f.Add(fault.Above(field+".OD", e.OD, 0))
 	if !finite(e.ID) || e.ID <= 0 || e.ID >= e.OD {
-		f.new(field+".ID", "is %v; must be above 0 and below the OD of %v", e.ID, e.OD)
+		f.New(field+".ID", "is %v; must be above 0 and below the OD of %v", e.ID, e.OD)
 	}
-	positive(f, field+".Bore", e.Bore)
-	notNegative(f, field+".Inside", e.Inside)
-	notNegative(f, field+".Outside", e.Outside)
-	notNegative(f, field+".Below", e.Below)
+	f.Add(fault.Above(field+".Bore", e.Bore, 0))
+	f.Add(fault.AtLeast(field+".Inside", e.Inside, 0))
+	f.Add(fault.AtLeast(field+".Outside", e.Outside, 0))
+	f.Add(fault.AtLeast(field+".Below", e.Below, 0))
 }
 
 // Steps works the piston term and the nominal readings.

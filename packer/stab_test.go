@@ -138,7 +138,7 @@ func TestPinsBearThePackerForce(t *testing.T) {
 	v.Seals.Restraint, v.SlackOff = movement.Anchored, 20*unit.Kilopound
 	a, err := v.Analyse()
 	require.NoError(t, err)
-	bottom := v.Sections[0].Bottom
+	bottom := v.Sections[0].BottomMD
 	end := movement.End{
 		Bore: v.Seals.Bore, OD: v.Sections[0].Pipe.OD, ID: v.Sections[0].Pipe.ID,
 		Inside: v.Final.Inside(bottom), Below: v.Final.Inside(bottom), Outside: v.Final.Outside(bottom),

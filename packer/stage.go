@@ -30,20 +30,20 @@ func PinnedStage(name string, pins valve.Pins, piston unit.Area) (Stage, error) 
 	return Stage{Name: name, Acts: band}, nil
 }
 
-// State says whether something with a band has acted.
-type State uint8
+// Outcome says whether something with a band has acted.
+type Outcome uint8
 
 // States. Unknown is what a band entered but not passed leaves behind.
 const (
-	Not State = iota
+	NotActed Outcome = iota
 	Unknown
 	Acted
 )
 
 // String returns "not", "unknown" or "acted".
-func (s State) String() string {
+func (s Outcome) String() string {
 	switch s {
-	case Not:
+	case NotActed:
 		return "not"
 	case Unknown:
 		return "unknown"
@@ -54,7 +54,7 @@ func (s State) String() string {
 }
 
 // MarshalText writes the state's name.
-func (s State) MarshalText() ([]byte, error) {
+func (s Outcome) MarshalText() ([]byte, error) {
 	if s > Acted {
 		return nil, fmt.Errorf("packer: no state %d; there are not, unknown and acted", uint8(s))
 	}
@@ -62,10 +62,10 @@ func (s State) MarshalText() ([]byte, error) {
 }
 
 // UnmarshalText reads the state's name.
-func (s *State) UnmarshalText(text []byte) error {
+func (s *Outcome) UnmarshalText(text []byte) error {
 	switch string(text) {
 	case "not":
-		*s = Not
+		*s = NotActed
 	case "unknown":
 		*s = Unknown
 	case "acted":
@@ -77,12 +77,12 @@ func (s *State) UnmarshalText(text []byte) error {
 }
 
 // stateOf holds what may have been reached against a rising threshold.
-func stateOf[Q unit.Scalar](reached, threshold unit.Band[Q]) State {
+func stateOf[Q unit.Scalar](reached, threshold unit.Band[Q]) Outcome {
 	switch {
 	case reached.Least >= threshold.Greatest:
 		return Acted
 	case reached.Greatest >= threshold.Least:
 		return Unknown
 	}
-	return Not
+	return NotActed
 }

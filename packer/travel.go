@@ -12,19 +12,23 @@ import (
 // Receptacle is the seal bore and the shoulder above it on which a locator
 // stops. Depths are measured depths.
 type Receptacle struct {
-	Shoulder unit.Length `json:"shoulder"`
-	Top      unit.Length `json:"top"` // of the polished bore
-	Bottom   unit.Length `json:"bottom"`
+	ShoulderMD unit.Length `json:"shoulder_md"`
+	TopMD      unit.Length `json:"top_md"` // of the polished bore
+	BottomMD   unit.Length `json:"bottom_md"`
 }
 
 // SealStack is where the seals sit on the string, below its locator.
 type SealStack struct {
-	First unit.Length `json:"first"`
-	Last  unit.Length `json:"last"`
+	FirstMD unit.Length `json:"first_md"`
+	LastMD  unit.Length `json:"last_md"`
 }
 
 // Length returns the length of the stack.
-func (s SealStack) Length() unit.Length { return s.Last - s.First }
+//
+//	L = last − first
+//
+// Source: definition.
+func (s SealStack) Length() unit.Length { return s.LastMD - s.FirstMD }
 
 // Travel is what the seals would do in one load case if nothing stopped them,
 // downwards positive, from where they were landed.
@@ -50,13 +54,17 @@ type Stroke struct {
 
 // Total returns the whole stroke: the least length by which seals and bore must
 // overlap, if nothing is to stop them and any engagement at all will do.
+//
+//	S = up + down
+//
+// Source: definition.
 func (s Stroke) Total() unit.Length { return s.Up + s.Down }
 
 // StrokeOf returns the stroke over all cases. Every movement must be finite.
 func StrokeOf(cases []Travel) (Stroke, error) {
-	var f faults
+	f := fault.In(scope)
 	checkTravels(&f, cases)
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return Stroke{}, err
 	}
 	var s Stroke
@@ -92,7 +100,7 @@ type Engagement struct {
 // height above its shoulder, the landed case first.
 //
 //	m  = min(free movement, h)
-//	e  = min(Bottom, S - h + m + Last) - max(Top, S - h + m + First), at least 0
+//	e  = min(BottomMD, S - h + m + LastMD) - max(TopMD, S - h + m + FirstMD), at least 0
 //
 //	h  height of the locator above the shoulder when landed
 //	S  measured depth of the shoulder
@@ -100,8 +108,8 @@ type Engagement struct {
 // Errors name every field out of range. Source: geometry.
 func (p SealPlan) Engage(height unit.Length) ([]Engagement, error) {
 	f := p.faults()
-	notNegative(&f, "height", height)
-	if err := f.err(); err != nil {
+	f.Add(fault.AtLeast("height", height, 0))
+	if err := f.Err(); err != nil {
 		return nil, err
 	}
 	engaged := []Engagement{p.engage(Travel{Case: "as landed"}, height)}
@@ -121,8 +129,8 @@ func (p SealPlan) engage(c Travel, height unit.Length) Engagement {
 	e.Height = height - e.Movement
 	e.Short = c.Movement - e.Movement
 	e.Stopped = e.Short > 0
-	at := p.Bore.Shoulder - e.Height
-	e.Engaged = max(0, min(p.Bore.Bottom, at+p.Seals.Last)-max(p.Bore.Top, at+p.Seals.First))
+	at := p.Bore.ShoulderMD - e.Height
+	e.Engaged = max(0, min(p.Bore.BottomMD, at+p.Seals.LastMD)-max(p.Bore.TopMD, at+p.Seals.FirstMD))
 	e.Margin = e.Engaged - p.Engaged
 	return e
 }
@@ -133,30 +141,30 @@ func Restraint(bore, height unit.Length) movement.Seals {
 	return movement.Seals{Bore: bore, Restraint: movement.Limited, Up: unit.Length(math.Inf(1)), Down: height}
 }
 
-func checkTravels(f *faults, cases []Travel) {
+func checkTravels(f *fault.Faults, cases []Travel) {
 	for i, c := range cases {
 		if !finite(c.Movement) {
-			f.new(fault.Index("Cases", i)+".Movement", "of %s is %v; must be finite", c.Case, c.Movement)
+			f.New(fault.Index("Cases", i)+".Movement", "of %s is %v; must be finite", c.Case, c.Movement)
 		}
 	}
 }
 
-func (p SealPlan) faults() faults {
-	var f faults
-	notNegative(&f, "Bore.Shoulder", p.Bore.Shoulder)
-	notNegative(&f, "Bore.Top", p.Bore.Top)
-	if !finite(p.Bore.Bottom) || !(p.Bore.Bottom > p.Bore.Top) {
-		f.new("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.Bottom, p.Bore.Top)
+func (p SealPlan) faults() fault.Faults {
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("Bore.Shoulder", p.Bore.ShoulderMD, 0))
+	f.Add(fault.AtLeast("Bore.Top", p.Bore.TopMD, 0))
+	if !finite(p.Bore.BottomMD) || !(p.Bore.BottomMD > p.Bore.TopMD) {
+		f.New("Bore.Bottom", "is %v; must be below the top of the bore, %v", p.Bore.BottomMD, p.Bore.TopMD)
 	}
-	notNegative(&f, "Seals.First", p.Seals.First)
-	if !finite(p.Seals.Last) || !(p.Seals.Last > p.Seals.First) {
-		f.new("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.Last, p.Seals.First)
+	f.Add(fault.AtLeast("Seals.First", p.Seals.FirstMD, 0))
+	if !finite(p.Seals.LastMD) || !(p.Seals.LastMD > p.Seals.FirstMD) {
+		f.New("Seals.Last", "is %v; must be below the first seal, %v", p.Seals.LastMD, p.Seals.FirstMD)
 	}
-	notNegative(&f, "Engaged", p.Engaged)
-	if most := min(p.Seals.Length(), p.Bore.Bottom-p.Bore.Top); p.Engaged > most && most > 0 {
-		f.new("Engaged", "is %v; must be at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
+	f.Add(fault.AtLeast("Engaged", p.Engaged, 0))
+	if most := min(p.Seals.Length(), p.Bore.BottomMD-p.Bore.TopMD); p.Engaged > most && most > 0 {
+		f.New("Engaged", "is %v; must be at most %s, the shorter of stack and bore", p.Engaged, most.Rounded(5))
 	}
-	notNegative(&f, "Clearance", p.Clearance)
+	f.Add(fault.AtLeast("Clearance", p.Clearance, 0))
 	checkTravels(&f, p.Cases)
 	return f
 }
@@ -164,7 +172,7 @@ func (p SealPlan) faults() faults {
 // Validate reports everything that is wrong with p.
 func (p SealPlan) Validate() error {
 	f := p.faults()
-	return f.err()
+	return f.Err()
 }
 
 func (e Engagement) String() string {

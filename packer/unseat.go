@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -29,7 +30,7 @@ type Freed struct {
 	Weight unit.Band[unit.Force] `json:"weight"`
 
 	// Light says whether the reserve is gone: not, unknown, or for certain.
-	Light State `json:"light"`
+	Light Outcome `json:"light"`
 
 	// BleedTo is the greatest trapped pressure that leaves the reserve; where
 	// Hopeless is set, the string alone is too light for it even with none.
@@ -54,15 +55,15 @@ type Freed struct {
 func (u Unseating) Freed() (Freed, error) {
 	p := u.Pull
 	p.Plugged, p.Below = true, 0
-	var f faults
+	f := fault.In(scope)
 	pull := p.faults()
-	f.include("Pull", pull.err())
-	f.include("Trapped", u.Trapped.Validate())
+	f.At("Pull", pull.Err())
+	f.At("Trapped", u.Trapped.Validate())
 	if u.Trapped.Least < 0 {
-		f.new("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
+		f.New("Trapped", "begins at %v; must be 0 or more", u.Trapped.Least)
 	}
-	notNegative(&f, "Reserve", u.Reserve)
-	if err := f.err(); err != nil {
+	f.Add(fault.AtLeast("Reserve", u.Reserve, 0))
+	if err := f.Err(); err != nil {
 		return Freed{}, err
 	}
 	h, err := p.hang()
@@ -93,12 +94,12 @@ func (u Unseating) Freed() (Freed, error) {
 
 // String says it in words.
 func (r Freed) String() string {
-	text := map[State]string{Not: "not pipe light", Unknown: "may be pipe light", Acted: "pipe light"}[r.Light]
+	text := map[Outcome]string{NotActed: "not pipe light", Unknown: "may be pipe light", Acted: "pipe light"}[r.Light]
 	text = fmt.Sprintf("%s: %s on the hook against a reserve of %s", text, r.Weight.Rounded(4), r.reserve.Rounded(4))
 	switch {
 	case r.Hopeless:
 		return text + "; too light even with nothing trapped"
-	case r.Light != Not:
+	case r.Light != NotActed:
 		return text + "; bleed to " + r.BleedTo.Rounded(4) + " first"
 	}
 	return text

@@ -2,6 +2,7 @@ package packer
 
 import (
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/valve"
 )
 
@@ -16,10 +17,10 @@ const (
 
 // Demands returns what the packer and its plug ask of the surface pressure.
 //
-// To set, every stage must act; the plug must hold either way. To spare the
+// To set, every stage must act; the plug, where it has a rating, must hold either way. To spare the
 // packer its first stage must hold; the later ones can't act before it.
 func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
-	if err := s.Validate(); err != nil {
+	if err := s.checkPressures(); err != nil {
 		return nil, err
 	}
 	stages := s.Stages
@@ -31,6 +32,9 @@ func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
 		d = append(d, valve.Demand{
 			Name: "packer: " + stage.Name, Trigger: valve.Trigger{Threshold: stage.Acts}, Columns: s.Columns, Fire: p == Set,
 		})
+	}
+	if s.Plug.Rating == 0 {
+		return d, nil
 	}
 	return append(d, valve.Demand{
 		Name: "plug", Trigger: valve.Trigger{Threshold: unit.Exactly(s.Plug.Rating)}, Columns: s.Plug.Columns,
@@ -45,14 +49,16 @@ func (s Setting) Demands(p Purpose) ([]valve.Demand, error) {
 // Where no pressure satisfies all, the error is a *valve.NoSurfacePressureError
 // with the two demands that contradict each other. Source: definition of a
 // threshold; valve.Demand.
+//
+//	least = max over what must act, greatest = min over what must not
 func (s Setting) Window(p Purpose, surface valve.SurfaceRange, others []valve.Demand, margin unit.Pressure) (valve.SurfaceWindow, error) {
-	var f faults
-	notNegative(&f, "margin", margin)
+	f := fault.In(scope)
+	f.Add(fault.AtLeast("margin", margin, 0))
 	own, err := s.Demands(p)
 	if err != nil {
-		f = append(f, err)
+		f.Add(err)
 	}
-	if err := f.err(); err != nil {
+	if err := f.Err(); err != nil {
 		return valve.SurfaceWindow{}, err
 	}
 	demands := append(own, others...)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"github.com/stretchr/testify/require"
 )
 
@@ -12,7 +13,7 @@ import (
 // reference, shoulder at 1 m, seals from 3 to 6 m below the locator, 1 m of stack to
 // stay engaged, 0.5 m clearance; cases move down 0.8 and up 1.2 m.
 func TestSpaceOutByHand(t *testing.T) {
-	p := SealPlan{Bore: Receptacle{Shoulder: 1, Top: 2, Bottom: 10}, Seals: SealStack{First: 3, Last: 6}, Engaged: 1, Clearance: 0.5,
+	p := SealPlan{Bore: Receptacle{ShoulderMD: 1, TopMD: 2, BottomMD: 10}, Seals: SealStack{FirstMD: 3, LastMD: 6}, Engaged: 1, Clearance: 0.5,
 		Cases: []Travel{{"hot", 0.8}, {"cold", -1.2}}}
 	s, err := p.SpaceOut()
 	require.NoError(t, err)
@@ -24,7 +25,7 @@ func TestSpaceOutByHand(t *testing.T) {
 	require.InDelta(t, 2.05, float64(s.Middle()), 1e-12)
 	require.InDelta(t, 2.0, float64(s.Stroke.Total()), 1e-12)
 	// a short bore: the stack may not pass its bottom: 0.8 + 1 + 3 − 4.2 + 1 = 1.6
-	p.Bore.Bottom = 4.2
+	p.Bore.BottomMD = 4.2
 	s, err = p.SpaceOut()
 	require.NoError(t, err)
 	require.InDelta(t, 1.6, float64(s.Least), 1e-12)
@@ -63,9 +64,9 @@ func TestPracticeAsPrinted(t *testing.T) {
 // the drag on average.
 func TestShares(t *testing.T) {
 	for share, ok := range map[float64]bool{0: false, 1: true, 1.0000001: false, 1e-9: true} {
-		var f faults
+		f := fault.In(scope)
 		checkShare(&f, "share", share)
-		require.Equal(t, ok, f.err() == nil, "%v", share)
+		require.Equal(t, ok, f.Err() == nil, "%v", share)
 	}
 }
 

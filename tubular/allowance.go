@@ -15,6 +15,10 @@ type Allowance struct {
 
 // Less returns p with the wall of a taken away, its weight in air less the steel
 // that is gone. It is an error when nothing of the wall is left.
+//
+//	w' = w − ρ·g·(As − As')
+//
+// Source: geometry.
 func (p Pipe) Less(a Allowance) (Pipe, error) {
 	f := fault.In("tubular")
 	f.Add(p.Validate())
@@ -44,6 +48,10 @@ type Derating struct {
 // UsualDerating returns the derating in use for carbon and low-alloy steel:
 // 0.03 % per °F above 70 °F. Common practice without a source that can be cited;
 // the mill's own curve is better.
+//
+//	k = 1 − r·(T − T0)
+//
+// Source: of the figures stands beside them.
 func UsualDerating() Derating {
 	return Derating{From: unit.Fahrenheit(70), Rate: 0.0003 * unit.PerFahrenheit}
 }
@@ -55,6 +63,8 @@ func UsualDerating() Derating {
 //
 // It is an error when t is above 300 °C, where a straight line is no longer
 // steel, or when nothing is left.
+//
+// Source: a straight line through the maker's figures, as Derating says.
 func (d Derating) Factor(t unit.Temperature) (float64, error) {
 	f := fault.In("tubular")
 	if !(d.Rate >= 0 && d.Rate < 0.01) {

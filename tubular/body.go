@@ -26,6 +26,10 @@ type Body struct {
 
 // Prepare returns p prepared for many loads. It is an error when p can't be
 // rated.
+//
+//	the ratings of Pipe.Ratings, and As, Ai, Ao, ri, ro
+//
+// Source: Pipe.Ratings; geometry.
 func (p Pipe) Prepare() (Body, error) {
 	r, err := p.Ratings()
 	if err != nil {
@@ -64,6 +68,8 @@ func (b *Body) VonMises(l Load) unit.Pressure {
 // put into a caller's loop by the compiler.
 //
 //	σv² = σe² + 3 (Δp Ao/As)²
+//
+// Source: see Body.VonMises.
 func (b *Body) StraightVonMises(axial unit.Force, inside, outside unit.Pressure) unit.Pressure {
 	e, h := b.terms(float64(axial), float64(inside), float64(outside))
 	return unit.Pressure(math.Sqrt(e*e + h*h))

@@ -7,6 +7,10 @@ import "completion.example/hydrostatics/unit"
 // Pipe.CollapseUnderLoad. Below a remaining yield strength of 24,000 psi, where
 // API gives nothing and the pipe is near its axial yield, it goes down to zero in
 // proportion to it: this library's own continuation.
+//
+//	pc = collapse of a pipe of EquivalentYield(Y, σa + pi)
+//
+// Source: Pipe.CollapseUnderLoad.
 func (b *Body) Collapse(axialStress, inside unit.Pressure) unit.Pressure {
 	s := float64(axialStress + inside)
 	if s <= 0 {

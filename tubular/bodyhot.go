@@ -10,6 +10,8 @@ import (
 // gives it for a temperature: the same as preparing Pipe.At, quicker. A share of 1
 // changes nothing.
 //
+//	Y(T) = k·Y
+//
 // Source: every rating in terms of the yield strength, see Pipe.Prepare.
 func (b *Body) Derated(share float64) Body {
 	hot := *b

@@ -94,7 +94,7 @@ func ExamplePipe_ThermalStretch() {
 
 func ExamplePullToStretch() {
 	p := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Material: tubular.Steel()}
-	pull, err := tubular.PullToStretch([]tubular.Section{{Pipe: p, Length: 9000 * unit.Foot}}, 13.9*unit.Inch)
+	pull, err := tubular.PullToStretch([]tubular.HangingSection{{Pipe: p, Length: 9000 * unit.Foot}}, 13.9*unit.Inch)
 	fmt.Println(pull.Rounded(3), err)
 	// Output: 10001 lbf <nil>
 }

@@ -36,6 +36,8 @@ func CarbonSteel() Expansion {
 // outside the table.
 //
 //	ε = ∫ α dT
+//
+// Source: definition; the table is Expansion's.
 func (x Expansion) Strain(from, to unit.Temperature) (float64, error) {
 	a, err1 := x.integral(from)
 	b, err2 := x.integral(to)
@@ -47,6 +49,10 @@ func (x Expansion) Strain(from, to unit.Temperature) (float64, error) {
 
 // Mean returns the mean coefficient between two temperatures, to put into
 // Material.Expansion; between equal ones that of the temperature itself.
+//
+//	α = ε/(T2 − T1)
+//
+// Source: Strain.
 func (x Expansion) Mean(from, to unit.Temperature) (unit.Expansivity, error) {
 	d := to.Sub(from)
 	if d == 0 {

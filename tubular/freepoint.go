@@ -11,9 +11,9 @@ import (
 
 // FreePoint is a pull test of a stuck string.
 type FreePoint struct {
-	Sections []Section   `json:"sections"` // from the top
-	Stretch  unit.Length `json:"stretch"`  // between the two marks
-	Pull     unit.Force  `json:"pull"`     // the higher pull less the lower one
+	Sections []HangingSection `json:"sections"` // from the top
+	Stretch  unit.Length      `json:"stretch"`  // between the two marks
+	Pull     unit.Force       `json:"pull"`     // the higher pull less the lower one
 }
 
 // StuckDepth is where a pull test says a string is stuck.
@@ -24,7 +24,7 @@ type StuckDepth struct {
 
 	stretch  unit.Length
 	pull     unit.Force
-	sections []Section // down to the one it is in
+	sections []HangingSection // down to the one it is in
 }
 
 // FreeError says that a string stretched more than it could if it were stuck
@@ -74,7 +74,9 @@ func nearly(a, b unit.Length) bool { return a >= b*(1-1e-12) }
 // their lower end by e.
 //
 //	F = e / Σ (L / (E As))
-func PullToStretch(sections []Section, e unit.Length) (unit.Force, error) {
+//
+// Source: Hooke.
+func PullToStretch(sections []HangingSection, e unit.Length) (unit.Force, error) {
 	if err := fault.Join("tubular", validateSections(sections), fault.Finite("Stretch", e)); err != nil {
 		return 0, err
 	}

@@ -9,7 +9,7 @@ import (
 
 // Stuck at a joint, in the second pipe, at the very end, and free.
 func TestFreePointEnds(t *testing.T) {
-	sections := []Section{{Pipe: workedPipe, Length: 1000}, {Pipe: workedPipe, Length: 500}}
+	sections := []HangingSection{{Pipe: workedPipe, Length: 1000}, {Pipe: workedPipe, Length: 500}}
 	const pull = unit.Force(1e5)
 	e := workedPipe.Stretch(pull, 1000)
 	at := func(stretch unit.Length) (StuckDepth, error) {

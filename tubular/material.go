@@ -22,6 +22,8 @@ type Material struct {
 //	                      300 °F in ASME BPVC II-D, Table TE-1, Group 1
 //	ρ = 7,850 kg/m³       API Spec 5CT (0.0246615 (D - t) t kg/m is 7,850 π);
 //	                      490.06 lb/ft³, 65.51 lb/gal
+//
+// Source: figures beside each constant.
 func Steel() Material {
 	return Material{
 		Young:     30e6 * unit.PSI,
@@ -41,6 +43,8 @@ func (m Material) WithStrength(yield, tensile unit.Pressure) Material {
 // ShearModulus returns the modulus of rigidity.
 //
 //	G = E / (2 (1 + ν))
+//
+// Source: isotropic elasticity.
 func (m Material) ShearModulus() unit.Pressure {
 	return unit.Pressure(float64(m.Young) / (2 * (1 + m.Poisson)))
 }

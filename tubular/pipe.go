@@ -21,6 +21,8 @@ type Pipe struct {
 // give more often than a bore, with its plain-end weight.
 //
 //	d = D - 2 t
+//
+// Source: geometry; the weight is Pipe.PlainEndWeight's.
 func PipeOfWall(od, wall unit.Length, m Material) Pipe {
 	return Pipe{OD: od, ID: od - 2*wall, Material: m}
 }
@@ -28,10 +30,14 @@ func PipeOfWall(od, wall unit.Length, m Material) Pipe {
 // Wall returns the nominal wall thickness.
 //
 //	t = (D - d) / 2
+//
+// Source: geometry.
 func (p Pipe) Wall() unit.Length { return (p.OD - p.ID) / 2 }
 
 // Slenderness returns the ratio of outside diameter to wall thickness, D/t, on
 // which collapse depends.
+//
+// Source: definition.
 func (p Pipe) Slenderness() float64 { return float64(p.OD / p.Wall()) }
 
 // OuterArea returns the area inside the outside diameter, Ao.
@@ -52,6 +58,8 @@ func (p Pipe) SteelArea() unit.Area { return AnnularCapacity(p.OD, p.ID) }
 // SecondMoment returns the second moment of the cross-section about a diameter.
 //
 //	I = π (D⁴ - d⁴) / 64
+//
+// Source: geometry.
 func (p Pipe) SecondMoment() unit.SecondMoment {
 	D, d := float64(p.OD), float64(p.ID)
 	return unit.SecondMoment(math.Pi / 64 * (D - d) * (D + d) * (D*D + d*d))
@@ -59,6 +67,10 @@ func (p Pipe) SecondMoment() unit.SecondMoment {
 
 // PolarMoment returns the polar second moment of the cross-section, 2 I, on
 // which torsion depends.
+//
+//	J = 2·I
+//
+// Source: geometry.
 func (p Pipe) PolarMoment() unit.SecondMoment { return 2 * p.SecondMoment() }
 
 // Capacity returns the volume inside the pipe per length, which is its bore
@@ -72,12 +84,18 @@ func (p Pipe) Capacity() unit.Area { return p.InnerArea() }
 //
 // w is the weight in air and ρ the density of the steel. BuoyedWeight, which
 // follows the convention of effective force, leaves the couplings' share out.
+//
+// Source: definition of density.
 func (p Pipe) Displacement() unit.Area {
 	return unit.Area(float64(p.WeightInAir()) / (float64(p.Material.Density) * g))
 }
 
 // ClosedDisplacement returns what the pipe displaces per length with its end
 // closed: steel and bore.
+//
+//	V = Vd + Vi
+//
+// Source: geometry.
 func (p Pipe) ClosedDisplacement() unit.Area { return p.Displacement() + p.Capacity() }
 
 // AnnularCapacity returns the volume per length between the bore of p and the
@@ -94,6 +112,8 @@ func (p Pipe) AnnularCapacity(inside Pipe) unit.Area { return AnnularCapacity(p.
 //
 // d is the bore and D the outside diameter in it. Divided by
 // unit.BarrelPerFoot it is the field's (d² - D²)/1029.4.
+//
+// Source: geometry.
 func AnnularCapacity(bore, od unit.Length) unit.Area {
 	return unit.Area(math.Pi / 4 * float64(bore-od) * float64(bore+od))
 }

@@ -141,7 +141,7 @@ func TestDimensions(t *testing.T) {
 	dimension.Check(t, dimension.Free, tubular.Pipe.PullFor, p, 20*unit.Inch, 5000*unit.Foot)
 	dimension.Check(t, dimension.Free, tubular.Pipe.ThermalStretch, p, 5000*unit.Foot, 50*unit.FahrenheitDifference)
 	dimension.Check(t, dimension.Gravity, func(p tubular.Pipe, length unit.Length, fluid unit.Density, pull unit.Force) (a, b, c, d, e unit.Length) {
-		s, err := tubular.Hanging{Sections: []tubular.Section{{Pipe: p, Length: length}, {Pipe: p, Length: length}}, Fluid: fluid, Pull: pull}.Stretch()
+		s, err := tubular.Hanging{Sections: []tubular.HangingSection{{Pipe: p, Length: length}, {Pipe: p, Length: length}}, Fluid: fluid, Pull: pull}.Stretch()
 		require.NoError(t, err)
 		return s.Weight, s.Pressure, s.Ballooning, s.Thermal, s.Pull
 	}, p, 4000*unit.Foot, 9*unit.PoundPerGallon, 3*unit.Kilopound)

@@ -24,6 +24,8 @@ func (p Pipe) Stretch(pull unit.Force, length unit.Length) unit.Length {
 // PullFor returns the pull that stretches a length of p by e.
 //
 //	F = E As e / L
+//
+// Source: Hooke.
 func (p Pipe) PullFor(e, length unit.Length) unit.Force {
 	return unit.Force(float64(p.Material.Young) * float64(p.SteelArea()) * float64(e/length))
 }
@@ -55,8 +57,8 @@ func (p Pipe) ThermalStretch(length unit.Length, warming unit.TemperatureDiffere
 	return unit.Length(float64(p.Material.Expansion) * float64(length) * float64(warming))
 }
 
-// Section is a length of one pipe in a string.
-type Section struct {
+// HangingSection is a length of one pipe in a string.
+type HangingSection struct {
 	Pipe    Pipe                       `json:"pipe"`
 	Length  unit.Length                `json:"length"`
 	Warming unit.TemperatureDifference `json:"warming"` // mean, since the length was measured
@@ -65,9 +67,9 @@ type Section struct {
 // Hanging is a vertical string that hangs from its top, open at the bottom, in
 // one fluid that stands to its top inside and outside.
 type Hanging struct {
-	Sections []Section    `json:"sections"` // from the top
-	Fluid    unit.Density `json:"fluid"`
-	Pull     unit.Force   `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
+	Sections []HangingSection `json:"sections"` // from the top
+	Fluid    unit.Density     `json:"fluid"`
+	Pull     unit.Force       `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
 }
 
 // HangingStretch is the stretch of a hanging string, by cause.
@@ -86,6 +88,8 @@ type Causes struct {
 }
 
 // Total returns the sum of all causes.
+//
+// Source: superposition.
 func (c Causes) Total() unit.Length {
 	return c.Weight + c.Pressure + c.Ballooning + c.Thermal + c.Pull
 }
@@ -97,7 +101,7 @@ type SectionStretch struct {
 	Push         unit.Force    `json:"push"`          // of pressure upward on all ends and shoulders from its lower end down
 	MeanPressure unit.Pressure `json:"mean_pressure"` // at its middle
 
-	section Section
+	section HangingSection
 	middle  unit.Length
 	pull    unit.Force
 	fluid   unit.Density
@@ -161,7 +165,7 @@ func (h Hanging) validate() error {
 	return fault.Join("tubular", validateSections(h.Sections), fault.Finite("Pull", h.Pull), fault.AtLeast("Fluid", h.Fluid, 0))
 }
 
-func validateSections(sections []Section) error {
+func validateSections(sections []HangingSection) error {
 	f := fault.In("tubular")
 	if len(sections) == 0 {
 		f.New("Sections", "is empty; must be one section or more")
@@ -172,6 +176,6 @@ func validateSections(sections []Section) error {
 	return f.Err()
 }
 
-func (s Section) validate() error {
+func (s HangingSection) validate() error {
 	return fault.Join("tubular", fault.At("Pipe", s.Pipe.Validate()), fault.Above("Length", s.Length, 0), fault.Finite("Warming", s.Warming))
 }

@@ -28,7 +28,7 @@ func TestHangingByTheFieldsFormula(t *testing.T) {
 	p.Material.Poisson, p.Material.Density = 0.28, 65.44*unit.PoundPerGallon
 	for _, W := range []float64{0, 8.33, 10, 16} {
 		const L = 10_000.0
-		s := hung(t, tubular.Hanging{Sections: []tubular.Section{{Pipe: p, Length: L * unit.Foot}}, Fluid: unit.Density(W) * unit.PoundPerGallon})
+		s := hung(t, tubular.Hanging{Sections: []tubular.HangingSection{{Pipe: p, Length: L * unit.Foot}}, Fluid: unit.Density(W) * unit.PoundPerGallon})
 		near(t, L*L*(65.44-1.44*W)/9.625e7, s.Total().In(unit.Inch), 2e-4)
 	}
 }
@@ -37,7 +37,7 @@ func TestHangingByTheFieldsFormula(t *testing.T) {
 // another way to the same stretch.
 func TestHangingNodeByNode(t *testing.T) {
 	h := tubular.Hanging{
-		Sections: []tubular.Section{
+		Sections: []tubular.HangingSection{
 			{Pipe: bore(4.5, 3.958), Length: 3000 * unit.Foot, Warming: 20 * unit.FahrenheitDifference},
 			{Pipe: bore(2.875, 2.441), Length: 4000 * unit.Foot, Warming: 60 * unit.FahrenheitDifference},
 			{Pipe: bore(3.5, 2.992), Length: 1000 * unit.Foot, Warming: 90 * unit.FahrenheitDifference},
@@ -75,7 +75,7 @@ func TestHangingNodeByNode(t *testing.T) {
 
 func TestHangingSigns(t *testing.T) {
 	p := bore(3.5, 2.992)
-	one := []tubular.Section{{Pipe: p, Length: 5000 * unit.Foot, Warming: 50 * unit.FahrenheitDifference}}
+	one := []tubular.HangingSection{{Pipe: p, Length: 5000 * unit.Foot, Warming: 50 * unit.FahrenheitDifference}}
 	s := hung(t, tubular.Hanging{Sections: one, Fluid: 9 * unit.PoundPerGallon, Pull: -2 * unit.Kilopound})
 	require.Positive(t, float64(s.Weight))
 	require.Negative(t, float64(s.Pressure), "pressure on the end shortens")
@@ -84,14 +84,14 @@ func TestHangingSigns(t *testing.T) {
 	require.Negative(t, float64(s.Pull), "weight set down shortens")
 
 	// Cutting a section in two changes nothing.
-	two := []tubular.Section{{Pipe: p, Length: 2000 * unit.Foot, Warming: 50 * unit.FahrenheitDifference}, {Pipe: p, Length: 3000 * unit.Foot, Warming: 50 * unit.FahrenheitDifference}}
+	two := []tubular.HangingSection{{Pipe: p, Length: 2000 * unit.Foot, Warming: 50 * unit.FahrenheitDifference}, {Pipe: p, Length: 3000 * unit.Foot, Warming: 50 * unit.FahrenheitDifference}}
 	near(t, float64(s.Total()), float64(hung(t, tubular.Hanging{Sections: two, Fluid: 9 * unit.PoundPerGallon, Pull: -2 * unit.Kilopound}).Total()), 1e-12)
 }
 
 func TestHangingFaults(t *testing.T) {
 	_, err := tubular.Hanging{}.Stretch()
 	require.ErrorContains(t, err, "Sections: is empty")
-	_, err = tubular.Hanging{Sections: []tubular.Section{{Pipe: bore(3, 3), Warming: unit.TemperatureDifference(math.NaN())}}, Fluid: -1, Pull: unit.Force(math.NaN())}.Stretch()
+	_, err = tubular.Hanging{Sections: []tubular.HangingSection{{Pipe: bore(3, 3), Warming: unit.TemperatureDifference(math.NaN())}}, Fluid: -1, Pull: unit.Force(math.NaN())}.Stretch()
 	for _, field := range []string{"Sections[0]", "Pipe.ID", "Length: is 0 ft", "Warming", "tubular: Fluid: is", "tubular: Pull: is"} {
 		require.ErrorContains(t, err, field)
 	}
@@ -107,7 +107,7 @@ func TestPullAndStretchAreInverse(t *testing.T) {
 }
 
 func TestFreePoint(t *testing.T) {
-	sections := []tubular.Section{
+	sections := []tubular.HangingSection{
 		{Pipe: bore(4.5, 3.958), Length: 3000 * unit.Foot},
 		{Pipe: bore(3.5, 2.992), Length: 4000 * unit.Foot},
 		{Pipe: bore(2.875, 2.441), Length: 2000 * unit.Foot},
@@ -156,7 +156,7 @@ func FuzzFreePoint(f *testing.F) {
 	f.Add(1e-300, 1e-301, 1e300, 1e-300, 1e300)
 	f.Fuzz(func(t *testing.T, od, id, length, stretch, pull float64) {
 		d, err := tubular.FreePoint{
-			Sections: []tubular.Section{{Pipe: bore(od, id), Length: unit.Length(length)}, {Pipe: bore(3.5, 2.992), Length: 1000}},
+			Sections: []tubular.HangingSection{{Pipe: bore(od, id), Length: unit.Length(length)}, {Pipe: bore(3.5, 2.992), Length: 1000}},
 			Stretch:  unit.Length(stretch), Pull: unit.Force(pull),
 		}.Find()
 		if err == nil && !(float64(d.Depth) >= 0 && !math.IsInf(float64(d.Depth), 0)) {
@@ -200,7 +200,7 @@ func ExampleFreePoint_Find() {
 	// Lapeyrouse: 3-1/2 in tubing stretches 20 in under 25,000 lbf; 5,180 ft are free.
 	tubing := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Material: tubular.Steel()}
 	d, err := tubular.FreePoint{
-		Sections: []tubular.Section{{Pipe: tubing, Length: 9000 * unit.Foot}},
+		Sections: []tubular.HangingSection{{Pipe: tubing, Length: 9000 * unit.Foot}},
 		Stretch:  20 * unit.Inch,
 		Pull:     25_000 * unit.PoundForce,
 	}.Find()
@@ -211,7 +211,7 @@ func ExampleFreePoint_Find() {
 func ExampleHanging_Stretch() {
 	// 10,000 ft of steel in air: 5.67 ft.
 	tubing := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Material: tubular.Steel()}
-	s, err := tubular.Hanging{Sections: []tubular.Section{{Pipe: tubing, Length: 10_000 * unit.Foot}}}.Stretch()
+	s, err := tubular.Hanging{Sections: []tubular.HangingSection{{Pipe: tubing, Length: 10_000 * unit.Foot}}}.Stretch()
 	fmt.Printf("%.2f ft %v\n", s.Total().In(unit.Foot), err)
 	// Output: 5.67 ft <nil>
 }

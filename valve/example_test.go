@@ -51,7 +51,7 @@ func ExampleRow_Ramp() {
 		{Threshold: psi(2850, 3150)},                         // unlocks
 		{Threshold: psi(400, 600), Direction: valve.Falling}, // opens when bled
 	}
-	up := row.Ramp(valve.State{}, 0, 3300*unit.PSI)
+	up := row.Ramp(valve.TriggerState{}, 0, 3300*unit.PSI)
 	down := row.Ramp(up.State, 3300*unit.PSI, 500*unit.PSI)
 	fmt.Println(up.Verdict, "-", down.Verdict, "-", row.Condition(down.State))
 	// Output: cannot fire - may fire - unknown
@@ -96,7 +96,7 @@ func ExampleIsolationValve_Hold() {
 func ExampleSafetyValve_KeepOpen() {
 	v := valve.SafetyValve{Opens: psi(1700, 1800), Closes: psi(900, 1000)}
 	k, err := v.KeepOpen(4500*unit.PSI, valve.ControlState{
-		Depth: 1500 * unit.Foot, Density: 7.26 * unit.PoundPerGallon, Backing: psi(1000, 3500),
+		TVD: 1500 * unit.Foot, Density: 7.26 * unit.PoundPerGallon, Backing: psi(1000, 3500),
 	})
 	fmt.Println("margin", k.FullyOpen.Rounded(4), "- tubing may rise to", k.Backing.Rounded(4), err)
 	// Output: margin -234.3 psi - tubing may rise to 3266 psi <nil>

@@ -39,7 +39,7 @@ func ExampleRow_RampWithin() {
 	row := valve.Row{{Threshold: psi(2850, 3150)}}
 	off := unit.Band[unit.Pressure]{Least: -100 * unit.PSI, Greatest: 100 * unit.PSI}
 	for _, to := range []unit.Pressure{2700 * unit.PSI, 3200 * unit.PSI, 3300 * unit.PSI} {
-		fmt.Println(to, row.RampWithin(valve.State{}, 0, to, off).Verdict)
+		fmt.Println(to, row.RampWithin(valve.TriggerState{}, 0, to, off).Verdict)
 	}
 	// Output:
 	// 2700 psi cannot fire

@@ -72,7 +72,7 @@ func (v SafetyValve) FailSafeCases(c FailSafeColumns) []FailSafeCase {
 // FailSafeDepth is the deepest setting in one case.
 type FailSafeDepth struct {
 	Case      FailSafeCase  `json:"case"`
-	Depth     unit.Length   `json:"depth"`    // deepest at which the valve closes for certain; zero if Anywhere
+	TVD       unit.Length   `json:"tvd"`      // deepest at which the valve closes for certain; zero if Anywhere
 	Anywhere  bool          `json:"anywhere"` // the backing is no lighter than the control line, or hardly so: no limit in any well
 	Available unit.Pressure `json:"available"`
 }
@@ -131,11 +131,11 @@ func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailS
 		case !(gradient > 0):
 			d.Anywhere = true
 		default:
-			d.Depth = unit.Length(float64(d.Available) / float64(gradient))
+			d.TVD = unit.Length(float64(d.Available) / float64(gradient))
 			// A column so nearly balanced that the depth is beyond any well.
-			d.Anywhere = d.Depth > maxDepth
+			d.Anywhere = d.TVD > maxDepth
 			if d.Anywhere {
-				d.Depth = 0
+				d.TVD = 0
 			}
 		}
 		f.Cases = append(f.Cases, d)
@@ -145,7 +145,7 @@ func (v SafetyValve) FailSafe(margin unit.Pressure, cases []FailSafeCase) (FailS
 	}
 	f.Governing = f.Cases[0]
 	for _, d := range f.Cases[1:] {
-		if !d.Anywhere && (f.Governing.Anywhere || d.Depth < f.Governing.Depth) {
+		if !d.Anywhere && (f.Governing.Anywhere || d.TVD < f.Governing.TVD) {
 			f.Governing = d
 		}
 	}

@@ -120,7 +120,7 @@ type PressureRecord struct {
 // IsolationHistory is where a valve stands after a ledger.
 type IsolationHistory struct {
 	Records   []PressureRecord `json:"records"`
-	State     State            `json:"state"`
+	State     TriggerState     `json:"state"`
 	Condition Condition        `json:"condition"`
 
 	// CyclesLeast and CyclesMost are the times that the differential certainly
@@ -131,6 +131,10 @@ type IsolationHistory struct {
 
 // CyclesLeft returns how many more times the differential has to rise to A: at
 // most, for the device that counted least; and at least.
+//
+//	left = n − counted
+//
+// Source: counting.
 func (v IsolationValve) CyclesLeft(h IsolationHistory) (most, least int) {
 	n := 1
 	if v.Kind == OpensAfterCycles {

@@ -88,7 +88,7 @@ func TestWindowAgreesWithRamp(t *testing.T) {
 		found++
 		d := c.Differential()
 		fires := func(tr Trigger, ps unit.Pressure) Firing {
-			return Row{tr}.RampWithin(State{}, math.MaxFloat64*-1, d.Nominal+ps, d.Shift(-d.Nominal)).Verdict
+			return Row{tr}.RampWithin(TriggerState{}, math.MaxFloat64*-1, d.Nominal+ps, d.Shift(-d.Nominal)).Verdict
 		}
 		const step = 0.01 * unit.PSI
 		require.Equal(t, MustFire, fires(up, w.Least+step))
@@ -107,7 +107,7 @@ func TestReversedIsItsOwnInverse(t *testing.T) {
 	tr := Trigger{Threshold: psiBand(100, 200), Count: 3, Rearm: psiBand(10, 20)}
 	require.Equal(t, tr, tr.Reversed().Reversed())
 	require.NoError(t, tr.Reversed().Validate())
-	a, b := State{}, State{}
+	a, b := TriggerState{}, TriggerState{}
 	for _, to := range []unit.Pressure{150, 15, 150, 5, 300, 0, 300} {
 		to *= unit.PSI
 		a = tr.Ramp(a, 0, to).State

@@ -16,12 +16,18 @@ type StandardState struct {
 }
 
 // StandardUS is the standard state in the customary form of API RP 14B.
+//
+//	Tsc = 520 °R, psc = 14.7 psi
+//
+// Source: API RP 14B.
 func StandardUS() StandardState { return StandardState{unit.Rankine(520), 14.7 * unit.PSI} }
 
 // StandardSI is the standard state in the SI form of API RP 14B.
 func StandardSI() StandardState { return StandardState{unit.Kelvin(288.15), unit.Atmosphere} }
 
 // Constant is Tsc/psc in K/Pa, the constant of the leak-rate formula.
+//
+// Source: definition.
 func (s StandardState) Constant() float64 { return s.Temperature.Kelvin() / float64(s.Pressure) }
 
 // GasLeak is a closed valve leaking gas into a closed volume above it.

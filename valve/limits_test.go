@@ -93,11 +93,11 @@ func TestSafetyValveLimits(t *testing.T) {
 	require.ErrorContains(t, wrong.Validate(), "Backing: is 4; must be from 0 to 3")
 	require.Equal(t, "none", Unbacked.String())
 
-	state := ControlState{Depth: 20000, Density: 3000}
+	state := ControlState{TVD: 20000, Density: 3000}
 	p, err := safety.Pressures(state)
 	require.NoError(t, err)
 	precise.Equal(t, float64(p.Head), "3000*9.80665*20000", nil)
-	for text, s := range map[string]ControlState{"ControlState.Depth: is": {Depth: 20000.01}, "ControlState.Depth: is -1": {Depth: -1}, "ControlState.Density: is": {Density: 3000.001}, "ControlState.Density: is -1": {Density: -1}} {
+	for text, s := range map[string]ControlState{"ControlState.TVD: is": {TVD: 20000.01}, "ControlState.TVD: is -1": {TVD: -1}, "ControlState.Density: is": {Density: 3000.001}, "ControlState.Density: is -1": {Density: -1}} {
 		_, err := safety.Pressures(s)
 		require.ErrorContains(t, err, text)
 	}
@@ -108,7 +108,7 @@ func TestSafetyValveLimits(t *testing.T) {
 		_, err := safety.KeepOpen(unit.Pressure(panel), state)
 		require.ErrorContains(t, err, "must be at least 0 psi")
 	}
-	k, err := safety.KeepOpen(0, ControlState{Depth: 1000, Density: 1000, Backing: band[unit.Pressure](1e6, 2e6, 3e6)})
+	k, err := safety.KeepOpen(0, ControlState{TVD: 1000, Density: 1000, Backing: band[unit.Pressure](1e6, 2e6, 3e6)})
 	require.NoError(t, err)
 	head := 9.80665e6 // by hand: 1,000 m of water
 	require.InDelta(t, head-3e6, float64(k.Differential), 1e-6)
@@ -144,8 +144,8 @@ func TestFailSafeLimits(t *testing.T) {
 		{Name: "shallow", Control: 3000, BackingDensity: 0}, {Name: "as shallow", Control: 3000}, {Name: "beyond any well", Control: 1000.015, BackingDensity: 1000}})
 	require.NoError(t, err)
 	require.True(t, f.Cases[0].Anywhere && f.Cases[4].Anywhere)
-	require.InDelta(t, 4e6/9806.65, float64(f.Cases[1].Depth), 1e-9)
-	require.InDelta(t, 3e6/(3*9806.65), float64(f.Governing.Depth), 1e-9)
+	require.InDelta(t, 4e6/9806.65, float64(f.Cases[1].TVD), 1e-9)
+	require.InDelta(t, 3e6/(3*9806.65), float64(f.Governing.TVD), 1e-9)
 	require.Equal(t, "shallow", f.Governing.Case.Name, "the first of equals")
 	f, err = safety.FailSafe(1e6, []FailSafeCase{{Name: "first", Control: 3000}, {Name: "second", Control: 2000}})
 	require.NoError(t, err)

@@ -9,7 +9,7 @@ import "completion.example/hydrostatics/unit"
 //
 // With exact thresholds (no width) this is the one level at which something
 // happens next, so that an event can be found on a ramp.
-func (r Row) Next(s State) (at unit.Pressure, d Direction, ok bool) {
+func (r Row) Next(s TriggerState) (at unit.Pressure, d Direction, ok bool) {
 	p := s.latest
 	if p.links >= len(r) {
 		return 0, Rising, false

@@ -12,7 +12,7 @@ func TestNextFollowsARow(t *testing.T) {
 		{Threshold: unit.Exactly(3000 * unit.PSI), Count: 2, Rearm: unit.Exactly(500 * unit.PSI)},
 		{Threshold: unit.Exactly(200 * unit.PSI), Direction: Falling},
 	}
-	var s State
+	var s TriggerState
 	for i, want := range []struct {
 		at unit.Pressure
 		d  Direction

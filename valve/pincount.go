@@ -33,6 +33,10 @@ func (f PinFit) Margin() unit.Force { return min(f.Holds, f.Parts) }
 // In returns how the pins stand in a window of force: for pins planned, and for
 // pins really found in the device. The window's nominal value is not used. A
 // window of pressure is turned into one of force by ForceOn.
+//
+//	holds = F(least) − window(least), parts = window(greatest) − F(greatest)
+//
+// Source: definition of a window.
 func (p Pins) In(window unit.Band[unit.Force]) (PinFit, error) {
 	f, err := p.Force()
 	if err := fault.Join(scope, err, checkWindow(window)); err != nil {

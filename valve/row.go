@@ -12,7 +12,7 @@ import (
 // row of two.
 type Row []Trigger
 
-// State is how far a trigger or a row has come. It is a plain value; its zero
+// TriggerState is how far a trigger or a row has come. It is a plain value; its zero
 // value is a device as it was run. A state belongs to the trigger or row that
 // returned it.
 //
@@ -20,7 +20,7 @@ type Row []Trigger
 // thresholds at the near end, the latest at the far end. As a real device meets
 // no threshold before the earliest and none after the latest, it lies between
 // them.
-type State struct {
+type TriggerState struct {
 	earliest, latest progress
 	lowest, highest  unit.Pressure
 	seen             bool
@@ -88,9 +88,9 @@ func (v Firing) String() string {
 
 // Outcome is the result of a ramp.
 type Outcome struct {
-	Verdict Firing `json:"verdict"`
-	State   State  `json:"state"`  // afterwards
-	Margin  Margin `json:"margin"` // of the ramp's extreme, to the trigger that the latest device waited for at the start
+	Verdict Firing       `json:"verdict"`
+	State   TriggerState `json:"state"`  // afterwards
+	Margin  Margin       `json:"margin"` // of the ramp's extreme, to the trigger that the latest device waited for at the start
 }
 
 // Validate reports what is wrong with a row: none in it, or a trigger that is
@@ -113,7 +113,7 @@ func (r Row) Validate() error {
 //
 // MayHaveFired is exact for a single trigger that isn't counted. For a longer
 // row that was unknown before, MayFire may also mean that it fired before.
-func (r Row) Ramp(s State, from, to unit.Pressure) Outcome {
+func (r Row) Ramp(s TriggerState, from, to unit.Pressure) Outcome {
 	return r.RampWithin(s, from, to, unit.Band[unit.Pressure]{})
 }
 
@@ -123,7 +123,11 @@ func (r Row) Ramp(s State, from, to unit.Pressure) Outcome {
 //
 // The earliest device gets the end of the deviation that moves it, the latest
 // the end that doesn't, at each threshold anew.
-func (r Row) RampWithin(s State, from, to unit.Pressure, deviation unit.Band[unit.Pressure]) Outcome {
+//
+//	Δp' = Δp + deviation, at the end that counts
+//
+// Source: Ramp.
+func (r Row) RampWithin(s TriggerState, from, to unit.Pressure, deviation unit.Band[unit.Pressure]) Outcome {
 	var o Outcome
 	up, down := deviation.Greatest, -deviation.Least
 	if len(r) > 0 {
@@ -159,7 +163,7 @@ func (r Row) RampWithin(s State, from, to unit.Pressure, deviation unit.Band[uni
 
 // idle tells whether a ramp certainly moves nothing: it stays short of every
 // threshold, or a single trigger certainly saw as much before.
-func (r Row) idle(s State, low, high unit.Pressure, exact bool) bool {
+func (r Row) idle(s TriggerState, low, high unit.Pressure, exact bool) bool {
 	for _, t := range r {
 		x := t.Extreme(low, high)
 		if len(r) == 1 && t.Count <= 1 && s.seen && s.exact && exact {
@@ -172,7 +176,7 @@ func (r Row) idle(s State, low, high unit.Pressure, exact bool) bool {
 	return true
 }
 
-func (s *State) note(low, high unit.Pressure, exact bool) {
+func (s *TriggerState) note(low, high unit.Pressure, exact bool) {
 	if s.seen {
 		low, high, exact = min(low, s.lowest), max(high, s.highest), exact && s.exact
 	}
@@ -181,28 +185,30 @@ func (s *State) note(low, high unit.Pressure, exact bool) {
 
 // Seen returns the range of the differential so far, deviations included; ok is
 // false before the first ramp.
-func (s State) Seen() (lowest, highest unit.Pressure, ok bool) { return s.lowest, s.highest, s.seen }
+func (s TriggerState) Seen() (lowest, highest unit.Pressure, ok bool) {
+	return s.lowest, s.highest, s.seen
+}
 
 // Condition reads a state: armed, fired, or unknown.
-func (r Row) Condition(s State) Condition { return conditionOf(s, len(r)) }
+func (r Row) Condition(s TriggerState) Condition { return conditionOf(s, len(r)) }
 
 // Links returns how many triggers of the row have fired: certainly, and
 // possibly.
-func (s State) Links() (certain, possible int) { return s.latest.links, s.earliest.links }
+func (s TriggerState) Links() (certain, possible int) { return s.latest.links, s.earliest.links }
 
 // Counted returns how often the trigger that the row now waits for was met, as
 // the latest device and the earliest device count; they may wait for different
 // triggers, see Links.
-func (s State) Counted() (latest, earliest int) { return s.latest.counted, s.earliest.counted }
+func (s TriggerState) Counted() (latest, earliest int) { return s.latest.counted, s.earliest.counted }
 
 // Done returns the state in which the whole row has certainly fired: for a
 // device that was seen to have moved.
-func (r Row) Done() State {
+func (r Row) Done() TriggerState {
 	p := progress{links: len(r)}
-	return State{earliest: p, latest: p}
+	return TriggerState{earliest: p, latest: p}
 }
 
-func conditionOf(s State, n int) Condition {
+func conditionOf(s TriggerState, n int) Condition {
 	switch {
 	case s.latest.links >= n:
 		return Fired

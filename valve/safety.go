@@ -72,14 +72,14 @@ func (v SafetyValve) Validate() error {
 
 // ControlState is a safety valve's control line in the well.
 type ControlState struct {
-	Depth   unit.Length              `json:"depth"`   // true vertical, of the valve under the panel
+	TVD     unit.Length              `json:"tvd"`     // true vertical, of the valve under the panel
 	Density unit.Density             `json:"density"` // of the liquid in the control line
 	Backing unit.Band[unit.Pressure] `json:"backing"` // at the valve; zero for Unbacked
 }
 
 // Validate reports everything that is wrong with c.
 func (c ControlState) Validate() error {
-	return fault.Join(scope, fault.Between("Depth", c.Depth, 0, maxDepth), fault.Between("Density", c.Density, 0, maxDensity),
+	return fault.Join(scope, fault.Between("TVD", c.TVD, 0, maxDepth), fault.Between("Density", c.Density, 0, maxDensity),
 		fault.At("Backing", c.Backing.Validate()))
 }
 
@@ -119,7 +119,7 @@ func (v SafetyValve) Pressures(c ControlState) (ControlPressures, error) {
 	if err := fault.Join(scope, v.Validate(), fault.At("ControlState", c.Validate())); err != nil {
 		return ControlPressures{}, err
 	}
-	head := hydrostatics.Pressure(c.Density, c.Depth)
+	head := hydrostatics.Pressure(c.Density, c.TVD)
 	at := func(d unit.Band[unit.Pressure]) unit.Band[unit.Pressure] {
 		return unit.Band[unit.Pressure]{
 			Least:    d.Least + c.Backing.Least - head,
@@ -156,7 +156,7 @@ func (v SafetyValve) KeepOpen(panel unit.Pressure, c ControlState) (KeepOpen, er
 	if err := fault.Join(scope, v.Validate(), fault.At("ControlState", c.Validate()), fault.AtLeast("panel", panel, 0)); err != nil {
 		return KeepOpen{}, err
 	}
-	head := hydrostatics.Pressure(c.Density, c.Depth)
+	head := hydrostatics.Pressure(c.Density, c.TVD)
 	at := panel + head
 	d := at - c.Backing.Greatest
 	return KeepOpen{

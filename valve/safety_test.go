@@ -16,7 +16,7 @@ import (
 func ExampleSafetyValve_Pressures() {
 	v := SafetyValve{Opens: unit.Exactly(1800 * unit.PSI), Closes: unit.Exactly(900 * unit.PSI)}
 	p, err := v.Pressures(ControlState{
-		Depth:   1500 * unit.Foot,
+		TVD:     1500 * unit.Foot,
 		Density: hydrostatics.Density(0.42 * unit.PSIPerFoot),
 		Backing: unit.Exactly(3000 * unit.PSI),
 	})
@@ -36,7 +36,7 @@ func ExampleSafetyValve_FailSafe() {
 	if err != nil {
 		panic(err)
 	}
-	fmt.Println(f.Governing.Depth.Rounded(5), "-", f.Governing.Case.Name)
+	fmt.Println(f.Governing.TVD.Rounded(5), "-", f.Governing.Case.Name)
 	// Output: 3272.7 ft - annulus fluid in the line, no backing
 }
 
@@ -128,10 +128,10 @@ func TestFailSafeDepthAgreesWithPressures(t *testing.T) {
 	require.Equal(t, "annulus fluid in the line, second line lost", f.Governing.Case.Name)
 	for _, d := range f.Cases {
 		require.False(t, d.Anywhere)
-		require.GreaterOrEqual(t, d.Depth, f.Governing.Depth)
+		require.GreaterOrEqual(t, d.TVD, f.Governing.TVD)
 		for _, deeper := range []unit.Length{0, 1 * unit.Foot} {
-			depth := d.Depth + deeper
-			p, err := v.Pressures(ControlState{Depth: depth, Density: d.Case.Control,
+			depth := d.TVD + deeper
+			p, err := v.Pressures(ControlState{TVD: depth, Density: d.Case.Control,
 				Backing: unit.Exactly(hydrostatics.Pressure(d.Case.BackingDensity, depth))})
 			if depth > maxDepth {
 				continue
@@ -167,7 +167,7 @@ func TestFailSafeCases(t *testing.T) {
 
 func TestKeepOpen(t *testing.T) {
 	v := SafetyValve{Opens: psiBand(1700, 1800), Closes: psiBand(800, 900)}
-	s := ControlState{Depth: 1500 * unit.Foot, Density: hydrostatics.Density(0.42 * unit.PSIPerFoot), Backing: psiBand(1000, 3000)}
+	s := ControlState{TVD: 1500 * unit.Foot, Density: hydrostatics.Density(0.42 * unit.PSIPerFoot), Backing: psiBand(1000, 3000)}
 	k, err := v.KeepOpen(4500*unit.PSI, s)
 	require.NoError(t, err)
 	require.InDelta(t, 330, k.FullyOpen.In(unit.PSI), 1e-6, "4,500 + 630 − 3,000 − 1,800")
@@ -204,7 +204,7 @@ func TestSafetyRefuses(t *testing.T) {
 		require.Error(t, err, name)
 		require.NotErrorIs(t, err, ErrNotFailSafe, name)
 	}
-	for _, s := range []ControlState{{Depth: -1}, {Density: unit.Density(nan)}, {Backing: unit.Exactly(unit.Pressure(nan))}, {Depth: unit.Length(math.Inf(1))}} {
+	for _, s := range []ControlState{{TVD: -1}, {Density: unit.Density(nan)}, {Backing: unit.Exactly(unit.Pressure(nan))}, {TVD: unit.Length(math.Inf(1))}} {
 		_, err := good.Pressures(s)
 		require.Error(t, err, "%+v", s)
 	}

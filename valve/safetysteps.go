@@ -17,7 +17,7 @@ func (c ControlPressures) Steps() []working.Step {
 	ph := working.Input{Symbol: "ph", Value: working.Of(c.Head)}
 	return []working.Step{
 		{Name: "head of the control line", Symbol: "ph", Equation: "ρ*g*D", Source: "hydrostatics", Value: ph.Value,
-			Inputs: []working.Input{{Symbol: "ρ", Value: working.Of(c.state.Density)}, {Symbol: "D", Value: working.Of(c.state.Depth)}}},
+			Inputs: []working.Input{{Symbol: "ρ", Value: working.Of(c.state.Density)}, {Symbol: "D", Value: working.Of(c.state.TVD)}}},
 		{Name: "panel pressure that opens it for certain", Symbol: "ps", Equation: "po + pb - ph", Source: sourceControl, Value: working.Of(c.Open.Greatest),
 			Inputs: []working.Input{{Symbol: "po", Value: working.Of(c.valve.Opens.Greatest)}, {Symbol: "pb", Value: working.Of(c.state.Backing.Greatest)}, ph}},
 		{Name: "panel pressure that closes it for certain", Symbol: "pc", Equation: "pcl + pb - ph", Source: sourceControl, Value: working.Of(c.Closed.Least),
@@ -49,7 +49,7 @@ func (f FailSafe) Steps() []working.Step {
 			continue
 		}
 		steps = append(steps, working.Step{Name: "fail-safe depth, " + d.Case.Name, Symbol: "D", Equation: "(pc - m + pbs)/(g*(ρc - ρb))",
-			Source: sourceFailSafe, Value: working.Of(d.Depth), Inputs: []working.Input{
+			Source: sourceFailSafe, Value: working.Of(d.TVD), Inputs: []working.Input{
 				{Symbol: "pc", Value: working.Of(f.closes)}, {Symbol: "m", Value: working.Of(f.margin)},
 				{Symbol: "pbs", Value: working.Of(d.Case.BackingSurface)},
 				{Symbol: "ρc", Value: working.Of(d.Case.Control)}, {Symbol: "ρb", Value: working.Of(d.Case.BackingDensity)},

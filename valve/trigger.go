@@ -121,6 +121,10 @@ type Margin struct {
 }
 
 // MarginOf returns how far a differential goes beyond the ends of the threshold.
+//
+//	near = Δp − least, far = Δp − greatest; rising
+//
+// Source: definition of a threshold.
 func (t Trigger) MarginOf(differential unit.Pressure) Margin {
 	if t.Direction == Falling {
 		return Margin{Near: t.Threshold.Greatest - differential, Far: t.Threshold.Least - differential}
@@ -142,13 +146,13 @@ func (t Trigger) Extreme(from, to unit.Pressure) unit.Pressure {
 //
 // It is pure and allocates nothing. t must have passed Check. A differential of
 // NaN ends in MayFire.
-func (t Trigger) Ramp(s State, from, to unit.Pressure) Outcome {
+func (t Trigger) Ramp(s TriggerState, from, to unit.Pressure) Outcome {
 	row := [1]Trigger{t}
 	return Row(row[:]).Ramp(s, from, to)
 }
 
 // Condition reads a state: armed, fired, or unknown.
-func (t Trigger) Condition(s State) Condition {
+func (t Trigger) Condition(s TriggerState) Condition {
 	return conditionOf(s, 1)
 }
 

@@ -13,7 +13,7 @@ func FuzzTriggerRamp(f *testing.F) {
 		if falling {
 			tr.Direction = Falling
 		}
-		s := State{}
+		s := TriggerState{}
 		for i := 0; i < 4; i++ {
 			s = tr.Ramp(s, unit.Pressure(from), unit.Pressure(to)).State
 			latest, earliest := s.Links()
@@ -29,19 +29,19 @@ func BenchmarkTriggerRamp(b *testing.B) {
 	tr := Trigger{Threshold: psiBand(2850, 3150)}
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
-		_ = tr.Ramp(State{}, 0, unit.Pressure(i))
+		_ = tr.Ramp(TriggerState{}, 0, unit.Pressure(i))
 	}
 }
 
 func BenchmarkRowRamp(b *testing.B) {
 	row := IsolationValve{Kind: OpensAfterCycles, Unlock: psiBand(2850, 3150), Bleed: psiBand(400, 500), Cycles: 5}.Row()
 	b.ReportAllocs()
-	var s State
+	var s TriggerState
 	for i := 0; i < b.N; i++ {
 		s = row.Ramp(s, 0, 3500*unit.PSI).State
 		s = row.Ramp(s, 3500*unit.PSI, 0).State
 		if i%5 == 4 {
-			s = State{}
+			s = TriggerState{}
 		}
 	}
 }

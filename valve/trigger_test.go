@@ -21,7 +21,7 @@ func psiBand(least, greatest float64) unit.Band[unit.Pressure] {
 
 func ExampleTrigger_Ramp() {
 	shear := Trigger{Threshold: psiBand(2850, 3150)}
-	o := shear.Ramp(State{}, 0, 3000*unit.PSI)
+	o := shear.Ramp(TriggerState{}, 0, 3000*unit.PSI)
 	fmt.Println(o.Verdict, "-", shear.Condition(o.State))
 	fmt.Println(o.Margin.Near.Rounded(4), "past the weakest,", (-o.Margin.Far).Rounded(4), "short of the strongest")
 	o = shear.Ramp(o.State, 0, 3150*unit.PSI)
@@ -44,20 +44,20 @@ func TestTriggerAtTheEndsOfItsBand(t *testing.T) {
 	} {
 		rising := Trigger{Threshold: psiBand(2850, 3150)}
 		at := unit.Pressure(c.at) * unit.PSI
-		require.Equal(t, c.want, rising.Ramp(State{}, 0, at).Verdict, "rising to %v", at)
-		require.Equal(t, c.want, rising.Ramp(State{}, at, 0).Verdict, "falling from %v counts as having been there", at)
+		require.Equal(t, c.want, rising.Ramp(TriggerState{}, 0, at).Verdict, "rising to %v", at)
+		require.Equal(t, c.want, rising.Ramp(TriggerState{}, at, 0).Verdict, "falling from %v counts as having been there", at)
 		falling := rising.Reversed()
-		require.Equal(t, c.want, falling.Ramp(State{}, 0, -at).Verdict, "falling to %v", -at)
+		require.Equal(t, c.want, falling.Ramp(TriggerState{}, 0, -at).Verdict, "falling to %v", -at)
 		require.Equal(t, rising.MarginOf(at), falling.MarginOf(-at))
 	}
 	exact := Trigger{Threshold: unit.Exactly(1000 * unit.PSI)}
-	require.Equal(t, CannotFire, exact.Ramp(State{}, 0, unit.Pressure(math.Nextafter(float64(1000*unit.PSI), 0))).Verdict)
-	require.Equal(t, MustFire, exact.Ramp(State{}, 0, 1000*unit.PSI).Verdict)
+	require.Equal(t, CannotFire, exact.Ramp(TriggerState{}, 0, unit.Pressure(math.Nextafter(float64(1000*unit.PSI), 0))).Verdict)
+	require.Equal(t, MustFire, exact.Ramp(TriggerState{}, 0, 1000*unit.PSI).Verdict)
 }
 
 func TestTriggerUnknownStays(t *testing.T) {
 	tr := Trigger{Threshold: psiBand(2000, 2400)}
-	s := tr.Ramp(State{}, 0, 2100*unit.PSI).State
+	s := tr.Ramp(TriggerState{}, 0, 2100*unit.PSI).State
 	require.Equal(t, Unknown, tr.Condition(s))
 	o := tr.Ramp(s, 2100*unit.PSI, 0)
 	require.Equal(t, MayHaveFired, o.Verdict, "bleeding off fires nothing")
@@ -76,7 +76,7 @@ func TestTriggerUnknownStays(t *testing.T) {
 func TestTriggerCounts(t *testing.T) {
 	tr := Trigger{Threshold: psiBand(1900, 2100), Count: 3, Rearm: psiBand(400, 600)}
 	require.NoError(t, tr.Validate())
-	var s State
+	var s TriggerState
 	up := func(to float64) Outcome { o := tr.Ramp(s, 0, unit.Pressure(to)*unit.PSI); s = o.State; return o }
 	down := func(from, to float64) {
 		s = tr.Ramp(s, unit.Pressure(from)*unit.PSI, unit.Pressure(to)*unit.PSI).State
@@ -96,7 +96,7 @@ func TestTriggerCounts(t *testing.T) {
 // A staircase that never comes back to Rearm counts once.
 func TestTriggerCountsOncePerCycle(t *testing.T) {
 	tr := Trigger{Threshold: unit.Exactly(2000 * unit.PSI), Count: 2, Rearm: unit.Exactly(500 * unit.PSI)}
-	s := State{}
+	s := TriggerState{}
 	for _, to := range []float64{2200, 600, 2200, 501, 3000} {
 		s = tr.Ramp(s, 600*unit.PSI, unit.Pressure(to)*unit.PSI).State
 	}
@@ -112,7 +112,7 @@ func TestRowInOneRamp(t *testing.T) {
 		{Threshold: unit.Exactly(300 * unit.PSI), Direction: Falling},
 	}
 	require.NoError(t, row.Validate())
-	o := row.Ramp(State{}, 0, 2500*unit.PSI)
+	o := row.Ramp(TriggerState{}, 0, 2500*unit.PSI)
 	require.Equal(t, CannotFire, o.Verdict)
 	certain, possible := o.State.Links()
 	require.Equal(t, 2, certain)
@@ -128,9 +128,9 @@ func TestTriggerNaNIsUnknown(t *testing.T) {
 		{Threshold: psiBand(100, 200), Direction: Falling},
 		{Threshold: psiBand(100, 200), Count: 5, Rearm: psiBand(10, 20)},
 	} {
-		o := tr.Ramp(State{}, 150*unit.PSI, nan)
+		o := tr.Ramp(TriggerState{}, 150*unit.PSI, nan)
 		require.Equal(t, MayFire, o.Verdict)
-		require.Equal(t, MayFire, tr.Ramp(State{}, nan, 150*unit.PSI).Verdict)
+		require.Equal(t, MayFire, tr.Ramp(TriggerState{}, nan, 150*unit.PSI).Verdict)
 	}
 }
 
@@ -150,7 +150,7 @@ func TestTriggerCheck(t *testing.T) {
 	}
 	require.NoError(t, Trigger{}.Validate())
 	require.Error(t, Row{}.Validate())
-	require.NotPanics(t, func() { Row{}.Ramp(State{}, 0, 1) })
+	require.NotPanics(t, func() { Row{}.Ramp(TriggerState{}, 0, 1) })
 }
 
 // device is a plain simulation of one device with known thresholds, stepped in
@@ -215,7 +215,7 @@ func TestRowBoundsEveryDevice(t *testing.T) {
 					devices[i].rearm = append(devices[i].rearm, in(tr.Rearm))
 				}
 			}
-			var s State
+			var s TriggerState
 			from := unit.Pressure(0)
 			for ramp := 0; ramp < 12; ramp++ {
 				to := unit.Pressure(random.IntN(101)) * unit.PSI
@@ -262,7 +262,7 @@ func TestRowWithoutToleranceIsNeverUnknown(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
 	row := Row{{Threshold: unit.Exactly(60 * unit.PSI), Count: 3, Rearm: unit.Exactly(30 * unit.PSI)}, {Threshold: unit.Exactly(30 * unit.PSI), Direction: Falling}}
 	for run := 0; run < 200; run++ {
-		var s State
+		var s TriggerState
 		from := unit.Pressure(0)
 		for ramp := 0; ramp < 20; ramp++ {
 			to := unit.Pressure(random.IntN(101)) * unit.PSI

@@ -109,6 +109,10 @@ type SurfaceWindow struct {
 }
 
 // Width is what there is to work in.
+//
+//	greatest − least
+//
+// Source: definition.
 func (w SurfaceWindow) Width() unit.Pressure { return w.Greatest - w.Least }
 
 // ErrNoSurfacePressure says that no surface pressure satisfies all demands.

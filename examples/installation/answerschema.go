@@ -10,12 +10,13 @@ import (
 	"completion.example/valve/sequence"
 )
 
-// answerSchema is the JSON schema of what -json prints in these units: each field
+// answerSchema is the JSON schema of what -json prints in these units, an answer or
+// a shortAnswer: each field
 // with its quantity and the one unit that it is in.
-func answerSchema(u units) ([]byte, error) {
+func answerSchema(u units, of reflect.Type) ([]byte, error) {
 	d := &answerDrawing{units: u, defs: &node{}}
 	root := (&node{}).put("$schema", dialect).put("title", "answer of installation -json")
-	object := d.object(reflect.TypeFor[answer]())
+	object := d.object(of)
 	for _, name := range object.names {
 		root.put(name, object.values[name])
 	}

@@ -3,7 +3,9 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"completion.example/valve/sequence"
@@ -50,6 +52,42 @@ func (w *work) diagnose(ctx context.Context, check func(*sequence.Plan) (*sequen
 	return nil
 }
 
+// onward makes the plan the one that goes on from the record, where there is one.
+func (w *work) onward(ctx context.Context) error {
+	if w.log == nil {
+		return nil
+	}
+	d, err := record.Diagnose(ctx, w.plan, nil, w.log, record.Options{Gauges: w.read.gauges})
+	switch {
+	case err != nil:
+		return err
+	case d.Onward == nil:
+		return fmt.Errorf("-after: %s", w.read.text(d.Says))
+	}
+	w.plan, w.record = d.Onward, d
+	return nil
+}
+
+// warn says what the plan that goes on from a record takes for granted.
+func (w *work) warn(out io.Writer) error {
+	if w.record == nil {
+		return nil
+	}
+	var all []string
+	if len(w.record.Unknown) > 0 {
+		all = append(all, "Not known after the record: "+states(w.record.Unknown)+"; the plan takes them as they were meant to be. What may have happened can be written into its beginning.")
+	}
+	if w.record.Leaks {
+		all = append(all, "The leak isn't in it.")
+	}
+	for _, x := range all {
+		if _, err := fmt.Fprintln(out, x); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // recordLine is one line of what a record shows.
 type recordLine struct{ Head, Text string }
 
@@ -62,7 +100,7 @@ func recorded(w *work) []recordLine {
 	}
 	for _, s := range d.Steps {
 		for _, c := range s.Checks {
-			if !c.OK {
+			if c.Mark == record.Off {
 				add("OFF", "step %d, %s: %s: expected %s, recorded %s", s.Number, s.Name, c.What, c.Expected, c.Recorded)
 			}
 		}
@@ -73,17 +111,17 @@ func recorded(w *work) []recordLine {
 	for _, e := range d.Doubtful {
 		add("can't say", "%s%s", strings.Join(e.Says, "; "), against(e))
 	}
-	for _, e := range d.RuledOut {
-		add("ruled out", "%s%s", strings.Join(e.Says, "; "), against(e))
-	}
-	for _, x := range d.Open {
-		add("not told", "%s", x)
-	}
 	if known := states(d.Known); known != "" {
 		add("known", "%s", known)
 	}
 	if unknown := states(d.Unknown); unknown != "" {
 		add("UNKNOWN", "%s", unknown)
+	}
+	for _, e := range d.RuledOut {
+		add("ruled out", "%s%s", strings.Join(e.Says, "; "), against(e))
+	}
+	for _, x := range d.Open {
+		add("not told", "%s", x)
 	}
 	return all
 }
@@ -113,7 +151,7 @@ func states(all []record.State) string {
 
 // tried says what was looked for.
 func tried(d *record.Diagnosis) string {
-	return fmt.Sprintf("%s walked through all that was recorded: every device as it should, each move that the walk has not happening, each compartment under pressure leaking; together, one more of them than the simplest way needs.", count(d.Tried, "way was", "ways were"))
+	return fmt.Sprintf("%s walked through all that was recorded: every device as it should, each move that the walk has not happening, each compartment under pressure leaking; together, one more of them than the simplest way needs; and, where none of these explains it, each device moving early.", count(d.Tried, "way was", "ways were"))
 }
 
 // printRecord writes what a record shows for people.
@@ -165,7 +203,7 @@ func printAsRun(line func(head, format string, args ...any), w *work, number int
 	line("record", "%s", text)
 	for _, c := range s.Checks {
 		mark := ""
-		if !c.OK {
+		if c.Mark == record.Off {
 			mark = "OFF: "
 		}
 		expected := "; expected " + c.Expected
@@ -174,4 +212,40 @@ func printAsRun(line func(head, format string, args ...any), w *work, number int
 		}
 		line("", "%s%s", mark, w.read.text(fmt.Sprintf("%s: %s%s", c.What, c.Recorded, expected)))
 	}
+}
+
+// stands is the step after which the well is drawn: the last that was recorded, or
+// the first.
+func (w *work) stands() int {
+	if w.record == nil {
+		return 0
+	}
+	return w.record.Steps[len(w.record.Steps)-1].Number - 1
+}
+
+// unsure marks what isn't known after the record.
+func (w *work) unsure(all []condition, i int) []condition {
+	if w.record == nil || i != w.stands() {
+		return all
+	}
+	for n := range all {
+		for _, s := range w.record.Unknown {
+			if s.Of == all[n].device || movesPort(w.plan, all[n].device, s.Of) {
+				all[n].sign, all[n].word = isUnsure, strings.Join(s.Maybe, " or ")
+			}
+		}
+	}
+	return all
+}
+
+// movesPort tells whether a device opens or shuts a port.
+func movesPort(p *sequence.Plan, device, port string) bool {
+	for _, d := range p.Devices {
+		for _, a := range d.Actions {
+			if d.Name == device && (slices.Contains(a.Opens, port) || slices.Contains(a.Closes, port)) {
+				return true
+			}
+		}
+	}
+	return false
 }

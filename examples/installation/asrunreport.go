@@ -29,9 +29,12 @@ func asRunIn(w *work) *asRunPart {
 	for _, s := range w.record.Steps {
 		y := asRunStep{Number: s.Number, Name: s.Name, Took: s.Took, Left: s.Left, Rows: s.Rows}
 		for _, c := range s.Checks {
-			z := asRunCheck{What: u.text(c.What), Expected: u.text(c.Expected), Recorded: u.text(c.Recorded), Mark: "ok", Class: "good"}
-			if !c.OK {
+			z := asRunCheck{What: u.text(c.What), Expected: u.text(c.Expected), Recorded: u.text(c.Recorded), Mark: string(c.Mark), Class: "good"}
+			switch c.Mark {
+			case record.Off:
 				z.Mark, z.Class = "OFF", "bad"
+			case record.Untold:
+				z.Class = "depends"
 			}
 			y.Checks = append(y.Checks, z)
 		}

@@ -29,6 +29,21 @@ type answer struct {
 	Record  *record.Diagnosis `json:"record,omitempty"`
 }
 
+// shortAnswer is what -json prints with -brief.
+type shortAnswer struct {
+	Caution string            `json:"caution"`
+	Units   map[string]string `json:"units"`
+	Hash    string            `json:"hash"`
+	Edits   []sequence.Edit   `json:"edits,omitempty"`
+	Notes   []string          `json:"notes,omitempty"`
+	sequence.Summary
+}
+
+// printShortJSON writes the short form of the programme for machines.
+func printShortJSON(out io.Writer, w *work) error {
+	return writeJSON(out, w, shortAnswer{calculator.Caution, w.read.names(), w.hash, w.edits, w.notes, w.programme.Summary()})
+}
+
 // printJSON writes the programme for machines: every quantity is text in the one
 // unit that the output has for it, without loss, so that it reads back to the same
 // bits; "units" names them.
@@ -37,6 +52,10 @@ func printJSON(out io.Writer, w *work, over float64) error {
 	if w.before != nil {
 		d.Changes = compare(w, over)
 	}
+	return writeJSON(out, w, d)
+}
+
+func writeJSON(out io.Writer, w *work, d any) error {
 	var b, pretty bytes.Buffer
 	if err := w.read.encode(&b, reflect.ValueOf(d), ""); err != nil {
 		return err

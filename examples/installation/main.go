@@ -10,6 +10,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"reflect"
 	"strings"
 
 	"completion.example/internal/calculator"
@@ -35,7 +36,7 @@ type options struct {
 	floor          bool
 	paper          string
 	revision, date string
-	asJSON         bool
+	asJSON, brief  bool
 	schema, answer bool
 	derived        bool
 	pressures      bool
@@ -77,6 +78,7 @@ func flags(o *options) *flag.FlagSet {
 	f.StringVar(&o.date, "date", "", "report: the date that its pages bear, any `text`; today where left out")
 	f.StringVar(&o.csv, "csv", "", "write the schedule to this CSV `file`")
 	f.BoolVar(&o.asJSON, "json", false, "print the programme as JSON")
+	f.BoolVar(&o.brief, "brief", false, "with -json or -schema-of-json: the short form, verdict, findings, what moves, windows and the least margin of each kind")
 	f.BoolVar(&o.pressures, "pressures", false, "print the pressure of every compartment at every device for all steps, not only for those that fail")
 	f.Var(&o.explain, "explain", "show the working of every margin: symbol = equation = numbers = value; with a `step`, as in -explain 'step 7', that step alone with the force balance of the string, term by term")
 	f.BoolVar(&o.ahead, "ahead", false, "windows in which all steps that follow do what is intended, too, and not only the step itself")
@@ -125,7 +127,13 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		return exit(errs, err)
 	}
 	if o.after != "" {
-		return exit(errs, w.writeRest(ctx, out, o.after))
+		if err := w.onward(ctx); err != nil {
+			return exit(errs, err)
+		}
+		if err := w.writeRest(ctx, out, o.after); err != nil {
+			return exit(errs, err)
+		}
+		return exit(errs, w.warn(out))
 	}
 	p := newProgress(errs, isTerminal(errs))
 	err = w.finish(ctx, &o, before, p.tell)
@@ -156,7 +164,11 @@ func writeAnswerSchema(out io.Writer, o *options) error {
 	if err != nil {
 		return err
 	}
-	text, err := answerSchema(u)
+	of := reflect.TypeFor[answer]()
+	if o.brief {
+		of = reflect.TypeFor[shortAnswer]()
+	}
+	text, err := answerSchema(u, of)
 	if err == nil {
 		_, err = out.Write(text)
 	}
@@ -192,6 +204,9 @@ func (o *options) check() error {
 			faults = append(faults, fmt.Errorf("%s is of the report: -report names its file", x.name))
 		}
 	}
+	if o.brief && !o.asJSON {
+		faults = append(faults, errors.New("-brief is of -json; it must stand with it"))
+	}
 	return errors.Join(faults...)
 }
 
@@ -207,7 +222,10 @@ func (w *work) write(out io.Writer, o *options) error {
 			return err
 		}
 	}
-	if o.asJSON {
+	switch {
+	case o.brief:
+		return printShortJSON(out, w)
+	case o.asJSON:
 		return printJSON(out, w, o.over)
 	}
 	return printText(out, *o, w)

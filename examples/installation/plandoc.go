@@ -31,7 +31,11 @@ func planDoc() (string, error) {
 			if k.required {
 				standard = "must be there"
 			}
-			fmt.Fprintf(b, "| `%s` | %s | %s | %s |\n", name, kindWords(f.Type), standard, k.meaning)
+			meaning := k.meaning
+			if old := f.Tag.Get("was"); old != "" {
+				meaning += fmt.Sprintf(" (older files: `%s`)", old)
+			}
+			fmt.Fprintf(b, "| `%s` | %s | %s | %s |\n", name, kindWords(f.Type), standard, meaning)
 		}
 	}
 	return b.String(), nil

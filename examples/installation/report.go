@@ -10,7 +10,6 @@ import (
 
 	"completion.example/internal/calculator"
 	"completion.example/valve/sequence"
-	"completion.example/valve/sequence/record"
 )
 
 //go:embed page.html
@@ -60,6 +59,8 @@ type content struct {
 	Tightest  []margin
 	Margins   []margin
 	Well      template.HTML
+	Phone     template.HTML // the same for a narrow screen
+	Stands    int           // the step after which that is
 	Fluids    []swatch
 	Sheets    []sheet
 	Unchecked []string
@@ -132,9 +133,6 @@ func contentOf(o *options, w *work) (*content, error) {
 	}
 	if w.record != nil {
 		c.Record = asRunIn(w)
-		if w.record.Finding != record.AsPlanned {
-			c.Class = "bad"
-		}
 	}
 	for i, m := range p.Margins {
 		x := marginLine(w, m)
@@ -149,7 +147,8 @@ func contentOf(o *options, w *work) (*content, error) {
 	for _, x := range p.Unchecked {
 		c.Unchecked = append(c.Unchecked, u.text(x))
 	}
-	c.Well = wellPicture(w, 0, false)
+	at := w.stands()
+	c.Well, c.Phone, c.Stands = wellPicture(w, at, false), wellPicture(w, at, true), at+1
 	for i := range p.Steps {
 		s, err := sheetOf(w, i, c.Appendix)
 		if err != nil {

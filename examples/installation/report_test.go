@@ -79,7 +79,7 @@ func TestReport(t *testing.T) {
 	for _, id := range []string{"schedule", "steps", "unchecked", "margins", "triggers", "string", "packer", "pressures"} {
 		has(t, page, `id="`+id+`"`)
 	}
-	require.Equal(t, 27, strings.Count(page, `<svg class="well`), "one of the well, and one a step")
+	require.Equal(t, 28, strings.Count(page, `<svg class="well`), "of the well one for a desk and one for a phone, and one a step")
 	hasNot(t, page, "#010000")
 	has(t, page, "size: A4")
 	has(t, page, `counter(pages)`)

@@ -250,6 +250,18 @@ func TestAnswerIsThatOfItsSchema(t *testing.T) {
 			require.NoError(t, inUnits(schema, schema, tree, ""))
 		}
 		require.Error(t, valid(schema, schema, map[string]any{"plan": "x"}, ""), "fields are missing")
+
+		code, out, errs = runs("-schema-of-json", "-brief", "-units", units)
+		require.Zero(t, code, errs)
+		var short map[string]any
+		require.NoError(t, json.Unmarshal([]byte(out), &short))
+		_, out, errs = runs("-plan", planFile("setting-shears-isolation-valve"), "-json", "-brief", "-units", units)
+		require.Empty(t, errs)
+		var tree any
+		require.NoError(t, json.Unmarshal([]byte(out), &tree))
+		require.NoError(t, valid(short, short, tree, ""))
+		require.NoError(t, inUnits(short, short, tree, ""))
+		require.Less(t, len(out), 60_000)
 	}
 }
 

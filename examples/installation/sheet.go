@@ -95,6 +95,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	}
 	x.Open, x.Shut, x.Doubt = doors(w.plan, s)
 	x.facts(u, w.programme)
+	x.Dense = x.Dense || len(x.Facts) > 9
 	if !appendix {
 		return x, nil
 	}

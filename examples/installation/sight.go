@@ -148,10 +148,10 @@ func (u reader) acts(plan *sequence.Plan, i int, s *sequence.StepResult) []act {
 	for _, name := range step.Shut {
 		all = append(all, act{What: "shut in " + name})
 	}
-	for _, w := range step.Swap {
-		a := act{What: fmt.Sprintf("displace %s to %s, %s to %s", w.Compartment, w.Fluid, u.of(w.From), u.of(w.To))}
+	for _, w := range step.Displace {
+		a := act{What: fmt.Sprintf("displace %s to %s, %s to %s", w.Compartment, w.Fluid, u.of(w.FromMD), u.of(w.ToMD))}
 		for _, v := range s.Volumes {
-			if v.Compartment == w.Compartment && v.What == "swap to "+w.Fluid {
+			if v.Compartment == w.Compartment && v.What == "displacement to "+w.Fluid {
 				a.Planned = u.size(v.Volume)
 			}
 		}
@@ -273,7 +273,7 @@ func onLocation(w *work) []need {
 }
 
 func cutSwap(what string) (fluid string, ok bool) {
-	const head = "swap to "
+	const head = "displacement to "
 	if len(what) > len(head) && what[:len(head)] == head {
 		return what[len(head):], true
 	}

@@ -46,7 +46,7 @@ func conditions(plan *sequence.Plan, p *sequence.Programme, i int) []condition {
 
 func conditionOf(plan *sequence.Plan, d *sequence.Device, p *sequence.Programme, i int) condition {
 	s := &p.Steps[i]
-	c := condition{device: d.Name, depth: d.Depth, sign: isIdle, word: "not moved"}
+	c := condition{device: d.Name, depth: d.MD, sign: isIdle, word: "not moved"}
 	open := map[string]bool{}
 	for _, x := range s.Ports {
 		open[x.Port] = x.Open
@@ -110,15 +110,15 @@ func happened(p *sequence.Programme, i int, action string) (done bool, partial s
 func fillOf(plan *sequence.Plan, c *sequence.Compartment, i int) []sequence.Layer {
 	layers := slices.Clone(c.Layers)
 	if len(layers) == 0 {
-		layers = []sequence.Layer{{Fluid: c.Fluid, To: c.Bottom}}
+		layers = []sequence.Layer{{Fluid: c.Fluid, ToMD: c.BottomMD}}
 	}
 	if plan.Begin != nil && len(plan.Begin.Layers[c.Name]) > 0 {
 		layers = slices.Clone(plan.Begin.Layers[c.Name])
 	}
 	for k := range i + 1 {
-		for _, w := range plan.Steps[k].Swap {
+		for _, w := range plan.Steps[k].Displace {
 			if w.Compartment == c.Name {
-				layers = swapped(layers, c.Top, w)
+				layers = swapped(layers, c.TopMD, w)
 			}
 		}
 	}
@@ -126,23 +126,23 @@ func fillOf(plan *sequence.Plan, c *sequence.Compartment, i int) []sequence.Laye
 }
 
 // swapped puts a fluid between two depths of a column.
-func swapped(layers []sequence.Layer, top unit.Length, w sequence.Swap) []sequence.Layer {
+func swapped(layers []sequence.Layer, top unit.Length, w sequence.Displacement) []sequence.Layer {
 	var all []sequence.Layer
 	add := func(fluid string, from, to unit.Length) {
 		if to <= from {
 			return
 		}
 		if n := len(all); n > 0 && all[n-1].Fluid == fluid {
-			all[n-1].To = to
+			all[n-1].ToMD = to
 			return
 		}
-		all = append(all, sequence.Layer{Fluid: fluid, To: to})
+		all = append(all, sequence.Layer{Fluid: fluid, ToMD: to})
 	}
 	for _, l := range layers {
-		add(l.Fluid, top, min(l.To, w.From))
-		add(w.Fluid, max(top, w.From), min(l.To, w.To))
-		add(l.Fluid, max(top, w.To), l.To)
-		top = l.To
+		add(l.Fluid, top, min(l.ToMD, w.FromMD))
+		add(w.Fluid, max(top, w.FromMD), min(l.ToMD, w.ToMD))
+		add(l.Fluid, max(top, w.ToMD), l.ToMD)
+		top = l.ToMD
 	}
 	return all
 }
@@ -189,7 +189,7 @@ func laneOf(plan *sequence.Plan) lanes {
 // put gives a compartment the first ring in which nothing stands at its depths.
 func (l *lanes) put(c *sequence.Compartment) {
 	for i, ring := range l.rings {
-		if !slices.ContainsFunc(ring, func(o *sequence.Compartment) bool { return o.Top < c.Bottom && c.Top < o.Bottom }) {
+		if !slices.ContainsFunc(ring, func(o *sequence.Compartment) bool { return o.TopMD < c.BottomMD && c.TopMD < o.BottomMD }) {
 			l.rings[i] = append(ring, c)
 			return
 		}
@@ -210,7 +210,7 @@ func fluidsOf(plan *sequence.Plan) []string {
 		}
 	}
 	for _, s := range plan.Steps {
-		for _, w := range s.Swap {
+		for _, w := range s.Displace {
 			used[w.Fluid] = true
 		}
 	}

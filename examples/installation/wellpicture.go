@@ -30,14 +30,14 @@ func (s *strip) y(d unit.Length) float64 {
 func detail(plan *sequence.Plan) (from, to unit.Length) {
 	bottom := unit.Length(0)
 	for _, c := range plan.Compartments {
-		bottom = max(bottom, c.Bottom)
+		bottom = max(bottom, c.BottomMD)
 	}
 	at := []unit.Length{bottom}
 	for _, d := range plan.Devices {
-		at = append(at, d.Depth)
+		at = append(at, d.MD)
 	}
 	for _, p := range plan.Ports {
-		at = append(at, p.Depth)
+		at = append(at, p.MD)
 	}
 	slices.Sort(at)
 	from = at[0]
@@ -107,17 +107,17 @@ func (s *strip) compartments(plan *sequence.Plan, l lanes, i int, names bool) fl
 	rings := len(l.rings)
 	middle := s.middle(l)
 	column := func(c *sequence.Compartment, x, wide float64) {
-		if c.Bottom <= s.from || c.Top >= s.to {
+		if c.BottomMD <= s.from || c.TopMD >= s.to {
 			return
 		}
-		top := c.Top
+		top := c.TopMD
 		for _, layer := range fillOf(plan, c, i) {
-			if y1, y2 := s.y(top), s.y(layer.To); y2 > y1 {
+			if y1, y2 := s.y(top), s.y(layer.ToMD); y2 > y1 {
 				s.box(x, y1, wide, y2-y1, fmt.Sprintf("fluid f%d", slices.Index(s.fluids, layer.Fluid)%8))
 			}
-			top = layer.To
+			top = layer.ToMD
 		}
-		s.box(x, s.y(c.Top), wide, s.y(c.Bottom)-s.y(c.Top), "wall")
+		s.box(x, s.y(c.TopMD), wide, s.y(c.BottomMD)-s.y(c.TopMD), "wall")
 	}
 	for r, ring := range l.rings {
 		for _, c := range ring {
@@ -139,7 +139,7 @@ func (s *strip) compartments(plan *sequence.Plan, l lanes, i int, names bool) fl
 	}
 	for n, c := range l.control {
 		x := right + 6 + float64(n)*5
-		s.line(x, s.y(c.Top), x, s.y(c.Bottom), fmt.Sprintf("control c%d", n%4))
+		s.line(x, s.y(c.TopMD), x, s.y(c.BottomMD), fmt.Sprintf("control c%d", n%4))
 	}
 	if len(l.control) > 0 {
 		right += 6 + 5*float64(len(l.control))
@@ -175,7 +175,7 @@ func (s *strip) edge(l lanes, a, b string) float64 {
 
 // devices draws every device by its sign, and names them at the right.
 func (s *strip) devices(w *work, l lanes, i int, right float64) {
-	all := conditions(w.plan, w.programme, i)
+	all := w.unsure(conditions(w.plan, w.programme, i), i)
 	ports := map[string]sequence.Port{}
 	for _, p := range w.plan.Ports {
 		ports[p.Name] = p
@@ -184,10 +184,7 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 	for _, c := range all {
 		at = append(at, s.y(c.depth))
 	}
-	letter := 6.9 // room for one, in bold
-	if !s.small {
-		letter = 8.4 // it is larger on a phone
-	}
+	const letter = 6.9 // room for one, in bold
 	labels := spread(at, 17, s.top+4, s.top+s.high)
 	for n, c := range all {
 		x := s.middle(l) - s.half // on the string

@@ -21,6 +21,7 @@ type chromium struct {
 	from    *bufio.Reader
 	id      int
 	session string
+	pid     int
 	faults  []string // what the page's console tells
 	asked   []string // addresses that were asked for
 }
@@ -48,7 +49,7 @@ func newChromium(t *testing.T) *chromium {
 	require.NoError(t, c.Start())
 	theirs.Close()
 	ours.Close()
-	b := &chromium{t: t, to: to, from: bufio.NewReaderSize(from, 1<<20)}
+	b := &chromium{t: t, to: to, from: bufio.NewReaderSize(from, 1<<20), pid: c.Process.Pid}
 	t.Cleanup(func() {
 		b.session = ""
 		b.send("Browser.close", nil)

@@ -1,9 +1,16 @@
 package main
 
 import (
+	"bufio"
+	"bytes"
+	"context"
 	"fmt"
+	"io"
 	"net/http"
 	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -40,7 +47,7 @@ func TestLayout(t *testing.T) {
 		if where == "plan" {
 			b.until(known)
 		} else {
-			b.until("document.title.startsWith('" + where + ":') && document.querySelector('#printed').textContent.startsWith('" + where + ":')")
+			b.until("document.title.startsWith('" + where + ":') && document.querySelector('#printed')?.textContent.startsWith('" + where + ":')")
 		}
 		for _, pixels := range []int{390, 800, 1400} {
 			scheme := map[bool]string{true: "dark", false: "light"}[pixels == 800]
@@ -97,11 +104,42 @@ func TestKeyboard(t *testing.T) {
 	}
 	b.eval("document.activeElement.id", &on)
 	require.Equal(t, "find", on, "past the two ways to ask")
-	b.call("Input.insertText", map[string]any{"text": "seal travel stroke"}, nil)
+	b.call("Input.insertText", map[string]any{"text": "safety valve depth"}, nil)
 	b.until("document.querySelectorAll('#questions a').length > 0 && document.querySelectorAll('#questions a').length < 6")
 	b.eval("document.querySelector('#f-window').focus()", nil)
 	b.key("Enter", "Enter", 13)
 	b.until("document.querySelector('#answer dd')")
+}
+
+func TestCommand(t *testing.T) {
+	var out, errs bytes.Buffer
+	require.Zero(t, run(t.Context(), []string{"-h"}, &out, &errs))
+	require.Contains(t, out.String(), "-port")
+	require.Equal(t, 2, run(t.Context(), []string{"-prot", "80"}, &out, &errs))
+	require.Contains(t, errs.String(), "did you mean -port?")
+
+	folder := filepath.Join(t.TempDir(), "a", "b")
+	require.NoError(t, write(&out, folder, []byte("a page")))
+	text, err := os.ReadFile(filepath.Join(folder, "index.html"))
+	require.NoError(t, err)
+	require.Equal(t, "a page", string(text))
+
+	ctx, stop := context.WithCancel(t.Context())
+	r, w := io.Pipe()
+	ended := make(chan error)
+	go func() { ended <- serve(ctx, w, 0, []byte("a page")) }()
+	line, err := bufio.NewReader(r).ReadString(' ')
+	require.NoError(t, err)
+	require.Contains(t, line, "http://127.0.0.1:")
+	go io.Copy(io.Discard, r)                        //nolint:errcheck // the rest of the line
+	answer, err := http.Get(strings.TrimSpace(line)) //nolint:noctx // our own server
+	require.NoError(t, err)
+	text, err = io.ReadAll(answer.Body)
+	require.NoError(t, err)
+	require.NoError(t, answer.Body.Close())
+	require.Equal(t, "a page", string(text))
+	stop()
+	require.NoError(t, <-ended)
 }
 
 func TestHandler(t *testing.T) {

@@ -42,15 +42,17 @@ func TestAPlanWhileItIsChanged(t *testing.T) {
 	require.Contains(t, b.text("#findings"), "isolation valve C: opens: can happen, and is not intended in this step")
 	require.Contains(t, b.text("#findings"), "2358 psi to 2983 psi")
 	b.shot("seven")
+	used := b.processor()
 	b.set("isolation valve C: opens", "8")
 	b.until("document.querySelector('#verdict').textContent.startsWith('PROVED')")
 	var verdict, all float64
 	b.eval("performance.now() - window.changed", &verdict)
+	toVerdict := b.processor() - used
 	require.Contains(t, b.text("#findings"), "pins.count = 8 (was 7)")
 	require.Contains(t, b.text("#tight"), "fracture pressure")
 	b.until(known)
 	b.eval("performance.now() - window.changed", &all)
-	t.Logf("a changed plan: verdict, margins and drawing after %.0f ms, windows after %.0f ms", verdict, all)
+	t.Logf("a changed plan: verdict, margins and drawing after %.0f ms, windows after %.0f ms; %v and %v of the processor", verdict, all, toVerdict, b.processor()-used)
 	require.Contains(t, b.text("#changes"), "refuted")
 	b.shot("eight")
 

@@ -13,6 +13,8 @@ import (
 // taken from the fluids as they are mixed.
 //
 //	V = Σ mi/ρi(p, Ti) - V0 [1 + wall expansion + C (p - p0)] + squeeze
+//
+// Source: Trapped.Solve.
 func (t Trapped) BleedVolume(to unit.Pressure) (unit.Volume, error) {
 	f := fault.In("confined")
 	f.Add(t.Validate())
@@ -64,6 +66,8 @@ type Pumped struct {
 //	V = [ρ(p2) V (1 + C (p2 - p1)) - ρ(p1) V]/ρ(tank)
 //
 // The temperature in the well stays. System.VolumeFor is its linear form.
+//
+// Source: volumes that share a pressure add up; the fluid's own density.
 func (u PressureUp) Solve() (Pumped, error) {
 	f := fault.In("confined")
 	f.At("Space", u.Space.Validate())

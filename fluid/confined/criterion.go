@@ -27,6 +27,10 @@ type Criterion struct {
 // Presets lists criteria in use. They are figures to check against the rules
 // that apply: a regulation may have changed, and those marked memory were not
 // read in their source.
+//
+//	least p(end) = (1 − d)·p(start)
+//
+// Source: of each criterion stands in it.
 func Presets() []Criterion {
 	return []Criterion{
 		{
@@ -79,6 +83,10 @@ func (c Criterion) Validate() error {
 
 // Allowed returns the fall that the criterion lets pass from a pressure at the
 // start of the hold.
+//
+//	Δp = d·p
+//
+// Source: definition of a decline as a share of the pressure.
 func (c Criterion) Allowed(start unit.Pressure) unit.Pressure {
 	return unit.Pressure(c.MostDecline) * start
 }

@@ -125,6 +125,10 @@ type Judgement struct {
 // fall by linear regression, and the trend by comparing the halves at two
 // standard errors. A record that ends before the hold does is failed where the
 // fall is already too much, and otherwise undecided.
+//
+//	fall = p(start) − p(end) ≤ d·p(start)
+//
+// Source: the criterion; ordinary least squares for the rates.
 func (t PressureTest) Judge() (Judgement, error) {
 	if err := t.Validate(); err != nil {
 		return Judgement{}, err

@@ -29,6 +29,10 @@ type LinearLiquid struct {
 
 // Density returns the density. An error where the liquid's constants are no
 // liquid's.
+//
+//	ρ = ρ0·exp(c·(p − p0) − α·(T − T0))
+//
+// Source: constant compressibility and expansivity, integrated.
 func (l LinearLiquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	f := fault.In("confined")
 	f.Add(fault.Between("Reference", l.Reference, 1*unit.KilogramPerCubicMetre, 10_000*unit.KilogramPerCubicMetre))

@@ -27,6 +27,8 @@ func (s System) Volume() unit.Volume {
 }
 
 // Compressibility returns that of the whole, walls included, Σ Vi(ci + Ci)/ΣVi.
+//
+// Source: volumes that share a pressure add up.
 func (s System) Compressibility() unit.Compressibility {
 	var sum float64
 	for _, p := range s {
@@ -42,18 +44,26 @@ func (s System) VolumeFor(dp unit.Pressure) unit.Volume {
 }
 
 // RiseFor returns the rise of pressure by a volume pumped, dV/(c V).
+//
+// Source: definition of the compressibility.
 func (s System) RiseFor(pumped unit.Volume) unit.Pressure {
 	return unit.Pressure(float64(pumped) / (float64(s.Compressibility()) * float64(s.Volume())))
 }
 
 // LeakRate returns the leak behind a fall of pressure over a time, c V Δp/Δt,
 // where the temperature is steady.
+//
+//	Q = c·V·Δp/Δt
+//
+// Source: definition of the compressibility.
 func (s System) LeakRate(fall unit.Pressure, over time.Duration) unit.FlowRate {
 	return unit.FlowRate(float64(s.VolumeFor(fall)) / over.Seconds())
 }
 
 // TestVolume returns the volume that pressures a volume V up by dp, c V dp,
 // with the compressibility of the fluid, or of fluid and walls together.
+//
+//	dV = c·V·dp
 //
 // Source: definition of the compressibility.
 func TestVolume(c unit.Compressibility, volume unit.Volume, dp unit.Pressure) unit.Volume {

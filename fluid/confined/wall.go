@@ -162,6 +162,8 @@ type Space struct {
 // with the bore's compliance co over its area Ao and the inner pipe's
 // OutsideCompliance ci over its area Ai. Pressures in the inner pipe and
 // outside the outer one stay what they are.
+//
+// Source: the areas' growths added up; OutsideCompliance.
 func (s Space) Compliance() unit.Compressibility {
 	if s.Inner == nil {
 		return s.Outer.BoreCompliance(s.Ends)
@@ -175,6 +177,8 @@ func (s Space) Compliance() unit.Compressibility {
 //
 //	bore      3 α ΔT with free ends, 2 (1+ν) α ΔT with fixed ones
 //	annulus   [Ao 2(1+νo) αo ΔTo - Ai 2(1+νi) αi ΔTi]/(Ao - Ai)
+//
+// Source: thermal strain of the walls.
 func (s Space) Expansion(outer, inner unit.TemperatureDifference) float64 {
 	if s.Inner == nil {
 		area, length := s.Outer.heating(s.Ends)
@@ -187,6 +191,10 @@ func (s Space) Expansion(outer, inner unit.TemperatureDifference) float64 {
 }
 
 // Area returns the cross-section of the space.
+//
+//	A = π/4·(Do² − Di²)
+//
+// Source: geometry.
 func (s Space) Area() unit.Area {
 	a := sq(s.Outer.ID)
 	if s.Inner != nil {

@@ -28,12 +28,12 @@ type Part struct {
 
 // Node is a place on the annulus side: a section's lower end.
 type Node struct {
-	Name          string        `json:"name"`
-	MeasuredDepth unit.Length   `json:"measured_depth"`
-	Depth         unit.Length   `json:"depth"`      // true vertical
-	Pressure      unit.Pressure `json:"pressure"`   // while circulating
-	Static        unit.Pressure `json:"static"`     // with the pump off and the back pressure held
-	Equivalent    unit.Density  `json:"equivalent"` // circulating density at this depth; 0 at no depth
+	Name       string        `json:"name"`
+	MD         unit.Length   `json:"md"`
+	TVD        unit.Length   `json:"tvd"`        // true vertical
+	Pressure   unit.Pressure `json:"pressure"`   // while circulating
+	Static     unit.Pressure `json:"static"`     // with the pump off and the back pressure held
+	Equivalent unit.Density  `json:"equivalent"` // circulating density at this depth; 0 at no depth
 }
 
 // Circulating is what a circulation needs and does.
@@ -116,7 +116,7 @@ func (c Circulation) nodes(legs []leg, inlet int, r Circulating) []Node {
 		lost += r.Parts[k].Loss + r.Parts[k].Minor
 		column := unit.Pressure(float64(c.Liquid.Density) * standardGravity * float64(s.BottomTVD))
 		n := Node{
-			Name: s.Name, MeasuredDepth: unit.Length(max(legs[k].md0, legs[k].md1)), Depth: s.BottomTVD,
+			Name: s.Name, MD: unit.Length(max(legs[k].md0, legs[k].md1)), TVD: s.BottomTVD,
 			Pressure: top + column + sign*lost, Static: c.BackPressure + column,
 		}
 		if s.BottomTVD > 0 {

@@ -61,8 +61,8 @@ func TestCirculationAddsUp(t *testing.T) {
 	near(t, float64(r.PumpPressure)*0.012, r.Power, 1e-12)
 	require.Equal(t, []string{"tubing", "tail", "7 in by tail", "7 in", "9-5/8 in"}, names(r.Parts))
 	require.Len(t, r.Nodes, 3)
-	require.Equal(t, unit.Length(2500), r.Bottom.MeasuredDepth)
-	require.Equal(t, unit.Length(1500), r.Nodes[0].Depth)
+	require.Equal(t, unit.Length(2500), r.Bottom.MD)
+	require.Equal(t, unit.Length(1500), r.Nodes[0].TVD)
 	// Down the annulus each node has the friction of what lies above it.
 	near(t, 5e5+1500*g*1500+float64(r.Parts[4].Loss), float64(r.Nodes[0].Pressure), 1e-12)
 }

@@ -34,31 +34,49 @@ func (c Conduit) Annulus() bool { return c.Inner != 0 }
 
 // Area returns the area of flow, π/4 (D² - d²). As a linear capacity it is
 // volume per length: c.Area().In(unit.BarrelPerFoot).
+//
+// Source: geometry.
 func (c Conduit) Area() unit.Area {
 	d, i := float64(c.Outer), float64(c.Inner)
 	return unit.Area(math.Pi / 4 * (d - i) * (d + i))
 }
 
 // HydraulicDiameter returns four areas over the wetted perimeter, D - d.
+//
+//	Dh = D − d
+//
+// Source: definition.
 func (c Conduit) HydraulicDiameter() unit.Length { return c.Outer - c.Inner }
 
 // Volume returns the volume in a length.
+//
+//	V = A·L
+//
+// Source: geometry.
 func (c Conduit) Volume(length unit.Length) unit.Volume {
 	return unit.Volume(float64(c.Area()) * float64(length))
 }
 
 // Length returns the length that a volume takes up: of a spacer, a pill or a
 // slug.
+//
+//	L = V/A
+//
+// Source: geometry.
 func (c Conduit) Length(volume unit.Volume) unit.Length {
 	return unit.Length(float64(volume) / float64(c.Area()))
 }
 
 // Velocity returns the mean velocity at a rate, Q/A.
+//
+// Source: continuity.
 func (c Conduit) Velocity(rate unit.FlowRate) unit.Velocity {
 	return unit.Velocity(float64(rate) / float64(c.Area()))
 }
 
 // Rate returns the rate at a mean velocity, V·A.
+//
+// Source: continuity.
 func (c Conduit) Rate(v unit.Velocity) unit.FlowRate {
 	return unit.FlowRate(float64(v) * float64(c.Area()))
 }

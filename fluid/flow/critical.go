@@ -20,6 +20,8 @@ type Critical struct {
 // passes LaminarReynolds and TurbulentReynolds, which themselves depend on the
 // rate where the fluid has a yield stress. Solved to 1e-9. An error where no
 // velocity up to 1,000 m/s is enough.
+//
+// Source: see LaminarReynolds.
 func CriticalRates(c Conduit, r Rheology, density unit.Density) (Critical, error) {
 	f := fault.In("flow")
 	f.At("Conduit", c.Validate())

@@ -248,7 +248,7 @@ func TestSlugs(t *testing.T) {
 			for _, y := range x.Spans {
 				for _, section := range append(d.Well.Pipe, d.Well.Annulus...) {
 					if section.Name == y.Section {
-						spans += section.Conduit.Volume(y.Lower - y.Upper)
+						spans += section.Conduit.Volume(y.LowerMD - y.UpperMD)
 					}
 				}
 			}
@@ -260,7 +260,7 @@ func TestSlugs(t *testing.T) {
 	slugs := s.At(6)
 	require.Equal(t, "spacer", slugs[0].Name)
 	near(t, 6/(math.Pi/4*math.Pow(2.992*0.0254, 2)), float64(slugs[0].Length()), 1e-9)
-	require.Zero(t, slugs[0].Spans[0].Upper)
+	require.Zero(t, slugs[0].Spans[0].UpperMD)
 	require.Nil(t, s.At(-1))
 	require.Nil(t, s.At(87))
 	require.Nil(t, flow.Schedule{}.At(0))

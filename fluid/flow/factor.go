@@ -15,11 +15,15 @@ type DarcyFactor float64
 // Darcy returns the same friction as Darcy's factor.
 //
 //	fD = 4 fF
+//
+// Source: definition.
 func (f FanningFactor) Darcy() DarcyFactor { return DarcyFactor(4 * f) }
 
 // Fanning returns the same friction as Fanning's factor.
 //
 //	fF = fD / 4
+//
+// Source: definition.
 func (f DarcyFactor) Fanning() FanningFactor { return FanningFactor(f / 4) }
 
 // Rounded writes the factor with a number of significant digits.

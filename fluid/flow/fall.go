@@ -23,6 +23,8 @@ var ErrNoFall = errors.New("flow: the columns don't fall by themselves here")
 // with the inlet's level still at surface: as the level falls behind, the rate
 // falls too. Inertia is left out. ErrNoFall where the imbalance is against the
 // flow or within what the fluids' yield stresses hold.
+//
+// Source: balance of heads and friction.
 func (s Schedule) FallRate(pumped unit.Volume) (unit.FlowRate, error) {
 	if !(pumped >= 0 && pumped <= s.Pumped) || s.run == nil {
 		return 0, fault.NewIn("flow", "pumped", "is %v; must be from 0 bbl to the schedule's %v", pumped, s.Pumped)

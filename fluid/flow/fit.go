@@ -37,6 +37,8 @@ const (
 // itself by gonum's Nelder–Mead search. Needs at least as many different speeds
 // as the law has constants; readings are 0.01 to 10,000 degrees at 0.01 to 10,000
 // rev/min. Says in Fitted what the fit is worth: there is always a fit.
+//
+// Source: ordinary least squares.
 func Fit(model Model, readings []Reading) (Fitted, error) {
 	f := fault.In("flow")
 	if model.parameters() == 0 {

@@ -135,6 +135,10 @@ func FanningGradient(factor FanningFactor, density unit.Density, v unit.Velocity
 }
 
 // Loss returns the pressure lost along a length.
+//
+//	Δp = G·L
+//
+// Source: definition of the gradient.
 func (f Friction) Loss(length unit.Length) unit.Pressure {
 	return unit.Pressure(float64(f.Gradient) * float64(length))
 }
@@ -145,6 +149,8 @@ func (f Friction) Darcy() DarcyFactor { return f.Factor.Darcy() }
 // EffectiveViscosity returns the viscosity of the Newtonian fluid with the same
 // laminar loss in a pipe of the hydraulic diameter, τw/(8V/D). At rest, where
 // there is none, it returns zero.
+//
+// Source: Hagen and Poiseuille.
 func (f Friction) EffectiveViscosity() unit.Viscosity {
 	if f.Regime == FlowStatic {
 		return 0

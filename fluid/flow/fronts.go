@@ -14,21 +14,29 @@ type Slug struct {
 type Span struct {
 	Section string      `json:"section"`
 	Side    Side        `json:"side"`
-	Upper   unit.Length `json:"upper"` // measured depths of its ends
-	Lower   unit.Length `json:"lower"`
+	UpperMD unit.Length `json:"upper_md"` // measured depths of its ends
+	LowerMD unit.Length `json:"lower_md"`
 }
 
 // Length returns the length of hole a slug takes up.
+//
+//	L = Σ (lower − upper)
+//
+// Source: definition.
 func (s Slug) Length() unit.Length {
 	var l unit.Length
 	for _, x := range s.Spans {
-		l += x.Lower - x.Upper
+		l += x.LowerMD - x.UpperMD
 	}
 	return l
 }
 
 // At returns what stands where when a volume is pumped, from the inlet on. It
 // is nil for a volume outside the schedule.
+//
+//	volumes pumped = Σ A·L of what stands in the way of flow
+//
+// Source: continuity.
 func (s Schedule) At(pumped unit.Volume) []Slug {
 	if !(pumped >= 0 && pumped <= s.Pumped) || s.run == nil {
 		return nil

@@ -40,7 +40,7 @@ type Kill struct {
 	Influx    Influx        `json:"influx"`
 	Reverse   bool          `json:"reverse"` // pumped down the annulus
 
-	Weak     unit.Length   `json:"weak"`     // true vertical depth of the weakest point around the annulus, such as a shoe
+	WeakTVD  unit.Length   `json:"weak_tvd"` // true vertical depth of the weakest point around the annulus, such as a shoe
 	Fracture unit.Pressure `json:"fracture"` // there
 }
 
@@ -64,9 +64,9 @@ type KillPoint struct {
 	Pumped unit.Volume   `json:"pumped"`
 	Pump   unit.Pressure `json:"pump"`
 	Choke  unit.Pressure `json:"choke"`
-	Weak   unit.Pressure `json:"weak"`   // at the weak point
-	Bubble unit.Volume   `json:"bubble"` // of what came in, at its own pressure
-	Top    unit.Length   `json:"top"`    // true vertical depth of its top; at surface while it comes out
+	Weak   unit.Pressure `json:"weak"`    // at the weak point
+	Bubble unit.Volume   `json:"bubble"`  // of what came in, at its own pressure
+	TopTVD unit.Length   `json:"top_tvd"` // true vertical depth of its top; at surface while it comes out
 }
 
 // Killing is the job worked out.
@@ -151,7 +151,7 @@ func (k Kill) Validate() error {
 	f.Add(fault.AboveTo("Rate", k.Rate, 0, mostRate), fault.Between("Formation", k.Formation, 0, 1e9*unit.Pascal),
 		fault.Between("Margin", k.Margin, 0, 1e9*unit.Pascal), fault.Between("Fracture", k.Fracture, 0, 1e10*unit.Pascal))
 	if n := len(k.Well.Annulus); n > 0 {
-		f.Add(fault.Between("Weak", k.Weak, 0, k.Well.Annulus[n-1].BottomTVD))
+		f.Add(fault.Between("WeakTVD", k.WeakTVD, 0, k.Well.Annulus[n-1].BottomTVD))
 	}
 	out := k.Well.AnnulusVolume()
 	if k.Reverse {

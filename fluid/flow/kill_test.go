@@ -34,7 +34,7 @@ func killed() flow.Kill {
 		Well: flow.Well{Pipe: []flow.ConduitSection{{Name: "pipe", Conduit: flow.Conduit{Outer: bore}, Length: 3000, BottomTVD: 3000}},
 			Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: outer, Inner: inner}, Length: 3000, BottomTVD: 3000}}},
 		InWell: flow.PumpedFluid{Name: "old", Density: 1100, Rheology: thin}, Kill: flow.PumpedFluid{Name: "kill", Density: 1250, Rheology: thin},
-		Rate: 1e-5 * unit.LitrePerMinute, Formation: 360 * unit.Bar, Margin: 10 * unit.Bar, Weak: 2000, Fracture: 300 * unit.Bar,
+		Rate: 1e-5 * unit.LitrePerMinute, Formation: 360 * unit.Bar, Margin: 10 * unit.Bar, WeakTVD: 2000, Fracture: 300 * unit.Bar,
 		Influx: flow.Influx{Volume: 4, Fluid: ideal(1e-12), Surface: unit.Kelvin(300), Bottom: unit.Kelvin(300)},
 	}
 }
@@ -76,7 +76,7 @@ func TestKillOfAWeightlessGas(t *testing.T) {
 		if math.Abs(float64(p.Pumped-s.AtSurface)) < 1e-9 {
 			found = true
 			require.InDelta(t, choke(lo), float64(p.Choke), 100)
-			require.InDelta(t, 0, float64(p.Top), 1e-3)
+			require.InDelta(t, 0, float64(p.TopTVD), 1e-3)
 			require.Equal(t, s.GreatestChoke, p, "the choke's pressure is greatest when the gas arrives")
 		}
 	}
@@ -134,7 +134,7 @@ func TestKillBesideTheRuleOfThumb(t *testing.T) {
 	area := float64(0.0459 * unit.BarrelPerFoot)
 	k.Well.Annulus[0].Conduit = flow.Conduit{Outer: hole, Inner: unit.Length(math.Sqrt(float64(hole*hole) - area*4/math.Pi))}
 	k.InWell.Density, k.Kill.Density = 13*unit.PoundPerGallon, 13*unit.PoundPerGallon
-	k.Formation, k.Margin, k.Weak = 6378*unit.PSI, 0, 4000*unit.Foot
+	k.Formation, k.Margin, k.WeakTVD = 6378*unit.PSI, 0, 4000*unit.Foot
 	k.Influx.Volume = 25 * unit.Barrel
 	s, err := k.Schedule()
 	require.NoError(t, err)
@@ -156,7 +156,7 @@ func TestKillLaws(t *testing.T) {
 		require.False(t, math.IsNaN(float64(p.Choke+p.Weak+p.Pump)), i)
 		if p.Pumped < b.AtSurface && i > 0 {
 			require.Greater(t, float64(p.Bubble), float64(b.Points[i-1].Bubble)*0.999999, "it grows on its way up")
-			require.Less(t, float64(p.Top), float64(b.Points[i-1].Top))
+			require.Less(t, float64(p.TopTVD), float64(b.Points[i-1].TopTVD))
 		}
 	}
 	require.GreaterOrEqual(t, float64(b.GreatestWeak.Weak), float64(b.Points[0].Weak))
@@ -169,9 +169,9 @@ func TestKillFaults(t *testing.T) {
 	_, err := flow.Kill{Influx: flow.Influx{Volume: -1}}.Schedule()
 	require.Error(t, err)
 	k := killed()
-	k.Rate, k.Formation, k.Margin, k.Weak, k.Influx.Fluid, k.Influx.Bottom = 0, -1, -1, 4000, nil, unit.Kelvin(0)
+	k.Rate, k.Formation, k.Margin, k.WeakTVD, k.Influx.Fluid, k.Influx.Bottom = 0, -1, -1, 4000, nil, unit.Kelvin(0)
 	_, err = k.Schedule()
-	for _, want := range []string{"Rate", "Formation", "Margin", "Weak", "Influx.Fluid", "Influx.Bottom"} {
+	for _, want := range []string{"Rate", "Formation", "Margin", "WeakTVD", "Influx.Fluid", "Influx.Bottom"} {
 		require.ErrorContains(t, err, want)
 	}
 	k = killed()

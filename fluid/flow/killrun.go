@@ -159,7 +159,7 @@ func (r *killRun) at(v float64) (KillPoint, error) {
 	}
 	pump := r.inward(v, 0)
 	weak := 0.0
-	if x := r.coordinate(float64(r.k.Weak)); r.k.Reverse {
+	if x := r.coordinate(float64(r.k.WeakTVD)); r.k.Reverse {
 		weak = r.inward(v, x)
 	} else {
 		weak = r.climb(parts, x)
@@ -174,7 +174,7 @@ func (r *killRun) at(v float64) (KillPoint, error) {
 	b := parts[2]
 	return KillPoint{
 		Pumped: unit.Volume(v), Pump: unit.Pressure(pump), Choke: unit.Pressure(r.climb(parts, r.total)),
-		Weak: unit.Pressure(weak), Bubble: unit.Volume(b.to - b.from), Top: unit.Length(r.z(b.to)),
+		Weak: unit.Pressure(weak), Bubble: unit.Volume(b.to - b.from), TopTVD: unit.Length(r.z(b.to)),
 	}, nil
 }
 

@@ -7,6 +7,8 @@ import (
 )
 
 // DynamicPressure returns ρV²/2, what minor losses are counted in.
+//
+// Source: Bernoulli.
 func DynamicPressure(density unit.Density, v unit.Velocity) unit.Pressure {
 	return unit.Pressure(float64(density) * float64(v) * float64(v) / 2)
 }
@@ -71,6 +73,10 @@ const (
 )
 
 // Area returns the area of all openings.
+//
+//	A = n·π/4·d²
+//
+// Source: geometry.
 func (o Orifices) Area() unit.Area {
 	d := float64(o.Diameter)
 	return unit.Area(float64(o.Count) * math.Pi / 4 * d * d)
@@ -91,6 +97,10 @@ func (o Orifices) Loss(density unit.Density, rate unit.FlowRate) unit.Pressure {
 
 // OrificeLoss is Orifices.Loss for a total area: nozzles of several sizes, or a
 // total flow area as the trade quotes it.
+//
+//	Δp = ρ/2·(Q/(Cd·A))²
+//
+// Source: Orifices.Loss.
 func OrificeLoss(density unit.Density, rate unit.FlowRate, area unit.Area, discharge float64) unit.Pressure {
 	v := float64(rate) / (discharge * float64(area))
 	return unit.Pressure(float64(density) * v * v / 2)
@@ -104,6 +114,8 @@ func OrificeRate(density unit.Density, loss unit.Pressure, area unit.Area, disch
 }
 
 // Velocity returns the mean velocity in the openings, Q/A.
+//
+// Source: continuity.
 func (o Orifices) Velocity(rate unit.FlowRate) unit.Velocity {
 	return unit.Velocity(float64(rate) / float64(o.Area()))
 }

@@ -35,15 +35,27 @@ func (p Pump) Output() unit.Volume {
 }
 
 // Rate returns what the pump delivers at a number of strokes per minute.
+//
+//	Q = output·strokes/time
+//
+// Source: definition of the output.
 func (p Pump) Rate(strokesPerMinute float64) unit.FlowRate {
 	return unit.FlowRate(float64(p.Output()) * strokesPerMinute / time.Minute.Seconds())
 }
 
 // Strokes returns the strokes that a volume takes.
+//
+//	n = V/output
+//
+// Source: definition of the output.
 func (p Pump) Strokes(v unit.Volume) float64 { return float64(v / p.Output()) }
 
 // PumpingTime returns the time that a volume takes at a rate; zero where it is
 // no time that a Duration holds (292 years).
+//
+//	t = V/Q
+//
+// Source: definition of the rate.
 func PumpingTime(v unit.Volume, rate unit.FlowRate) time.Duration {
 	return duration(float64(v) / float64(rate))
 }

@@ -67,6 +67,8 @@ func (r Rheology) Model() Model {
 //	τ = τ0 + K γⁿ
 //
 // and at rest the yield stress: the most that the fluid bears without flowing.
+//
+// Source: Herschel and Bulkley 1926.
 func (r Rheology) Stress(rate unit.ShearRate) unit.Pressure {
 	if r.Index == 1 {
 		return r.Yield + unit.Pressure(float64(r.Consistency)*float64(rate))
@@ -77,6 +79,8 @@ func (r Rheology) Stress(rate unit.ShearRate) unit.Pressure {
 // Rate returns the shear rate at a shear stress,
 //
 //	γ = ((τ - τ0)/K)^(1/n)    and 0 below the yield stress.
+//
+// Source: Herschel and Bulkley 1926, turned round.
 func (r Rheology) Rate(stress unit.Pressure) unit.ShearRate {
 	x := float64(stress - r.Yield)
 	if x <= 0 {
@@ -86,6 +90,10 @@ func (r Rheology) Rate(stress unit.Pressure) unit.ShearRate {
 }
 
 // Viscosity returns the apparent viscosity at a shear rate, τ/γ.
+//
+//	µa = τ/γ
+//
+// Source: definition.
 func (r Rheology) Viscosity(rate unit.ShearRate) unit.Viscosity {
 	return unit.Viscosity(float64(r.Stress(rate)) / float64(rate))
 }

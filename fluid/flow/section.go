@@ -114,6 +114,8 @@ func volume(sections []ConduitSection) unit.Volume {
 
 // EquivalentDensity returns the density whose column of that vertical depth
 // makes the pressure, p/(g z). At no depth there is none: NaN or infinite.
+//
+// Source: hydrostatics.
 func EquivalentDensity(p unit.Pressure, depth unit.Length) unit.Density {
 	return unit.Density(float64(p) / (standardGravity * float64(depth)))
 }

@@ -91,6 +91,8 @@ type Surge struct {
 // drag of the moving wall and the flow it has to let past add up; for other
 // fluids and regimes it is the trade's approximation.
 //
+//	Δp = Σ G(Ve)·L
+//
 // Source: Burkhardt (1961); Moore (1974).
 func (t Trip) Solve() (Surge, error) {
 	f := fault.In("flow")

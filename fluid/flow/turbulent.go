@@ -60,6 +60,8 @@ func Turbulent(index, reynolds, relativeRoughness float64) FanningFactor {
 func LaminarReynolds(index float64) float64 { return 3470 - 1370*index }
 
 // TurbulentReynolds: see LaminarReynolds.
+//
+//	Re = 4270 − 1370·n
 func TurbulentReynolds(index float64) float64 { return 4270 - 1370*index }
 
 // factor returns the friction factor over all regimes. Turbulent flow is

@@ -29,9 +29,15 @@ const (
 
 // Rate returns the shear rate at the bob, 1.7033 1/s per rev/min: that of a
 // Newtonian fluid, which the trade uses for all.
+//
+// Source: API RP 13D; geometry of rotor R1 and bob B1.
 func (r Reading) Rate() unit.ShearRate { return ratePerRevPerMin * unit.ShearRate(r.Speed) }
 
 // Stress returns the shear stress at the bob, 0.511 Pa per degree.
+//
+//	τ = 0.511·θ
+//
+// Source: API RP 13D; spring F1.
 func (r Reading) Stress() unit.Pressure { return stressPerDegree * unit.Pressure(r.Dial) }
 
 // PlasticViscosity returns PV = θ600 - θ300, in cP where the dial is in
@@ -75,6 +81,8 @@ func TwoPointPowerLaw(fast, slow Reading) (Rheology, error) {
 //
 // An error where the line meets the axis below zero: then the readings bend
 // upwards, and no Bingham fluid does.
+//
+// Source: API RP 13D; a line through two points.
 func TwoPointBingham(fast, slow Reading) (Rheology, error) {
 	if err := checkPair(fast, slow); err != nil {
 		return Rheology{}, err

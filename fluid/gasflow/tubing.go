@@ -49,12 +49,12 @@ type Tubing struct {
 
 // Node is the gas at one depth.
 type Node struct {
-	MeasuredDepth unit.Length      `json:"measured_depth"`
-	Depth         unit.Length      `json:"depth"`
-	Pressure      unit.Pressure    `json:"pressure"`
-	Temperature   unit.Temperature `json:"temperature"`
-	Density       unit.Density     `json:"density"`
-	Velocity      unit.Velocity    `json:"velocity"`
+	MD          unit.Length      `json:"md"`
+	TVD         unit.Length      `json:"tvd"`
+	Pressure    unit.Pressure    `json:"pressure"`
+	Temperature unit.Temperature `json:"temperature"`
+	Density     unit.Density     `json:"density"`
+	Velocity    unit.Velocity    `json:"velocity"`
 }
 
 // ErrNotReached says that the gas at this rate doesn't reach the other end: its
@@ -93,7 +93,7 @@ func (t Tubing) Validate() error {
 		}
 		f.Add(fault.AboveTo(at+".Length", s.Length, 0, 20*unit.Kilometre))
 		if d := s.BottomTVD - last; !(math.Abs(float64(d)) <= float64(s.Length)*(1+1e-9)) {
-			f.New(at+".Bottom", "is %v, %v below its top; it must not be further than its length, %v", s.BottomTVD, d, s.Length)
+			f.New(at+".BottomTVD", "is %v, %v below its top; it must not be further than its length, %v", s.BottomTVD, d, s.Length)
 		}
 		last = s.BottomTVD
 	}
@@ -190,7 +190,7 @@ func (m stretch) node(s, p float64) (Node, error) {
 	if err != nil {
 		return Node{}, err
 	}
-	return Node{MeasuredDepth: unit.Length(m.s0 + s), Depth: unit.Length(z), Pressure: unit.Pressure(p), Temperature: t, Density: rho, Velocity: unit.Velocity(m.flux / float64(rho))}, nil
+	return Node{MD: unit.Length(m.s0 + s), TVD: unit.Length(z), Pressure: unit.Pressure(p), Temperature: t, Density: rho, Velocity: unit.Velocity(m.flux / float64(rho))}, nil
 }
 
 // slopeAt is dp/ds.

@@ -97,7 +97,7 @@ func TestSections(t *testing.T) {
 	b, err := two.Down(3, 150*unit.Bar)
 	require.NoError(t, err)
 	require.InEpsilon(t, float64(a[1].Pressure), float64(b[2].Pressure), 1e-8)
-	require.Equal(t, 1000*unit.Metre, b[1].MeasuredDepth)
+	require.Equal(t, 1000*unit.Metre, b[1].MD)
 
 	flat := one
 	flat.Sections = []flow.ConduitSection{one.Sections[0]}

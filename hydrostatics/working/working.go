@@ -61,6 +61,10 @@ const digits = 6
 func Of[Q unit.Scalar](q Q) Value { return Value{float64(q), q.Rounded(digits), q} }
 
 // In is a quantity in a unit of the caller's choice, such as (l, unit.Inch, "in").
+//
+//	value = q/u
+//
+// Source: definition of a unit.
 func In[Q unit.Scalar](q, u Q, symbol string) Value {
 	return Value{float64(q), unit.Significant(float64(q)/float64(u), digits) + " " + symbol, q}
 }

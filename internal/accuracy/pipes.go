@@ -119,7 +119,7 @@ psi*(thick*isThick + plastic*isPlastic + transition*isTransition + elastic*isEla
 	{Name: "valve/controlline.Line.Head", Range: "3 to 6,000 m, compressibility 1e-12 to 1e-9 1/Pa", Limit: 8, equation: "-log1p(-c*ρ*9.80665*h)/c",
 		draw: func(d draw) sample {
 			h := d.over(3, 6000)
-			l := controlline.Line{OD: 0.00635, Wall: 0.00124, Length: 7000, Depth: unit.Length(h)}
+			l := controlline.Line{OD: 0.00635, Wall: 0.00124, Length: 7000, TVD: unit.Length(h)}
 			q := controlline.LineFluid{Density: unit.Density(d.between(700, 1300)), Viscosity: 0.01, Compressibility: unit.Compressibility(d.over(1e-12, 1e-9))}
 			got, err := l.Head(q)
 			return sample{got: float64(got), of: precise.Values{"c": float64(q.Compressibility), "ρ": float64(q.Density), "h": h}, err: err}

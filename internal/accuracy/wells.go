@@ -70,7 +70,7 @@ func column(f hydrostatics.Fluid, hot float64) (*hydrostatics.Column, error) {
 	if err != nil {
 		return nil, err
 	}
-	return hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Bottom: 8192}}, t, hydrostatics.Reference{})
+	return hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, BottomTVD: 8192}}, t, hydrostatics.Reference{})
 }
 
 func at(f hydrostatics.Fluid, hot, z float64) (float64, error) {

@@ -30,7 +30,7 @@ func calculations(s source) []string {
 
 // services are methods that check, write or read, and whose arithmetic nobody
 // asks for by itself. What Steps shows a test of its own evaluates.
-var services = map[string]bool{"Validate": true, "Error": true, "String": true, "Steps": true, "MarshalText": true, "UnmarshalText": true}
+var services = map[string]bool{"Validate": true, "Error": true, "String": true, "Steps": true, "StepsNamed": true, "MarshalText": true, "UnmarshalText": true}
 
 // computes tells whether a body has arithmetic on anything but texts and counts.
 func computes(body ast.Node) (found bool) {

@@ -43,16 +43,16 @@ func TestPreparedValuesAreSafeForConcurrentUse(t *testing.T) {
 	pipe := unit.Must(catalogue.Pipe("3-1/2 in 9.3 lb/ft L80"))
 	path := unit.Must(hydrostatics.NewPath([]hydrostatics.Station{{MD: 2000 * unit.Foot}, {MD: 4000 * unit.Foot, Inclination: 60 * unit.Degree}, {MD: depth, Inclination: 60 * unit.Degree}}))
 	warm := unit.Must(hydrostatics.Geothermal{Ground: unit.Fahrenheit(70), Gradient: 1.4 * unit.FahrenheitPer100Feet}.Profile(depth))
-	column := unit.Must(hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: unit.Must(fluid.ParseBrine("CaCl2 11.3 lb/gal")), Bottom: depth}}, warm, hydrostatics.Reference{}))
+	column := unit.Must(hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: unit.Must(fluid.ParseBrine("CaCl2 11.3 lb/gal")), BottomTVD: depth}}, warm, hydrostatics.Reference{}))
 	body := unit.Must(pipe.Prepare())
 	hung := unit.Must(drag.String{
-		Sections: []drag.Section{{Pipe: pipe, Length: depth}}, Depth: depth, Path: path,
-		Zones: []drag.Zone{{Bottom: depth, Friction: 0.2, Hole: 6.184 * unit.Inch}},
+		Sections: []drag.PipeSection{{Pipe: pipe, Length: depth}}, BottomMD: depth, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: depth, Friction: 0.2, Hole: 6.184 * unit.Inch}},
 	}.Prepare())
 	curve := unit.Must(choke.Table{{Name: "shut"}, {Name: "half", Travel: 0.5, Coefficient: 5 * unit.Cv}, {Name: "open", Travel: 1, Coefficient: 10 * unit.Cv}}.Curve())
 	well := unit.Must(production.Well{
 		Outflow: production.FixedPressure{Pressure: 1500 * unit.PSI},
-		Zones:   []production.Zone{{Name: "only", Depth: depth, Inflow: inflow.LiquidDeliverability{Reservoir: 3000 * unit.PSI, Index: 2 * unit.BarrelPerDayPSI}}},
+		Zones:   []production.Zone{{Name: "only", TVD: depth, Inflow: inflow.LiquidDeliverability{Reservoir: 3000 * unit.PSI, Index: 2 * unit.BarrelPerDayPSI}}},
 	}.Prepare())
 	row := valve.Row{{Threshold: unit.Within(3000*unit.PSI, 0.05)}}
 	grade := unit.Must(catalogue.FindGrade("L80"))
@@ -73,7 +73,7 @@ func TestPreparedValuesAreSafeForConcurrentUse(t *testing.T) {
 			err := well.Solve([]int{0}, &f)
 			return float64(f.Rate), err
 		},
-		"row": func() (float64, error) { return float64(row.Ramp(valve.State{}, 0, 3300*unit.PSI).Verdict), nil },
+		"row": func() (float64, error) { return float64(row.Ramp(valve.TriggerState{}, 0, 3300*unit.PSI).Verdict), nil },
 		"catalogue": func() (float64, error) {
 			e, err := standard.Find(pipe.OD, pipe.Weight)
 			return float64(e.Pipe(grade).ID), err

@@ -15,7 +15,7 @@ import (
 )
 
 // goOnly are the types that hold what only Go can: a fluid, a curve, a function.
-const goOnly = "production.GasWell gasflow.Tubing flow.Influx flow.Kill hydrostatics.Bullhead hydrostatics.MeasuredLayer packer.Unseating packer.Release packer.Options packer.NotParted packer.Pull packer.Aftermath packer.PathCase movement.State movement.Conditions hydrostatics.Layer hydrostatics.Cushion confined.PressureUp confined.Fill confined.Trapped sleeve.Route production.Well production.Zone"
+const goOnly = "production.GasWell gasflow.Tubing flow.Influx flow.Kill hydrostatics.Bullhead hydrostatics.MeasuredLayer packer.Unseating packer.Release packer.Options packer.NotParted packer.Pull packer.Aftermath packer.PathCase movement.WellProfiles movement.Conditions hydrostatics.Layer hydrostatics.Cushion confined.PressureUp confined.Fill confined.Trapped sleeve.Route production.Well production.Zone"
 
 // Every exported field of every struct comes back from JSON as it was. What a type
 // keeps besides, to show its working, does not: ask for the Steps first.

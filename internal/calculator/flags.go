@@ -7,6 +7,8 @@ import (
 	"math"
 	"strings"
 	"time"
+
+	"completion.example/internal/spelling"
 )
 
 // Parse reads args into flags and returns every fault, not only the first.
@@ -72,7 +74,7 @@ func wanted(flags *flag.FlagSet, err error) error {
 func suggestion(flags *flag.FlagSet, name string) string {
 	best, least := "", len(name)/2+1
 	flags.VisitAll(func(f *flag.Flag) {
-		if d := distance(name, f.Name); d < least {
+		if d := spelling.Distance(name, f.Name); d < least {
 			best, least = f.Name, d
 		}
 	})
@@ -80,28 +82,6 @@ func suggestion(flags *flag.FlagSet, name string) string {
 		return ""
 	}
 	return "; did you mean -" + best + "?"
-}
-
-// distance is the number of letters to insert, delete or replace that turn a
-// into b (Levenshtein 1966).
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			replace := diagonal
-			if a[i] != b[j] {
-				replace++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(replace, row[j]+1, diagonal+1)
-		}
-	}
-	return row[len(b)]
 }
 
 // input is a flag as it was understood, without loss and for people.

@@ -30,11 +30,11 @@ var (
 	brine   = hydrostatics.SlightlyCompressible{Reference: 1150, Temperature: unit.Celsius(20), Compressibility: 4e-10, Expansivity: 4e-4}
 	path    = must(hydrostatics.NewPath([]hydrostatics.Station{{}, {MD: 1000}, {MD: 1500, Inclination: 0.6, Azimuth: 1}, {MD: depth, Inclination: 0.6, Azimuth: 1}}))
 	ground  = must(hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(15)}, {TVD: 2 * depth, Temperature: unit.Celsius(180)}}))
-	layers  = []hydrostatics.Layer{{Fluid: brine, Bottom: 1200}, {Fluid: hydrostatics.Incompressible(1300), Top: 1200, Bottom: depth}}
+	layers  = []hydrostatics.Layer{{Fluid: brine, BottomTVD: 1200}, {Fluid: hydrostatics.Incompressible(1300), TopTVD: 1200, BottomTVD: depth}}
 	column  = must(hydrostatics.NewColumn(layers, ground, hydrostatics.Reference{Pressure: 1e6}))
 	slack   = unit.Within(3000*unit.PSI, 0.05)
 	columns = valve.Columns{Applied: unit.Exactly(4500 * unit.PSI), Opposing: unit.Exactly(4300 * unit.PSI)}
-	line    = controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: depth, Depth: depth, Yield: 30 * unit.KSI, Young: 28e6 * unit.PSI, Poisson: 0.3, WallTolerance: 0.1}
+	line    = controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: depth, TVD: depth, Yield: 30 * unit.KSI, Young: 28e6 * unit.PSI, Poisson: 0.3, WallTolerance: 0.1}
 	oil     = controlline.LineFluid{Density: 870, Viscosity: 10 * unit.Centipoise, Compressibility: 5.5e-10, Expansivity: 7e-4}
 	casing  = confined.Tube{OD: 9.625 * unit.Inch, ID: 8.681 * unit.Inch, Young: 30e6 * unit.PSI, Poisson: 0.28, Expansion: 1.2e-5}
 	tube    = confined.Tube{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Young: 30e6 * unit.PSI, Poisson: 0.28, Expansion: 1.2e-5}
@@ -48,33 +48,33 @@ var (
 	}
 	leg     = hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: 2900, Area: 0.0045}}, Fluids: []hydrostatics.Stretch{{BottomMD: 2900, Density: 1200}}}
 	ring    = hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: 2900, Area: 0.032}}, Fluids: []hydrostatics.Stretch{{BottomMD: 2900, Density: 1100}}}
-	utube   = hydrostatics.UTube{Path: path, Port: 2900, Tubing: leg, Annulus: ring}
-	hung    = movement.Section{Pipe: pipe, Bottom: depth, Hole: 8.681 * unit.Inch, Joint: 200 * unit.Kilopound}
+	utube   = hydrostatics.UTube{Path: path, PortMD: 2900, Tubing: leg, Annulus: ring}
+	hung    = movement.StringSection{Pipe: pipe, BottomMD: depth, Hole: 8.681 * unit.Inch, Joint: 200 * unit.Kilopound}
 	seals   = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: 3}
-	pull    = packer.Pull{Sections: []movement.Section{hung}, Path: path, Inside: at(1100), Outside: at(1150), Seal: 4 * unit.Inch, Drag: unit.Within(5000*unit.PoundForce, 0.2), Block: 10e3}
+	pull    = packer.Pull{Sections: []movement.StringSection{hung}, Path: path, Inside: at(1100), Outside: at(1150), Seal: 4 * unit.Inch, Drag: unit.Within(5000*unit.PoundForce, 0.2), Block: 10e3}
 	heavy   = movement.WellFluids{InsideDensity: 1300, OutsideDensity: 1100, InsideSurface: 2e7, OutsideSurface: 2e6, Friction: 100}
-	upright = movement.Vertical{Sections: []movement.Section{hung}, Seals: seals, Initial: movement.WellFluids{InsideDensity: 1100, OutsideDensity: 1100},
+	upright = movement.Vertical{Sections: []movement.StringSection{hung}, Seals: seals, Initial: movement.WellFluids{InsideDensity: 1100, OutsideDensity: 1100},
 		Final: heavy, Warming: -20, SlackOff: 2e4}
-	dragged = drag.String{Sections: []drag.Section{{Pipe: pipe, Length: depth}}, Depth: depth, Path: path,
-		Zones: []drag.Zone{{Bottom: depth, Friction: 0.2, Hole: 8.681 * unit.Inch}}, Inside: 1100, Outside: 1100, Spacing: 50}
-	state    = movement.State{Inside: at(1200), Outside: at(1100), Temperature: ground.At}
-	long     = movement.String{Sections: []movement.Section{hung}, Path: path, Seals: seals, Spacing: 100, Design: tubular.NorwegianShelf()}
+	dragged = drag.String{Sections: []drag.PipeSection{{Pipe: pipe, Length: depth}}, BottomMD: depth, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: depth, Friction: 0.2, Hole: 8.681 * unit.Inch}}, Inside: 1100, Outside: 1100, Spacing: 50}
+	state    = movement.WellProfiles{Inside: at(1200), Outside: at(1100), Temperature: ground.At}
+	long     = movement.String{Sections: []movement.StringSection{hung}, Path: path, Seals: seals, Spacing: 100, Design: tubular.NorwegianShelf()}
 	valveRow = valve.Row{{Threshold: slack}, {Threshold: unit.Within(500*unit.PSI, 0.1), Direction: valve.Falling}}
 	record   = confined.Record{
 		{Pressure: 3.5e7, Temperature: unit.Celsius(40)}, {At: 10 * time.Minute, Pressure: 3.49e7, Temperature: unit.Celsius(40)},
 		{At: 30 * time.Minute, Pressure: 3.489e7, Temperature: unit.Celsius(40)}, {At: 45 * time.Minute, Pressure: 3.488e7, Temperature: unit.Celsius(40)},
 	}
-	slider = sleeve.Sleeve{Name: "sleeve", Depth: depth, OpenArea: 0.003, CloseArea: 0.003, Stroke: 0.1,
+	slider = sleeve.Sleeve{Name: "sleeve", TVD: depth, OpenArea: 0.003, CloseArea: 0.003, Stroke: 0.1,
 		Friction: unit.Within(4e3*unit.Newton, 0.1), Across: unit.Exactly(1e6 * unit.Pascal), PerDifferential: 1e-4, Inside: "tubing", Outside: "zone"}
-	second = sleeve.Sleeve{Name: "upper", Depth: 2500, OpenArea: 0.003, CloseArea: 0.003, Stroke: 0.1, Friction: unit.Within(4e3*unit.Newton, 0.1), Inside: "tubing", Outside: "upper zone"}
-	zone   = production.Zone{Name: "oil", Depth: depth, Inflow: inflow.LiquidDeliverability{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7}, WaterCut: 0.2, Density: 850, VolumeFactor: 1.1, Chokes: table,
+	second = sleeve.Sleeve{Name: "upper", TVD: 2500, OpenArea: 0.003, CloseArea: 0.003, Stroke: 0.1, Friction: unit.Within(4e3*unit.Newton, 0.1), Inside: "tubing", Outside: "upper zone"}
+	zone   = production.Zone{Name: "oil", TVD: depth, Inflow: inflow.LiquidDeliverability{Reservoir: 3e7, Index: 2e-9, Bubble: 1e7}, WaterCut: 0.2, Density: 850, VolumeFactor: 1.1, Chokes: table,
 		Above: production.Interval{Density: 850, Loss: production.Loss{At: 0.005, Laminar: 1e4, Turbulent: 1e5}}}
 	pumped = flow.Displacement{Well: circuit, InPipe: mud, InAnnulus: mud, Stages: []flow.Stage{{Liquid: flow.PumpedFluid{Name: "brine", Density: 1150, Rheology: flow.Newtonian(1e-3)}, Volume: 20, Rate: 0.01}}, Output: 0.02, Every: 5}
 )
 
 // What kills a well, and what flows from one of gas.
 var (
-	killed = flow.Kill{Well: circuit, InWell: mud, Kill: mud, Rate: 0.005, Formation: 4e7, Margin: 1e6, Weak: 2000, Fracture: 5e7,
+	killed = flow.Kill{Well: circuit, InWell: mud, Kill: mud, Rate: 0.005, Formation: 4e7, Margin: 1e6, WeakTVD: 2000, Fracture: 5e7,
 		Influx: flow.Influx{Volume: 2, Fluid: fluid.Gas{Gravity: 0.65}, Surface: unit.Celsius(15), Bottom: unit.Celsius(90)}}
 	pushed = hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, Injection: 1e6, Fracture: 5e7, Sections: []hydrostatics.LegSection{{BottomMD: depth, Area: 0.0045}},
 		Influx: brine, Kill: 1200, Friction: []unit.Gradient{200}, Temperature: ground}
@@ -97,7 +97,7 @@ func samples() []any {
 		hydrostatics.Reference{Pressure: 1e6}, column, brine, hydrostatics.Incompressible(1100), path, ground, []hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(15)}, {TVD: depth, Temperature: unit.Celsius(90)}},
 		hydrostatics.Cushion{Formation: hydrostatics.Formation{Pressure: 3.2e7, TVD: depth}, Underbalance: 3e6, Light: hydrostatics.Incompressible(850), Heavy: hydrostatics.Incompressible(1150), Temperature: ground},
 		hydrostatics.HeatExchange{Rate: 5, SpecificHeat: 4000, Radius: 0.04, Transfer: 30, Hole: 0.12, Conductivity: 2.4, Diffusivity: 1e-6, Time: 1000 * time.Hour},
-		hydrostatics.Flowing{Ground: ground, Inlet: unit.Celsius(95), Bottom: depth, Relaxing: 600}, leg, utube, hydrostatics.Slug{Mud: 1200, Pill: 1500, Capacity: 0.0045},
+		hydrostatics.Flowing{Ground: ground, Inlet: unit.Celsius(95), BottomTVD: depth, Relaxing: 600}, leg, utube, hydrostatics.Slug{Mud: 1200, Pill: 1500, Capacity: 0.0045},
 		hydrostatics.WeakPoint{Name: "shoe", TVD: 2000, Rating: 5e7, Share: 0.8, Outside: 1e7}, hydrostatics.Geothermal{Ground: unit.Celsius(15), Gradient: 0.03},
 		[]hydrostatics.Station{{}, {MD: 1000}, {MD: 1500, Inclination: 0.6, Azimuth: 1}}, hydrostatics.Station{MD: 1500, Inclination: 0.6, Azimuth: 1}, []hydrostatics.LegSection{{BottomMD: depth, Area: 0.0045}},
 
@@ -122,9 +122,9 @@ func samples() []any {
 		confined.Trapped{Space: confined.Space{Outer: casing, Inner: &tube}, Fills: []confined.Fill{{Name: "water", Fluid: fluid.Water{}, Volume: 40, From: unit.Celsius(30), To: unit.Celsius(60)}}, Pressure: 1e7, HeatOuter: 20, HeatInner: 40},
 		[]confined.Fill{{Name: "water", Fluid: fluid.Water{}, Volume: 40, From: unit.Celsius(30), To: unit.Celsius(60)}},
 
-		pipe, pipe.Material, tubular.Section{Pipe: pipe, Length: depth, Warming: 20}, tubular.Hanging{Sections: []tubular.Section{{Pipe: pipe, Length: depth}}, Fluid: 1100, Pull: 1e4},
+		pipe, pipe.Material, tubular.HangingSection{Pipe: pipe, Length: depth, Warming: 20}, tubular.Hanging{Sections: []tubular.HangingSection{{Pipe: pipe, Length: depth}}, Fluid: 1100, Pull: 1e4},
 		tubular.Load{Axial: 2e5, Inside: 4e7, Outside: 1e7, Curvature: 1e-3, Torque: 1000}, tubular.NorwegianShelf(), tubular.Outline{Factors: tubular.NorwegianShelf(), Points: 16, Backing: 1e7},
-		tubular.FreePoint{Sections: []tubular.Section{{Pipe: pipe, Length: depth}}, Stretch: 0.5, Pull: 1e5}, tubular.Rupture{Imperfection: 3e-4, BurstFactor: 1, Hardening: 0.1}, tubular.Derating{From: unit.Celsius(20), Rate: 5e-4},
+		tubular.FreePoint{Sections: []tubular.HangingSection{{Pipe: pipe, Length: depth}}, Stretch: 0.5, Pull: 1e5}, tubular.Rupture{Imperfection: 3e-4, BurstFactor: 1, Hardening: 0.1}, tubular.Derating{From: unit.Celsius(20), Rate: 5e-4},
 		must(catalogue.Standard()), must(catalogue.FindGrade("L80")), must(catalogue.Standard()).Entries()[20], tally(), catalogue.Joints{OD: 3.5 * unit.Inch, Weight: 9.2 * unit.PoundPerFoot, Length: depth},
 		dragged, must(dragged.Prepare()), drag.Pulled,
 		movement.Confined{Pipe: pipe, Hole: 8.681 * unit.Inch, Weight: 120, Inclination: 0.5, Build: 1e-3}, movement.End{Bore: 4 * unit.Inch, OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Inside: 5e7, Outside: 3e7, Below: 5e7},
@@ -133,8 +133,8 @@ func samples() []any {
 		valve.FailSafeCase{Name: "filled", Control: 870, BackingSurface: 1e5}, valve.FailSafeColumns{Control: 870, Annulus: 1100}, valve.IsolationValve{Kind: valve.OpensAtBleedOff, Unlock: slack, Bleed: unit.Within(500*unit.PSI, 0.1)},
 		valve.PressureEvent{Name: "test", Columns: columns, To: 1e7}, valve.GasLeak{Start: 1e7, End: 1.1e7, StartFactor: 0.9, EndFactor: 0.91, Duration: time.Hour, Volume: 5, Temperature: unit.Celsius(40), Standard: valve.StandardUS()},
 		valve.Pins{Count: 6, Strength: 4500 * unit.PoundForce, Tolerance: 0.05, TemperatureFactor: 0.95}, valve.SafetyValve{Opens: unit.Within(1750*unit.PSI, 0.03), Closes: unit.Within(950*unit.PSI, 0.05)},
-		valve.ControlState{Depth: 500, Density: 870, Backing: unit.Within(2000*unit.PSI, 0.5)}, valve.Trigger{Threshold: slack}, columns, valve.Demand{Name: "set", Trigger: valve.Trigger{Threshold: slack}, Columns: columns, Fire: true},
-		valve.SurfaceRange{Greatest: 5000 * unit.PSI}, valveRow, valve.State{}, slack, unit.Within(4e5*unit.Newton, 0.1),
+		valve.ControlState{TVD: 500, Density: 870, Backing: unit.Within(2000*unit.PSI, 0.5)}, valve.Trigger{Threshold: slack}, columns, valve.Demand{Name: "set", Trigger: valve.Trigger{Threshold: slack}, Columns: columns, Fire: true},
+		valve.SurfaceRange{Greatest: 5000 * unit.PSI}, valveRow, valve.TriggerState{}, slack, unit.Within(4e5*unit.Newton, 0.1),
 
 		line, oil, controlline.Outside{Top: 1e5, Bottom: 3e7}, controlline.Reading{Pumped: 1e-3, Returned: 9e-4, Uncertainty: 5e-5},
 		controlline.Shift{Feed: line, Vent: line, Liquid: oil, Pump: 3000 * unit.PSI, Move: 600 * unit.PSI, Swept: 3e-4, Displaced: 3e-4}, unit.Within(1e5*unit.Pascal, 0.1),
@@ -150,14 +150,14 @@ func samples() []any {
 
 		packer.Case{Name: "squeeze", String: upright, Below: 5e7}, packer.PathCase{Name: "squeeze", String: long, Reference: state, State: state, Below: 4e7}, packer.Landing{Tagged: depth, Height: 2, HangerDepth: 10, HangerLength: 0.5, Joints: []unit.Length{9.5, 9.4, 9.6}, Above: 12, Pups: []unit.Length{1, 2, 3}},
 		packer.LockIn{Pipe: pipe, Length: depth, Inside: 2e7, Outside: 1e6}, packer.Parted{Legs: utube, Open: true, Formation: 3.4e7, Margin: 1e6}, packer.Load{Differential: 1e7, Axial: 1e5}, pull,
-		packer.Ratings{FromBelow: 5e7, FromAbove: 4e7, Tension: 7e5, Compression: 5e5, Up: 1.3e6, Down: 1.2e6, Area: 0.026}, packer.NotParted{Release: release(), Tried: 3e5, Free: 1000, Clearance: 3, Intervals: []packer.Interval{{Name: "blank", Top: 500, Bottom: 900}}, CutPull: 5e4},
+		packer.Ratings{FromBelow: 5e7, FromAbove: 4e7, Tension: 7e5, Compression: 5e5, Up: 1.3e6, Down: 1.2e6, Area: 0.026}, packer.NotParted{Release: release(), Tried: 3e5, FreeMD: 1000, Clearance: 3, Intervals: []packer.CutInterval{{Name: "blank", TopMD: 500, BottomMD: 900}}, CutPull: 5e4},
 		release(), packer.Setting{Stages: []packer.Stage{{Name: "set", Acts: slack}}, Columns: columns, Piston: 0.005, Kept: 0.8, Plug: packer.Plug{Columns: columns, Rating: 7e7}}, packer.Stage{Name: "set", Acts: slack},
-		packer.SealPlan{Bore: packer.Receptacle{Shoulder: depth, Top: depth, Bottom: depth + 8}, Seals: packer.SealStack{First: 1, Last: 6}, Cases: []packer.Travel{{Case: "squeeze", Movement: -1}, {Case: "produce", Movement: 0.5}}, Engaged: 1, Clearance: 0.3}, packer.Travel{Case: "squeeze", Movement: -1},
+		packer.SealPlan{Bore: packer.Receptacle{ShoulderMD: depth, TopMD: depth, BottomMD: depth + 8}, Seals: packer.SealStack{FirstMD: 1, LastMD: 6}, Cases: []packer.Travel{{Case: "squeeze", Movement: -1}, {Case: "produce", Movement: 0.5}}, Engaged: 1, Clearance: 0.3}, packer.Travel{Case: "squeeze", Movement: -1},
 		packer.Stab{Down: 2e5, Up: 2.4e5, End: movement.End{Bore: 4 * unit.Inch, OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Inside: 3e7, Outside: 3e7, Below: 3e7}, Friction: unit.Within(5000*unit.Newton, 0.3), Latch: unit.Within(2e4*unit.Newton, 0.1)},
 		packer.Seat{Casing: 8.535 * unit.Inch, Bore: 4 * unit.Inch}, packer.Unseating{Pull: pull, Trapped: unit.Within(1e6*unit.Pascal, 0.5), Reserve: 1e4},
-		fluid.Methane{}, fluid.Nitrogen{}, fluid.Water{}, confined.Criterion{Name: "mine", Hold: 30 * time.Minute, MostDecline: 0.1}, packer.PinCase{Case: "squeeze", Load: 1e5}, packer.SealStack{First: 1, Last: 6},
+		fluid.Methane{}, fluid.Nitrogen{}, fluid.Water{}, confined.Criterion{Name: "mine", Hold: 30 * time.Minute, MostDecline: 0.1}, packer.PinCase{Case: "squeeze", Load: 1e5}, packer.SealStack{FirstMD: 1, LastMD: 6},
 		packer.Friction{Least: must(dragged.Prepare()), Nominal: must(dragged.Prepare()), Greatest: must(dragged.Prepare())}, tubular.Allowance{Inside: 1e-3, Outside: 1e-3}, production.FixedPressure{Pressure: 2e7},
-		movement.Assembly{Sections: []movement.Section{hung}, Path: path, Block: 1e5, Spacing: 200, Design: tubular.NorwegianShelf(),
+		movement.Assembly{Sections: []movement.StringSection{hung}, Path: path, Block: 1e5, Spacing: 200, Design: tubular.NorwegianShelf(),
 			Seals: []movement.Seal{{MD: depth, Bore: 4 * unit.Inch, Up: 3, Length: 6}}, Holds: []movement.Hold{{MD: depth - 20, Bore: 4 * unit.Inch}}, Joints: []movement.Joint{{MD: depth - 50, Seal: 4 * unit.Inch}}},
 		movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At},
 		movement.PullLimits{Rig: 2e6, Parts: []movement.Bears{{Name: "joint", MD: 100, Rating: 1e6}}},
@@ -194,8 +194,8 @@ func byName() map[string][]any {
 
 // shorter is the line of the upper sleeve, and upper the zone there.
 var (
-	shorter = func() controlline.Line { l := line; l.Length, l.Depth = second.Depth, second.Depth; return l }()
-	upper   = func() production.Zone { z := zone; z.Name, z.Depth = "upper", 2800; return z }()
+	shorter = func() controlline.Line { l := line; l.Length, l.TVD = second.TVD, second.TVD; return l }()
+	upper   = func() production.Zone { z := zone; z.Name, z.TVD = "upper", 2800; return z }()
 )
 
 // falling is a heavy slug that outruns the pump.
@@ -213,7 +213,7 @@ func heavier() catalogue.Entry {
 }
 
 func release() packer.Release {
-	return packer.Release{Pull: pull, Pins: unit.Within(60e3*unit.PoundForce, 0.05), Components: []packer.Component{{Name: "joint", Depth: 100, Rating: 200 * unit.Kilopound, Share: 0.8}}, Rig: 300 * unit.Kilopound, RigShare: 0.8}
+	return packer.Release{Pull: pull, Pins: unit.Within(60e3*unit.PoundForce, 0.05), Components: []packer.Component{{Name: "joint", MD: 100, Rating: 200 * unit.Kilopound, Share: 0.8}}, Rig: 300 * unit.Kilopound, RigShare: 0.8}
 }
 
 func tally() (t catalogue.Tally) {

@@ -22,8 +22,8 @@ import (
 )
 
 // Unmarshal reads data into the value that to points to. Struct fields are
-// matched by their json tag, or else by their name in lower case, to the
-// letter. On any fault to holds what could be read.
+// matched by their json tag, or else by their name in lower case, to the letter,
+// and by the names that they had before (see Names). On any fault to holds what could be read.
 func Unmarshal(data []byte, to any) error {
 	v := reflect.ValueOf(to)
 	if v.Kind() != reflect.Pointer || v.IsNil() {
@@ -192,26 +192,47 @@ func (r *reader) structure(path string, tree any, v reflect.Value) {
 	fields := map[string]int{}
 	var known []string
 	for i := range v.NumField() {
-		f := v.Type().Field(i)
-		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if !f.IsExported() || name == "-" {
-			continue
+		names := Names(v.Type().Field(i))
+		for _, name := range names {
+			fields[name] = i
 		}
-		if name == "" {
-			name = strings.ToLower(f.Name)
+		if len(names) > 0 {
+			known = append(known, names[0])
 		}
-		fields[name] = i
-		known = append(known, name)
 	}
+	read := map[int]bool{}
 	for _, name := range o.names {
 		i, ok := fields[name]
+		if ok && read[i] {
+			r.fault(join(path, name), "stands twice: it is the old name of %s", Names(v.Type().Field(i))[0])
+			continue
+		}
 		if !ok {
 			slices.Sort(known)
 			r.fault(join(path, name), "unknown field; there are %s", strings.Join(known, ", "))
 			continue
 		}
+		read[i] = true
 		r.read(join(path, name), o.values[name], v.Field(i))
 	}
+}
+
+// Names returns what a field is called in JSON: its json tag, or its name in lower
+// case, then the names that it had before and that are still read, those of its tag
+// was. None of a field that isn't read.
+func Names(f reflect.StructField) []string {
+	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+	if !f.IsExported() || name == "-" {
+		return nil
+	}
+	if name == "" {
+		name = strings.ToLower(f.Name)
+	}
+	names := []string{name}
+	if old := f.Tag.Get("was"); old != "" {
+		names = append(names, strings.Split(old, ",")...)
+	}
+	return names
 }
 
 func (r *reader) mapping(path string, tree any, v reflect.Value) {

@@ -25,8 +25,8 @@ func rig(weight unit.WeightPerLength, length unit.Length, friction float64, stat
 	path, err := hydrostatics.NewPath(stations)
 	pipe := tubular.Pipe{OD: 5 * unit.Inch, ID: 4.276 * unit.Inch, Weight: weight, Material: tubular.Steel()}
 	return drag.String{
-		Sections: []drag.Section{{Pipe: pipe, Length: length}}, Depth: length, Path: path,
-		Zones: []drag.Zone{{Bottom: length, Friction: friction, Hole: 8.5 * unit.Inch}},
+		Sections: []drag.PipeSection{{Pipe: pipe, Length: length}}, BottomMD: length, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: length, Friction: friction, Hole: 8.5 * unit.Inch}},
 	}, err
 }
 

@@ -86,7 +86,7 @@ func injected(relaxing, z unit.Length) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, err := hydrostatics.Flowing{Ground: ground, Inlet: unit.Celsius(20), Bottom: z, Relaxing: relaxing}.Injecting(1e-3)
+	p, err := hydrostatics.Flowing{Ground: ground, Inlet: unit.Celsius(20), BottomTVD: z, Relaxing: relaxing}.Injecting(1e-3)
 	if err != nil {
 		return nil, err
 	}

@@ -157,7 +157,7 @@ func layeredPressure(in *published.Inputs) (any, error) {
 	var layers []hydrostatics.Layer
 	top := unit.Length(0)
 	for _, x := range s {
-		layers = append(layers, hydrostatics.Layer{Fluid: hydrostatics.Incompressible(x.Density), Top: top, Bottom: x.BottomMD})
+		layers = append(layers, hydrostatics.Layer{Fluid: hydrostatics.Incompressible(x.Density), TopTVD: top, BottomTVD: x.BottomMD})
 		top = x.BottomMD
 	}
 	c, err := hydrostatics.NewColumn(layers, nil, hydrostatics.Reference{})
@@ -176,7 +176,7 @@ func aboveContact(in *published.Inputs) (any, error) {
 	in.Read("contact", &contact)
 	in.Read("depth", &depth)
 	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{
-		{Fluid: hydrostatics.Incompressible(hydrostatics.Density(gas)), Top: depth, Bottom: contact},
+		{Fluid: hydrostatics.Incompressible(hydrostatics.Density(gas)), TopTVD: depth, BottomTVD: contact},
 	}, nil, hydrostatics.Reference{Pressure: hydrostatics.PressureOf(water, contact), TVD: contact})
 	if err != nil {
 		return nil, err
@@ -203,7 +203,7 @@ func compressibleColumn(in *published.Inputs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Bottom: depth}}, profile, hydrostatics.Reference{Pressure: p - unit.Atmosphere})
+	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, BottomTVD: depth}}, profile, hydrostatics.Reference{Pressure: p - unit.Atmosphere})
 	if err != nil {
 		return nil, err
 	}
@@ -234,7 +234,7 @@ func constantZ(in *published.Inputs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: g, Bottom: depth}}, profile, hydrostatics.Reference{Pressure: p - unit.Atmosphere})
+	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: g, BottomTVD: depth}}, profile, hydrostatics.Reference{Pressure: p - unit.Atmosphere})
 	if err != nil {
 		return nil, err
 	}

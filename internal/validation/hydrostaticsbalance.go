@@ -37,7 +37,7 @@ func slugUTube(in *published.Inputs) (any, error) {
 	in.Read("annulus", &annulus)
 	in.Read("port", &port)
 	r, err := hydrostatics.UTube{
-		Port: port,
+		PortMD: port,
 		Tubing: hydrostatics.Leg{
 			Sections: []hydrostatics.LegSection{{BottomMD: port, Area: s.Capacity}},
 			Fluids:   []hydrostatics.Stretch{{BottomMD: s.Length(dry), Density: s.Pill}, {BottomMD: port, Density: s.Mud}},
@@ -71,7 +71,7 @@ func holdingPressure(in *published.Inputs) (any, error) {
 	leg := func(s stretches) hydrostatics.Leg {
 		return hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: s.bottom(), Area: unit.SquareFoot}}, Fluids: s}
 	}
-	r, err := hydrostatics.UTube{Port: tubing.bottom(), Tubing: leg(tubing), Annulus: leg(annulus)}.Rest()
+	r, err := hydrostatics.UTube{PortMD: tubing.bottom(), Tubing: leg(tubing), Annulus: leg(annulus)}.Rest()
 	return r.Holding, err
 }
 
@@ -112,7 +112,7 @@ func lightLength(in *published.Inputs) (any, error) {
 	c.Formation.Pressure = hydrostatics.Pressure(heavy, c.Formation.TVD)
 	c.Light, c.Heavy = hydrostatics.Incompressible(light), hydrostatics.Incompressible(heavy)
 	a, err := c.Length()
-	return a.Length, err
+	return a.LevelTVD, err
 }
 
 // allowableByMudWeight goes through the weakest point of a column.
@@ -127,7 +127,7 @@ func allowableByMudWeight(in *published.Inputs) (any, error) {
 
 // allowableUnder is the surface pressure over a column whose foot bears a gradient.
 func allowableUnder(fracture unit.Gradient, rho unit.Density, depth unit.Length) (any, error) {
-	column, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(rho), Bottom: depth}}, nil, hydrostatics.Reference{})
+	column, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(rho), BottomTVD: depth}}, nil, hydrostatics.Reference{})
 	if err != nil {
 		return nil, err
 	}

@@ -47,7 +47,7 @@ func well(in *published.Inputs) movement.Vertical {
 	in.Read("depth", &depth)
 	hole = pipe.OD
 	in.Optional("hole", &hole)
-	v.Sections = []movement.Section{{Pipe: pipe, Bottom: depth, Hole: hole}}
+	v.Sections = []movement.StringSection{{Pipe: pipe, BottomMD: depth, Hole: hole}}
 	if v.Closed = !in.Has("bore"); !v.Closed {
 		in.Read("bore", &v.Seals.Bore)
 	}
@@ -79,12 +79,12 @@ func ofWell[Q unit.Scalar](of func(movement.Analysis) Q) Evaluator {
 // landedCase is the classical case node by node.
 func landedCase(in *published.Inputs) (movement.Case, error) {
 	v := well(in)
-	path, err := hydrostatics.Vertical(v.Sections[0].Bottom)
+	path, err := hydrostatics.Vertical(v.Sections[0].BottomMD)
 	if err != nil {
 		return movement.Case{}, err
 	}
-	state := func(c movement.WellFluids, d unit.TemperatureDifference) movement.State {
-		return movement.State{Inside: c.Inside, Outside: c.Outside, Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(d) }}
+	state := func(c movement.WellFluids, d unit.TemperatureDifference) movement.WellProfiles {
+		return movement.WellProfiles{Inside: c.Inside, Outside: c.Outside, Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(150).Add(d) }}
 	}
 	l, err := movement.String{Sections: v.Sections, Path: path, Seals: v.Seals}.Land(state(v.Initial, 0), v.SlackOff)
 	if err != nil {

@@ -31,7 +31,7 @@ var packerSuite = Suite{
 		"real force above the packer":                      connection(func(c packer.Connected) unit.Force { return c.Force }),
 		"tubing on packer":                                 connection(func(c packer.Connected) unit.Force { return c.Bearing.Tubing }),
 		"greatest reading when the pins part":              parting(func(p packer.Parting) any { return p.Reading.Greatest }),
-		"share of the body at the greatest reading":        parting(func(p packer.Parting) any { return p.Parts[0].Used }),
+		"share of the body at the greatest reading":        parting(func(p packer.Parting) any { return p.Parts[0].Usage }),
 		"stretch from no load to parting":                  parting(func(p packer.Parting) any { return p.Stretch.Nominal }),
 		"tension on release pins, fixed at both ends":      fixedTension,
 		"load over least strength of release pins":         pinShare,
@@ -157,14 +157,14 @@ func fluidColumn(rho unit.Density) func(unit.Length) unit.Pressure {
 
 func sealedString(of func(packer.Balance) unit.Force) Evaluator {
 	return func(in *published.Inputs) (any, error) {
-		s := movement.Section{Pipe: plainPipe(in)}
+		s := movement.StringSection{Pipe: plainPipe(in)}
 		var tubing, annulus unit.Density
 		p := packer.Pull{}
-		in.Read("depth", &s.Bottom)
+		in.Read("depth", &s.BottomMD)
 		in.Read("bore", &p.Seal)
 		in.Read("tubing", &tubing)
 		in.Read("annulus", &annulus)
-		p.Sections, p.Inside, p.Outside = []movement.Section{s}, fluidColumn(tubing), fluidColumn(annulus)
+		p.Sections, p.Inside, p.Outside = []movement.StringSection{s}, fluidColumn(tubing), fluidColumn(annulus)
 		b, err := p.Balance(0)
 		return of(b), err
 	}
@@ -173,11 +173,11 @@ func sealedString(of func(packer.Balance) unit.Force) Evaluator {
 // squeeze reads a string sealed in a packer with its change of condition.
 func squeeze(in *published.Inputs) (movement.Vertical, packer.Seat) {
 	var seat packer.Seat
-	s := movement.Section{Pipe: plainPipe(in)}
+	s := movement.StringSection{Pipe: plainPipe(in)}
 	v := movement.Vertical{}
 	in.Read("casing", &seat.Casing)
 	in.Read("bore", &seat.Bore)
-	in.Read("depth", &s.Bottom)
+	in.Read("depth", &s.BottomMD)
 	in.Read("initial", &v.Initial.InsideDensity)
 	in.Read("tubing", &v.Final.InsideDensity)
 	in.Read("inside", &v.Final.InsideSurface)
@@ -185,7 +185,7 @@ func squeeze(in *published.Inputs) (movement.Vertical, packer.Seat) {
 	in.Read("warming", &v.Warming)
 	v.Initial.OutsideDensity, v.Final.OutsideDensity = v.Initial.InsideDensity, v.Initial.InsideDensity
 	s.Hole, v.Seals.Bore = seat.Casing, seat.Bore
-	v.Sections = []movement.Section{s}
+	v.Sections = []movement.StringSection{s}
 	return v, seat
 }
 
@@ -221,17 +221,17 @@ func connection(of func(packer.Connected) unit.Force) Evaluator {
 
 func parting(of func(packer.Parting) any) Evaluator {
 	return func(in *published.Inputs) (any, error) {
-		s := movement.Section{Pipe: plainPipe(in)}
+		s := movement.StringSection{Pipe: plainPipe(in)}
 		var fluid unit.Density
 		var drag, rating unit.Force
 		r := packer.Release{Rig: 1000 * unit.Kilopound, RigShare: 1}
-		in.Read("length", &s.Bottom)
+		in.Read("length", &s.BottomMD)
 		in.Read("fluid", &fluid)
 		in.Read("pins", &r.Pins)
 		in.Read("drag", &drag)
 		in.Read("rating", &rating)
 		r.Pull = packer.Pull{
-			Sections: []movement.Section{s}, Inside: fluidColumn(fluid), Outside: fluidColumn(fluid),
+			Sections: []movement.StringSection{s}, Inside: fluidColumn(fluid), Outside: fluidColumn(fluid),
 			Seal: s.Pipe.OD, Drag: unit.Exactly(drag),
 		}
 		r.Components = []packer.Component{{Name: "body", Rating: rating, Share: 1}}
@@ -247,12 +247,12 @@ func parting(of func(packer.Parting) any) Evaluator {
 // seals on its own bore and has no room to buckle.
 func fixed(in *published.Inputs) (unit.Force, error) {
 	pipe := plainPipe(in)
-	s := movement.Section{Pipe: pipe, Hole: pipe.OD}
+	s := movement.StringSection{Pipe: pipe, Hole: pipe.OD}
 	v := movement.Vertical{Seals: movement.Seals{Bore: pipe.ID, Restraint: movement.Anchored}}
-	in.Read("length", &s.Bottom)
+	in.Read("length", &s.BottomMD)
 	in.Read("warming", &v.Warming)
 	in.Read("inside", &v.Final.InsideSurface)
-	v.Sections = []movement.Section{s}
+	v.Sections = []movement.StringSection{s}
 	a, err := v.Analyse()
 	return a.PackerForce, err
 }

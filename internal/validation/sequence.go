@@ -28,22 +28,22 @@ func twoColumns(in *published.Inputs) (*sequence.Plan, error) {
 	in.Read("depth", &depth)
 	in.Read("tubing", &p.Fluids[0].Density)
 	in.Optional("annulus", &p.Fluids[1].Density)
-	p.Well.Depth = depth
-	annulus := sequence.Compartment{Name: "annulus", Bottom: depth, Fluid: "annulus", Surface: true}
+	p.Well.MD = depth
+	annulus := sequence.Compartment{Name: "annulus", BottomMD: depth, Fluid: "annulus", Surface: true}
 	if in.Has("to1") {
 		annulus.Fluid = ""
 		annulus.Layers = []sequence.Layer{{Fluid: "annulus"}}
-		in.Read("to1", &annulus.Layers[0].To)
+		in.Read("to1", &annulus.Layers[0].ToMD)
 		for _, k := range []string{"2", "3", "4"} {
 			f := sequence.Fluid{Name: k}
-			l := sequence.Layer{Fluid: k, To: depth}
+			l := sequence.Layer{Fluid: k, ToMD: depth}
 			in.Read("fluid"+k, &f.Density)
-			in.Optional("to"+k, &l.To)
+			in.Optional("to"+k, &l.ToMD)
 			p.Fluids, annulus.Layers = append(p.Fluids, f), append(annulus.Layers, l)
 		}
 	}
-	p.Compartments = []sequence.Compartment{{Name: "tubing", Bottom: depth, Fluid: "tubing", Surface: true}, annulus}
-	p.Devices = []sequence.Device{{Name: "device", Depth: depth, Actions: []sequence.Action{{
+	p.Compartments = []sequence.Compartment{{Name: "tubing", BottomMD: depth, Fluid: "tubing", Surface: true}, annulus}
+	p.Devices = []sequence.Device{{Name: "device", MD: depth, Actions: []sequence.Action{{
 		Name: "moves", Inside: "tubing", Outside: "annulus", Triggers: []sequence.Trigger{{Threshold: unit.Exactly(50000 * unit.PSI)}}}}}}
 	p.Steps = []sequence.Step{{Name: "step"}}
 	return p, in.Err()
@@ -75,7 +75,7 @@ func formationBalance(in *published.Inputs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: p.Well.Depth, Pressure: unit.Exactly(pore)}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: p.Well.MD, Pressure: unit.Exactly(pore)}}
 	p.Steps[0].Balance = []sequence.Balance{{Compartment: "tubing", Formation: "sand"}}
 	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 	if err != nil {
@@ -138,13 +138,13 @@ func coolingTension(in *published.Inputs) (any, error) {
 		return []sequence.MarkedTVD{{TVD: 0, Temperature: t}, {TVD: depth, Temperature: t}}
 	}
 	p := &sequence.Plan{Name: "case", Fluids: []sequence.Fluid{{Name: "fluid", Density: unit.Exactly(9 * unit.PoundPerGallon)}},
-		Well: sequence.Well{Depth: depth, Temperatures: map[string][]sequence.MarkedTVD{sequence.Undisturbed: even(warm), "cold": even(warm.Add(-cooling))}},
+		Well: sequence.Well{MD: depth, Temperatures: map[string][]sequence.MarkedTVD{sequence.Undisturbed: even(warm), "cold": even(warm.Add(-cooling))}},
 		Compartments: []sequence.Compartment{
-			{Name: "tubing", Bottom: depth, Fluid: "fluid", Surface: true}, {Name: "annulus", Bottom: depth, Fluid: "fluid", Surface: true}},
-		Devices: []sequence.Device{{Name: "packer", Depth: depth, Actions: []sequence.Action{{
+			{Name: "tubing", BottomMD: depth, Fluid: "fluid", Surface: true}, {Name: "annulus", BottomMD: depth, Fluid: "fluid", Surface: true}},
+		Devices: []sequence.Device{{Name: "packer", MD: depth, Actions: []sequence.Action{{
 			Name: "sets", Inside: "tubing", Outside: "annulus", Holds: true, Triggers: []sequence.Trigger{{Threshold: unit.Exactly(unit.PSI)}}}}}},
-		String: &sequence.String{Inside: "tubing", Around: []string{"annulus"}, Below: "annulus", Held: depth, Bore: pipe.Size, Up: depth,
-			Sections: []sequence.Section{{Pipe: pipe, Bottom: depth, Hole: 2 * pipe.Size}}},
+		String: &sequence.String{Inside: "tubing", Around: []string{"annulus"}, Below: "annulus", HeldMD: depth, Bore: pipe.Size, Up: depth,
+			Sections: []sequence.StringSection{{Pipe: pipe, BottomMD: depth, Hole: 2 * pipe.Size}}},
 		Steps: []sequence.Step{
 			{Name: "set", Ramps: []map[string]unit.Pressure{{"tubing": 1 * unit.PSI}}, Expect: []string{"packer: sets"}},
 			{Name: "cool", Temperature: "cold"}},

@@ -76,7 +76,7 @@ func oneSection(p tubular.Pipe, depth unit.Length, hold movement.Hold) (*movemen
 	if err != nil {
 		return nil, err
 	}
-	return movement.Assembly{Sections: []movement.Section{{Pipe: p, Bottom: depth, Hole: p.OD}}, Path: path, Holds: []movement.Hold{hold}}.MakeUp()
+	return movement.Assembly{Sections: []movement.StringSection{{Pipe: p, BottomMD: depth, Hole: p.OD}}, Path: path, Holds: []movement.Hold{hold}}.MakeUp()
 }
 
 // level is the same pressures at every depth.

@@ -108,7 +108,7 @@ var tubularStretchSuite = Suite{
 			}
 			var length unit.Length
 			in.Read("length", &length)
-			s, err := tubular.Hanging{Sections: []tubular.Section{{Pipe: p, Length: length}}}.Stretch()
+			s, err := tubular.Hanging{Sections: []tubular.HangingSection{{Pipe: p, Length: length}}}.Stretch()
 			return s.Total(), err
 		},
 	},

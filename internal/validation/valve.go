@@ -89,7 +89,7 @@ var valveSuite = Suite{
 			in.Read("opens", &opens)
 			in.Read("tubing", &tubing)
 			in.Read("gradient", &g)
-			in.Read("depth", &s.Depth)
+			in.Read("depth", &s.TVD)
 			s.Density, s.Backing = hydrostatics.Density(g), unit.Exactly(tubing)
 			p, err := valve.SafetyValve{Opens: unit.Exactly(opens)}.Pressures(s)
 			return p.Open.Nominal, err
@@ -211,5 +211,5 @@ func failSafeDepth(in *published.Inputs) (any, error) {
 	if err == nil && f.Governing.Anywhere {
 		err = errors.New("no limit")
 	}
-	return f.Governing.Depth, err
+	return f.Governing.TVD, err
 }

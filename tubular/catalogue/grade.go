@@ -18,6 +18,8 @@ type Grade struct {
 
 // Grades returns the API grades, weakest first.
 //
+//	least yield, greatest yield and tensile strength, in ksi = 1,000 psi
+//
 // Source: API Spec 5CT / ISO 11960, tensile requirements; from memory. The
 // published joint strengths of J55, K55 and L80 confirm their tensile strength.
 func Grades() []Grade {

@@ -78,8 +78,8 @@ func joints(part string) (Joints, error) {
 }
 
 // Sections looks up each part of t in c and returns the string in a grade.
-func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.Section, error) {
-	var sections []tubular.Section
+func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.HangingSection, error) {
+	var sections []tubular.HangingSection
 	f := fault.In("catalogue")
 	f.At("Grade", g.Material().Validate())
 	for i, j := range t {
@@ -88,7 +88,7 @@ func (c Catalogue) Sections(t Tally, g Grade) ([]tubular.Section, error) {
 			f.At(fmt.Sprintf("part %d", i+1), err)
 		}
 		f.At(fmt.Sprintf("part %d", i+1), fault.Finite("Length", j.Length))
-		sections = append(sections, tubular.Section{Pipe: e.Pipe(g), Length: j.Length})
+		sections = append(sections, tubular.HangingSection{Pipe: e.Pipe(g), Length: j.Length})
 	}
 	if err := f.Err(); err != nil {
 		return nil, err

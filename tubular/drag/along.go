@@ -14,6 +14,10 @@ import (
 // depth, such as layered fluids give it. A nil of either keeps what it has.
 //
 // Errors name a factor or a weight that is out of range.
+//
+//	μ of each section of hole in place of its own, in HookLoad = Σ (w·cos I ± μ·N)
+//
+// Source: see HookLoad.
 func (p *Prepared) With(factors []float64, weight func(md unit.Length) unit.WeightPerLength) (*Prepared, error) {
 	if p.Size() < 2 {
 		return nil, errUnprepared

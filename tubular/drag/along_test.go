@@ -12,11 +12,11 @@ import (
 // weightOnly is the effective force without drag of the string of horizontal, from an
 // effective force at its lower end: weight times true vertical depth above it.
 func weightOnly(t *testing.T, s drag.String, end unit.Force) func(md unit.Length) unit.Force {
-	bottom, err := s.Path.TVD(s.Depth)
+	bottom, err := s.Path.TVD(s.BottomMD)
 	require.NoError(t, err)
 	return func(md unit.Length) unit.Force {
 		f, below := end, bottom
-		from := s.Depth
+		from := s.BottomMD
 		for i := len(s.Sections) - 1; i >= 0; i-- {
 			from -= s.Sections[i].Length
 			tvd, err := s.Path.TVD(max(md, from))
@@ -43,13 +43,13 @@ func TestAlongIsHookLoad(t *testing.T) {
 			want, still := p.HookLoad(m, end), p.HookLoad(drag.Rotating, end)
 			without := weightOnly(t, s, end)
 			require.InEpsilon(t, float64(still), float64(without(0)), 1e-9)
-			free, err := p.Along(m, 0, s.Depth, false, without)
+			free, err := p.Along(m, 0, s.BottomMD, false, without)
 			require.NoError(t, err)
 			require.InEpsilon(t, float64(want-still), float64(free.Total), 1e-3, "%v from %v", m, end)
 			require.Equal(t, 1.0, free.Share(0))
-			require.Zero(t, free.Share(s.Depth))
+			require.Zero(t, free.Share(s.BottomMD))
 			// From the hook down: without drag the whole string has the drag's force more.
-			held, err := p.Along(m, 0, s.Depth, true, func(md unit.Length) unit.Force { return without(md) + free.Total })
+			held, err := p.Along(m, 0, s.BottomMD, true, func(md unit.Length) unit.Force { return without(md) + free.Total })
 			require.NoError(t, err)
 			require.InEpsilon(t, float64(free.Total), float64(held.Total), 1e-3)
 			for _, md := range []unit.Length{2000 * unit.Foot, 6000 * unit.Foot, 10000 * unit.Foot} {
@@ -57,7 +57,7 @@ func TestAlongIsHookLoad(t *testing.T) {
 			}
 		}
 	}
-	turned, err := p.Along(drag.Rotating, 0, s.Depth, false, weightOnly(t, s, 0))
+	turned, err := p.Along(drag.Rotating, 0, s.BottomMD, false, weightOnly(t, s, 0))
 	require.NoError(t, err)
 	require.Zero(t, turned.Total)
 	require.Zero(t, turned.Share(0))
@@ -79,9 +79,9 @@ func TestAlongPart(t *testing.T) {
 	require.Zero(t, got.Share(8000*unit.Foot))
 	_, err = p.Along(drag.Pulled, 2, 1, false, weightOnly(t, s, 0))
 	require.ErrorContains(t, err, "permitted a force between two depths")
-	_, err = p.Along(drag.Pulled, 0, s.Depth, false, func(unit.Length) unit.Force { return unit.Force(math.NaN()) })
+	_, err = p.Along(drag.Pulled, 0, s.BottomMD, false, func(unit.Length) unit.Force { return unit.Force(math.NaN()) })
 	require.ErrorContains(t, err, "must be finite")
-	_, err = (*drag.Prepared)(nil).Along(drag.Pulled, 0, s.Depth, false, weightOnly(t, s, 0))
+	_, err = (*drag.Prepared)(nil).Along(drag.Pulled, 0, s.BottomMD, false, weightOnly(t, s, 0))
 	require.Error(t, err)
 }
 
@@ -90,7 +90,7 @@ func TestWithIsPreparedAnew(t *testing.T) {
 	s := horizontal(t, 0)
 	heavy := s
 	heavy.Outside = 12 * unit.PoundPerGallon
-	heavy.Zones = []drag.Zone{{Bottom: 9500 * unit.Foot, Friction: 0.1, Hole: 8.535 * unit.Inch}, {Bottom: 12000 * unit.Foot, Friction: 0.4, Hole: 8.5 * unit.Inch}}
+	heavy.HoleSections = []drag.HoleSection{{BottomMD: 9500 * unit.Foot, Friction: 0.1, Hole: 8.535 * unit.Inch}, {BottomMD: 12000 * unit.Foot, Friction: 0.4, Hole: 8.5 * unit.Inch}}
 	want := prepare(t, heavy)
 	got, err := prepare(t, s).With([]float64{0.1, 0.4}, func(md unit.Length) unit.WeightPerLength {
 		pipe := s.Sections[0].Pipe
@@ -118,11 +118,11 @@ func TestWithIsPreparedAnew(t *testing.T) {
 // A tapered string's narrow pipe may stand in a hole that its wide one doesn't fit.
 func TestANarrowHoleForNarrowPipe(t *testing.T) {
 	s := horizontal(t, 0)
-	s.Sections[0], s.Sections[1] = drag.Section{Pipe: s.Sections[1].Pipe, Length: 9500 * unit.Foot}, drag.Section{Pipe: s.Sections[0].Pipe, Length: 2500 * unit.Foot}
-	s.Zones[1].Hole = 4 * unit.Inch
+	s.Sections[0], s.Sections[1] = drag.PipeSection{Pipe: s.Sections[1].Pipe, Length: 9500 * unit.Foot}, drag.PipeSection{Pipe: s.Sections[0].Pipe, Length: 2500 * unit.Foot}
+	s.HoleSections[1].Hole = 4 * unit.Inch
 	require.NoError(t, s.Validate())
-	s.Zones[1].Hole = 3.4 * unit.Inch
+	s.HoleSections[1].Hole = 3.4 * unit.Inch
 	require.ErrorContains(t, s.Validate(), "Zones[1].Hole")
-	s.Zones[1].Hole, s.Zones[0].Hole = 4*unit.Inch, 4*unit.Inch
+	s.HoleSections[1].Hole, s.HoleSections[0].Hole = 4*unit.Inch, 4*unit.Inch
 	require.ErrorContains(t, s.Validate(), "Zones[0].Hole")
 }

@@ -32,10 +32,10 @@ func path(t testing.TB, stations ...[3]float64) *hydrostatics.Path {
 // straight is 9,000 ft of tubing in a straight hole in 9.5 lb/gal brine.
 func straight(t testing.TB, inclination float64) drag.String {
 	return drag.String{
-		Sections: []drag.Section{{Pipe: tubing(), Length: 9000 * unit.Foot}}, Depth: 9000 * unit.Foot,
-		Path:   path(t, [3]float64{0, inclination, 0}, [3]float64{9000, inclination, 0}),
-		Zones:  []drag.Zone{{Bottom: 9000 * unit.Foot, Friction: 0.25, Hole: 6.184 * unit.Inch}},
-		Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
+		Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot,
+		Path:         path(t, [3]float64{0, inclination, 0}, [3]float64{9000, inclination, 0}),
+		HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: 0.25, Hole: 6.184 * unit.Inch}},
+		Inside:       9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
 	}
 }
 
@@ -44,14 +44,14 @@ func horizontal(t testing.TB, azimuth float64) drag.String {
 	s := straight(t, 0)
 	s.Path = path(t, [3]float64{0, 0, azimuth}, [3]float64{3000, 0, azimuth}, [3]float64{5000, 45, azimuth}, [3]float64{7000, 60, azimuth + 50},
 		[3]float64{9000, 90, azimuth + 50}, [3]float64{12000, 90, azimuth + 50})
-	s.Sections = []drag.Section{
+	s.Sections = []drag.PipeSection{
 		{Pipe: tubing(), Length: 9000 * unit.Foot},
 		{Pipe: tubular.Pipe{OD: 5 * unit.Inch, ID: 4.276 * unit.Inch, Weight: 18 * unit.PoundPerFoot, Material: tubular.Steel()}, Length: 3000 * unit.Foot},
 	}
-	s.Depth = 12000 * unit.Foot
-	s.Zones = []drag.Zone{
-		{Bottom: 9500 * unit.Foot, Friction: 0.2, Hole: 8.535 * unit.Inch},
-		{Bottom: 12000 * unit.Foot, Friction: 0.3, Hole: 8.5 * unit.Inch},
+	s.BottomMD = 12000 * unit.Foot
+	s.HoleSections = []drag.HoleSection{
+		{BottomMD: 9500 * unit.Foot, Friction: 0.2, Hole: 8.535 * unit.Inch},
+		{BottomMD: 12000 * unit.Foot, Friction: 0.3, Hole: 8.5 * unit.Inch},
 	}
 	return s
 }
@@ -72,7 +72,7 @@ func TestRotatingIsBuoyedWeightOverTrueVerticalDepth(t *testing.T) {
 	for _, inc := range []float64{0, 30, 90} {
 		s := straight(t, inc)
 		w := tubing().BuoyedWeight(s.Inside, s.Outside)
-		want := float64(w) * float64(s.Depth) * math.Cos(inc*math.Pi/180)
+		want := float64(w) * float64(s.BottomMD) * math.Cos(inc*math.Pi/180)
 		near(t, "rotating", float64(prepare(t, s).HookLoad(drag.Rotating, 0)), want, 1e-6)
 		if inc == 0 { // and all motions alike in a vertical hole
 			near(t, "pulled", float64(prepare(t, s).HookLoad(drag.Pulled, 0)), want, 1e-6)
@@ -88,7 +88,7 @@ func TestInclineIsTheClosedForm(t *testing.T) {
 		s := straight(t, inc)
 		w := tubing().BuoyedWeight(s.Inside, s.Outside)
 		for _, m := range []drag.Motion{drag.Rotating, drag.RunIn, drag.Pulled} {
-			want := drag.Incline(m, w, s.Depth, unit.Angle(inc)*unit.Degree, 0.25)
+			want := drag.Incline(m, w, s.BottomMD, unit.Angle(inc)*unit.Degree, 0.25)
 			require.InDelta(t, float64(want), float64(prepare(t, s).HookLoad(m, 0)), 1e-6, "%v at %g°", m, inc)
 		}
 	}
@@ -117,7 +117,7 @@ func TestBuildIsTheClosedForm(t *testing.T) {
 	s := straight(t, 0)
 	s.Path = path(t, [3]float64{0, 0, 0}, [3]float64{9000, 60, 0})
 	w, μ := float64(tubing().BuoyedWeight(s.Inside, s.Outside)), 0.25
-	α, r := math.Pi/3, float64(s.Depth)/(math.Pi/3)
+	α, r := math.Pi/3, float64(s.BottomMD)/(math.Pi/3)
 	far := 300e3 * unit.PoundForce // enough to lift it off the low side all along
 	// Particular solution A*sinα + B*cosα of F' + μ*F = -w*R*(cosα - μ*sinα).
 	a := -w * r * (1 - μ*μ) / (1 + μ*μ)
@@ -152,8 +152,8 @@ func TestFrictionOnlyEverHinders(t *testing.T) {
 	require.Positive(t, float64(l.Torque))
 
 	smooth := horizontal(t, 20)
-	for k := range smooth.Zones {
-		smooth.Zones[k].Friction = 0
+	for k := range smooth.HoleSections {
+		smooth.HoleSections[k].Friction = 0
 	}
 	free := prepare(t, smooth).Loads()
 	require.InDelta(t, float64(free.Rotating), float64(free.RunIn), 1e-6)
@@ -173,7 +173,7 @@ func TestSplittingASectionChangesNothing(t *testing.T) {
 	s := horizontal(t, 20)
 	s.Spacing = 100 * unit.Foot
 	want := prepare(t, s).Loads()
-	s.Sections = []drag.Section{
+	s.Sections = []drag.PipeSection{
 		{Pipe: s.Sections[0].Pipe, Length: 5000 * unit.Foot}, {Pipe: s.Sections[0].Pipe, Length: 4000 * unit.Foot},
 		{Pipe: s.Sections[1].Pipe, Length: 1000 * unit.Foot}, {Pipe: s.Sections[1].Pipe, Length: 2000 * unit.Foot},
 	}
@@ -182,9 +182,9 @@ func TestSplittingASectionChangesNothing(t *testing.T) {
 
 func TestPartlyRunStringLeavesTheRestAbove(t *testing.T) {
 	s := horizontal(t, 20)
-	s.Depth = 3500 * unit.Foot // 3,000 ft of liner and 500 ft of tubing below the table
+	s.BottomMD = 3500 * unit.Foot // 3,000 ft of liner and 500 ft of tubing below the table
 	w := func(k int) float64 { return float64(s.Sections[k].Pipe.BuoyedWeight(s.Inside, s.Outside)) }
-	tvd, err := s.Path.TVD(s.Depth)
+	tvd, err := s.Path.TVD(s.BottomMD)
 	require.NoError(t, err)
 	want := w(0)*float64(500*unit.Foot) + w(1)*float64(tvd-500*unit.Foot)
 	near(t, "rotating", float64(prepare(t, s).HookLoad(drag.Rotating, 0)), want, 1e-6)
@@ -193,7 +193,7 @@ func TestPartlyRunStringLeavesTheRestAbove(t *testing.T) {
 func TestTorqueOfALevelStringByHand(t *testing.T) {
 	s := straight(t, 90)
 	w := float64(tubing().BuoyedWeight(s.Inside, s.Outside))
-	near(t, "torque", float64(prepare(t, s).Torque(0)), 0.25*w*float64(s.Depth)*float64(3.5*unit.Inch)/2, 1e-6)
+	near(t, "torque", float64(prepare(t, s).Torque(0)), 0.25*w*float64(s.BottomMD)*float64(3.5*unit.Inch)/2, 1e-6)
 }
 
 func TestEndForceIsTheInverse(t *testing.T) {
@@ -245,11 +245,11 @@ func TestClosedFormsAreHomogeneous(t *testing.T) {
 func TestFaultsComeTogether(t *testing.T) {
 	s := horizontal(t, 20)
 	s.Sections[0].Length = -5
-	s.Zones[0].Friction = 7
-	s.Zones[1].Hole = 2 * unit.Inch
+	s.HoleSections[0].Friction = 7
+	s.HoleSections[1].Hole = 2 * unit.Inch
 	s.Inside = unit.Density(math.NaN())
 	_, err := s.Prepare()
-	for _, field := range []string{"Sections[0].Length", "Zones[0].Friction: is 7", "Zones[1].Hole", "Inside"} {
+	for _, field := range []string{"Sections[0].Length", "HoleSections[0].Friction: is 7", "HoleSections[1].Hole", "Inside"} {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = drag.String{}.Prepare()

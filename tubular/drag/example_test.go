@@ -32,9 +32,9 @@ func buildAndHold() (*drag.Prepared, error) {
 		return nil, err
 	}
 	return drag.String{
-		Sections: []drag.Section{{Pipe: tubing(), Length: 10000 * unit.Foot}}, Depth: 10000 * unit.Foot, Path: well,
-		Zones:  []drag.Zone{{Bottom: 10000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
-		Inside: 9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
+		Sections: []drag.PipeSection{{Pipe: tubing(), Length: 10000 * unit.Foot}}, BottomMD: 10000 * unit.Foot, Path: well,
+		HoleSections: []drag.HoleSection{{BottomMD: 10000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
+		Inside:       9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
 	}.Prepare()
 }
 
@@ -81,9 +81,9 @@ func ExamplePrepared_Arrives() {
 	}
 	pipe := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()}
 	p, err := drag.String{
-		Sections: []drag.Section{{Pipe: pipe, Length: length}}, Depth: length, Path: path,
-		Zones:  []drag.Zone{{Bottom: length, Friction: 0.25, Hole: 6.094 * unit.Inch}},
-		Inside: 9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
+		Sections: []drag.PipeSection{{Pipe: pipe, Length: length}}, BottomMD: length, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: length, Friction: 0.25, Hole: 6.094 * unit.Inch}},
+		Inside:       9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
 	}.Prepare()
 	if err != nil {
 		fmt.Println(err)

@@ -67,12 +67,12 @@ func ExamplePrepared_Taken() {
 }
 
 func ExampleString_Prepare() {
-	_, err := drag.String{Sections: []drag.Section{{Pipe: tubing(), Length: 9000 * unit.Foot}}, Depth: 9500 * unit.Foot}.Prepare()
+	_, err := drag.String{Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9500 * unit.Foot}.Prepare()
 	fmt.Println(err)
 	// Output:
-	// drag: Depth: is 9500 ft; must be above 0 ft and at most the string's length of 9000 ft
+	// drag: BottomMD: is 9500 ft; must be above 0 ft and at most the string's length of 9000 ft
 	// drag: Path: is missing
-	// drag: Zones: end at 0 ft; must reach the string's depth of 9500 ft
+	// drag: HoleSections: end at 0 ft; must reach the string's depth of 9500 ft
 }
 
 // A string that is held at its lower end is pulled with 120,000 lbf: the drag follows
@@ -87,9 +87,9 @@ func ExamplePrepared_Along() {
 	}
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
 	p, err := drag.String{
-		Sections: []drag.Section{{Pipe: pipe, Length: 9000 * unit.Foot}}, Depth: 9000 * unit.Foot, Path: path,
-		Zones:  []drag.Zone{{Bottom: 9000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
-		Inside: 9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
+		Sections: []drag.PipeSection{{Pipe: pipe, Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: drag.UsualCased, Hole: 6.184 * unit.Inch}},
+		Inside:       9 * unit.PoundPerGallon, Outside: 9 * unit.PoundPerGallon,
 	}.Prepare()
 	if err == nil {
 		p, err = p.With([]float64{0.28}, nil)

@@ -15,8 +15,8 @@ func FuzzEndForce(f *testing.F) {
 	f.Fuzz(func(t *testing.T, ppg, cased, open, depth, spacing, hook float64, m byte) {
 		s := horizontal(t, 20)
 		s.Inside = unit.Density(ppg) * unit.PoundPerGallon
-		s.Zones[0].Friction, s.Zones[1].Friction = cased, open
-		s.Depth, s.Spacing = unit.Length(depth)*unit.Foot, unit.Length(spacing)*unit.Foot
+		s.HoleSections[0].Friction, s.HoleSections[1].Friction = cased, open
+		s.BottomMD, s.Spacing = unit.Length(depth)*unit.Foot, unit.Length(spacing)*unit.Foot
 		if s.Spacing != 0 && !(s.Spacing > 20*unit.Foot) {
 			return // slow, not wrong
 		}

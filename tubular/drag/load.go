@@ -151,6 +151,10 @@ var errUnprepared = errors.New("drag: the string is not prepared: make it with S
 // EndForce returns the effective force at the lower end that goes with a hook
 // load: what a pull at surface leaves for the packer, or how much of the weight
 // set down gets there.
+//
+//	HookLoad(m, F) = hook load, solved for F
+//
+// Source: see HookLoad.
 func (p *Prepared) EndForce(m Motion, hookLoad unit.Force) (unit.Force, error) {
 	if err := fault.Finite("hookLoad", hookLoad); err != nil {
 		return 0, fault.Join(scope, err)

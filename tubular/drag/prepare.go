@@ -36,6 +36,10 @@ type element struct {
 
 // Prepare checks all inputs and lays the string into the well. Survey stations,
 // ends of sections and ends of zones are nodes.
+//
+//	per element: weight, bend and contact of HookLoad's equations
+//
+// Source: see HookLoad.
 func (s String) Prepare() (*Prepared, error) {
 	if err := s.Validate(); err != nil {
 		return nil, err
@@ -43,11 +47,11 @@ func (s String) Prepare() (*Prepared, error) {
 	marks := s.marks()
 	p := &Prepared{}
 	spacing := float64(s.spacing())
-	below, err := s.Path.At(s.Depth)
+	below, err := s.Path.At(s.BottomMD)
 	if err != nil {
 		return nil, err
 	}
-	p.depths = append(p.depths, float64(s.Depth))
+	p.depths = append(p.depths, float64(s.BottomMD))
 	for i := len(marks) - 1; i > 0; i-- {
 		top, bottom := marks[i-1], marks[i]
 		n := max(1, int(math.Ceil((bottom-top)/spacing-1e-9)))
@@ -82,23 +86,23 @@ func (p *Prepared) climb() {
 
 // marks are the depths that must be nodes, from the top down.
 func (s String) marks() []float64 {
-	marks := []float64{0, float64(s.Depth)}
-	end := s.Depth
+	marks := []float64{0, float64(s.BottomMD)}
+	end := s.BottomMD
 	for i := len(s.Sections) - 1; i >= 0; i-- {
 		end -= s.Sections[i].Length
 		marks = append(marks, float64(end))
 	}
-	for _, z := range s.Zones {
-		marks = append(marks, float64(z.Bottom))
+	for _, z := range s.HoleSections {
+		marks = append(marks, float64(z.BottomMD))
 	}
 	for _, st := range s.Path.Stations() {
 		marks = append(marks, float64(st.MD))
 	}
-	marks = slices.DeleteFunc(marks, func(m float64) bool { return m < 0 || m > float64(s.Depth) })
+	marks = slices.DeleteFunc(marks, func(m float64) bool { return m < 0 || m > float64(s.BottomMD) })
 	slices.Sort(marks)
 	// Depths that differ by rounding alone are one.
-	marks = slices.CompactFunc(marks, func(a, b float64) bool { return math.Abs(a-b) < 1e-9*float64(s.Depth) })
-	marks[len(marks)-1] = float64(s.Depth)
+	marks = slices.CompactFunc(marks, func(a, b float64) bool { return math.Abs(a-b) < 1e-9*float64(s.BottomMD) })
+	marks[len(marks)-1] = float64(s.BottomMD)
 	return marks
 }
 
@@ -106,7 +110,7 @@ func (s String) marks() []float64 {
 func (s String) element(a, b hydrostatics.Position) (element, movement.Confined) {
 	middle := (a.MD + b.MD) / 2
 	section, number := s.sectionAt(middle), s.zoneNumber(middle)
-	zone := s.Zones[number]
+	zone := s.HoleSections[number]
 	pipe := s.Sections[section].Pipe
 	w := pipe.BuoyedWeight(s.Inside, s.Outside)
 	l := b.MD - a.MD
@@ -136,7 +140,7 @@ func onset(lies movement.Confined) float64 {
 }
 
 func (s String) sectionAt(md unit.Length) int {
-	end := s.Depth
+	end := s.BottomMD
 	for i := len(s.Sections) - 1; i > 0; i-- {
 		if end -= s.Sections[i].Length; md >= end {
 			return i
@@ -145,13 +149,13 @@ func (s String) sectionAt(md unit.Length) int {
 	return 0
 }
 
-func (s String) zoneAt(md unit.Length) Zone { return s.Zones[s.zoneNumber(md)] }
+func (s String) zoneAt(md unit.Length) HoleSection { return s.HoleSections[s.zoneNumber(md)] }
 
 func (s String) zoneNumber(md unit.Length) int {
-	for i, z := range s.Zones {
-		if md <= z.Bottom {
+	for i, z := range s.HoleSections {
+		if md <= z.BottomMD {
 			return i
 		}
 	}
-	return len(s.Zones) - 1
+	return len(s.HoleSections) - 1
 }

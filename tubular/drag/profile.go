@@ -21,6 +21,10 @@ func (p *Prepared) Size() int {
 }
 
 // Profile returns the nodes from the surface down.
+//
+//	F(i) = F(i+1) + ΔF of the element between
+//
+// Source: see HookLoad.
 func (p *Prepared) Profile(m Motion, end unit.Force) []Node {
 	n := p.Size()
 	if n == 0 {
@@ -59,6 +63,10 @@ type Loads struct {
 }
 
 // Drag returns what friction adds when the string is pulled.
+//
+//	F = pulled − rotating
+//
+// Source: definition.
 func (l Loads) Drag() unit.Force { return l.Pulled - l.Rotating }
 
 // Loads returns the hook loads of the string hanging free.

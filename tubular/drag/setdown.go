@@ -106,6 +106,10 @@ var ErrNotSlack = errors.New("drag: more than hangs on the hook can't be slacked
 // Arrives returns the weight that arrives at the lower end of what is slacked off
 // at surface from a string that hung free on the way down. Errors are ErrNotSlack
 // and a weight that isn't a number from 0 up.
+//
+//	W = slacked − Σ friction on the way
+//
+// Source: SetDown.
 func (p *Prepared) Arrives(slacked unit.Force) (SetDown, error) {
 	if err := fault.AtLeast("slacked", slacked, 0); err != nil {
 		return SetDown{}, fault.Join(scope, err)

@@ -18,9 +18,9 @@ func slant(t testing.TB, inclination unit.Angle, length, spacing unit.Length, fr
 	require.NoError(t, err)
 	pipe := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()}
 	s := drag.String{
-		Sections: []drag.Section{{Pipe: pipe, Length: length}}, Depth: length, Path: path, Spacing: spacing,
-		Zones:  []drag.Zone{{Bottom: length, Friction: friction, Hole: 6.094 * unit.Inch}},
-		Inside: 8.5 * unit.PoundPerGallon, Outside: 8.5 * unit.PoundPerGallon,
+		Sections: []drag.PipeSection{{Pipe: pipe, Length: length}}, BottomMD: length, Path: path, Spacing: spacing,
+		HoleSections: []drag.HoleSection{{BottomMD: length, Friction: friction, Hole: 6.094 * unit.Inch}},
+		Inside:       8.5 * unit.PoundPerGallon, Outside: 8.5 * unit.PoundPerGallon,
 	}
 	p, err := s.Prepare()
 	require.NoError(t, err)
@@ -122,8 +122,8 @@ func TestPrepareSpread(t *testing.T) {
 	path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: 40 * unit.Degree}, {MD: length, Inclination: 40 * unit.Degree}})
 	require.NoError(t, err)
 	pipe := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()}
-	s := drag.String{Sections: []drag.Section{{Pipe: pipe, Length: length}}, Depth: length, Path: path,
-		Zones: []drag.Zone{{Bottom: length, Friction: 0.2, Hole: 6 * unit.Inch}}}
+	s := drag.String{Sections: []drag.PipeSection{{Pipe: pipe, Length: length}}, BottomMD: length, Path: path,
+		HoleSections: []drag.HoleSection{{BottomMD: length, Friction: 0.2, Hole: 6 * unit.Inch}}}
 	x, err := s.PrepareSpread([]float64{0.1}, []float64{0.3})
 	require.NoError(t, err)
 	d := func(p *drag.Prepared) float64 {
@@ -132,7 +132,7 @@ func TestPrepareSpread(t *testing.T) {
 	require.InEpsilon(t, d(x.Nominal)/2, d(x.Least), 1e-9)
 	require.InEpsilon(t, d(x.Nominal)*1.5, d(x.Greatest), 1e-9)
 	_, err = s.PrepareSpread([]float64{0.3}, []float64{0.4})
-	require.ErrorContains(t, err, "Zones[0].Friction")
+	require.ErrorContains(t, err, "HoleSections[0].Friction")
 	_, err = s.PrepareSpread(nil, nil)
-	require.ErrorContains(t, err, "each of 1 zones")
+	require.ErrorContains(t, err, "each of 1 sections of hole")
 }

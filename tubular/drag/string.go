@@ -7,29 +7,29 @@ import (
 	"completion.example/tubular"
 )
 
-// Section is a length of one pipe of the string.
-type Section struct {
+// PipeSection is a length of one pipe of the string.
+type PipeSection struct {
 	Pipe   tubular.Pipe `json:"pipe"`
 	Length unit.Length  `json:"length"`
 }
 
-// Zone is a length of hole, cased or open.
-type Zone struct {
-	Bottom   unit.Length `json:"bottom"`   // measured depth of its lower end: the shoe, or the end of the hole
-	Friction float64     `json:"friction"` // friction factor of pipe on its wall
-	Hole     unit.Length `json:"hole"`     // inside diameter
+// HoleSection is a length of hole, cased or open.
+type HoleSection struct {
+	BottomMD unit.Length `json:"bottom_md"` // measured depth of its lower end: the shoe, or the end of the hole
+	Friction float64     `json:"friction"`  // friction factor of pipe on its wall
+	Hole     unit.Length `json:"hole"`      // inside diameter
 }
 
-// String is a string in a well with its lower end at Depth. What of the
+// String is a string in a well with its lower end at BottomMD. What of the
 // sections is longer than that stands above the rotary table.
 type String struct {
-	Sections []Section          `json:"sections"` // from the top down
-	Depth    unit.Length        `json:"depth"`
-	Path     *hydrostatics.Path `json:"path"`
-	Zones    []Zone             `json:"zones"` // from the top down
-	Inside   unit.Density       `json:"inside"`
-	Outside  unit.Density       `json:"outside"`
-	Spacing  unit.Length        `json:"spacing"` // greatest distance between nodes; zero stands for 10 m
+	Sections     []PipeSection      `json:"sections"` // from the top down
+	BottomMD     unit.Length        `json:"bottom_md"`
+	Path         *hydrostatics.Path `json:"path"`
+	HoleSections []HoleSection      `json:"hole_sections"` // from the top down
+	Inside       unit.Density       `json:"inside"`
+	Outside      unit.Density       `json:"outside"`
+	Spacing      unit.Length        `json:"spacing"` // greatest distance between nodes; zero stands for 10 m
 }
 
 const (
@@ -58,18 +58,18 @@ func (s String) Validate() error {
 		f.AtIndex("Sections", k, fault.Join("", fault.At("Pipe", x.Pipe.Validate()), fault.Above("Length", x.Length, 0)))
 		length += x.Length
 	}
-	if !(s.Depth > 0 && s.Depth <= length*(1+1e-12)) { // lengths add up with rounding
-		f.New("Depth", "is %v; must be above 0 ft and at most the string's length of %v", s.Depth, length)
+	if !(s.BottomMD > 0 && s.BottomMD <= length*(1+1e-12)) { // lengths add up with rounding
+		f.New("BottomMD", "is %v; must be above 0 ft and at most the string's length of %v", s.BottomMD, length)
 	}
 	if s.Path == nil {
 		f.New("Path", "is missing")
-	} else if s.Depth > s.Path.TotalDepth() {
-		f.New("Depth", "is %v; must be at most the path's end at %v", s.Depth, s.Path.TotalDepth())
+	} else if s.BottomMD > s.Path.TotalDepth() {
+		f.New("BottomMD", "is %v; must be at most the path's end at %v", s.BottomMD, s.Path.TotalDepth())
 	}
 	f.Add(fault.AtLeast("Inside", s.Inside, 0), fault.AtLeast("Outside", s.Outside, 0), s.checkZones())
 	spacing := s.spacing()
-	if !(spacing > 0) || s.Depth.In(spacing) > maxNodes {
-		f.New("Spacing", "is %v; must be at least %v (%d nodes), or 0 for %v", s.Spacing, s.Depth/maxNodes, maxNodes, defaultSpacing)
+	if !(spacing > 0) || s.BottomMD.In(spacing) > maxNodes {
+		f.New("Spacing", "is %v; must be at least %v (%d nodes), or 0 for %v", s.Spacing, s.BottomMD/maxNodes, maxNodes, defaultSpacing)
 	}
 	return f.Err()
 }
@@ -77,21 +77,21 @@ func (s String) Validate() error {
 func (s String) checkZones() error {
 	f := fault.In(scope)
 	var top unit.Length
-	for k, z := range s.Zones {
-		widest := s.widest(top, z.Bottom)
-		f.AtIndex("Zones", k, fault.Join("", fault.Above("Bottom", z.Bottom, top), fault.Between("Friction", z.Friction, 0, mostFriction),
+	for k, z := range s.HoleSections {
+		widest := s.widest(top, z.BottomMD)
+		f.AtIndex("Zones", k, fault.Join("", fault.Above("Bottom", z.BottomMD, top), fault.Between("Friction", z.Friction, 0, mostFriction),
 			fault.AtLeast("Hole", z.Hole, widest)))
-		top = z.Bottom
+		top = z.BottomMD
 	}
-	if !(top >= s.Depth) {
-		f.New("Zones", "end at %v; must reach the string's depth of %v", top, s.Depth)
+	if !(top >= s.BottomMD) {
+		f.New("HoleSections", "end at %v; must reach the string's depth of %v", top, s.BottomMD)
 	}
 	return f.Err()
 }
 
 // widest is the greatest outside diameter between two depths.
 func (s String) widest(top, bottom unit.Length) unit.Length {
-	most, end := unit.Length(0), s.Depth
+	most, end := unit.Length(0), s.BottomMD
 	for i := len(s.Sections) - 1; i >= 0; i-- {
 		begin := end - s.Sections[i].Length
 		if begin < bottom && end > top {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"gonum.org/v1/gonum/interp"
 )
 
@@ -21,13 +22,15 @@ type Taken struct {
 // Taken returns what the hole takes from a motion with an effective force at the
 // lower end: at every depth the force less that of the string turned on the spot.
 //
+//	ΔF(md) = F(moving) − F(turning)
+//
 // Source: HookLoad; Profile.
 func (p *Prepared) Taken(m Motion, end unit.Force) (*Taken, error) {
 	if p.Size() < 2 {
 		return nil, errUnprepared
 	}
-	if math.IsNaN(float64(end)) || math.IsInf(float64(end), 0) {
-		return nil, fmt.Errorf("drag: force at the lower end = %v, permitted any finite value", end)
+	if err := fault.Finite("end", end); err != nil {
+		return nil, fault.Join(scope, err)
 	}
 	moving, still := p.Profile(m, end), p.Profile(Rotating, end)
 	t := &Taken{Total: moving[0].Force - still[0].Force}
@@ -67,19 +70,19 @@ type Spread struct {
 // themselves for the nominal ones.
 func (s String) PrepareSpread(least, greatest []float64) (Spread, error) {
 	var out Spread
-	if len(least) != len(s.Zones) || len(greatest) != len(s.Zones) {
-		return out, fmt.Errorf("drag: friction factors number %d and %d, permitted one for each of %d zones", len(least), len(greatest), len(s.Zones))
+	if len(least) != len(s.HoleSections) || len(greatest) != len(s.HoleSections) {
+		return out, fault.NewIn(scope, "least, greatest", "number %d and %d; must be one for each of %d sections of hole", len(least), len(greatest), len(s.HoleSections))
 	}
-	for k, z := range s.Zones {
+	for k, z := range s.HoleSections {
 		if !(least[k] <= z.Friction && z.Friction <= greatest[k]) {
-			return out, fmt.Errorf("drag: Zones[%d].Friction = %g, permitted between its least %g and greatest %g", k, z.Friction, least[k], greatest[k])
+			return out, fault.NewIn(scope, fault.Index("HoleSections", k)+".Friction", "is %g; must be from its least of %g to its greatest of %g", z.Friction, least[k], greatest[k])
 		}
 	}
 	with := func(factors []float64) (*Prepared, error) {
 		t := s
-		t.Zones = append([]Zone(nil), s.Zones...)
-		for k := range t.Zones {
-			t.Zones[k].Friction = factors[k]
+		t.HoleSections = append([]HoleSection(nil), s.HoleSections...)
+		for k := range t.HoleSections {
+			t.HoleSections[k].Friction = factors[k]
 		}
 		return t.Prepare()
 	}

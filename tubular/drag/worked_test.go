@@ -21,9 +21,9 @@ func bend(t *testing.T) String {
 		return tubular.Pipe{OD: od, ID: 0.07, Weight: 140, Material: tubular.Steel()}
 	}
 	return String{
-		Sections: []Section{{pipe(0.09), 200}, {pipe(0.1), 220}}, Depth: 420, Path: path,
-		Zones:  []Zone{{Bottom: 200, Friction: 0.2, Hole: 0.16}, {Bottom: 420, Friction: 0.3, Hole: 0.15}},
-		Inside: 1100, Outside: 1150, Spacing: 1000,
+		Sections: []PipeSection{{pipe(0.09), 200}, {pipe(0.1), 220}}, BottomMD: 420, Path: path,
+		HoleSections: []HoleSection{{BottomMD: 200, Friction: 0.2, Hole: 0.16}, {BottomMD: 420, Friction: 0.3, Hole: 0.15}},
+		Inside:       1100, Outside: 1150, Spacing: 1000,
 	}
 }
 
@@ -89,7 +89,7 @@ func TestOnsetGrowsWithBuild(t *testing.T) {
 	require.NoError(t, err)
 	require.Greater(t, b.elements[0].onset, 1.2*a.elements[0].onset, "a build holds compressed pipe against the low side")
 	tight := bend(t)
-	tight.Zones[0].Hole, tight.Zones[1].Hole = 0.1, 0.1
+	tight.HoleSections[0].Hole, tight.HoleSections[1].Hole = 0.1, 0.1
 	c, err := tight.Prepare()
 	require.NoError(t, err)
 	require.True(t, math.IsInf(c.elements[0].onset, 1), "no room, no buckling")
@@ -135,9 +135,9 @@ func TestWhereSectionsAndZonesEnd(t *testing.T) {
 	require.Equal(t, []float64{0.2, 0.2, 0.3, 0.3, 0.3}, []float64{
 		s.zoneAt(0).Friction, s.zoneAt(200).Friction, s.zoneAt(200.001).Friction, s.zoneAt(420).Friction, s.zoneAt(421).Friction})
 	require.Equal(t, []float64{0, 200, 420}, s.marks())
-	s.Zones[0].Bottom = 200 + 419e-9 // less than a billionth of the depth apart is one depth
+	s.HoleSections[0].BottomMD = 200 + 419e-9 // less than a billionth of the depth apart is one depth
 	require.Len(t, s.marks(), 3)
-	s.Zones[0].Bottom = 200 + 421e-9
+	s.HoleSections[0].BottomMD = 200 + 421e-9
 	require.Len(t, s.marks(), 4)
 	s.Spacing = 100
 	p, err := bendWith(t, 100).Prepare()
@@ -165,8 +165,8 @@ func bendWith(t *testing.T, spacing unit.Length) String {
 func TestDragLimits(t *testing.T) {
 	ok := bend(t)
 	ok.Inside, ok.Outside = 0, 0
-	ok.Zones[0].Friction, ok.Zones[1].Friction = 0, 1
-	ok.Zones[0].Hole, ok.Zones[1].Hole = 0.1, 0.1
+	ok.HoleSections[0].Friction, ok.HoleSections[1].Friction = 0, 1
+	ok.HoleSections[0].Hole, ok.HoleSections[1].Hole = 0.1, 0.1
 	ok.Sections[1].Length = 220 * (1 - 1e-13) // short by rounding
 	_, err := ok.Prepare()
 	require.NoError(t, err)
@@ -176,22 +176,22 @@ func TestDragLimits(t *testing.T) {
 		"Sections[1].Length: is 0":            func(s *String) { s.Sections[1].Length = 0 },
 		"Sections[1].Length: is +Inf":         func(s *String) { s.Sections[1].Length = unit.Length(inf) },
 		"the string's length of":              func(s *String) { s.Sections[1].Length = 220 * (1 - 1e-11) },
-		"above 0 ft and at most the string's": func(s *String) { s.Depth = 0 },
-		"at most the path's end":              func(s *String) { s.Depth = 420.001 },
+		"above 0 ft and at most the string's": func(s *String) { s.BottomMD = 0 },
+		"at most the path's end":              func(s *String) { s.BottomMD = 420.001 },
 		"Inside: is -":                        func(s *String) { s.Inside = -1e-9 },
 		"Outside: is +Inf":                    func(s *String) { s.Outside = unit.Density(inf) },
 		"Spacing: is -":                       func(s *String) { s.Spacing = -1 },
-		"Zones[1].Bottom":                     func(s *String) { s.Zones[1].Bottom = s.Zones[0].Bottom },
-		"Zones[1].Bottom: is +Inf":            func(s *String) { s.Zones[1].Bottom = unit.Length(inf) },
-		"Zones[0].Bottom: is 0":               func(s *String) { s.Zones[0].Bottom = 0 },
-		"Zones[0].Friction: is -":             func(s *String) { s.Zones[0].Friction = -1e-9 },
-		"Zones[1].Friction: is 1":             func(s *String) { s.Zones[1].Friction = math.Nextafter(1, 2) },
-		"Zones[1].Hole":                       func(s *String) { s.Zones[1].Hole = unit.Length(math.Nextafter(0.1, 0)) },
-		"Zones[0].Hole: is +Inf":              func(s *String) { s.Zones[0].Hole = unit.Length(inf) },
-		"Zones: end at":                       func(s *String) { s.Zones[1].Bottom = 419.999 },
+		"HoleSections[1].Bottom":              func(s *String) { s.HoleSections[1].BottomMD = s.HoleSections[0].BottomMD },
+		"HoleSections[1].BottomMD: is +Inf":   func(s *String) { s.HoleSections[1].BottomMD = unit.Length(inf) },
+		"HoleSections[0].BottomMD: is 0":      func(s *String) { s.HoleSections[0].BottomMD = 0 },
+		"HoleSections[0].Friction: is -":      func(s *String) { s.HoleSections[0].Friction = -1e-9 },
+		"HoleSections[1].Friction: is 1":      func(s *String) { s.HoleSections[1].Friction = math.Nextafter(1, 2) },
+		"HoleSections[1].Hole":                func(s *String) { s.HoleSections[1].Hole = unit.Length(math.Nextafter(0.1, 0)) },
+		"HoleSections[0].Hole: is +Inf":       func(s *String) { s.HoleSections[0].Hole = unit.Length(inf) },
+		"HoleSections: end at":                func(s *String) { s.HoleSections[1].BottomMD = 419.999 },
 	} {
 		s := ok
-		s.Sections, s.Zones = append([]Section(nil), ok.Sections...), append([]Zone(nil), ok.Zones...)
+		s.Sections, s.HoleSections = append([]PipeSection(nil), ok.Sections...), append([]HoleSection(nil), ok.HoleSections...)
 		change(&s)
 		_, err := s.Prepare()
 		require.ErrorContains(t, err, text)

@@ -15,7 +15,7 @@ import (
 // has no state: MakeUp lays it into the well once, Standing says how it stands,
 // Conditions what acts on it, and MadeUp.Load answers.
 type Assembly struct {
-	Sections   []Section          `json:"sections"` // from the hanger down to the lower end, tail included
+	Sections   []StringSection    `json:"sections"` // from the hanger down to the lower end, tail included
 	Path       *hydrostatics.Path `json:"path"`
 	Hanger     unit.Length        `json:"hanger"`      // measured depth of the hanger on the path
 	HangerSeal unit.Length        `json:"hanger_seal"` // diameter of the hanger's seal in the wellhead; zero: annulus pressure doesn't lift it
@@ -142,7 +142,7 @@ func (a Assembly) MakeUp() (*MadeUp, error) {
 	m := &MadeUp{
 		line: l, marks: marks, block: float64(a.Block), hangerArea: disc(a.HangerSeal),
 		seals: slices.Clone(a.Seals), holds: slices.Clone(a.Holds), joints: slices.Clone(a.Joints), plugs: slices.Sorted(slices.Values(a.Plugs)),
-		hung: len(a.Hung), hanger: a.Hanger, end: a.Sections[len(a.Sections)-1].Bottom,
+		hung: len(a.Hung), hanger: a.Hanger, end: a.Sections[len(a.Sections)-1].BottomMD,
 	}
 	for _, s := range a.Sections {
 		d := s.Derating
@@ -247,32 +247,34 @@ func (a Assembly) marks() []mark {
 	return marks
 }
 
-// Part is a length of string along which the pressure on one side has no step.
-type Part struct {
-	Top    unit.Length `json:"top"`
-	Bottom unit.Length `json:"bottom"`
+// StringPart is a length of string along which the pressure on one side has no step.
+type StringPart struct {
+	TopMD    unit.Length `json:"top_md"`
+	BottomMD unit.Length `json:"bottom_md"`
 } // measured depths
 
 // OutsideParts returns the parts of the pressure outside, by number from the top:
 // a seal or a held place ends one and begins the next, also where nothing is held
 // or sealed at present.
-func (m *MadeUp) OutsideParts() []Part {
+func (m *MadeUp) OutsideParts() []StringPart {
 	return m.parts(func(k markKind) bool { return k == sealMark || k == holdMark })
 }
 
 // InsideParts returns the parts of the pressure inside, by number from the top: a
 // plug ends one and begins the next.
-func (m *MadeUp) InsideParts() []Part { return m.parts(func(k markKind) bool { return k == plugMark }) }
+func (m *MadeUp) InsideParts() []StringPart {
+	return m.parts(func(k markKind) bool { return k == plugMark })
+}
 
-func (m *MadeUp) parts(ends func(markKind) bool) []Part {
-	top, parts := m.hanger, []Part(nil)
+func (m *MadeUp) parts(ends func(markKind) bool) []StringPart {
+	top, parts := m.hanger, []StringPart(nil)
 	for i := range m.marks {
 		if ends(m.marks[i].kind) {
 			md := unit.Length(m.marks[i].md)
-			parts, top = append(parts, Part{top, md}), md
+			parts, top = append(parts, StringPart{top, md}), md
 		}
 	}
-	return append(parts, Part{top, m.end})
+	return append(parts, StringPart{top, m.end})
 }
 
 // Size returns the number of nodes.
@@ -284,14 +286,14 @@ func (m *MadeUp) NotChecked() []string {
 	var out []string
 	for k := range m.sections {
 		if !m.rated[k] {
-			out = append(out, fmt.Sprintf("section %d to %s: the body, its yield strength isn't known", k+1, m.sections[k].Bottom.Rounded(6)))
+			out = append(out, fmt.Sprintf("section %d to %s: the body, its yield strength isn't known", k+1, m.sections[k].BottomMD.Rounded(6)))
 		}
 		c := m.connections[k]
 		switch missing := c.Unknown(); {
 		case !c.Known():
-			out = append(out, fmt.Sprintf("section %d to %s: the connection, of which nothing is known", k+1, m.sections[k].Bottom.Rounded(6)))
+			out = append(out, fmt.Sprintf("section %d to %s: the connection, of which nothing is known", k+1, m.sections[k].BottomMD.Rounded(6)))
 		case len(missing) > 0:
-			out = append(out, fmt.Sprintf("section %d to %s: the connection in %s", k+1, m.sections[k].Bottom.Rounded(6), list(missing)))
+			out = append(out, fmt.Sprintf("section %d to %s: the connection in %s", k+1, m.sections[k].BottomMD.Rounded(6), list(missing)))
 		}
 	}
 	return out

@@ -26,13 +26,13 @@ func randomPath(t testing.TB, r *rand.Rand) *hydrostatics.Path {
 	return path
 }
 
-func randomSections(r *rand.Rand) []movement.Section {
+func randomSections(r *rand.Rand) []movement.StringSection {
 	pipes := []tubular.Pipe{
 		{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot},
 		{OD: 4.5 * unit.Inch, ID: 3.958 * unit.Inch, Weight: 12.6 * unit.PoundPerFoot},
 		{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot},
 	}
-	var out []movement.Section
+	var out []movement.StringSection
 	bottom := unit.Length(0)
 	n := 1 + r.IntN(3)
 	for i := range n {
@@ -42,16 +42,16 @@ func randomSections(r *rand.Rand) []movement.Section {
 		if i == n-1 {
 			bottom = unit.Length(7000+r.Float64()*1500) * unit.Foot
 		}
-		out = append(out, movement.Section{Pipe: p, Bottom: bottom, Hole: 6.184 * unit.Inch})
+		out = append(out, movement.StringSection{Pipe: p, BottomMD: bottom, Hole: 6.184 * unit.Inch})
 	}
 	return out
 }
 
-func randomState(r *rand.Rand) movement.State {
+func randomState(r *rand.Rand) movement.WellProfiles {
 	in, out := unit.Density(8+4*r.Float64())*unit.PoundPerGallon, unit.Density(8+4*r.Float64())*unit.PoundPerGallon
 	pi, po := unit.Pressure(r.Float64()*4000)*unit.PSI, unit.Pressure(r.Float64()*2000)*unit.PSI
 	top, grad := 40+60*r.Float64(), 0.008+0.01*r.Float64()
-	return movement.State{
+	return movement.WellProfiles{
 		Inside:      func(d unit.Length) unit.Pressure { return pi + hydrostatics.Pressure(in, d) },
 		Outside:     func(d unit.Length) unit.Pressure { return po + hydrostatics.Pressure(out, d) },
 		Temperature: func(d unit.Length) unit.Temperature { return unit.Fahrenheit(top + grad*d.In(unit.Foot)) },

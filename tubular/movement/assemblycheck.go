@@ -16,7 +16,7 @@ func (a Assembly) check() error {
 	add := func(err error) { faults.Add(err) }
 	var end unit.Length
 	if n := len(a.Sections); n > 0 {
-		end = a.Sections[n-1].Bottom
+		end = a.Sections[n-1].BottomMD
 	}
 	depth := func(field string, md unit.Length) {
 		if !(md > a.Hanger && md <= end) {

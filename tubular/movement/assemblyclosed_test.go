@@ -52,7 +52,7 @@ func TestAssemblyAgreesWithTheClosedForm(t *testing.T) {
 		}
 		want, err := v.Analyse()
 		require.NoError(t, err)
-		end := v.Sections[len(v.Sections)-1].Bottom
+		end := v.Sections[len(v.Sections)-1].BottomMD
 		path, err := hydrostatics.Vertical(end)
 		require.NoError(t, err)
 		m := made(t, movement.Assembly{Sections: v.Sections, Path: path, Spacing: 1000 * unit.Foot, Holds: []movement.Hold{{MD: end, Bore: v.Seals.Bore}}})

@@ -27,7 +27,7 @@ func handAssembly(t testing.TB) movement.Assembly {
 	path, err := hydrostatics.Vertical(endAt)
 	require.NoError(t, err)
 	return movement.Assembly{
-		Sections: []movement.Section{{Pipe: handPipe, Bottom: endAt, Hole: 8.535 * unit.Inch}}, Path: path, Block: 15000 * unit.PoundForce,
+		Sections: []movement.StringSection{{Pipe: handPipe, BottomMD: endAt, Hole: 8.535 * unit.Inch}}, Path: path, Block: 15000 * unit.PoundForce,
 		Seals:   []movement.Seal{{MD: sealAt, Bore: sealBore, Up: 3 * unit.Foot, Down: 5 * unit.Foot, Length: 6 * unit.Foot}},
 		Holds:   []movement.Hold{{MD: packerAt, Casing: 8.535 * unit.Inch}},
 		Joints:  []movement.Joint{{MD: jointAt, Seal: jointBore}},

@@ -23,7 +23,7 @@ type scene struct {
 
 func randomAssembly(t testing.TB, r *rand.Rand) movement.Assembly {
 	a := movement.Assembly{Sections: randomSections(r), Path: randomPath(t, r), Spacing: 250 * unit.Foot, Block: 10000 * unit.PoundForce, HangerSeal: 10 * unit.Inch}
-	end := a.Sections[len(a.Sections)-1].Bottom
+	end := a.Sections[len(a.Sections)-1].BottomMD
 	at := func() unit.Length { return unit.Length(0.3+0.7*r.Float64()) * end }
 	bore := func() unit.Length { return unit.Length(3+3*r.Float64()) * unit.Inch }
 	for range r.IntN(3) {

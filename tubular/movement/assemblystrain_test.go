@@ -14,7 +14,7 @@ import (
 // strained is the strained length of the string above each node, from what the
 // nodes show alone: Hooke, ballooning and heat by the trapezoid, buckling by
 // movement.Confined at each node.
-func strained(sections []movement.Section, inclination unit.Angle, nodes []movement.Node) []float64 {
+func strained(sections []movement.StringSection, inclination unit.Angle, nodes []movement.Node) []float64 {
 	strain := func(n movement.Node) float64 {
 		s := sections[n.Section]
 		p := s.Pipe
@@ -83,7 +83,7 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 			require.InDelta(t, float64(l.Seals[i].Travel), at(x.MD), near)
 			checked++
 		}
-		end := a.Sections[len(a.Sections)-1].Bottom
+		end := a.Sections[len(a.Sections)-1].BottomMD
 		require.InDelta(t, float64(l.EndMoved), at(end), near)
 		if l.BuckledLength > 0 {
 			buckled++

@@ -159,7 +159,7 @@ func TestAnchoredTemperatureForces(t *testing.T) {
 	pipe := tubular.Pipe{OD: od, ID: unit.Length(math.Sqrt(3.5*3.5-4/math.Pi*2.59)) * unit.Inch, Weight: 9.2 * unit.PoundPerFoot, Material: tubular.Steel()}
 	path, err := hydrostatics.Vertical(9000 * unit.Foot)
 	require.NoError(t, err)
-	m := made(t, movement.Assembly{Sections: []movement.Section{{Pipe: pipe, Bottom: 9000 * unit.Foot, Hole: od}}, Path: path,
+	m := made(t, movement.Assembly{Sections: []movement.StringSection{{Pipe: pipe, BottomMD: 9000 * unit.Foot, Hole: od}}, Path: path,
 		Holds: []movement.Hold{{MD: 9000 * unit.Foot}}})
 	load := func(topBefore, bottomBefore, topAfter, bottomAfter float64) float64 {
 		at := func(top, bottom float64) movement.Conditions {

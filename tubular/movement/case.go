@@ -75,6 +75,10 @@ var ErrOutsideString = errors.New("movement: depth outside the string")
 
 // At returns the string at a measured depth, straight between nodes. At a
 // change of section it is the upper pipe's end.
+//
+//	x = xi + (xi+1 − xi)·(md − mdi)/(mdi+1 − mdi)
+//
+// Source: linear interpolation.
 func (c *Case) At(md unit.Length) (Node, error) {
 	n := len(c.Nodes)
 	if n == 0 || !(md >= c.Nodes[0].MD && md <= c.Nodes[n-1].MD) {

@@ -37,7 +37,7 @@ type touch struct {
 func (a Assembly) Carrying(inner Assembly) Assembly {
 	end := a.Hanger
 	if n := len(a.Sections); n > 0 {
-		end = a.Sections[n-1].Bottom
+		end = a.Sections[n-1].BottomMD
 	}
 	b := a
 	b.Hung = append([]unit.Length(nil), a.Hung...)
@@ -156,6 +156,10 @@ func (c *Concentric) around(n Nested, outer *Loading) func(unit.Length) unit.Len
 
 // Load computes both strings. What they put on each other is found by Newton's
 // steps, which is next to one step, since the strings are next to straight springs.
+//
+//	J·Δ = −(movement of one string − that of the other)
+//
+// Source: Newton.
 func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 	k := len(c.touches)
 	l := NestedLoading{Puts: make([]unit.Force, k)}

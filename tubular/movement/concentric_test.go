@@ -22,8 +22,8 @@ func TestInnerStringPushesOnTheOuter(t *testing.T) {
 	path, err := hydrostatics.Vertical(endAt)
 	require.NoError(t, err)
 	small := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()}
-	outer := movement.Assembly{Sections: []movement.Section{{Pipe: handPipe, Bottom: endAt, Hole: handPipe.OD}}, Path: path}
-	inner := movement.Assembly{Sections: []movement.Section{{Pipe: small, Bottom: 8500 * unit.Foot, Hole: small.OD}}, Path: path, Hanger: 6000 * unit.Foot,
+	outer := movement.Assembly{Sections: []movement.StringSection{{Pipe: handPipe, BottomMD: endAt, Hole: handPipe.OD}}, Path: path}
+	inner := movement.Assembly{Sections: []movement.StringSection{{Pipe: small, BottomMD: 8500 * unit.Foot, Hole: small.OD}}, Path: path, Hanger: 6000 * unit.Foot,
 		Holds: []movement.Hold{{MD: 8000 * unit.Foot}}, Seals: []movement.Seal{{MD: 8400 * unit.Foot, Bore: small.OD, Up: unit.Foot, Down: unit.Foot}}}
 	o, i := made(t, outer.Carrying(inner)), made(t, inner)
 	both, err := movement.Nest(o, i)

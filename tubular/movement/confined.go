@@ -22,6 +22,8 @@ type Confined struct {
 // Clearance returns the radial clearance.
 //
 //	r = (Dh - Do)/2
+//
+// Source: geometry.
 func (c Confined) Clearance() unit.Length { return (c.Hole - c.Pipe.OD) / 2 }
 
 func (c Confined) numbers() (ei, r, w, sin float64) {

@@ -15,6 +15,10 @@ type Governing struct {
 
 // DesignFactor returns the factor that is really there, for the design factor
 // asked for: asked / Usage. It is infinite where nothing is used.
+//
+//	factor = asked/usage
+//
+// Source: definition.
 func (g Governing) DesignFactor(asked float64) float64 { return asked / g.Usage }
 
 // rate prepares the sections that have a yield strength, and all connections.

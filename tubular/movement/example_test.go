@@ -82,9 +82,9 @@ func ExampleCase_At() {
 	}
 	column := func(tvd unit.Length) unit.Pressure { return hydrostatics.Pressure(9.2*unit.PoundPerGallon, tvd) }
 	landed, err := movement.String{
-		Sections: []movement.Section{{Pipe: tubing(), Bottom: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
+		Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
 		Path:     path, Seals: movement.Seals{Bore: 4 * unit.Inch},
-	}.Land(movement.State{Inside: column, Outside: column}, 0)
+	}.Land(movement.WellProfiles{Inside: column, Outside: column}, 0)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -20,7 +20,7 @@ func ExampleMadeUp_Load() {
 		return
 	}
 	m, err := movement.Assembly{
-		Sections: []movement.Section{{Pipe: pipe, Bottom: 9500 * unit.Foot, Hole: 8.535 * unit.Inch}},
+		Sections: []movement.StringSection{{Pipe: pipe, BottomMD: 9500 * unit.Foot, Hole: 8.535 * unit.Inch}},
 		Path:     path,
 		Joints:   []movement.Joint{{MD: 8980 * unit.Foot, Seal: 4 * unit.Inch}},
 		Holds:    []movement.Hold{{MD: 9000 * unit.Foot}},

@@ -18,12 +18,12 @@ func TestFaultsComeTogether(t *testing.T) {
 		Seals: movement.Seals{Bore: unit.Length(math.NaN()), Restraint: 9}, Hanger: -3}
 	s.Sections[0].Hole = 2 * unit.Inch
 	s.Sections[1].Joint = -1
-	_, err = s.Land(movement.State{}, 0)
+	_, err = s.Land(movement.WellProfiles{}, 0)
 	for _, field := range []string{"Sections[0].Hole", "Sections[1].Joint", "Sections[2].Bottom", "Spacing", "HelicalOnset: is 5", "Seals.Bore", "Seals.Restraint: is 9", "Hanger"} {
 		require.ErrorContains(t, err, field)
 	}
 	good := vertical(t)
-	_, err = good.Land(movement.State{}, 0)
+	_, err = good.Land(movement.WellProfiles{}, 0)
 	require.ErrorContains(t, err, "Inside: is missing")
 	_, err = good.Land(brine(0, 0), 5*unit.Kilopound)
 	require.ErrorContains(t, err, "SlackOff")

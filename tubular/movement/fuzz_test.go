@@ -24,7 +24,7 @@ func FuzzVertical(f *testing.F) {
 		v := packerExample()
 		s := &v.Sections[0]
 		s.Pipe.OD, s.Pipe.ID, s.Pipe.Weight = unit.Length(od)*unit.Inch, unit.Length(id)*unit.Inch, unit.WeightPerLength(w)*unit.PoundPerFoot
-		s.Bottom, s.Hole = unit.Length(depth)*unit.Foot, unit.Length(hole)*unit.Inch
+		s.BottomMD, s.Hole = unit.Length(depth)*unit.Foot, unit.Length(hole)*unit.Inch
 		v.Seals = movement.Seals{Bore: unit.Length(bore) * unit.Inch, Restraint: movement.Restraint(r % 4)}
 		v.Final.InsideDensity, v.Final.InsideSurface, v.Final.OutsideSurface = unit.Density(ppg)*unit.PoundPerGallon, unit.Pressure(pi)*unit.PSI, unit.Pressure(po)*unit.PSI
 		v.Final.Friction, v.Warming, v.SlackOff = unit.Gradient(friction)*unit.PSIPerFoot, unit.TemperatureDifference(dt), unit.Force(slack)*unit.PoundForce

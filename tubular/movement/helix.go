@@ -51,6 +51,8 @@ func (h Helix) Contact() unit.WeightPerLength {
 // Curvature returns the curvature of the pipe's axis.
 //
 //	κ = r*F/(2*E*I)
+//
+// Source: Lubinski, Althouse and Logan 1962.
 func (h Helix) Curvature() unit.Curvature {
 	return h.Pipe.HelixCurvature((h.Hole-h.Pipe.OD)/2, h.Compression)
 }
@@ -68,6 +70,8 @@ func (h Helix) BendingStress() unit.Pressure {
 // to a curvature.
 //
 //	σb = E*Do*κ/2
+//
+// Source: Bernoulli and Euler.
 func BendingStress(pipe tubular.Pipe, curvature unit.Curvature) unit.Pressure {
 	return unit.Pressure(float64(pipe.Material.Young) * float64(pipe.OD) * float64(curvature) / 2)
 }

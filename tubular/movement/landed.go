@@ -40,7 +40,7 @@ func (t totals) minus(u totals) Movement {
 // work is what a load needs and leaves nothing of.
 type work struct {
 	loading    Loading
-	state      State
+	state      WellProfiles
 	below      unit.Pressure // under the seals
 	conditions Conditions
 }
@@ -64,11 +64,11 @@ func newWork() any {
 // string, because the pressure had made the string longer.
 //
 // It checks the string and the state first and reports all faults.
-func (s String) Land(reference State, slackOff unit.Force) (*Landed, error) {
+func (s String) Land(reference WellProfiles, slackOff unit.Force) (*Landed, error) {
 	a := Assembly{Sections: s.Sections, Path: s.Path, Hanger: s.Hanger, Spacing: s.Spacing, HelicalOnset: s.HelicalOnset, Design: s.Design}
 	faults := s.Seals.faults()
 	if n := len(s.Sections); n > 0 && faultless(faults) {
-		a.seal(s.Seals, s.Sections[n-1].Bottom)
+		a.seal(s.Seals, s.Sections[n-1].BottomMD)
 	}
 	m, err := a.MakeUp()
 	if err := fault.Join(scope, append(faults, err)...); err != nil {
@@ -106,7 +106,7 @@ func faultless(errs []error) bool {
 }
 
 // land lands the string with a weight set down: the top is lowered as much.
-func (l *Landed) land(reference State, slackOff unit.Force) error {
+func (l *Landed) land(reference WellProfiles, slackOff unit.Force) error {
 	w := newWork().(*work)
 	if err := l.give(w, reference); err != nil {
 		return err
@@ -131,7 +131,7 @@ func (l *Landed) land(reference State, slackOff unit.Force) error {
 }
 
 // give puts a state into a work's conditions.
-func (l *Landed) give(w *work, state State) error {
+func (l *Landed) give(w *work, state WellProfiles) error {
 	if err := l.made.check(state); err != nil {
 		return err
 	}
@@ -165,7 +165,7 @@ func (l *Landed) AsSet() Case {
 func (l *Landed) Size() int { return l.made.Size() - 1 }
 
 // Load computes the string in another state.
-func (l *Landed) Load(state State) (Case, error) {
+func (l *Landed) Load(state WellProfiles) (Case, error) {
 	var c Case
 	err := l.LoadInto(&c, state)
 	return c, err
@@ -173,7 +173,7 @@ func (l *Landed) Load(state State) (Case, error) {
 
 // LoadInto is Load into a case that is used again: it then allocates nothing.
 // After an error the case holds nothing of use.
-func (l *Landed) LoadInto(c *Case, state State) error {
+func (l *Landed) LoadInto(c *Case, state WellProfiles) error {
 	w, _ := l.scratch.Get().(*work)
 	defer l.scratch.Put(w)
 	w.loading.Nodes = c.Nodes // which the case keeps
@@ -185,7 +185,7 @@ func (l *Landed) LoadInto(c *Case, state State) error {
 		return fault.Join(scope, err)
 	}
 	l.read(c, &w.loading)
-	w.loading.Nodes, w.state = nil, State{}
+	w.loading.Nodes, w.state = nil, WellProfiles{}
 	return nil
 }
 

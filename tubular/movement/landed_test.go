@@ -14,10 +14,10 @@ import (
 )
 
 // state turns a condition of the classical case into one of a landed string.
-func state(c movement.WellFluids, t unit.Temperature) movement.State {
+func state(c movement.WellFluids, t unit.Temperature) movement.WellProfiles {
 	static := c
 	static.Friction = 0
-	return movement.State{
+	return movement.WellProfiles{
 		Inside: static.Inside, Outside: static.Outside,
 		Temperature: func(unit.Length) unit.Temperature { return t },
 	}
@@ -26,7 +26,7 @@ func state(c movement.WellFluids, t unit.Temperature) movement.State {
 // landed is the string of a classical case, node by node.
 func landed(t testing.TB, v movement.Vertical, spacing unit.Length) (*movement.Landed, movement.Case) {
 	t.Helper()
-	bottom := v.Sections[len(v.Sections)-1].Bottom
+	bottom := v.Sections[len(v.Sections)-1].BottomMD
 	path, err := hydrostatics.Vertical(bottom)
 	require.NoError(t, err)
 	s := movement.String{Sections: v.Sections, Path: path, Seals: v.Seals, Spacing: spacing}
@@ -48,10 +48,10 @@ func combination() movement.Vertical {
 	pipe := func(od, id, w float64) tubular.Pipe {
 		return tubular.Pipe{OD: unit.Length(od) * unit.Inch, ID: unit.Length(id) * unit.Inch, Weight: unit.WeightPerLength(w) * unit.PoundPerFoot, Material: tubular.Steel()}
 	}
-	v.Sections = []movement.Section{
-		{Pipe: pipe(3.5, 2.992, 9.3), Bottom: 5200 * unit.Foot, Hole: 6.094 * unit.Inch},
-		{Pipe: pipe(4.5, 2.75, 30), Bottom: 5240 * unit.Foot, Hole: 6.094 * unit.Inch},
-		{Pipe: pipe(2.875, 2.441, 6.5), Bottom: 10000 * unit.Foot, Hole: 6.094 * unit.Inch},
+	v.Sections = []movement.StringSection{
+		{Pipe: pipe(3.5, 2.992, 9.3), BottomMD: 5200 * unit.Foot, Hole: 6.094 * unit.Inch},
+		{Pipe: pipe(4.5, 2.75, 30), BottomMD: 5240 * unit.Foot, Hole: 6.094 * unit.Inch},
+		{Pipe: pipe(2.875, 2.441, 6.5), BottomMD: 10000 * unit.Foot, Hole: 6.094 * unit.Inch},
 	}
 	return v
 }
@@ -99,7 +99,7 @@ func TestNodesAgreeWithTheClosedForm(t *testing.T) {
 					same("true force", float64(got.TrueForce), float64(want.TrueForce), 100)
 					same("effective force", float64(got.EffectiveForce), float64(want.EffectiveForce), 100)
 					if r == movement.Free {
-						same("neutral point", float64(got.Neutral), float64(v.Sections[len(v.Sections)-1].Bottom-want.Neutral), 1)
+						same("neutral point", float64(got.Neutral), float64(v.Sections[len(v.Sections)-1].BottomMD-want.Neutral), 1)
 					}
 				}
 			})
@@ -152,16 +152,16 @@ func ExampleString_Land() {
 	}
 	tubing := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
 	landed, err := movement.String{
-		Sections: []movement.Section{{Pipe: tubing, Bottom: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
+		Sections: []movement.StringSection{{Pipe: tubing, BottomMD: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
 		Path:     path,
 		Seals:    movement.Seals{Bore: 3.5 * unit.Inch, Restraint: movement.Anchored},
-	}.Land(movement.State{Inside: column(3500 * unit.PSI), Outside: column(0), Tail: movement.Hanging}, 0)
+	}.Land(movement.WellProfiles{Inside: column(3500 * unit.PSI), Outside: column(0), Tail: movement.Hanging}, 0)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, p := range []unit.Pressure{0, 5000 * unit.PSI} {
-		c, err := landed.Load(movement.State{Inside: column(p), Outside: column(0)})
+		c, err := landed.Load(movement.WellProfiles{Inside: column(p), Outside: column(0)})
 		if err != nil {
 			fmt.Println(err)
 			return

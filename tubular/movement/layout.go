@@ -30,7 +30,7 @@ type element struct {
 
 // line is a string laid into its hole: what doesn't depend on the load.
 type line struct {
-	sections    []Section
+	sections    []StringSection
 	bars        []bar
 	points      []point
 	elements    []element // one less than points

@@ -15,7 +15,7 @@ import (
 // those of Load, bit for bit, in the order of the states. The states' functions
 // are called from several goroutines at once. Faults are reported together and
 // name the state by its index.
-func (l *Landed) LoadAll(states []State) ([]Case, error) {
+func (l *Landed) LoadAll(states []WellProfiles) ([]Case, error) {
 	cases, faults := make([]Case, len(states)), make([]error, len(states))
 	var next atomic.Int64
 	var wait sync.WaitGroup

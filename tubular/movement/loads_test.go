@@ -32,7 +32,7 @@ func TestLongestToolThroughTheString(t *testing.T) {
 	l, c := landed(t, v, 0)
 	got, at, limited := l.LongestTool(&c, 2*unit.Inch)
 	require.True(t, limited)
-	require.Equal(t, v.Sections[0].Bottom, at, "the helix is tightest at the packer")
+	require.Equal(t, v.Sections[0].BottomMD, at, "the helix is tightest at the packer")
 	want, _ := movement.Helix{Pipe: v.Sections[0].Pipe, Hole: v.Sections[0].Hole, Compression: -c.EffectiveForce}.LongestTool(2 * unit.Inch)
 	require.InDelta(t, float64(want), float64(got), 1e-9)
 

@@ -27,7 +27,7 @@ func TestLocatorAndLatchAgreeWithTheClosedForm(t *testing.T) {
 		}
 		want, err := v.Analyse()
 		require.NoError(t, err)
-		end := v.Sections[len(v.Sections)-1].Bottom
+		end := v.Sections[len(v.Sections)-1].BottomMD
 		path, err := hydrostatics.Vertical(end)
 		require.NoError(t, err)
 		m := made(t, movement.Assembly{Sections: v.Sections, Path: path, Spacing: 1000 * unit.Foot,

@@ -17,7 +17,7 @@ func TestRefiningNodesConverges(t *testing.T) {
 	gas := func(d unit.Length) unit.Pressure {
 		return 3000 * unit.PSI * unit.Pressure(math.Exp(d.In(40000*unit.Foot)))
 	}
-	hot := movement.State{
+	hot := movement.WellProfiles{
 		Inside:  gas,
 		Outside: brine(0, 0).Outside,
 		Temperature: func(d unit.Length) unit.Temperature {
@@ -65,7 +65,7 @@ func TestInclinedShorteningIsMitchellsIntegral(t *testing.T) {
 	fp := math.Sqrt(4 * ei * w * math.Sin(math.Pi/6) / r)
 	require.InEpsilon(t, fp, float64(last.Onset), 1e-9)
 	sum, n := 0.0, 200000
-	h := float64(b.Bottom) / float64(n)
+	h := float64(b.BottomMD) / float64(n)
 	for i := range n {
 		f := -float64(last.Effective) - w*math.Cos(math.Pi/6)*(float64(i)+0.5)*h
 		switch {
@@ -106,13 +106,13 @@ func TestAnchoredAlwaysHolds(t *testing.T) {
 func elastic(s movement.String, f unit.Force) unit.Length {
 	var sum, top unit.Length
 	for _, x := range s.Sections {
-		sum += x.Pipe.Stretch(f, x.Bottom-top)
-		top = x.Bottom
+		sum += x.Pipe.Stretch(f, x.BottomMD-top)
+		top = x.BottomMD
 	}
 	return sum
 }
 
-func freeBuckling(t *testing.T, s movement.String, after movement.State) unit.Length {
+func freeBuckling(t *testing.T, s movement.String, after movement.WellProfiles) unit.Length {
 	s.Seals.Restraint = movement.Free
 	return load(t, s, brine(0, 0), after, 0).BuckledShortening
 }
@@ -121,7 +121,7 @@ func TestLevelHoleSnapsAndSaysSo(t *testing.T) {
 	// In a level hole every foot has the same force, so the whole length snaps at
 	// one load, and heat in between finds no single answer.
 	s := level(t)
-	s.Sections[0].Bottom = s.Path.TotalDepth()
+	s.Sections[0].BottomMD = s.Path.TotalDepth()
 	s.Seals.Restraint = movement.Anchored
 	l, err := s.Land(brine(0, 0), 0)
 	require.NoError(t, err)
@@ -195,7 +195,7 @@ func BenchmarkTenLoadCasesVertical(b *testing.B) {
 }
 
 // thousand is a string of about 1,000 nodes, anchored, with ten load cases.
-func thousand(t testing.TB, r movement.Restraint, slackOff unit.Force) (*movement.Landed, []movement.State) {
+func thousand(t testing.TB, r movement.Restraint, slackOff unit.Force) (*movement.Landed, []movement.WellProfiles) {
 	s := deviated(t, 0)
 	s.Spacing = 12 * unit.Foot
 	s.Seals.Restraint = r
@@ -204,7 +204,7 @@ func thousand(t testing.TB, r movement.Restraint, slackOff unit.Force) (*movemen
 	}
 	l, err := s.Land(brine(0, 0), slackOff)
 	require.NoError(t, err)
-	var states []movement.State
+	var states []movement.WellProfiles
 	for i := range 10 {
 		flowing := fluids(8.6*unit.PoundPerGallon, 9.2*unit.PoundPerGallon, unit.Pressure(i)*500*unit.PSI, 200*unit.PSI, unit.Fahrenheit(70+10*float64(i)), 1.4)
 		flowing.Friction = []unit.Gradient{0.01 * unit.PSIPerFoot, 0.02 * unit.PSIPerFoot}
@@ -239,7 +239,7 @@ func BenchmarkTenLoadCasesUnbuckled(b *testing.B) {
 	benchmarkLoads(b, l, states)
 }
 
-func benchmarkLoads(b *testing.B, l *movement.Landed, states []movement.State) {
+func benchmarkLoads(b *testing.B, l *movement.Landed, states []movement.WellProfiles) {
 	var c movement.Case
 	b.ReportAllocs()
 	for b.Loop() {

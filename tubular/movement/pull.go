@@ -23,6 +23,8 @@ var ErrNotReached = errors.New("movement: the pull doesn't reach it")
 //
 // The force is the same all along what the hook carries, so that it is exact.
 // Errors are ErrNotReached with the reason.
+//
+// Source: balance of forces; a bracketed root.
 func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (unit.Force, error) {
 	if err := fault.Join(scope, noJoint(joint, len(m.joints)), m.loaded(l)); err != nil {
 		return 0, err
@@ -38,6 +40,8 @@ func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (uni
 
 // ReadingForHold returns the reading at which the uppermost place that holds the
 // string carries a load, up positive: see ReadingForJoint.
+//
+//	load(reading) = load
 func (m *MadeUp) ReadingForHold(l *Loading, place int, load unit.Force) (unit.Force, error) {
 	if err := fault.Join(scope, noPlace(place, len(m.holds)), m.loaded(l)); err != nil {
 		return 0, err
@@ -108,6 +112,10 @@ type MostPull struct {
 //
 // Errors are ErrNotReached where nothing holds the string or it is landed, and
 // ErrNoPull where no reading keeps all limits.
+//
+//	usage(reading) = 1, of the first limit that comes to it
+//
+// Source: definition; a bracketed root.
 func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 	if err := fault.Join(scope, m.loaded(l)); err != nil {
 		return MostPull{}, err
@@ -153,6 +161,10 @@ var ErrNoPull = errors.New("movement: no pull keeps the string within its limits
 
 // WallAt returns the wall force at a measured depth that what is done at the top
 // reaches, above what steps there; not ok below it.
+//
+//	F(md) = F(top) − Σ w·ΔTVD − Σ Δp·ΔA
+//
+// Source: balance of forces.
 func (m *MadeUp) WallAt(l *Loading, md unit.Length) (unit.Force, bool) {
 	_, to := m.reach(&l.segments[0])
 	for i := 0; i <= to; i++ {

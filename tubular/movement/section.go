@@ -8,14 +8,14 @@ import (
 	"completion.example/tubular"
 )
 
-// Section is a length of one pipe in one hole. A crossover, a tool or a
+// StringSection is a length of one pipe in one hole. A crossover, a tool or a
 // thick-walled sub is a section too. A string is a list of sections from the
 // hanger down.
-type Section struct {
-	Pipe   tubular.Pipe `json:"pipe"`
-	Bottom unit.Length  `json:"bottom"` // measured depth of its lower end
-	Hole   unit.Length  `json:"hole"`   // inside diameter of the casing or hole around it
-	Joint  unit.Force   `json:"joint"`  // tensile strength of its connections, for Connection.Tension; zero where that has it, or nothing is known
+type StringSection struct {
+	Pipe     tubular.Pipe `json:"pipe"`
+	BottomMD unit.Length  `json:"bottom_md"` // measured depth of its lower end
+	Hole     unit.Length  `json:"hole"`      // inside diameter of the casing or hole around it
+	Joint    unit.Force   `json:"joint"`     // tensile strength of its connections, for Connection.Tension; zero where that has it, or nothing is known
 	// Connection is what the connections bear in other ways. What isn't known is
 	// not checked: see MadeUp.NotChecked.
 	Connection tubular.Connection `json:"connection"`
@@ -27,7 +27,7 @@ type Section struct {
 }
 
 // connection is what is known of the section's connections.
-func (s *Section) connection() tubular.Connection {
+func (s *StringSection) connection() tubular.Connection {
 	c := s.Connection
 	if c.Tension == 0 {
 		c.Tension = s.Joint
@@ -66,7 +66,7 @@ func (b *bar) effective(n *Node) unit.Force {
 }
 
 // bars checks sections below a top and turns them into numbers.
-func bars(top unit.Length, sections []Section) ([]bar, error) {
+func bars(top unit.Length, sections []StringSection) ([]bar, error) {
 	if len(sections) == 0 {
 		return nil, fault.New("Sections", "is empty; must be one section of pipe or more")
 	}
@@ -74,17 +74,17 @@ func bars(top unit.Length, sections []Section) ([]bar, error) {
 	out := make([]bar, 0, len(sections))
 	for k, s := range sections {
 		faults.AtIndex("Sections", k, fault.Join("", fault.At("Pipe", s.Pipe.Validate()), fault.At("Connection", s.Connection.Validate()),
-			fault.AtLeast("Hole", s.Hole, s.Pipe.OD), fault.AtLeast("Joint", s.Joint, 0), fault.Above("Bottom", s.Bottom, top)))
+			fault.AtLeast("Hole", s.Hole, s.Pipe.OD), fault.AtLeast("Joint", s.Joint, 0), fault.Above("BottomMD", s.BottomMD, top)))
 		out = append(out, newBar(top, s))
-		top = s.Bottom
+		top = s.BottomMD
 	}
 	return out, faults.Err()
 }
 
-func newBar(top unit.Length, s Section) bar {
+func newBar(top unit.Length, s StringSection) bar {
 	p, m := s.Pipe, s.Pipe.Material
 	b := bar{
-		top: float64(top), bottom: float64(s.Bottom), od: float64(p.OD),
+		top: float64(top), bottom: float64(s.BottomMD), od: float64(p.OD),
 		ai: float64(p.InnerArea()), ao: float64(p.OuterArea()), as: float64(p.SteelArea()),
 		e: float64(m.Young), i: float64(p.SecondMoment()), nu: m.Poisson, alpha: float64(m.Expansion),
 		ws: float64(p.WeightInAir()),

@@ -6,7 +6,7 @@ import (
 )
 
 // check reports what is wrong with a state.
-func (l *line) check(state State) error {
+func (l *line) check(state WellProfiles) error {
 	faults := fault.In(scope)
 	if state.Inside == nil {
 		faults.New("Inside", "is missing")

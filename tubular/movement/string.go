@@ -12,7 +12,7 @@ import (
 
 // String is a completion string from the hanger to the seals in a packer.
 type String struct {
-	Sections []Section          `json:"sections"` // from the hanger down
+	Sections []StringSection    `json:"sections"` // from the hanger down
 	Path     *hydrostatics.Path `json:"path"`
 	Hanger   unit.Length        `json:"hanger"` // measured depth of the hanger on the path
 	Seals    Seals              `json:"seals"`
@@ -27,8 +27,8 @@ type String struct {
 	Design tubular.DesignFactors `json:"design"`
 }
 
-// State is the pressures and temperatures along a string at one time.
-type State struct {
+// WellProfiles is the pressures and temperatures along a string at one time.
+type WellProfiles struct {
 	// Inside and Outside are the pressures by true vertical depth, at rest:
 	// losses by flow apart.
 	Inside  func(tvd unit.Length) unit.Pressure `json:"inside"`
@@ -77,14 +77,14 @@ func (s *String) layDown(breaks []float64) (line, error) {
 	faults = append(faults, fault.At("Design", design.Validate()))
 	if s.Path == nil {
 		faults = append(faults, fault.New("Path", "is missing"))
-	} else if n := len(s.Sections); n > 0 && s.Sections[n-1].Bottom > s.Path.TotalDepth() {
-		faults = append(faults, fault.New(fault.Index("Sections", n-1)+".Bottom", "is %v; must be at most the path's end at %v", s.Sections[n-1].Bottom, s.Path.TotalDepth()))
+	} else if n := len(s.Sections); n > 0 && s.Sections[n-1].BottomMD > s.Path.TotalDepth() {
+		faults = append(faults, fault.New(fault.Index("Sections", n-1)+".Bottom", "is %v; must be at most the path's end at %v", s.Sections[n-1].BottomMD, s.Path.TotalDepth()))
 	}
 	if err := fault.Join(scope, faults...); err != nil {
 		return line{}, err
 	}
-	if n := s.Sections[len(s.Sections)-1].Bottom.In(spacing); n > maxNodes {
-		return line{}, fault.NewIn(scope, "Spacing", "is %v; must be at least %v (%d nodes)", spacing, s.Sections[len(s.Sections)-1].Bottom/maxNodes, maxNodes)
+	if n := s.Sections[len(s.Sections)-1].BottomMD.In(spacing); n > maxNodes {
+		return line{}, fault.NewIn(scope, "Spacing", "is %v; must be at least %v (%d nodes)", spacing, s.Sections[len(s.Sections)-1].BottomMD/maxNodes, maxNodes)
 	}
 	l := line{sections: slices.Clone(s.Sections), bars: bars, ratio: ratio, design: design}
 	if err := l.rate(); err != nil {

@@ -13,7 +13,7 @@ type Tail int
 // The tails.
 const (
 	Open    Tail = iota // the pressure inside acts under the seals
-	Plugged             // State.Below acts under the seals
+	Plugged             // WellProfiles.Below acts under the seals
 	Hanging             // clear of any seal, packer not set: the pressure outside acts below
 )
 

@@ -20,6 +20,10 @@ type Terms struct {
 }
 
 // Terms returns the terms of a loading's hanger load.
+//
+//	hanger load = end + Σ w·ΔTVD + Σ Δp·ΔA + friction
+//
+// Source: balance of forces.
 func (m *MadeUp) Terms(l *Loading) Terms {
 	from, to := m.reach(&l.segments[0])
 	t := Terms{From: l.Nodes[to].MD, End: l.Nodes[to].True, Top: l.Nodes[0].True}

@@ -25,7 +25,7 @@ func vertical(t testing.TB) movement.String {
 	path, err := hydrostatics.Vertical(9000 * unit.Foot)
 	require.NoError(t, err)
 	return movement.String{
-		Sections: []movement.Section{{Pipe: tubing(), Bottom: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
+		Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
 		Path:     path, Seals: movement.Seals{Bore: 4 * unit.Inch},
 	}
 }
@@ -43,16 +43,16 @@ func deviated(t testing.TB, a unit.Angle) movement.String {
 	upper := tubing()
 	lower := packerExample().Sections[0].Pipe
 	return movement.String{
-		Sections: []movement.Section{
-			{Pipe: upper, Bottom: 7000 * unit.Foot, Hole: 6.184 * unit.Inch},
-			{Pipe: lower, Bottom: 12000 * unit.Foot, Hole: 6.184 * unit.Inch},
+		Sections: []movement.StringSection{
+			{Pipe: upper, BottomMD: 7000 * unit.Foot, Hole: 6.184 * unit.Inch},
+			{Pipe: lower, BottomMD: 12000 * unit.Foot, Hole: 6.184 * unit.Inch},
 		},
 		Path: path, Seals: movement.Seals{Bore: 4 * unit.Inch},
 	}
 }
 
-func fluids(inside, outside unit.Density, pi, po unit.Pressure, surface unit.Temperature, gradient float64) movement.State {
-	return movement.State{
+func fluids(inside, outside unit.Density, pi, po unit.Pressure, surface unit.Temperature, gradient float64) movement.WellProfiles {
+	return movement.WellProfiles{
 		Inside:  func(d unit.Length) unit.Pressure { return pi + hydrostatics.Pressure(inside, d) },
 		Outside: func(d unit.Length) unit.Pressure { return po + hydrostatics.Pressure(outside, d) },
 		Temperature: func(d unit.Length) unit.Temperature {
@@ -61,11 +61,11 @@ func fluids(inside, outside unit.Density, pi, po unit.Pressure, surface unit.Tem
 	}
 }
 
-func brine(pi, po unit.Pressure) movement.State {
+func brine(pi, po unit.Pressure) movement.WellProfiles {
 	return fluids(9.2*unit.PoundPerGallon, 9.2*unit.PoundPerGallon, pi, po, unit.Fahrenheit(70), 1.5)
 }
 
-func load(t testing.TB, s movement.String, before, after movement.State, slackOff unit.Force) movement.Case {
+func load(t testing.TB, s movement.String, before, after movement.WellProfiles, slackOff unit.Force) movement.Case {
 	t.Helper()
 	l, err := s.Land(before, slackOff)
 	require.NoError(t, err)
@@ -142,22 +142,22 @@ func TestSplittingASectionChangesNothing(t *testing.T) {
 		whole.Spacing = 100 * unit.Foot
 		split := whole
 		middle := whole.Sections[1]
-		middle.Bottom = 9100 * unit.Foot // on a node of the whole string
-		split.Sections = []movement.Section{whole.Sections[0], middle, whole.Sections[1]}
+		middle.BottomMD = 9100 * unit.Foot // on a node of the whole string
+		split.Sections = []movement.StringSection{whole.Sections[0], middle, whole.Sections[1]}
 		require.Empty(t, cmp.Diff(load(t, whole, before, after, 0), load(t, split, before, after, 0), approx(1e-11), cmpopts.IgnoreFields(movement.Case{}, "Nodes")))
 	}
 }
 
 func TestDoublingLengthDoublesLinearEffects(t *testing.T) {
 	// Pressures and temperatures alike at every depth, so that length alone counts.
-	even := func(pi, po unit.Pressure, f float64) movement.State {
-		return movement.State{
+	even := func(pi, po unit.Pressure, f float64) movement.WellProfiles {
+		return movement.WellProfiles{
 			Inside: func(unit.Length) unit.Pressure { return pi }, Outside: func(unit.Length) unit.Pressure { return po },
 			Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(f) },
 		}
 	}
 	once := vertical(t)
-	once.Sections[0].Bottom /= 2
+	once.Sections[0].BottomMD /= 2
 	twice := vertical(t)
 	a := load(t, once, even(0, 0, 100), even(2000*unit.PSI, 700*unit.PSI, 160), 0).Movement
 	b := load(t, twice, even(0, 0, 100), even(2000*unit.PSI, 700*unit.PSI, 160), 0).Movement
@@ -187,13 +187,13 @@ func TestPackerSetAgainstALandedHangerLocksInForce(t *testing.T) {
 	require.NoError(t, err)
 	bled, err := l.Load(brine(0, 0))
 	require.NoError(t, err)
-	hung := load(t, s, func() movement.State { h := brine(0, 0); h.Tail = movement.Hanging; return h }(), brine(0, 0), 0)
+	hung := load(t, s, func() movement.WellProfiles { h := brine(0, 0); h.Tail = movement.Hanging; return h }(), brine(0, 0), 0)
 
 	ai := math.Pi / 4 * 2.992 * 2.992
 	near(t, "force locked in above the packer", (bled.TrueForce - hung.TrueForce).In(unit.PoundForce), (1-2*0.3)*3500*ai, 1e-5)
 	near(t, "hanger load locked in", (bled.HangerLoad - hung.HangerLoad).In(unit.PoundForce), (1-2*0.3)*3500*ai, 1e-5)
 	// 13.68 in of growth while setting: end 34.20 in less ballooning 20.52 in.
-	grown := load(t, vertical(t), func() movement.State { h := brine(0, 0); h.Tail = movement.Hanging; return h }(), set, 0)
+	grown := load(t, vertical(t), func() movement.WellProfiles { h := brine(0, 0); h.Tail = movement.Hanging; return h }(), set, 0)
 	near(t, "end", grown.Movement.Piston.In(unit.Inch), 34.20, 0.005)
 	near(t, "ballooning", grown.Movement.Ballooning.In(unit.Inch), -20.52, 0.005)
 	near(t, "net", grown.Movement.Total().In(unit.Inch), 13.68, 0.005)

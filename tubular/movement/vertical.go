@@ -15,11 +15,19 @@ type WellFluids struct {
 }
 
 // Inside returns the pressure inside the string at a depth.
+//
+//	p = ps + ρ·g·h
+//
+// Source: hydrostatics.
 func (c WellFluids) Inside(depth unit.Length) unit.Pressure {
 	return c.InsideSurface + unit.Pressure((gravity*float64(c.InsideDensity)-float64(c.Friction))*float64(depth))
 }
 
 // Outside returns the pressure outside the string at a depth.
+//
+//	p = ps + ρ·g·h
+//
+// Source: hydrostatics.
 func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
 	return c.OutsideSurface + unit.Pressure(gravity*float64(c.OutsideDensity)*float64(depth))
 }
@@ -32,7 +40,7 @@ func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
 // associated with combination tubing strings sealed in packers", JPT February
 // 1977, p. 195.
 type Vertical struct {
-	Sections []Section                  `json:"sections"`
+	Sections []StringSection            `json:"sections"`
 	Seals    Seals                      `json:"seals"`
 	Initial  WellFluids                 `json:"initial"`
 	Final    WellFluids                 `json:"final"`
@@ -85,14 +93,18 @@ type SlackOff struct {
 
 // Total returns the sum. Its negative is the distance by which the hanger
 // comes down after the seals touched.
+//
+//	sum of its terms
+//
+// Source: superposition.
 func (s SlackOff) Total() unit.Length { return s.Stretch + s.Buckling }
 
 // SectionMovement is the share of one section in the free movement, with the
 // terms that it follows from.
 type SectionMovement struct {
-	Section  Section     `json:"section"`
-	Length   unit.Length `json:"length"`
-	Movement Movement    `json:"movement"`
+	Section  StringSection `json:"section"`
+	Length   unit.Length   `json:"length"`
+	Movement Movement      `json:"movement"`
 	// PistonChange is the changed axial force from the end and the shoulders
 	// below; DragBelow the drag of flow on the pipe below, changed.
 	PistonChange unit.Force `json:"piston_change"`
@@ -117,13 +129,17 @@ type SectionBuckling struct {
 
 // Analyse computes the movement or the force on the packer. It checks all
 // inputs first.
+//
+//	movement = piston + ballooning + buckling + thermal
+//
+// Source: Lubinski, Althouse and Logan 1962; Hammerlindl 1977.
 func (v Vertical) Analyse() (Analysis, error) {
 	bars, err := v.check()
 	if err != nil {
 		return Analysis{}, err
 	}
 	n := len(bars)
-	depth := v.Sections[n-1].Bottom
+	depth := v.Sections[n-1].BottomMD
 	initial, final := v.end(v.Initial), v.end(v.Final)
 	a := Analysis{EndForce: final.Force(), EndEffective: final.Effective(), Sections: make([]SectionMovement, n), initial: initial.Effective(), seals: v.Seals}
 
@@ -167,10 +183,10 @@ func neutral(sections []SectionMovement, depth unit.Length) unit.Length {
 		s := sections[k]
 		if f := s.Final; f.Top >= 0 || f.Bottom >= 0 {
 			if f.Bottom >= 0 {
-				return depth - s.Section.Bottom
+				return depth - s.Section.BottomMD
 			}
 			share := float64(f.Bottom) / float64(f.Bottom-f.Top)
-			return depth - s.Section.Bottom + s.Length*unit.Length(share)
+			return depth - s.Section.BottomMD + s.Length*unit.Length(share)
 		}
 	}
 	return depth
@@ -181,7 +197,7 @@ func (v Vertical) end(c WellFluids) End {
 	last := v.Sections[len(v.Sections)-1]
 	e := End{
 		Bore: v.Seals.Bore, OD: last.Pipe.OD, ID: last.Pipe.ID,
-		Inside: c.Inside(last.Bottom), Outside: c.Outside(last.Bottom), Below: c.Inside(last.Bottom),
+		Inside: c.Inside(last.BottomMD), Outside: c.Outside(last.BottomMD), Below: c.Inside(last.BottomMD),
 	}
 	if v.Closed {
 		e.Bore, e.Below = last.Pipe.OD, e.Outside
@@ -192,12 +208,12 @@ func (v Vertical) end(c WellFluids) End {
 // shoulder is the step of force between section k and the one below.
 func (v Vertical) shoulder(c WellFluids, k int) float64 {
 	up, down := v.Sections[k], v.Sections[k+1]
-	return float64(ShoulderForce(c.Inside(up.Bottom), c.Outside(up.Bottom), up.Pipe.OD, up.Pipe.ID, down.Pipe.OD, down.Pipe.ID))
+	return float64(ShoulderForce(c.Inside(up.BottomMD), c.Outside(up.BottomMD), up.Pipe.OD, up.Pipe.ID, down.Pipe.OD, down.Pipe.ID))
 }
 
 // buckling returns the section's state from the effective force at its bottom,
 // and the force at its top.
-func (b *bar) buckling(s Section, c WellFluids, bottom float64) (SectionBuckling, float64) {
+func (b *bar) buckling(s StringSection, c WellFluids, bottom float64) (SectionBuckling, float64) {
 	w := b.effectiveWeight(float64(c.InsideDensity), float64(c.OutsideDensity))
 	top := bottom + w*b.length()
 	return SectionBuckling{

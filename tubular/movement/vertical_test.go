@@ -17,11 +17,11 @@ import (
 // 5,000 psi with 1,000 psi on the annulus.
 func packerExample() movement.Vertical {
 	return movement.Vertical{
-		Sections: []movement.Section{{
+		Sections: []movement.StringSection{{
 			Pipe: tubular.Pipe{
 				OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel(),
 			},
-			Bottom: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
+			BottomMD: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
 		}},
 		Seals: movement.Seals{Bore: 3.25 * unit.Inch},
 		Initial: movement.WellFluids{
@@ -79,8 +79,8 @@ func TestStepsHoldTheirFields(t *testing.T) {
 	lower := tapered.Sections[0]
 	upper := lower
 	upper.Pipe.OD, upper.Pipe.ID, upper.Pipe.Weight = 3.5*unit.Inch, 2.992*unit.Inch, 9.3*unit.PoundPerFoot
-	upper.Bottom = 6000 * unit.Foot
-	tapered.Sections = []movement.Section{upper, lower}
+	upper.BottomMD = 6000 * unit.Foot
+	tapered.Sections = []movement.StringSection{upper, lower}
 	tapered.Final.Friction = 0.1 * unit.PSIPerFoot
 	a, err = tapered.Analyse()
 	require.NoError(t, err)

@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	line = controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: 3000 * unit.Metre, Depth: 3000 * unit.Metre,
+	line = controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: 3000 * unit.Metre, TVD: 3000 * unit.Metre,
 		Young: 28e6 * unit.PSI, Poisson: 0.3}
 	liquid = controlline.LineFluid{Density: 870 * unit.KilogramPerCubicMetre, Viscosity: 10 * unit.Centipoise,
 		Compressibility: unit.PerMegapascal / 1800}

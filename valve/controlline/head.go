@@ -20,11 +20,13 @@ import (
 // fluid with a bulk modulus of 1.8 GPa it is 0.7 % more than ρ0·g·h.
 //
 // It is an error if line or liquid is out of range.
+//
+// Source: hydrostatics of a liquid of constant compressibility.
 func (l Line) Head(q LineFluid) (unit.Pressure, error) {
 	if err := fault.Join(scope, l.Validate(), fault.At("Liquid", q.Validate())); err != nil {
 		return 0, err
 	}
-	p := float64(hydrostatics.Pressure(q.Density, l.Depth))
+	p := float64(hydrostatics.Pressure(q.Density, l.TVD))
 	c := float64(q.Compressibility)
 	switch {
 	case c*p < 1e-12:
@@ -42,6 +44,8 @@ func (l Line) Head(q LineFluid) (unit.Pressure, error) {
 //	ps = pd − Δp
 //
 // Errors as for Head, and for a pressure that isn't zero or more, and finite.
+//
+// Source: see Line.Head.
 func (l Line) PanelFor(q LineFluid, atDevice unit.Pressure) (unit.Pressure, error) {
 	head, err := l.Head(q)
 	if err := fault.Join(scope, fault.AtLeast("atDevice", atDevice, 0), err); err != nil {

@@ -12,7 +12,7 @@ type Line struct {
 	OD     unit.Length `json:"od"`
 	Wall   unit.Length `json:"wall"`
 	Length unit.Length `json:"length"` // measured, from the panel
-	Depth  unit.Length `json:"depth"`  // true vertical, of the device under the panel; at most Length
+	TVD    unit.Length `json:"tvd"`    // true vertical, of the device under the panel; at most Length
 
 	Yield   unit.Pressure `json:"yield"` // of the line's metal; only the ratings need it
 	Young   unit.Pressure `json:"young"` // zero stands for a wall that doesn't give
@@ -35,6 +35,8 @@ type LineFluid struct {
 // ID returns the nominal inside diameter.
 //
 //	d = D − 2t
+//
+// Source: geometry.
 func (l Line) ID() unit.Length { return l.OD - 2*l.Wall }
 
 // Capacity returns the nominal bore area, which is the volume per length.
@@ -48,6 +50,8 @@ func (l Line) Capacity() unit.Area {
 }
 
 // Volume returns what the line holds at no pressure, A·L.
+//
+// Source: geometry.
 func (l Line) Volume() unit.Volume { return unit.Volume(float64(l.Capacity()) * float64(l.Length)) }
 
 // Limits of what is taken for a control line.
@@ -69,23 +73,29 @@ const (
 // strength may be zero here; what needs them says so.
 func (l Line) Validate() error {
 	f := fault.In(scope)
+	f.Add(l.checkWall(), fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("TVD", l.TVD, 0, l.Length))
+	if l.Young != 0 {
+		f.Add(fault.Between("Young", l.Young, minModulus, maxModulus))
+	}
+	f.Add(fault.Between("Poisson", l.Poisson, 0, 0.5))
+	if !(l.Roughness >= 0 && (l.Roughness < l.ID()/2 || l.ID() <= 0)) {
+		f.New("Roughness", "is %v; must be at least 0 and below the bore's radius", l.Roughness)
+	}
+	return f.Err()
+}
+
+// checkWall reports what is wrong with the wall and its metal: what the ratings need.
+func (l Line) checkWall() error {
+	f := fault.In(scope)
 	f.Add(fault.AboveTo("OD", l.OD, minOD, maxOD), fault.AboveTo("Wall", l.Wall, l.OD/mostSlender, l.OD/2))
 	if !(l.ID() > 0) {
 		f.New("Wall", "is %v; must leave a bore in an OD of %v", l.Wall, l.OD)
 	}
-	f.Add(fault.AboveTo("Length", l.Length, 0, maxLength), fault.Between("Depth", l.Depth, 0, l.Length))
-	if l.Young != 0 {
-		f.Add(fault.Between("Young", l.Young, minModulus, maxModulus))
-	}
 	if l.Yield != 0 {
 		f.Add(fault.Between("Yield", l.Yield, minModulus, maxModulus))
 	}
-	f.Add(fault.Between("Poisson", l.Poisson, 0, 0.5))
 	if !(l.WallTolerance >= 0 && l.WallTolerance < 0.5) {
 		f.New("WallTolerance", "is %v; must be at least 0 and below 0.5", l.WallTolerance)
-	}
-	if !(l.Roughness >= 0 && (l.Roughness < l.ID()/2 || l.ID() <= 0)) {
-		f.New("Roughness", "is %v; must be at least 0 and below the bore's radius", l.Roughness)
 	}
 	return f.Err()
 }

@@ -39,14 +39,14 @@ type Ratings struct {
 // at which API's plastic regime begins for the yield strength, Beyond says so.
 // Neither axial load nor ovality is in the figures; the maker's rating holds.
 //
-// It is an error if the line is out of range, or its yield strength isn't
-// positive.
+// It is an error if OD, wall or tolerance are out of range, or if the yield strength
+// isn't positive. Nothing else of the line is asked for.
 //
 // Source: API TR 5C3 / Bul 5C3 (1985), 3.1.1 and 2.2; first yield from Lamé's
 // stresses.
 func (l Line) Ratings() (Ratings, error) {
 	f := fault.In(scope)
-	f.Add(l.Validate())
+	f.Add(l.checkWall())
 	if l.Yield == 0 {
 		f.New("Yield", "is %v; must be given for a rating", l.Yield)
 	}
@@ -109,6 +109,10 @@ type Load struct {
 // zero.
 //
 // Errors as for Ratings and Head, and for pressures that aren't finite.
+//
+//	top = panel − around, bottom = panel + head − around
+//
+// Source: balance of pressures.
 func (l Line) Load(q LineFluid, panel unit.Pressure, around Outside) (Load, error) {
 	r, err := l.Ratings()
 	f := fault.In(scope)

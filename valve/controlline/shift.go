@@ -80,6 +80,8 @@ func (e *NoShiftError) Is(target error) bool { return target == ErrNoShift }
 //
 // Where pa doesn't exceed move the error is a *NoShiftError. Other errors name
 // what is out of range.
+//
+// Source: balance of pressures and volumes, each term of the method it names.
 func (s Shift) Plan() (ShiftPlan, error) {
 	if err := s.Validate(); err != nil {
 		return ShiftPlan{}, err

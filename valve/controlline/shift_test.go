@@ -256,7 +256,7 @@ func TestShiftRefuses(t *testing.T) {
 func FuzzShiftPlan(f *testing.F) {
 	f.Add(0.25, 0.049, 3000.0, 10.0, 5e-10, 2e7, 3e6, 5e-4)
 	f.Fuzz(func(t *testing.T, od, wall, length, mu, c, pump, move, swept float64) {
-		l := Line{OD: unit.Length(od) * unit.Inch, Wall: unit.Length(wall) * unit.Inch, Length: unit.Length(length), Depth: unit.Length(length)}
+		l := Line{OD: unit.Length(od) * unit.Inch, Wall: unit.Length(wall) * unit.Inch, Length: unit.Length(length), TVD: unit.Length(length)}
 		s := Shift{Feed: l, Vent: l, Liquid: LineFluid{Density: 870, Viscosity: unit.Viscosity(mu) * unit.Centipoise, Compressibility: unit.Compressibility(c)},
 			Pump: unit.Pressure(pump), Move: unit.Pressure(move), Swept: unit.Volume(swept), Displaced: unit.Volume(swept)}
 		p, err := s.Plan()

@@ -30,6 +30,10 @@ type Storage struct {
 }
 
 // Total is the volume to pump, and what comes back when the line is bled off.
+//
+//	V = fluid + wall
+//
+// Source: definition.
 func (s Storage) Total() unit.Volume { return s.Fluid + s.Wall }
 
 // Storage returns the volume that a rise of pressure takes up in a clamped line.

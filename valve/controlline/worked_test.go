@@ -13,7 +13,7 @@ import (
 // The package's formulas typed from their statement and worked with 256 bits.
 
 var (
-	worked   = Line{OD: 0.0064, Wall: 0.0012, Length: 2900, Depth: 2750, Yield: 2.07e8, Young: 1.93e11, Poisson: 0.3, WallTolerance: 0.1}
+	worked   = Line{OD: 0.0064, Wall: 0.0012, Length: 2900, TVD: 2750, Yield: 2.07e8, Young: 1.93e11, Poisson: 0.3, WallTolerance: 0.1}
 	workedIn = LineFluid{Density: 1060, Viscosity: 0.012, Compressibility: 4.4e-10, Expansivity: 6.1e-4}
 	workedOf = precise.Values{"D": 0.0064, "t": 0.0012, "L": 2900, "h": 2750, "Y": 2.07e8, "E": 1.93e11, "nu": 0.3, "rho": 1060, "mu": 0.012, "c": 4.4e-10, "af": 6.1e-4}
 )
@@ -91,7 +91,7 @@ func TestResponseWorked(t *testing.T) {
 
 // Each limit of the inputs: on it the answer, just beyond it a fault that names it.
 func TestLineLimits(t *testing.T) {
-	ok := Line{OD: 0.1, Wall: 0.01, Length: 20000, Depth: 20000, Young: 1e12, Poisson: 0.5, WallTolerance: math.Nextafter(0.5, 0), Roughness: 0.04 * (1 - 1e-8), Yield: 1e12}
+	ok := Line{OD: 0.1, Wall: 0.01, Length: 20000, TVD: 20000, Young: 1e12, Poisson: 0.5, WallTolerance: math.Nextafter(0.5, 0), Roughness: 0.04 * (1 - 1e-8), Yield: 1e12}
 	require.NoError(t, ok.Validate(), "every quantity at its greatest")
 	require.NoError(t, Line{OD: 0.1, Wall: 0.01, Length: 1}.Validate(), "every quantity at its least")
 	const more = 1 + 1e-7
@@ -99,7 +99,7 @@ func TestLineLimits(t *testing.T) {
 		"OD: is":              func(l *Line) { l.OD *= more },
 		"and at most":         func(l *Line) { l.Wall = l.OD / 2 * more },
 		"Length: is":          func(l *Line) { l.Length *= more },
-		"Depth: is 20000.002": func(l *Line) { l.Depth = l.Length * more },
+		"TVD: is 20000.002":   func(l *Line) { l.TVD = l.Length * more },
 		"Young: is":           func(l *Line) { l.Young *= more },
 		"Poisson: is":         func(l *Line) { l.Poisson *= more },
 		"WallTolerance: is":   func(l *Line) { l.WallTolerance = 0.5 },
@@ -107,7 +107,7 @@ func TestLineLimits(t *testing.T) {
 		"must leave":          func(l *Line) { l.Wall = l.OD / 2 },
 		"OD: is 0 ft":         func(l *Line) { l.OD = 0 },
 		"Length: is 0 ft":     func(l *Line) { l.Length = 0 },
-		"Depth: is":           func(l *Line) { l.Depth = -1 },
+		"TVD: is":             func(l *Line) { l.TVD = -1 },
 		"Poisson: is -1e-09;": func(l *Line) { l.Poisson = -1e-9 },
 	} {
 		l := ok
@@ -134,7 +134,7 @@ func TestLineLimits(t *testing.T) {
 		change(&l)
 		require.ErrorContains(t, l.Validate(), text)
 	}
-	deep := Line{OD: 0.1, Wall: 0.01, Length: 20000, Depth: 2000}
+	deep := Line{OD: 0.1, Wall: 0.01, Length: 20000, TVD: 2000}
 	half := LineFluid{Density: 0.5 / (9.80665 * 2000 * 1e-8), Viscosity: 1, Compressibility: 1e-8}
 	half.Density *= 1 - 1e-9
 	_, err = deep.Head(half)
@@ -210,7 +210,7 @@ func TestDiagnoseBorders(t *testing.T) {
 }
 
 func TestShiftLimits(t *testing.T) {
-	l := Line{OD: 0.0064, Wall: 0.0012, Length: 100, Depth: 100}
+	l := Line{OD: 0.0064, Wall: 0.0012, Length: 100, TVD: 100}
 	ok := Shift{Feed: l, Vent: l, Liquid: LineFluid{Density: 900, Viscosity: 0.01, Compressibility: 5e-10}, Pump: 1e7, Move: 5e6, Swept: 1, Displaced: 1}
 	require.NoError(t, ok.Validate(), "1000 L")
 	for text, change := range map[string]func(*Shift){

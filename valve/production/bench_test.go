@@ -18,7 +18,7 @@ func many(n int, bubble unit.Pressure) production.Well {
 	for i := range n {
 		depth := 10000*unit.Foot - unit.Length(25*i)*unit.Foot
 		w.Zones = append(w.Zones, production.Zone{
-			Name: fmt.Sprint("zone ", i+1), Depth: depth,
+			Name: fmt.Sprint("zone ", i+1), TVD: depth,
 			Inflow:  inflow.LiquidDeliverability{Reservoir: 4400*psi - unit.Pressure(9*i)*psi, Index: unit.ProductivityIndex(4+i%3) * pi, Bubble: bubble},
 			Density: 7 * ppg, VolumeFactor: 1.2, WaterCut: 0.1 * float64(i%5),
 			Chokes: choke.Table{{Name: "shut"}, {Name: "half", Travel: 0.5, Coefficient: 3 * unit.Cv}, {Name: "open", Travel: 1, Coefficient: 12 * unit.Cv}},

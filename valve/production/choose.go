@@ -39,6 +39,10 @@ type Choice struct {
 // zone; of equals the one with the greater rate. Targets are one per zone, zero
 // or more, and are divided by their sum.
 // Errors: ErrNoSetting; ErrTooMany; faults of the targets.
+//
+//	least max |si − ti|
+//
+// Source: exhaustive search.
 func (n *Network) MatchSplit(targets []float64, limits Limits) (Choice, error) {
 	if n == nil {
 		return Choice{}, errUnprepared

@@ -20,10 +20,10 @@ func twoZones() production.Well {
 		{Name: "3", Travel: 0.75, Coefficient: 9 * unit.Cv}, {Name: "open", Travel: 1, Coefficient: 30 * unit.Cv}}
 	return production.Well{
 		Zones: []production.Zone{
-			{Name: "lower", Depth: 9400 * unit.Foot, Inflow: inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * pi}, WaterCut: 0.6,
+			{Name: "lower", TVD: 9400 * unit.Foot, Inflow: inflow.LiquidDeliverability{Reservoir: 4000 * psi, Index: 5 * pi}, WaterCut: 0.6,
 				Chokes: chokes, Density: 7.8 * ppg, VolumeFactor: 1.1,
 				Above: production.Interval{Density: 7.4 * ppg, Loss: production.Loss{At: 5000 * bpd, Turbulent: 12 * psi}}},
-			{Name: "upper", Depth: 9000 * unit.Foot, Inflow: inflow.LiquidDeliverability{Reservoir: 3700 * psi, Index: 4 * pi, Bubble: 2200 * psi}, WaterCut: 0.05,
+			{Name: "upper", TVD: 9000 * unit.Foot, Inflow: inflow.LiquidDeliverability{Reservoir: 3700 * psi, Index: 4 * pi, Bubble: 2200 * psi}, WaterCut: 0.05,
 				Chokes: chokes, Density: 6.9 * ppg, VolumeFactor: 1.25},
 		},
 		Outflow: production.Tubing{Surface: 250 * psi, Height: 9000 * unit.Foot, Density: 5.8 * ppg, Loss: production.Loss{At: 5000 * bpd, Turbulent: 260 * psi}},
@@ -186,7 +186,7 @@ func TestWellFaults(t *testing.T) {
 	require.ErrorContains(t, err, "Outflow: is missing")
 	w := twoZones()
 	w.Zones[0].Name, w.Zones[0].WaterCut, w.Zones[0].Density, w.Zones[0].Inflow = "upper", 2, 0, nil
-	w.Zones[1].Depth, w.Zones[1].VolumeFactor = 9900*unit.Foot, -1
+	w.Zones[1].TVD, w.Zones[1].VolumeFactor = 9900*unit.Foot, -1
 	w.Zones[0].Above.Density, w.Zones[0].Above.Loss = -1, production.Loss{Laminar: -1}
 	w.Outflow = production.Tubing{Surface: -100 * psi, Height: -1, Density: -1, Loss: production.Loss{Turbulent: 5}}
 	_, err = w.Flow()

@@ -35,6 +35,10 @@ type ZoneFlow struct {
 }
 
 // Oil is the rate to surface that isn't water.
+//
+//	q − qw
+//
+// Source: definition.
 func (f *Flow) Oil() unit.FlowRate {
 	if f == nil {
 		return 0
@@ -44,6 +48,10 @@ func (f *Flow) Oil() unit.FlowRate {
 
 // Share is a zone's part of what all zones give; zero for one that takes, and
 // for one that the well hasn't.
+//
+//	qi/Σ q of the zones that give
+//
+// Source: definition.
 func (f *Flow) Share(zone int) float64 {
 	if f == nil || zone < 0 || zone >= len(f.Zones) {
 		return 0

@@ -34,10 +34,10 @@ func FuzzWell(f *testing.F) {
 	f.Add(4000.0, 5.0, 0.0, 3500.0, 0.8, 2000.0, 4.0, 9.0, 300.0, 25.0, 3000.0, 500.0, 5)
 	f.Fuzz(func(t *testing.T, pr1, j1, pb1, pr2, j2, pb2, c1, c2, height, loss, p, q float64, kind int) {
 		w := production.Well{Zones: []production.Zone{
-			{Name: "a", Depth: unit.Length(math.Abs(height)) + 1000, Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr1) * psi, Index: unit.ProductivityIndex(j1) * pi, Bubble: unit.Pressure(pb1) * psi},
+			{Name: "a", TVD: unit.Length(math.Abs(height)) + 1000, Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr1) * psi, Index: unit.ProductivityIndex(j1) * pi, Bubble: unit.Pressure(pb1) * psi},
 				Density: 800, Chokes: choke.Table{{Name: "c", Coefficient: unit.FlowCoefficient(c1) * unit.Cv}}, WaterCut: 0.4,
 				Above: production.Interval{Density: 900, Loss: production.Loss{At: 1000 * bpd, Turbulent: unit.Pressure(loss) * psi}}},
-			{Name: "b", Depth: 1000, Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr2) * psi, Index: unit.ProductivityIndex(j2) * pi, Bubble: unit.Pressure(pb2) * psi},
+			{Name: "b", TVD: 1000, Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(pr2) * psi, Index: unit.ProductivityIndex(j2) * pi, Bubble: unit.Pressure(pb2) * psi},
 				Density: 800, Chokes: choke.Table{{Name: "c", Coefficient: unit.FlowCoefficient(c2) * unit.Cv}}},
 		}}
 		if kind&4 != 0 {

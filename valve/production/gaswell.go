@@ -53,6 +53,10 @@ type GasWellFlow struct {
 var ErrDead = errors.New("production: the well does not flow against the line's pressure")
 
 // Flow finds the rate. Errors: ErrDead; faults of the inputs; what the gas refuses.
+//
+//	choke(p(q)) = q, p(q) from inflow and tubing
+//
+// Source: continuity.
 func (w GasWell) Flow() (GasWellFlow, error) {
 	standard, err := w.check()
 	if err != nil {

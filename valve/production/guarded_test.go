@@ -15,7 +15,7 @@ func TestNewtonAgainstSearch(t *testing.T) {
 	tight := choke.Table{{Name: "one", Coefficient: 2 * unit.Cv}}
 	w := Well{Outflow: Tubing{Surface: 100 * unit.PSI, Height: 8000 * unit.Foot, Density: 800, Loss: Loss{At: 5000 * unit.BarrelPerDay, Turbulent: 200 * unit.PSI}}}
 	for i := range 6 {
-		w.Zones = append(w.Zones, Zone{Name: string(rune('a' + i)), Depth: unit.Length(9000-100*i) * unit.Foot, Density: 850, Chokes: tight,
+		w.Zones = append(w.Zones, Zone{Name: string(rune('a' + i)), TVD: unit.Length(9000-100*i) * unit.Foot, Density: 850, Chokes: tight,
 			Inflow: inflow.LiquidDeliverability{Reservoir: unit.Pressure(3600+(i*37)%300) * unit.PSI, Index: 3 * unit.BarrelPerDayPSI, Bubble: unit.Pressure(900*i) * unit.PSI},
 			Above:  Interval{Density: 800, Loss: Loss{At: 5000 * unit.BarrelPerDay, Turbulent: 30 * unit.PSI}}})
 	}

@@ -43,9 +43,9 @@ func (w Well) Prepare() (*Network, error) {
 	n := &Network{well: w, outflow: o, nodes: make([]node, len(w.Zones))}
 	for i, z := range w.Zones {
 		last := i == len(w.Zones)-1
-		next := z.Depth
+		next := z.TVD
 		if !last {
-			next = w.Zones[i+1].Depth
+			next = w.Zones[i+1].TVD
 		}
 		n.nodes[i] = newNode(z, last, next)
 		n.lift += n.nodes[i].head

@@ -86,7 +86,7 @@ func random(r *rand.Rand, n int, gas bool) (production.Well, []int) {
 	depth := 12000.0
 	for i := range n {
 		z := production.Zone{
-			Name: fmt.Sprint("zone ", i+1), Depth: unit.Length(depth) * unit.Foot, WaterCut: r.Float64(),
+			Name: fmt.Sprint("zone ", i+1), TVD: unit.Length(depth) * unit.Foot, WaterCut: r.Float64(),
 			Density: unit.Density(6.5+2*r.Float64()) * ppg, VolumeFactor: 1 + 0.4*r.Float64(),
 			Above: production.Interval{Density: unit.Density(6.5+2*r.Float64()) * ppg, Loss: production.Loss{At: 3000 * bpd,
 				Laminar: unit.Pressure(2*r.Float64()) * psi, Turbulent: unit.Pressure(20*r.Float64()) * psi}},
@@ -165,7 +165,7 @@ func TestLawsHold(t *testing.T) {
 			if j+1 < len(w.Zones) {
 				x := float64(sum / z.Above.Loss.At)
 				loss := z.Above.Loss.Laminar*unit.Pressure(x) + z.Above.Loss.Turbulent*unit.Pressure(x*math.Abs(x))
-				want := g.Tubing - hydrostatics.Pressure(z.Above.Density, z.Depth-w.Zones[j+1].Depth) - loss
+				want := g.Tubing - hydrostatics.Pressure(z.Above.Density, z.TVD-w.Zones[j+1].TVD) - loss
 				require.InDelta(t, float64(want), float64(f.Zones[j+1].Tubing), 1e-12*float64(g.Tubing), "well %d zone %d: tubing", i, j)
 			}
 		}
@@ -259,7 +259,7 @@ func upward(w production.Well, positions []int, p float64) (top float64, rates [
 		q += one
 		if j+1 < len(w.Zones) {
 			x := q / float64(z.Above.Loss.At)
-			p -= float64(hydrostatics.Pressure(z.Above.Density, z.Depth-w.Zones[j+1].Depth)) +
+			p -= float64(hydrostatics.Pressure(z.Above.Density, z.TVD-w.Zones[j+1].TVD)) +
 				float64(z.Above.Loss.Laminar)*x + float64(z.Above.Loss.Turbulent)*x*math.Abs(x)
 		}
 	}

@@ -67,7 +67,7 @@ func newNode(z Zone, last bool, next unit.Length) node {
 		n.chokes = append(n.chokes, c)
 	}
 	if !last {
-		n.head = float64(hydrostatics.Pressure(z.Above.Density, z.Depth-next))
+		n.head = float64(hydrostatics.Pressure(z.Above.Density, z.TVD-next))
 		n.linear, n.square = z.Above.Loss.coefficients()
 	}
 	return n

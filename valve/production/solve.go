@@ -14,6 +14,10 @@ import (
 // to surface asks more than they hold; ErrOutsideTable; ErrShut; ErrPosition;
 // ErrUnresolved where friction between zones dwarfs everything else so far that
 // float64 can't hold the answer. After an error f is not to be used.
+//
+//	Σ qi(p) = outflow(p), with the drops between the zones
+//
+// Source: continuity.
 func (n *Network) Solve(positions []int, f *Flow) error {
 	if err := n.check(positions); err != nil {
 		return err

@@ -15,7 +15,7 @@ import (
 // none at all.
 func TestStepsOfGas(t *testing.T) {
 	zone := func(name string, depth unit.Length, pr unit.Pressure) production.Zone {
-		return production.Zone{Name: name, Depth: depth,
+		return production.Zone{Name: name, TVD: depth,
 			Inflow: inflow.GasDeliverability{Reservoir: pr, OpenFlow: 20000 * unit.ThousandCubicFeetPerDay, Exponent: 0.8},
 			Chokes: choke.Table{{Name: "open", Coefficient: 10 * unit.Cv}},
 			Gas:    &production.GasAtChoke{Density: 0.8, Standard: unit.Fahrenheit(60), Temperature: unit.Fahrenheit(200), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7}}

@@ -30,7 +30,7 @@ type Well struct {
 // Zone is one zone with its choke and the tubing above it.
 type Zone struct {
 	Name     string      `json:"name"`
-	Depth    unit.Length `json:"depth"` // true vertical depth at which it enters the tubing
+	TVD      unit.Length `json:"tvd"` // true vertical depth at which it enters the tubing
 	Inflow   Inflow      `json:"inflow"`
 	WaterCut float64     `json:"water_cut"` // share of water in the liquid, at surface; zero for gas
 
@@ -111,8 +111,8 @@ func (w Well) Validate() error {
 		if z.Gas != nil {
 			gas++
 		}
-		if i > 0 && !(z.Depth <= w.Zones[i-1].Depth) {
-			f.New(at+".Depth", "is %v; must be at most %v, as zones stand from the bottom up", z.Depth, w.Zones[i-1].Depth)
+		if i > 0 && !(z.TVD <= w.Zones[i-1].TVD) {
+			f.New(at+".Depth", "is %v; must be at most %v, as zones stand from the bottom up", z.TVD, w.Zones[i-1].TVD)
 		}
 		if i < len(w.Zones)-1 {
 			f.At(at+".Above", z.Above.Validate())
@@ -133,7 +133,7 @@ func (i Interval) Validate() error {
 // Validate reports everything that is wrong with z, but for what lies above it.
 func (z Zone) Validate() error {
 	f := fault.In(scope)
-	f.Add(fault.AtLeast("Depth", z.Depth, 0), fault.Between("WaterCut", z.WaterCut, 0, 1))
+	f.Add(fault.AtLeast("TVD", z.TVD, 0), fault.Between("WaterCut", z.WaterCut, 0, 1))
 	if z.Inflow == nil {
 		f.New("Inflow", "is missing")
 	} else {

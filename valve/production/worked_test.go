@@ -140,7 +140,7 @@ func TestOneSweepSolvesAStraightNetwork(t *testing.T) {
 // Newton's method squares its error: with every slope right few passes do.
 func TestPassesAreFew(t *testing.T) {
 	zone := func(name string, depth unit.Length, reservoir, bubble unit.Pressure, c unit.FlowCoefficient) Zone {
-		return Zone{Name: name, Depth: depth, Inflow: inflow.LiquidDeliverability{Reservoir: reservoir, Bubble: bubble, Index: 1.3e-9}, Density: 800, Chokes: choke.Table{{Name: "in", Coefficient: c}},
+		return Zone{Name: name, TVD: depth, Inflow: inflow.LiquidDeliverability{Reservoir: reservoir, Bubble: bubble, Index: 1.3e-9}, Density: 800, Chokes: choke.Table{{Name: "in", Coefficient: c}},
 			Above: Interval{Density: 750, Loss: Loss{At: 0.01, Laminar: 1e4, Turbulent: 2e4}}}
 	}
 	w := Well{Zones: []Zone{zone("a", 2500, 3.0e7, 0, 3e-5), zone("b", 2400, 2.9e7, 2e7, 4e-5), zone("c", 2300, 2.8e7, 2.5e7, 8e-5)},
@@ -230,11 +230,11 @@ func TestGasLimits(t *testing.T) {
 // Faults name the zone or point by its number from one, and the limit.
 func TestFaultTexts(t *testing.T) {
 	good := inflow.LiquidDeliverability{Reservoir: 3e7, Index: 1e-9}
-	w := Well{Outflow: FixedRate{}, Zones: []Zone{{Name: "a", Depth: 100, Inflow: good}, {Name: "b", Depth: 200, Inflow: good, WaterCut: 1.0000001}}}
+	w := Well{Outflow: FixedRate{}, Zones: []Zone{{Name: "a", TVD: 100, Inflow: good}, {Name: "b", TVD: 200, Inflow: good, WaterCut: 1.0000001}}}
 	err := w.Validate()
 	require.ErrorContains(t, err, `Zones[1].Depth: is 200 m; must be at most 100 m, as zones stand from the bottom up`)
 	require.ErrorContains(t, err, `Zones[1].WaterCut: is 1.0000001; must be from 0 to 1`)
-	w.Zones[1].Depth, w.Zones[1].WaterCut = 100, 1
+	w.Zones[1].TVD, w.Zones[1].WaterCut = 100, 1
 	require.NoError(t, w.Validate(), "two zones at one depth, one that gives water alone")
 	w.Zones[1].Above.Density = -1
 	require.NoError(t, w.Validate(), "nothing stands above the topmost zone but the outflow")
@@ -242,10 +242,10 @@ func TestFaultTexts(t *testing.T) {
 	require.ErrorContains(t, w.Validate(), "Zones[0].Above.Density: is -1 kg/m3")
 	w.Zones[0].Above.Density = 0
 	for _, depth := range []unit.Length{-1, unit.Length(math.Inf(1))} {
-		w.Zones[0].Depth = depth
+		w.Zones[0].TVD = depth
 		require.ErrorContains(t, w.Validate(), "must be at least 0 ft")
 	}
-	w.Zones[0].Depth = 100
+	w.Zones[0].TVD = 100
 	_, err = w.Flow(0, 7)
 	require.ErrorContains(t, err, "positions[1]: is 7; must be from 0 to 0")
 	require.EqualError(t, FixedPressure{-2 * unit.Atmosphere}.Validate(), "production: Pressure: is -2 atm; must be at least -14.6959 psi")

@@ -16,22 +16,22 @@ import (
 // what. What it needs is judged as everything else: that the way down is open, that
 // there is anything to move, and that no more than AtMost stands across what it opens.
 type Act struct {
-	Drop  string `json:"drop"`  // port that a ball, dart or plug shuts, dropped or run
-	Pull  string `json:"pull"`  // port that is open once the ball or plug in it is pulled
-	Shift string `json:"shift"` // action that a tool makes happen: "device: action"
-	Turn  string `json:"turn"`  // action that turning the string makes happen
-	Open  string `json:"open"`  // port at surface: a valve that is opened, a line that is connected
-	Close string `json:"close"` // port at surface: shut, or taken off
-	Vent  string `json:"vent"`  // compartment that is bled to 0 psi
+	Drop  string `json:"drop,omitzero"`  // port that a ball, dart or plug shuts, dropped or run
+	Pull  string `json:"pull,omitzero"`  // port that is open once the ball or plug in it is pulled
+	Shift string `json:"shift,omitzero"` // action that a tool makes happen: "device: action"
+	Turn  string `json:"turn,omitzero"`  // action that turning the string makes happen
+	Open  string `json:"open,omitzero"`  // port at surface: a valve that is opened, a line that is connected
+	Close string `json:"close,omitzero"` // port at surface: shut, or taken off
+	Vent  string `json:"vent,omitzero"`  // compartment that is bled to 0 psi
 
-	By      string   `json:"by"`      // what is used, for the reader: a 1.75 in ball, wireline
-	In      string   `json:"in"`      // compartment in which it is dropped or run from surface; the string's inside where left out
-	Through []string `json:"through"` // ports on its way, from the top down
+	By      string   `json:"by,omitzero"`      // what is used, for the reader: a 1.75 in ball, wireline
+	In      string   `json:"in,omitzero"`      // compartment in which it is dropped or run from surface; the string's inside where left out
+	Through []string `json:"through,omitzero"` // ports on its way, from the top down
 	// AtMost is the differential that may stand across each port that the act opens.
 	// Where it is left out, a pulled plug must have none (to the 0.5 psi that count
 	// as none); for the others it isn't judged.
-	AtMost unit.Pressure `json:"at most"`
-	Takes  string        `json:"takes"` // how long, such as "4h"
+	AtMost unit.Pressure `json:"at_most,omitzero" was:"at most"`
+	Takes  string        `json:"takes,omitzero"` // how long, such as "4h"
 }
 
 // verbs are what an act may be, and the name that it is done to.
@@ -82,15 +82,15 @@ func (v *validation) acts(path string, s Step) {
 		at := fmt.Sprintf("%s.do[%d]", path, k)
 		kinds, names := a.verbs()
 		if len(kinds) != 1 {
-			v.fault(at, "does %d things; it must be just one of drop, pull, shift, turn, open, close and vent", len(kinds))
+			v.fault(at, "does %d things; must be just one of drop, pull, shift, turn, open, close and vent", len(kinds))
 			continue
 		}
 		v.span(at+".takes", a.Takes)
 		name, to := names[0], at+"."+kinds[0]
 		if a.AtMost < 0 {
-			v.fault(at+`."at most"`, "is %v; it must not be negative", a.AtMost)
+			v.fault(at+`.at_most`, "is %v; must not be negative", a.AtMost)
 		}
-		v.chamber(at+`."at most"`, a.AtMost)
+		v.chamber(at+`.at_most`, a.AtMost)
 		run := false
 		switch kinds[0] {
 		case "drop", "pull":
@@ -105,7 +105,7 @@ func (v *validation) acts(path string, s Step) {
 			}
 		case "open", "close":
 			if known(v, to, "port", name, v.plan.Ports, portName) {
-				if d := v.plan.port(name).Depth; d != 0 {
+				if d := v.plan.port(name).MD; d != 0 {
 					v.fault(to, "%q is at %v; only what is at surface (0 ft) is opened or closed there: shift, drop or pull moves the rest", name, d)
 				}
 			}
@@ -159,20 +159,20 @@ func (v *validation) onItsWay(path string, a *Act, kind, name string) {
 		device, _, _ := strings.Cut(name, ": ")
 		for _, d := range v.plan.Devices {
 			if d.Name == device {
-				depth = d.Depth
+				depth = d.MD
 			}
 		}
 	} else {
 		p := v.plan.port(name)
-		depth = p.Depth
+		depth = p.MD
 		if !slices.Contains(p.Joins, in) {
 			v.fault(path+".through", "%q is run in %q, and “%s” joins %q: list the ports on its way, from the top down", kind, in, name, p.Joins)
 			return
 		}
 	}
 	for _, c := range v.plan.Compartments {
-		if c.Name == in && !(c.Top <= depth && depth <= c.Bottom) {
-			v.fault(path+".through", "it stands in %q, which reaches from %v to %v, and acts at %v: list the ports on its way, from the top down", in, c.Top, c.Bottom, depth)
+		if c.Name == in && !(c.TopMD <= depth && depth <= c.BottomMD) {
+			v.fault(path+".through", "it stands in %q, which reaches from %v to %v, and acts at %v: list the ports on its way, from the top down", in, c.TopMD, c.BottomMD, depth)
 		}
 	}
 }
@@ -250,7 +250,7 @@ func (k *checker) handWords(f *Finding, m, shown *judge.Margin) {
 		most := k.Limits.Steps[m.Step].Acts[m.Index].Most
 		f.Says = "more stands across it than the act bears when it opens"
 		f.Numbers = fmt.Sprintf("%s across it; at most %s", psi(unit.Pressure(most-shown.Least)), psi(unit.Pressure(most)))
-		f.Cure = "equalise before it is opened, or state what it bears (\"at most\")"
+		f.Cure = "equalise before it is opened, or state what it bears (at_most)"
 	}
 }
 

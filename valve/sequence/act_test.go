@@ -13,17 +13,17 @@ import (
 // the ports differ as those at the tops do, less the column between.
 func plugged(trapped float64, do ...sequence.Act) *sequence.Plan {
 	p := gaugeWell()
-	p.Compartments[0].Bottom = 500 * foot
-	for _, c := range []sequence.Compartment{{Name: "between", Top: 500 * foot, Bottom: 900 * foot}, {Name: "below", Top: 900 * foot, Bottom: 1000 * foot}} {
+	p.Compartments[0].BottomMD = 500 * foot
+	for _, c := range []sequence.Compartment{{Name: "between", TopMD: 500 * foot, BottomMD: 900 * foot}, {Name: "below", TopMD: 900 * foot, BottomMD: 1000 * foot}} {
 		c.Fluid, c.Capacity = "brine", p.Compartments[0].Capacity
 		p.Compartments = append(p.Compartments, c)
 	}
 	setTrapped(&p.Compartments[3], 9*psiPerFootPpg*900+trapped)
 	addPort(p, "valve", "tubing", "between", true)
 	addPort(p, "plug", "between", "below", false)
-	p.Ports[0].Depth, p.Ports[1].Depth = 500*foot, 900*foot
+	p.Ports[0].MD, p.Ports[1].MD = 500*foot, 900*foot
 	addAction(p, "valve", "between", "annulus", rising(4000*psi, 4100*psi)).Closes = []string{"valve"}
-	p.Devices[0].Depth = 500 * foot
+	p.Devices[0].MD = 500 * foot
 	p.Steps = []sequence.Step{{Name: "by hand", Do: do}}
 	return p
 }
@@ -65,7 +65,7 @@ func TestActsByHandAreJudged(t *testing.T) {
 func TestWhatAnActSetsOff(t *testing.T) {
 	p := plugged(400, sequence.Act{Pull: "plug", In: "tubing", Through: []string{"valve"}, AtMost: 500 * psi})
 	addAction(p, "disc", "below", "annulus", falling(9*psiPerFootPpg*0+200*psi, 210*psi))
-	p.Devices[1].Depth = 950 * foot
+	p.Devices[1].MD = 950 * foot
 	r, err := sequence.Check(context.Background(), p, sequence.Options{})
 	require.NoError(t, err)
 	require.Equal(t, sequence.Unintended, r.Findings[0].Kind)

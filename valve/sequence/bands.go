@@ -52,13 +52,13 @@ func uncertainties(p *Plan) []uncertain {
 	}
 	for _, name := range slices.Sorted(maps.Keys(p.Well.Errors)) {
 		b := p.Well.Errors[name]
-		u := of("well.temperature errors."+name, "error of temperature "+name, &b)
+		u := of("well.temperature_errors."+name, "error of temperature "+name, &b)
 		u.set = func(x float64) { p.Well.Errors[name] = unit.Exactly(unit.TemperatureDifference(x)) }
 		add(u)
 	}
 	for i := range p.Devices {
 		d := &p.Devices[i]
-		add(of("devices."+d.Name+".depth error", "error of the depth of "+d.Name, &d.Error))
+		add(of("devices."+d.Name+".depth_error", "error of the depth of "+d.Name, &d.Error))
 		for k := range d.Actions {
 			a := &d.Actions[k]
 			for n, c := range a.conditions() {
@@ -141,6 +141,10 @@ type Choice struct {
 // At is the plan with the tolerances of some quantities taken away: each has just
 // the chosen value. Paths that the plan doesn't have are an error. Of a plan with an
 // assembly it is the one that follows from it.
+//
+//	value = middle + e·half, e from −1 to 1
+//
+// Source: definition of a band.
 func (p *Plan) At(choices []Choice) (*Plan, error) {
 	q, err := p.Derive()
 	if err != nil {

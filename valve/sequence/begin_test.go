@@ -88,7 +88,7 @@ func TestBeginningsThatAreRefused(t *testing.T) {
 		"stands twice":                  {Happened: []string{"door: moves", "door: moves"}, Trapped: room(0)},
 		`no temperature "warm"`:         {Temperature: "warm", Trapped: room(0)},
 		"is open, too":                  {Open: []string{"door"}, Shut: []string{"door"}, Trapped: room(0)},
-		"met: is 1; it must be from 0":  {Progress: map[string][]sequence.RowAt{"door: moves": {{Met: 1}}}, Trapped: room(0)},
+		"met: is 1; must be from 0":     {Progress: map[string][]sequence.RowAt{"door: moves": {{Met: 1}}}, Trapped: room(0)},
 		"counted: is 1":                 {Progress: map[string][]sequence.RowAt{"door: moves": {{Counted: 1}}}, Trapped: room(0)},
 		"state its pressure as trapped": {ShutIn: []string{"tubing"}, Applied: map[string]pressure{"tubing": 5 * psi}, Trapped: room(0)},
 		"needs the plan's string":       {String: []sequence.StringMoment{{Does: "lands"}}, Trapped: room(0)},

@@ -39,10 +39,10 @@ func large(n, m int) *sequence.Plan {
 		line, chamber := fmt.Sprintf("line %d", d), fmt.Sprintf("chamber %d", d)
 		depth := unit.Length(3000+150*d) * foot
 		p.Compartments = append(p.Compartments,
-			sequence.Compartment{Name: line, Bottom: 9000 * foot, Fluid: "annulus fluid", Surface: true},
-			sequence.Compartment{Name: chamber, Top: depth - 50*foot, Bottom: depth + 50*foot, Fluid: "annulus fluid", Capacity: 0.01 * unit.BarrelPerFoot})
-		p.Ports = append(p.Ports, sequence.Port{Name: chamber, Joins: []string{"tubing", chamber}, Depth: depth, Open: true})
-		p.Devices = append(p.Devices, sequence.Device{Name: fmt.Sprintf("device %d", d), Depth: depth, Actions: []sequence.Action{
+			sequence.Compartment{Name: line, BottomMD: 9000 * foot, Fluid: "annulus fluid", Surface: true},
+			sequence.Compartment{Name: chamber, TopMD: depth - 50*foot, BottomMD: depth + 50*foot, Fluid: "annulus fluid", Capacity: 0.01 * unit.BarrelPerFoot})
+		p.Ports = append(p.Ports, sequence.Port{Name: chamber, Joins: []string{"tubing", chamber}, MD: depth, Open: true})
+		p.Devices = append(p.Devices, sequence.Device{Name: fmt.Sprintf("device %d", d), MD: depth, Actions: []sequence.Action{
 			{Name: "closes", Inside: line, Outside: "annulus", Triggers: []sequence.Trigger{rising(900*psi, 1100*psi)}, Closes: []string{chamber}, Arms: []string{"opens"}},
 			{Name: "opens", Inside: "annulus", Outside: line, Triggers: []sequence.Trigger{rising(900*psi, 1100*psi)}, Opens: []string{chamber}, Arms: []string{"closes"}, Disarmed: true},
 		}})

@@ -24,7 +24,7 @@ func pressureAt(t *testing.T, p sequence.Point, device, compartment string) unit
 // lb/gal·(4/77)·9,000 ft = 327.3 psi stand at the annulus' surface.
 func TestTwoReferencesAreFlowNotAnError(t *testing.T) {
 	p := mini()
-	p.Ports = []sequence.Port{{Name: "end", Joins: []string{"tubing", "annulus"}, Depth: 9000 * foot, Open: true}}
+	p.Ports = []sequence.Port{{Name: "end", Joins: []string{"tubing", "annulus"}, MD: 9000 * foot, Open: true}}
 	p.Steps = []sequence.Step{{Name: "look"}}
 	r := check(t, p)
 	require.Equal(t, []string{"flow off plan | look | tubing to annulus"}, roots(r))
@@ -46,9 +46,9 @@ func TestTwoReferencesAreFlowNotAnError(t *testing.T) {
 func TestFormationFlowsInOrTakes(t *testing.T) {
 	p := mini()
 	p.Devices = nil
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 8800 * foot, Pressure: unit.Exactly(4500 * psi), Fracture: unit.Exactly(6000 * psi)}}
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", Top: 8700 * foot, Bottom: 9000 * foot, Fluid: "tubing fluid", Formation: "sand"})
-	p.Ports = []sequence.Port{{Name: "perforations", Joins: []string{"tubing", "face"}, Depth: 8800 * foot, Open: true}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 8800 * foot, Pressure: unit.Exactly(4500 * psi), Fracture: unit.Exactly(6000 * psi)}}
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", TopMD: 8700 * foot, BottomMD: 9000 * foot, Fluid: "tubing fluid", Formation: "sand"})
+	p.Ports = []sequence.Port{{Name: "perforations", Joins: []string{"tubing", "face"}, MD: 8800 * foot, Open: true}}
 	column := 9.5 * 4 / 77 * 8800
 	p.Steps = []sequence.Step{
 		{Name: "at rest", Allow: []sequence.Flow{sequence.FlowIn}},
@@ -73,15 +73,15 @@ func TestFormationFlowsInOrTakes(t *testing.T) {
 // changes; open it again and the surface takes over.
 func TestTrappedBodiesKeepTheirPressure(t *testing.T) {
 	p := mini()
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "pocket", Top: 8000 * foot, Bottom: 9000 * foot, Fluid: "tubing fluid"})
-	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "pocket"}, Depth: 8500 * foot, Open: true}}
-	p.Devices = []sequence.Device{{Name: "sleeve", Depth: 8500 * foot, Actions: []sequence.Action{
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "pocket", TopMD: 8000 * foot, BottomMD: 9000 * foot, Fluid: "tubing fluid"})
+	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "pocket"}, MD: 8500 * foot, Open: true}}
+	p.Devices = []sequence.Device{{Name: "sleeve", MD: 8500 * foot, Actions: []sequence.Action{
 		{Name: "closes", Inside: "annulus", Chamber: new(unit.Pressure), Triggers: []sequence.Trigger{rising(5000*psi, 5100*psi)}, Closes: []string{"sleeve"}, Arms: []string{"opens"}},
 		{Name: "opens", Inside: "annulus", Chamber: new(unit.Pressure), Triggers: []sequence.Trigger{rising(6000*psi, 6100*psi)}, Opens: []string{"sleeve"}, Disarmed: true},
 	}}}
 	p.Steps = []sequence.Step{
 		{Name: "close under pressure", Ramps: []map[string]unit.Pressure{{"tubing": 1000 * psi}, {"annulus": 1500 * psi}, {"annulus": 0}, {"tubing": 0}}, Expect: []string{"sleeve: closes"}},
-		{Name: "warm", Squeeze: map[string]unit.Pressure{"pocket": 300 * psi}},
+		{Name: "warm", PressureChange: map[string]unit.Pressure{"pocket": 300 * psi}},
 		{Name: "open", Ramps: []map[string]unit.Pressure{{"annulus": 2500 * psi}}, Expect: []string{"sleeve: opens"}},
 	}
 	r := check(t, p)
@@ -95,7 +95,7 @@ func TestTrappedBodiesKeepTheirPressure(t *testing.T) {
 	require.Equal(t, []string{"sleeve", "pocket", "tubing"}, []string{across.Port, across.From, across.To})
 	require.InDelta(t, 1300, across.Differential.In(psi), 1e-6)
 
-	p.Steps[1].Squeeze = map[string]unit.Pressure{"tubing": 300 * psi}
+	p.Steps[1].PressureChange = map[string]unit.Pressure{"tubing": 300 * psi}
 	_, err := sequence.Check(context.Background(), p, sequence.Options{})
 	require.ErrorContains(t, err, "can't be squeezed")
 }
@@ -106,10 +106,10 @@ func TestTrappedBodiesMeetByVolume(t *testing.T) {
 	p := mini()
 	p.Fluids = append(p.Fluids, sequence.Fluid{Name: "light", Density: unit.Exactly(1 * ppg)})
 	pocket := func(name string, trapped unit.Pressure, capacity float64) sequence.Compartment {
-		return sequence.Compartment{Name: name, Top: 8000 * foot, Bottom: 9000 * foot, Fluid: "light", Trapped: unit.Exactly(trapped), Capacity: unit.Area(capacity) * unit.BarrelPerFoot}
+		return sequence.Compartment{Name: name, TopMD: 8000 * foot, BottomMD: 9000 * foot, Fluid: "light", Trapped: unit.Exactly(trapped), Capacity: unit.Area(capacity) * unit.BarrelPerFoot}
 	}
 	p.Compartments = append(p.Compartments, pocket("large", 1000*psi, 0.03), pocket("small", 2000*psi, 0.01))
-	p.Ports = []sequence.Port{{Name: "between", Joins: []string{"large", "small"}, Depth: 8500 * foot}}
+	p.Ports = []sequence.Port{{Name: "between", Joins: []string{"large", "small"}, MD: 8500 * foot}}
 	a := device(p, "bulkhead", 8500*foot, rising(100*psi, 110*psi))
 	a.Inside, a.Outside, a.Opens = "small", "large", []string{"between"}
 	p.Devices = p.Devices[1:]
@@ -127,7 +127,7 @@ func TestTrappedBodiesMeetByVolume(t *testing.T) {
 func TestASleeveThatOpensToCirculate(t *testing.T) {
 	p := mini()
 	p.Fluids[1].Density = p.Fluids[0].Density
-	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "annulus"}, Depth: 9000 * foot}}
+	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "annulus"}, MD: 9000 * foot}}
 	p.Devices = nil
 	device(p, "sleeve", 9000*foot, rising(1000*psi, 1100*psi)).Opens = []string{"sleeve"}
 	p.Steps = []sequence.Step{{Name: "open", Ramps: []map[string]unit.Pressure{{"tubing": 2000 * psi}, {"tubing": 0}},

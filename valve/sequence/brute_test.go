@@ -60,11 +60,11 @@ func TestWalkAgainstCreeping(t *testing.T) {
 			tubing       unit.Pressure
 		}
 		var crept []happening
-		states := make([]valve.State, len(rows))
+		states := make([]valve.TriggerState, len(rows))
 		done := make([]bool, len(rows))
 		last := make([]unit.Pressure, len(rows))
 		differential := func(d int, tubing, annulus unit.Pressure) unit.Pressure {
-			return tubing - annulus + unit.Pressure(0.7*4/77*p.Devices[d].Depth.In(foot))*psi
+			return tubing - annulus + unit.Pressure(0.7*4/77*p.Devices[d].MD.In(foot))*psi
 		}
 		look := func(ramp int, tubing, annulus unit.Pressure, first bool) {
 			for d := range rows {

@@ -15,19 +15,19 @@ import (
 // Options say how much is asked of a plan.
 type Options struct {
 	// Only leaves out what isn't wanted; zero asks for everything.
-	Only Part
+	Only Part `json:"only"`
 	// Workers is how many cores may be used; zero: all. The answer doesn't depend
 	// on it.
-	Workers int
+	Workers int `json:"workers"`
 	// Progress, where not nil, is told how far the work has come, from 0 to 1. It is
 	// called from one goroutine at a time.
-	Progress func(share float64, doing string)
+	Progress func(share float64, doing string) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
-	Budget int
+	Budget int `json:"budget"`
 	// Ahead asks for windows in which not only their own step is proved but all steps
 	// that follow as well.
-	Ahead bool
+	Ahead bool `json:"ahead"`
 }
 
 // Part is a part of a programme.
@@ -99,6 +99,7 @@ type checker struct {
 	ends      []*walk.World
 	out       *proof.Outcome
 
+	astray      map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
 	pumpResults [][]PumpResult // by step
 	flowResults [][]PressureAt // by step
 	pumpFault   error

@@ -71,7 +71,7 @@ func (c *compiler) well() {
 	w := c.plan.Well
 	var err error
 	if len(w.Path) == 0 {
-		c.path, err = hydrostatics.Vertical(w.Depth)
+		c.path, err = hydrostatics.Vertical(w.MD)
 	} else {
 		stations := make([]hydrostatics.Station, len(w.Path))
 		for i, s := range w.Path {
@@ -122,7 +122,7 @@ func (c *compiler) uncertain() {
 	c.gauge = c.forms["rules.gauge"]
 	var heat []affine.Form
 	for _, name := range c.names {
-		heat = append(heat, c.forms["well.temperature errors."+name])
+		heat = append(heat, c.forms["well.temperature_errors."+name])
 	}
 	c.Network.SetHeat(heat)
 }
@@ -143,7 +143,7 @@ func (c *compiler) fluids() {
 		}
 		if feels != nil {
 			for k, t := range c.Network.Temperatures {
-				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 				c.check(fmt.Sprintf("fluid %q at temperature %q", f.Name, c.names[k]), err)
 				x.Feels = append(x.Feels, col)
 				cold, warm := c.ends(feels, k)
@@ -163,8 +163,8 @@ func (c *compiler) ends(f hydrostatics.Fluid, k int) (cold, warm *hydrostatics.C
 	}
 	at := func(by float64) *hydrostatics.Column {
 		t := c.warmth(k, by)
-		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
-		c.check(`well."temperature errors"`, err)
+		col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
+		c.check(`well.temperature_errors`, err)
 		return col
 	}
 	return at(h.Least()), at(h.Greatest())
@@ -207,7 +207,7 @@ func (c *compiler) depth(md unit.Length) well.Depth {
 func (c *compiler) formations() {
 	for _, f := range c.plan.Formations {
 		c.Network.Formations = append(c.Network.Formations, well.Formation{
-			Name: f.Name, Depth: c.depth(f.Depth), Face: -1, Flows: f.Inflow != nil,
+			Name: f.Name, Depth: c.depth(f.MD), Face: -1, Flows: f.Inflow != nil,
 			Pressure: c.forms["formations."+f.Name+".pressure"], Fracture: c.forms["formations."+f.Name+".fracture"], Cracks: f.Fracture.Nominal > 0,
 		})
 	}

@@ -92,7 +92,7 @@ func (c *compiler) begin() {
 func (c *compiler) column(layers []Layer) []well.Layer {
 	var all []well.Layer
 	for _, l := range layers {
-		all = append(all, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.To)})
+		all = append(all, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.ToMD)})
 	}
 	return all
 }
@@ -145,7 +145,7 @@ func (b *Begin) depths() []unit.Length {
 	add := func(columns map[string][]Layer) {
 		for _, name := range sortedKeys(columns) {
 			for _, l := range columns[name] {
-				all = append(all, l.To)
+				all = append(all, l.ToMD)
 			}
 		}
 	}

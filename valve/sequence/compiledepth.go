@@ -19,18 +19,18 @@ func (c *compiler) compartments() {
 	c.wanted = make([][]well.Depth, len(c.plan.Compartments))
 	want := func(i int, md unit.Length) { c.wanted[i] = append(c.wanted[i], c.depth(md)) }
 	for i, k := range c.plan.Compartments {
-		want(i, k.Top)
-		want(i, k.Bottom)
+		want(i, k.TopMD)
+		want(i, k.BottomMD)
 		for _, l := range k.Layers {
-			want(i, l.To)
+			want(i, l.ToMD)
 		}
 		for _, s := range c.plan.Well.Path {
-			if k.Top < s.MD && s.MD < k.Bottom {
+			if k.TopMD < s.MD && s.MD < k.BottomMD {
 				want(i, s.MD)
 			}
 		}
 		for _, d := range c.turns() {
-			if float64(k.Top) < d.MD && d.MD < float64(k.Bottom) {
+			if float64(k.TopMD) < d.MD && d.MD < float64(k.BottomMD) {
 				c.wanted[i] = append(c.wanted[i], d)
 			}
 		}
@@ -38,48 +38,48 @@ func (c *compiler) compartments() {
 	// Whatever stands in a compartment's reach.
 	all := []unit.Length{}
 	for _, p := range c.plan.Ports {
-		all = append(all, p.Depth)
+		all = append(all, p.MD)
 	}
 	for _, d := range c.plan.Devices {
-		all = append(all, d.Depth)
+		all = append(all, d.MD)
 	}
 	for _, f := range c.plan.Formations {
-		all = append(all, f.Depth)
+		all = append(all, f.MD)
 	}
 	for _, s := range c.plan.Steps {
 		for _, t := range s.Tests {
-			all = append(all, t.Depth)
+			all = append(all, t.MD)
 		}
-		for _, w := range s.Swap {
-			all = append(all, w.From, w.To)
+		for _, w := range s.Displace {
+			all = append(all, w.FromMD, w.ToMD)
 		}
 	}
 	for _, k := range c.plan.Compartments {
-		all = append(all, k.Top, k.Bottom)
+		all = append(all, k.TopMD, k.BottomMD)
 		for _, b := range k.Bores {
 			all = append(all, b.To)
 		}
 		for _, l := range k.Layers {
-			all = append(all, l.To)
+			all = append(all, l.ToMD)
 		}
 	}
 	for _, r := range c.plan.Ratings {
-		all = append(all, r.From, r.To)
+		all = append(all, r.FromMD, r.ToMD)
 	}
 	all = append(all, c.plan.Begin.depths()...)
 	if h := c.plan.Holding; h != nil {
-		all = append(all, h.Depth)
+		all = append(all, h.MD)
 	}
 	feels := slices.ContainsFunc(c.plan.Fluids, func(f Fluid) bool { return f.Kind == ClearBrine || f.Kind == FreshWater || f.Kind.Gas() })
 	if feels {
 		// A fluid that feels pressure isn't straight between them: some more.
 		for k := 1; k < ratingPoints; k++ {
-			all = append(all, c.plan.Well.Depth*unit.Length(k)/ratingPoints)
+			all = append(all, c.plan.Well.MD*unit.Length(k)/ratingPoints)
 		}
 	}
 	for i, k := range c.plan.Compartments {
 		for _, md := range all {
-			if k.Top < md && md < k.Bottom {
+			if k.TopMD < md && md < k.BottomMD {
 				want(i, md)
 			}
 		}
@@ -97,7 +97,7 @@ func (c *compiler) compartments() {
 		})
 		d = slices.CompactFunc(d, func(a, b well.Depth) bool { return a.MD == b.MD })
 		k := well.Compartment{Name: p.Name, Depths: d, Surface: p.Surface, Formation: -1, Trapped: c.forms["compartments."+p.Name+".trapped"],
-			Volume: float64(p.capacity()) * float64(p.Bottom-p.Top), Turn: c.turnsUp(float64(p.Top), float64(p.Bottom))}
+			Volume: float64(p.capacity()) * float64(p.BottomMD-p.TopMD), Turn: c.turnsUp(float64(p.TopMD), float64(p.BottomMD))}
 		for _, b := range p.Bores {
 			k.Bores = append(k.Bores, well.Bore{Bottom: float64(b.To), Conduit: b.conduit()})
 		}
@@ -105,7 +105,7 @@ func (c *compiler) compartments() {
 			k.Layers = []well.Layer{{Fluid: c.fluid(p.Fluid), Bottom: d[len(d)-1]}}
 		}
 		for _, l := range p.Layers {
-			k.Layers = append(k.Layers, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.To)})
+			k.Layers = append(k.Layers, well.Layer{Fluid: c.fluid(l.Fluid), Bottom: c.depth(l.ToMD)})
 		}
 		n.Compartments = append(n.Compartments, k)
 		c.highPoint(i)
@@ -181,7 +181,7 @@ func (c *compiler) limits() {
 			x.Collapse = c.forms["ratings."+r.Name+".collapse"].Times(1 / f)
 		}
 		for k, d := range n.Compartments[x.Inside].Depths {
-			if d.MD < float64(r.From) || d.MD > float64(r.To) {
+			if d.MD < float64(r.FromMD) || d.MD > float64(r.ToMD) {
 				continue
 			}
 			out := 0

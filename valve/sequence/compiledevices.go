@@ -13,7 +13,7 @@ import (
 
 func (c *compiler) ports() {
 	for _, p := range c.plan.Ports {
-		d := c.depth(p.Depth)
+		d := c.depth(p.MD)
 		a, b := c.by.compartment[p.Joins[0]], c.by.compartment[p.Joins[1]]
 		c.Network.Ports = append(c.Network.Ports, well.Port{Name: p.Name, A: a, B: b, AtA: c.at(a, d), AtB: c.at(b, d), Open: p.Open})
 	}
@@ -22,8 +22,8 @@ func (c *compiler) ports() {
 func (c *compiler) actions() {
 	joints := 0
 	for i, d := range c.plan.Devices {
-		depth := c.depth(d.Depth)
-		off := c.forms["devices."+d.Name+".depth error"].Times(c.fall(d.Depth))
+		depth := c.depth(d.MD)
+		off := c.forms["devices."+d.Name+".depth_error"].Times(c.fall(d.MD))
 		for k := range d.Actions {
 			a := &d.Actions[k]
 			first := c.by.action[d.Name+": "+a.Name]

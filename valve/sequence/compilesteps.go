@@ -21,9 +21,9 @@ func (c *compiler) steps() {
 		for _, name := range s.Shut {
 			x.Shut = append(x.Shut, c.by.compartment[name])
 		}
-		for _, w := range s.Swap {
+		for _, w := range s.Displace {
 			x.Swaps = append(x.Swaps, walk.Swap{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
-				From: c.depth(w.From), To: c.depth(w.To), Up: w.Up})
+				From: c.depth(w.FromMD), To: c.depth(w.ToMD), Up: w.Up})
 		}
 		x.Pumps = c.pumps(s)
 		if produce := s.Produce; produce != nil {
@@ -37,9 +37,9 @@ func (c *compiler) steps() {
 			}
 			x.Ramps = append(x.Ramps, moves)
 		}
-		if len(s.Squeeze) > 0 {
+		if len(s.PressureChange) > 0 {
 			x.Squeeze = map[int]float64{}
-			for name, d := range s.Squeeze {
+			for name, d := range s.PressureChange {
 				x.Squeeze[c.by.compartment[name]] = float64(d)
 			}
 		}
@@ -82,12 +82,12 @@ func (c *compiler) goals(s *Step) judge.Goals {
 	g := judge.Goals{Produces: s.Produce != nil, Inflow: slices.Contains(s.Allow, FlowIn), Loss: slices.Contains(s.Allow, FlowOut),
 		Circle: slices.Contains(s.Allow, Circulation)}
 	last := len(s.Ramps) + len(s.Pull)
-	if len(s.Squeeze) > 0 {
+	if len(s.PressureChange) > 0 {
 		last++
 	}
 	g.Last = last
 	for _, t := range s.Tests {
-		d := c.depth(t.Depth)
+		d := c.depth(t.MD)
 		in, out := c.by.compartment[t.Inside], c.by.compartment[t.Outside]
 		x := judge.Test{Inside: in, Outside: out, AtIn: c.at(in, d), AtOut: c.at(out, d), Stand: -1,
 			Least: float64(t.Differential.Least), Greatest: float64(t.Differential.Greatest)}

@@ -22,7 +22,7 @@ func (s *String) seals() []Seal {
 	if len(s.Seals) > 0 || len(s.Sections) == 0 {
 		return s.Seals
 	}
-	return []Seal{{Name: "seals", Depth: s.Sections[len(s.Sections)-1].Bottom, Bore: s.Bore, Up: s.Up, Down: s.Down}}
+	return []Seal{{Name: "seals", MD: s.Sections[len(s.Sections)-1].BottomMD, Bore: s.Bore, Up: s.Up, Down: s.Down}}
 }
 
 // place is a place at which a device takes hold of the string.
@@ -36,8 +36,8 @@ func (p *Plan) places() []place {
 	var all []place
 	for _, d := range p.Devices {
 		for _, a := range d.Actions {
-			if a.Holds && !slices.ContainsFunc(all, func(x place) bool { return x.Depth == d.Depth }) {
-				all = append(all, place{d.Name, d.Depth})
+			if a.Holds && !slices.ContainsFunc(all, func(x place) bool { return x.Depth == d.MD }) {
+				all = append(all, place{d.Name, d.MD})
 			}
 		}
 	}
@@ -46,7 +46,7 @@ func (p *Plan) places() []place {
 
 // connection is what the joints of a section bear by the catalogue, where it has
 // them and the plan doesn't say.
-func (s Section) connection(all catalogue.Catalogue) tubular.Connection {
+func (s StringSection) connection(all catalogue.Catalogue) tubular.Connection {
 	if c := s.Connection; c != nil {
 		return tubular.Connection(*c)
 	}
@@ -73,19 +73,19 @@ func (c *compiler) string() {
 	r := &stringload.Room{Network: c.Network, Temperatures: c.Network.Temperatures, Inside: c.by.compartment[p.Inside],
 		Drag: c.forms["string.drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
 		Places: map[int]int{}, Frees: map[int]int{}, Block: float64(p.Block)}
-	a := movement.Assembly{Path: c.path, Hanger: p.Hanger, HangerSeal: p.HangerSeal, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design(),
+	a := movement.Assembly{Path: c.path, Hanger: p.HangerMD, HangerSeal: p.HangerSeal, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design(),
 		Derating: p.Derating.tubular()}
 	for i, x := range p.Sections {
 		pipe, err := x.Pipe.find(c.pipes)
 		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
-		a.Sections = append(a.Sections, movement.Section{Pipe: pipe, Bottom: x.Bottom, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes),
+		a.Sections = append(a.Sections, movement.StringSection{Pipe: pipe, BottomMD: x.BottomMD, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes),
 			Wear: tubular.Allowance(x.Wear), Derating: x.Derating.tubular()})
 	}
 	for n, s := range p.seals() {
-		a.Seals = append(a.Seals, movement.Seal{MD: s.Depth, Bore: s.Bore, Up: s.Up, Down: s.Down})
-		r.Seals = append(r.Seals, stringload.Seal{MD: float64(s.Depth), Up: float64(s.Up), Down: float64(s.Down), Friction: c.forms[s.path(n)+".friction"]})
+		a.Seals = append(a.Seals, movement.Seal{MD: s.MD, Bore: s.Bore, Up: s.Up, Down: s.Down})
+		r.Seals = append(r.Seals, stringload.Seal{MD: float64(s.MD), Up: float64(s.Up), Down: float64(s.Down), Friction: c.forms[s.path(n)+".friction"]})
 	}
-	r.Hanger = float64(p.Hanger)
+	r.Hanger = float64(p.HangerMD)
 	c.rubs(r, a.Sections)
 	held := map[unit.Length]int{}
 	for place, x := range c.plan.places() {
@@ -94,7 +94,7 @@ func (c *compiler) string() {
 	}
 	for _, d := range c.plan.Devices {
 		for _, x := range d.Actions {
-			place, there := held[d.Depth]
+			place, there := held[d.MD]
 			if x.Holds {
 				for _, i := range c.members(d.Name + ": " + x.Name) {
 					r.Places[i] = place
@@ -106,7 +106,7 @@ func (c *compiler) string() {
 				}
 			}
 			if x.Axial {
-				a.Joints = append(a.Joints, movement.Joint{MD: d.Depth, Seal: x.Seal})
+				a.Joints = append(a.Joints, movement.Joint{MD: d.MD, Seal: x.Seal})
 			}
 		}
 	}
@@ -120,17 +120,17 @@ func (c *compiler) string() {
 	r.TopBore = float64(a.Sections[0].Pipe.InnerArea())
 	for k, part := range up.OutsideParts() {
 		var all []int
-		top := p.Hanger
+		top := p.HangerMD
 		for _, name := range p.Around {
 			i := c.by.compartment[name]
-			bottom := c.plan.Compartments[i].Bottom
-			if bottom > part.Top && top < part.Bottom {
+			bottom := c.plan.Compartments[i].BottomMD
+			if bottom > part.TopMD && top < part.BottomMD {
 				all = append(all, i)
 			}
 			top = bottom
 		}
 		if k == len(up.OutsideParts())-1 { // the lower end feels what is below it
-			if i := c.by.compartment[p.Below]; part.Bottom == part.Top || len(all) == 0 {
+			if i := c.by.compartment[p.Below]; part.BottomMD == part.TopMD || len(all) == 0 {
 				all = []int{i}
 			}
 		}
@@ -147,12 +147,12 @@ func (c *compiler) string() {
 			return
 		}
 		r.Envelope = envelope
-		d := c.depth(h.Depth)
+		d := c.depth(h.MD)
 		r.Below, r.Above = c.by.compartment[h.Below], c.by.compartment[h.Above]
 		r.BelowAt, r.AboveAt = c.at(r.Below, d), c.at(r.Above, d)
-		r.Packer = held[h.Depth]
-		if _, ok := held[h.Depth]; !ok {
-			r.Packer = held[p.Held]
+		r.Packer = held[h.MD]
+		if _, ok := held[h.MD]; !ok {
+			r.Packer = held[p.HeldMD]
 		}
 	}
 	c.Problem.String = r

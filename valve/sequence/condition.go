@@ -11,11 +11,11 @@ import (
 // feels by itself. Once it is met it stays met, as a pin that has sheared does, until
 // the action is armed anew. Pressures that must act together are areas of one piston.
 type Condition struct {
-	Inside   string         `json:"inside"`
-	Outside  string         `json:"outside"`
-	Chamber  *unit.Pressure `json:"chamber"`
-	Areas    *Areas         `json:"areas"`
-	Triggers []Trigger      `json:"triggers"`
+	Inside   string         `json:"inside,omitzero"`
+	Outside  string         `json:"outside,omitzero"`
+	Chamber  *unit.Pressure `json:"chamber,omitzero"`
+	Areas    *Areas         `json:"areas,omitzero"`
+	Triggers []Trigger      `json:"triggers,omitzero"`
 }
 
 // Areas are pressures that act on the areas of one piston, with a spring and the
@@ -34,15 +34,15 @@ type Condition struct {
 //
 // Source: balance of forces on the piston.
 type Areas struct {
-	On       []Pressed             `json:"on"`
-	Spring   unit.Band[unit.Force] `json:"spring"`
-	Friction unit.Band[unit.Force] `json:"friction"`
+	On       []Pressed             `json:"on,omitzero"`
+	Spring   unit.Band[unit.Force] `json:"spring,omitzero"`
+	Friction unit.Band[unit.Force] `json:"friction,omitzero"`
 }
 
 // Pressed is an area with the pressure on it.
 type Pressed struct {
-	Compartment string    `json:"compartment"`
-	Area        unit.Area `json:"area"` // negative: it pushes the other way
+	Compartment string    `json:"compartment,omitzero"`
+	Area        unit.Area `json:"area,omitzero"` // negative: it pushes the other way
 }
 
 // conditions are what an action waits for: itself, or those that it lists.
@@ -104,7 +104,7 @@ func (v *validation) condition(path string, d Device, a *Action, c Condition) {
 		v.areas(path+".areas", d, *c.Areas)
 	default:
 		if v.compartment(path+".inside", c.Inside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, c.Inside)
+			v.within(fmt.Sprintf("%s: device depth", path), d.MD, c.Inside)
 		}
 		if c.Chamber != nil {
 			v.chamber(path+".chamber", *c.Chamber)
@@ -112,7 +112,7 @@ func (v *validation) condition(path string, d Device, a *Action, c Condition) {
 		if (c.Outside == "") == (c.Chamber == nil) {
 			v.fault(path, "wants either an outside compartment or a chamber")
 		} else if c.Outside != "" && v.compartment(path+".outside", c.Outside) {
-			v.within(fmt.Sprintf("%s: device depth", path), d.Depth, c.Outside)
+			v.within(fmt.Sprintf("%s: device depth", path), d.MD, c.Outside)
 		}
 	}
 	if len(c.Triggers) == 0 {
@@ -125,7 +125,7 @@ func (v *validation) condition(path string, d Device, a *Action, c Condition) {
 		} else if t.Pins != nil || t.Threshold != (unit.Band[unit.Pressure]{}) || t.Tension != (unit.Band[unit.Force]{}) || t.Rearm != (unit.Band[unit.Pressure]{}) {
 			v.fault(at, "belongs to areas: spring and friction make its threshold; direction and count alone have a place in it")
 		} else if t.Count < 0 || t.Count > valve.MaxCount {
-			v.fault(at+".count", "is %d; it must be from 0 to %d", t.Count, valve.MaxCount)
+			v.fault(at+".count", "is %d; must be from 0 to %d", t.Count, valve.MaxCount)
 		} else if t.Count > 1 && !(c.Areas.Friction.Least > 0) {
 			v.fault(at+".count", "is %d, but the friction may be nothing: then it comes back where it went, and nobody knows how often it counts", t.Count)
 		}
@@ -140,7 +140,7 @@ func (v *validation) areas(path string, d Device, x Areas) {
 	for k, p := range x.On {
 		at := fmt.Sprintf("%s.on[%d]", path, k)
 		if v.compartment(at+".compartment", p.Compartment) {
-			v.within(fmt.Sprintf("%s: device depth", at), d.Depth, p.Compartment)
+			v.within(fmt.Sprintf("%s: device depth", at), d.MD, p.Compartment)
 		}
 		if seen[p.Compartment] {
 			v.fault(at+".compartment", "%q stands twice; add its areas up", p.Compartment)
@@ -150,9 +150,9 @@ func (v *validation) areas(path string, d Device, x Areas) {
 		case k == 0:
 			v.positive(at+".area", p.Area, float64(p.Area))
 		case p.Area == 0 || !finite(float64(p.Area)):
-			v.fault(at+".area", "is %v; it must be above zero, or below where it pushes back", p.Area)
+			v.fault(at+".area", "is %v; must be above zero, or below where it pushes back", p.Area)
 		case len(x.On) > 0 && x.On[0].Area > 0 && (p.Area > 1e4*x.On[0].Area || p.Area < -1e4*x.On[0].Area):
-			v.fault(at+".area", "is %v; it must not be more than ten thousand times the first area", p.Area)
+			v.fault(at+".area", "is %v; must not be more than ten thousand times the first area", p.Area)
 		}
 	}
 	v.faultIf(path+".spring", x.Spring.Validate())

@@ -105,7 +105,7 @@ func TestThreeAreas(t *testing.T) {
 // One model of a sleeve: what the plan's sleeve needs at surface is what package
 // sleeve says, and the same as its two actions written out.
 func TestASleeveByItsKind(t *testing.T) {
-	m := sleeve.Sleeve{Name: "s", Depth: 1000 * foot, OpenArea: 3 * unit.SquareInch, CloseArea: 2.5 * unit.SquareInch, Stroke: 6 * unit.Inch, Across: unit.Exactly(0 * psi),
+	m := sleeve.Sleeve{Name: "s", TVD: 1000 * foot, OpenArea: 3 * unit.SquareInch, CloseArea: 2.5 * unit.SquareInch, Stroke: 6 * unit.Inch, Across: unit.Exactly(0 * psi),
 		Friction: unit.Band[unit.Force]{Least: 2700 * unit.PoundForce, Nominal: 3000 * unit.PoundForce, Greatest: 3300 * unit.PoundForce}, Inside: "tubing", Outside: "annulus"}
 	p := gaugeWell()
 	for _, name := range []string{"open line", "close line"} {
@@ -113,14 +113,14 @@ func TestASleeveByItsKind(t *testing.T) {
 		p.Compartments[len(p.Compartments)-1].Name = name
 	}
 	addPort(p, "sleeve", "tubing", "annulus", false)
-	p.Devices = []sequence.Device{{Name: "sleeve", Depth: 1000 * foot, Kind: &sequence.Model{Sleeve: &sequence.SleeveModel{OpenLine: "open line", CloseLine: "close line",
+	p.Devices = []sequence.Device{{Name: "sleeve", MD: 1000 * foot, Kind: &sequence.Model{Sleeve: &sequence.SleeveModel{OpenLine: "open line", CloseLine: "close line",
 		Port: "sleeve", OpenArea: m.OpenArea, CloseArea: m.CloseArea, Friction: m.Friction}}}}
 	p.Steps = []sequence.Step{{Name: "open", Ramps: []map[string]pressure{{"open line": 3000 * psi}}, Expect: []string{"sleeve: opens"}}}
 	r := checked(t, p)
 	require.True(t, r.OK(), "%v", r.Findings)
 	low, _ := r.Steps[0].Windows[0].Intervals[0].Least.Pressure()
 
-	line := controlline.Line{Length: 1000 * foot, Depth: 1000 * foot, OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch}
+	line := controlline.Line{Length: 1000 * foot, TVD: 1000 * foot, OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch}
 	s := sleeve.System{Sleeves: []sleeve.Sleeve{m}, OpenLines: []controlline.Line{line}, CloseLine: line, Liquid: controlline.LineFluid{Density: 9 * ppg, Viscosity: 1 * unit.Centipoise}}
 	want, err := s.Shifting(0)
 	require.NoError(t, err)

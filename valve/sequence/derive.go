@@ -105,7 +105,7 @@ func (d *deriver) text(x unit.Length) string {
 
 // metric tells whether the plan is written in metres: its depths are rounder in them.
 func (d *deriver) metric() bool {
-	x := d.plan.Well.Depth
+	x := d.plan.Well.MD
 	return roundness(float64(x)) < roundness(x.In(unit.Foot))
 }
 
@@ -121,7 +121,7 @@ func (d *deriver) factor(own float64) float64 {
 func (d *deriver) path() *hydrostatics.Path {
 	w := d.plan.Well
 	if len(w.Path) == 0 {
-		path, err := hydrostatics.Vertical(w.Depth)
+		path, err := hydrostatics.Vertical(w.MD)
 		if err != nil {
 			return nil
 		}

@@ -105,8 +105,8 @@ func TestWhatFollowsFromTheDemosTally(t *testing.T) {
 		require.Equal(t, c.Surface, x.Surface, c.Name)
 		require.Equal(t, c.Formation, x.Formation, c.Name)
 		if !strings.HasPrefix(c.Name, "sand face") { // by hand only the perforated part
-			require.Equal(t, c.Top, x.Top, c.Name)
-			require.Equal(t, c.Bottom, x.Bottom, c.Name)
+			require.Equal(t, c.TopMD, x.TopMD, c.Name)
+			require.Equal(t, c.BottomMD, x.BottomMD, c.Name)
 		}
 		if c.Capacity != 0 && !strings.HasPrefix(c.Name, "annulus ") { // by hand less, by what hangs in them
 			require.InEpsilon(t, float64(c.Capacity), float64(x.Capacity), 0.003, c.Name)
@@ -115,13 +115,13 @@ func TestWhatFollowsFromTheDemosTally(t *testing.T) {
 	require.Equal(t, hand.String.Sections, made.String.Sections)
 	require.Equal(t, hand.String.Around, made.String.Around)
 	require.Equal(t, hand.String.Below, made.String.Below)
-	require.Equal(t, hand.String.Held, made.String.Held)
+	require.Equal(t, hand.String.HeldMD, made.String.HeldMD)
 	require.Equal(t, hand.String.Bore, made.String.Seals[0].Bore)
 	require.Equal(t, hand.Holding.Envelope, made.Holding.Envelope)
 	for _, d := range hand.Devices {
 		for _, x := range made.Devices {
 			if x.Name == d.Name && d.Name != "release" { // whose port has another name
-				require.Equal(t, d.Depth, x.Depth, d.Name)
+				require.Equal(t, d.MD, x.MD, d.Name)
 				require.Equal(t, d.Actions, x.Actions, d.Name)
 			}
 		}
@@ -182,7 +182,7 @@ func TestWhatATallyCantBe(t *testing.T) {
 		{`"kind": "release", "seal"`, `"kind": "release", "bore": "4 in", "seal"`, `assembly.strings[1].tally[1].bore: doesn't belong to "release"`},
 		{`"kind": "release", "seal": "4.5 in"`, `"kind": "release"`, `assembly.strings[1].tally[1].seal: is missing`},
 		{`"kind": "release", "seal"`, `"kind": "relese", "seal"`, `there are ["pipe" "packer"`},
-		{`"open line": "open line B"`, `"open line": "open line D"`, `no line "open line D" in assembly.lines`},
+		{`"open_line": "open line B"`, `"open_line": "open line D"`, `no line "open line D" in assembly.lines`},
 		{`{"formation": "zone B", "top": "9180 ft"`, `{"formation": "zone B", "top": "9210 ft"`, "formations[1] (zone B) has its pressure at 9200 ft"},
 		{`"name": "sleeve B"`, `"name": "sleeve A"`, `"sleeve A" is that of assembly.strings[1].tally[5] already`},
 		{`"below": "annulus B"`, `"below": "annulus A"`, `would be called "annulus A"`},

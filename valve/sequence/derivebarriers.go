@@ -81,7 +81,7 @@ func (d *deriver) over(w way, formation string) string {
 	k := slices.IndexFunc(d.plan.Formations, func(f Formation) bool { return f.Name == formation })
 	for _, name := range w.joins {
 		for _, c := range d.out.Compartments {
-			if at := d.plan.Formations[k].Depth; c.Name == name && !body[name] && c.Top <= at && at <= c.Bottom {
+			if at := d.plan.Formations[k].MD; c.Name == name && !body[name] && c.TopMD <= at && at <= c.BottomMD {
 				return name
 			}
 		}

@@ -13,7 +13,7 @@ func (d *deriver) devices() {
 	for i := range d.Strings {
 		for k := range d.Strings[i].Pieces {
 			p, x := &d.Strings[i].Pieces[k], &d.a.Strings[i].Pieces[k]
-			v := Device{Name: p.Name, Depth: unit.Length(p.At), Error: x.Error}
+			v := Device{Name: p.Name, MD: unit.Length(p.At), Error: x.Error}
 			in, out := d.felt(i, p, x)
 			switch x.Kind {
 			case PackerPiece:

@@ -38,7 +38,7 @@ func (d *deriver) above(i int, z float64) string {
 func (d *deriver) compartments() {
 	inner := d.Innermost()
 	for _, s := range d.Spaces {
-		c := Compartment{Name: s.Name, Top: unit.Length(s.Top), Bottom: unit.Length(s.Bottom), Fluid: d.a.Fluid, Capacity: unit.Area(s.Area())}
+		c := Compartment{Name: s.Name, TopMD: unit.Length(s.Top), BottomMD: unit.Length(s.Bottom), Fluid: d.a.Fluid, Capacity: unit.Area(s.Area())}
 		what := "inside " + d.Strings[inner].Name
 		if s.Around >= 0 {
 			what = "around " + d.Strings[s.Around].Name
@@ -51,7 +51,7 @@ func (d *deriver) compartments() {
 		if hung && (s.Around != inner || d.ClosedAbove(inner) == nil) {
 			c.Surface = true
 			c.Note += "; it goes up to surface"
-			c.Top = 0
+			c.TopMD = 0
 		}
 		c.Note += "; capacity is its volume over its length, lines left out"
 		d.out.Compartments = append(d.out.Compartments, c)
@@ -60,7 +60,7 @@ func (d *deriver) compartments() {
 		at := 0.0
 		for _, f := range d.plan.Formations {
 			if f.Name == x.Formation {
-				at = float64(f.Depth)
+				at = float64(f.MD)
 			}
 		}
 		k := d.Outermost(at)
@@ -74,10 +74,10 @@ func (d *deriver) compartments() {
 			c.Note += fmt.Sprintf("; open to %s through the perforations", x.Formation)
 			continue
 		}
-		behind := Compartment{Name: "behind " + x.Formation, Top: x.Top, Bottom: x.Bottom, Fluid: d.a.Fluid, Formation: x.Formation,
+		behind := Compartment{Name: "behind " + x.Formation, TopMD: x.Top, BottomMD: x.Bottom, Fluid: d.a.Fluid, Formation: x.Formation,
 			Note: fmt.Sprintf("behind the perforations of %s, since %q has its pressure from elsewhere", x.Formation, c.Name)}
 		d.out.Compartments = append(d.out.Compartments, behind)
-		d.port(Port{Name: "perforations of " + x.Formation, Joins: []string{c.Name, behind.Name}, Depth: unit.Length(at), Open: true,
+		d.port(Port{Name: "perforations of " + x.Formation, Joins: []string{c.Name, behind.Name}, MD: unit.Length(at), Open: true,
 			Note: "perforations are always open"}, way{})
 	}
 }
@@ -119,7 +119,7 @@ func (d *deriver) lines() {
 					}
 				}
 			}
-			d.out.Compartments = append(d.out.Compartments, Compartment{Name: name, Top: 0, Bottom: unit.Length(deepest), Fluid: l.Fluid, Surface: true,
+			d.out.Compartments = append(d.out.Compartments, Compartment{Name: name, TopMD: 0, BottomMD: unit.Length(deepest), Fluid: l.Fluid, Surface: true,
 				Capacity: unit.Area(math.Pi / 4 * bore * bore), Note: fmt.Sprintf("control line from surface to the deepest that it moves, %s; capacity of its bore", by)})
 		}
 	}
@@ -133,7 +133,7 @@ func (d *deriver) port(p Port, w way) {
 		return // what is always open joins them already: a second way adds nothing but a ring
 	}
 	if d.joined(p.Name) { // screens need no names
-		p.Name += " at " + d.text(p.Depth)
+		p.Name += " at " + d.text(p.MD)
 	}
 	w.joins, w.name = [2]string{p.Joins[0], p.Joins[1]}, p.Name
 	d.out.Ports = append(d.out.Ports, p)
@@ -172,11 +172,11 @@ func (d *deriver) ports() {
 			plugged = plugged || x.Kind == PlugPiece || x.Kind == IsolationValve && x.In != InWall
 		}
 		if i != inner && d.ClosedAbove(i) == nil {
-			d.port(Port{Name: "top of " + s.Name, Joins: []string{d.space(i+1, s.Top), d.space(i, s.Top)}, Depth: unit.Length(s.Top), Open: true,
+			d.port(Port{Name: "top of " + s.Name, Joins: []string{d.space(i+1, s.Top), d.space(i, s.Top)}, MD: unit.Length(s.Top), Open: true,
 				Note: "no packer closes the upper end of " + s.Name}, way{})
 		}
 		if !d.a.Strings[i].Closed && !(i == inner && plugged) {
-			d.port(Port{Name: "lower end of " + s.Name, Joins: []string{d.space(d.Inside(i), s.Bottom), d.space(i, s.Bottom)}, Depth: unit.Length(s.Bottom), Open: true,
+			d.port(Port{Name: "lower end of " + s.Name, Joins: []string{d.space(d.Inside(i), s.Bottom), d.space(i, s.Bottom)}, MD: unit.Length(s.Bottom), Open: true,
 				Note: "the lower end of " + s.Name + " isn't closed"}, way{})
 		}
 	}
@@ -190,11 +190,11 @@ func (d *deriver) pieceport(i int, p *assembly.Placed, x *Piece) {
 	switch x.Kind {
 	case PackerPiece:
 		if len(x.Sets) > 0 {
-			d.port(Port{Name: p.Name + " bypass", Joins: []string{d.above(i, p.At), out}, Depth: at, Open: true, Note: "around " + p.Name + " until it sets"}, way{shuts: true})
+			d.port(Port{Name: p.Name + " bypass", Joins: []string{d.above(i, p.At), out}, MD: at, Open: true, Note: "around " + p.Name + " until it sets"}, way{shuts: true})
 		}
 	case SleevePiece:
 		d.apart(i, p)
-		d.port(Port{Name: p.Name, Joins: []string{in, out}, Depth: at, Open: x.Open, Note: "through the wall of " + d.Strings[i].Name}, way{shuts: true, valve: true})
+		d.port(Port{Name: p.Name, Joins: []string{in, out}, MD: at, Open: x.Open, Note: "through the wall of " + d.Strings[i].Name}, way{shuts: true, valve: true})
 	case IsolationValve, PlugPiece:
 		w := way{shuts: true, valve: true}
 		note := "across the bore of " + d.Strings[i].Name
@@ -207,16 +207,16 @@ func (d *deriver) pieceport(i int, p *assembly.Placed, x *Piece) {
 		default:
 			in, out = d.above(i+1, p.At), d.space(i+1, p.At)
 		}
-		d.port(Port{Name: p.Name, Joins: []string{in, out}, Depth: at, Open: x.Open, Note: note}, w)
+		d.port(Port{Name: p.Name, Joins: []string{in, out}, MD: at, Open: x.Open, Note: note}, w)
 	case ReleasePiece:
 		d.apart(i, p)
-		d.port(Port{Name: "parted " + p.Name, Joins: []string{in, out}, Depth: at, Note: "inside and around meet where " + p.Name + " parts"}, way{shuts: true})
+		d.port(Port{Name: "parted " + p.Name, Joins: []string{in, out}, MD: at, Note: "inside and around meet where " + p.Name + " parts"}, way{shuts: true})
 	case ScreenPiece:
 		mid := unit.Length(d.snap(p.Top + (p.Bottom-p.Top)/2))
 		if x.At != 0 {
 			mid = x.At
 		}
-		d.port(Port{Name: p.Name, Joins: []string{d.space(d.Inside(i), float64(mid)), d.space(i, float64(mid))}, Depth: mid, Open: true, Note: "screens are always open; the middle of the first is taken for all between the same two"}, way{})
+		d.port(Port{Name: p.Name, Joins: []string{d.space(d.Inside(i), float64(mid)), d.space(i, float64(mid))}, MD: mid, Open: true, Note: "screens are always open; the middle of the first is taken for all between the same two"}, way{})
 	case PipeLength, SealStack, SealBore, SafetyValve, OtherPiece:
 	}
 }

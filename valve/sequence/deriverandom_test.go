@@ -56,7 +56,7 @@ func (t *tallied) add(p sequence.Piece) {
 func randomAssembly(r *rand.Rand) *sequence.Plan {
 	floor := unit.Length(2000+r.IntN(2000)) * unit.Metre
 	rise := []sequence.Trigger{{Threshold: unit.Within(150*unit.Bar, 0.05)}}
-	p := &sequence.Plan{Name: "random", Well: sequence.Well{Depth: floor, Temperatures: map[string][]sequence.MarkedTVD{
+	p := &sequence.Plan{Name: "random", Well: sequence.Well{MD: floor, Temperatures: map[string][]sequence.MarkedTVD{
 		"undisturbed": {{TVD: 0, Temperature: unit.Celsius(15)}, {TVD: floor, Temperature: unit.Celsius(90)}}}},
 		Fluids: []sequence.Fluid{{Name: "brine", Density: unit.Exactly(1100 * unit.KilogramPerCubicMetre)}},
 		Steps:  []sequence.Step{{Name: "look"}}}
@@ -65,7 +65,7 @@ func randomAssembly(r *rand.Rand) *sequence.Plan {
 	a.Casing = []sequence.Casing{{Pipe: &nested[0], Bottom: floor, Behind: "brine"}}
 	if r.IntN(3) == 0 {
 		a.Casing = append(a.Casing, sequence.Casing{Hole: 8.5 * unit.Inch, Top: floor, Bottom: floor + 50*unit.Metre})
-		p.Well.Depth += 50 * unit.Metre
+		p.Well.MD += 50 * unit.Metre
 		p.Well.Temperatures["undisturbed"][1].TVD += 50 * unit.Metre
 		floor += 50 * unit.Metre
 	}
@@ -123,7 +123,7 @@ func randomAssembly(r *rand.Rand) *sequence.Plan {
 	for i := range r.IntN(3) {
 		at := floor*0.7 + unit.Length(i)*floor*0.1
 		f := fmt.Sprintf("zone %d", i)
-		p.Formations = append(p.Formations, sequence.Formation{Name: f, Depth: at, Pressure: unit.Exactly(200 * unit.Bar)})
+		p.Formations = append(p.Formations, sequence.Formation{Name: f, MD: at, Pressure: unit.Exactly(200 * unit.Bar)})
 		a.Perforations = append(a.Perforations, sequence.Perforation{Formation: f, Top: at - 5*unit.Metre, Bottom: at + 5*unit.Metre})
 	}
 	return p
@@ -164,20 +164,20 @@ func TestRandomTallies(t *testing.T) {
 			if strings.HasPrefix(c.Name, "behind ") {
 				continue
 			}
-			top := c.Top
+			top := c.TopMD
 			if hanger := a.Strings[len(a.Strings)-1].Top; c.Surface && top == 0 {
 				top = hanger // the tally begins there
 			}
-			fluid += float64(c.Capacity) * float64(c.Bottom-top)
+			fluid += float64(c.Capacity) * float64(c.BottomMD-top)
 			ring := strings.SplitN(c.Note, ", ", 2)[0]
 			ring = strings.TrimSuffix(ring, " and on below its lower end")
 			reach, there := around[ring]
 			if there {
 				cuts++
-				require.Equal(t, reach[1], c.Top, "seed %d: %s", seed, c.Name)
-				reach[1] = c.Bottom
+				require.Equal(t, reach[1], c.TopMD, "seed %d: %s", seed, c.Name)
+				reach[1] = c.BottomMD
 			} else {
-				reach = [2]unit.Length{top, c.Bottom}
+				reach = [2]unit.Length{top, c.BottomMD}
 			}
 			around[ring] = reach
 		}

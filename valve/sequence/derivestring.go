@@ -11,7 +11,7 @@ import (
 func (d *deriver) string() {
 	n := d.Innermost()
 	s, t := &d.Strings[n], &d.a.Strings[n]
-	x := &String{Inside: s.Inside, Hanger: unit.Length(s.Top), Note: "the innermost string; what has no pipe of its own is taken as the pipe above it"}
+	x := &String{Inside: s.Inside, HangerMD: unit.Length(s.Top), Note: "the innermost string; what has no pipe of its own is taken as the pipe above it"}
 	if x.Inside == "" {
 		x.Inside = s.Name
 	}
@@ -23,24 +23,24 @@ func (d *deriver) string() {
 	below := d.At(n, s.Bottom)
 	x.Below = d.Spaces[below].Name
 	d.sections(x)
-	x.Held = x.Sections[len(x.Sections)-1].Bottom
+	x.HeldMD = x.Sections[len(x.Sections)-1].BottomMD
 	for k, p := range s.Pieces {
 		piece := &t.Pieces[k]
 		switch {
 		case piece.Kind == PackerPiece && len(piece.Sets) > 0 && !piece.Free:
-			x.Held = unit.Length(p.At)
+			x.HeldMD = unit.Length(p.At)
 			if piece.Envelope != nil {
-				d.out.Holding = &Holding{Below: d.space(n, p.At), Above: d.above(n, p.At), Depth: unit.Length(p.At), Envelope: *piece.Envelope,
+				d.out.Holding = &Holding{Below: d.space(n, p.At), Above: d.above(n, p.At), MD: unit.Length(p.At), Envelope: *piece.Envelope,
 					Note: "the envelope of " + p.Name}
 			}
 		case piece.Kind == SealStack:
-			x.Seals = append(x.Seals, Seal{Name: p.Name, Depth: unit.Length(p.At), Bore: piece.Bore, Up: piece.Up, Down: piece.Down})
+			x.Seals = append(x.Seals, Seal{Name: p.Name, MD: unit.Length(p.At), Bore: piece.Bore, Up: piece.Up, Down: piece.Down})
 		}
 	}
 	if len(x.Seals) == 0 {
 		last := s.Pieces[len(s.Pieces)-1]
 		end := unit.Length(s.Bottom)
-		x.Seals = []Seal{{Name: "free end", Depth: end, Bore: unit.Length(last.Pipe.OD), Up: end - x.Hanger, Down: end - x.Hanger}}
+		x.Seals = []Seal{{Name: "free end", MD: end, Bore: unit.Length(last.Pipe.OD), Up: end - x.HangerMD, Down: end - x.HangerMD}}
 		x.Note += "; it has no seals: its lower end moves freely, which is a seal of the pipe's own diameter"
 	}
 	d.out.String = x
@@ -67,7 +67,7 @@ func (d *deriver) sections(x *String) {
 			continue
 		}
 		mid := at + (z-at)/2
-		now := Section{Bottom: unit.Length(z), Hole: unit.Length(d.Hole(n, mid))}
+		now := StringSection{BottomMD: unit.Length(z), Hole: unit.Length(d.Hole(n, mid))}
 		for k, p := range s.Pieces {
 			if p.Top > mid {
 				break
@@ -77,7 +77,7 @@ func (d *deriver) sections(x *String) {
 			}
 		}
 		if m := len(x.Sections); m > 0 && now.Pipe == x.Sections[m-1].Pipe && now.Hole == x.Sections[m-1].Hole && now.Joint == x.Sections[m-1].Joint {
-			x.Sections[m-1].Bottom = now.Bottom
+			x.Sections[m-1].BottomMD = now.BottomMD
 		} else {
 			x.Sections = append(x.Sections, now)
 		}
@@ -100,7 +100,7 @@ func (d *deriver) ratings() {
 		}
 		for k := range d.Strings[i].Pieces {
 			p, x := &d.Strings[i].Pieces[k], &d.a.Strings[i].Pieces[k]
-			r := Rating{Name: p.Name, From: unit.Length(p.At), To: unit.Length(p.At), Burst: x.Rated, Collapse: x.Rated, Factor: d.factor(x.Factor)}
+			r := Rating{Name: p.Name, FromMD: unit.Length(p.At), ToMD: unit.Length(p.At), Burst: x.Rated, Collapse: x.Rated, Factor: d.factor(x.Factor)}
 			if x.Rated.Greatest == 0 {
 				r.Burst, r.Collapse = x.Burst, x.Collapse
 			}
@@ -108,7 +108,7 @@ func (d *deriver) ratings() {
 				continue
 			}
 			r.Inside, r.Outside = d.felt(i, p, x)
-			r.Note = fmt.Sprintf("%s at %s less %s", r.Inside, d.text(r.From), r.Outside)
+			r.Note = fmt.Sprintf("%s at %s less %s", r.Inside, d.text(r.FromMD), r.Outside)
 			if r.Inside != r.Outside {
 				d.out.Ratings = append(d.out.Ratings, r)
 			}
@@ -135,9 +135,9 @@ func (d *deriver) along(name string, parts []stretch, r Rating, note string) {
 		if k > 0 {
 			r.Name = fmt.Sprintf("%s, %s", name, p.inside)
 		}
-		r.Inside, r.From, r.To, r.Note = p.inside, unit.Length(p.top), unit.Length(p.bottom), note
+		r.Inside, r.FromMD, r.ToMD, r.Note = p.inside, unit.Length(p.top), unit.Length(p.bottom), note
 		if slices.ContainsFunc(d.out.Ratings, func(x Rating) bool { return x.Name == r.Name }) {
-			r.Name = fmt.Sprintf("%s from %s", name, d.text(r.From))
+			r.Name = fmt.Sprintf("%s from %s", name, d.text(r.FromMD))
 		}
 		if p.outside != "" {
 			r.Outside = p.outside
@@ -230,7 +230,7 @@ func (d *deriver) clamped(r Rating) {
 	bottom := 0.0
 	for _, c := range d.out.Compartments {
 		if c.Name == name {
-			bottom = float64(c.Bottom)
+			bottom = float64(c.BottomMD)
 		}
 	}
 	n := d.Innermost()
@@ -239,7 +239,7 @@ func (d *deriver) clamped(r Rating) {
 		if k > 0 {
 			r.Name = fmt.Sprintf("%s, %s", name, p.inside)
 		}
-		r.Outside, r.From, r.To = p.inside, unit.Length(p.top), unit.Length(p.bottom)
+		r.Outside, r.FromMD, r.ToMD = p.inside, unit.Length(p.top), unit.Length(p.bottom)
 		r.Note = "the line less what is around the string that it is clamped to"
 		d.out.Ratings = append(d.out.Ratings, r)
 	}

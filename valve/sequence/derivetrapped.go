@@ -19,7 +19,7 @@ func (d *deriver) trapped() {
 		if c.Trapped.Greatest != 0 || d.fixed(c.Name) {
 			continue
 		}
-		tvd, err := path.TVD(c.Top)
+		tvd, err := path.TVD(c.TopMD)
 		if err != nil {
 			continue
 		}
@@ -85,7 +85,7 @@ func (d *deriver) column(f Fluid, tvd unit.Length) (unit.Band[unit.Pressure], bo
 	if err != nil {
 		return unit.Band[unit.Pressure]{}, false
 	}
-	col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, Top: 0, Bottom: tvd}}, t, hydrostatics.Reference{})
+	col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, TopTVD: 0, BottomTVD: tvd}}, t, hydrostatics.Reference{})
 	if err != nil {
 		return unit.Band[unit.Pressure]{}, false
 	}

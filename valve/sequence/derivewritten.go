@@ -45,14 +45,14 @@ func (d *deriver) written() {
 		d.depth(path+".top", x.Top)
 		d.depth(path+".bottom", x.Bottom)
 		if !(x.Bottom > x.Top) {
-			f.New(path+".bottom", "is %v; it must be below the top at %v", x.Bottom, x.Top)
+			f.New(path+".bottom", "is %v; must be below the top at %v", x.Bottom, x.Top)
 		}
 		k := slices.IndexFunc(d.plan.Formations, func(y Formation) bool { return y.Name == x.Formation })
 		if k < 0 {
 			v := &validation{}
 			known(v, path+".formation", "formation", x.Formation, d.plan.Formations, formationName)
 			f.Add(v.faults...)
-		} else if at := d.plan.Formations[k].Depth; at < x.Top || at > x.Bottom {
+		} else if at := d.plan.Formations[k].MD; at < x.Top || at > x.Bottom {
 			f.New(path, "reaches from %v to %v, but formations[%d] (%s) has its pressure at %v", x.Top, x.Bottom, k, x.Formation, at)
 		}
 	}
@@ -93,8 +93,8 @@ func (x Piece) name() string {
 }
 
 func (d *deriver) depth(path string, z unit.Length) {
-	if !(z >= 0 && z <= d.plan.Well.Depth) {
-		d.faults.New(path, "is %v; it must be from 0 ft to the well's depth of %v", z, d.plan.Well.Depth)
+	if !(z >= 0 && z <= d.plan.Well.MD) {
+		d.faults.New(path, "is %v; must be from 0 ft to the well's depth of %v", z, d.plan.Well.MD)
 	}
 }
 
@@ -191,11 +191,11 @@ func (d *deriver) piece(path string, x Piece, innermost bool) {
 		}
 	case ScreenPiece:
 		if !(x.Porosity >= 0 && x.Porosity < 1) {
-			f.New(path+`."gravel porosity"`, "is %v; must be from 0 to below 1", x.Porosity)
+			f.New(path+`.gravel_porosity`, "is %v; must be from 0 to below 1", x.Porosity)
 		}
 	case SleevePiece, IsolationValve:
 		if x.OpenLine == "" && x.CloseLine != "" {
-			missing("open line", "it has a close line")
+			missing("open_line", "it has a close line")
 		}
 	case PackerPiece:
 		if len(x.Sets) == 0 && len(x.Starts) > 0 {
@@ -244,7 +244,7 @@ func (d *deriver) writtenLines() {
 	used := map[string]bool{}
 	for i, t := range d.a.Strings {
 		for k, x := range t.Pieces {
-			for key, n := range map[string]string{"line": x.Line, "open line": x.OpenLine, "close line": x.CloseLine} {
+			for key, n := range map[string]string{"line": x.Line, "open_line": x.OpenLine, "close_line": x.CloseLine} {
 				used[n] = true
 				if _, ok := made[n]; n != "" && !ok {
 					f.New(fmt.Sprintf("assembly.strings[%d].tally[%d].%s", i, k, quoted(key)), "no line %q in assembly.lines", n)

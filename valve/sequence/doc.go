@@ -21,7 +21,7 @@
 //     closes ports, holds or releases the string, arms other actions. A packer,
 //     a sleeve on control lines, an isolation valve, a plug, a burst disc and
 //     shear pins in tension are all the same thing.
-//   - A step ramps surface pressures or the pull on the string, swaps fluids,
+//   - A step ramps surface pressures or the pull on the string, displaces fluids,
 //     or changes the temperature, and says which actions are intended.
 //
 // # The verdict
@@ -112,7 +112,7 @@
 //
 // Reaching a level fires it; reaching a limit isn't passing it, both to 1e-7 psi.
 // Limits are judged at every moment of a step: just before and just after every
-// event, and at the ends of every ramp, swap, squeeze and pull, between which
+// event, and at the ends of every ramp, displacement, pressure change and pull, between which
 // pressures are straight. What falls due at the same pressure may come in either
 // order. The actions of one device must come in the order of Step.Expect, each as
 // often as it stands there; the order across devices doesn't count. A test is held
@@ -143,7 +143,7 @@
 //
 // Fluids are at rest at each moment, but for what a step pumps; the time that
 // anything takes isn't in the pressures.
-// Of a swap of fluids the moving front is walked, its mixing isn't, and where a
+// Of a displacement the moving front is walked, its mixing isn't, and where a
 // density feels pressure the front's own gain is taken at the pressure that stands
 // there before.
 //

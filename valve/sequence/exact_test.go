@@ -55,7 +55,7 @@ func TestAPeakThatTouches(t *testing.T) {
 	rated := func(peak float64) *sequence.Plan {
 		p := plan(peak)
 		p.Devices = nil
-		p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Outside: "annulus", To: 9000 * foot, Burst: unit.Exactly(2000 * psi)}}
+		p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Outside: "annulus", ToMD: 9000 * foot, Burst: unit.Exactly(2000 * psi)}}
 		return p
 	}
 	require.Equal(t, sequence.Proved, verdict(t, rated(2000)).Verdict)
@@ -69,13 +69,13 @@ func TestStandingOnALimitIsRight(t *testing.T) {
 	p.Fluids[1] = p.Fluids[0]
 	p.Fluids[1].Name = "annulus fluid"
 	column := 9.5 * 4 / 77 * 9000
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 9000 * foot, Pressure: unit.Exactly(unit.Pressure(column+800) * psi), Fracture: unit.Exactly(unit.Pressure(column+1000) * psi)}}
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", Top: 8900 * foot, Bottom: 9000 * foot, Fluid: "tubing fluid", Formation: "sand"})
-	p.Ports = []sequence.Port{{Name: "perforations", Joins: []string{"tubing", "face"}, Depth: 9000 * foot, Open: true}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Exactly(unit.Pressure(column+800) * psi), Fracture: unit.Exactly(unit.Pressure(column+1000) * psi)}}
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", TopMD: 8900 * foot, BottomMD: 9000 * foot, Fluid: "tubing fluid", Formation: "sand"})
+	p.Ports = []sequence.Port{{Name: "perforations", Joins: []string{"tubing", "face"}, MD: 9000 * foot, Open: true}}
 	p.Barriers = []sequence.Barrier{{Name: "pipe", Formation: "sand"}}
 	p.Steps = []sequence.Step{{Name: "hold", Ramps: []map[string]unit.Pressure{{"tubing": 1000 * psi}}, Allow: []sequence.Flow{sequence.FlowIn, sequence.FlowOut},
 		Balance: []sequence.Balance{{Compartment: "tubing", Formation: "sand", Overbalance: unit.Exactly(200 * psi)}},
-		Tests: []sequence.Test{{Barrier: "pipe", Side: "above", Inside: "tubing", Outside: "annulus", Depth: 5000 * foot,
+		Tests: []sequence.Test{{Barrier: "pipe", Side: "above", Inside: "tubing", Outside: "annulus", MD: 5000 * foot,
 			Differential: unit.Band[unit.Pressure]{Least: 1000 * psi, Nominal: 1000 * psi, Greatest: 1000 * psi}}}}}
 	r := verdict(t, p)
 	require.Equal(t, sequence.Proved, r.Verdict, "%+v", r.Findings)
@@ -111,7 +111,7 @@ func thirty(n int, build func(p *sequence.Plan, d int, pocket string, a *sequenc
 	p.Steps = []sequence.Step{{Name: "ramp", Ramps: []map[string]unit.Pressure{{"tubing": 3000 * psi}}}}
 	for d := range n {
 		pocket := fmt.Sprintf("pocket %d", d)
-		p.Compartments = append(p.Compartments, sequence.Compartment{Name: pocket, Top: 8000 * foot, Bottom: 8200 * foot, Fluid: "tubing fluid", Capacity: 0.01 * unit.BarrelPerFoot})
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: pocket, TopMD: 8000 * foot, BottomMD: 8200 * foot, Fluid: "tubing fluid", Capacity: 0.01 * unit.BarrelPerFoot})
 		a := device(p, fmt.Sprintf("device %d", d), 8100*foot, rising(1000*psi, 1400*psi))
 		build(p, d, pocket, a)
 	}
@@ -122,7 +122,7 @@ func thirty(n int, build func(p *sequence.Plan, d int, pocket string, a *sequenc
 // the same.
 func ownChambers(n int) *sequence.Plan {
 	return thirty(n, func(p *sequence.Plan, d int, pocket string, a *sequence.Action) {
-		p.Ports = append(p.Ports, sequence.Port{Name: pocket, Joins: []string{"tubing", pocket}, Depth: 8100 * foot, Open: true})
+		p.Ports = append(p.Ports, sequence.Port{Name: pocket, Joins: []string{"tubing", pocket}, MD: 8100 * foot, Open: true})
 		a.Closes = []string{pocket}
 		p.Steps[0].Expect = append(p.Steps[0].Expect, p.Devices[d].Name+": moves")
 	})
@@ -135,7 +135,7 @@ func inSeries(n int) *sequence.Plan {
 		if d > 0 {
 			before = fmt.Sprintf("pocket %d", d-1)
 		}
-		p.Ports = append(p.Ports, sequence.Port{Name: pocket, Joins: []string{before, pocket}, Depth: 8100 * foot})
+		p.Ports = append(p.Ports, sequence.Port{Name: pocket, Joins: []string{before, pocket}, MD: 8100 * foot})
 		p.Compartments[len(p.Compartments)-1].Trapped = unit.Exactly(3900 * psi)
 		a.Inside = before
 		a.Opens = []string{pocket}
@@ -170,7 +170,7 @@ func TestThirtyDevicesDoNotExplode(t *testing.T) {
 	require.Equal(t, sequence.Proved, verdict(t, inSeries(30)).Verdict)
 	// A wall between two of the chambers, for which one shuts late and the other early.
 	p := ownChambers(30)
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "pocket 3", Outside: "pocket 17", From: 8000 * foot, To: 8200 * foot, Burst: unit.Exactly(399.9 * psi)}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "pocket 3", Outside: "pocket 17", FromMD: 8000 * foot, ToMD: 8200 * foot, Burst: unit.Exactly(399.9 * psi)}}
 	require.Equal(t, sequence.Refuted, verdict(t, p).Verdict)
 	p.Ratings[0].Burst = unit.Exactly(400 * psi)
 	require.Equal(t, sequence.Proved, verdict(t, p).Verdict)

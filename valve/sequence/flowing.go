@@ -42,7 +42,7 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 		return nil, err
 	}
 	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{}}
-	knots := []knot{{float64(c.plan.Compartments[f.Root].Top), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
+	knots := []knot{{float64(c.plan.Compartments[f.Root].TopMD), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
 	sandface := make([]affine.Form, len(zs))
 	for i, z := range zs {
 		out, err := affine.Enclose(in, 0, false, func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
@@ -125,7 +125,7 @@ func (c *compiled) entry(s *well.State, p *Produce, z zone) float64 {
 			return s.Formations[z.formation].Depth.MD
 		}
 		if _, ok := p.Chokes[s.Ports[port].Name]; ok {
-			return float64(c.plan.Ports[port].Depth)
+			return float64(c.plan.Ports[port].MD)
 		}
 		at = next
 	}

@@ -15,20 +15,20 @@ import (
 // producer is a well whose one zone flows through a sleeve at 8,500 ft into tubing
 // whose wellhead stands at 400 psi.
 func producer() *sequence.Plan {
-	p := &sequence.Plan{Name: "producer", Well: sequence.Well{Depth: 9000 * foot}, Fluids: []sequence.Fluid{{Name: "oil"}, {Name: "brine"}}}
+	p := &sequence.Plan{Name: "producer", Well: sequence.Well{MD: 9000 * foot}, Fluids: []sequence.Fluid{{Name: "oil"}, {Name: "brine"}}}
 	setDensity(&p.Fluids[0], 7.5)
 	setDensity(&p.Fluids[1], 9)
-	f := sequence.Formation{Name: "sand", Depth: 8900 * foot, Inflow: &sequence.Inflow{Index: 3 * unit.BarrelPerDayPSI, Density: 7 * ppg}}
+	f := sequence.Formation{Name: "sand", MD: 8900 * foot, Inflow: &sequence.Inflow{Index: 3 * unit.BarrelPerDayPSI, Density: 7 * ppg}}
 	setPore(&f, 4300)
 	p.Formations = []sequence.Formation{f}
 	p.Compartments = []sequence.Compartment{
-		{Name: "tubing", Bottom: 8600 * foot, Fluid: "oil", Surface: true},
-		{Name: "annulus", Bottom: 8600 * foot, Fluid: "brine", Surface: true},
-		{Name: "screen", Top: 8500 * foot, Bottom: 9000 * foot, Fluid: "oil", Formation: "sand"},
+		{Name: "tubing", BottomMD: 8600 * foot, Fluid: "oil", Surface: true},
+		{Name: "annulus", BottomMD: 8600 * foot, Fluid: "brine", Surface: true},
+		{Name: "screen", TopMD: 8500 * foot, BottomMD: 9000 * foot, Fluid: "oil", Formation: "sand"},
 	}
-	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "screen"}, Depth: 8500 * foot, Open: true}}
+	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "screen"}, MD: 8500 * foot, Open: true}}
 	addAction(p, "gauge", "screen", "annulus", rising(19000*psi, 19000*psi))
-	p.Devices[0].Depth = 8550 * foot
+	p.Devices[0].MD = 8550 * foot
 	p.Steps = []sequence.Step{{Name: "produce", Allow: []sequence.Flow{sequence.FlowIn}, Ramps: tubingTo(400), Produce: &sequence.Produce{Compartment: "tubing", Surface: 400 * psi,
 		Loss: 200 * psi, Rate: 2000 * unit.BarrelPerDay, Density: 5 * ppg, Chokes: map[string]unit.FlowCoefficient{"sleeve": 20 * unit.Cv}}}}
 	return p
@@ -40,7 +40,7 @@ func TestFlowingPressuresAtDevices(t *testing.T) {
 	p := producer()
 	r := verdicted(t, p)
 	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
-	w := production.Well{Zones: []production.Zone{{Name: "sand", Depth: 8500 * foot, Density: 7 * ppg,
+	w := production.Well{Zones: []production.Zone{{Name: "sand", TVD: 8500 * foot, Density: 7 * ppg,
 		Inflow: inflow.LiquidDeliverability{Reservoir: 4300*psi - hydrostatics.Pressure(7*ppg, 400*foot), Index: 3 * unit.BarrelPerDayPSI},
 		Chokes: choke.Table{{Name: "set", Travel: 1, Coefficient: 20 * unit.Cv}}}},
 		Outflow: production.Tubing{Surface: 400 * psi, Height: 8500 * foot, Density: 5 * ppg, Loss: production.Loss{At: 2000 * unit.BarrelPerDay, Turbulent: 200 * psi}}}
@@ -60,7 +60,7 @@ func TestFlowingPressuresAtDevices(t *testing.T) {
 func TestTheDrawdownMovesSomething(t *testing.T) {
 	p := producer()
 	addAction(p, "disc", "annulus", "screen", rising(750*psi, 800*psi))
-	p.Devices[1].Depth = 8550 * foot
+	p.Devices[1].MD = 8550 * foot
 	atRest := *p
 	atRest.Steps = []sequence.Step{p.Steps[0]}
 	atRest.Steps[0].Produce = nil
@@ -75,7 +75,7 @@ func TestTheDrawdownMovesSomething(t *testing.T) {
 func TestFlowingPressuresAreEnclosed(t *testing.T) {
 	p := producer()
 	p.Formations[0].Pressure = band(4300, 150)
-	p.Ratings = []sequence.Rating{{Name: "screen", Inside: "annulus", Outside: "screen", From: 8550 * foot, To: 8550 * foot, Burst: exactly(5000)}}
+	p.Ratings = []sequence.Rating{{Name: "screen", Inside: "annulus", Outside: "screen", FromMD: 8550 * foot, ToMD: 8550 * foot, Burst: exactly(5000)}}
 	least := 0.0
 	for _, m := range verdicted(t, p).Margins {
 		if m.Kind == sequence.RatingCross {

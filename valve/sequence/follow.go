@@ -23,46 +23,50 @@ type Situation struct{ world *walk.World }
 
 // Seen is what a step shows at surface.
 type Seen struct {
-	Legs   []Leg
-	Events []Event
+	Legs   []Leg   `json:"legs"`
+	Events []Event `json:"events"`
 }
 
 // Leg is a stretch of a step between two places where it stands still: its start,
 // a ramp, a squeeze or a pull.
 type Leg struct {
-	Label     string
-	From, To  []Reading  // at surface; of what is shut in, what its gauge shows
-	Weight    unit.Force // on a pull at its end; what the indicator shows
-	Stretches []Stretch
+	Label     string     `json:"label"`
+	From      []Reading  `json:"from"`
+	To        []Reading  `json:"to"`     // at surface; of what is shut in, what its gauge shows
+	Weight    unit.Force `json:"weight"` // on a pull at its end; what the indicator shows
+	Stretches []Stretch  `json:"stretches"`
 }
 
 // Stretch is a part of a leg in which no port moves.
 type Stretch struct {
-	After string    // the action that begins it; empty: the leg does
-	At    []Reading // at surface where it begins
-	Takes []Take
+	After string    `json:"after"` // the action that begins it; empty: the leg does
+	At    []Reading `json:"at"`    // at surface where it begins
+	Takes []Take    `json:"takes"`
 }
 
 // Take is what a compartment that is open at surface takes in a stretch.
 type Take struct {
-	Compartment string
+	Compartment string `json:"compartment"`
 	// PerPSI is the volume that compresses the fluid of all that is joined to it by
 	// one psi, at mid-depth of each; of the compartment alone where Meets isn't empty.
-	PerPSI unit.Volume
+	PerPSI unit.Volume `json:"per_psi"`
+	// Counted says that the plan gives a capacity and a compressibility of all of it:
+	// else PerPSI is too little.
+	Counted bool `json:"counted"`
 	// AtOnce goes in (negative: comes back) as the stretch begins, into what is
 	// joined to it there.
-	AtOnce unit.Volume
+	AtOnce unit.Volume `json:"at_once"`
 	// Meets names what else fixes the pressure of the same body: a formation or
 	// another surface. What flows then, nobody knows beforehand.
-	Meets []Meets
+	Meets []Meets `json:"meets"`
 }
 
 // Meets is another reference of a body.
 type Meets struct {
-	Name  string
-	Flow  Flow          // what it would cause at the end of the leg; empty where nothing drives it
-	Drive unit.Pressure // that drives it
-	Out   bool          // the compartment loses fluid to it; else it gains
+	Name  string        `json:"name"`
+	Flow  Flow          `json:"flow"`  // what it would cause at the end of the leg; empty where nothing drives it
+	Drive unit.Pressure `json:"drive"` // that drives it
+	Out   bool          `json:"out"`   // the compartment loses fluid to it; else it gains
 }
 
 // Follow puts a plan together for walking it step by step.
@@ -83,7 +87,7 @@ func Follow(p *Plan) (*Follower, error) {
 // the step from being walked.
 func (f *Follower) Step(ctx context.Context, from *Situation, i int, still []string) (*Seen, *Situation, error) {
 	if i < 0 || i >= len(f.k.Steps) {
-		return nil, nil, fmt.Errorf("sequence: step is %d; it must be from 0 to %d", i, len(f.k.Steps)-1)
+		return nil, nil, fmt.Errorf("sequence: step is %d; must be from 0 to %d", i, len(f.k.Steps)-1)
 	}
 	k := *f.k
 	k.stands, k.ends = make([][]stand, len(k.Steps)), make([]*walk.World, len(k.Steps))
@@ -146,17 +150,16 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 	from := &stand{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
 	for n := range k.stands[i] {
 		to := &k.stands[i][n]
-		a, err := k.point(from)
-		if err != nil {
-			return nil, err
+		l := Leg{Label: to.label, From: k.shown(from.world.State), To: k.shown(to.world.State)}
+		if to.place.Drive < 0 {
+			l.Label = "start"
 		}
-		b, err := k.point(to)
-		if err != nil {
-			return nil, err
-		}
-		l := Leg{Label: b.Label, From: a.Surface, To: b.Surface}
-		if b.String != nil && k.pulling(to) != nil {
-			l.Weight = b.String.Reading
+		if k.String != nil && k.pulling(to) != nil {
+			x, err := k.stringAt(to)
+			if err != nil {
+				return nil, err
+			}
+			l.Weight = x.Reading
 		}
 		k.stretches(&l, from, to, all, n-1)
 		x.Legs = append(x.Legs, l)
@@ -194,7 +197,7 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		if !c.Surface || !end.Surface[i] {
 			continue
 		}
-		t := Take{Compartment: c.Name}
+		t := Take{Compartment: c.Name, Counted: true}
 		body := s.Body(i)
 		for _, m := range body {
 			if t2, ok := k.meets(from.world.State, end, i, m); ok {
@@ -203,6 +206,7 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		}
 		for _, m := range body {
 			if len(t.Meets) == 0 || m == i {
+				t.Counted = t.Counted && k.volumeOf(m) > 0 && squeezable(end, m)
 				t.PerPSI += unit.Volume(k.volumeOf(m) * k.compression(end, m) * float64(unit.PSI))
 			}
 		}
@@ -214,9 +218,20 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 	return all
 }
 
+// squeezable tells whether the plan gives a compressibility of all that stands in a
+// compartment.
+func squeezable(s *well.State, m int) bool {
+	for _, l := range s.Layers(m) {
+		if s.Fluids[l.Fluid].Compression <= 0 {
+			return false
+		}
+	}
+	return true
+}
+
 func (k *checker) volumeOf(m int) float64 {
 	p := &k.plan.Compartments[m]
-	return float64(p.Capacity) * float64(p.Bottom-p.Top)
+	return float64(p.Capacity) * float64(p.BottomMD-p.TopMD)
 }
 
 // Ports are how the ports stand in a situation.

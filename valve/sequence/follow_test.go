@@ -1,6 +1,8 @@
 package sequence
 
 import (
+	"context"
+	"fmt"
 	"os"
 	"testing"
 
@@ -75,9 +77,35 @@ func TestFollowHoldsStill(t *testing.T) {
 	require.True(t, take.Meets[0].Out)
 
 	_, _, err = f.Step(t.Context(), at, 99, nil)
-	require.ErrorContains(t, err, "step is 99; it must be from 0 to 25")
+	require.ErrorContains(t, err, "step is 99; must be from 0 to 25")
 	_, _, err = f.Step(t.Context(), at, 4, []string{"nothing"})
 	require.ErrorContains(t, err, "no action")
 	_, err = Follow(nil)
 	require.Error(t, err)
+}
+
+// Step by step, up to where the packer sets.
+func ExampleFollow() {
+	data, _ := os.ReadFile("../../examples/installation/plans/demo.json")
+	plan, err := Read(data)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	f, _ := Follow(plan)
+	var at *Situation
+	for i := range 5 {
+		var seen *Seen
+		if seen, at, err = f.Step(context.Background(), at, i, nil); err != nil {
+			fmt.Println(err)
+			return
+		}
+		for _, e := range seen.Events {
+			fmt.Printf("%s: %s\n", plan.Steps[i].Name, e.Action)
+		}
+	}
+	// Output:
+	// close sleeve A: sleeve A: closes
+	// set the packer: packer: starts to set
+	// set the packer: packer: sets
 }

@@ -16,8 +16,8 @@ import (
 
 // Friction is how the hole rubs down to a measured depth.
 type Friction struct {
-	To     unit.Length       `json:"to"`
-	Factor unit.Band[Factor] `json:"factor"` // of pipe on wall
+	To     unit.Length       `json:"to,omitzero"`
+	Factor unit.Band[Factor] `json:"factor,omitzero"` // of pipe on wall
 }
 
 // Factor is a number without a unit that may have a tolerance, such as a friction
@@ -35,7 +35,7 @@ func (f Factor) Rounded(digits int) string { return unit.Significant(float64(f),
 // MarshalText writes it without loss.
 func (f Factor) MarshalText() ([]byte, error) {
 	if math.IsNaN(float64(f)) || math.IsInf(float64(f), 0) {
-		return nil, fmt.Errorf("sequence: factor is %v; it must be finite", float64(f))
+		return nil, fmt.Errorf("sequence: factor is %v; must be finite", float64(f))
 	}
 	return []byte(f.String()), nil
 }
@@ -62,11 +62,11 @@ func (v *validation) friction(s *String, end unit.Length) {
 	for i, x := range s.Friction {
 		path := fmt.Sprintf("string.friction[%d]", i)
 		if !(x.To > top) {
-			v.fault(path+".to", "is %v; it must be below %v", x.To, top)
+			v.fault(path+".to", "is %v; must be below %v", x.To, top)
 		}
 		v.faultIf(path+".factor", x.Factor.Validate())
 		if !(x.Factor.Least >= 0 && x.Factor.Greatest <= 1) {
-			v.fault(path+".factor", "runs from %v to %v; it must be from 0 to 1", x.Factor.Least, x.Factor.Greatest)
+			v.fault(path+".factor", "runs from %v to %v; must be from 0 to 1", x.Factor.Least, x.Factor.Greatest)
 		}
 		top = x.To
 	}
@@ -77,23 +77,23 @@ func (v *validation) friction(s *String, end unit.Length) {
 
 // hole is the string in the hole that it rubs in, without fluids: they come with each
 // load. from are the friction zones of the plan that its zones are of.
-func (c *compiler) hole(sections []drag.Section, s *String) (hole *drag.Prepared, from []int, err error) {
-	x := drag.String{Path: c.path, Sections: sections, Spacing: nodeSpacing, Depth: s.Sections[len(s.Sections)-1].Bottom}
+func (c *compiler) hole(sections []drag.PipeSection, s *String) (hole *drag.Prepared, from []int, err error) {
+	x := drag.String{Path: c.path, Sections: sections, Spacing: nodeSpacing, BottomMD: s.Sections[len(s.Sections)-1].BottomMD}
 	zone, section := 0, 0
-	if s.Hanger > 0 { // above it nothing rubs
-		x.Zones, from = append(x.Zones, drag.Zone{Bottom: s.Hanger, Hole: s.Sections[0].Hole}), append(from, -1)
+	if s.HangerMD > 0 { // above it nothing rubs
+		x.HoleSections, from = append(x.HoleSections, drag.HoleSection{BottomMD: s.HangerMD, Hole: s.Sections[0].Hole}), append(from, -1)
 	}
 	for zone < len(s.Friction) && section < len(s.Sections) {
 		f, p := s.Friction[zone], s.Sections[section]
-		bottom := min(f.To, p.Bottom)
-		if bottom > s.Hanger {
-			x.Zones = append(x.Zones, drag.Zone{Bottom: bottom, Friction: float64(f.Factor.Nominal), Hole: p.Hole})
+		bottom := min(f.To, p.BottomMD)
+		if bottom > s.HangerMD {
+			x.HoleSections = append(x.HoleSections, drag.HoleSection{BottomMD: bottom, Friction: float64(f.Factor.Nominal), Hole: p.Hole})
 			from = append(from, zone)
 		}
 		if f.To <= bottom {
 			zone++
 		}
-		if p.Bottom <= bottom {
+		if p.BottomMD <= bottom {
 			section++
 		}
 	}
@@ -124,16 +124,16 @@ func (s *Seal) path(n int) string {
 }
 
 // rubs gives a string the hole that it rubs in, where the plan has friction factors.
-func (c *compiler) rubs(r *stringload.Room, sections []movement.Section) {
+func (c *compiler) rubs(r *stringload.Room, sections []movement.StringSection) {
 	s := c.plan.String
 	if len(s.Friction) == 0 {
 		return
 	}
-	var pipes []drag.Section
+	var pipes []drag.PipeSection
 	top := unit.Length(0)
 	for _, x := range sections {
-		pipes = append(pipes, drag.Section{Pipe: x.Pipe, Length: x.Bottom - top})
-		top = x.Bottom
+		pipes = append(pipes, drag.PipeSection{Pipe: x.Pipe, Length: x.BottomMD - top})
+		top = x.BottomMD
 	}
 	hole, from, err := c.hole(pipes, s)
 	c.check("string.friction", err)

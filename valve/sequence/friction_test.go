@@ -18,7 +18,7 @@ import (
 func rubbing(path []sequence.Station, factor string) *sequence.Plan {
 	p := landed()
 	p.Well.Path = path
-	p.Devices[1].Depth = 8990 * foot
+	p.Devices[1].MD = 8990 * foot
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(60000 * unit.PoundForce)
 	var f unit.Band[sequence.Factor]
 	if err := f.UnmarshalText([]byte(factor)); err != nil {
@@ -73,9 +73,9 @@ func TestDragOfACurvedHole(t *testing.T) {
 	survey, err := hydrostatics.NewPath(stations)
 	require.NoError(t, err)
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
-	hole, err := drag.String{Sections: []drag.Section{{Pipe: pipe, Length: 8990 * foot}}, Depth: 8990 * foot, Path: survey,
-		Zones:  []drag.Zone{{Bottom: 9000 * foot, Friction: 0.25, Hole: 6.184 * unit.Inch}},
-		Inside: 9.5 * ppg, Outside: 9.5 * ppg}.Prepare()
+	hole, err := drag.String{Sections: []drag.PipeSection{{Pipe: pipe, Length: 8990 * foot}}, BottomMD: 8990 * foot, Path: survey,
+		HoleSections: []drag.HoleSection{{BottomMD: 9000 * foot, Friction: 0.25, Hole: 6.184 * unit.Inch}},
+		Inside:       9.5 * ppg, Outside: 9.5 * ppg}.Prepare()
 	require.NoError(t, err)
 	want := hole.HookLoad(drag.Pulled, 60000*unit.PoundForce) + 20000*unit.PoundForce
 	require.InEpsilon(t, float64(want), float64(r.Steps[1].Partings[0].Nominal), 2e-4, "250 ft between nodes against 10 m")
@@ -175,13 +175,13 @@ func TestSlackedOffWeightArrivesLessTheDrag(t *testing.T) {
 func TestSealFriction(t *testing.T) {
 	reading := func(friction string) *sequence.Parting {
 		p := landed()
-		p.Compartments[1].Bottom, p.Compartments[2].Top = 6000*foot, 6000*foot
-		p.Ports[0].Depth = 6000 * foot
+		p.Compartments[1].BottomMD, p.Compartments[2].TopMD = 6000*foot, 6000*foot
+		p.Ports[0].MD = 6000 * foot
 		p.Devices[0].Actions[0].Outside = "below"
 		p.String.Around = []string{"annulus", "below"}
 		p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
 		p.Devices[0].Actions[0].Closes = nil
-		p.String.Seals = []sequence.Seal{{Name: "travel joint", Depth: 6000 * foot, Bore: 3.5 * unit.Inch, Up: 30 * foot, Down: 10 * foot}}
+		p.String.Seals = []sequence.Seal{{Name: "travel joint", MD: 6000 * foot, Bore: 3.5 * unit.Inch, Up: 30 * foot, Down: 10 * foot}}
 		require.NoError(t, p.String.Seals[0].Friction.UnmarshalText([]byte(friction)))
 		p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(60000 * unit.PoundForce)
 		p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{250000 * unit.PoundForce}, Expect: []string{"release: parts"}})
@@ -203,7 +203,7 @@ func TestFaultsOfFriction(t *testing.T) {
 	p.String.Friction = p.String.Friction[:1]
 	require.ErrorContains(t, p.Validate(), "string.friction: ends at 4000 ft; the string goes down to 9000 ft")
 	p.String.Friction[0].Factor.Greatest = 1.5
-	require.ErrorContains(t, p.Validate(), "string.friction[0].factor: runs from 0.2 to 1.5; it must be from 0 to 1")
+	require.ErrorContains(t, p.Validate(), "string.friction[0].factor: runs from 0.2 to 1.5; must be from 0 to 1")
 	var f sequence.Factor
 	require.ErrorContains(t, f.UnmarshalText([]byte("0.2 psi")), "is no number without a unit")
 	require.Error(t, f.UnmarshalText([]byte("NaN")))
@@ -233,9 +233,9 @@ func TestPassageAndSetDown(t *testing.T) {
 	require.NoError(t, err)
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot,
 		Material: tubular.Steel().WithStrength(80000*unit.PSI, 95000*unit.PSI)}
-	hole, err := drag.String{Sections: []drag.Section{{Pipe: pipe, Length: 9000 * foot}}, Depth: 9000 * foot, Path: survey, Spacing: 250 * foot,
-		Zones:  []drag.Zone{{Bottom: 4000 * foot, Friction: 0.2, Hole: 6.184 * unit.Inch}, {Bottom: 9000 * foot, Friction: 0.2, Hole: 6.184 * unit.Inch}},
-		Inside: 9.5 * ppg, Outside: 9.5 * ppg}.Prepare()
+	hole, err := drag.String{Sections: []drag.PipeSection{{Pipe: pipe, Length: 9000 * foot}}, BottomMD: 9000 * foot, Path: survey, Spacing: 250 * foot,
+		HoleSections: []drag.HoleSection{{BottomMD: 4000 * foot, Friction: 0.2, Hole: 6.184 * unit.Inch}, {BottomMD: 9000 * foot, Friction: 0.2, Hole: 6.184 * unit.Inch}},
+		Inside:       9.5 * ppg, Outside: 9.5 * ppg}.Prepare()
 	require.NoError(t, err)
 	most, err := hole.MostSetDown()
 	require.NoError(t, err)
@@ -246,7 +246,7 @@ func TestPassageAndSetDown(t *testing.T) {
 	require.Nil(t, r.Steps[1].SetDown, "what has parted sets nothing down")
 
 	p.String.Tools[0].Diameter = 3 * unit.Inch
-	require.ErrorContains(t, p.Validate(), "string.tools[0].diameter: is 3 in; it must be below the bore of 2.992 in of section 1")
+	require.ErrorContains(t, p.Validate(), "string.tools[0].diameter: is 3 in; must be below the bore of 2.992 in of section 1")
 	straight := landed()
 	straight.String.Tools = []sequence.Tool{{Name: "gauge", Diameter: 2.867 * unit.Inch}}
 	straight.Steps = []sequence.Step{{Name: "hang"}}

@@ -142,7 +142,7 @@ func (c *compiler) warmth(k int, by float64) *hydrostatics.TemperatureProfile {
 		points[i].Temperature = points[i].Temperature.Add(unit.TemperatureDifference(by))
 	}
 	t, err := hydrostatics.NewTemperatureProfile(points)
-	c.check(`well."temperature errors"`, err)
+	c.check(`well.temperature_errors`, err)
 	return t
 }
 
@@ -150,7 +150,7 @@ func (c *compiler) warmth(k int, by float64) *hydrostatics.TemperatureProfile {
 // temperature, and no two further apart than what a cubic between them is good for.
 func (c *compiler) alongHole(t *hydrostatics.TemperatureProfile) []well.Depth {
 	const apart = 30.0 // m
-	marks := []float64{0, float64(c.plan.Well.Depth)}
+	marks := []float64{0, float64(c.plan.Well.MD)}
 	for _, s := range c.path.Stations() {
 		marks = append(marks, float64(s.MD))
 	}
@@ -158,7 +158,7 @@ func (c *compiler) alongHole(t *hydrostatics.TemperatureProfile) []well.Depth {
 	var all []float64
 	for i := 1; i < len(marks); i++ {
 		a, b := marks[i-1], marks[i]
-		if b > float64(c.plan.Well.Depth) {
+		if b > float64(c.plan.Well.MD) {
 			break
 		}
 		n := int((b-a)/apart) + 1
@@ -166,7 +166,7 @@ func (c *compiler) alongHole(t *hydrostatics.TemperatureProfile) []well.Depth {
 			all = append(all, a+(b-a)*float64(k)/float64(n))
 		}
 	}
-	all = append(all, float64(c.plan.Well.Depth))
+	all = append(all, float64(c.plan.Well.MD))
 	for _, p := range t.Points() { // where the temperature turns
 		for i := 1; i < len(all); i++ {
 			a, b := c.tvdAt(all[i-1]), c.tvdAt(all[i])
@@ -217,7 +217,7 @@ func (c *compiler) highPoint(i int) {
 	p := c.plan.Compartments[i]
 	if highest.MD != k.Depths[0].MD {
 		c.check(fmt.Sprintf("compartments[%d]", i), fmt.Errorf("gas in %q collects at its highest point, at %s, and not at its top at %s: part it there",
-			p.Name, unit.Length(highest.MD).Rounded(5), p.Top.Rounded(5)))
+			p.Name, unit.Length(highest.MD).Rounded(5), p.TopMD.Rounded(5)))
 	}
 	if end := k.Layers[0].Bottom; end.MD > k.Turn+1e-6 {
 		c.check(fmt.Sprintf("compartments[%d]", i), fmt.Errorf("gas in %q reaches down to %s, past the low point at %s from where the hole rises: part it there",

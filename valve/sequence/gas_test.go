@@ -15,16 +15,16 @@ import (
 // brine, open to the annulus at the bottom, in a vertical hole of 8,000 ft whose
 // temperature rises from 60 to 180 degF.
 func cushionWell() *sequence.Plan {
-	p := &sequence.Plan{Name: "cushion", Well: sequence.Well{Depth: 8000 * foot, Temperatures: map[string][]sequence.MarkedTVD{
+	p := &sequence.Plan{Name: "cushion", Well: sequence.Well{MD: 8000 * foot, Temperatures: map[string][]sequence.MarkedTVD{
 		sequence.Undisturbed: {{TVD: 0, Temperature: unit.Fahrenheit(60)}, {TVD: 8000 * foot, Temperature: unit.Fahrenheit(180)}}}},
 		Fluids: []sequence.Fluid{{Name: "brine"}, {Name: "nitrogen", Kind: sequence.Nitrogen}}}
 	setDensity(&p.Fluids[0], 9)
 	p.Compartments = []sequence.Compartment{
-		{Name: "tubing", Bottom: 8000 * foot, Surface: true, Capacity: 0.01 * unit.BarrelPerFoot,
-			Layers: []sequence.Layer{{Fluid: "nitrogen", To: 4000 * foot}, {Fluid: "brine", To: 8000 * foot}}},
-		{Name: "annulus", Bottom: 8000 * foot, Fluid: "brine", Surface: true, Capacity: 0.03 * unit.BarrelPerFoot},
+		{Name: "tubing", BottomMD: 8000 * foot, Surface: true, Capacity: 0.01 * unit.BarrelPerFoot,
+			Layers: []sequence.Layer{{Fluid: "nitrogen", ToMD: 4000 * foot}, {Fluid: "brine", ToMD: 8000 * foot}}},
+		{Name: "annulus", BottomMD: 8000 * foot, Fluid: "brine", Surface: true, Capacity: 0.03 * unit.BarrelPerFoot},
 	}
-	p.Ports = []sequence.Port{{Name: "shoe", Joins: []string{"tubing", "annulus"}, Depth: 8000 * foot}}
+	p.Ports = []sequence.Port{{Name: "shoe", Joins: []string{"tubing", "annulus"}, MD: 8000 * foot}}
 	return p
 }
 
@@ -61,8 +61,8 @@ func TestClosedCushionAgainstAnotherIntegration(t *testing.T) {
 	p.Compartments[0].Surface = false
 	setTrapped(&p.Compartments[0], 2500)
 	addAction(p, "shoe", "annulus", "tubing", rising(20*psi, 20*psi)).Opens = []string{"shoe"}
-	p.Devices[0].Depth = 8000 * foot
-	p.Devices = append(p.Devices, sequence.Device{Name: "gauge", Depth: 3000 * foot, Actions: []sequence.Action{
+	p.Devices[0].MD = 8000 * foot
+	p.Devices = append(p.Devices, sequence.Device{Name: "gauge", MD: 3000 * foot, Actions: []sequence.Action{
 		{Name: "reads", Inside: "annulus", Outside: "tubing", Triggers: []sequence.Trigger{rising(19000*psi, 19000*psi)}}}})
 	p.Steps = []sequence.Step{
 		{Name: "annulus", Ramps: []map[string]pressure{{"annulus": 3000 * psi}}, Expect: []string{"shoe: moves"}},

@@ -8,11 +8,11 @@ import (
 // Holding is the packer's holding envelope and what it is held against: the
 // pressure below minus above, and the string's pull.
 type Holding struct {
-	Note     string         `json:"note"`
-	Below    string         `json:"below"` // compartments
-	Above    string         `json:"above"`
-	Depth    unit.Length    `json:"depth"`
-	Envelope packer.Polygon `json:"envelope"`
+	Note     string         `json:"note,omitzero"`
+	Below    string         `json:"below,omitzero"` // compartments
+	Above    string         `json:"above,omitzero"`
+	MD       unit.Length    `json:"depth,omitzero"`
+	Envelope packer.Polygon `json:"envelope,omitzero"`
 }
 
 // HoldingResult is the packer's load where a step stands still, the string
@@ -33,10 +33,10 @@ func (v *validation) holding() {
 	if v.plan.String == nil {
 		v.fault("holding", "needs the plan's string")
 	}
-	v.depth("holding.depth", h.Depth)
+	v.depth("holding.depth", h.MD)
 	for field, name := range map[string]string{"below": h.Below, "above": h.Above} {
 		if v.compartment("holding."+field, name) {
-			v.within("holding.depth", h.Depth, name)
+			v.within("holding.depth", h.MD, name)
 		}
 	}
 	_, err := h.Envelope.Envelope()

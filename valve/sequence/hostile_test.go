@@ -88,22 +88,22 @@ func rich() *sequence.Plan {
 	for i := range p.Fluids {
 		p.Fluids[i].Compression = 3e-6 * unit.PerPSI
 	}
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 8500 * foot, Pressure: unit.Within(4000*psi, 0.01), Fracture: unit.Within(9000*psi, 0.01)}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 8500 * foot, Pressure: unit.Within(4000*psi, 0.01), Fracture: unit.Within(9000*psi, 0.01)}}
 	p.Compartments = append(p.Compartments,
-		sequence.Compartment{Name: "pocket", Top: 7000 * foot, Bottom: 7100 * foot, Fluid: "tubing fluid", Trapped: unit.Within(3500*psi, 0.02), Capacity: 0.01 * unit.BarrelPerFoot},
-		sequence.Compartment{Name: "face", Top: 8400 * foot, Bottom: 8600 * foot, Layers: []sequence.Layer{{Fluid: "tubing fluid", To: 8500 * foot}, {Fluid: "annulus fluid", To: 8600 * foot}}, Formation: "sand"})
-	p.Ports = append(p.Ports, sequence.Port{Name: "perforations", Joins: []string{"annulus", "face"}, Depth: 8500 * foot})
+		sequence.Compartment{Name: "pocket", TopMD: 7000 * foot, BottomMD: 7100 * foot, Fluid: "tubing fluid", Trapped: unit.Within(3500*psi, 0.02), Capacity: 0.01 * unit.BarrelPerFoot},
+		sequence.Compartment{Name: "face", TopMD: 8400 * foot, BottomMD: 8600 * foot, Layers: []sequence.Layer{{Fluid: "tubing fluid", ToMD: 8500 * foot}, {Fluid: "annulus fluid", ToMD: 8600 * foot}}, Formation: "sand"})
+	p.Ports = append(p.Ports, sequence.Port{Name: "perforations", Joins: []string{"annulus", "face"}, MD: 8500 * foot})
 	chamber := unit.Pressure(100 * psi)
-	p.Devices = append(p.Devices, sequence.Device{Name: "counter", Depth: 7050 * foot, Actions: []sequence.Action{{Name: "counts", Inside: "pocket", Chamber: &chamber,
+	p.Devices = append(p.Devices, sequence.Device{Name: "counter", MD: 7050 * foot, Actions: []sequence.Action{{Name: "counts", Inside: "pocket", Chamber: &chamber,
 		Triggers: []sequence.Trigger{{Threshold: unit.Within(9000*psi, 0.05), Count: 2, Rearm: unit.Within(1000*psi, 0.1)}}}}})
-	p.Ratings = []sequence.Rating{{Name: "casing", Inside: "annulus", Background: "annulus fluid", To: 9000 * foot, Burst: unit.Within(5000*psi, 0.01), Collapse: unit.Exactly(4000 * psi), Factor: 1.1}}
+	p.Ratings = []sequence.Rating{{Name: "casing", Inside: "annulus", Background: "annulus fluid", ToMD: 9000 * foot, Burst: unit.Within(5000*psi, 0.01), Collapse: unit.Exactly(4000 * psi), Factor: 1.1}}
 	p.Barriers = []sequence.Barrier{{Name: "casing", Formation: "sand"}}
-	p.Steps[0].Squeeze = map[string]unit.Pressure{"pocket": 200 * psi}
+	p.Steps[0].PressureChange = map[string]unit.Pressure{"pocket": 200 * psi}
 	p.Steps[0].Balance = []sequence.Balance{{Compartment: "annulus", Formation: "sand", Overbalance: unit.Band[unit.Pressure]{Least: 0, Nominal: 200 * psi, Greatest: 500 * psi}}}
-	p.Steps[0].Tests = []sequence.Test{{Barrier: "casing", Side: "below", Inside: "tubing", Outside: "annulus", Depth: 8000 * foot, Decline: 0.05,
+	p.Steps[0].Tests = []sequence.Test{{Barrier: "casing", Side: "below", Inside: "tubing", Outside: "annulus", MD: 8000 * foot, Decline: 0.05,
 		Differential: unit.Band[unit.Pressure]{Least: 3500 * psi, Nominal: 3600 * psi, Greatest: 3700 * psi}}}
 	p.Steps = append(p.Steps,
-		sequence.Step{Name: "displace", Swap: []sequence.Swap{{Compartment: "annulus", Fluid: "tubing fluid", From: 100 * foot, To: 5000 * foot}}},
+		sequence.Step{Name: "displace", Displace: []sequence.Displacement{{Compartment: "annulus", Fluid: "tubing fluid", FromMD: 100 * foot, ToMD: 5000 * foot}}},
 		sequence.Step{Name: "pull", Pull: []unit.Force{170000 * unit.PoundForce}, Expect: []string{"release: parts"}})
 	return p
 }

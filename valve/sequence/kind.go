@@ -11,45 +11,45 @@ import (
 // Model is a device of which the library has a model: its actions, their triggers and
 // what they arm come from that model. Just one of them is given.
 type Model struct {
-	Sleeve    *SleeveModel    `json:"sleeve"`
-	Isolation *IsolationModel `json:"isolation valve"`
-	Safety    *SafetyModel    `json:"safety valve"`
+	Sleeve    *SleeveModel    `json:"sleeve,omitzero"`
+	Isolation *IsolationModel `json:"isolation_valve,omitzero" was:"isolation valve"`
+	Safety    *SafetyModel    `json:"safety_valve,omitzero" was:"safety valve"`
 }
 
 // SleeveModel is a sleeve that two control lines shift, as package valve/sleeve has it:
 // "opens" and "closes", each against the friction of its seals.
 type SleeveModel struct {
-	OpenLine        string                   `json:"open line"`
-	CloseLine       string                   `json:"close line"`
-	Port            string                   `json:"port"`
-	OpenArea        unit.Area                `json:"open area"`
-	CloseArea       unit.Area                `json:"close area"` // as the open area where left out
-	Friction        unit.Band[unit.Force]    `json:"friction"`
-	Across          unit.Band[unit.Pressure] `json:"across"`           // differential across it when it is shifted
-	PerDifferential unit.Area                `json:"per differential"` // friction added per differential across it
+	OpenLine        string                   `json:"open_line,omitzero" was:"open line"`
+	CloseLine       string                   `json:"close_line,omitzero" was:"close line"`
+	Port            string                   `json:"port,omitzero"`
+	OpenArea        unit.Area                `json:"open_area,omitzero" was:"open area"`
+	CloseArea       unit.Area                `json:"close_area,omitzero" was:"close area"` // as the open area where left out
+	Friction        unit.Band[unit.Force]    `json:"friction,omitzero"`
+	Across          unit.Band[unit.Pressure] `json:"across,omitzero"`                                  // differential across it when it is shifted
+	PerDifferential unit.Area                `json:"per_differential,omitzero" was:"per differential"` // friction added per differential across it
 }
 
 // IsolationModel is an isolation valve that pressure opens, as valve.IsolationValve
 // has it: "opens".
 type IsolationModel struct {
-	Inside  string                   `json:"inside"`
-	Outside string                   `json:"outside"` // or
-	Chamber *unit.Pressure           `json:"chamber"`
-	Port    string                   `json:"port"`
-	Opens   valve.IsolationKind      `json:"opens"`
-	Unlock  unit.Band[unit.Pressure] `json:"unlock"`
-	Bleed   unit.Band[unit.Pressure] `json:"bleed"`
-	Cycles  int                      `json:"cycles"`
+	Inside  string                   `json:"inside,omitzero"`
+	Outside string                   `json:"outside,omitzero"` // or
+	Chamber *unit.Pressure           `json:"chamber,omitzero"`
+	Port    string                   `json:"port,omitzero"`
+	Opens   valve.IsolationKind      `json:"opens,omitzero"`
+	Unlock  unit.Band[unit.Pressure] `json:"unlock,omitzero"`
+	Bleed   unit.Band[unit.Pressure] `json:"bleed,omitzero"`
+	Cycles  int                      `json:"cycles,omitzero"`
 }
 
 // SafetyModel is a safety valve that a control line holds open, as valve.SafetyValve
 // has it: "opens" and "closes".
 type SafetyModel struct {
-	Line    string                   `json:"line"`
-	Backing string                   `json:"backing"` // compartment on the other side of the piston; none where left out: a chamber at no pressure
-	Port    string                   `json:"port"`
-	Opens   unit.Band[unit.Pressure] `json:"opens"`
-	Closes  unit.Band[unit.Pressure] `json:"closes"`
+	Line    string                   `json:"line,omitzero"`
+	Backing string                   `json:"backing,omitzero"` // compartment on the other side of the piston; none where left out: a chamber at no pressure
+	Port    string                   `json:"port,omitzero"`
+	Opens   unit.Band[unit.Pressure] `json:"opens,omitzero"`
+	Closes  unit.Band[unit.Pressure] `json:"closes,omitzero"`
 }
 
 // Expanded is the plan with the actions of each device that is given by its kind, in

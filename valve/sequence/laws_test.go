@@ -66,7 +66,7 @@ func TestAzimuthChangesNothing(t *testing.T) {
 func TestSplittingALayerChangesNothing(t *testing.T) {
 	a, b := demoPlan(t), demoPlan(t)
 	c := &b.Compartments[1]
-	c.Layers = []sequence.Layer{{Fluid: c.Fluid, To: 4321 * foot}, {Fluid: c.Fluid, To: c.Bottom}}
+	c.Layers = []sequence.Layer{{Fluid: c.Fluid, ToMD: 4321 * foot}, {Fluid: c.Fluid, ToMD: c.BottomMD}}
 	c.Fluid = ""
 	require.Empty(t, cmp.Diff(check(t, a), check(t, b), near, cmpopts.IgnoreFields(sequence.Point{}, "Profiles")))
 }

@@ -31,6 +31,10 @@ func (l Level) Pressure() (unit.Pressure, bool) { return unit.Pressure(l.si), !l
 func (l Level) Force() (unit.Force, bool) { return unit.Force(l.si), l.axial }
 
 // Share is l as a share of another level.
+//
+//	l/of
+//
+// Source: definition.
 func (l Level) Share(of Level) float64 { return l.si / of.si }
 
 // Negative tells whether the level is below nothing.

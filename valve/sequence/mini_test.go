@@ -26,16 +26,16 @@ const (
 func mini() *sequence.Plan {
 	return &sequence.Plan{
 		Name: "mini",
-		Well: sequence.Well{Depth: 9000 * foot},
+		Well: sequence.Well{MD: 9000 * foot},
 		Fluids: []sequence.Fluid{
 			{Name: "tubing fluid", Density: unit.Exactly(9.5 * ppg)},
 			{Name: "annulus fluid", Density: unit.Exactly(8.8 * ppg)},
 		},
 		Compartments: []sequence.Compartment{
-			{Name: "tubing", Bottom: 9000 * foot, Fluid: "tubing fluid", Surface: true},
-			{Name: "annulus", Bottom: 9000 * foot, Fluid: "annulus fluid", Surface: true},
+			{Name: "tubing", BottomMD: 9000 * foot, Fluid: "tubing fluid", Surface: true},
+			{Name: "annulus", BottomMD: 9000 * foot, Fluid: "annulus fluid", Surface: true},
 		},
-		Devices: []sequence.Device{{Name: "packer", Depth: 9000 * foot, Actions: []sequence.Action{{
+		Devices: []sequence.Device{{Name: "packer", MD: 9000 * foot, Actions: []sequence.Action{{
 			Name: "sets", Inside: "tubing", Outside: "annulus",
 			Triggers: []sequence.Trigger{{Pins: &sequence.Pins{Count: 6, Strength: 4500 * unit.PoundForce, Tolerance: 0.05, Area: 8 * unit.SquareInch}}},
 		}}}},
@@ -47,7 +47,7 @@ func mini() *sequence.Plan {
 
 // device adds a device between tubing and annulus.
 func device(p *sequence.Plan, name string, depth unit.Length, triggers ...sequence.Trigger) *sequence.Action {
-	p.Devices = append(p.Devices, sequence.Device{Name: name, Depth: depth, Actions: []sequence.Action{{
+	p.Devices = append(p.Devices, sequence.Device{Name: name, MD: depth, Actions: []sequence.Action{{
 		Name: "moves", Inside: "tubing", Outside: "annulus", Triggers: triggers}}})
 	return &p.Devices[len(p.Devices)-1].Actions[0]
 }

@@ -19,9 +19,9 @@ import (
 // step expects it. An action that its own bands leave in doubt is a finding, as without
 // a branch.
 type Otherwise struct {
-	Not   []string `json:"not"` // actions that the step expects and that may not be seen: each by itself, and all of them; all that it expects where left out
-	Steps []Step   `json:"steps"`
-	Then  string   `json:"then"` // the step of the plan to go on with; the next where left out, "end" for none
+	Not   []string `json:"not,omitzero"` // actions that the step expects and that may not be seen: each by itself, and all of them; all that it expects where left out
+	Steps []Step   `json:"steps,omitzero"`
+	Then  string   `json:"then,omitzero"` // the step of the plan to go on with; the next where left out, "end" for none
 }
 
 // theEnd is where a branch goes that doesn't go on.

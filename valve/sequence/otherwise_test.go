@@ -12,9 +12,9 @@ import (
 func branched() *sequence.Plan {
 	p := gaugeWell()
 	addPort(p, "sleeve", "tubing", "annulus", false)
-	p.Ports[0].Depth = 900 * foot
+	p.Ports[0].MD = 900 * foot
 	addAction(p, "sleeve", "tubing", "annulus", rising(1000*psi, 1100*psi)).Opens = []string{"sleeve"}
-	p.Devices[0].Depth = 900 * foot
+	p.Devices[0].MD = 900 * foot
 	addAction(p, "disc", "annulus", "", rising(1900*psi, 2000*psi))
 	p.Steps = []sequence.Step{
 		{Name: "open", Shut: []string{"annulus"}, Ramps: tubingTo(1200), Expect: []string{"sleeve: moves"},

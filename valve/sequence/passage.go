@@ -84,7 +84,7 @@ func (v *validation) tools(s *String) {
 		v.positive(path+".diameter", t.Diameter, float64(t.Diameter))
 		for k, x := range s.Sections {
 			if pipe, err := x.Pipe.find(v.pipes); err == nil && t.Diameter >= pipe.ID {
-				v.fault(path+".diameter", "is %v; it must be below the bore of %v of section %d", t.Diameter, pipe.ID, k+1)
+				v.fault(path+".diameter", "is %v; must be below the bore of %v of section %d", t.Diameter, pipe.ID, k+1)
 			}
 		}
 	}

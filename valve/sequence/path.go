@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"completion.example/internal/spelling"
+	"completion.example/internal/strictjson"
 )
 
 // route is a way from the plan to one of its values.
@@ -134,9 +135,8 @@ func children(v reflect.Value, step func(names []string, p part, child reflect.V
 		}
 		for i := range v.NumField() {
 			field := v.Type().Field(i)
-			name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
-			if field.IsExported() && name != "" && name != "-" {
-				step([]string{name}, part{field: i, kind: reflect.Struct}, v.Field(i))
+			if names := strictjson.Names(field); len(names) > 0 && field.Tag.Get("json") != "" {
+				step(names, part{field: i, kind: reflect.Struct}, v.Field(i))
 			}
 		}
 	case reflect.Slice:

@@ -139,22 +139,22 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 		w.fluids[f.Name] = plainDensity(f) * psiPerFootPpg
 	}
 	for _, f := range p.Formations {
-		w.forms = append(w.forms, plainFormation{f.Name, f.Depth.In(foot), plainPore(f), plainFracture(f), -1, false})
+		w.forms = append(w.forms, plainFormation{f.Name, f.MD.In(foot), plainPore(f), plainFracture(f), -1, false})
 	}
 	for _, b := range p.Barriers {
 		w.forms[w.form(b.Formation)].listed = true
 	}
 	for i, c := range p.Compartments {
-		k := plainComp{name: c.Name, top: c.Top.In(foot), bottom: c.Bottom.In(foot), surface: c.Surface, formation: -1, trapped: plainTrapped(c)}
+		k := plainComp{name: c.Name, top: c.TopMD.In(foot), bottom: c.BottomMD.In(foot), surface: c.Surface, formation: -1, trapped: plainTrapped(c)}
 		k.volume = float64(c.Capacity) * (k.bottom - k.top)
 		layers := c.Layers
 		if c.Fluid != "" {
-			layers = []sequence.Layer{{Fluid: c.Fluid, To: c.Bottom}}
+			layers = []sequence.Layer{{Fluid: c.Fluid, ToMD: c.BottomMD}}
 		}
 		top := k.top
 		for _, l := range layers {
-			k.layers = append(k.layers, plainLayer{top, l.To.In(foot), w.fluids[l.Fluid], l.Fluid == w.gas && w.gas != "", l.Fluid})
-			top = l.To.In(foot)
+			k.layers = append(k.layers, plainLayer{top, l.ToMD.In(foot), w.fluids[l.Fluid], l.Fluid == w.gas && w.gas != "", l.Fluid})
+			top = l.ToMD.In(foot)
 		}
 		if c.Formation != "" {
 			k.formation = w.form(c.Formation)
@@ -163,13 +163,13 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 		w.comps = append(w.comps, k)
 	}
 	for _, x := range p.Ports {
-		w.ports = append(w.ports, plainPort{x.Name, w.comp(x.Joins[0]), w.comp(x.Joins[1]), x.Depth.In(foot), x.Open})
+		w.ports = append(w.ports, plainPort{x.Name, w.comp(x.Joins[0]), w.comp(x.Joins[1]), x.MD.In(foot), x.Open})
 	}
 	w.readActions(p)
 	for _, r := range p.Ratings {
 		factor := cmp.Or(r.Factor, 1)
 		w.ratings = append(w.ratings, plainRating{name: r.Name, inside: w.comp(r.Inside), outside: w.comp(r.Outside),
-			background: w.fluids[r.Background], from: r.From.In(foot), to: r.To.In(foot),
+			background: w.fluids[r.Background], from: r.FromMD.In(foot), to: r.ToMD.In(foot),
 			burst: r.Burst.Nominal.In(psi) / factor, collapse: r.Collapse.Nominal.In(psi) / factor})
 	}
 	w.collectDepths()
@@ -186,7 +186,7 @@ func (w *plainWell) readActions(p *sequence.Plan) {
 			}
 			for _, c := range all {
 				k := w.condition(c)
-				k.name, k.device, k.depth, k.disarmed, k.group, k.conditions, k.all = x.Name+": "+a.Name, d, x.Depth.In(foot), a.Disarmed, first, len(all), len(a.All) > 0
+				k.name, k.device, k.depth, k.disarmed, k.group, k.conditions, k.all = x.Name+": "+a.Name, d, x.MD.In(foot), a.Disarmed, first, len(all), len(a.All) > 0
 				for _, name := range a.Opens {
 					k.opens = append(k.opens, w.port(name))
 				}
@@ -275,11 +275,11 @@ func (w *plainWell) collectDepths() {
 		w.depths = append(w.depths, r.from, r.to)
 	}
 	for _, s := range p.Steps {
-		for _, x := range s.Swap {
-			w.depths = append(w.depths, x.From.In(foot), x.To.In(foot))
+		for _, x := range s.Displace {
+			w.depths = append(w.depths, x.FromMD.In(foot), x.ToMD.In(foot))
 		}
 		for _, t := range s.Tests {
-			w.depths = append(w.depths, t.Depth.In(foot))
+			w.depths = append(w.depths, t.MD.In(foot))
 		}
 	}
 	slices.Sort(w.depths)

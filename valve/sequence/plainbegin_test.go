@@ -44,8 +44,8 @@ func (w *plainWalk) beginWith(b *sequence.Begin) {
 		i, top := w.comp(name), w.comps[w.comp(name)].top
 		s.layers[i] = nil
 		for _, l := range layers {
-			s.layers[i] = append(s.layers[i], plainLayer{top: top, bottom: l.To.In(foot), gradient: w.fluids[l.Fluid], name: l.Fluid})
-			top = l.To.In(foot)
+			s.layers[i] = append(s.layers[i], plainLayer{top: top, bottom: l.ToMD.In(foot), gradient: w.fluids[l.Fluid], name: l.Fluid})
+			top = l.ToMD.In(foot)
 		}
 	}
 	for _, name := range b.Flowed {
@@ -112,7 +112,7 @@ func (m *plainMaker) begins() {
 			b.ShutIn = append(b.ShutIn, c.Name)
 		}
 		if m.chance(0.3) {
-			b.Layers[c.Name] = []sequence.Layer{{Fluid: m.fluid(), To: c.Bottom}}
+			b.Layers[c.Name] = []sequence.Layer{{Fluid: m.fluid(), ToMD: c.BottomMD}}
 		}
 	}
 	for i := range p.Compartments {

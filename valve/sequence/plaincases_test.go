@@ -20,10 +20,10 @@ type plainCase struct {
 // tubing, annulus, and rooms whose tops are at surface too, all of one volume
 // and of one fluid.
 func gaugeWell(rooms ...string) *sequence.Plan {
-	p := &sequence.Plan{Name: "gauges", Well: sequence.Well{Depth: 1000 * foot}, Fluids: []sequence.Fluid{{Name: "brine"}}}
+	p := &sequence.Plan{Name: "gauges", Well: sequence.Well{MD: 1000 * foot}, Fluids: []sequence.Fluid{{Name: "brine"}}}
 	setDensity(&p.Fluids[0], 9)
 	for i, name := range append([]string{"tubing", "annulus"}, rooms...) {
-		p.Compartments = append(p.Compartments, sequence.Compartment{Name: name, Bottom: 1000 * foot, Fluid: "brine",
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: name, BottomMD: 1000 * foot, Fluid: "brine",
 			Surface: i < 2, Capacity: 0.01 * unit.BarrelPerFoot})
 	}
 	return p
@@ -98,7 +98,7 @@ func middleOfTheBand() *sequence.Plan {
 	shuts.Closes, shuts.Arms = []string{"in"}, []string{"relieves"}
 	p.Devices[0].Actions = append(p.Devices[0].Actions, sequence.Action{Name: "relieves", Inside: "room", Outside: "annulus", Disarmed: true,
 		Triggers: []sequence.Trigger{rising(280*psi, 280*psi)}, Opens: []string{"out"}})
-	f := sequence.Formation{Name: "sand", Depth: 1000 * foot}
+	f := sequence.Formation{Name: "sand", MD: 1000 * foot}
 	setPore(&f, 1000)
 	p.Formations = []sequence.Formation{f}
 	over := 9*psiPerFootPpg*1000 - 1000
@@ -115,13 +115,13 @@ func middleOfTheBand() *sequence.Plan {
 // below 1,499.5 psi; a door, the only barrier, opens at 1,400 psi to the given.
 func doorBeforeInflow(greatest float64) *sequence.Plan {
 	p := gaugeWell("room")
-	f := sequence.Formation{Name: "sand", Depth: 1000 * foot}
+	f := sequence.Formation{Name: "sand", MD: 1000 * foot}
 	setPore(&f, 1500+9*psiPerFootPpg*1000)
 	p.Formations = []sequence.Formation{f}
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", Top: 900 * foot, Bottom: 1000 * foot, Fluid: "brine",
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", TopMD: 900 * foot, BottomMD: 1000 * foot, Fluid: "brine",
 		Formation: "sand", Capacity: 0.01 * unit.BarrelPerFoot})
 	addPort(p, "screen", "tubing", "face", false)
-	p.Ports[0].Depth = 1000 * foot
+	p.Ports[0].MD = 1000 * foot
 	addPort(p, "door", "annulus", "room", false)
 	p.Barriers = []sequence.Barrier{{Name: "door", Formation: "sand", Port: "door"}}
 	p.Rules.Barriers = 1
@@ -162,7 +162,7 @@ func plainCases() []plainCase {
 		p := gaugeWell("body")
 		addPort(p, "door", "tubing", "body", false)
 		addAction(p, "valve", "tubing", "body", rising(2400*psi, 2572*psi)).Opens = []string{"door"}
-		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "body", To: 1000 * foot, Burst: exactly(burst)}}
+		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "body", ToMD: 1000 * foot, Burst: exactly(burst)}}
 		p.Steps = []sequence.Step{{Name: "open", Ramps: tubingTo(3000), Expect: []string{"valve: moves"}}}
 		return p
 	}
@@ -177,7 +177,7 @@ func plainCases() []plainCase {
 		addPort(p, "b", "tubing", "B", true)
 		addAction(p, "first", "tubing", "", rising(1000*psi, 1400*psi)).Closes = []string{"a"}
 		addAction(p, "second", "tubing", "", rising(2000*psi, 3150*psi)).Closes = []string{"b"}
-		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "B", Outside: "A", To: 1000 * foot, Burst: exactly(burst)}}
+		p.Ratings = []sequence.Rating{{Name: "wall", Inside: "B", Outside: "A", ToMD: 1000 * foot, Burst: exactly(burst)}}
 		p.Steps = []sequence.Step{{Name: "up", Ramps: tubingTo(3500), Expect: []string{"first: moves", "second: moves"}}}
 		return p
 	}

@@ -48,7 +48,7 @@ func countCases() []plainCase {
 	// A test counts at the highest ramp, which is the second.
 	test := func(greatest float64) *sequence.Plan {
 		p := gaugeWell()
-		f := sequence.Formation{Name: "sand", Depth: 1000 * foot}
+		f := sequence.Formation{Name: "sand", MD: 1000 * foot}
 		setPore(&f, 1000)
 		p.Formations = []sequence.Formation{f}
 		p.Barriers = []sequence.Barrier{{Name: "plug", Formation: "sand"}}
@@ -74,13 +74,13 @@ func countCases() []plainCase {
 	// 9 lb/gal over 2,000 ft less a formation of 300 psi: a shut tubing that opens
 	// to it stands at 300 − 935 psi at its top.
 	vacuum := gaugeWell()
-	vacuum.Well.Depth = 2000 * foot
-	vacuum.Compartments[0].Bottom = 2000 * foot
-	f := sequence.Formation{Name: "sand", Depth: 2000 * foot}
+	vacuum.Well.MD = 2000 * foot
+	vacuum.Compartments[0].BottomMD = 2000 * foot
+	f := sequence.Formation{Name: "sand", MD: 2000 * foot}
 	setPore(&f, 300)
 	vacuum.Formations = []sequence.Formation{f}
-	vacuum.Compartments = append(vacuum.Compartments, sequence.Compartment{Name: "face", Top: 1500 * foot, Bottom: 2000 * foot, Fluid: "brine", Formation: "sand"})
-	vacuum.Ports = []sequence.Port{{Name: "door", Joins: []string{"tubing", "face"}, Depth: 2000 * foot}}
+	vacuum.Compartments = append(vacuum.Compartments, sequence.Compartment{Name: "face", TopMD: 1500 * foot, BottomMD: 2000 * foot, Fluid: "brine", Formation: "sand"})
+	vacuum.Ports = []sequence.Port{{Name: "door", Joins: []string{"tubing", "face"}, MD: 2000 * foot}}
 	addAction(vacuum, "valve", "annulus", "", rising(1000*psi, 1100*psi)).Opens = []string{"door"}
 	vacuum.Steps = []sequence.Step{{Name: "start"}, {Name: "open", Shut: []string{"tubing"}, Expect: []string{"valve: moves"},
 		Ramps: []map[string]pressure{{"annulus": 1500 * psi}}}}
@@ -110,11 +110,11 @@ func front(threshold float64) *sequence.Plan {
 	setDensity(&p.Fluids[1], 11)
 	setDensity(&p.Fluids[2], 14)
 	p.Compartments[0].Fluid = ""
-	p.Compartments[0].Layers = []sequence.Layer{{Fluid: "brine", To: 400 * foot}, {Fluid: "heavy", To: 1000 * foot}}
+	p.Compartments[0].Layers = []sequence.Layer{{Fluid: "brine", ToMD: 400 * foot}, {Fluid: "heavy", ToMD: 1000 * foot}}
 	base := (9*400 + 14*600) * psiPerFootPpg
 	addAction(p, "valve", "tubing", "", sequence.Trigger{Threshold: unit.Exactly(pounds(base + threshold))})
-	p.Devices[0].Depth = 1000 * foot
-	p.Steps = []sequence.Step{{Name: "circulate", Swap: []sequence.Swap{{Compartment: "tubing", Fluid: "middle", To: 1000 * foot}}}}
+	p.Devices[0].MD = 1000 * foot
+	p.Steps = []sequence.Step{{Name: "circulate", Displace: []sequence.Displacement{{Compartment: "tubing", Fluid: "middle", ToMD: 1000 * foot}}}}
 	return p
 }
 
@@ -122,7 +122,7 @@ func front(threshold float64) *sequence.Plan {
 // at 200 to 220 psi and at 300 to 320 psi and more.
 func fallingBarriers(more float64) *sequence.Plan {
 	p := gaugeWell()
-	f := sequence.Formation{Name: "sand", Depth: 1000 * foot}
+	f := sequence.Formation{Name: "sand", MD: 1000 * foot}
 	setPore(&f, 1000)
 	p.Formations = []sequence.Formation{f}
 	addAction(p, "x", "tubing", "", rising(200*psi, 220*psi))

@@ -68,7 +68,7 @@ func coverEvents(p *sequence.Plan, r *plainResult, has map[string]bool) {
 			has["cascade"] = true
 		}
 		has["moves in a squeeze"] = has["moves in a squeeze"] || e.leg > len(p.Steps[e.step].Ramps)
-		has["moves in a swap"] = has["moves in a swap"] || (e.leg == 0 && e.step > 0 && len(p.Steps[e.step].Swap) > 0)
+		has["moves in a swap"] = has["moves in a swap"] || (e.leg == 0 && e.step > 0 && len(p.Steps[e.step].Displace) > 0)
 		last = e
 	}
 }

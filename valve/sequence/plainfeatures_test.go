@@ -85,7 +85,7 @@ func (m *plainMaker) acts() {
 				continue
 			case n < 5 && len(m.plan.Ports) > 0:
 				p := m.plan.Ports[m.random.IntN(len(m.plan.Ports))]
-				at, depth = p.Joins[m.random.IntN(2)], p.Depth
+				at, depth = p.Joins[m.random.IntN(2)], p.MD
 				if m.chance(0.5) {
 					a.Drop = p.Name
 				} else {
@@ -93,12 +93,12 @@ func (m *plainMaker) acts() {
 				}
 			default:
 				d := m.plan.Devices[m.random.IntN(len(m.plan.Devices))]
-				at, depth = d.Actions[0].Inside, d.Depth
+				at, depth = d.Actions[0].Inside, d.MD
 				a.Shift = d.Name + ": " + d.Actions[m.random.IntN(len(d.Actions))].Name
 			}
 			way, ok := m.wayTo(a.In, at)
 			for _, c := range m.plan.Compartments {
-				ok = ok && (c.Name != at || c.Top <= depth && depth <= c.Bottom)
+				ok = ok && (c.Name != at || c.TopMD <= depth && depth <= c.BottomMD)
 			}
 			if !ok || slices.Contains(way, a.Drop+a.Pull) {
 				continue
@@ -154,13 +154,13 @@ func (m *plainMaker) conditions() {
 				if m.chance(0.5) { // another compartment
 					var here []string
 					for _, o := range m.plan.Compartments {
-						if o.Top <= x.Depth && x.Depth <= o.Bottom {
+						if o.TopMD <= x.MD && x.MD <= o.BottomMD {
 							here = append(here, o.Name)
 						}
 					}
 					none := pressure(0)
 					c.Inside, c.Outside, c.Chamber = here[m.random.IntN(len(here))], "", &none
-					t = sequence.Trigger{Threshold: exactly(m.round(9*psiPerFootPpg*x.Depth.In(foot) + m.between(-800, 2500)))}
+					t = sequence.Trigger{Threshold: exactly(m.round(9*psiPerFootPpg*x.MD.In(foot) + m.between(-800, 2500)))}
 					if m.chance(0.3) {
 						t.Direction = valve.Falling
 					}
@@ -195,7 +195,7 @@ func (m *plainMaker) areas() {
 				y.On[1].Area = -area()
 			}
 			for _, o := range m.plan.Compartments {
-				if o.Name != a.Inside && o.Name != a.Outside && o.Top <= x.Depth && x.Depth <= o.Bottom && m.chance(0.4) {
+				if o.Name != a.Inside && o.Name != a.Outside && o.TopMD <= x.MD && x.MD <= o.BottomMD && m.chance(0.4) {
 					y.On = append(y.On, sequence.Pressed{Compartment: o.Name, Area: area() * unit.Area(m.between(-1, 1))})
 					break
 				}
@@ -203,7 +203,7 @@ func (m *plainMaker) areas() {
 			t := a.Triggers[0]
 			level := t.Threshold.Nominal.In(psi)
 			for _, p := range y.On { // as much as columns of 9 lb/gal make of it
-				level += p.Area.In(unit.SquareInch) / first.In(unit.SquareInch) * 9 * psiPerFootPpg * x.Depth.In(foot)
+				level += p.Area.In(unit.SquareInch) / first.In(unit.SquareInch) * 9 * psiPerFootPpg * x.MD.In(foot)
 			}
 			force := max(level, 20) * first.In(unit.SquareInch)
 			share := m.between(0.05, 0.5)

@@ -266,37 +266,37 @@ func (m *plainMaker) gasify() {
 		if !m.chance(0.4) && i != 0 {
 			continue
 		}
-		end := c.Bottom.In(foot)
+		end := c.BottomMD.In(foot)
 		for _, x := range p.Ports {
 			if slices.Contains(x.Joins, c.Name) {
-				end = min(end, x.Depth.In(foot))
+				end = min(end, x.MD.In(foot))
 			}
 		}
 		for _, f := range p.Formations {
 			if f.Name == c.Formation {
-				end = min(end, f.Depth.In(foot))
+				end = min(end, f.MD.In(foot))
 			}
 		}
-		top := c.Top.In(foot)
+		top := c.TopMD.In(foot)
 		if end-top < 60 {
 			continue
 		}
 		level := math.Round(top + (end-top)*m.between(0.1, 0.6))
-		c.Fluid, c.Layers = "", []sequence.Layer{{Fluid: "nitrogen", To: feet(level)}, {Fluid: m.fluid(), To: c.Bottom}}
+		c.Fluid, c.Layers = "", []sequence.Layer{{Fluid: "nitrogen", ToMD: feet(level)}, {Fluid: m.fluid(), ToMD: c.BottomMD}}
 	}
 }
 
 // gasSwap is a swap that gas allows: of what stands under it, of all of it by liquid
 // from below, or of more gas from above.
-func (m *plainMaker) gasSwap(i int) sequence.Swap {
+func (m *plainMaker) gasSwap(i int) sequence.Displacement {
 	c := m.plan.Compartments[i]
-	level := c.Layers[0].To.In(foot)
-	w := sequence.Swap{Compartment: c.Name, Fluid: m.fluid(), From: feet(level), To: c.Bottom, Up: m.chance(0.5)}
+	level := c.Layers[0].ToMD.In(foot)
+	w := sequence.Displacement{Compartment: c.Name, Fluid: m.fluid(), FromMD: feet(level), ToMD: c.BottomMD, Up: m.chance(0.5)}
 	switch m.random.IntN(3) {
 	case 0:
-		w.From, w.Up = c.Top, true
+		w.FromMD, w.Up = c.TopMD, true
 	case 1:
-		w.From, w.To, w.Fluid, w.Up = c.Top, feet(math.Round(m.between(level, c.Bottom.In(foot)))), "nitrogen", false
+		w.FromMD, w.ToMD, w.Fluid, w.Up = c.TopMD, feet(math.Round(m.between(level, c.BottomMD.In(foot)))), "nitrogen", false
 	}
 	return w
 }

@@ -16,13 +16,13 @@ func (m *plainMaker) ratings() {
 		in := p.Compartments[m.random.IntN(len(p.Compartments))]
 		out := p.Compartments[m.random.IntN(len(p.Compartments))]
 		r := sequence.Rating{Name: fmt.Sprintf("wall %d", k), Inside: in.Name, Outside: out.Name}
-		top, bottom := max(in.Top, out.Top).In(foot), min(in.Bottom, out.Bottom).In(foot)
+		top, bottom := max(in.TopMD, out.TopMD).In(foot), min(in.BottomMD, out.BottomMD).In(foot)
 		if in.Name == out.Name || top >= bottom || m.chance(0.2) {
 			r.Outside, r.Background = "", m.fluid()
-			top, bottom = in.Top.In(foot), in.Bottom.In(foot)
+			top, bottom = in.TopMD.In(foot), in.BottomMD.In(foot)
 		}
 		a, b := math.Round(m.between(top, bottom)), math.Round(m.between(top, bottom))
-		r.From, r.To = feet(min(a, b)), feet(max(a, b))
+		r.FromMD, r.ToMD = feet(min(a, b)), feet(max(a, b))
 		if m.chance(0.6) {
 			r.Burst = exactly(1)
 		} else {
@@ -54,7 +54,7 @@ func (m *plainMaker) barriers() {
 				}
 			case 2:
 				for _, c := range p.Compartments {
-					if c.Top <= f.Depth && f.Depth <= c.Bottom && c.Formation != f.Name {
+					if c.TopMD <= f.MD && f.MD <= c.BottomMD && c.Formation != f.Name {
 						b.Column = c.Name
 					}
 				}
@@ -76,7 +76,7 @@ func (m *plainMaker) tests() {
 		if len(p.Barriers) > 0 && m.chance(0.25) {
 			d := p.Devices[m.random.IntN(len(p.Devices))]
 			if a := d.Actions[0]; a.Outside != "" {
-				t := sequence.Test{Barrier: p.Barriers[0].Name, Side: "below", Inside: a.Inside, Outside: a.Outside, Depth: d.Depth,
+				t := sequence.Test{Barrier: p.Barriers[0].Name, Side: "below", Inside: a.Inside, Outside: a.Outside, MD: d.MD,
 					Differential: unit.Exactly(pounds(1))}
 				if m.chance(0.5) {
 					t.Moment = []sequence.Moment{sequence.AtStart, sequence.AtEnd}[m.random.IntN(2)]
@@ -87,7 +87,7 @@ func (m *plainMaker) tests() {
 		if len(p.Formations) > 0 && m.chance(0.2) {
 			f := p.Formations[m.random.IntN(len(p.Formations))]
 			for _, c := range p.Compartments {
-				if c.Top <= f.Depth && f.Depth <= c.Bottom && c.Formation != f.Name {
+				if c.TopMD <= f.MD && f.MD <= c.BottomMD && c.Formation != f.Name {
 					s.Balance = append(s.Balance, sequence.Balance{Compartment: c.Name, Formation: f.Name})
 					break
 				}

@@ -34,7 +34,7 @@ func twoMovers(random *rand.Rand) *sequence.Plan {
 		}
 		addAction(p, fmt.Sprintf("device %d", k), pair[0], pair[1], t)
 	}
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "annulus", To: 1000 * foot, Burst: exactly(between(800, 3000))}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "annulus", ToMD: 1000 * foot, Burst: exactly(between(800, 3000))}}
 	p.Steps = []sequence.Step{{Name: "start"}, {Name: "shut in", Shut: []string{"tubing"}, Ramps: []map[string]pressure{{"annulus": 600 * psi}}}}
 	goal := func() pressure {
 		return []pressure{0, 600 * psi, pounds(room / 2), pounds(between(0, 2500)), pounds(between(0, 2500))}[random.IntN(5)]

@@ -246,7 +246,7 @@ func (m *plainMaker) pumpify() {
 	}
 	for i := range p.Compartments {
 		c := &p.Compartments[i]
-		b := sequence.Bore{To: c.Bottom, Outer: unit.Length(m.between(2, 6)) * unit.Inch}
+		b := sequence.Bore{To: c.BottomMD, Outer: unit.Length(m.between(2, 6)) * unit.Inch}
 		if m.chance(0.5) {
 			b.Inner = b.Outer * unit.Length(m.between(0.3, 0.7))
 		}
@@ -267,7 +267,7 @@ func (m *plainMaker) pumpSteps() bool {
 				}
 				x := sequence.Pump{Into: p.Compartments[i].Name, Formation: f.Name, Rate: unit.FlowRate(m.between(0.3, 6)) * unit.BarrelPerMinute, Injection: pounds(m.round(m.between(0, 600)))}
 				if m.chance(0.7) {
-					x.Fluid, x.Volume = m.fluid(), unit.Volume(m.between(0.1, 1.3)*float64(p.Compartments[i].Capacity)*float64(p.Compartments[i].Bottom))
+					x.Fluid, x.Volume = m.fluid(), unit.Volume(m.between(0.1, 1.3)*float64(p.Compartments[i].Capacity)*float64(p.Compartments[i].BottomMD))
 				}
 				p.Steps[k].Pump = []sequence.Pump{x}
 				any = true

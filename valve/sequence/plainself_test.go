@@ -27,12 +27,12 @@ func chambers() *sequence.Plan {
 	p := mini()
 	p.Fluids = append(p.Fluids, sequence.Fluid{Name: "ten"})
 	setDensity(&p.Fluids[2], 10)
-	first := sequence.Compartment{Name: "first", Top: 5000 * foot, Bottom: 6000 * foot, Fluid: "ten", Capacity: 0.01 * unit.BarrelPerFoot}
-	second := sequence.Compartment{Name: "second", Top: 5500 * foot, Bottom: 8500 * foot, Fluid: "ten", Capacity: 0.01 * unit.BarrelPerFoot}
+	first := sequence.Compartment{Name: "first", TopMD: 5000 * foot, BottomMD: 6000 * foot, Fluid: "ten", Capacity: 0.01 * unit.BarrelPerFoot}
+	second := sequence.Compartment{Name: "second", TopMD: 5500 * foot, BottomMD: 8500 * foot, Fluid: "ten", Capacity: 0.01 * unit.BarrelPerFoot}
 	setTrapped(&first, 1000)
 	setTrapped(&second, 2000)
 	p.Compartments = append(p.Compartments, first, second)
-	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"first", "second"}, Depth: 5500 * foot}}
+	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"first", "second"}, MD: 5500 * foot}}
 	p.Devices = nil
 	device(p, "valve", 9000*foot, sequence.Trigger{Threshold: unit.Exactly(2000 * psi)}).Opens = []string{"port"}
 	p.Steps = []sequence.Step{{Name: "one", Ramps: []map[string]pressure{{"tubing": 2500 * psi}}, Expect: []string{"valve: moves"}}}
@@ -44,7 +44,7 @@ func chambers() *sequence.Plan {
 // squeeze of either raises both.
 func TestPlainWalkerSharesByVolume(t *testing.T) {
 	p := chambers()
-	p.Steps[0].Squeeze = map[string]pressure{"second": 100 * psi}
+	p.Steps[0].PressureChange = map[string]pressure{"second": 100 * psi}
 	r := plainWalkOf(p, 8, nil)
 	require.Empty(t, r.failures)
 	head := 500 * 10 * 12.0 / 231
@@ -62,10 +62,10 @@ func TestPlainWalkerSharesByVolume(t *testing.T) {
 func TestPlainWalkerFollowsASqueezeThroughADoor(t *testing.T) {
 	p := chambers()
 	chamber := 2100 * psi
-	p.Devices[0].Depth = 5500 * foot
+	p.Devices[0].MD = 5500 * foot
 	p.Devices[0].Actions[0] = sequence.Action{Name: "moves", Inside: "second", Chamber: &chamber, Opens: []string{"port"},
 		Triggers: []sequence.Trigger{{Threshold: unit.Exactly(100 * psi)}}}
-	p.Steps[0].Squeeze = map[string]pressure{"second": 400 * psi}
+	p.Steps[0].PressureChange = map[string]pressure{"second": 400 * psi}
 	r := plainWalkOf(p, 8, nil)
 	require.Empty(t, r.failures)
 	head := 500 * 10 * 12.0 / 231
@@ -77,7 +77,7 @@ func TestPlainWalkerFollowsASqueezeThroughADoor(t *testing.T) {
 func TestPlainWalkerJudgesEveryMoment(t *testing.T) {
 	p := chambers()
 	p.Ports[0].Joins = []string{"tubing", "first"}
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "first", From: 5000 * foot, To: 6000 * foot}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "first", FromMD: 5000 * foot, ToMD: 6000 * foot}}
 	// At 9,000 ft the valve feels 2,000 psi with 2,000 − 327.27 psi at surface.
 	before := 2000 - 0.7*12/231*9000 + 9.5*12/231*5000 - 1000
 	for _, x := range []struct {
@@ -98,12 +98,12 @@ func TestPlainWalkerJudgesEveryMoment(t *testing.T) {
 func TestPlainOrdersSeeBoth(t *testing.T) {
 	p := mini()
 	p.Devices = nil
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "room", Top: 8000 * foot, Bottom: 9000 * foot, Fluid: "tubing fluid"})
-	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"tubing", "room"}, Depth: 9000 * foot, Open: true}}
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "room", TopMD: 8000 * foot, BottomMD: 9000 * foot, Fluid: "tubing fluid"})
+	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"tubing", "room"}, MD: 9000 * foot, Open: true}}
 	device(p, "shuts", 9000*foot, sequence.Trigger{Threshold: unit.Exactly(2000 * psi)}).Closes = []string{"port"}
 	device(p, "equalises", 9000*foot, sequence.Trigger{Threshold: unit.Exactly(2000 * psi)}).Opens = []string{"port"}
 	p.Steps[0].Expect = []string{"shuts: moves", "equalises: moves"}
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "room", From: 8000 * foot, To: 9000 * foot, Burst: exactly(1000)}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "room", FromMD: 8000 * foot, ToMD: 9000 * foot, Burst: exactly(1000)}}
 	shut, open := plainWalkOf(p, 8, []int{1}), plainWalkOf(p, 8, []int{0})
 	require.False(t, shut.ok())
 	require.True(t, open.ok())

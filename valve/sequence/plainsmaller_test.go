@@ -86,18 +86,18 @@ func dropDevice(p *sequence.Plan, i int) {
 }
 
 func lessOfStep(s *sequence.Step, k int) bool {
-	before := len(s.Shut) + len(s.Swap) + len(s.Ramps) + len(s.Squeeze) + len(s.Tests) + len(s.Balance) + len(s.Allow)
+	before := len(s.Shut) + len(s.Displace) + len(s.Ramps) + len(s.PressureChange) + len(s.Tests) + len(s.Balance) + len(s.Allow)
 	switch k {
 	case 0:
 		s.Shut = nil
 	case 1:
-		s.Swap = s.Swap[:max(0, len(s.Swap)-1)]
+		s.Displace = s.Displace[:max(0, len(s.Displace)-1)]
 	case 2, 3, 4:
 		if i := k - 2; i < len(s.Ramps) {
 			s.Ramps = slices.Delete(s.Ramps, i, i+1)
 		}
 	case 5:
-		s.Squeeze = nil
+		s.PressureChange = nil
 	case 6:
 		s.Tests = s.Tests[:max(0, len(s.Tests)-1)]
 	case 7:
@@ -110,7 +110,7 @@ func lessOfStep(s *sequence.Step, k int) bool {
 			return true
 		}
 	}
-	return before != len(s.Shut)+len(s.Swap)+len(s.Ramps)+len(s.Squeeze)+len(s.Tests)+len(s.Balance)+len(s.Allow)
+	return before != len(s.Shut)+len(s.Displace)+len(s.Ramps)+len(s.PressureChange)+len(s.Tests)+len(s.Balance)+len(s.Allow)
 }
 
 func countActions(p *sequence.Plan) int {

@@ -14,7 +14,7 @@ func (w *plainWalk) stand() {
 	step := w.plan.Steps[w.step]
 	r.stands[w.step] = append(r.stands[w.step], plainStand{slices.Clone(w.s.top), slices.Clone(w.s.open), w.allFelt()})
 	for k, t := range step.Tests {
-		depth := t.Depth.In(foot)
+		depth := t.MD.In(foot)
 		r.tests[w.step][k] = append(r.tests[w.step][k], w.s.at(w.comp(t.Inside), depth)-w.s.at(w.comp(t.Outside), depth))
 	}
 	for k, b := range step.Balance {

@@ -88,7 +88,7 @@ func (m *plainMaker) steps() {
 			shut[s.Shut[0]] = true
 		}
 		if m.chance(0.15) {
-			s.Swap = append(s.Swap, m.swap())
+			s.Displace = append(s.Displace, m.swap())
 		}
 		for range 1 + m.random.IntN(3) {
 			ramp := map[string]pressure{}
@@ -125,7 +125,7 @@ func (m *plainMaker) goal() pressure {
 	return pounds(m.round(m.between(100, 5500)))
 }
 
-func (m *plainMaker) swap() sequence.Swap {
+func (m *plainMaker) swap() sequence.Displacement {
 	i := m.random.IntN(2)
 	if m.chance(0.2) {
 		i = m.random.IntN(len(m.group))
@@ -134,14 +134,14 @@ func (m *plainMaker) swap() sequence.Swap {
 	if m.plan.Well.Temperatures != nil && len(c.Layers) == 2 && c.Layers[0].Fluid == "nitrogen" {
 		return m.gasSwap(i)
 	}
-	a, b := c.Top.In(foot), c.Bottom.In(foot)
+	a, b := c.TopMD.In(foot), c.BottomMD.In(foot)
 	if m.chance(0.6) {
 		a = math.Round(m.between(a, (a+b)/2))
 	}
 	if m.chance(0.6) {
 		b = math.Round(m.between((a+b)/2+1, b))
 	}
-	return sequence.Swap{Compartment: c.Name, Fluid: m.fluid(), From: feet(a), To: feet(b), Up: m.chance(0.3)}
+	return sequence.Displacement{Compartment: c.Name, Fluid: m.fluid(), FromMD: feet(a), ToMD: feet(b), Up: m.chance(0.3)}
 }
 
 // squeeze presses on compartments of bodies that nothing can ever fix, one of
@@ -154,11 +154,11 @@ func (m *plainMaker) squeeze(s *sequence.Step, shut map[string]bool) {
 		if done[g] || (m.held[g] && !alone) || m.chance(0.3) {
 			continue
 		}
-		if s.Squeeze == nil {
-			s.Squeeze = map[string]pressure{}
+		if s.PressureChange == nil {
+			s.PressureChange = map[string]pressure{}
 		}
 		done[g] = true
-		s.Squeeze[c.Name] = pounds(m.round(m.between(-800, 4000)))
+		s.PressureChange[c.Name] = pounds(m.round(m.between(-800, 4000)))
 	}
 }
 

@@ -94,7 +94,7 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
-	for _, x := range step.Swap {
+	for _, x := range step.Displace {
 		set, kinks := w.swap(x)
 		if err := w.run(set, kinks); err != nil {
 			return err
@@ -116,11 +116,11 @@ func (w *plainWalk) walkStep(k int) error {
 		}
 		w.stand()
 	}
-	if len(step.Squeeze) == 0 {
+	if len(step.PressureChange) == 0 {
 		return nil
 	}
 	w.leg++
-	for name, d := range step.Squeeze {
+	for name, d := range step.PressureChange {
 		i := w.comp(name)
 		if w.solver.fixed(w.s, i) {
 			return fmt.Errorf("%q can't be squeezed: something fixes its pressure", name)
@@ -162,9 +162,9 @@ func (w *plainWalk) ramp(goals map[string]pressure) func(float64) {
 
 // swap moves a front of new fluid; kinks are where it passes a depth that
 // anything has.
-func (w *plainWalk) swap(x sequence.Swap) (set func(float64), kinks []float64) {
+func (w *plainWalk) swap(x sequence.Displacement) (set func(float64), kinks []float64) {
 	i := w.comp(x.Compartment)
-	from, to := x.From.In(foot), x.To.In(foot)
+	from, to := x.FromMD.In(foot), x.ToMD.In(foot)
 	old, gradient := w.s.layers[i], w.fluids[x.Fluid]
 	gas := w.gas != "" && x.Fluid == w.gas
 	for _, d := range w.depths {

@@ -41,7 +41,7 @@ func pounds(x float64) pressure { return pressure(x) * psi }
 func (m *plainMaker) well() {
 	p := m.plan
 	depth := math.Round(m.between(5000, 14000))
-	p.Well.Depth = feet(depth)
+	p.Well.MD = feet(depth)
 	for k := range 2 + m.random.IntN(3) {
 		f := sequence.Fluid{Name: fmt.Sprintf("fluid %d", k)}
 		setDensity(&f, math.Round(m.between(70, 120))/10)
@@ -75,10 +75,10 @@ func (m *plainMaker) liquids() int {
 }
 
 func (m *plainMaker) compartment(name string, top, bottom float64) int {
-	c := sequence.Compartment{Name: name, Top: feet(top), Bottom: feet(bottom), Capacity: unit.Area(m.between(0.005, 0.08)) * unit.BarrelPerFoot}
+	c := sequence.Compartment{Name: name, TopMD: feet(top), BottomMD: feet(bottom), Capacity: unit.Area(m.between(0.005, 0.08)) * unit.BarrelPerFoot}
 	if m.chance(0.2) {
 		between := math.Round(m.between(top+1, bottom-1))
-		c.Layers = []sequence.Layer{{Fluid: m.fluid(), To: feet(between)}, {Fluid: m.fluid(), To: feet(bottom)}}
+		c.Layers = []sequence.Layer{{Fluid: m.fluid(), ToMD: feet(between)}, {Fluid: m.fluid(), ToMD: feet(bottom)}}
 	} else {
 		c.Fluid = m.fluid()
 	}
@@ -93,8 +93,8 @@ func (m *plainMaker) further(k int, depth float64) {
 	if k > 0 && m.chance(0.5) {
 		parent = 2 + m.random.IntN(k)
 	}
-	top := math.Round(m.between(0.3, 0.9) * m.plan.Compartments[parent].Bottom.In(foot))
-	top = max(top, m.plan.Compartments[parent].Top.In(foot))
+	top := math.Round(m.between(0.3, 0.9) * m.plan.Compartments[parent].BottomMD.In(foot))
+	top = max(top, m.plan.Compartments[parent].TopMD.In(foot))
 	bottom := math.Round(min(depth, top+m.between(300, 4000)))
 	i := m.compartment(fmt.Sprintf("room %d", k), top, bottom)
 	c := &m.plan.Compartments[i]
@@ -108,8 +108,8 @@ func (m *plainMaker) further(k int, depth float64) {
 		}
 		return
 	}
-	f := sequence.Formation{Name: fmt.Sprintf("sand %d", k), Depth: feet(math.Round(m.between(top, bottom)))}
-	setPore(&f, m.round(max(100, plainDensity(m.plan.Fluids[0])*psiPerFootPpg*f.Depth.In(foot)+m.between(-900, 1200))))
+	f := sequence.Formation{Name: fmt.Sprintf("sand %d", k), MD: feet(math.Round(m.between(top, bottom)))}
+	setPore(&f, m.round(max(100, plainDensity(m.plan.Fluids[0])*psiPerFootPpg*f.MD.In(foot)+m.between(-900, 1200))))
 	m.plan.Formations = append(m.plan.Formations, f)
 	c.Formation = f.Name
 	m.sand[m.group[i]], m.held[m.group[i]] = true, true
@@ -118,12 +118,12 @@ func (m *plainMaker) further(k int, depth float64) {
 // join makes a port between two compartments where both reach.
 func (m *plainMaker) join(i, j int) {
 	a, b := m.plan.Compartments[i], m.plan.Compartments[j]
-	top, bottom := max(a.Top, b.Top).In(foot), min(a.Bottom, b.Bottom).In(foot)
+	top, bottom := max(a.TopMD, b.TopMD).In(foot), min(a.BottomMD, b.BottomMD).In(foot)
 	if top >= bottom {
 		return
 	}
 	m.plan.Ports = append(m.plan.Ports, sequence.Port{Name: fmt.Sprintf("port %d", len(m.plan.Ports)), Joins: []string{a.Name, b.Name},
-		Depth: feet(math.Round(m.between(top, bottom))), Open: m.chance(0.3)})
+		MD: feet(math.Round(m.between(top, bottom))), Open: m.chance(0.3)})
 	from, to := m.group[i], m.group[j]
 	for k := range m.group {
 		if m.group[k] == from {
@@ -142,11 +142,11 @@ func (m *plainMaker) devices() {
 			i = m.random.IntN(len(m.group))
 		}
 		c := m.plan.Compartments[i]
-		d := sequence.Device{Name: fmt.Sprintf("device %d", k), Depth: feet(math.Round(m.between(c.Top.In(foot), c.Bottom.In(foot))))}
+		d := sequence.Device{Name: fmt.Sprintf("device %d", k), MD: feet(math.Round(m.between(c.TopMD.In(foot), c.BottomMD.In(foot))))}
 		a := sequence.Action{Name: "opens", Inside: c.Name}
 		var others []string
 		for j, o := range m.plan.Compartments {
-			if j != i && o.Top <= d.Depth && d.Depth <= o.Bottom {
+			if j != i && o.TopMD <= d.MD && d.MD <= o.BottomMD {
 				others = append(others, o.Name)
 			}
 		}
@@ -158,7 +158,7 @@ func (m *plainMaker) devices() {
 		}
 		if k > 0 && m.chance(0.25) { // beside another, feeling the same
 			twin := m.plan.Devices[m.random.IntN(k)]
-			d.Depth = twin.Depth
+			d.MD = twin.MD
 			a.Inside, a.Outside, a.Chamber = twin.Actions[0].Inside, twin.Actions[0].Outside, twin.Actions[0].Chamber
 		}
 		a.Opens = m.somePort()

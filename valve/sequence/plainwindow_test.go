@@ -118,7 +118,7 @@ func TestPlainWindow(t *testing.T) {
 	p := mini()
 	p.Devices[0].Actions[0].Triggers = []sequence.Trigger{{Threshold: unit.Exactly(3375 * psi)}}
 	p.Steps[0].Ramps = p.Steps[0].Ramps[:1]
-	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "annulus", From: 9000 * foot, To: 9000 * foot, Burst: exactly(4000)}}
+	p.Ratings = []sequence.Rating{{Name: "wall", Inside: "tubing", Outside: "annulus", FromMD: 9000 * foot, ToMD: 9000 * foot, Burst: exactly(4000)}}
 	column := 0.7 * 12 / 231 * 9000
 	h := allHeld(p)[0]
 	got := intervalsOf(func(x float64) bool { return h.right(p, []*sequence.Plan{p}, x) }, 0, 6000, 25, 0.01)
@@ -134,13 +134,13 @@ func TestPlainWindow(t *testing.T) {
 func twoParts() *sequence.Plan {
 	p := mini()
 	p.Devices = nil
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "room", Top: 8000 * foot, Bottom: 9000 * foot, Fluid: "tubing fluid", Capacity: 0.01 * unit.BarrelPerFoot})
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "room", TopMD: 8000 * foot, BottomMD: 9000 * foot, Fluid: "tubing fluid", Capacity: 0.01 * unit.BarrelPerFoot})
 	setTrapped(&p.Compartments[2], 4250+9.5*12/231*8000)
-	p.Ports = []sequence.Port{{Name: "in", Joins: []string{"tubing", "room"}, Depth: 9000 * foot}}
+	p.Ports = []sequence.Port{{Name: "in", Joins: []string{"tubing", "room"}, MD: 9000 * foot}}
 	chamber := pressure(0)
-	p.Devices = []sequence.Device{{Name: "disc", Depth: 0, Actions: []sequence.Action{{Name: "bursts", Inside: "tubing", Chamber: &chamber,
+	p.Devices = []sequence.Device{{Name: "disc", MD: 0, Actions: []sequence.Action{{Name: "bursts", Inside: "tubing", Chamber: &chamber,
 		Triggers: []sequence.Trigger{{Threshold: unit.Exactly(3300 * psi)}}, Opens: []string{"in"}}}}}
-	f := sequence.Formation{Name: "sand", Depth: 8500 * foot}
+	f := sequence.Formation{Name: "sand", MD: 8500 * foot}
 	setPore(&f, 4000)
 	p.Formations = []sequence.Formation{f}
 	wanted := 4250 + 9.5*12/231*8500 - 4000

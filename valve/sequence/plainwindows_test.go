@@ -106,7 +106,7 @@ func TestWindowsAgainstAFineScan(t *testing.T) {
 }
 
 func checkWindows(t testing.TB, n uint64, c *windowCheck) {
-	ctx, stop := context.WithTimeout(context.Background(), 60*time.Second)
+	ctx, stop := context.WithTimeout(context.Background(), 5*time.Minute)
 	defer stop()
 	r, err := sequence.Check(ctx, c.plan, sequence.Options{Workers: 1})
 	if err != nil {

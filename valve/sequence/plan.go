@@ -9,46 +9,47 @@ import (
 // to it. Names are free words; where one field names a thing, the thing must
 // exist. Read reads a plan from JSON, Check walks it.
 type Plan struct {
-	Name         string        `json:"name"`
-	Note         string        `json:"note"`
-	Well         Well          `json:"well"`
-	Fluids       []Fluid       `json:"fluids"`
-	Formations   []Formation   `json:"formations"`
-	Assembly     *Assembly     `json:"assembly"` // what is in the hole as a tally, from which the next ones follow
-	Compartments []Compartment `json:"compartments"`
-	Ports        []Port        `json:"ports"`
-	Devices      []Device      `json:"devices"`
-	String       *String       `json:"string"`
-	Holding      *Holding      `json:"holding"`
-	Ratings      []Rating      `json:"ratings"`
-	Barriers     []Barrier     `json:"barriers"`
-	Rules        Rules         `json:"rules"`
-	Begin        *Begin        `json:"begin"` // nil: as its things were run
-	Steps        []Step        `json:"steps"`
+	Version      int           `json:"version,omitzero"` // of the file's form: 1 is the only one so far, and what a file without it has
+	Name         string        `json:"name,omitzero"`
+	Note         string        `json:"note,omitzero"`
+	Well         Well          `json:"well,omitzero"`
+	Fluids       []Fluid       `json:"fluids,omitzero"`
+	Formations   []Formation   `json:"formations,omitzero"`
+	Assembly     *Assembly     `json:"assembly,omitzero"` // what is in the hole as a tally, from which the next ones follow
+	Compartments []Compartment `json:"compartments,omitzero"`
+	Ports        []Port        `json:"ports,omitzero"`
+	Devices      []Device      `json:"devices,omitzero"`
+	String       *String       `json:"string,omitzero"`
+	Holding      *Holding      `json:"holding,omitzero"`
+	Ratings      []Rating      `json:"ratings,omitzero"`
+	Barriers     []Barrier     `json:"barriers,omitzero"`
+	Rules        Rules         `json:"rules,omitzero"`
+	Begin        *Begin        `json:"begin,omitzero"` // nil: as its things were run
+	Steps        []Step        `json:"steps,omitzero"`
 
 	shares []Choice // how flow between two references is shared out, where a witness says so
 }
 
 // Well is the hole: its path and its temperatures.
 type Well struct {
-	Depth        unit.Length            `json:"depth"` // measured; the path must reach it
-	Path         []Station              `json:"path"`  // empty: vertical
-	Temperatures map[string][]MarkedTVD `json:"temperatures"`
+	MD           unit.Length            `json:"depth,omitzero"` // measured; the path must reach it
+	Path         []Station              `json:"path,omitzero"`  // empty: vertical
+	Temperatures map[string][]MarkedTVD `json:"temperatures,omitzero"`
 	// Errors are by how much each of the temperatures may be off as a whole.
-	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature errors"`
+	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature_errors,omitzero" was:"temperature errors"`
 }
 
 // Station is one line of the directional survey.
 type Station struct {
-	MD          unit.Length `json:"md"`
-	Inclination unit.Angle  `json:"inclination"`
-	Azimuth     unit.Angle  `json:"azimuth"`
+	MD          unit.Length `json:"md,omitzero"`
+	Inclination unit.Angle  `json:"inclination,omitzero"`
+	Azimuth     unit.Angle  `json:"azimuth,omitzero"`
 }
 
 // MarkedTVD is a temperature at a true vertical depth.
 type MarkedTVD struct {
-	TVD         unit.Length      `json:"tvd"`
-	Temperature unit.Temperature `json:"temperature"`
+	TVD         unit.Length      `json:"tvd,omitzero"`
+	Temperature unit.Temperature `json:"temperature,omitzero"`
 }
 
 // Undisturbed is the name of the temperature that the well has before anything
@@ -58,26 +59,26 @@ const Undisturbed = "undisturbed"
 // Fluid is a fluid by name: of constant density, or a clear brine by its
 // density at 70 °F, or fresh water, or a gas.
 type Fluid struct {
-	Name        string                  `json:"name"`
-	Kind        FluidKind               `json:"kind"` // constant where left out
-	Density     unit.Band[unit.Density] `json:"density"`
-	Expansion   unit.Expansivity        `json:"expansion"`   // brine: of volume
-	Compression unit.Compressibility    `json:"compression"` // brine; of the others for volumes to pump
+	Name        string                  `json:"name,omitzero"`
+	Kind        FluidKind               `json:"kind,omitzero"` // constant where left out
+	Density     unit.Band[unit.Density] `json:"density,omitzero"`
+	Expansion   unit.Expansivity        `json:"expansion,omitzero"`   // brine: of volume
+	Compression unit.Compressibility    `json:"compression,omitzero"` // brine; of the others for volumes to pump
 
 	// Of natural gas: its gravity to air, and what it holds beside hydrocarbons, as
 	// mole fractions.
-	Gravity          float64 `json:"gravity"`
-	Nitrogen         float64 `json:"nitrogen"`
-	CarbonDioxide    float64 `json:"carbon dioxide"`
-	HydrogenSulphide float64 `json:"hydrogen sulphide"`
+	Gravity          float64 `json:"gravity,omitzero"`
+	Nitrogen         float64 `json:"nitrogen,omitzero"`
+	CarbonDioxide    float64 `json:"carbon_dioxide,omitzero" was:"carbon dioxide"`
+	HydrogenSulphide float64 `json:"hydrogen_sulphide,omitzero" was:"hydrogen sulphide"`
 
 	// How it flows, where it is pumped: a viscosity, with a yield point or without
 	// (Bingham), or a consistency with its flow index (power law; Herschel and Bulkley
 	// with a yield point).
-	Viscosity   unit.Viscosity   `json:"viscosity"`
-	Yield       unit.Pressure    `json:"yield point"`
-	Consistency unit.Consistency `json:"consistency"`
-	Index       float64          `json:"flow index"`
+	Viscosity   unit.Viscosity   `json:"viscosity,omitzero"`
+	Yield       unit.Pressure    `json:"yield_point,omitzero" was:"yield point"`
+	Consistency unit.Consistency `json:"consistency,omitzero"`
+	Index       float64          `json:"flow_index,omitzero" was:"flow index"`
 }
 
 // FluidKind names what a fluid's density depends on.
@@ -95,162 +96,162 @@ const (
 
 // Formation is a reservoir layer behind one compartment.
 type Formation struct {
-	Name     string                   `json:"name"`
-	Depth    unit.Length              `json:"depth"` // measured
-	Pressure unit.Band[unit.Pressure] `json:"pressure"`
-	Fracture unit.Band[unit.Pressure] `json:"fracture"` // at that depth; zero: not known
-	Inflow   *Inflow                  `json:"inflow"`   // only where the plan produces it
+	Name     string                   `json:"name,omitzero"`
+	MD       unit.Length              `json:"depth,omitzero"` // measured
+	Pressure unit.Band[unit.Pressure] `json:"pressure,omitzero"`
+	Fracture unit.Band[unit.Pressure] `json:"fracture,omitzero"` // at that depth; zero: not known
+	Inflow   *Inflow                  `json:"inflow,omitzero"`   // only where the plan produces it
 }
 
 // Inflow is what a formation gives.
 type Inflow struct {
-	Index    unit.ProductivityIndex `json:"index"`
-	WaterCut float64                `json:"water cut"` // share of the rate, 0 to 1
-	Density  unit.Density           `json:"density"`   // of what flows
+	Index    unit.ProductivityIndex `json:"index,omitzero"`
+	WaterCut float64                `json:"water_cut,omitzero" was:"water cut"` // share of the rate, 0 to 1
+	Density  unit.Density           `json:"density,omitzero"`                   // of what flows
 }
 
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {
-	Name      string                   `json:"name"`
-	Note      string                   `json:"note"`
-	Top       unit.Length              `json:"top"`
-	Bottom    unit.Length              `json:"bottom"`
-	Fluid     string                   `json:"fluid"`     // one fluid all the way, or
-	Layers    []Layer                  `json:"layers"`    // several, from the top down
-	Surface   bool                     `json:"surface"`   // its top is at surface, where pressure is applied; 0 psi at the start
-	Formation string                   `json:"formation"` // the formation that it stands open to
-	Trapped   unit.Band[unit.Pressure] `json:"trapped"`   // pressure at its top at the start where nothing fixes it
-	Capacity  unit.Area                `json:"capacity"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
-	Bores     []Bore                   `json:"bores"`     // from the top down, for pumping
+	Name      string                   `json:"name,omitzero"`
+	Note      string                   `json:"note,omitzero"`
+	TopMD     unit.Length              `json:"top,omitzero"`
+	BottomMD  unit.Length              `json:"bottom,omitzero"`
+	Fluid     string                   `json:"fluid,omitzero"`     // one fluid all the way, or
+	Layers    []Layer                  `json:"layers,omitzero"`    // several, from the top down
+	Surface   bool                     `json:"surface,omitzero"`   // its top is at surface, where pressure is applied; 0 psi at the start
+	Formation string                   `json:"formation,omitzero"` // the formation that it stands open to
+	Trapped   unit.Band[unit.Pressure] `json:"trapped"`            // pressure at its top at the start where nothing fixes it
+	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
+	Bores     []Bore                   `json:"bores,omitzero"`     // from the top down, for pumping
 }
 
 // Layer is one fluid down to a measured depth.
 type Layer struct {
-	Fluid string      `json:"fluid"`
-	To    unit.Length `json:"to"`
+	Fluid string      `json:"fluid,omitzero"`
+	ToMD  unit.Length `json:"to,omitzero"`
 }
 
 // Port joins two compartments at a measured depth while it is open.
 type Port struct {
-	Name  string      `json:"name"`
-	Note  string      `json:"note"`
-	Joins []string    `json:"joins"` // two compartments
-	Depth unit.Length `json:"depth"`
-	Open  bool        `json:"open"` // at the start
+	Name  string      `json:"name,omitzero"`
+	Note  string      `json:"note,omitzero"`
+	Joins []string    `json:"joins,omitzero"` // two compartments
+	MD    unit.Length `json:"depth,omitzero"`
+	Open  bool        `json:"open,omitzero"` // at the start
 }
 
 // Device is something that pressure or pull moves.
 type Device struct {
-	Name  string      `json:"name"`
-	Note  string      `json:"note"`
-	Depth unit.Length `json:"depth"` // measured
+	Name string      `json:"name,omitzero"`
+	Note string      `json:"note,omitzero"`
+	MD   unit.Length `json:"depth,omitzero"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
-	Error   unit.Band[unit.Length] `json:"depth error"`
-	Kind    *Model                 `json:"kind"` // a device that the library has a model of, in place of actions
-	Actions []Action               `json:"actions"`
+	Error   unit.Band[unit.Length] `json:"depth_error,omitzero" was:"depth error"`
+	Kind    *Model                 `json:"kind,omitzero"` // a device that the library has a model of, in place of actions
+	Actions []Action               `json:"actions,omitzero"`
 }
 
 // Action is one thing that a device does once its triggers have fired in a
 // row.
 type Action struct {
-	Name     string         `json:"name"`    // such as "opens"
-	Inside   string         `json:"inside"`  // differential: the pressure of this compartment
-	Outside  string         `json:"outside"` // less that of this one, or of
-	Chamber  *unit.Pressure `json:"chamber"` // a sealed chamber
-	Axial    bool           `json:"axial"`   // or: the balance of the joint of the string at the device
-	Seal     unit.Length    `json:"seal"`    // axial: the diameter at which that joint seals
-	Areas    *Areas         `json:"areas"`   // or: pressures on areas against a spring and the friction of seals
-	Triggers []Trigger      `json:"triggers"`
-	All      []Condition    `json:"all"`      // in place of what is felt and its triggers: each must have been met, in whatever order
-	Any      []Condition    `json:"any"`      // or: the first that is met does it
-	Disarmed bool           `json:"disarmed"` // at the start: another action arms it
-	Opens    []string       `json:"opens"`    // ports
-	Closes   []string       `json:"closes"`
-	Arms     []string       `json:"arms"`    // actions of the same device
-	Disarms  []string       `json:"disarms"` // actions of the same device: what locks it
-	Holds    bool           `json:"holds"`
+	Name     string         `json:"name,omitzero"`    // such as "opens"
+	Inside   string         `json:"inside,omitzero"`  // differential: the pressure of this compartment
+	Outside  string         `json:"outside,omitzero"` // less that of this one, or of
+	Chamber  *unit.Pressure `json:"chamber,omitzero"` // a sealed chamber
+	Axial    bool           `json:"axial,omitzero"`   // or: the balance of the joint of the string at the device
+	Seal     unit.Length    `json:"seal,omitzero"`    // axial: the diameter at which that joint seals
+	Areas    *Areas         `json:"areas,omitzero"`   // or: pressures on areas against a spring and the friction of seals
+	Triggers []Trigger      `json:"triggers,omitzero"`
+	All      []Condition    `json:"all,omitzero"`      // in place of what is felt and its triggers: each must have been met, in whatever order
+	Any      []Condition    `json:"any,omitzero"`      // or: the first that is met does it
+	Disarmed bool           `json:"disarmed,omitzero"` // at the start: another action arms it
+	Opens    []string       `json:"opens,omitzero"`    // ports
+	Closes   []string       `json:"closes,omitzero"`
+	Arms     []string       `json:"arms,omitzero"`    // actions of the same device
+	Disarms  []string       `json:"disarms,omitzero"` // actions of the same device: what locks it
+	Holds    bool           `json:"holds,omitzero"`
 	// Bites names the action of the same device from which on its slips may bite, such
 	// as "starts to set": what is locked into the string lies between what it is like
 	// then and now. Where the plug is decides its sign: plugged in the string, tension
 	// of (1-2ν)·p·Ai stays when the pressure is bled off; open below to a chamber under
 	// its seals, compression.
-	Bites    string `json:"bites from"`
-	Releases bool   `json:"releases"`
+	Bites    string `json:"bites_from,omitzero" was:"bites from"`
+	Releases bool   `json:"releases,omitzero"`
 }
 
 // Trigger is one threshold of a row: a differential (or a tension), crossed
 // rising or falling, once or counted. Shear pins may stand in place of the
 // threshold.
 type Trigger struct {
-	Threshold unit.Band[unit.Pressure] `json:"threshold"`
-	Tension   unit.Band[unit.Force]    `json:"tension"` // where the action is axial
-	Pins      *Pins                    `json:"pins"`
-	Direction valve.Direction          `json:"direction"`
-	Count     int                      `json:"count"`
-	Rearm     unit.Band[unit.Pressure] `json:"rearm"` // where it must come back to before the next count
+	Threshold unit.Band[unit.Pressure] `json:"threshold,omitzero"`
+	Tension   unit.Band[unit.Force]    `json:"tension,omitzero"` // where the action is axial
+	Pins      *Pins                    `json:"pins,omitzero"`
+	Direction valve.Direction          `json:"direction,omitzero"`
+	Count     int                      `json:"count,omitzero"`
+	Rearm     unit.Band[unit.Pressure] `json:"rearm,omitzero"` // where it must come back to before the next count
 }
 
 // Pins are equal shear pins, on a piston unless the action is axial.
 type Pins struct {
-	Count     int        `json:"count"`
-	Strength  unit.Force `json:"strength"`  // of one pin
-	Tolerance float64    `json:"tolerance"` // such as 0.05
-	Area      unit.Area  `json:"area"`      // of the piston
+	Count     int        `json:"count,omitzero"`
+	Strength  unit.Force `json:"strength,omitzero"`  // of one pin
+	Tolerance float64    `json:"tolerance,omitzero"` // such as 0.05
+	Area      unit.Area  `json:"area,omitzero"`      // of the piston
 }
 
 // Pipe is a pipe of the API catalogue by size, weight and grade, or one of the
 // user's own by its two diameters, its weight and its yield strength.
 type Pipe struct {
-	Size   unit.Length          `json:"size"`
-	Weight unit.WeightPerLength `json:"weight"`
-	Grade  string               `json:"grade"`
-	Bore   unit.Length          `json:"bore"`  // own pipe: inside diameter
-	Yield  unit.Pressure        `json:"yield"` // own pipe, in place of a grade
+	Size   unit.Length          `json:"size,omitzero"`
+	Weight unit.WeightPerLength `json:"weight,omitzero"`
+	Grade  string               `json:"grade,omitzero"`
+	Bore   unit.Length          `json:"bore,omitzero"`  // own pipe: inside diameter
+	Yield  unit.Pressure        `json:"yield,omitzero"` // own pipe, in place of a grade
 }
 
 // String is the completion string, from its hanger down to its lower end.
 type String struct {
-	Note     string                `json:"note"`
-	Inside   string                `json:"inside"` // the compartment in it
-	Around   []string              `json:"around"` // the compartments around it, from the hanger down
-	Below    string                `json:"below"`  // the compartment under its lower end
-	Hanger   unit.Length           `json:"hanger"` // measured depth
-	Sections []Section             `json:"sections"`
-	Held     unit.Length           `json:"held at"`   // where an action that holds takes hold
-	Bore     unit.Length           `json:"seal bore"` // diameter, of seals at the lower end, or
-	Up       unit.Length           `json:"up"`        // how far the seals may move up before the first leaves the bore
-	Down     unit.Length           `json:"down"`      // how far down before the string shoulders
-	Seals    []Seal                `json:"seals"`     // seals wherever they are, in place of the three above
-	Block    unit.Force            `json:"block"`     // what the weight indicator shows with no string
-	Drag     unit.Band[unit.Force] `json:"drag"`      // of the hole on a pull, above what holds the string, or
-	Friction []Friction            `json:"friction"`  // friction factors, from which the drag follows along the path
-	Top      TopOfString           `json:"top"`       // on a pull; open where left out
-	LockDown unit.Force            `json:"lock down"` // upward load that the hanger bears; none where left out
-	Rig      unit.Force            `json:"rig"`       // greatest reading of the weight indicator; not checked where left out
+	Note     string                `json:"note,omitzero"`
+	Inside   string                `json:"inside,omitzero"` // the compartment in it
+	Around   []string              `json:"around,omitzero"` // the compartments around it, from the hanger down
+	Below    string                `json:"below,omitzero"`  // the compartment under its lower end
+	HangerMD unit.Length           `json:"hanger,omitzero"` // measured depth
+	Sections []StringSection       `json:"sections,omitzero"`
+	HeldMD   unit.Length           `json:"held_at,omitzero" was:"held at"`     // where an action that holds takes hold
+	Bore     unit.Length           `json:"seal_bore,omitzero" was:"seal bore"` // diameter, of seals at the lower end, or
+	Up       unit.Length           `json:"up,omitzero"`                        // how far the seals may move up before the first leaves the bore
+	Down     unit.Length           `json:"down,omitzero"`                      // how far down before the string shoulders
+	Seals    []Seal                `json:"seals,omitzero"`                     // seals wherever they are, in place of the three above
+	Block    unit.Force            `json:"block,omitzero"`                     // what the weight indicator shows with no string
+	Drag     unit.Band[unit.Force] `json:"drag,omitzero"`                      // of the hole on a pull, above what holds the string, or
+	Friction []Friction            `json:"friction,omitzero"`                  // friction factors, from which the drag follows along the path
+	Top      TopOfString           `json:"top,omitzero"`                       // on a pull; open where left out
+	LockDown unit.Force            `json:"lock_down,omitzero" was:"lock down"` // upward load that the hanger bears; none where left out
+	Rig      unit.Force            `json:"rig,omitzero"`                       // greatest reading of the weight indicator; not checked where left out
 	// HangerSeal is the diameter of the hanger's seal in the wellhead: annulus
 	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
-	HangerSeal unit.Length `json:"hanger seal"`
-	Derating   *Derating   `json:"derating"` // of the yield strength with temperature; none where left out
+	HangerSeal unit.Length `json:"hanger_seal,omitzero" was:"hanger seal"`
+	Derating   *Derating   `json:"derating,omitzero"` // of the yield strength with temperature; none where left out
 	// Tools are stiff tools that are to pass through the string: the longest of their
 	// diameter that does is told of every step.
-	Tools []Tool `json:"tools"`
+	Tools []Tool `json:"tools,omitzero"`
 }
 
 // Tool is a stiff tool that is run through the string.
 type Tool struct {
-	Name     string      `json:"name"`
-	Diameter unit.Length `json:"diameter"`
+	Name     string      `json:"name,omitzero"`
+	Diameter unit.Length `json:"diameter,omitzero"`
 }
 
 // Seal is a stack of seals in a bore.
 type Seal struct {
-	Name  string      `json:"name"`
-	Depth unit.Length `json:"depth"` // measured
-	Bore  unit.Length `json:"bore"`  // diameter
-	Up    unit.Length `json:"up"`    // how far it may move up before the first seal leaves the bore
-	Down  unit.Length `json:"down"`  // how far down before it shoulders
+	Name string      `json:"name,omitzero"`
+	MD   unit.Length `json:"depth,omitzero"` // measured
+	Bore unit.Length `json:"bore,omitzero"`  // diameter
+	Up   unit.Length `json:"up,omitzero"`    // how far it may move up before the first seal leaves the bore
+	Down unit.Length `json:"down,omitzero"`  // how far down before it shoulders
 	// Friction is what it takes to slide, either way, while the string is on the hook.
-	Friction unit.Band[unit.Force] `json:"friction"`
+	Friction unit.Band[unit.Force] `json:"friction,omitzero"`
 }
 
 // TopOfString says whether pressure in the string lifts its top while it hangs on
@@ -263,84 +264,84 @@ const (
 	TopClosed TopOfString = "closed" // it does: the weight indicator shows p·Ai less
 )
 
-// Section is a length of one pipe in one hole.
-type Section struct {
-	Pipe   Pipe        `json:"pipe"`
-	Bottom unit.Length `json:"bottom"` // measured depth
-	Hole   unit.Length `json:"hole"`   // diameter of the casing around it
-	Joint  unit.Force  `json:"joint"`  // tensile strength of its connections; the catalogue's where left out, if it has one
+// StringSection is a length of one pipe in one hole.
+type StringSection struct {
+	Pipe     Pipe        `json:"pipe,omitzero"`
+	BottomMD unit.Length `json:"bottom,omitzero"` // measured depth
+	Hole     unit.Length `json:"hole,omitzero"`   // diameter of the casing around it
+	Joint    unit.Force  `json:"joint,omitzero"`  // tensile strength of its connections; the catalogue's where left out, if it has one
 	// Connection is what its connections bear in every way, in place of Joint.
-	Connection *Connection `json:"connection"`
-	Wear       Wear        `json:"wear"`
-	Derating   *Derating   `json:"derating"` // that of the string where left out
+	Connection *Connection `json:"connection,omitzero"`
+	Wear       Wear        `json:"wear,omitzero"`
+	Derating   *Derating   `json:"derating,omitzero"` // that of the string where left out
 }
 
 // Connection is what the connections of a section bear. What is left out isn't
 // known and isn't checked: the programme says so.
 type Connection struct {
-	Name        string        `json:"name"`
-	Tension     unit.Force    `json:"tension"`
-	Compression unit.Force    `json:"compression"`
-	Inside      unit.Pressure `json:"internal pressure"` // that it holds, inside over outside
-	Outside     unit.Pressure `json:"external pressure"`
-	Triaxial    float64       `json:"triaxial"` // share of the body's yield strength that von Mises stress may reach
-	Source      string        `json:"source"`
+	Name        string        `json:"name,omitzero"`
+	Tension     unit.Force    `json:"tension,omitzero"`
+	Compression unit.Force    `json:"compression,omitzero"`
+	Inside      unit.Pressure `json:"internal_pressure,omitzero"` // that it holds, inside over outside
+	Outside     unit.Pressure `json:"external_pressure,omitzero"`
+	Triaxial    float64       `json:"triaxial,omitzero"` // share of the body's yield strength that von Mises stress may reach
+	Source      string        `json:"source,omitzero"`
 }
 
 // Wear is wall that is counted as lost to wear and corrosion: the limits leave it
 // out, weight and stiffness keep it.
 type Wear struct {
-	Inside  unit.Length `json:"inside"`
-	Outside unit.Length `json:"outside"`
+	Inside  unit.Length `json:"inside,omitzero"`
+	Outside unit.Length `json:"outside,omitzero"`
 }
 
 // Derating is the yield strength that steel loses when it is hot. The zero value is
 // what is in use for carbon steel: see tubular.UsualDerating.
 type Derating struct {
-	From unit.Temperature `json:"from"` // where it begins
-	Rate unit.Expansivity `json:"rate"` // share of the yield strength per degree
+	From unit.Temperature `json:"from,omitzero"` // where it begins
+	Rate unit.Expansivity `json:"rate,omitzero"` // share of the yield strength per degree
 }
 
 // Rating is a differential that must not be passed, at a depth or all along
 // two compartments.
 type Rating struct {
-	Name       string                   `json:"name"`
-	Note       string                   `json:"note"`
-	Pipe       *Pipe                    `json:"pipe"` // its ratings in place of burst and collapse
-	Inside     string                   `json:"inside"`
-	Outside    string                   `json:"outside"`    // compartment, or
-	Background string                   `json:"background"` // the fluid behind the pipe, from surface
-	From       unit.Length              `json:"from"`       // measured
-	To         unit.Length              `json:"to"`
-	Burst      unit.Band[unit.Pressure] `json:"burst"`    // greatest inside minus outside, before the design factor
-	Collapse   unit.Band[unit.Pressure] `json:"collapse"` // greatest outside minus inside
-	Factor     float64                  `json:"factor"`   // design factor; 1 where left out
+	Name       string                   `json:"name,omitzero"`
+	Note       string                   `json:"note,omitzero"`
+	Pipe       *Pipe                    `json:"pipe,omitzero"` // its ratings in place of burst and collapse
+	Inside     string                   `json:"inside,omitzero"`
+	Outside    string                   `json:"outside,omitzero"`    // compartment, or
+	Background string                   `json:"background,omitzero"` // the fluid behind the pipe, from surface
+	FromMD     unit.Length              `json:"from,omitzero"`       // measured
+	ToMD       unit.Length              `json:"to,omitzero"`
+	Burst      unit.Band[unit.Pressure] `json:"burst,omitzero"`    // greatest inside minus outside, before the design factor
+	Collapse   unit.Band[unit.Pressure] `json:"collapse,omitzero"` // greatest outside minus inside
+	Factor     float64                  `json:"factor,omitzero"`   // design factor; 1 where left out
 }
 
 // Barrier is something that stands between a formation and surface.
 type Barrier struct {
-	Name      string `json:"name"`
-	Note      string `json:"note"`
-	Formation string `json:"formation"` // between this formation and surface
-	Port      string `json:"port"`      // stands while this port is shut, or
-	Action    string `json:"action"`    // once this action ("device: action") has happened,
-	Until     string `json:"until"`     // and until this one has, or
-	Column    string `json:"column"`    // while this compartment's fluid overbalances the formation, to the 0.5 psi that count as no flow; none of them: always
+	Name      string `json:"name,omitzero"`
+	Note      string `json:"note,omitzero"`
+	Formation string `json:"formation,omitzero"` // between this formation and surface
+	Port      string `json:"port,omitzero"`      // stands while this port is shut, or
+	Action    string `json:"action,omitzero"`    // once this action ("device: action") has happened,
+	Until     string `json:"until,omitzero"`     // and until this one has, or
+	Column    string `json:"column,omitzero"`    // while this compartment's fluid overbalances the formation, to the 0.5 psi that count as no flow; none of them: always
 }
 
 // Rules are the plan's own requirements, each an input.
 type Rules struct {
-	Barriers int     `json:"barriers"` // least number of barriers that stand before each formation at every moment, until its flow is part of the plan
-	Burst    float64 `json:"burst"`    // design factors of the string; 1 where left out
-	Collapse float64 `json:"collapse"` //
-	Axial    float64 `json:"axial"`    //
-	Triaxial float64 `json:"triaxial"` //
-	Source   string  `json:"source"`   // where these numbers come from
+	Barriers int     `json:"barriers,omitzero"` // least number of barriers that stand before each formation at every moment, until its flow is part of the plan
+	Burst    float64 `json:"burst,omitzero"`    // design factors of the string; 1 where left out
+	Collapse float64 `json:"collapse,omitzero"` //
+	Axial    float64 `json:"axial,omitzero"`    //
+	Triaxial float64 `json:"triaxial,omitzero"` //
+	Source   string  `json:"source,omitzero"`   // where these numbers come from
 
 	// Gauge is by how much what is really applied may differ from what the gauges
 	// show, wherever a pressure above nothing is applied: one error in the whole
 	// programme.
-	Gauge unit.Band[unit.Pressure] `json:"gauge"`
+	Gauge unit.Band[unit.Pressure] `json:"gauge,omitzero"`
 
-	Rise unit.Pressure `json:"rise"` // by how much surface pressures are changed in a minute, for the reader
+	Rise unit.Pressure `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader
 }

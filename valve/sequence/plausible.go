@@ -18,45 +18,45 @@ const (
 
 func (v *validation) density(path string, d unit.Density) {
 	if !(d > 0 && d <= mostDensity) {
-		v.fault(path, "is %v; it must be above zero and no more than %v", d, mostDensity)
+		v.fault(path, "is %v; must be above zero and no more than %v", d, mostDensity)
 	}
 }
 
 func (v *validation) capacity(path string, a unit.Area) {
 	if !(a >= 0 && a <= mostCapacity) {
-		v.fault(path, "is %v; it must be from 0 bbl/ft to %.0f bbl/ft", a, mostCapacity.In(unit.BarrelPerFoot))
+		v.fault(path, "is %v; must be from 0 bbl/ft to %.0f bbl/ft", a, mostCapacity.In(unit.BarrelPerFoot))
 	}
 }
 
 func (v *validation) compression(path string, c unit.Compressibility) {
 	if !(c >= 0 && c <= mostCompression) {
-		v.fault(path, "is %v; it must not be negative, nor more than %v", c, mostCompression)
+		v.fault(path, "is %v; must not be negative, nor more than %v", c, mostCompression)
 	}
 }
 
 // strength checks a strength that may be left out.
 func (v *validation) strength(path string, p unit.Pressure) {
 	if p != 0 && !(p >= leastStrength && p <= mostPressure) {
-		v.fault(path, "is %v; it must be from %v to %v, or left out", p, leastStrength, mostPressure)
+		v.fault(path, "is %v; must be from %v to %v, or left out", p, leastStrength, mostPressure)
 	}
 }
 
 // forceOrNone checks a force that may be left out.
 func (v *validation) forceOrNone(path string, f unit.Force) {
 	if f != 0 && !(f >= unit.PoundForce && f <= mostForce) {
-		v.fault(path, "is %v; it must be from 1 lbf to %v, or left out", f, mostForce)
+		v.fault(path, "is %v; must be from 1 lbf to %v, or left out", f, mostForce)
 	}
 }
 
 // chamber checks a pressure that may be below nothing.
 func (v *validation) chamber(path string, p unit.Pressure) {
 	if !(p >= -mostPressure && p <= mostPressure) {
-		v.fault(path, "is %v; it must be from %v to %v", p, -mostPressure, mostPressure)
+		v.fault(path, "is %v; must be from %v to %v", p, -mostPressure, mostPressure)
 	}
 }
 
 func (v *validation) force(path string, f unit.Force) {
 	if !(f >= 0 && f <= mostForce) {
-		v.fault(path, "is %v; it must be from 0 lbf to %v", f, mostForce)
+		v.fault(path, "is %v; must be from 0 lbf to %v", f, mostForce)
 	}
 }

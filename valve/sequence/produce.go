@@ -64,7 +64,7 @@ func (c *compiled) zones(s *well.State, p *Produce) []zone {
 }
 
 func (c *compiled) tvdOfPort(i int) unit.Length {
-	tvd, _ := c.path.TVD(c.plan.Ports[i].Depth) // checked with the plan
+	tvd, _ := c.path.TVD(c.plan.Ports[i].MD) // checked with the plan
 	return tvd
 }
 
@@ -79,7 +79,7 @@ func (c *compiled) production(p *Produce, zs []zone, pressure func(f int) unit.P
 	for i, z := range zs {
 		f := c.plan.Formations[z.formation]
 		x := production.Zone{
-			Name: f.Name, Depth: z.tvd, WaterCut: f.Inflow.WaterCut, Density: f.Inflow.Density,
+			Name: f.Name, TVD: z.tvd, WaterCut: f.Inflow.WaterCut, Density: f.Inflow.Density,
 			Above: production.Interval{Density: p.Density},
 		}
 		// The inflow's pressure counts at the formation; the network's at the

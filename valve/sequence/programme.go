@@ -89,14 +89,14 @@ type StepResult struct {
 	Partings  []Parting       `json:"partings,omitempty"`
 	Forces    []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
 	Passage   []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
-	SetDown   *SetDown        `json:"set down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
+	SetDown   *SetDown        `json:"set_down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
 	Ports     []PortState     `json:"ports"`              // at the end
 	Unknown   []string        `json:"unknown"`            // devices whose state isn't certain at the end
 	OK        bool            `json:"ok"`
 	Follows   string          `json:"follows,omitempty"`   // the step that failed before: what this one shows depends on it
 	Time      *Times          `json:"time,omitempty"`      // as far as the plan says
 	Otherwise *Branch         `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
-	BranchOf  string          `json:"branch of,omitempty"` // the step whose branch this is a part of
+	BranchOf  string          `json:"branch_of,omitempty"` // the step whose branch this is a part of
 }
 
 // Point is the well where a step stands still.
@@ -120,7 +120,7 @@ type Reading struct {
 // PressureAt is the pressure of every compartment that reaches a device.
 type PressureAt struct {
 	Device      string        `json:"device"`
-	Depth       unit.Length   `json:"depth"`
+	MD          unit.Length   `json:"md"`
 	TVD         unit.Length   `json:"tvd"`
 	Compartment string        `json:"compartment"`
 	Pressure    unit.Pressure `json:"pressure"`
@@ -128,9 +128,9 @@ type PressureAt struct {
 
 // ProfilePoint is a compartment's pressure at a depth, for pictures.
 type ProfilePoint struct {
-	Compartment string
-	TVD         unit.Length
-	Pressure    unit.Pressure
+	Compartment string        `json:"compartment"`
+	TVD         unit.Length   `json:"tvd"`
+	Pressure    unit.Pressure `json:"pressure"`
 }
 
 // FlowAt is fluid that moves, or would as soon as it may.
@@ -145,7 +145,7 @@ type FlowAt struct {
 type Event struct {
 	Action       string         `json:"action"`
 	Ramp         int            `json:"ramp"` // counted from 1; 0 is before the ramps
-	ByHand       bool           `json:"by hand,omitempty"`
+	ByHand       bool           `json:"by_hand,omitempty"`
 	Partial      string         `json:"partial,omitempty"`      // how far the row has come, where it hasn't fired
 	Differential *unit.Pressure `json:"differential,omitempty"` // that its trigger felt, or
 	Balance      *unit.Force    `json:"balance,omitempty"`      // of the joint

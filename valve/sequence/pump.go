@@ -17,23 +17,23 @@ import (
 // compartment through whatever ports are open, out at the top of another or into a
 // formation.
 type Pump struct {
-	Into      string        `json:"into"`      // compartment at surface
-	Returns   string        `json:"returns"`   // compartment at surface, whose pressure there stays as it is, or
-	Formation string        `json:"formation"` // it goes in here, behind the compartment that stands open to it
-	Rate      unit.FlowRate `json:"rate"`
-	Fluid     string        `json:"fluid"` // what is pumped; what stands in the well goes round where left out
-	Volume    unit.Volume   `json:"volume"`
+	Into      string        `json:"into,omitzero"`      // compartment at surface
+	Returns   string        `json:"returns,omitzero"`   // compartment at surface, whose pressure there stays as it is, or
+	Formation string        `json:"formation,omitzero"` // it goes in here, behind the compartment that stands open to it
+	Rate      unit.FlowRate `json:"rate,omitzero"`
+	Fluid     string        `json:"fluid,omitzero"` // what is pumped; what stands in the well goes round where left out
+	Volume    unit.Volume   `json:"volume,omitzero"`
 	// Injection is by how much the formation takes more than its own pressure at the
 	// rate, and in proportion below it.
-	Injection unit.Pressure `json:"injection"`
+	Injection unit.Pressure `json:"injection,omitzero"`
 }
 
 // Bore is a compartment's cross-section down to a measured depth.
 type Bore struct {
-	To        unit.Length `json:"to"`
-	Outer     unit.Length `json:"outer"` // inside diameter of the pipe or casing
-	Inner     unit.Length `json:"inner"` // outside diameter of the pipe within; zero: none
-	Roughness unit.Length `json:"roughness"`
+	To        unit.Length `json:"to,omitzero"`
+	Outer     unit.Length `json:"outer,omitzero"` // inside diameter of the pipe or casing
+	Inner     unit.Length `json:"inner,omitzero"` // outside diameter of the pipe within; zero: none
+	Roughness unit.Length `json:"roughness,omitzero"`
 }
 
 func (b Bore) conduit() flow.Conduit {
@@ -45,12 +45,12 @@ func (c Compartment) capacity() unit.Area {
 	if c.Capacity != 0 || len(c.Bores) == 0 {
 		return c.Capacity
 	}
-	volume, top := 0.0, c.Top
+	volume, top := 0.0, c.TopMD
 	for _, b := range c.Bores {
 		volume += float64(b.conduit().Area()) * float64(b.To-top)
 		top = b.To
 	}
-	return unit.Area(volume / float64(c.Bottom-c.Top))
+	return unit.Area(volume / float64(c.BottomMD-c.TopMD))
 }
 
 // rheology is how a fluid flows; nil: it isn't said.
@@ -82,12 +82,12 @@ func (v *validation) rheology(path string, f Fluid) {
 }
 
 func (v *validation) bores(path string, c Compartment) {
-	top := c.Top
+	top := c.TopMD
 	for i, b := range c.Bores {
 		at := fmt.Sprintf("%s.bores[%d]", path, i)
 		v.faultIf(at, b.conduit().Validate())
-		if !(b.To > top && b.To <= c.Bottom) {
-			v.fault(at+".to", "is %v; it must be below %v and no deeper than the compartment's bottom at %v", b.To, top, c.Bottom)
+		if !(b.To > top && b.To <= c.BottomMD) {
+			v.fault(at+".to", "is %v; must be below %v and no deeper than the compartment's bottom at %v", b.To, top, c.BottomMD)
 			return
 		}
 		top = b.To
@@ -95,8 +95,8 @@ func (v *validation) bores(path string, c Compartment) {
 	if len(c.Bores) == 0 {
 		return
 	}
-	if top != c.Bottom {
-		v.fault(path+".bores", "end at %v; they must reach the compartment's bottom at %v", top, c.Bottom)
+	if top != c.BottomMD {
+		v.fault(path+".bores", "end at %v; they must reach the compartment's bottom at %v", top, c.BottomMD)
 		return
 	}
 	stated := c

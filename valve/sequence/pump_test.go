@@ -15,17 +15,17 @@ import (
 // pumpedWell is 9,000 ft of 3-1/2 in tubing in 9-5/8 in casing, open at its end, full of
 // a 9 lb/gal brine of 1 cP.
 func pumpedWell() *sequence.Plan {
-	p := &sequence.Plan{Name: "pumped", Well: sequence.Well{Depth: 9000 * foot},
+	p := &sequence.Plan{Name: "pumped", Well: sequence.Well{MD: 9000 * foot},
 		Fluids: []sequence.Fluid{{Name: "brine", Viscosity: unit.Centipoise}, {Name: "kill", Viscosity: 8 * unit.Centipoise, Yield: 5 * unit.PoundForcePer100SquareFeet}}}
 	setDensity(&p.Fluids[0], 9)
 	setDensity(&p.Fluids[1], 11)
 	p.Compartments = []sequence.Compartment{
-		{Name: "tubing", Bottom: 9000 * foot, Fluid: "brine", Surface: true, Bores: []sequence.Bore{{To: 9000 * foot, Outer: 2.992 * unit.Inch}}},
-		{Name: "annulus", Bottom: 9000 * foot, Fluid: "brine", Surface: true, Bores: []sequence.Bore{{To: 5000 * foot, Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, {To: 9000 * foot, Outer: 8.535 * unit.Inch, Inner: 3.5 * unit.Inch}}},
+		{Name: "tubing", BottomMD: 9000 * foot, Fluid: "brine", Surface: true, Bores: []sequence.Bore{{To: 9000 * foot, Outer: 2.992 * unit.Inch}}},
+		{Name: "annulus", BottomMD: 9000 * foot, Fluid: "brine", Surface: true, Bores: []sequence.Bore{{To: 5000 * foot, Outer: 8.681 * unit.Inch, Inner: 3.5 * unit.Inch}, {To: 9000 * foot, Outer: 8.535 * unit.Inch, Inner: 3.5 * unit.Inch}}},
 	}
-	p.Ports = []sequence.Port{{Name: "end", Joins: []string{"tubing", "annulus"}, Depth: 9000 * foot, Open: true}}
+	p.Ports = []sequence.Port{{Name: "end", Joins: []string{"tubing", "annulus"}, MD: 9000 * foot, Open: true}}
 	addAction(p, "gauge", "tubing", "annulus", rising(19000*psi, 19000*psi))
-	p.Devices[0].Depth = 6000 * foot
+	p.Devices[0].MD = 6000 * foot
 	return p
 }
 
@@ -104,17 +104,17 @@ func TestPumpDisplaces(t *testing.T) {
 func TestPumpBullheads(t *testing.T) {
 	p := pumpedWell()
 	p.Fluids[0].Viscosity = 0.7 * unit.Centipoise
-	f := sequence.Formation{Name: "sand", Depth: 9000 * foot}
+	f := sequence.Formation{Name: "sand", MD: 9000 * foot}
 	setPore(&f, 4600)
 	setFracture(&f, 6500)
 	p.Formations = []sequence.Formation{f}
-	p.Ports[0].Open, p.Ports[0].Depth, p.Devices[0].Actions[0].Outside = false, 8000*foot, ""
+	p.Ports[0].Open, p.Ports[0].MD, p.Devices[0].Actions[0].Outside = false, 8000*foot, ""
 	none := pressure(0)
 	p.Devices[0].Actions[0].Chamber = &none
 	p.Compartments[0].Surface, p.Compartments[0].Formation = true, ""
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", Top: 8999 * foot, Bottom: 9000 * foot, Fluid: "brine", Formation: "sand",
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "face", TopMD: 8999 * foot, BottomMD: 9000 * foot, Fluid: "brine", Formation: "sand",
 		Bores: []sequence.Bore{{To: 9000 * foot, Outer: 2.992 * unit.Inch}}})
-	p.Ports = append(p.Ports, sequence.Port{Name: "perforations", Joins: []string{"tubing", "face"}, Depth: 8999 * foot, Open: true})
+	p.Ports = append(p.Ports, sequence.Port{Name: "perforations", Joins: []string{"tubing", "face"}, MD: 8999 * foot, Open: true})
 	const rate = 2 * unit.BarrelPerMinute
 	pipe := flow.Conduit{Outer: 2.992 * unit.Inch}
 	p.Steps = []sequence.Step{{Name: "hold", Ramps: []map[string]pressure{{"tubing": 391.6883116883117 * psi}}, Allow: []sequence.Flow{sequence.FlowIn}},
@@ -131,7 +131,7 @@ func TestPumpBullheads(t *testing.T) {
 	seen := 0
 	for _, at := range r.Steps[1].Pumps[0].Points {
 		for _, want := range points {
-			front := want.Front.In(foot)
+			front := want.FrontMD.In(foot)
 			if d := float64(at.Pumped - want.Pumped); d*d > 1e-16 {
 				continue
 			}
@@ -153,7 +153,7 @@ func TestPumpsThatAreRefused(t *testing.T) {
 		"has no viscosity": func(p *sequence.Plan) { p.Fluids[0].Viscosity = 0 },
 		"more than one way is open": func(p *sequence.Plan) {
 			p.Ports = append(p.Ports, p.Ports[0])
-			p.Ports[1].Name, p.Ports[1].Depth = "other", 4000*foot
+			p.Ports[1].Name, p.Ports[1].MD = "other", 4000*foot
 		},
 		"shut in at the top":      func(p *sequence.Plan) { p.Steps[0].Shut = []string{"annulus"} },
 		"must be above zero":      func(p *sequence.Plan) { p.Steps[0].Pump[0].Rate = 0 },
@@ -181,7 +181,7 @@ func TestPumpsThatAreRefused(t *testing.T) {
 // The greatest rate is the one at which friction takes the tubing to its rating.
 func TestGreatestRate(t *testing.T) {
 	p := pumpedWell()
-	p.Ratings = []sequence.Rating{{Name: "head", Inside: "tubing", Outside: "annulus", To: 0, Burst: exactly(2000)}}
+	p.Ratings = []sequence.Rating{{Name: "head", Inside: "tubing", Outside: "annulus", ToMD: 0, Burst: exactly(2000)}}
 	p.Steps = []sequence.Step{{Name: "circulate", Pump: []sequence.Pump{{Into: "tubing", Returns: "annulus", Rate: 2 * unit.BarrelPerMinute}}}}
 	r, err := sequence.Check(context.Background(), p, sequence.Options{})
 	require.NoError(t, err)

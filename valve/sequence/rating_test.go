@@ -15,8 +15,8 @@ func TestRatingSeesTheCornerOfALayer(t *testing.T) {
 	p := mini()
 	p.Fluids = append(p.Fluids, sequence.Fluid{Name: "light", Density: unit.Exactly(6.6 * ppg)}, sequence.Fluid{Name: "heavy", Density: unit.Exactly(11.0 * ppg)})
 	p.Compartments[1].Fluid = ""
-	p.Compartments[1].Layers = []sequence.Layer{{Fluid: "light", To: 5000 * foot}, {Fluid: "heavy", To: 9000 * foot}}
-	p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Outside: "annulus", To: 9000 * foot, Burst: unit.Exactly(5000 * psi)}}
+	p.Compartments[1].Layers = []sequence.Layer{{Fluid: "light", ToMD: 5000 * foot}, {Fluid: "heavy", ToMD: 9000 * foot}}
+	p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Outside: "annulus", ToMD: 9000 * foot, Burst: unit.Exactly(5000 * psi)}}
 	p.Fluids[0].Density = unit.Exactly(8.8 * ppg)
 	p.Steps = []sequence.Step{{Name: "rest"}}
 	r := check(t, p)

@@ -29,7 +29,7 @@ func jointed(pins unit.Force) *sequence.Plan {
 	p := landed()
 	p.Fluids[1].Density = unit.Exactly(8.8 * ppg)
 	a := &p.Devices[1].Actions[0]
-	p.Devices[1].Depth, a.Seal = 8500*foot, 4.5*unit.Inch
+	p.Devices[1].MD, a.Seal = 8500*foot, 4.5*unit.Inch
 	// 3,600 psi on 15.9 in² would part pins of 60,000 lbf while the packer sets.
 	p.Devices[0].Actions[0].Triggers[0].Pins.Count = 2
 	p.Steps[0].Ramps[0]["tubing"] = 1500 * psi
@@ -168,7 +168,7 @@ func TestPartingBeforeTheSettingIsAFinding(t *testing.T) {
 	p := landed()
 	p.Fluids[0].Density = unit.Exactly(11 * ppg)
 	p.Fluids[1].Density = unit.Exactly(9 * ppg)
-	p.Devices[1].Depth, p.Devices[1].Actions[0].Seal = 8500*foot, 4.9*unit.Inch
+	p.Devices[1].MD, p.Devices[1].Actions[0].Seal = 8500*foot, 4.9*unit.Inch
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(45000 * unit.PoundForce)
 	r := check(t, p)
 	require.Equal(t, sequence.Refuted, r.Verdict)
@@ -208,7 +208,7 @@ func TestThreeWaysToOneReading(t *testing.T) {
 		p.Fluids[1].Density = unit.Exactly(unit.Density(between(9, 10)) * ppg)
 		seal := unit.Length(between(3.5, 4.2)) * unit.Inch
 		p.Devices[1].Actions[0].Seal = seal
-		p.Devices[1].Depth = unit.Length(between(7500, 8900)) * foot
+		p.Devices[1].MD = unit.Length(between(7500, 8900)) * foot
 		p.Steps[0].Ramps[0]["tubing"] = 2200 * psi
 		p.Steps[1].Pull[0] = 400000 * unit.PoundForce
 		slant := unit.Angle(between(0, 50)) * unit.Degree
@@ -222,14 +222,14 @@ func TestThreeWaysToOneReading(t *testing.T) {
 			return func(tvd unit.Length) unit.Pressure { return unit.Pressure(float64(d) * 9.80665 * float64(tvd)) }
 		}
 		pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()}
-		pull := packer.Pull{Sections: []movement.Section{{Pipe: pipe, Bottom: p.Devices[1].Depth, Hole: 6.184 * unit.Inch}}, Path: path,
+		pull := packer.Pull{Sections: []movement.StringSection{{Pipe: pipe, BottomMD: p.Devices[1].MD, Hole: 6.184 * unit.Inch}}, Path: path,
 			Inside: fluid(p.Fluids[0].Density.Nominal), Outside: fluid(p.Fluids[1].Density.Nominal), Seal: seal, Block: p.String.Block, OpenTop: true}
 		b, err := pull.Balance(pins)
 		require.NoError(t, err)
 		require.InEpsilon(t, float64(b.Reading), float64(r.Steps[1].Partings[0].Nominal), 1e-9)
 
 		// While it stands in its hanger the pins feel what packer.JointLoad says.
-		tvd, err := path.TVD(p.Devices[1].Depth)
+		tvd, err := path.TVD(p.Devices[1].MD)
 		require.NoError(t, err)
 		end := movement.End{Bore: seal, OD: pipe.OD, ID: pipe.ID, Inside: pull.Inside(tvd), Outside: pull.Outside(tvd), Below: pull.Inside(tvd)}
 		j := lastString(r, 0).Joints[0]

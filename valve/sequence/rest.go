@@ -119,7 +119,7 @@ func (l *leaving) write(step int) error {
 func (l *leaving) ownLayers(i int) []Layer {
 	c := l.plan.Compartments[i]
 	if c.Fluid != "" {
-		return []Layer{{c.Fluid, c.Bottom}}
+		return []Layer{{c.Fluid, c.BottomMD}}
 	}
 	return c.Layers
 }

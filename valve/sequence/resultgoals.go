@@ -118,10 +118,8 @@ func (k *checker) unknown(i int, r *StepResult) {
 				doubt[d] = true
 			}
 		}
-		for step := range i + 1 { // what has gone astray stays in doubt
-			if k.broken(step, judge.Event, n) || k.broken(step, judge.Omission, n) {
-				doubt[d] = true
-			}
+		if step, ok := k.astray[n]; ok && step <= i { // what has gone astray stays in doubt
+			doubt[d] = true
 		}
 	}
 	for d, x := range doubt {
@@ -129,6 +127,20 @@ func (k *checker) unknown(i int, r *StepResult) {
 			r.Unknown = append(r.Unknown, k.plan.Devices[d].Name)
 		}
 	}
+}
+
+// firstAstray is the first step, by action, in which it comes unwanted or may not
+// come.
+func (k *checker) firstAstray() map[int]int {
+	first := map[int]int{}
+	for key, m := range k.out.Judge.Margins {
+		if (key.Kind == judge.Event || key.Kind == judge.Omission) && m.Fails() {
+			if before, ok := first[key.Index]; !ok || key.Step < before {
+				first[key.Index] = key.Step
+			}
+		}
+	}
+	return first
 }
 
 func sameProgress(a, b walk.Progress) bool {
@@ -172,6 +184,6 @@ func (k *checker) holdings(i int, r *StepResult) {
 		above, _ := s.At(room.Above, room.AboveAt)
 		d := unit.Pressure(below.F.C - above.F.C)
 		m := room.Envelope.Margin(packer.Load{Differential: d, Axial: at.Packer})
-		r.Holding = append(r.Holding, HoldingResult{r.Points[n].Label, d, at.Packer, m.Used, m.Limit})
+		r.Holding = append(r.Holding, HoldingResult{r.Points[n].Label, d, at.Packer, m.Usage, m.Limit})
 	}
 }

@@ -12,8 +12,12 @@ import (
 // results writes what the nominal values show of every step, and the margins over
 // all values.
 func (k *checker) results() error {
+	k.astray = k.firstAstray()
 	tested := map[string][]string{}
 	for i := range k.plan.Steps {
+		if err := k.ctx.Err(); err != nil {
+			return err
+		}
 		r, err := k.step(i)
 		if err != nil {
 			return err
@@ -119,14 +123,19 @@ func (k *checker) readings(applied func(i int) float64, surface []bool) []Readin
 	return all
 }
 
-func (k *checker) point(at *stand) (*Point, error) {
-	s := at.world.State
-	p := &Point{Label: at.label, Surface: k.readings(func(i int) float64 {
+// shown is what gauges at surface show.
+func (k *checker) shown(s *well.State) []Reading {
+	return k.readings(func(i int) float64 {
 		if s.Surface[i] {
 			return s.Applied[i].F.C
 		}
 		return s.Top[i].F.C
-	}, s.Surface)}
+	}, s.Surface)
+}
+
+func (k *checker) point(at *stand) (*Point, error) {
+	s := at.world.State
+	p := &Point{Label: at.label, Surface: k.shown(s)}
 	if at.place.Drive < 0 {
 		p.Label = "start"
 	}
@@ -152,10 +161,10 @@ func (k *checker) point(at *stand) (*Point, error) {
 func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
 	var all []PressureAt
 	for _, d := range k.plan.Devices {
-		depth := well.Depth{MD: float64(d.Depth)}
-		tvd, _ := k.path.TVD(d.Depth) // checked with the plan
+		depth := well.Depth{MD: float64(d.MD)}
+		tvd, _ := k.path.TVD(d.MD) // checked with the plan
 		for i, x := range k.plan.Compartments {
-			if !(x.Top <= d.Depth && d.Depth <= x.Bottom) {
+			if !(x.TopMD <= d.MD && d.MD <= x.BottomMD) {
 				continue
 			}
 			for n, y := range s.Compartments[i].Depths {
@@ -166,7 +175,7 @@ func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
 				if err != nil {
 					return nil, err
 				}
-				all = append(all, PressureAt{d.Name, d.Depth, tvd, x.Name, unit.Pressure(q.F.C)})
+				all = append(all, PressureAt{d.Name, d.MD, tvd, x.Name, unit.Pressure(q.F.C)})
 			}
 		}
 	}

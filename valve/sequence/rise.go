@@ -80,7 +80,7 @@ func (k *checker) rises(i int) []Rise {
 // rise checks how fast pressures are to be changed.
 func (v *validation) rise(path string, p unit.Pressure) {
 	if p != 0 && !(p >= leastRise && p <= mostPressure) {
-		v.fault(path, "is %v in a minute; it must be from %v to %v, or left out", p, leastRise, mostPressure)
+		v.fault(path, "is %v in a minute; must be from %v to %v, or left out", p, leastRise, mostPressure)
 	}
 }
 

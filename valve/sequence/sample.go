@@ -19,12 +19,12 @@ import (
 // side of nominal, cut off at the ends, or, where Even is set, from anywhere in
 // the band alike.
 type Uncertainty struct {
-	Samples int
-	Seed    uint64
-	Even    bool
-	Workers int // zero: all cores; the answer doesn't depend on it
+	Samples int    `json:"samples"`
+	Seed    uint64 `json:"seed"`
+	Even    bool   `json:"even"`
+	Workers int    `json:"workers"` // zero: all cores; the answer doesn't depend on it
 	// Progress, where not nil, is told how far the work has come, from 0 to 1.
-	Progress func(share float64, doing string)
+	Progress func(share float64, doing string) `json:"-"`
 }
 
 // maxSamples bounds time and memory.
@@ -65,6 +65,10 @@ const chunk = 64
 
 // Sample draws values for all bands of a plan and counts what goes wrong first in
 // each draw, by the judge that Check uses.
+//
+//	share = failures/draws, with its interval
+//
+// Source: binomial proportion, as Share says.
 func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if p == nil {
 		return nil, errNoPlan
@@ -108,10 +112,10 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 func (u Uncertainty) validate() error {
 	var faults []error
 	if u.Samples < 1 || u.Samples > maxSamples {
-		faults = append(faults, fmt.Errorf("sequence: samples is %d; it must be from 1 to %d", u.Samples, maxSamples))
+		faults = append(faults, fmt.Errorf("sequence: samples is %d; must be from 1 to %d", u.Samples, maxSamples))
 	}
 	if u.Workers < 0 {
-		faults = append(faults, fmt.Errorf("sequence: workers is %d; it must not be negative", u.Workers))
+		faults = append(faults, fmt.Errorf("sequence: workers is %d; must not be negative", u.Workers))
 	}
 	return errors.Join(faults...)
 }

@@ -64,7 +64,7 @@ func TestWindowsAgreeWithTheVerdict(t *testing.T) {
 func TestWindowSeesBarriers(t *testing.T) {
 	p := mini()
 	p.Devices = nil
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 9000 * foot, Pressure: unit.Exactly(5000 * psi)}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Exactly(5000 * psi)}}
 	p.Barriers = []sequence.Barrier{{Name: "valve", Formation: "sand"}, {Name: "column", Formation: "sand", Column: "tubing"}}
 	p.Rules.Barriers = 2
 	p.Steps = []sequence.Step{
@@ -80,13 +80,13 @@ func TestWindowSeesBarriers(t *testing.T) {
 
 	p = mini()
 	p.Devices = nil
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 9000 * foot, Pressure: unit.Within(4400*psi, 0)}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Within(4400*psi, 0)}}
 	p.Barriers = []sequence.Barrier{{Name: "column", Formation: "sand", Column: "tubing"}}
 	p.Rules.Barriers = 1
 	p.Fluids = append(p.Fluids, sequence.Fluid{Name: "light", Density: unit.Exactly(9 * ppg)})
 	p.Steps = []sequence.Step{
 		{Name: "hold", Ramps: []map[string]unit.Pressure{{"tubing": 700 * psi}}},
-		{Name: "lighten", Swap: []sequence.Swap{{Compartment: "tubing", Fluid: "light", To: 9000 * foot}}, Ramps: []map[string]unit.Pressure{{"tubing": 600 * psi}}},
+		{Name: "lighten", Displace: []sequence.Displacement{{Compartment: "tubing", Fluid: "light", ToMD: 9000 * foot}}, Ramps: []map[string]unit.Pressure{{"tubing": 600 * psi}}},
 	}
 	// 9 lb/gal stand at 4,207.8 psi: 192.2 psi are wanted, less the half psi that
 	// drives no flow.
@@ -120,10 +120,10 @@ func TestATestInTheSecondRamp(t *testing.T) {
 	p := mini()
 	p.Devices = nil
 	p.Fluids[1].Density = p.Fluids[0].Density
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 9000 * foot, Pressure: unit.Exactly(4000 * psi)}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Exactly(4000 * psi)}}
 	p.Barriers = []sequence.Barrier{{Name: "pipe", Formation: "sand"}}
 	p.Steps = []sequence.Step{{Name: "test", Ramps: []map[string]unit.Pressure{{"tubing": 300 * psi}, {"tubing": 3000 * psi}, {"tubing": 0}},
-		Tests: []sequence.Test{{Barrier: "pipe", Side: "above", Inside: "tubing", Outside: "annulus", Depth: 8000 * foot,
+		Tests: []sequence.Test{{Barrier: "pipe", Side: "above", Inside: "tubing", Outside: "annulus", MD: 8000 * foot,
 			Differential: unit.Band[unit.Pressure]{Least: 2900 * psi, Nominal: 3000 * psi, Greatest: 3100 * psi}}}}}
 	r := check(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)

@@ -14,15 +14,15 @@ import (
 func sealed(diameter unit.Length) *sequence.Plan {
 	p := landed()
 	p.Devices = p.Devices[:1]
-	p.Devices[0].Depth, p.String.Held = 8500*foot, 8500*foot
-	p.Compartments[1].Bottom = 8500 * foot
-	p.Compartments[2].Top = 8500 * foot
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "sump", Top: 8990 * foot, Bottom: 9000 * foot, Fluid: "annulus fluid", Trapped: unit.Exactly(unit.Pressure(column(9.5, 8990)) * psi)})
-	p.Ports[0].Depth = 8500 * foot
+	p.Devices[0].MD, p.String.HeldMD = 8500*foot, 8500*foot
+	p.Compartments[1].BottomMD = 8500 * foot
+	p.Compartments[2].TopMD = 8500 * foot
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "sump", TopMD: 8990 * foot, BottomMD: 9000 * foot, Fluid: "annulus fluid", Trapped: unit.Exactly(unit.Pressure(column(9.5, 8990)) * psi)})
+	p.Ports[0].MD = 8500 * foot
 	p.String.Around = []string{"annulus", "below"}
 	p.String.Below = "sump"
 	p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
-	p.String.Seals = []sequence.Seal{{Name: "lower seals", Depth: 9000 * foot, Bore: diameter, Up: 10 * foot, Down: 10 * foot}}
+	p.String.Seals = []sequence.Seal{{Name: "lower seals", MD: 9000 * foot, Bore: diameter, Up: 10 * foot, Down: 10 * foot}}
 	p.Devices[0].Actions[0].Outside = "annulus"
 	return p
 }
@@ -38,7 +38,7 @@ func TestTheSealBoreCounts(t *testing.T) {
 	at := func(diameter unit.Length) *sequence.StringAt {
 		p := sealed(diameter)
 		p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
-		p.Steps = []sequence.Step{{Name: "heat", Squeeze: map[string]unit.Pressure{"sump": 1000 * psi}}}
+		p.Steps = []sequence.Step{{Name: "heat", PressureChange: map[string]unit.Pressure{"sump": 1000 * psi}}}
 		r := check(t, p)
 		require.True(t, r.OK(), "%+v", r.Findings)
 		return lastString(r, 0)
@@ -91,13 +91,13 @@ func TestLockInIsABand(t *testing.T) {
 func TestPressureStepsAtASeal(t *testing.T) {
 	p := landed()
 	p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
-	p.Compartments[1].Bottom, p.Compartments[2].Top = 6000*foot, 6000*foot
+	p.Compartments[1].BottomMD, p.Compartments[2].TopMD = 6000*foot, 6000*foot
 	p.Compartments[2].Trapped = unit.Exactly(unit.Pressure(column(9.5, 6000)) * psi)
 	p.Devices[0].Actions[0].Outside = "below"
-	p.Ports[0].Depth, p.Ports[0].Open = 6000*foot, false
+	p.Ports[0].MD, p.Ports[0].Open = 6000*foot, false
 	p.String.Around = []string{"annulus", "below"}
 	p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
-	p.String.Seals = []sequence.Seal{{Name: "seals", Depth: 6000 * foot, Bore: 4.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot}}
+	p.String.Seals = []sequence.Seal{{Name: "seals", MD: 6000 * foot, Bore: 4.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot}}
 	p.Steps = []sequence.Step{{Name: "pressure", Ramps: []map[string]unit.Pressure{{"annulus": 1000 * psi}}}}
 	r := check(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)

@@ -27,7 +27,7 @@ func TestSetFindsValuesByTheirPath(t *testing.T) {
 		{"fluids[1].density", "860 kg/m3", "fluids.base oil.density", "7.2 lb/gal", "860 kg/m3"},
 		{"steps.set the packer.ramps[0].tubing", "180 bar", "steps.set the packer.ramps[0].tubing", "2600 psi", "180 bar"},
 		{"string.up", "30 in", "string.up", "36 in", "30 in"},
-		{"string.held at", "8610 ft", "string.held at", "8600 ft", "8610 ft"},
+		{"string.held_at", "8610 ft", "string.held_at", "8600 ft", "8610 ft"},
 		{"string.sections[1].grade", "P110", "string.sections[1].pipe.grade", "L80", "P110"},
 		{"rules.barriers", "1", "rules.barriers", "2", "1"},
 		{"ports.sleeve A.open", "false", "ports.sleeve A.open", "true", "false"},
@@ -77,7 +77,7 @@ func TestSetNamesWhatItDoesNotFind(t *testing.T) {
 		"fluids.base oil.densty":               `in fluids.base oil there is no "densty"; did you mean "density"?`,
 		"steps.set the packer.tubing":          "may mean 2 values: steps.set the packer.ramps[0].tubing; steps.set the packer.ramps[1].tubing",
 		"steps[99].name":                       "in steps there is no",
-		"":                                     "there are name, note, well",
+		"":                                     "there are version, name, note, well",
 	} {
 		p := shippedPlan(t, "demo")
 		_, err := p.Set(path, "1")

@@ -4,61 +4,61 @@ import "completion.example/hydrostatics/unit"
 
 // Step is something that a person does.
 type Step struct {
-	Name        string `json:"name"`
-	Note        string `json:"note"`
-	Takes       string `json:"takes"`       // how long what isn't counted otherwise takes, such as "2h30m": running, rigging up, waiting for temperature
-	Temperature string `json:"temperature"` // the well's temperature from this step on; as before where left out
+	Name        string `json:"name,omitzero"`
+	Note        string `json:"note,omitzero"`
+	Takes       string `json:"takes,omitzero"`       // how long what isn't counted otherwise takes, such as "2h30m": running, rigging up, waiting for temperature
+	Temperature string `json:"temperature,omitzero"` // the well's temperature from this step on; as before where left out
 
-	Shut []string `json:"shut"` // compartments closed at surface, first of all; a ramp opens them again
-	Swap []Swap   `json:"swap"` // fluids that replace others, one after the other, before the ramps
+	Shut     []string       `json:"shut,omitzero"`                // compartments closed at surface, first of all; a ramp opens them again
+	Displace []Displacement `json:"displace,omitzero" was:"swap"` // fluids that replace others, one after the other, before the ramps
 
-	Do []Act `json:"do"` // what is done by hand, one after the other, before the ramps
+	Do []Act `json:"do,omitzero"` // what is done by hand, one after the other, before the ramps
 
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
-	Ramps []map[string]unit.Pressure `json:"ramps"`
+	Ramps []map[string]unit.Pressure `json:"ramps,omitzero"`
 	// Pump is what is pumped through the well, one after the other, after the swaps and
 	// before the ramps.
-	Pump []Pump        `json:"pump"`
-	Rise unit.Pressure `json:"rise"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
+	Pump []Pump        `json:"pump,omitzero"`
+	Rise unit.Pressure `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
-	Squeeze map[string]unit.Pressure `json:"squeeze"`
+	PressureChange map[string]unit.Pressure `json:"pressure_change,omitzero" was:"squeeze"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
 	// out of its hanger from the first on.
-	Pull []unit.Force `json:"pull"`
+	Pull []unit.Force `json:"pull,omitzero"`
 
 	// Lands says that the string is in its hanger and its seals in their bore
 	// at the end of the step: movements count from then.
-	Lands bool `json:"lands"`
+	Lands bool `json:"lands,omitzero"`
 
-	Expect []string `json:"expect"` // actions that must happen: "device: action"
+	Expect []string `json:"expect,omitzero"` // actions that must happen: "device: action"
 	// Otherwise is what is done where an expected action isn't seen.
-	Otherwise *Otherwise `json:"otherwise"`
-	Balance   []Balance  `json:"balance"` // overbalance wanted
-	Tests     []Test     `json:"tests"`   // differentials wanted
-	Allow     []Flow     `json:"allow"`   // flow that is part of the plan
-	Produce   *Produce   `json:"produce"` // the zones that flow at the end of the step
+	Otherwise *Otherwise `json:"otherwise,omitzero"`
+	Balance   []Balance  `json:"balance,omitzero"` // overbalance wanted
+	Tests     []Test     `json:"tests,omitzero"`   // differentials wanted
+	Allow     []Flow     `json:"allow,omitzero"`   // flow that is part of the plan
+	Produce   *Produce   `json:"produce,omitzero"` // the zones that flow at the end of the step
 
 	flow *course // where it leads, in the list of all steps
 }
 
-// Swap replaces the fluid of a compartment.
-type Swap struct {
-	Compartment string      `json:"compartment"`
-	Fluid       string      `json:"fluid"`
-	From        unit.Length `json:"from"` // measured
-	To          unit.Length `json:"to"`
-	Up          bool        `json:"up"` // the new fluid rises from below; else it comes from above
+// Displacement replaces the fluid of a compartment.
+type Displacement struct {
+	Compartment string      `json:"compartment,omitzero"`
+	Fluid       string      `json:"fluid,omitzero"`
+	FromMD      unit.Length `json:"from,omitzero"` // measured
+	ToMD        unit.Length `json:"to,omitzero"`
+	Up          bool        `json:"up,omitzero"` // the new fluid rises from below; else it comes from above
 }
 
 // Balance is an overbalance that a step must have: the compartment's pressure
 // at the formation's depth less the formation's. Underbalance is negative.
 type Balance struct {
-	Compartment string                   `json:"compartment"`
-	Formation   string                   `json:"formation"`
-	Overbalance unit.Band[unit.Pressure] `json:"overbalance"`
-	Moment      Moment                   `json:"at"`
+	Compartment string                   `json:"compartment,omitzero"`
+	Formation   string                   `json:"formation,omitzero"`
+	Overbalance unit.Band[unit.Pressure] `json:"overbalance,omitzero"`
+	Moment      Moment                   `json:"at,omitzero"`
 }
 
 // Moment is when in a step something is held against its goal.
@@ -74,21 +74,21 @@ const (
 // Test is a differential that a step must reach, inside minus outside at a
 // depth: the test of a barrier from one side.
 type Test struct {
-	Barrier      string                   `json:"barrier"`
-	Side         string                   `json:"side"` // "below" or "above"
-	Inside       string                   `json:"inside"`
-	Outside      string                   `json:"outside"`
-	Depth        unit.Length              `json:"depth"`
-	Differential unit.Band[unit.Pressure] `json:"differential"`
+	Barrier      string                   `json:"barrier,omitzero"`
+	Side         string                   `json:"side,omitzero"` // "below" or "above"
+	Inside       string                   `json:"inside,omitzero"`
+	Outside      string                   `json:"outside,omitzero"`
+	MD           unit.Length              `json:"depth,omitzero"`
+	Differential unit.Band[unit.Pressure] `json:"differential,omitzero"`
 	// The furthest of all places where the step stands still after its start, where
 	// left out: the differential must come into its band and never go beyond it.
-	Moment Moment `json:"at"`
+	Moment Moment `json:"at,omitzero"`
 
 	// What the test sheet says, for the reader: how long to hold ("15m"), the
 	// decline that passes as a share of the differential, and whose rule that is.
-	Hold      string  `json:"hold"`
-	Decline   float64 `json:"decline"`
-	Criterion string  `json:"criterion"`
+	Hold      string  `json:"hold,omitzero"`
+	Decline   float64 `json:"decline,omitzero"`
+	Criterion string  `json:"criterion,omitzero"`
 }
 
 // Flow is what two fixed pressures on one body of fluid cause.
@@ -104,17 +104,17 @@ const (
 // Produce says which outflow the zones see. Every formation with an inflow
 // that is joined to the compartment flows.
 type Produce struct {
-	Compartment string                          `json:"compartment"`
-	Surface     unit.Pressure                   `json:"surface"` // wellhead flowing pressure
-	Loss        unit.Pressure                   `json:"loss"`    // of the string, at Rate; grows with the square of the rate
-	Rate        unit.FlowRate                   `json:"rate"`
-	Chokes      map[string]unit.FlowCoefficient `json:"chokes"`  // by port
-	Want        map[string]RateBetween          `json:"want"`    // by formation
-	Density     unit.Density                    `json:"density"` // of what stands in the string while flowing
+	Compartment string                          `json:"compartment,omitzero"`
+	Surface     unit.Pressure                   `json:"surface,omitzero"` // wellhead flowing pressure
+	Loss        unit.Pressure                   `json:"loss,omitzero"`    // of the string, at Rate; grows with the square of the rate
+	Rate        unit.FlowRate                   `json:"rate,omitzero"`
+	Chokes      map[string]unit.FlowCoefficient `json:"chokes,omitzero"`  // by port
+	Want        map[string]RateBetween          `json:"want,omitzero"`    // by formation
+	Density     unit.Density                    `json:"density,omitzero"` // of what stands in the string while flowing
 }
 
 // RateBetween is the range that a zone's rate must lie in.
 type RateBetween struct {
-	Least    unit.FlowRate `json:"least"`
-	Greatest unit.FlowRate `json:"greatest"`
+	Least    unit.FlowRate `json:"least,omitzero"`
+	Greatest unit.FlowRate `json:"greatest,omitzero"`
 }

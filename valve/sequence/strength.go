@@ -9,7 +9,7 @@ import (
 )
 
 // section checks what a section says of its limits.
-func (v *validation) section(path string, x Section, pipe tubular.Pipe) {
+func (v *validation) section(path string, x StringSection, pipe tubular.Pipe) {
 	if x.Connection != nil {
 		if x.Joint != 0 {
 			v.fault(path+".connection", "stands beside \"joint\"; one of them says what the connections bear: write it as connection.tension")
@@ -64,23 +64,23 @@ func (v *validation) holds(path string, d Device) {
 	if len(s.Sections) == 0 {
 		return
 	}
-	if end := s.Sections[len(s.Sections)-1].Bottom; !(d.Depth > s.Hanger && d.Depth <= end) {
-		v.fault(path, "the device stands at %v; the string hangs from %v to %v", d.Depth, s.Hanger, end)
+	if end := s.Sections[len(s.Sections)-1].BottomMD; !(d.MD > s.HangerMD && d.MD <= end) {
+		v.fault(path, "the device stands at %v; the string hangs from %v to %v", d.MD, s.HangerMD, end)
 		return
 	}
-	if d.Depth == s.Held {
+	if d.MD == s.HeldMD {
 		return
 	}
 	// The place that the plan names has to be one of those that hold, so that a depth
 	// that is mistyped doesn't pass for a second place.
 	for _, other := range v.plan.Devices {
 		for _, a := range other.Actions {
-			if a.Holds && other.Depth == s.Held {
+			if a.Holds && other.MD == s.HeldMD {
 				return
 			}
 		}
 	}
-	v.fault(path, "the device stands at %v, but string.\"held at\" is %v; at least one device that holds must stand there", d.Depth, s.Held)
+	v.fault(path, "the device stands at %v, but string.held_at is %v; at least one device that holds must stand there", d.MD, s.HeldMD)
 }
 
 // unchecked tells what the string's limits leave out.

@@ -148,7 +148,7 @@ func TestTheHangerIsLifted(t *testing.T) {
 	ring := 1500 * (63.617 - outside)
 	require.InDelta(t, ring-lastString(r, 0).Hanger.In(unit.PoundForce), lastString(r, 0).Lift.In(unit.PoundForce), 1)
 	p.String.HangerSeal = 3 * unit.Inch
-	require.ErrorContains(t, p.Validate(), `string."hanger seal"`)
+	require.ErrorContains(t, p.Validate(), `string.hanger_seal`)
 }
 
 // Two places hold the string: 5,000 ft of it between a packer and an anchor keep their
@@ -159,7 +159,7 @@ func TestTheHangerIsLifted(t *testing.T) {
 // Source: Hooke; E·α·ΔT·As by hand.
 func TestAStringHeldInTwoPlaces(t *testing.T) {
 	p := landed()
-	p.Devices = append(p.Devices, sequence.Device{Name: "upper anchor", Depth: 4000 * foot, Actions: []sequence.Action{
+	p.Devices = append(p.Devices, sequence.Device{Name: "upper anchor", MD: 4000 * foot, Actions: []sequence.Action{
 		{Name: "bites", Inside: "tubing", Outside: "annulus", Holds: true, Triggers: []sequence.Trigger{rising(1000*psi, 1000*psi)}},
 		{Name: "lets go", Inside: "annulus", Outside: "tubing", Releases: true, Triggers: []sequence.Trigger{rising(1500*psi, 1500*psi)}},
 	}})
@@ -181,9 +181,9 @@ func TestAStringHeldInTwoPlaces(t *testing.T) {
 	require.False(t, hold(2, 1).Held)
 	require.True(t, hold(2, 0).Held, "the other one still holds")
 
-	p.Devices[2].Depth = 9500 * foot
+	p.Devices[2].MD = 9500 * foot
 	require.Error(t, p.Validate())
-	p.Devices[2].Depth, p.String.Held = 4000*foot, 8000*foot
+	p.Devices[2].MD, p.String.HeldMD = 4000*foot, 8000*foot
 	require.ErrorContains(t, p.Validate(), "at least one device that holds must stand there")
 }
 

@@ -44,7 +44,7 @@ func (v *validation) string() {
 	}
 	v.compartment("string.inside", s.Inside)
 	v.compartment("string.below", s.Below)
-	v.depth("string.hanger", s.Hanger)
+	v.depth("string.hanger", s.HangerMD)
 	if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok {
 		v.fault("well.temperatures", "has no %q, which the string's length needs", Undisturbed)
 	}
@@ -52,37 +52,37 @@ func (v *validation) string() {
 		v.fault("string.sections", "is empty")
 		return
 	}
-	top := s.Hanger
+	top := s.HangerMD
 	for i, x := range s.Sections {
 		path := fmt.Sprintf("string.sections[%d]", i)
 		pipe, err := x.Pipe.find(v.pipes)
 		v.faultIf(path+".pipe", err)
-		v.depth(path+".bottom", x.Bottom)
-		if !(x.Bottom > top) {
-			v.fault(path+".bottom", "is %v; it must be below %v", x.Bottom, top)
+		v.depth(path+".bottom", x.BottomMD)
+		if !(x.BottomMD > top) {
+			v.fault(path+".bottom", "is %v; must be below %v", x.BottomMD, top)
 		}
 		if err == nil && !(x.Hole > pipe.OD) {
-			v.fault(path+".hole", "is %v; it must be wider than the pipe's %v", x.Hole, pipe.OD)
+			v.fault(path+".hole", "is %v; must be wider than the pipe's %v", x.Hole, pipe.OD)
 		}
 		v.forceOrNone(path+".joint", x.Joint)
 		if err == nil {
 			v.section(path, x, pipe)
 		}
-		top = x.Bottom
+		top = x.BottomMD
 	}
 	v.within("string.sections: lower end", top, s.Inside)
 	v.within("string.sections: lower end", top, s.Below)
-	if !(s.Held > s.Hanger && s.Held <= top) {
-		v.fault(`string."held at"`, "is %v; it must be from the hanger at %v to the lower end at %v", s.Held, s.Hanger, top)
+	if !(s.HeldMD > s.HangerMD && s.HeldMD <= top) {
+		v.fault(`string.held_at`, "is %v; must be from the hanger at %v to the lower end at %v", s.HeldMD, s.HangerMD, top)
 	}
 	v.seals(s)
 	if s.Top != "" && s.Top != TopOpen && s.Top != TopClosed {
 		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
-	v.force(`string."lock down"`, s.LockDown)
+	v.force(`string.lock_down`, s.LockDown)
 	if s.HangerSeal != 0 {
 		if pipe, err := s.Sections[0].Pipe.find(v.pipes); err == nil && !(s.HangerSeal >= pipe.OD) {
-			v.fault(`string."hanger seal"`, "is %v; it must be at least the pipe's %v, or left out", s.HangerSeal, pipe.OD)
+			v.fault(`string.hanger_seal`, "is %v; must be at least the pipe's %v, or left out", s.HangerSeal, pipe.OD)
 		}
 	}
 	v.derating("string.derating", s.Derating)
@@ -101,16 +101,16 @@ func (v *validation) string() {
 func (v *validation) seals(s *String) {
 	last := s.Sections[len(s.Sections)-1]
 	if len(s.Seals) == 0 {
-		v.positive(`string."seal bore"`, s.Bore, float64(s.Bore))
+		v.positive(`string.seal_bore`, s.Bore, float64(s.Bore))
 		v.positive("string.up", s.Up, float64(s.Up))
 		v.notNegative("string.down", s.Down, float64(s.Down))
 		if s.Bore > last.Hole {
-			v.fault(`string."seal bore"`, "is %v; it must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
+			v.fault(`string.seal_bore`, "is %v; must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
 		}
 		return
 	}
 	if s.Bore != 0 || s.Up != 0 || s.Down != 0 {
-		v.fault("string.seals", "stand beside \"seal bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
+		v.fault("string.seals", "stand beside \"seal_bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
 	}
 	for i, x := range s.Seals {
 		path := fmt.Sprintf("string.seals[%d]", i)
@@ -120,8 +120,8 @@ func (v *validation) seals(s *String) {
 		v.faultIf(path+".friction", x.Friction.Validate())
 		v.notNegative(path+".friction", x.Friction.Least, float64(x.Friction.Least))
 		v.force(path+".friction", x.Friction.Greatest)
-		if !(x.Depth > s.Hanger && x.Depth <= last.Bottom) {
-			v.fault(path+".depth", "is %v; it must be from the hanger at %v to the lower end at %v", x.Depth, s.Hanger, last.Bottom)
+		if !(x.MD > s.HangerMD && x.MD <= last.BottomMD) {
+			v.fault(path+".depth", "is %v; must be from the hanger at %v to the lower end at %v", x.MD, s.HangerMD, last.BottomMD)
 		}
 	}
 }
@@ -129,7 +129,7 @@ func (v *validation) seals(s *String) {
 // around checks that the compartments around the string follow each other from
 // the hanger to the lower end.
 func (v *validation) around(s *String, end unit.Length) {
-	at := s.Hanger
+	at := s.HangerMD
 	for i, name := range s.Around {
 		path := fmt.Sprintf("string.around[%d]", i)
 		if !v.compartment(path, name) {
@@ -137,10 +137,10 @@ func (v *validation) around(s *String, end unit.Length) {
 		}
 		k := slices.IndexFunc(v.plan.Compartments, func(c Compartment) bool { return c.Name == name })
 		c := v.plan.Compartments[k]
-		if c.Top > at {
-			v.fault(path, "begins at %v; the one before it ends at %v", c.Top, at)
+		if c.TopMD > at {
+			v.fault(path, "begins at %v; the one before it ends at %v", c.TopMD, at)
 		}
-		at = c.Bottom
+		at = c.BottomMD
 	}
 	if at < end {
 		v.fault("string.around", "ends at %v; the string goes down to %v", at, end)

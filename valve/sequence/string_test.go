@@ -19,16 +19,16 @@ func landed() *sequence.Plan {
 	}
 	p.Well.Temperatures = map[string][]sequence.MarkedTVD{sequence.Undisturbed: even(150), "cooled": even(50)}
 	p.Fluids[1].Density = p.Fluids[0].Density
-	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "below", Top: 8990 * foot, Bottom: 9000 * foot, Fluid: "annulus fluid"})
-	p.Ports = []sequence.Port{{Name: "bypass", Joins: []string{"annulus", "below"}, Depth: 9000 * foot, Open: true}}
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "below", TopMD: 8990 * foot, BottomMD: 9000 * foot, Fluid: "annulus fluid"})
+	p.Ports = []sequence.Port{{Name: "bypass", Joins: []string{"annulus", "below"}, MD: 9000 * foot, Open: true}}
 	p.Devices[0].Actions[0].Holds, p.Devices[0].Actions[0].Closes = true, []string{"bypass"}
-	p.Devices = append(p.Devices, sequence.Device{Name: "release", Depth: 9000 * foot, Actions: []sequence.Action{{
+	p.Devices = append(p.Devices, sequence.Device{Name: "release", MD: 9000 * foot, Actions: []sequence.Action{{
 		Name: "parts", Axial: true, Seal: 3.5 * unit.Inch, Releases: true, Triggers: []sequence.Trigger{{Tension: unit.Within(60000*unit.PoundForce, 0.05)}}}}})
 	p.String = &sequence.String{
 		Inside: "tubing", Around: []string{"annulus"}, Below: "below",
-		Sections: []sequence.Section{{Bottom: 9000 * foot, Hole: 6.184 * unit.Inch,
+		Sections: []sequence.StringSection{{BottomMD: 9000 * foot, Hole: 6.184 * unit.Inch,
 			Pipe: sequence.Pipe{Size: 3.5 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Grade: "L80"}}},
-		Held: 9000 * foot, Bore: 3.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot, Block: 20000 * unit.PoundForce,
+		HeldMD: 9000 * foot, Bore: 3.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot, Block: 20000 * unit.PoundForce,
 	}
 	p.Steps = []sequence.Step{{Name: "set", Ramps: []map[string]unit.Pressure{{"tubing": 3600 * psi}, {"tubing": 0}}, Expect: []string{"packer: sets"}}}
 	return p
@@ -204,13 +204,13 @@ func TestPackerLoadIsTheStepInTension(t *testing.T) {
 	require.InDelta(t, -(1-2*0.3)*225*ai, packer(0, 1), 20)
 
 	// The same with 1,000 ft of tail under the packer.
-	p.Well.Depth = 10000 * foot
+	p.Well.MD = 10000 * foot
 	for i := range p.Compartments {
-		p.Compartments[i].Bottom = 10000 * foot
+		p.Compartments[i].BottomMD = 10000 * foot
 	}
-	p.Compartments[1].Bottom, p.Compartments[2].Top = 9000*foot, 9000*foot
+	p.Compartments[1].BottomMD, p.Compartments[2].TopMD = 9000*foot, 9000*foot
 	p.String.Around = []string{"annulus", "below"}
-	p.String.Sections[0].Bottom = 10000 * foot
+	p.String.Sections[0].BottomMD = 10000 * foot
 	r = check(t, p)
 	require.InDelta(t, (1-2*0.3)*3375*ai, packer(0, 2), 0.01*9492)
 }

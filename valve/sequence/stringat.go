@@ -34,7 +34,7 @@ type StringAt struct {
 	Lift    unit.Force  `json:"lift"`  // upward load at the hanger, where positive
 	Usage   float64     `json:"usage"` // of the governing limit, design factor included
 	Limit   string      `json:"limit"`
-	LimitMD unit.Length `json:"limit depth"`
+	LimitMD unit.Length `json:"limit_md"`
 	Buckled unit.Length `json:"buckled"` // tail included
 	// Drag is what hole and seals take of a pull, above what holds the string; negative
 	// of weight that is slacked off.
@@ -75,10 +75,10 @@ type SealAt struct {
 
 // StringDepth is the string at one depth, for pictures.
 type StringDepth struct {
-	MD        unit.Length
-	Wall      unit.Force
-	Effective unit.Force
-	Usage     float64
+	MD        unit.Length `json:"md"`
+	Wall      unit.Force  `json:"wall"`
+	Effective unit.Force  `json:"effective"`
+	Usage     float64     `json:"usage"`
 }
 
 // loading is the string where a step stands still, with the nominal values.
@@ -161,7 +161,7 @@ func (s Seal) name(n int) string {
 	if s.Name != "" {
 		return s.Name
 	}
-	return "seals at " + s.Depth.Rounded(digits)
+	return "seals at " + s.MD.Rounded(digits)
 }
 
 // Parting is an axial action on a pull: the weight-indicator readings at which

@@ -20,9 +20,9 @@ type PlaceForces struct {
 // the step stands still at its end, with nominal values.
 type ForceRange struct {
 	Least      unit.Force `json:"least"`
-	LeastAt    string     `json:"least at"`
+	LeastAt    string     `json:"least_at"`
 	Greatest   unit.Force `json:"greatest"`
-	GreatestAt string     `json:"greatest at"`
+	GreatestAt string     `json:"greatest_at"`
 	Final      unit.Force `json:"final"`
 }
 

@@ -26,6 +26,10 @@ var errNoPlan = errors.New("sequence: there is no plan (nil)")
 // validate reports the faults of a plan's parts.
 func (p *Plan) validate(pipes catalogue.Catalogue) error {
 	v := &validation{plan: p, pipes: pipes}
+	v.size()
+	if len(v.faults) > 0 {
+		return errors.Join(v.faults...) // what is too much to walk is too much to look through
+	}
 	v.well()
 	v.fluids()
 	v.formations()
@@ -105,35 +109,35 @@ func (v *validation) compartment(path, name string) bool {
 
 // depth checks a measured depth against the well.
 func (v *validation) depth(path string, d unit.Length) {
-	if !(d >= 0 && d <= v.plan.Well.Depth) {
-		v.fault(path, "is %v; it must be from 0 ft to the well's depth of %v", d, v.plan.Well.Depth)
+	if !(d >= 0 && d <= v.plan.Well.MD) {
+		v.fault(path, "is %v; must be from 0 ft to the well's depth of %v", d, v.plan.Well.MD)
 	}
 }
 
 // within checks a measured depth against a compartment.
 func (v *validation) within(path string, d unit.Length, compartment string) {
 	for _, c := range v.plan.Compartments {
-		if c.Name == compartment && !(c.Top <= d && d <= c.Bottom) {
-			v.fault(path, "is %v; compartment %q reaches from %v to %v", d, compartment, c.Top, c.Bottom)
+		if c.Name == compartment && !(c.TopMD <= d && d <= c.BottomMD) {
+			v.fault(path, "is %v; compartment %q reaches from %v to %v", d, compartment, c.TopMD, c.BottomMD)
 		}
 	}
 }
 
 func (v *validation) positive(path string, value fmt.Stringer, x float64) {
 	if !(x > 0) || math.IsInf(x, 0) {
-		v.fault(path, "is %v; it must be above zero", value)
+		v.fault(path, "is %v; must be above zero", value)
 	}
 }
 
 func (v *validation) notNegative(path string, value fmt.Stringer, x float64) {
 	if !(x >= 0) || math.IsInf(x, 0) {
-		v.fault(path, "is %v; it must not be negative", value)
+		v.fault(path, "is %v; must not be negative", value)
 	}
 }
 
 func (v *validation) well() {
 	w := v.plan.Well
-	v.positive("well.depth", w.Depth, float64(w.Depth))
+	v.positive("well.depth", w.MD, float64(w.MD))
 	for name, points := range w.Temperatures {
 		path := "well.temperatures." + name
 		if len(points) == 0 {
@@ -141,27 +145,27 @@ func (v *validation) well() {
 		}
 		for i := range points {
 			if i > 0 && !(points[i].TVD > points[i-1].TVD) {
-				v.fault(fmt.Sprintf("%s[%d].tvd", path, i), "is %v; it must be below the %v before it", points[i].TVD, points[i-1].TVD)
+				v.fault(fmt.Sprintf("%s[%d].tvd", path, i), "is %v; must be below the %v before it", points[i].TVD, points[i-1].TVD)
 			}
 		}
 	}
 	for name, b := range w.Errors {
-		path := `well."temperature errors".` + name
+		path := "well.temperature_errors." + name
 		if _, ok := w.Temperatures[name]; !ok {
 			v.fault(path, "no temperature %q in well.temperatures", name)
 		}
 		v.faultIf(path, b.Validate())
 		if !(b.Least >= -mostHeat && b.Greatest <= mostHeat) {
-			v.fault(path, "runs from %v to %v; it must be from %v to %v", b.Least, b.Greatest, -mostHeat, mostHeat)
+			v.fault(path, "runs from %v to %v; must be from %v to %v", b.Least, b.Greatest, -mostHeat, mostHeat)
 		}
 	}
 	for i, s := range w.Path {
 		if i > 0 && !(s.MD > w.Path[i-1].MD) {
-			v.fault(fmt.Sprintf("well.path[%d].md", i), "is %v; it must be below the %v before it", s.MD, w.Path[i-1].MD)
+			v.fault(fmt.Sprintf("well.path[%d].md", i), "is %v; must be below the %v before it", s.MD, w.Path[i-1].MD)
 		}
 	}
-	if n := len(w.Path); n > 0 && w.Path[n-1].MD < w.Depth {
-		v.fault("well.path", "ends at %v; it must reach the well's depth of %v", w.Path[n-1].MD, w.Depth)
+	if n := len(w.Path); n > 0 && w.Path[n-1].MD < w.MD {
+		v.fault("well.path", "ends at %v; must reach the well's depth of %v", w.Path[n-1].MD, w.MD)
 	}
 }
 
@@ -201,18 +205,18 @@ func (v *validation) formations() {
 	names(v, "formations", v.plan.Formations, formationName)
 	for i, f := range v.plan.Formations {
 		path := fmt.Sprintf("formations[%d]", i)
-		v.depth(path+".depth", f.Depth)
+		v.depth(path+".depth", f.MD)
 		v.faultIf(path+".pressure", f.Pressure.Validate())
 		v.faultIf(path+".fracture", f.Fracture.Validate())
 		v.positive(path+".pressure", f.Pressure.Least, float64(f.Pressure.Least))
 		if f.Fracture.Nominal != 0 && !(f.Fracture.Least > f.Pressure.Greatest) {
-			v.fault(path+".fracture", "is %v; it must be above the formation's pressure of %v, or left out", f.Fracture, f.Pressure)
+			v.fault(path+".fracture", "is %v; must be above the formation's pressure of %v, or left out", f.Fracture, f.Pressure)
 		}
 		if in := f.Inflow; in != nil {
 			v.positive(path+".inflow.index", in.Index, float64(in.Index))
 			v.density(path+".inflow.density", in.Density)
 			if !(in.WaterCut >= 0 && in.WaterCut <= 1) {
-				v.fault(path+`.inflow."water cut"`, "is %v; it must be from 0 to 1", in.WaterCut)
+				v.fault(path+`.inflow.water_cut`, "is %v; must be from 0 to 1", in.WaterCut)
 			}
 		}
 	}
@@ -223,10 +227,10 @@ func (v *validation) compartments() {
 	faces := map[string]string{}
 	for i, c := range v.plan.Compartments {
 		path := fmt.Sprintf("compartments[%d]", i)
-		v.depth(path+".top", c.Top)
-		v.depth(path+".bottom", c.Bottom)
-		if !(c.Top < c.Bottom) {
-			v.fault(path+".bottom", "is %v; it must be below the top at %v", c.Bottom, c.Top)
+		v.depth(path+".top", c.TopMD)
+		v.depth(path+".bottom", c.BottomMD)
+		if !(c.TopMD < c.BottomMD) {
+			v.fault(path+".bottom", "is %v; must be below the top at %v", c.BottomMD, c.TopMD)
 		}
 		v.faultIf(path+".trapped", c.Trapped.Validate())
 		v.notNegative(path+".trapped", c.Trapped.Least, float64(c.Trapped.Least))
@@ -236,7 +240,7 @@ func (v *validation) compartments() {
 		v.bores(path, c)
 		if c.Formation != "" && known(v, path+".formation", "formation", c.Formation, v.plan.Formations, formationName) {
 			k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == c.Formation })
-			v.within(path+".formation", v.plan.Formations[k].Depth, c.Name)
+			v.within(path+".formation", v.plan.Formations[k].MD, c.Name)
 			if other, twice := faces[c.Formation]; twice {
 				v.fault(path+".formation", "%q is behind compartment %q already", c.Formation, other)
 			}
@@ -263,17 +267,17 @@ func (v *validation) layers(path string, c Compartment) {
 		known(v, path+".fluid", "fluid", c.Fluid, v.plan.Fluids, fluidName)
 		return
 	}
-	top := c.Top
+	top := c.TopMD
 	for i, l := range c.Layers {
 		at := fmt.Sprintf("%s.layers[%d]", path, i)
 		known(v, at+".fluid", "fluid", l.Fluid, v.plan.Fluids, fluidName)
-		if !(l.To > top && l.To <= c.Bottom) {
-			v.fault(at+".to", "is %v; it must be below %v and no deeper than the compartment's bottom at %v", l.To, top, c.Bottom)
+		if !(l.ToMD > top && l.ToMD <= c.BottomMD) {
+			v.fault(at+".to", "is %v; must be below %v and no deeper than the compartment's bottom at %v", l.ToMD, top, c.BottomMD)
 		}
-		top = l.To
+		top = l.ToMD
 	}
-	if top != c.Bottom {
-		v.fault(path+".layers", "end at %v; they must reach the compartment's bottom at %v", top, c.Bottom)
+	if top != c.BottomMD {
+		v.fault(path+".layers", "end at %v; they must reach the compartment's bottom at %v", top, c.BottomMD)
 	}
 }
 
@@ -281,14 +285,14 @@ func (v *validation) ports() {
 	names(v, "ports", v.plan.Ports, portName)
 	for i, p := range v.plan.Ports {
 		path := fmt.Sprintf("ports[%d]", i)
-		v.depth(path+".depth", p.Depth)
+		v.depth(path+".depth", p.MD)
 		if len(p.Joins) != 2 || p.Joins[0] == p.Joins[1] {
 			v.fault(path+".joins", "is %q; a port joins two different compartments", p.Joins)
 			continue
 		}
 		for k, name := range p.Joins {
 			if v.compartment(fmt.Sprintf("%s.joins[%d]", path, k), name) {
-				v.within(path+".depth", p.Depth, name)
+				v.within(path+".depth", p.MD, name)
 			}
 		}
 	}

@@ -41,7 +41,7 @@ func (v *validation) begin() {
 		}
 	}
 	if len(b.May) > mostMay {
-		v.fault(`begin."may have happened"`, "holds %d actions; no more than %d can be proved in all cases", len(b.May), mostMay)
+		v.fault(`begin.may_have_happened`, "holds %d actions; no more than %d can be proved in all cases", len(b.May), mostMay)
 	}
 	for _, name := range sortedKeys(b.Progress) {
 		v.progress("begin.progress."+name, name, b.Progress[name])
@@ -59,7 +59,7 @@ func (v *validation) begin() {
 		}
 	}
 	for k, name := range b.ShutIn {
-		v.surface(fmt.Sprintf(`begin."shut in"[%d]`, k), name)
+		v.surface(fmt.Sprintf(`begin.shut_in[%d]`, k), name)
 	}
 	for _, name := range sortedKeys(b.Applied) {
 		p := b.Applied[name]
@@ -110,11 +110,11 @@ func (v *validation) progress(path, name string, all []RowAt) {
 	for k, r := range all {
 		at := fmt.Sprintf("%s[%d]", path, k)
 		if r.Met < 0 || r.Met >= len(row) {
-			v.fault(at+".met", "is %d; it must be from 0 to below the %d triggers of the row", r.Met, len(row))
+			v.fault(at+".met", "is %d; must be from 0 to below the %d triggers of the row", r.Met, len(row))
 			continue
 		}
 		if most := max(row[r.Met].Count, 1); r.Counted < 0 || r.Counted >= most {
-			v.fault(at+".counted", "is %d; it must be from 0 to below the %d times that the trigger wants", r.Counted, most)
+			v.fault(at+".counted", "is %d; must be from 0 to below the %d times that the trigger wants", r.Counted, most)
 		}
 		if r.Rearms && r.Counted == 0 {
 			v.fault(at+".rearms", "is true, but nothing has been counted")
@@ -147,7 +147,7 @@ func (v *validation) stated(path string, s *Stated) {
 	for k, l := range s.With {
 		at := fmt.Sprintf("%s.with[%d]", path, k)
 		if !finite(float64(l.Change)) {
-			v.fault(at+".change", "is %v; it must be finite", l.Change)
+			v.fault(at+".change", "is %v; must be finite", l.Change)
 		}
 		i := slices.IndexFunc(known, func(u uncertain) bool { return u.path == l.Quantity })
 		if i < 0 {

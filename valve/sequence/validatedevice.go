@@ -17,10 +17,10 @@ func (v *validation) devices() {
 		if strings.Contains(d.Name, ": ") {
 			v.fault(path+".name", "%q holds a colon with a space, which parts device from action", d.Name)
 		}
-		v.depth(path+".depth", d.Depth)
-		v.faultIf(path+`."depth error"`, d.Error.Validate())
-		v.depth(path+`."depth error"`, d.Depth+d.Error.Least)
-		v.depth(path+`."depth error"`, d.Depth+d.Error.Greatest)
+		v.depth(path+".depth", d.MD)
+		v.faultIf(path+`.depth_error`, d.Error.Validate())
+		v.depth(path+`.depth_error`, d.MD+d.Error.Least)
+		v.depth(path+`.depth_error`, d.MD+d.Error.Greatest)
 		if d.Kind != nil { // else it has been put in place of it
 			v.fault(path+".kind", "wants just one of sleeve, isolation valve and safety valve, and no actions beside it")
 			continue
@@ -46,8 +46,8 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 		if v.plan.String == nil {
 			v.fault(path+".axial", "needs the plan's string")
-		} else if s := v.plan.String; d.Depth < s.Hanger || d.Depth > s.Held {
-			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.Depth, s.Hanger, s.Held)
+		} else if s := v.plan.String; d.MD < s.HangerMD || d.MD > s.HeldMD {
+			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.MD, s.HangerMD, s.HeldMD)
 		}
 	case a.Seal != 0:
 		v.fault(path+".seal", "belongs to an axial action")
@@ -81,9 +81,9 @@ func (v *validation) action(path string, d Device, a Action) {
 		v.holds(path+".holds", d)
 	}
 	if a.Bites != "" {
-		known(v, path+`."bites from"`, "action", a.Bites, d.Actions, actionName)
+		known(v, path+`.bites_from`, "action", a.Bites, d.Actions, actionName)
 		if !a.Holds || a.Bites == a.Name {
-			v.fault(path+`."bites from"`, "belongs to an action that holds, and names another one of its device")
+			v.fault(path+`.bites_from`, "belongs to an action that holds, and names another one of its device")
 		}
 	}
 }
@@ -172,20 +172,20 @@ func (v *validation) ratings() {
 	names(v, "ratings", v.plan.Ratings, func(r Rating) string { return r.Name })
 	for i, r := range v.plan.Ratings {
 		path := fmt.Sprintf("ratings[%d]", i)
-		v.depth(path+".from", r.From)
-		v.depth(path+".to", r.To)
-		if !(r.From <= r.To) {
-			v.fault(path+".to", "is %v; it must not be above from at %v", r.To, r.From)
+		v.depth(path+".from", r.FromMD)
+		v.depth(path+".to", r.ToMD)
+		if !(r.FromMD <= r.ToMD) {
+			v.fault(path+".to", "is %v; must not be above from at %v", r.ToMD, r.FromMD)
 		}
 		if v.compartment(path+".inside", r.Inside) {
-			v.within(path+".from", r.From, r.Inside)
-			v.within(path+".to", r.To, r.Inside)
+			v.within(path+".from", r.FromMD, r.Inside)
+			v.within(path+".to", r.ToMD, r.Inside)
 		}
 		if (r.Outside == "") == (r.Background == "") {
 			v.fault(path, "wants either an outside compartment or a background fluid")
 		} else if r.Outside != "" && v.compartment(path+".outside", r.Outside) {
-			v.within(path+".from", r.From, r.Outside)
-			v.within(path+".to", r.To, r.Outside)
+			v.within(path+".from", r.FromMD, r.Outside)
+			v.within(path+".to", r.ToMD, r.Outside)
 		} else if r.Background != "" {
 			known(v, path+".background", "fluid", r.Background, v.plan.Fluids, fluidName)
 			v.noGas(path+".background", r.Background, "behind a pipe, from surface down, stands a liquid: make a compartment of gas")
@@ -235,7 +235,7 @@ func (v *validation) barriers() {
 			if v.compartment(path+".column", b.Column) {
 				k := slices.IndexFunc(v.plan.Formations, func(f Formation) bool { return f.Name == b.Formation })
 				if k >= 0 {
-					v.within(path+".column", v.plan.Formations[k].Depth, b.Column)
+					v.within(path+".column", v.plan.Formations[k].MD, b.Column)
 				}
 			}
 		}
@@ -251,7 +251,7 @@ func (v *validation) barriers() {
 func (v *validation) rules() {
 	r := v.plan.Rules
 	if r.Barriers < 0 || r.Barriers > len(v.plan.Barriers) {
-		v.fault("rules.barriers", "is %d; it must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
+		v.fault("rules.barriers", "is %d; must be from 0 to the %d barriers of the plan", r.Barriers, len(v.plan.Barriers))
 	}
 	v.faultIf("rules.gauge", r.Gauge.Validate())
 	v.rise("rules.rise", r.Rise)

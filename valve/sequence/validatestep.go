@@ -20,15 +20,15 @@ func (v *validation) step(path string, s Step) {
 	if _, ok := v.plan.Well.Temperatures[s.Temperature]; s.Temperature != "" && !ok {
 		v.fault(path+".temperature", "no temperature %q in well.temperatures", s.Temperature)
 	}
-	for k, w := range s.Swap {
-		at := fmt.Sprintf("%s.swap[%d]", path, k)
+	for k, w := range s.Displace {
+		at := fmt.Sprintf("%s.displace[%d]", path, k)
 		known(v, at+".fluid", "fluid", w.Fluid, v.plan.Fluids, fluidName)
 		if v.compartment(at+".compartment", w.Compartment) {
-			v.within(at+".from", w.From, w.Compartment)
-			v.within(at+".to", w.To, w.Compartment)
+			v.within(at+".from", w.FromMD, w.Compartment)
+			v.within(at+".to", w.ToMD, w.Compartment)
 		}
-		if !(w.From < w.To) {
-			v.fault(at+".to", "is %v; it must be below from at %v", w.To, w.From)
+		if !(w.FromMD < w.ToMD) {
+			v.fault(at+".to", "is %v; must be below from at %v", w.ToMD, w.FromMD)
 		}
 	}
 	v.pumps(path, s)
@@ -43,7 +43,7 @@ func (v *validation) step(path string, s Step) {
 		for name, p := range ramp {
 			v.surface(at+"."+name, name)
 			if !finite(float64(p)) {
-				v.fault(at+"."+name, "is %v; it must be finite", p)
+				v.fault(at+"."+name, "is %v; must be finite", p)
 			} else if p < 0 {
 				v.fault(at+"."+name, "is %v; a surface pressure can't be below 0 psi", p)
 			} else if p > mostPressure {
@@ -54,9 +54,9 @@ func (v *validation) step(path string, s Step) {
 	v.rise(path+".rise", s.Rise)
 	v.span(path+".takes", s.Takes)
 	v.acts(path, s)
-	for name, d := range s.Squeeze {
-		v.compartment(path+".squeeze."+name, name)
-		v.chamber(path+".squeeze."+name, d)
+	for name, d := range s.PressureChange {
+		v.compartment(path+".pressure_change."+name, name)
+		v.chamber(path+".pressure_change."+name, d)
 	}
 	if len(s.Pull) > 0 && v.plan.String == nil {
 		v.fault(path+".pull", "needs the plan's string")
@@ -98,7 +98,7 @@ func (v *validation) goals(path string, s Step) {
 		if v.compartment(at+".compartment", b.Compartment) {
 			for _, f := range v.plan.Formations {
 				if f.Name == b.Formation {
-					v.within(at+".compartment", f.Depth, b.Compartment)
+					v.within(at+".compartment", f.MD, b.Compartment)
 				}
 			}
 		}
@@ -114,12 +114,12 @@ func (v *validation) goals(path string, s Step) {
 			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)
 		}
 		if t.Side != "below" && t.Side != "above" {
-			v.fault(at+".side", "is %q; it must be below or above", t.Side)
+			v.fault(at+".side", "is %q; must be below or above", t.Side)
 		}
 		known(v, at+".barrier", "barrier", t.Barrier, v.plan.Barriers, func(b Barrier) string { return b.Name })
 		for field, name := range map[string]string{"inside": t.Inside, "outside": t.Outside} {
 			if v.compartment(at+"."+field, name) {
-				v.within(at+".depth", t.Depth, name)
+				v.within(at+".depth", t.MD, name)
 			}
 		}
 	}

@@ -13,10 +13,10 @@ import (
 func (k *checker) volumes(i int) []Volume {
 	step := &k.plan.Steps[i]
 	var all []Volume
-	for _, w := range step.Swap {
+	for _, w := range step.Displace {
 		c := k.plan.Compartments[k.by.compartment[w.Compartment]]
-		all = append(all, Volume{Compartment: w.Compartment, What: "swap to " + w.Fluid,
-			Volume: unit.Volume(float64(c.capacity()) * float64(w.To-w.From))})
+		all = append(all, Volume{Compartment: w.Compartment, What: "displacement to " + w.Fluid,
+			Volume: unit.Volume(float64(c.capacity()) * float64(w.ToMD-w.FromMD))})
 	}
 	for n, ramp := range step.Ramps {
 		if n+1 >= len(k.stands[i]) {
@@ -43,7 +43,7 @@ func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pres
 		for _, m := range after.Body(i) {
 			counted[m] = true
 			p := k.plan.Compartments[m]
-			total += float64(p.capacity()) * float64(p.Bottom-p.Top) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
+			total += float64(p.capacity()) * float64(p.BottomMD-p.TopMD) * (middle(after, m) - middle(before, m)) * k.compression(after, m)
 			if after.Closed(m) { // liquid that came in under its gas
 				was, _ := before.GasIn(m)
 				is, _ := after.GasIn(m)

@@ -102,8 +102,8 @@ func TestRowAndCountInOneStep(t *testing.T) {
 // must not hang the walk.
 func TestEndlessDevicesAreAnError(t *testing.T) {
 	p := mini()
-	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"tubing", "annulus"}, Depth: 9000 * foot}}
-	p.Devices = []sequence.Device{{Name: "flapper", Depth: 9000 * foot, Actions: []sequence.Action{
+	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"tubing", "annulus"}, MD: 9000 * foot}}
+	p.Devices = []sequence.Device{{Name: "flapper", MD: 9000 * foot, Actions: []sequence.Action{
 		{Name: "opens", Inside: "tubing", Outside: "annulus", Triggers: []sequence.Trigger{{Threshold: unit.Exactly(100 * psi)}},
 			Opens: []string{"port"}, Arms: []string{"closes"}},
 		{Name: "closes", Inside: "tubing", Outside: "annulus", Triggers: []sequence.Trigger{{Threshold: unit.Exactly(50 * psi), Direction: valve.Falling}},

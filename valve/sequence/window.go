@@ -67,7 +67,9 @@ func (k *checker) windows() error {
 	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
-		faults[n] = k.window(all[n], &singles)
+		if faults[n] = k.ctx.Err(); faults[n] == nil {
+			faults[n] = k.window(all[n], &singles)
+		}
 		mutex.Lock()
 		defer mutex.Unlock()
 		done++

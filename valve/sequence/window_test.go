@@ -23,7 +23,7 @@ func TestWindowEndsAtTheFracturePressure(t *testing.T) {
 // overbalance want 658.4 to 858.4 psi at surface; by hand.
 func TestWindowKeepsTheBalance(t *testing.T) {
 	p := mini()
-	p.Formations = []sequence.Formation{{Name: "sand", Depth: 9000 * foot, Pressure: unit.Exactly(5000 * psi)}}
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Exactly(5000 * psi)}}
 	p.Steps = []sequence.Step{{Name: "hold", Ramps: []map[string]unit.Pressure{{"tubing": 700 * psi}},
 		Balance: []sequence.Balance{{Compartment: "tubing", Formation: "sand", Overbalance: unit.Band[unit.Pressure]{Least: 100 * psi, Nominal: 200 * psi, Greatest: 300 * psi}}}}}
 	w := windowOf(t, check(t, p).Steps[0], "tubing", 1).Intervals[0]

@@ -38,7 +38,7 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		x := &k.plan.Formations[m.Index]
 		f.Kind, f.Device = Fracture, x.Name
 		f.Says = fmt.Sprintf("the pressure at the formation passes its fracture pressure (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%s too much at %.0f ft; fracture pressure %s", psi(unit.Pressure(by)), x.Depth.In(unit.Foot), x.Fracture.Rounded(digits))
+		f.Numbers = fmt.Sprintf("%s too much at %.0f ft; fracture pressure %s", psi(unit.Pressure(by)), x.MD.In(unit.Foot), x.Fracture.Rounded(digits))
 		f.Cure = fmt.Sprintf("take %s off at surface while the formation is open", psi(unit.Pressure(by)))
 	case judge.Inflow, judge.Loss, judge.Circulation:
 		k.flowWords(f, m, shown)

@@ -120,7 +120,7 @@ func (p *Plan) choose(x pair, known []uncertain) (Choice, error) {
 		number, ok := strings.CutSuffix(x.value, "%")
 		share, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
 		if !ok || err != nil || !(share >= 0 && share <= 100) {
-			return Choice{}, fmt.Errorf("sequence: %s is %q; it must be from 0 %% to 100 %%", x.name, x.value)
+			return Choice{}, fmt.Errorf("sequence: %s is %q; must be from 0 %% to 100 %%", x.name, x.value)
 		}
 		return Choice{Path: x.name, Name: x.name, Value: x.value, Exact: x.value, si: share / 100}, nil
 	}

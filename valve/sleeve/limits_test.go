@@ -13,10 +13,10 @@ import (
 // Each limit of a sleeve: on it no fault, just beyond it one that names it.
 func TestSleeveLimits(t *testing.T) {
 	const more = 1 + 1e-7
-	ok := Sleeve{Depth: 0, OpenArea: 1, CloseArea: 1, Stroke: 100, Friction: unit.Exactly[unit.Force](1e9), Across: unit.Band[unit.Pressure]{Least: -1e9, Greatest: 1e9}, PerDifferential: 1}
+	ok := Sleeve{TVD: 0, OpenArea: 1, CloseArea: 1, Stroke: 100, Friction: unit.Exactly[unit.Force](1e9), Across: unit.Band[unit.Pressure]{Least: -1e9, Greatest: 1e9}, PerDifferential: 1}
 	require.NoError(t, ok.Validate(), "everything at its greatest")
 	for text, change := range map[string]func(*Sleeve){
-		"Depth: is": func(v *Sleeve) { v.Depth = unit.Length(math.Inf(1)) }, "Depth: is -1": func(v *Sleeve) { v.Depth = -1 },
+		"TVD: is": func(v *Sleeve) { v.TVD = unit.Length(math.Inf(1)) }, "TVD: is -1": func(v *Sleeve) { v.TVD = -1 },
 		"OpenArea: is": func(v *Sleeve) { v.OpenArea = more }, "OpenArea: is 0": func(v *Sleeve) { v.OpenArea = 0 },
 		"CloseArea: is": func(v *Sleeve) { v.CloseArea = more }, "CloseArea: is 0": func(v *Sleeve) { v.CloseArea = 0 },
 		"Stroke: is": func(v *Sleeve) { v.Stroke *= more }, "Stroke: is 0": func(v *Sleeve) { v.Stroke = 0 },

@@ -10,8 +10,8 @@ import (
 
 // Sleeve is one sliding sleeve.
 type Sleeve struct {
-	Name  string      `json:"name"`
-	Depth unit.Length `json:"depth"` // true vertical, under the panel
+	Name string      `json:"name"`
+	TVD  unit.Length `json:"tvd"` // true vertical, under the panel
 
 	OpenArea  unit.Area   `json:"open_area"` // of the piston, on the open line's and the close line's side
 	CloseArea unit.Area   `json:"close_area"`
@@ -138,15 +138,15 @@ func (s System) Validate() error {
 		}
 		names[v.Name] = true
 		f.AtIndex("Sleeves", i, v.Validate())
-		if !(v.Depth <= s.CloseLine.Depth) {
-			f.New(fault.Index("Sleeves", i)+".Depth", "is %v; must be at most the end of the close line, %v", v.Depth, s.CloseLine.Depth)
+		if !(v.TVD <= s.CloseLine.TVD) {
+			f.New(fault.Index("Sleeves", i)+".Depth", "is %v; must be at most the end of the close line, %v", v.TVD, s.CloseLine.TVD)
 		}
 		if i >= len(s.OpenLines) {
 			continue
 		}
 		f.AtIndex("OpenLines", i, s.OpenLines[i].Validate())
-		if s.OpenLines[i].Depth != v.Depth {
-			f.New(fault.Index("OpenLines", i)+".Depth", "is %v; must be its sleeve's, %v", s.OpenLines[i].Depth, v.Depth)
+		if s.OpenLines[i].TVD != v.TVD {
+			f.New(fault.Index("OpenLines", i)+".Depth", "is %v; must be its sleeve's, %v", s.OpenLines[i].TVD, v.TVD)
 		}
 	}
 	return f.Err()
@@ -155,7 +155,7 @@ func (s System) Validate() error {
 // Validate reports everything that is wrong with v.
 func (v Sleeve) Validate() error {
 	f := fault.In(scope)
-	f.Add(fault.AtLeast("Depth", v.Depth, 0), fault.AboveTo("OpenArea", v.OpenArea, minArea, maxArea), fault.AboveTo("CloseArea", v.CloseArea, minArea, maxArea),
+	f.Add(fault.AtLeast("TVD", v.TVD, 0), fault.AboveTo("OpenArea", v.OpenArea, minArea, maxArea), fault.AboveTo("CloseArea", v.CloseArea, minArea, maxArea),
 		fault.AboveTo("Stroke", v.Stroke, 0, maxStroke))
 	if err := v.Friction.Validate(); err != nil {
 		f.At("Friction", err)

@@ -16,7 +16,7 @@ import (
 )
 
 func line(depth unit.Length) controlline.Line {
-	return controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: depth + 50*unit.Metre, Depth: depth,
+	return controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch, Length: depth + 50*unit.Metre, TVD: depth,
 		Young: 28e6 * unit.PSI, Poisson: 0.3}
 }
 
@@ -27,7 +27,7 @@ func well(n int) System {
 	for i := 0; i < n; i++ {
 		depth := unit.Length(2500+100*i) * unit.Metre
 		s.Sleeves = append(s.Sleeves, Sleeve{
-			Name: fmt.Sprintf("sleeve %d", i+1), Depth: depth,
+			Name: fmt.Sprintf("sleeve %d", i+1), TVD: depth,
 			OpenArea: 2 * unit.SquareInch, CloseArea: 2 * unit.SquareInch, Stroke: 15 * unit.Inch,
 			Friction: unit.Within(1000*unit.PoundForce, 0.2),
 			Inside:   "tubing", Outside: fmt.Sprintf("zone %d", i+1),
@@ -200,9 +200,9 @@ func TestSystemRefuses(t *testing.T) {
 		"lines":        func(s *System) { s.OpenLines = s.OpenLines[:1] },
 		"liquid":       func(s *System) { s.Liquid.Density = 0 },
 		"twins":        func(s *System) { s.Sleeves[1].Name = s.Sleeves[0].Name },
-		"depth":        func(s *System) { s.Sleeves[0].Depth = unit.Length(nan) },
-		"line ends":    func(s *System) { s.OpenLines[0].Depth -= 1 },
-		"common short": func(s *System) { s.CloseLine.Depth = 100 },
+		"depth":        func(s *System) { s.Sleeves[0].TVD = unit.Length(nan) },
+		"line ends":    func(s *System) { s.OpenLines[0].TVD -= 1 },
+		"common short": func(s *System) { s.CloseLine.TVD = 100 },
 		"open area":    func(s *System) { s.Sleeves[0].OpenArea = 0 },
 		"close area":   func(s *System) { s.Sleeves[0].CloseArea = unit.Area(nan) },
 		"stroke":       func(s *System) { s.Sleeves[0].Stroke = -1 },

@@ -18,6 +18,10 @@ type Signature struct {
 
 // Pumped is what goes into the line, or returns from it if negative, up to the
 // end of the shift.
+//
+//	V = storage + swept
+//
+// Source: definition.
 func (g Signature) Pumped() unit.Volume { return g.Storage + g.Swept }
 
 // Signatures returns the volumes of a good action at a panel pressure, for the
@@ -76,6 +80,8 @@ func (s System) Signatures(before []Position, a Action, pressure unit.Pressure) 
 //	move   (F + Ac·h)/Ao − h opening, (F + Ao·h)/Ac − h closing, F at its greatest
 //
 // Errors: the system's, no such sleeve, or a pump pressure out of range.
+//
+// Source: balance of forces on the piston.
 func (s System) Shift(sleeve int, closing bool, pump unit.Pressure) (controlline.Shift, error) {
 	x, err := s.Shifting(sleeve)
 	if err := fault.Join(scope, err, fault.Between("pump", pump, 0, maxPressure)); err != nil {
@@ -83,7 +89,7 @@ func (s System) Shift(sleeve int, closing bool, pump unit.Pressure) (controlline
 	}
 	v := s.Sleeves[sleeve]
 	common := s.CloseLine
-	common.Depth = v.Depth
+	common.TVD = v.TVD
 	in, out := unit.Volume(float64(v.OpenArea)*float64(v.Stroke)), unit.Volume(float64(v.CloseArea)*float64(v.Stroke))
 	shift := controlline.Shift{Feed: s.OpenLines[sleeve], Vent: common, Liquid: s.Liquid, Pump: pump,
 		Move: max(0, x.Open.Greatest), Swept: in, Displaced: out}

@@ -57,7 +57,7 @@ func (s Stack) MarshalText() ([]byte, error) {
 func (s Stack) Layers(top unit.Length) []hydrostatics.Layer {
 	layers := make([]hydrostatics.Layer, len(s))
 	for i, p := range s {
-		layers[i] = hydrostatics.Layer{Fluid: p.Fluid, Top: top, Bottom: p.Bottom}
+		layers[i] = hydrostatics.Layer{Fluid: p.Fluid, TopTVD: top, BottomTVD: p.Bottom}
 		top = p.Bottom
 	}
 	return layers

@@ -212,7 +212,7 @@
     if (n !== plan.asked) return;
     if (m.stopped) return busy("Stopped: verdict and margins stand, windows are missing.");
     told("plan-faults", list(m.faults));
-    $("programme").classList.toggle("old", !!m.faults);
+    for (const id of ["programme", "verdict", "drawing", "steps"]) $(id).classList.toggle("old", !!m.faults);
     busy(m.faults ? "This can't be walked; what is wrong is listed." : "");
     if (m.view) shown(m.view);
   };
@@ -227,7 +227,7 @@
   };
   const shown = (v) => {
     told("plan-faults", []);
-    $("programme").classList.remove("old");
+    for (const id of ["programme", "drawing", "steps"]) $(id).classList.remove("old");
     $("verdict").className = "verdict " + (v.verdict === "proved" ? "good" : "bad");
     $("verdict").textContent = v.sentence;
     $("findings").replaceChildren(...list(v.notes).map((n) => make("p", { class: "soft" }, n)), ...list(v.findings).map((f) => f.follows

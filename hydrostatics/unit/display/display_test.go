@@ -215,3 +215,9 @@ func ExampleSystem_Format() {
 	// 2800 m 120.65 mm 206.8 bar
 	// 2800 m 4.75 in 20.68 MPa
 }
+
+func ExampleSystem_Rewrite() {
+	fmt.Println(SI().Rewrite("the valve feels 1500 psi at 9000 ft"))
+	// Output:
+	// the valve feels 103.4 bar at 2743 m
+}

@@ -44,3 +44,11 @@ func ExampleFactor_Off() {
 	// Output:
 	// lb/gal to psi/ft: 0.052 in place of 0.051948, +0.100 %
 }
+
+// 9.2 lb/gal by the field's factor, and exactly.
+func ExampleFactor_Convert() {
+	f := Factors("density")[0]
+	fmt.Printf("%.4f with %g; %.5f exactly\n", f.Convert(9.2), f.Value(), 9.2*f.Exact())
+	// Output:
+	// 0.4784 with 0.052; 0.47792 exactly
+}

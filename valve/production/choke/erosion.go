@@ -30,12 +30,16 @@ const density0 = float64(unit.PoundPerCubicFoot)
 
 // ErosionalRate is the rate that flows at the erosional velocity through an
 // area: q = A·Ve.
+//
+// Source: API RP 14E, see ErosionalVelocity.
 func ErosionalRate(c float64, density unit.Density, a unit.Area) unit.FlowRate {
 	return unit.FlowRate(float64(a) * float64(ErosionalVelocity(c, density)))
 }
 
 // ErosionalArea is the least flow area for which a rate stays at the erosional
 // velocity: A = q/Ve.
+//
+// Source: API RP 14E, see ErosionalVelocity.
 func ErosionalArea(c float64, density unit.Density, rate unit.FlowRate) unit.Area {
 	return unit.Area(float64(rate) / float64(ErosionalVelocity(c, density)))
 }

@@ -140,6 +140,8 @@ func (t Trim) finish(f LiquidFlow, q float64) LiquidFlow {
 //	Δp = ρ·(q/(FP·FR·C))²
 //
 // Errors: ErrChoked where no drop makes the choke pass the rate.
+//
+// Source: see Trim.Liquid.
 func (t Trim) LiquidDrop(l UpstreamLiquid, upstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {
 	p1, _, err := pressures(upstream, -unit.Atmosphere)
 	f, err := t.liquid(l, p1, fault.Join(scope, err, fault.AtLeast("rate", rate, 0)))

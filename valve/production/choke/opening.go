@@ -37,6 +37,8 @@ func Opening(c unit.FlowCoefficient, cd float64) unit.Area {
 // Hole is the area of n equal round holes of diameter d.
 //
 //	A = n·π/4·d²
+//
+// Source: geometry.
 func Hole(n int, d unit.Length) unit.Area {
 	return unit.Area(float64(n) * math.Pi / 4 * float64(d) * float64(d))
 }
@@ -47,6 +49,8 @@ func Hole(n int, d unit.Length) unit.Area {
 //	1/C² = Σ 1/Ci²
 //
 // One that is shut shuts them all; no choke at all returns +Inf.
+//
+// Source: drops add up.
 func Series(c ...unit.FlowCoefficient) unit.FlowCoefficient {
 	sum := 0.0
 	for _, ci := range c {

@@ -110,6 +110,10 @@ func (l LiquidDeliverability) OpenFlow() unit.FlowRate { return l.Rate(0) }
 
 // LiquidFromTest is the inflow that passes through one measured rate.
 // Errors: ErrNoDrawdown; faults of the inputs.
+//
+//	J = q/(curve of J = 1 at p)
+//
+// Source: see LiquidDeliverability.
 func LiquidFromTest(reservoir, bubble, flowing unit.Pressure, rate unit.FlowRate) (LiquidDeliverability, error) {
 	l := LiquidDeliverability{Reservoir: reservoir, Index: 1, Bubble: bubble}
 	f := fault.In(scope)

@@ -20,7 +20,11 @@ type checking struct {
 }
 
 func (c *checking) add(ok bool, what, expected, recorded string) {
-	c.s.Checks = append(c.s.Checks, Check{what, expected, recorded, ok})
+	mark := OK
+	if !ok {
+		mark = Off
+	}
+	c.s.Checks = append(c.s.Checks, Check{what, expected, recorded, mark})
 }
 
 func (c *checking) all() {
@@ -85,10 +89,7 @@ func (c *checking) held() {
 }
 
 func (c *checking) slack(name string) unit.Pressure {
-	if i := c.f.column(pressure, name); i >= 0 {
-		return unit.Pressure(c.f.noise[i])
-	}
-	return 0
+	return unit.Pressure(c.f.nothing(name))
 }
 
 // window of a ramp's pressure, where the programme has one.
@@ -118,7 +119,7 @@ func inWindow(w *sequence.Window, p, slack unit.Pressure) bool {
 	for _, i := range w.Intervals {
 		a, ok1 := i.Least.Pressure()
 		b, ok2 := i.Greatest.Pressure()
-		if ok1 && ok2 && p >= a-slack && p <= b+slack || ok1 && ok2 && p < a && a <= slack+20*unit.PSI && p > -slack {
+		if ok1 && ok2 && p >= a-slack && p <= b+slack {
 			return true
 		}
 	}
@@ -194,7 +195,7 @@ func (c *checking) moves() {
 	}
 	for _, name := range c.d.given.Steps[c.f.step].Expect {
 		if !slices.ContainsFunc(c.s.Moved, func(m Moved) bool { return m.Action == name }) {
-			c.add(true, name, "moves", "no instrument at surface shows it here")
+			c.s.Checks = append(c.s.Checks, Check{name, "moves", "no instrument at surface shows it here", Untold})
 		}
 	}
 }
@@ -210,21 +211,21 @@ func (m *Moved) bandNominal(p *sequence.Plan) unit.Pressure {
 // swaps holds the volume that was pumped, and what came back, against the swap's.
 func (c *checking) swaps() {
 	want := map[string]float64{}
-	for _, w := range c.d.given.Steps[c.f.step].Swap {
+	for _, w := range c.d.given.Steps[c.f.step].Displace {
 		for _, k := range c.d.given.Compartments {
 			if k.Name == w.Compartment && k.Surface {
-				want[k.Name] += float64(k.Capacity) * float64(w.To-w.From)
+				want[k.Name] += float64(k.Capacity) * float64(w.ToMD-w.FromMD)
 			}
 		}
 	}
 	for _, name := range surfaces(c.d.given) {
 		if i := c.f.column(in, name); i >= 0 && want[name] > 0 {
-			y := filled(c.f.values(i))
+			y := c.f.filled[i]
 			got := y[len(y)-1] - y[0]
 			c.add(math.Abs(got-want[name]) <= max(0.05*want[name], c.f.columns[i].within)+4*c.f.noise[i], name+": pumped", size(want[name]), size(got))
 		}
 		if i := c.f.column(out, name); i >= 0 {
-			y := filled(c.f.values(i))
+			y := c.f.filled[i]
 			if got := y[len(y)-1] - y[0]; math.Abs(got) > 4*c.f.noise[i]+c.f.tolerance(i) {
 				c.add(true, name+": came back", "not known beforehand", size(got))
 			}

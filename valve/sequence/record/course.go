@@ -30,10 +30,10 @@ type flowing struct {
 }
 
 // course puts together what is known of a compartment; nil: its volumes weren't
-// recorded.
+// recorded, or the plan doesn't say what it takes.
 func (f *frame) course(seen *sequence.Seen, spots []spot, name string) *course {
 	a, b := f.column(in, name), f.column(out, name)
-	if a < 0 && b < 0 {
+	if a < 0 && b < 0 || !counted(seen, name) {
 		return nil
 	}
 	x := &course{name: name, net: make([]float64, len(f.rows)), closed: make([]float64, len(f.rows)), run: make([]int, len(f.rows)), load: make([]float64, len(f.rows))}
@@ -45,7 +45,7 @@ func (f *frame) course(seen *sequence.Seen, spots []spot, name string) *course {
 		if c == b {
 			sign = -1
 		}
-		for i, v := range filled(f.values(c)) {
+		for i, v := range f.filled[c] {
 			x.net[i] += sign * v
 		}
 		x.noise = math.Hypot(x.noise, f.noise[c])
@@ -61,11 +61,24 @@ func (f *frame) course(seen *sequence.Seen, spots []spot, name string) *course {
 	return x
 }
 
+// counted tells whether the programme knows what a compartment takes, all through a
+// step.
+func counted(seen *sequence.Seen, name string) bool {
+	for i := range seen.Legs {
+		for k := range seen.Legs[i].Stretches {
+			if t, ok := takeOf(&seen.Legs[i].Stretches[k], name); ok && !t.Counted {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // pressureOf is the surface pressure of a compartment by row: recorded, or what the
 // walk says.
 func (f *frame) pressureOf(seen *sequence.Seen, spots []spot, name string) []float64 {
 	if c := f.column(pressure, name); c >= 0 {
-		return filled(f.values(c))
+		return f.filled[c]
 	}
 	all := make([]float64, len(f.rows))
 	for i, s := range spots {

@@ -19,6 +19,11 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 	case r == nil || len(r.rows) == 0:
 		return nil, errors.New("record: no record")
 	}
+	p, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
+	p = p.Expanded()
 	if err := opt.validate(p); err != nil {
 		return nil, err
 	}
@@ -28,7 +33,7 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 		if i >= len(p.Steps) {
 			return nil, errors.New("record: it was read with another plan")
 		}
-		d.frames[i] = framed(r.part(i), &p.Steps[i])
+		d.frames[i] = framed(r.part(i), &p.Steps[i], warmed(p, i))
 		d.last = max(d.last, i)
 	}
 	d.plan = asRun(p, d.frames)
@@ -36,6 +41,17 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 		return nil, err
 	}
 	return d.diagnose()
+}
+
+// warmed tells whether a step changes the well's temperature.
+func warmed(p *sequence.Plan, i int) bool {
+	before := sequence.Undisturbed
+	for _, s := range p.Steps[:i] {
+		if s.Temperature != "" {
+			before = s.Temperature
+		}
+	}
+	return p.Steps[i].Temperature != "" && p.Steps[i].Temperature != before
 }
 
 // corrected is the record with gauges put right.
@@ -61,6 +77,7 @@ type diagnoser struct {
 	given     *sequence.Plan
 	programme *sequence.Programme
 	moved     []Moved
+	meant     *node // the way with no fault
 	tried     int
 	capped    bool
 }

@@ -20,7 +20,7 @@ type Diagnosis struct {
 	Steps    []Step        `json:"steps"`
 	Explains []Explanation `json:"explains"`  // simplest first
 	Doubtful []Explanation `json:"doubtful"`  // neither explain it nor are ruled out
-	RuledOut []Explanation `json:"ruled out"` // nearest first
+	RuledOut []Explanation `json:"ruled_out"` // nearest first
 	// Open are single things that may have been otherwise beside, and that the record
 	// doesn't tell.
 	Open    []string `json:"open"`
@@ -53,8 +53,18 @@ type Check struct {
 	What     string `json:"what"`
 	Expected string `json:"expected"`
 	Recorded string `json:"recorded"`
-	OK       bool   `json:"ok"`
+	Mark     Mark   `json:"mark"`
 }
+
+// Mark is what came of a check.
+type Mark string
+
+// Marks.
+const (
+	OK     Mark = "ok"
+	Off    Mark = "off"
+	Untold Mark = "not told" // no instrument shows it
+)
 
 // Explanation is a hypothesis: what was otherwise than the walk has it.
 type Explanation struct {

@@ -27,7 +27,8 @@
 // four standard errors of the noise. At a share up to 1 a hypothesis explains the
 // record, above 2 it is ruled out, between the two it is neither. Where two pressures
 // fix one body of fluid, what flows isn't known beforehand, but that something flows,
-// and which way, and whether as much comes back on the other side, is.
+// and which way, is: of another surface, and of a formation whose inflow the plan
+// states; another one's face may be plugged, and speaks only weakly.
 //
 // Where a port that opens or shuts can be seen in the volume, the pressure at which it
 // did so is found by two-phase regression (Quandt 1958) over all rows of the leg, and

@@ -76,7 +76,7 @@ func (f *frame) evaluate(seen *sequence.Seen, p *sequence.Plan, opt *Options, le
 	}
 	for _, name := range surfaces(p) {
 		if x := o.courses[name]; x != nil && !f.pull { // a joint that parts lets fluid by in its own time
-			f.flowing(o, x)
+			f.flowing(o, x, p)
 		}
 	}
 	f.gauges(o, seen, spots, leak, leaking)
@@ -136,11 +136,22 @@ func clock(seconds float64) string {
 	return fmt.Sprintf("%.0f min", seconds/60)
 }
 
+// takes tells whether what meets a body is known to let fluid by: another surface, or a
+// formation whose inflow the plan states. Another formation's face may be plugged.
+func takes(p *sequence.Plan, m sequence.Meets) bool {
+	for _, f := range p.Formations {
+		if f.Name == m.Name {
+			return f.Inflow != nil
+		}
+	}
+	return true
+}
+
 // surelyFlows is the differential that makes fluid flow whatever stands in its way.
 const surelyFlows = 250 * unit.PSI
 
 // flowing holds stretches in which something must flow against the record.
-func (f *frame) flowing(o *outcome, x *course) {
+func (f *frame) flowing(o *outcome, x *course, p *sequence.Plan) {
 	for _, w := range x.flows {
 		if w.turns || w.last-w.first < 3 {
 			continue
@@ -172,7 +183,7 @@ func (f *frame) flowing(o *outcome, x *course) {
 		off := 0.
 		begun := w.after != "" || x.driven || f.drives(w.meets.Name)
 		switch {
-		case w.meets.Drive >= surelyFlows && begun:
+		case w.meets.Drive >= surelyFlows && begun && takes(p, w.meets):
 			off = 2.5 - 1.5*max(share, 0)
 		case w.meets.Drive >= 50*unit.PSI && begun, w.meets.Drive >= surelyFlows:
 			off = 1.5 - 0.5*max(share, 0)
@@ -218,7 +229,7 @@ func (f *frame) gauges(o *outcome, seen *sequence.Seen, spots []spot, leak strin
 	}
 	for c := range f.columns {
 		x := &f.columns[c]
-		if x.what != pressure || f.drives(x.compartment) || !f.read(c) {
+		if x.what != pressure || f.drives(x.compartment) || !f.ample[c] {
 			continue
 		}
 		for _, e := range ends {

@@ -33,8 +33,9 @@ const (
 	aside   mode = "nothing: it produces, or changes the temperature"
 )
 
-// framed segments the record of a step.
-func framed(p *part, s *sequence.Step) *frame {
+// framed segments the record of a step; warmed says that the step changes the well's
+// temperature.
+func framed(p *part, s *sequence.Step, warmed bool) *frame {
 	f := &frame{part: p, rest: len(p.rows), planned: s.Ramps}
 	for _, r := range s.Ramps {
 		for name := range r {
@@ -45,10 +46,10 @@ func framed(p *part, s *sequence.Step) *frame {
 	}
 	slices.Sort(f.driven)
 	switch {
-	case s.Produce != nil || s.Temperature != "" && len(s.Swap) == 0 && len(s.Pull)+len(s.Ramps) == 0 || len(s.Squeeze) > 0:
+	case s.Produce != nil || len(s.PressureChange) > 0:
 		f.mode = aside
 		return f
-	case len(s.Swap) > 0:
+	case len(s.Displace) > 0:
 		f.mode = swapped
 		return f
 	case len(s.Pull) > 0:
@@ -62,13 +63,16 @@ func framed(p *part, s *sequence.Step) *frame {
 			f.mode = asPlan
 			return f
 		}
-		f.y = append(f.y, filled(p.values(c)))
+		f.y = append(f.y, p.filled[c])
 		o := max(6*p.noise[c], p.tolerance(c), float64(5*unit.PSI))
 		off, still = append(off, o), append(still, 1.5*o)
 	}
 	if len(f.driven) > 0 {
 		f.legs, f.rest = segmented(f.y, off).legs(still)
 		settle(f.legs, f.y, still)
+	}
+	if warmed { // which takes its time, and volumes with it
+		f.mode = aside
 	}
 	return f
 }
@@ -81,7 +85,7 @@ func (f *frame) pulled(s *sequence.Step) {
 		return
 	}
 	f.pull = true
-	y := filled(f.values(c))
+	y := f.filled[c]
 	off := []float64{max(6*f.noise[c], f.tolerance(c))}
 	w := segmented([][]float64{y}, off)
 	for k, v := range w.values {
@@ -144,7 +148,7 @@ func asRun(p *sequence.Plan, frames map[int]*frame) *sequence.Plan {
 		switch {
 		case f.pull:
 			s.Pull = []unit.Force{unit.Force(f.peak)}
-		case f.mode == whole && len(f.driven) > 0:
+		case (f.mode == whole || f.mode == aside && len(f.legs) > 0) && len(f.driven) > 0:
 			s.Ramps = f.ramps()
 		}
 	}

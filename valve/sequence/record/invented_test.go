@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence"
 	"completion.example/valve/sequence/record/internal/invent"
 	"github.com/stretchr/testify/require"
 )
@@ -32,5 +33,27 @@ func TestShippedRecords(t *testing.T) {
 		kept, err := os.ReadFile(path)
 		require.NoError(t, err)
 		require.Equal(t, string(data), string(kept), "%s isn't what its job makes; go test ./valve/sequence/record -run Shipped -update", name)
+	}
+}
+
+// Other wells than the demo's: what each plan's own walk shows is as planned, and a
+// clean record of it leaves nothing called known that is false.
+func TestCleanRecordsOfOtherPlans(t *testing.T) {
+	var files []string
+	for _, pattern := range []string{"plans", "begin"} {
+		some, err := filepath.Glob("../../../examples/installation/" + pattern + "/*.json")
+		require.NoError(t, err)
+		files = append(files, some...)
+	}
+	require.NotEmpty(t, files)
+	for n, file := range files {
+		data, err := os.ReadFile(file)
+		require.NoError(t, err)
+		p, err := sequence.Read(data)
+		require.NoError(t, err)
+		j := invent.Job{Seed: uint64(200 + n)}
+		d := diagnosed(t, p, j)
+		require.NoError(t, holds(t, p, j, d), file)
+		require.Equal(t, AsPlanned, d.Finding, "%s: %s", file, d.Says)
 	}
 }

@@ -13,10 +13,11 @@ type Options struct {
 	// Factor is between what volumes really go in for a pressure and those of the
 	// programme, which takes walls as rigid and knows of no gas; from 0.95 to 1.3 where
 	// left out (common practice: steel gives a fifth to a third of what brine does).
-	Least, Greatest float64
+	Least    float64 `json:"least"`
+	Greatest float64 `json:"greatest"`
 	// Gauges are by how much the gauge of a compartment shows too much, beside what the
 	// record says itself.
-	Gauges map[string]unit.Pressure
+	Gauges map[string]unit.Pressure `json:"gauges"`
 }
 
 func (o *Options) validate(p *sequence.Plan) error {
@@ -25,7 +26,7 @@ func (o *Options) validate(p *sequence.Plan) error {
 	}
 	var faults []error
 	if !(o.Least > 0 && o.Least <= 1 && o.Greatest >= 1 && o.Greatest <= 10) {
-		faults = append(faults, fmt.Errorf("record: the factor of volumes is from %v to %v; it must begin above 0 and no higher than 1, and end from 1 to 10", o.Least, o.Greatest))
+		faults = append(faults, fmt.Errorf("record: the factor of volumes is from %v to %v; must begin above 0 and no higher than 1, and end from 1 to 10", o.Least, o.Greatest))
 	}
 	known := map[string]bool{}
 	for _, s := range surfaces(p) {

@@ -1,17 +1,13 @@
 package record
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 	"time"
-
-	"completion.example/hydrostatics/unit"
-	"completion.example/valve/sequence"
 )
 
 // put writes down what was found.
 func (d *diagnoser) put(alive, dead []*node) (*Diagnosis, error) {
+	d.meant = d.base(alive, dead)
 	x := &Diagnosis{Steps: []Step{}, Explains: []Explanation{}, Doubtful: []Explanation{}, RuledOut: []Explanation{}, Open: []string{}, Known: []State{}, Unknown: []State{}, Tried: d.tried}
 	slices.SortStableFunc(dead, func(a, b *node) int {
 		switch {
@@ -30,7 +26,16 @@ func (d *diagnoser) put(alive, dead []*node) (*Diagnosis, error) {
 	}
 	for _, n := range alive {
 		if more := beyond(n, alive, least); more != nil {
-			x.Open = append(x.Open, d.words(n, *more))
+			text := d.words(n, *more)
+			switch t := d.tells(n, alive[0]); {
+			case t != "":
+				text += "; " + t
+			case slices.Equal(d.follower.Ports(n.at), d.follower.Ports(alive[0].at)):
+				text += "; by now every port stands the same either way"
+			default:
+				text += "; no step to come tells"
+			}
+			x.Open = append(x.Open, text)
 			continue
 		}
 		if n.share <= fits {
@@ -47,7 +52,7 @@ func (d *diagnoser) put(alive, dead []*node) (*Diagnosis, error) {
 	best := d.best(alive, dead)
 	x.finding(alive, best, d)
 	d.states(x, alive)
-	base := d.base(alive, dead)
+	base := d.meant
 	for _, i := range slices.Sorted(keys(d.frames)) {
 		x.Steps = append(x.Steps, d.stepOf(i, base, best))
 	}
@@ -110,103 +115,6 @@ func (d *diagnoser) base(alive, dead []*node) *node {
 		}
 	}
 	return nil
-}
-
-// says are the faults of a way in words.
-func (d *diagnoser) says(n *node) []string {
-	if len(n.faults) == 0 {
-		return []string{"every device moved as the programme has it"}
-	}
-	var all []string
-	for _, f := range n.faults {
-		all = append(all, d.words(n, f))
-	}
-	return all
-}
-
-// words are those of one fault of a way.
-func (d *diagnoser) words(n *node, f lapse) string {
-	at := fmt.Sprintf("step %d, %s: ", f.step+1, d.given.Steps[f.step].Name)
-	if m := f.early; m != nil {
-		return at + fmt.Sprintf("“%s” happened early, with %s at %s; its threshold then is %s, and its band is from %s to %s",
-			m.Action, m.Of, m.Surface.Rounded(digits), m.Threshold.Rounded(digits), m.Least.Rounded(digits), m.Greatest.Rounded(digits))
-	}
-	if f.action != "" {
-		return at + "“" + f.action + "” did not happen"
-	}
-	text := at + f.leak + " leaks"
-	o := n.outcomes[f.step]
-	if o == nil {
-		return text
-	}
-	if o.lost > 0 {
-		text += fmt.Sprintf(", %s in all", size(o.lost))
-		if rate := d.rate(o, f); rate != "" {
-			text += ", " + rate
-		}
-	}
-	if o.to != "" {
-		return text + "; it shows in " + o.to
-	}
-	return text + "; where to, the record does not show"
-}
-
-// rate of a leak where the pressure was highest.
-func (d *diagnoser) rate(o *outcome, f lapse) string {
-	fr := d.frames[f.step]
-	c := fr.column(pressure, f.leak)
-	if c < 0 {
-		return ""
-	}
-	most := slices.Max(filled(fr.values(c)))
-	return fmt.Sprintf("%s a minute at %s", size(o.fits[f.leak].leak*most*60), unit.Pressure(most).Rounded(digits))
-}
-
-func (d *diagnoser) explanation(n *node) Explanation {
-	e := Explanation{Says: d.says(n), Share: n.share}
-	if n.share > 0 {
-		e.Step, e.Against = d.given.Steps[n.worstIn].Name, n.worst.says
-	}
-	return e
-}
-
-// finding says what was made of the record.
-func (x *Diagnosis) finding(alive []*node, best *node, d *diagnoser) {
-	switch {
-	case len(alive) == 0:
-		x.Finding = Contrary
-		x.Says = fmt.Sprintf("Nothing that was tried explains the record: %s. Stop, and find out what it is before going on.", d.contradiction(best))
-	case best.share > fits:
-		x.Finding = NotTold
-		x.Says = fmt.Sprintf("Nothing explains the record well; what comes nearest: %s. Against it speaks: %s.", strings.Join(d.says(best), "; "), best.worst.says)
-	case len(best.faults) == 0:
-		x.Finding = AsPlanned
-		x.Says = "The record is what the programme expects: every device moving as it should explains it."
-	default:
-		x.Finding = Otherwise
-		x.Says = "The programme as planned is ruled out. What explains the record: " + strings.Join(d.says(best), "; ") + "."
-		if n := x.equals(len(best.faults), alive); n > 1 {
-			x.Says = fmt.Sprintf("The programme as planned is ruled out. %d things explain the record alike; the nearest: %s.", n, strings.Join(d.says(best), "; "))
-		}
-	}
-}
-
-// equals is how many ways of so many faults aren't ruled out.
-func (x *Diagnosis) equals(faults int, alive []*node) int {
-	n := 0
-	for _, a := range alive {
-		if len(a.faults) == faults {
-			n++
-		}
-	}
-	return n
-}
-
-func (d *diagnoser) contradiction(n *node) string {
-	if n == nil {
-		return "it can't be walked"
-	}
-	return fmt.Sprintf("in step %d, %s, %s", n.worstIn+1, d.given.Steps[n.worstIn].Name, n.worst.says)
 }
 
 // states says what is known of ports and devices.
@@ -281,36 +189,4 @@ func (d *diagnoser) stepOf(i int, base, best *node) Step {
 	c := &checking{d, f, &s, n.seen[i], n.outcomes[i]}
 	c.all()
 	return s
-}
-
-// onward is the plan from here: what was done as it was done, what is left as planned.
-func (d *diagnoser) onward(best *node) *sequence.Plan {
-	q := asRun(d.given, d.frames)
-	for _, m := range d.moved {
-		m.set(q, m.narrowed())
-	}
-	for _, f := range best.faults {
-		if f.early != nil {
-			f.early.set(q, f.early.narrowed())
-			continue
-		}
-		m := Moved{Action: f.action}
-		a := m.find(q)
-		if f.action == "" || a == nil {
-			continue
-		}
-		never := 50_000 * unit.PSI
-		for k := range a.Triggers {
-			t := &a.Triggers[k]
-			switch {
-			case a.Axial:
-				t.Pins, t.Tension = nil, unit.Exactly(5_000_000*unit.PoundForce)
-			case t.Direction == falling:
-				t.Pins, t.Threshold = nil, unit.Exactly(-never)
-			default:
-				t.Pins, t.Threshold = nil, unit.Exactly(never)
-			}
-		}
-	}
-	return q
 }

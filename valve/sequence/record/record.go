@@ -59,7 +59,9 @@ type part struct {
 	rows    []row
 	time    []float64
 	columns []column
-	noise   []float64 // by column: standard deviation
+	noise   []float64   // by column: standard deviation
+	filled  [][]float64 // by column, gaps closed by straight lines
+	ample   []bool      // by column: read often enough to say something
 }
 
 func (r *Record) part(step int) *part {
@@ -71,7 +73,8 @@ func (r *Record) part(step int) *part {
 		}
 	}
 	for c := range r.columns {
-		p.noise = append(p.noise, noise(p.values(c)))
+		y := p.values(c)
+		p.noise, p.filled, p.ample = append(p.noise, noise(y)), append(p.filled, filled(y)), append(p.ample, ample(y))
 	}
 	return p
 }
@@ -88,18 +91,18 @@ func (p *part) values(c int) []float64 {
 // column finds an instrument; -1: there is none.
 func (p *part) column(w what, compartment string) int {
 	for i, c := range p.columns {
-		if c.what == w && c.compartment == compartment && p.read(i) {
+		if c.what == w && c.compartment == compartment && p.ample[i] {
 			return i
 		}
 	}
 	return -1
 }
 
-// read tells whether an instrument was read often enough to say something.
-func (p *part) read(c int) bool {
+// ample tells whether an instrument was read often enough to say something.
+func ample(y []float64) bool {
 	n := 0
-	for _, x := range p.rows {
-		if x.cells[c] == x.cells[c] {
+	for _, v := range y {
+		if v == v {
 			n++
 		}
 	}

@@ -16,7 +16,7 @@ func (in input) answer() (calculator.Answer, error) {
 	heavy := hydrostatics.Incompressible(in.density)
 	light, err := stack.Named(in.light)
 	profile, err2 := hydrostatics.Geothermal{Ground: in.temperature, Gradient: in.gradient}.Profile(in.formation.TVD)
-	column, err3 := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: heavy, Bottom: in.formation.TVD}}, nil, hydrostatics.Reference{Pressure: in.surface})
+	column, err3 := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: heavy, BottomTVD: in.formation.TVD}}, nil, hydrostatics.Reference{Pressure: in.surface})
 	if err := errors.Join(err, err2, err3); err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
@@ -47,7 +47,7 @@ func (in input) answer() (calculator.Answer, error) {
 	}
 	c := hydrostatics.Cushion{Formation: in.formation, Underbalance: in.underbalance, Surface: in.surface, Light: light, Heavy: heavy, Temperature: profile}
 	if x, err := c.Length(); err == nil {
-		a.Results = append(a.Results, calculator.Result{Name: level, Value: x.Length})
+		a.Results = append(a.Results, calculator.Result{Name: level, Value: x.LevelTVD})
 		a.Steps = append(a.Steps, c.LengthSteps(x)...)
 	} else {
 		a.Notes = append(a.Notes, fmt.Sprint(err))

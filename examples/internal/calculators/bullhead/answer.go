@@ -92,7 +92,7 @@ func (in input) toPacker() unit.Volume {
 func table(points []hydrostatics.BullheadPoint) calculator.Table {
 	t := calculator.Table{Name: "Surface pressure against volume pumped", Header: []string{"pumped", "front at", "shut in, no less than", "at the pump", "pump off, less than", "while pumping, less than"}}
 	for _, p := range points {
-		t.Rows = append(t.Rows, []any{p.Pumped, p.Front, p.Shut, p.Pump, p.Greatest, p.GreatestPumping})
+		t.Rows = append(t.Rows, []any{p.Pumped, p.FrontMD, p.Shut, p.Pump, p.Greatest, p.GreatestPumping})
 	}
 	return t
 }

@@ -9,22 +9,22 @@ import (
 func table(c *hydrostatics.Column) ([]calculator.Table, error) {
 	t := calculator.Table{Name: "Layers", Header: []string{"TVD", "pressure", "density above", "mean gradient of the layer"}}
 	for i, l := range c.Layers() {
-		top, err := c.At(l.Top)
+		top, err := c.At(l.TopTVD)
 		if err != nil {
 			return nil, err
 		}
-		bottom, err := c.At(l.Bottom)
+		bottom, err := c.At(l.BottomTVD)
 		if err != nil {
 			return nil, err
 		}
 		if i == 0 {
-			t.Rows = append(t.Rows, []any{l.Top, top, nil, nil})
+			t.Rows = append(t.Rows, []any{l.TopTVD, top, nil, nil})
 		}
-		rho, err := c.Density(l.Bottom)
+		rho, err := c.Density(l.BottomTVD)
 		if err != nil {
 			return nil, err
 		}
-		t.Rows = append(t.Rows, []any{l.Bottom, bottom, rho, hydrostatics.GradientOf(bottom-top, l.Bottom-l.Top)})
+		t.Rows = append(t.Rows, []any{l.BottomTVD, bottom, rho, hydrostatics.GradientOf(bottom-top, l.BottomTVD-l.TopTVD)})
 	}
 	return []calculator.Table{t}, nil
 }

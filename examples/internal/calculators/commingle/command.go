@@ -52,7 +52,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	return func() (calculator.Answer, error) {
 		var depths []*unit.Length
 		for i := range in.zones.list {
-			depths = append(depths, &in.zones.list[i].Zone.Depth)
+			depths = append(depths, &in.zones.list[i].Zone.TVD)
 		}
 		if err := survey.Vertical(depths...); err != nil {
 			return calculator.Answer{}, err

@@ -33,7 +33,7 @@ func (in inputs) well() (w production.Well, at []int, err error) {
 	}
 	in.tubing.Loss.At = in.between.Loss.At
 	if len(w.Zones) > 0 {
-		in.tubing.Height = w.Zones[len(w.Zones)-1].Depth
+		in.tubing.Height = w.Zones[len(w.Zones)-1].TVD
 	}
 	w.Outflow = in.tubing
 	if in.table != "" {

@@ -46,13 +46,13 @@ func (z *zones) String() string {
 	var s []string
 	for _, one := range z.list {
 		if g, ok := one.Inflow.(inflow.GasDeliverability); ok {
-			s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; AOF=%g Mcf/d; n=%v; gravity=%v; T=%v; Z=%v; k=%v; xT=%v; choke=%s", one.Name, one.Depth, g.Reservoir,
+			s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; AOF=%g Mcf/d; n=%v; gravity=%v; T=%v; Z=%v; k=%v; xT=%v; choke=%s", one.Name, one.TVD, g.Reservoir,
 				g.OpenFlow.In(unit.ThousandCubicFeetPerDay), g.Exponent, one.gravity, one.Gas.Temperature, one.Gas.Z, one.Gas.HeatRatio, one.Gas.Ratio, one.choke))
 			continue
 		}
 		l, _ := one.Inflow.(inflow.LiquidDeliverability)
 		s = append(s, fmt.Sprintf("name=%s; depth=%v; pr=%v; J=%v; pb=%v; cut=%v; density=%v; B=%v; choke=%s",
-			one.Name, one.Depth, l.Reservoir, l.Index, l.Bubble, one.WaterCut, one.Density, one.VolumeFactor, one.choke))
+			one.Name, one.TVD, l.Reservoir, l.Index, l.Bubble, one.WaterCut, one.Density, one.VolumeFactor, one.choke))
 	}
 	return strings.Join(s, " | ")
 }
@@ -70,7 +70,7 @@ func (z *zones) Set(text string) error {
 	}
 	keys := map[string]func(string) error{
 		"name": word(&one.Name), "choke": word(&one.choke), "cut": number(&one.WaterCut), "B": number(&one.VolumeFactor),
-		"depth": quantity(&one.Depth), "density": quantity(&one.Density), "pr": quantity(&l.Reservoir), "J": quantity(&l.Index), "pb": quantity(&l.Bubble),
+		"depth": quantity(&one.TVD), "density": quantity(&one.Density), "pr": quantity(&l.Reservoir), "J": quantity(&l.Index), "pb": quantity(&l.Bubble),
 		"AOF": quantity(&gas.inflow.OpenFlow), "n": number(&gas.inflow.Exponent), "gravity": number(&gas.gravity), "T": quantity(&gas.choke.Temperature),
 		"Z": number(&gas.choke.Z), "k": number(&gas.choke.HeatRatio), "xT": number(&gas.choke.Ratio),
 	}

@@ -34,7 +34,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&l.OD, "od", 0.25*unit.Inch, "outside diameter of the line")
 	flags.TextVar(&l.Wall, "wall", 0.049*unit.Inch, "wall, nominal")
 	flags.TextVar(&l.Length, "length", 10000*unit.Foot, "measured length from the panel")
-	flags.TextVar(&l.Depth, "depth", 9800*unit.Foot, "true vertical depth of the device")
+	flags.TextVar(&l.TVD, "depth", 9800*unit.Foot, "true vertical depth of the device")
 	flags.TextVar(&l.Yield, "yield", 30000*unit.PSI, "yield strength of the line")
 	flags.TextVar(&l.Young, "young", 28e6*unit.PSI, "Young's modulus of the line")
 	flags.Float64Var(&l.Poisson, "poisson", 0.3, "Poisson's ratio of the line")
@@ -56,7 +56,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	well := wellpath.Flag(flags)
 	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
-		if err := well.Vertical(&in.line.Depth); err != nil {
+		if err := well.Vertical(&in.line.TVD); err != nil {
 			return calculator.Answer{}, err
 		}
 		a, err := in.answer()

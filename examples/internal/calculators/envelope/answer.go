@@ -55,7 +55,7 @@ func margins(a *calculator.Answer, e *packer.Envelope, loads []namedLoad) {
 	t := calculator.Table{Name: "Loads", Header: []string{"load", "differential", "axial", "held", "share used", "limit", "distance to the edge", "nearest edge at", ""}}
 	for _, l := range loads {
 		m := e.Margin(packer.Load{Differential: l.Differential, Axial: l.Axial})
-		t.Rows = append(t.Rows, []any{l.Name, l.Differential, l.Axial, m.Inside(), m.Used, m.Limit, m.Distance, m.Nearest.Differential, m.Nearest.Axial})
+		t.Rows = append(t.Rows, []any{l.Name, l.Differential, l.Axial, m.Inside(), m.Usage, m.Limit, m.Distance, m.Nearest.Differential, m.Nearest.Axial})
 		if !m.Inside() {
 			a.Failed = true
 			a.Notes = append(a.Notes, fmt.Sprintf("%s is outside the envelope: %s", l.Name, m.NearestLimit))

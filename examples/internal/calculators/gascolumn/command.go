@@ -80,6 +80,6 @@ func (in input) column() (*hydrostatics.Column, *hydrostatics.TemperatureProfile
 	if err != nil {
 		return nil, nil, err
 	}
-	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: gas, Bottom: in.depth}}, profile, hydrostatics.Reference{Pressure: in.top})
+	c, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: gas, BottomTVD: in.depth}}, profile, hydrostatics.Reference{Pressure: in.top})
 	return c, profile, err
 }

@@ -34,9 +34,9 @@ func (in input) prepare() (p drag.Spread, path *hydrostatics.Path, held unit.Len
 			return p, nil, 0, fmt.Errorf("the well: %w", err)
 		}
 	}
-	zones := []drag.Zone{{Bottom: in.shoe, Friction: in.cased, Hole: in.casing}}
+	zones := []drag.HoleSection{{BottomMD: in.shoe, Friction: in.cased, Hole: in.casing}}
 	if in.shoe < in.depth {
-		zones = append(zones, drag.Zone{Bottom: in.depth, Friction: in.open, Hole: in.hole})
+		zones = append(zones, drag.HoleSection{BottomMD: in.depth, Friction: in.open, Hole: in.hole})
 	}
 	if !(in.spread >= 0 && in.spread < 1) {
 		return p, nil, 0, fmt.Errorf("friction-spread is %g; permitted from 0 to below 1", in.spread)
@@ -46,7 +46,7 @@ func (in input) prepare() (p drag.Spread, path *hydrostatics.Path, held unit.Len
 		least[k], greatest[k] = z.Friction*(1-in.spread), z.Friction*(1+in.spread)
 	}
 	p, err = drag.String{
-		Sections: []drag.Section{{Pipe: in.pipe, Length: in.depth}}, Depth: in.depth, Path: path, Zones: zones, Inside: in.fluid, Outside: in.fluid,
+		Sections: []drag.PipeSection{{Pipe: in.pipe, Length: in.depth}}, BottomMD: in.depth, Path: path, HoleSections: zones, Inside: in.fluid, Outside: in.fluid,
 	}.PrepareSpread(least, greatest)
 	return p, path, held, err
 }

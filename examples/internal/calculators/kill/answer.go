@@ -22,7 +22,7 @@ func (in input) answer() (calculator.Answer, error) {
 		return []flow.ConduitSection{{Name: name, Conduit: c, Length: in.length, BottomTVD: in.depth}}
 	}
 	k.Well = flow.Well{Pipe: section("tubing", flow.Conduit{Outer: in.id}), Annulus: section("annulus", flow.Conduit{Outer: in.casing, Inner: in.od})}
-	k.Weak, k.Fracture = in.shoe, hydrostatics.PressureOf(in.fracture, in.shoe)
+	k.WeakTVD, k.Fracture = in.shoe, hydrostatics.PressureOf(in.fracture, in.shoe)
 	influx, err := stack.Named(in.influx)
 	k.Influx.Fluid = influx
 	if !(in.pump.Efficiency > 0 && in.pump.Efficiency <= 1) {
@@ -106,7 +106,7 @@ func (in input) table(s flow.Killing) calculator.Table {
 		if i%every != 0 && i != len(s.Points)-1 && p.Pumped != s.Through && p.Pumped != s.AtSurface {
 			continue
 		}
-		top := any(p.Top)
+		top := any(p.TopTVD)
 		if p.Bubble == 0 {
 			top = nil
 		}

@@ -18,7 +18,7 @@ import (
 func answer(in input) (calculator.Answer, error) {
 	w := in.well
 	in.section.Pipe.Material.Yield = in.yield
-	w.Sections = []movement.Section{in.section}
+	w.Sections = []movement.StringSection{in.section}
 	a, err := w.Analyse()
 	if err := errors.Join(err, in.design.Validate(), in.rateable(), gauge.Possible("pi-before", w.Initial.InsideSurface), gauge.Possible("po-before", w.Initial.OutsideSurface),
 		gauge.Possible("pi", w.Final.InsideSurface), gauge.Possible("po", w.Final.OutsideSurface)); err != nil {
@@ -119,10 +119,10 @@ func (in input) chart(c movement.Loading) depthchart.Chart {
 }
 
 // published tells whether the case is the worked example.
-func published(w movement.Vertical, s movement.Section) bool {
+func published(w movement.Vertical, s movement.StringSection) bool {
 	p := s.Pipe
 	return p.OD == 2.875*unit.Inch && p.ID == 2.441*unit.Inch && p.Weight == 6.5*unit.PoundPerFoot && p.Material.Young == tubular.Steel().Young &&
-		s.Bottom == 10000*unit.Foot && s.Hole == 6.094*unit.Inch && w.Seals.Bore == 3.25*unit.Inch && w.Warming == -20*unit.FahrenheitDifference &&
+		s.BottomMD == 10000*unit.Foot && s.Hole == 6.094*unit.Inch && w.Seals.Bore == 3.25*unit.Inch && w.Warming == -20*unit.FahrenheitDifference &&
 		w.Initial == movement.WellFluids{InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon} &&
 		w.Final == movement.WellFluids{InsideDensity: 15 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon, InsideSurface: 5000 * unit.PSI, OutsideSurface: 1000 * unit.PSI}
 }

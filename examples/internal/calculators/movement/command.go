@@ -24,7 +24,7 @@ var Command = calculator.Command{
 type input struct {
 	units   *calculator.Units
 	well    movement.Vertical
-	section movement.Section
+	section movement.StringSection
 	yield   unit.Pressure
 	design  tubular.DesignFactors
 }
@@ -40,7 +40,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&s.Joint, "joint", unit.Force(0), "tensile strength of the connections; 0 lbf is not known, and not checked")
 	flags.TextVar(&s.Wear.Inside, "wear", unit.Length(0), "wall that the limits leave out, worn or corroded from the bore")
 	flags.TextVar(&s.Hole, "casing-id", 6.094*unit.Inch, "inside diameter of the casing")
-	flags.TextVar(&s.Bottom, "depth", 10000*unit.Foot, "depth of the packer")
+	flags.TextVar(&s.BottomMD, "depth", 10000*unit.Foot, "depth of the packer")
 	flags.TextVar(&w.Seals.Bore, "bore", 3.25*unit.Inch, "seal bore of the packer")
 	flags.TextVar(&w.Seals.Restraint, "seals", movement.Free, "free, limited (by -travel-up and -travel-down) or anchored")
 	flags.TextVar(&w.Seals.Up, "travel-up", unit.Length(0), "travel of limited seals up to their stop")

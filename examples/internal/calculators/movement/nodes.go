@@ -10,7 +10,7 @@ import (
 // nodes is the same case node by node, as a programme computes its string: with
 // nothing restrained, and as it is.
 func nodes(w movement.Vertical, design tubular.DesignFactors) (free, held movement.Loading, notChecked []string, err error) {
-	end := w.Sections[len(w.Sections)-1].Bottom
+	end := w.Sections[len(w.Sections)-1].BottomMD
 	path, err := hydrostatics.Vertical(end)
 	if err != nil {
 		return free, held, nil, err

@@ -18,7 +18,7 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	cold := still
 	cold.InsideSurface = in.pressured
 	v := movement.Vertical{
-		Sections: []movement.Section{section}, Seals: movement.Seals{Bore: in.seal, Restraint: movement.Anchored},
+		Sections: []movement.StringSection{section}, Seals: movement.Seals{Bore: in.seal, Restraint: movement.Anchored},
 		Initial: still, Final: cold, Warming: in.cooling, SlackOff: -in.locked,
 	}
 	c, err := v.Analyse()
@@ -32,7 +32,7 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	t := calculator.Table{Name: "Premature release, string anchored", Header: []string{"case", "load on the pins", "share of their least strength", "left", "parted"}}
 	for _, m := range margins {
 		t.Rows = append(t.Rows, []any{m.Case, m.Load, m.Used, m.Margin, word(m.State)})
-		if m.State != packer.Not {
+		if m.State != packer.NotActed {
 			a.Failed = true
 			a.Notes = append(a.Notes, m.Case+": the pins part, or may part, before they are to")
 		}
@@ -54,7 +54,7 @@ func (in inputs) unseat(a *calculator.Answer, r packer.Release) error {
 		calculator.Result{Name: "weight on the hook when the packer lets go", Value: f.Weight},
 		calculator.Result{Name: "bleed the trapped pressure to", Value: f.BleedTo})
 	a.Notes = append(a.Notes, "when the packer lets go: "+f.String())
-	a.Failed = a.Failed || f.Light != packer.Not
+	a.Failed = a.Failed || f.Light != packer.NotActed
 	return nil
 }
 
@@ -67,7 +67,7 @@ func (in inputs) parted(a *calculator.Answer, r packer.Release) error {
 		}
 	}
 	p, err := packer.Parted{
-		Legs: hydrostatics.UTube{Port: in.depth,
+		Legs: hydrostatics.UTube{PortMD: in.depth,
 			Tubing:  leg(in.tubing, in.pipe.Capacity(), in.held),
 			Annulus: leg(in.annulus, tubular.AnnularCapacity(in.casing, in.pipe.OD), 0)},
 		Open: in.formation > 0, Formation: in.formation, Margin: marginOf(in),
@@ -116,9 +116,9 @@ func marginOf(in inputs) unit.Pressure {
 }
 
 // word says whether pins have parted.
-func word(s packer.State) string {
+func word(s packer.Outcome) string {
 	switch s {
-	case packer.Not:
+	case packer.NotActed:
 		return "no"
 	case packer.Acted:
 		return "yes"

@@ -15,7 +15,7 @@ func (in inputs) release() packer.Release {
 	}
 	return packer.Release{
 		Pull: packer.Pull{
-			Sections: []movement.Section{{Pipe: in.pipe, Bottom: in.depth}},
+			Sections: []movement.StringSection{{Pipe: in.pipe, BottomMD: in.depth}},
 			Inside:   column(in.tubing, in.held), Outside: column(in.annulus, 0),
 			Seal: in.seal, Drag: in.drag, Block: in.block, OpenTop: in.openTop,
 		},
@@ -56,7 +56,7 @@ func (in inputs) answer() (calculator.Answer, error) {
 func bearers(p packer.Parting) calculator.Table {
 	t := calculator.Table{Name: "What bears the pull, strongest pins and greatest drag", Header: []string{"part", "load", "rating", "share used", "share permitted"}}
 	for _, u := range p.Parts {
-		t.Rows = append(t.Rows, []any{u.Name, u.Load, u.Rating, u.Used, u.Share})
+		t.Rows = append(t.Rows, []any{u.Name, u.Load, u.Rating, u.Usage, u.Share})
 	}
 	return t
 }
@@ -67,7 +67,7 @@ func judge(a *calculator.Answer, p packer.Parting) {
 	switch p.State {
 	case packer.Unknown:
 		a.Notes = append(a.Notes, "within the shares only the weaker pins of the band part; what stops the pull is the "+p.Weakest.Name)
-	case packer.Not:
+	case packer.NotActed:
 		a.Notes = append(a.Notes, "within the shares not even the weakest pins part; what stops the pull is the "+p.Weakest.Name)
 	case packer.Acted:
 	}

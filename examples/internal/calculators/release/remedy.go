@@ -29,8 +29,8 @@ func (x *remedy) setup(flags *flag.FlagSet) {
 // notParted asks what is left to do if the joint has not parted.
 func (x remedy) notParted(a *calculator.Answer, r packer.Release) error {
 	o, err := packer.NotParted{
-		Release: r, Tried: x.tried, Free: x.free, CutPull: x.cutPull,
-		Intervals: []packer.Interval{{Name: "pipe that can be cut", Top: x.cutTop, Bottom: x.cutBottom}},
+		Release: r, Tried: x.tried, FreeMD: x.free, CutPull: x.cutPull,
+		Intervals: []packer.CutInterval{{Name: "pipe that can be cut", TopMD: x.cutTop, BottomMD: x.cutBottom}},
 	}.Options()
 	if err != nil {
 		return err
@@ -54,7 +54,7 @@ func (x remedy) notParted(a *calculator.Answer, r packer.Release) error {
 		return nil
 	}
 	a.Results = append(a.Results,
-		calculator.Result{Name: "else cut at", Value: o.Cut.Depth},
+		calculator.Result{Name: "else cut at", Value: o.Cut.MD},
 		calculator.Result{Name: "reading to hold for the cut", Value: o.Cut.Reading},
 		calculator.Result{Name: "reading after the cut", Value: o.Cut.After},
 		calculator.Result{Name: "pipe left above the joint", Value: o.Cut.Fish})

@@ -13,7 +13,7 @@ import (
 )
 
 func (in input) answer() (calculator.Answer, error) {
-	state := valve.ControlState{Depth: in.depth, Density: in.columns.Control, Backing: in.tubing}
+	state := valve.ControlState{TVD: in.depth, Density: in.columns.Control, Backing: in.tubing}
 	p, err1 := in.valve.Pressures(state)
 	k, err2 := in.valve.KeepOpen(in.panel, state)
 	leak, err3 := in.leak.Rate()
@@ -32,7 +32,7 @@ func (in input) answer() (calculator.Answer, error) {
 	t := calculator.Table{Name: "Deepest setting that closes with the line vented", Header: []string{"case", "depth", "spare at the depth set"}}
 	for _, d := range f.Cases {
 		spare := d.Available - hydrostatics.Pressure(d.Case.Control-d.Case.BackingDensity, in.depth)
-		depth := any(d.Depth)
+		depth := any(d.TVD)
 		if d.Anywhere {
 			depth = "any"
 		}
@@ -55,7 +55,7 @@ func (in input) answer() (calculator.Answer, error) {
 			a.Notes = append(a.Notes, note)
 		}
 	}
-	fail(!f.Governing.Anywhere && in.depth > f.Governing.Depth, fmt.Sprintf("set at %s the valve isn't fail safe: %s", in.units.Format(in.depth, display.Depth), f.Governing.Case.Name))
+	fail(!f.Governing.Anywhere && in.depth > f.Governing.TVD, fmt.Sprintf("set at %s the valve isn't fail safe: %s", in.units.Format(in.depth, display.Depth), f.Governing.Case.Name))
 	fail(k.FullyOpen < 0, "the panel pressure doesn't keep it fully open at the greatest backing pressure")
 	fail(leak.Rate > valve.LeakLimitGas, "the leak is above the limit (ISO 10417:1993)")
 	return a, nil
@@ -65,5 +65,5 @@ func limit(d valve.FailSafeDepth) any {
 	if d.Anywhere {
 		return "any"
 	}
-	return d.Depth
+	return d.TVD
 }

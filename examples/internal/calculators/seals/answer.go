@@ -43,7 +43,7 @@ func (in inputs) cases() []packer.Case {
 	section.Hole = in.seat.Casing
 	of := func(final movement.WellFluids, warming unit.TemperatureDifference) movement.Vertical {
 		final.OutsideDensity = in.landed.OutsideDensity
-		return movement.Vertical{Sections: []movement.Section{section}, Seals: movement.Seals{Bore: in.seat.Bore}, Initial: in.landed, Final: final, Warming: warming}
+		return movement.Vertical{Sections: []movement.StringSection{section}, Seals: movement.Seals{Bore: in.seat.Bore}, Initial: in.landed, Final: final, Warming: warming}
 	}
 	return []packer.Case{{Name: "cold", String: of(in.cold, in.cooling)}, {Name: "warm", String: of(in.warm, in.warming)}}
 }
@@ -79,7 +79,7 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 		For: []display.Purpose{display.Usual, display.Usual, display.Stroke}}
 	for _, c := range cases {
 		c.String.Seals = packer.Restraint(in.seat.Bore, 0)
-		c.Below = c.String.Final.Inside(in.section.Bottom)
+		c.Below = c.String.Final.Inside(in.section.BottomMD)
 		all, err := in.seat.Connections(c)
 		if err != nil {
 			return calculator.BadInput{Err: err}
@@ -96,7 +96,7 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 // weights adds what the weight indicator shows going in and coming out, with the
 // fluids and pressures of landing.
 func (in inputs) weights(a *calculator.Answer) error {
-	pipe, depth := in.section.Pipe, in.section.Bottom
+	pipe, depth := in.section.Pipe, in.section.BottomMD
 	end := movement.End{Bore: in.seat.Bore, OD: pipe.OD, ID: pipe.ID, Outside: in.landed.Outside(depth), Inside: in.landed.Inside(depth), Below: in.landed.Inside(depth)}
 	in.stab.End = end
 	w, err := in.stab.Weights()

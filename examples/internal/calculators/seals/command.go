@@ -24,7 +24,7 @@ var Command = calculator.Command{
 // Logan 1962 by default, with a second, warm case and an invented receptacle.
 type inputs struct {
 	units   *calculator.Units
-	section movement.Section
+	section movement.StringSection
 	seat    packer.Seat
 	landed  movement.WellFluids
 	cold    movement.WellFluids
@@ -42,7 +42,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.section.Pipe.OD, "od", 2.875*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&in.section.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the tubing")
 	flags.TextVar(&in.section.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
-	flags.TextVar(&in.section.Bottom, "depth", 10000*unit.Foot, "depth of the packer, vertical")
+	flags.TextVar(&in.section.BottomMD, "depth", 10000*unit.Foot, "depth of the packer, vertical")
 	flags.TextVar(&in.seat.Casing, "casing-id", 6.094*unit.Inch, "bore of the casing")
 	flags.TextVar(&in.seat.Bore, "bore", 3.25*unit.Inch, "diameter of the seal bore")
 	flags.TextVar(&in.landed.InsideDensity, "landed", 7.31*unit.PoundPerGallon, "fluid on both sides when landed, and in the annulus throughout")
@@ -53,11 +53,11 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.warm.InsideDensity, "warm-tubing-fluid", 6*unit.PoundPerGallon, "fluid in the tubing in the warm case")
 	flags.TextVar(&in.warm.InsideSurface, "warm-tubing-pressure", 500*unit.PSI, "tubing pressure at surface in the warm case")
 	flags.TextVar(&in.warming, "warm", 60*unit.FahrenheitDifference, "change of mean temperature in the warm case")
-	flags.TextVar(&in.plan.Bore.Shoulder, "shoulder", 10000*unit.Foot, "measured depth of the shoulder that the locator stops on")
-	flags.TextVar(&in.plan.Bore.Top, "bore-top", 10001*unit.Foot, "measured depth of the top of the seal bore")
-	flags.TextVar(&in.plan.Bore.Bottom, "bore-bottom", 10031*unit.Foot, "measured depth of the bottom of the seal bore")
-	flags.TextVar(&in.plan.Seals.First, "first", 1*unit.Foot, "uppermost seal below the locator")
-	flags.TextVar(&in.plan.Seals.Last, "last", 29*unit.Foot, "lowest seal below the locator")
+	flags.TextVar(&in.plan.Bore.ShoulderMD, "shoulder", 10000*unit.Foot, "measured depth of the shoulder that the locator stops on")
+	flags.TextVar(&in.plan.Bore.TopMD, "bore-top", 10001*unit.Foot, "measured depth of the top of the seal bore")
+	flags.TextVar(&in.plan.Bore.BottomMD, "bore-bottom", 10031*unit.Foot, "measured depth of the bottom of the seal bore")
+	flags.TextVar(&in.plan.Seals.FirstMD, "first", 1*unit.Foot, "uppermost seal below the locator")
+	flags.TextVar(&in.plan.Seals.LastMD, "last", 29*unit.Foot, "lowest seal below the locator")
 	flags.TextVar(&in.plan.Engaged, "engaged", 3*unit.Foot, "least length of seals in the bore in any case")
 	flags.TextVar(&in.plan.Clearance, "clearance", 1*unit.Foot, "least height of the locator above its shoulder in any case")
 	flags.TextVar(&in.stab.Down, "reading-down", 54*unit.Kilopound, "weight indicator going down, just above the bore")

@@ -18,13 +18,13 @@ func (in input) system() sleeve.System {
 	longest, deepest := unit.Length(0), unit.Length(0)
 	for i, depth := range in.depths {
 		v, l := in.one, in.line
-		v.Name, v.Depth, v.Inside, v.Outside = fmt.Sprintf("sleeve %d", i+1), depth, "tubing", fmt.Sprintf("zone %d", i+1)
-		l.Length, l.Depth = in.lengths[i], depth
+		v.Name, v.TVD, v.Inside, v.Outside = fmt.Sprintf("sleeve %d", i+1), depth, "tubing", fmt.Sprintf("zone %d", i+1)
+		l.Length, l.TVD = in.lengths[i], depth
 		longest, deepest = max(longest, l.Length), max(deepest, depth)
 		s.Sleeves, s.OpenLines = append(s.Sleeves, v), append(s.OpenLines, l)
 	}
 	s.CloseLine = in.line
-	s.CloseLine.Length, s.CloseLine.Depth = longest, deepest
+	s.CloseLine.Length, s.CloseLine.TVD = longest, deepest
 	return s
 }
 

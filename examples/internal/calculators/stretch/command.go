@@ -62,7 +62,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 func inches(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
 
 // look finds the string in the catalogue; stretch doesn't depend on the grade.
-func look(tally catalogue.Tally, warming unit.TemperatureDifference, plain bool) ([]tubular.Section, error) {
+func look(tally catalogue.Tally, warming unit.TemperatureDifference, plain bool) ([]tubular.HangingSection, error) {
 	all, err := catalogue.Standard()
 	if err != nil {
 		return nil, err

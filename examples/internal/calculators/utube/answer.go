@@ -35,8 +35,8 @@ func (in inputs) uTube() (hydrostatics.UTube, error) {
 	var err1, err2 error
 	u.Tubing.Fluids, err1 = in.tubing.Stretches()
 	u.Annulus.Fluids, err2 = in.annulus.Stretches()
-	u.Tubing.Sections = []hydrostatics.LegSection{{BottomMD: u.Port, Area: in.inside}}
-	u.Annulus.Sections = []hydrostatics.LegSection{{BottomMD: u.Port, Area: in.outside}}
+	u.Tubing.Sections = []hydrostatics.LegSection{{BottomMD: u.PortMD, Area: in.inside}}
+	u.Annulus.Sections = []hydrostatics.LegSection{{BottomMD: u.PortMD, Area: in.outside}}
 	return u, errors.Join(err1, err2)
 }
 
@@ -44,7 +44,7 @@ func (in inputs) uTube() (hydrostatics.UTube, error) {
 func (in inputs) exam() bool {
 	t, _ := in.tubing.MarshalText()
 	n, _ := in.annulus.MarshalText()
-	return string(t) == tubingExam && string(n) == annulusExam && in.legs.Annulus.Level == 0 && in.legs.Annulus.Surface == 0 && in.legs.Port == 10000*unit.Foot && in.legs.Path == nil
+	return string(t) == tubingExam && string(n) == annulusExam && in.legs.Annulus.LevelMD == 0 && in.legs.Annulus.Surface == 0 && in.legs.PortMD == 10000*unit.Foot && in.legs.Path == nil
 }
 
 // show is the answer but for the published case.
@@ -55,8 +55,8 @@ func show(r hydrostatics.AtRest) calculator.Answer {
 			{Name: "surface pressure on the other leg that holds it", Value: r.Holding},
 			{Name: "volume through the port", Value: r.Moved},
 			{Name: "returned at surface by the other leg", Value: r.Returned},
-			{Name: "level in the tubing", Value: r.Tubing.Level},
-			{Name: "level in the annulus", Value: r.Annulus.Level},
+			{Name: "level in the tubing", Value: r.Tubing.LevelMD},
+			{Name: "level in the annulus", Value: r.Annulus.LevelMD},
 			{Name: "pressure at the port, at rest", Value: r.Pressure},
 		},
 		Steps: r.Steps(),

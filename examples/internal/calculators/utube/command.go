@@ -35,11 +35,11 @@ type inputs struct {
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := inputs{tubing: stack.Default("6.8 lb/gal to 4000 ft, 9.2 lb/gal to 9000 ft"), annulus: stack.Default("9.2 lb/gal to 9000 ft")}
-	flags.TextVar(&in.legs.Port, "depth", 9000*unit.Foot, "measured depth of the port")
+	flags.TextVar(&in.legs.PortMD, "depth", 9000*unit.Foot, "measured depth of the port")
 	flags.TextVar(&in.tubing, "tubing-fluids", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
 	flags.TextVar(&in.annulus, "annulus-fluids", in.annulus, "fluids in the annulus, likewise")
-	flags.TextVar(&in.legs.Tubing.Level, "tubing-level", 0*unit.Foot, "liquid level in the tubing")
-	flags.TextVar(&in.legs.Annulus.Level, "annulus-level", 0*unit.Foot, "liquid level in the annulus")
+	flags.TextVar(&in.legs.Tubing.LevelMD, "tubing-level", 0*unit.Foot, "liquid level in the tubing")
+	flags.TextVar(&in.legs.Annulus.LevelMD, "annulus-level", 0*unit.Foot, "liquid level in the annulus")
 	flags.TextVar(&in.legs.Tubing.Surface, "tubing-pressure", 0*unit.PSI, "pressure held on the tubing")
 	flags.TextVar(&in.legs.Annulus.Surface, "annulus-pressure", 0*unit.PSI, "pressure held on the annulus")
 	flags.TextVar(&in.inside, "tubing-capacity", 0.0087*unit.BarrelPerFoot, "capacity of the tubing")

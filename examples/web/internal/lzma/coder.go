@@ -3,7 +3,7 @@
 // page of a hundred lines unpacks in a part of a second.
 //
 // The form is LZMA as a .lzma file has it, with three bits of literal context and
-// none of position. Source: LZMA specification, draft of 2015, in the public domain.
+// two of position. Source: LZMA specification, draft of 2015, in the public domain.
 package lzma
 
 import "math/bits"
@@ -21,6 +21,7 @@ const (
 	minMatch    = 2
 	maxMatch    = minMatch + 8 + 8 + 256 - 1
 	litContext  = 3
+	places      = 4 // positions are told apart by their remainder
 	reps        = 4 // distances that are remembered
 )
 
@@ -31,28 +32,41 @@ const even prob = 1 << (probBits - 1)
 // lengths are the probabilities of lengths.
 type lengths struct {
 	choice [2]prob
-	low    [8]prob
-	mid    [8]prob
+	low    [places][8]prob
+	mid    [places][8]prob
 	high   [256]prob
 }
 
 // model are all probabilities, and what is remembered of what came before.
 type model struct {
-	isMatch, isRep, isRep0, isRep1, isRep2, isLong [states]prob
-	slot                                           [lenStates][1 << slotBits]prob
-	special                                        [1 + fullDist - endPosModel]prob
-	align                                          [1 << alignBits]prob
-	match, rep                                     lengths
-	literal                                        [0x300 << litContext]prob
+	isRep, isRep0, isRep1, isRep2 [states]prob
+	isMatch, isLong               [states][places]prob
+	slot                          [lenStates][1 << slotBits]prob
+	special                       [1 + fullDist - endPosModel]prob
+	align                         [1 << alignBits]prob
+	match, rep                    lengths
+	literal                       [0x300 << litContext]prob
 }
 
 func newModel() *model {
 	m := &model{}
-	for _, all := range [][]prob{m.isMatch[:], m.isRep[:], m.isRep0[:], m.isRep1[:], m.isRep2[:], m.isLong[:], m.special[:], m.align[:], m.literal[:],
-		m.match.choice[:], m.match.low[:], m.match.mid[:], m.match.high[:], m.rep.choice[:], m.rep.low[:], m.rep.mid[:], m.rep.high[:],
-		m.slot[0][:], m.slot[1][:], m.slot[2][:], m.slot[3][:]} {
+	fill := func(all []prob) {
 		for i := range all {
 			all[i] = even
+		}
+	}
+	for _, all := range [][]prob{m.isRep[:], m.isRep0[:], m.isRep1[:], m.isRep2[:], m.special[:], m.align[:], m.literal[:], m.match.choice[:], m.match.high[:],
+		m.rep.choice[:], m.rep.high[:], m.slot[0][:], m.slot[1][:], m.slot[2][:], m.slot[3][:]} {
+		fill(all)
+	}
+	for s := range states {
+		fill(m.isMatch[s][:])
+		fill(m.isLong[s][:])
+	}
+	for p := range places {
+		for _, l := range []*lengths{&m.match, &m.rep} {
+			fill(l.low[p][:])
+			fill(l.mid[p][:])
 		}
 	}
 	return m
@@ -163,15 +177,15 @@ func (r *ranger) reversed(p []prob, n int, v uint32) {
 	}
 }
 
-func (r *ranger) length(l *lengths, length int) {
+func (r *ranger) length(l *lengths, place, length int) {
 	switch length -= minMatch; {
 	case length < 8:
 		r.bit(&l.choice[0], 0)
-		r.tree(l.low[:], 3, length)
+		r.tree(l.low[place][:], 3, length)
 	case length < 16:
 		r.bit(&l.choice[0], 1)
 		r.bit(&l.choice[1], 0)
-		r.tree(l.mid[:], 3, length-8)
+		r.tree(l.mid[place][:], 3, length-8)
 	default:
 		r.bit(&l.choice[0], 1)
 		r.bit(&l.choice[1], 1)

@@ -40,7 +40,7 @@ func Encode(data []byte) []byte {
 	for int(dictionary) < len(data) {
 		dictionary <<= 1
 	}
-	e.out = append(e.out, litContext) // (pb*5 + lp)*9 + lc
+	e.out = append(e.out, 2*5*9+litContext) // (pb*5 + lp)*9 + lc
 	e.out = binary.LittleEndian.AppendUint32(e.out, dictionary)
 	e.out = binary.LittleEndian.AppendUint64(e.out, uint64(len(data)))
 	for i := 0; i < len(data); {
@@ -121,6 +121,7 @@ func moved(state int, past [reps]uint32, n *node) (int, [reps]uint32) {
 func (e *encoder) relax(i, k, end int) {
 	here := &e.nodes[k]
 	at, room := i+k, min(end-k, maxMatch)
+	place := at % places
 	s := here.state
 	set := func(length int, price int32, dist int64, repeat int8) {
 		if to := &e.nodes[k+length]; price < to.price {
@@ -137,27 +138,27 @@ func (e *encoder) relax(i, k, end int) {
 	if s >= 7 {
 		matched = int(e.data[last])
 	}
-	set(1, here.price+cost(e.isMatch[s], 0)+costOfLiteral(e.literal8(before), b, matched), -1, -1)
-	match := here.price + cost(e.isMatch[s], 1)
+	set(1, here.price+cost(e.isMatch[s][place], 0)+costOfLiteral(e.literal8(before), b, matched), -1, -1)
+	match := here.price + cost(e.isMatch[s][place], 1)
 	repeated := match + cost(e.isRep[s], 1)
 	if last >= 0 && e.data[last] == b {
-		set(1, repeated+cost(e.isRep0[s], 0)+cost(e.isLong[s], 0), 0, 0)
+		set(1, repeated+cost(e.isRep0[s], 0)+cost(e.isLong[s][place], 0), 0, 0)
 	}
 	for r, d := range here.past {
 		length := e.same(at, at-int(d)-1, room)
 		if length < minMatch {
 			continue
 		}
-		price := repeated + e.which(s, r)
+		price := repeated + e.which(s, place, r)
 		for ; length >= minMatch; length-- {
-			set(length, price+e.table.rep[length], 0, int8(r))
+			set(length, price+e.table.rep[place][length], 0, int8(r))
 		}
 	}
 	match += cost(e.isRep[s], 0)
 	length := minMatch
 	for _, f := range e.all {
 		for ; length <= min(f.length, room); length++ {
-			set(length, match+e.table.match[length]+e.table.distance(f.dist, length), int64(f.dist), -1)
+			set(length, match+e.table.match[place][length]+e.table.distance(f.dist, length), int64(f.dist), -1)
 		}
 	}
 }
@@ -175,10 +176,10 @@ func (e *encoder) same(a, b, most int) int {
 }
 
 // which is the price of saying which remembered distance is meant.
-func (e *encoder) which(s, r int) int32 {
+func (e *encoder) which(s, place, r int) int32 {
 	switch r {
 	case 0:
-		return cost(e.isRep0[s], 0) + cost(e.isLong[s], 1)
+		return cost(e.isRep0[s], 0) + cost(e.isLong[s][place], 1)
 	case 1:
 		return cost(e.isRep0[s], 1) + cost(e.isRep1[s], 0)
 	}
@@ -200,19 +201,19 @@ func (e *encoder) emit(i, k int) {
 
 // step writes one literal or match.
 func (e *encoder) step(at int, n *node) {
-	s := e.state
+	s, place := e.state, at%places
 	switch {
 	case n.dist < 0 && n.repeat < 0:
-		e.bit(&e.isMatch[s], 0)
+		e.bit(&e.isMatch[s][place], 0)
 		e.byte(at)
 	case n.repeat >= 0:
-		e.bit(&e.isMatch[s], 1)
+		e.bit(&e.isMatch[s][place], 1)
 		e.bit(&e.isRep[s], 1)
-		e.repeat(n)
+		e.repeat(n, place)
 	default:
-		e.bit(&e.isMatch[s], 1)
+		e.bit(&e.isMatch[s][place], 1)
 		e.bit(&e.isRep[s], 0)
-		e.length(&e.match, int(n.from))
+		e.length(&e.match, place, int(n.from))
 		e.distance(uint32(n.dist), lenState(int(n.from)))
 	}
 	e.state, e.past = moved(s, e.past, n)
@@ -243,16 +244,16 @@ func (e *encoder) byte(at int) {
 	}
 }
 
-func (e *encoder) repeat(n *node) {
+func (e *encoder) repeat(n *node, place int) {
 	s := e.state
 	switch n.repeat {
 	case 0:
 		e.bit(&e.isRep0[s], 0)
 		if n.from == 1 {
-			e.bit(&e.isLong[s], 0)
+			e.bit(&e.isLong[s][place], 0)
 			return
 		}
-		e.bit(&e.isLong[s], 1)
+		e.bit(&e.isLong[s][place], 1)
 	case 1:
 		e.bit(&e.isRep0[s], 1)
 		e.bit(&e.isRep1[s], 0)
@@ -261,7 +262,7 @@ func (e *encoder) repeat(n *node) {
 		e.bit(&e.isRep1[s], 1)
 		e.bit(&e.isRep2[s], int(n.repeat)-2)
 	}
-	e.length(&e.rep, int(n.from))
+	e.length(&e.rep, place, int(n.from))
 }
 
 func (e *encoder) distance(dist uint32, s int) {

@@ -44,15 +44,17 @@ func costOfReversed(p []prob, n int, v uint32) (sum int32) {
 
 // prices are those of lengths and distances, worked out for a stretch at a time.
 type prices struct {
-	match, rep [maxMatch + 1]int32
+	match, rep [places][maxMatch + 1]int32
 	slot       [lenStates][1 << slotBits]int32
 	near       [lenStates][fullDist]int32
 	align      [1 << alignBits]int32
 }
 
 func (t *prices) update(m *model) {
-	for length := minMatch; length <= maxMatch; length++ {
-		t.match[length], t.rep[length] = costOfLength(&m.match, length), costOfLength(&m.rep, length)
+	for p := range places {
+		for length := minMatch; length <= maxMatch; length++ {
+			t.match[p][length], t.rep[p][length] = costOfLength(&m.match, p, length), costOfLength(&m.rep, p, length)
+		}
 	}
 	for s := range lenStates {
 		for slot := range t.slot[s] {
@@ -76,12 +78,12 @@ func (t *prices) update(m *model) {
 	}
 }
 
-func costOfLength(l *lengths, length int) int32 {
+func costOfLength(l *lengths, place, length int) int32 {
 	switch length -= minMatch; {
 	case length < 8:
-		return cost(l.choice[0], 0) + costOfTree(l.low[:], 3, length)
+		return cost(l.choice[0], 0) + costOfTree(l.low[place][:], 3, length)
 	case length < 16:
-		return cost(l.choice[0], 1) + cost(l.choice[1], 0) + costOfTree(l.mid[:], 3, length-8)
+		return cost(l.choice[0], 1) + cost(l.choice[1], 0) + costOfTree(l.mid[place][:], 3, length-8)
 	}
 	return cost(l.choice[0], 1) + cost(l.choice[1], 1) + costOfTree(l.high[:], 8, length-16)
 }

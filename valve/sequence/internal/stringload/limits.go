@@ -61,10 +61,10 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 		most := 0.0
 		for _, a := range [2]float64{load.Least(), load.Greatest()} {
 			for _, q := range [2]float64{d.Least(), d.Greatest()} {
-				most = max(most, r.Envelope.Margin(packer.Load{Differential: unit.Pressure(q), Axial: unit.Force(a)}).Used)
+				most = max(most, r.Envelope.Margin(packer.Load{Differential: unit.Pressure(q), Axial: unit.Force(a)}).Usage)
 			}
 		}
-		mid := r.Envelope.Margin(packer.Load{Differential: unit.Pressure(d.C), Axial: unit.Force(load.C)}).Used
+		mid := r.Envelope.Margin(packer.Load{Differential: unit.Pressure(d.C), Axial: unit.Force(load.C)}).Usage
 		form := load.Times(0)
 		form.C, form.T = judge.Parts*(1-mid), nil
 		if spread := most - mid; spread > 0 && (load.Radius() > 0 || d.Radius() > 0) {

@@ -51,7 +51,7 @@ type drive struct {
 func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
 	for _, sw := range step.Swaps {
-		all = append(all, drive{number: -1, label: "swap", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+		all = append(all, drive{number: -1, label: "displacement", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
 	}
 	for i := range step.Acts {
 		all = append(all, drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }})
@@ -69,7 +69,7 @@ func (k *Walker) drives(step *Step) []drive {
 		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.ramp(w, moves) })
 	}
 	if len(step.Squeeze) > 0 {
-		add("squeeze", k.squeeze)
+		add("pressure change", k.squeeze)
 	}
 	for i := range step.Pulls {
 		add(fmt.Sprintf("pull %d", i+1), func(w *World) ([]*World, error) { return k.pull(w, i) })

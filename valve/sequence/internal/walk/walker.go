@@ -12,7 +12,7 @@ import (
 // Place is a moment that an observer is shown.
 type Place struct {
 	Step, Drive int
-	Label       string // of the drive: "start", "ramp 1", "swap", "squeeze", "pull 1"
+	Label       string // of the drive: "start", "ramp 1", "displacement", "pressure change", "pull 1"
 	X           affine.Form
 	Action      int  // that happens at it, or -1
 	After       bool // just after it

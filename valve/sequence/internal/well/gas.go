@@ -66,7 +66,7 @@ func (g *Gas) column(j int) (*hydrostatics.Column, error) {
 	c := &g.curves[j]
 	c.once.Do(func() {
 		p := curveLeast*math.Exp(float64(j)*curveStep) - atmosphere
-		c.column, c.err = hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: g.fluid, Top: 0, Bottom: unit.Length(g.deepest)}},
+		c.column, c.err = hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: g.fluid, TopTVD: 0, BottomTVD: unit.Length(g.deepest)}},
 			g.warmth, hydrostatics.Reference{Pressure: unit.Pressure(p)})
 	})
 	if c.err != nil {

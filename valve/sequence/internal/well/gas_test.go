@@ -33,7 +33,7 @@ func TestGasBetweenItsCurves(t *testing.T) {
 	for _, f := range []hydrostatics.Fluid{fluid.Nitrogen{}, fluid.Methane{}, fluid.Gas{Gravity: 0.65}, fluid.Gas{Gravity: 0.8, CarbonDioxide: 0.1}} {
 		g := NewGas("gas", f, warmth(t), straightHole())
 		for _, p := range []float64{0, 1e5, 7.7e5, 3e6, 2.2e7, 6.1e7, 1.1e8} {
-			col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, Top: 0, Bottom: 3000}}, warmth(t), hydrostatics.Reference{Pressure: unit.Pressure(p), TVD: 100})
+			col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, TopTVD: 0, BottomTVD: 3000}}, warmth(t), hydrostatics.Reference{Pressure: unit.Pressure(p), TVD: 100})
 			require.NoError(t, err)
 			for _, to := range []float64{0, 250, 1234, 2999} {
 				want, err := col.At(unit.Length(to))
@@ -142,7 +142,7 @@ func TestClosedGasIsHeated(t *testing.T) {
 	s.Fluids[0].Gases = append(s.Fluids[0].Gases, &Gases{Gas: [3]*Gas{nil, hot, nil}})
 	s.SetTemperature(1)
 	require.NoError(t, s.Solve(affine.Form{}))
-	col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: fluid.Nitrogen{}, Top: 0, Bottom: 1500}}, hot.warmth, hydrostatics.Reference{Pressure: unit.Pressure(s.Top[0].F.C)})
+	col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: fluid.Nitrogen{}, TopTVD: 0, BottomTVD: 1500}}, hot.warmth, hydrostatics.Reference{Pressure: unit.Pressure(s.Top[0].F.C)})
 	require.NoError(t, err)
 	foot, err := col.At(1500)
 	require.NoError(t, err)

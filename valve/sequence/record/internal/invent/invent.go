@@ -74,7 +74,12 @@ type maker struct {
 
 // CSV walks a job and writes its record.
 func (j Job) CSV(ctx context.Context, p *sequence.Plan) ([]byte, error) {
-	m := &maker{Job: j, plan: p.Clone(), random: rand.New(rand.NewPCG(j.Seed, 7))}
+	p, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
+	p = p.Expanded()
+	m := &maker{Job: j, plan: p, random: rand.New(rand.NewPCG(j.Seed, 7))}
 	m.out = csv.NewWriter(&m.b)
 	if m.Factor == 0 {
 		m.Factor = 1.12
@@ -149,7 +154,7 @@ func (m *maker) header() {
 		if !c.Surface {
 			continue
 		}
-		small := float64(c.Capacity)*float64(c.Bottom-c.Top) < float64(5*unit.Barrel)
+		small := float64(c.Capacity)*float64(c.BottomMD-c.TopMD) < float64(5*unit.Barrel)
 		m.names, m.small = append(m.names, c.Name), append(m.small, small)
 		u, tolerance := "bbl", "0.03 bbl"
 		if small {
@@ -229,12 +234,15 @@ func (m *maker) walk(seen *sequence.Seen) {
 
 // swap pumps the step's swaps, with returns where the compartment meets another.
 func (m *maker) swap(step *sequence.Step) {
-	for _, w := range step.Swap {
+	for _, w := range step.Displace {
 		i := slices.Index(m.names, w.Compartment)
+		if i < 0 {
+			continue // what goes on down there no tank shows
+		}
 		var volume float64
 		for _, c := range m.plan.Compartments {
 			if c.Name == w.Compartment {
-				volume = float64(c.Capacity) * float64(w.To-w.From)
+				volume = float64(c.Capacity) * float64(w.ToMD-w.FromMD)
 			}
 		}
 		back := -1
@@ -245,6 +253,7 @@ func (m *maker) swap(step *sequence.Step) {
 				}
 			}
 		}
+		m.row()
 		for range 40 {
 			m.flow(i, volume/40)
 			if back >= 0 {
@@ -346,6 +355,9 @@ func (m *maker) pull(l *sequence.Leg, seen *sequence.Seen, to float64) {
 			parts = float64(e.Pull)
 		}
 	}
+	if math.IsInf(parts, 1) { // nothing holds what is free already
+		to = min(to, float64(l.Weight))
+	}
 	from := m.weight
 	for k := 1; k <= 60; k++ {
 		w := from + (to-from)*float64(k)/60
@@ -382,7 +394,12 @@ func (j Job) String() string { return fmt.Sprintf("seed %d", j.Seed) }
 
 // Ports are how the ports stand at the end of a job: "open" or "shut".
 func (j Job) Ports(ctx context.Context, p *sequence.Plan) (map[string]string, error) {
-	m := &maker{Job: j, plan: p.Clone(), random: rand.New(rand.NewPCG(j.Seed, 7))}
+	p, err := p.Derive()
+	if err != nil {
+		return nil, err
+	}
+	p = p.Expanded()
+	m := &maker{Job: j, plan: p, random: rand.New(rand.NewPCG(j.Seed, 7))}
 	m.thresholds()
 	f, err := sequence.Follow(m.plan)
 	if err != nil {

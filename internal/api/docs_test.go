@@ -1,0 +1,58 @@
+package api
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// parts of a formula's doc, and how each is recognised. An equation is an indented
+// line, or stands in the sentence of a formula that everyone knows by heart.
+var parts = []struct {
+	name string
+	said *regexp.Regexp
+}{
+	{"equation", regexp.MustCompile(`(?m)^\t\S|[=·√Σ∫∂π²]|\w/\(?\w| × |turned round|[Ii]nverse of [A-Z]|with its slope|[Ss]um of|[Pp]roduct of|straight line`)},
+	{"source", regexp.MustCompile(`Source:|Source of|[Ii]nverse of [A-Z]|turned round|the other way round|of the same formula|[Ss]ee [A-Za-z.]*[A-Z]\w+|with its slope`)},
+}
+
+// Every exported calculation says its equation and whose it is, or names the formula
+// that it turns round. Units are those of its arguments' types. Of package unit and
+// those below it the conversions are left out: they follow from the definitions in the
+// package's doc, and GNU units checks them.
+func TestEveryCalculationSaysItsEquationAndSource(t *testing.T) {
+	packages, err := public(root)
+	require.NoError(t, err)
+	said := 0
+	for _, p := range packages {
+		if strings.HasSuffix(p.name(), "test") || strings.HasPrefix(p.Path, "hydrostatics/unit") {
+			continue
+		}
+		docs := docsOf(p)
+		for _, c := range calculations(p) {
+			for _, part := range parts {
+				if !part.said.MatchString(docs[c]) {
+					t.Errorf("%s: the doc of %s has no %s", p.Path, c, part.name)
+				}
+			}
+			said++
+		}
+	}
+	require.Greater(t, said, 350, "the search for calculations has gone blind")
+}
+
+func TestWhatCountsAsSaid(t *testing.T) {
+	for doc, want := range map[string][2]bool{
+		"Area returns what it returns.":                               {false, false},
+		"Area returns the area.\n\n\tA = π/4·d²\n\nSource: geometry.": {true, true},
+		"Area is π/4·d².":                                             {true, false},
+		"Diameter is the inverse of Area.":                            {true, true},
+		"Area returns the area. Source: geometry.":                    {false, true},
+	} {
+		for i, part := range parts {
+			require.Equal(t, want[i], part.said.MatchString(doc), "%s: %s", part.name, doc)
+		}
+	}
+}
