@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 )
 
@@ -17,11 +18,19 @@ func (u reader) gasIn(g sequence.GasAt) string {
 	}
 	switch {
 	case g.In > 0:
-		text += "; " + u.of(g.In) + " let in, " + surfaceConditions
+		text += "; " + u.gas(g.In) + " let in, " + surfaceConditions
 	case g.In < 0:
-		text += "; " + u.of(-g.In) + " let out, " + surfaceConditions
+		text += "; " + u.gas(-g.In) + " let out, " + surfaceConditions
 	}
 	return text
+}
+
+// gas is a volume at surface conditions, as the trade writes it.
+func (u reader) gas(v unit.Volume) string {
+	if u.symbol(volume) == "bbl" {
+		return fmt.Sprintf("%.4g Mscf", v.In(unit.CubicFoot)/1000)
+	}
+	return u.of(v)
 }
 
 // surfaceConditions are what volumes of gas are counted at.

@@ -14,7 +14,7 @@ const mostPumpPoints = 8
 // what comes back.
 func (u reader) pumping(s *sequence.StepResult, n int) []string {
 	p := &s.Pumps[n]
-	lines := []string{fmt.Sprintf("into %s at %s, out at %s; %s on the way", p.Into, u.of(p.Rate), p.To, u.of(p.Way))}
+	lines := []string{fmt.Sprintf("into %s at %s, out at %s; %s on the way", p.Into, u.pumpRate(p.Rate), p.To, u.of(p.Way))}
 	for k, at := range p.Points {
 		if len(p.Points) > mostPumpPoints && k != len(p.Points)-1 && k*(mostPumpPoints-1)%(len(p.Points)-1) >= mostPumpPoints-1 {
 			continue
@@ -38,9 +38,17 @@ func (u reader) pumping(s *sequence.StepResult, n int) []string {
 		lines = append(lines, fmt.Sprintf("%s of %s go out at %s", u.of(v.Volume), v.What, v.Compartment))
 	}
 	if p.Greatest > 0 {
-		lines = append(lines, "proved up to "+u.of(p.Greatest))
+		lines = append(lines, "proved up to "+u.pumpRate(p.Greatest))
 	}
 	return lines
+}
+
+// pumpRate is a rate by the minute, as pumps have them.
+func (u reader) pumpRate(q unit.FlowRate) string {
+	if u.symbol(rate) == "bbl/d" {
+		return fmt.Sprintf("%.3g bbl/min", q.In(unit.BarrelPerMinute))
+	}
+	return u.of(q)
 }
 
 // minutes is how long a volume takes at a rate.

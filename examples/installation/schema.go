@@ -57,6 +57,7 @@ func (n *node) MarshalJSON() ([]byte, error) {
 var words = map[reflect.Type][]string{
 	reflect.TypeFor[sequence.FluidKind]():   {string(sequence.ConstantDensity), string(sequence.ClearBrine), string(sequence.FreshWater)},
 	reflect.TypeFor[sequence.TopOfString](): {string(sequence.TopOpen), string(sequence.TopClosed)},
+	reflect.TypeFor[sequence.FlowWay]():     {string(sequence.Producing), string(sequence.Injecting)},
 	reflect.TypeFor[sequence.Moment]():      {string(sequence.AtStart), string(sequence.AtPeak), string(sequence.AtEnd)},
 	reflect.TypeFor[sequence.Flow]():        {string(sequence.FlowIn), string(sequence.FlowOut), string(sequence.Circulation)},
 	reflect.TypeFor[sequence.PieceKind](): {string(sequence.PipeLength), string(sequence.PackerPiece), string(sequence.SleevePiece), string(sequence.IsolationValve), string(sequence.SealStack),

@@ -1,6 +1,6 @@
 // Variants checks thousands of variants of one plan and counts what becomes of
 // them: here each combination of a density of its first fluid and a pressure of its
-// first ramp above nothing.
+// first ramp up and down.
 //
 //	go run ./examples/variants              # 10,000 variants of a plan to begin with
 //	go run ./examples/variants -n 200 -plan examples/installation/plans/demo.json
@@ -38,17 +38,17 @@ type outcome struct {
 }
 
 // variants lists n variants of a plan: the density of its first fluid 2 % to either
-// side of what it is, and the first pressure that is applied from a third of what it
-// is to a third more.
+// side of what it is, and the first pressure that is applied and bled off 60 % to
+// either side.
 func variants(p *sequence.Plan, n int) []variant {
 	var all []variant
-	const across = 100
+	const across = 10 // densities; the rest are pressures
 	for i := range n {
 		v := variant{}
 		f := &p.Fluids[0]
 		v["fluids."+f.Name+".density"] = (f.Density.Nominal * unit.Density(0.98+0.04*float64(i%across)/(across-1))).String()
 		if step, ramp, compartment, ok := firstPressure(p); ok {
-			share := 1./3 + float64(i/across)/max(1, float64((n-1)/across))
+			share := 0.4 + 1.2*float64(i/across)/max(1, float64((n-1)/across))
 			v[fmt.Sprintf("steps.%s.ramps[%d].%s", p.Steps[step].Name, ramp, compartment)] = (p.Steps[step].Ramps[ramp][compartment] * unit.Pressure(share)).String()
 		}
 		all = append(all, v)
@@ -56,12 +56,13 @@ func variants(p *sequence.Plan, n int) []variant {
 	return all
 }
 
-// firstPressure is where a plan first applies a pressure to one compartment alone.
+// firstPressure is where a plan first applies a pressure to one compartment alone and
+// bleeds it off.
 func firstPressure(p *sequence.Plan) (step, ramp int, compartment string, ok bool) {
 	for step := range p.Steps {
 		for ramp, to := range p.Steps[step].Ramps {
 			for name, pressure := range to {
-				if len(to) == 1 && pressure > 0 {
+				if bled := ramp+1 < len(p.Steps[step].Ramps) && p.Steps[step].Ramps[ramp+1][name] == 0; len(to) == 1 && pressure > 0 && bled {
 					return step, ramp, name, true
 				}
 			}

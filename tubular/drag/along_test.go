@@ -122,7 +122,7 @@ func TestANarrowHoleForNarrowPipe(t *testing.T) {
 	s.HoleSections[1].Hole = 4 * unit.Inch
 	require.NoError(t, s.Validate())
 	s.HoleSections[1].Hole = 3.4 * unit.Inch
-	require.ErrorContains(t, s.Validate(), "Zones[1].Hole")
+	require.ErrorContains(t, s.Validate(), "HoleSections[1].Hole")
 	s.HoleSections[1].Hole, s.HoleSections[0].Hole = 4*unit.Inch, 4*unit.Inch
-	require.ErrorContains(t, s.Validate(), "Zones[0].Hole")
+	require.ErrorContains(t, s.Validate(), "HoleSections[0].Hole")
 }

@@ -79,7 +79,7 @@ func (s String) checkZones() error {
 	var top unit.Length
 	for k, z := range s.HoleSections {
 		widest := s.widest(top, z.BottomMD)
-		f.AtIndex("Zones", k, fault.Join("", fault.Above("Bottom", z.BottomMD, top), fault.Between("Friction", z.Friction, 0, mostFriction),
+		f.AtIndex("HoleSections", k, fault.Join("", fault.Above("BottomMD", z.BottomMD, top), fault.Between("Friction", z.Friction, 0, mostFriction),
 			fault.AtLeast("Hole", z.Hole, widest)))
 		top = z.BottomMD
 	}

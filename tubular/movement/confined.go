@@ -3,7 +3,9 @@ package movement
 import (
 	"math"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/fault"
 	"completion.example/tubular"
 )
 
@@ -25,6 +27,34 @@ type Confined struct {
 //
 // Source: geometry.
 func (c Confined) Clearance() unit.Length { return (c.Hole - c.Pipe.OD) / 2 }
+
+// At returns the pipe at a measured depth of a path, with its inclination, build and
+// turn there, taken over 2 m around it.
+//
+//	θ' = Δθ/L,  sinθ*φ' = 2*asin(sqrt(sinθ1*sinθ2)*|sin(Δφ/2)|)/L
+//
+// Errors are those of the path. Source: spherical geometry of minimum curvature, split
+// as He & Kyllingstad, SPE Drilling & Completion March 1995, p. 10 (SPE 25370).
+func (c Confined) At(path *hydrostatics.Path, md unit.Length) (Confined, error) {
+	if path == nil {
+		return Confined{}, fault.NewIn(scope, "Path", "is missing")
+	}
+	here, err := path.At(md)
+	if err != nil {
+		return Confined{}, fault.Join(scope, err)
+	}
+	above, err := path.At(max(0, md-unit.Metre))
+	if err != nil {
+		return Confined{}, fault.Join(scope, err)
+	}
+	below, err := path.At(min(path.TotalDepth(), md+unit.Metre))
+	if err != nil {
+		return Confined{}, fault.Join(scope, err)
+	}
+	e := between(0, above, below)
+	c.Inclination, c.Build, c.Turn = here.Inclination, unit.Curvature(e.build), unit.Curvature(e.turn)
+	return c, nil
+}
 
 func (c Confined) numbers() (ei, r, w, sin float64) {
 	return float64(c.Pipe.Material.Young) * float64(c.Pipe.SecondMoment()), float64(c.Clearance()), float64(c.Weight), math.Sin(float64(c.Inclination))

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/internal/dimension"
@@ -233,4 +234,48 @@ func TestNodesLieAsTheClosedFormSays(t *testing.T) {
 		modes[n.Mode]++
 	}
 	require.Len(t, modes, 2, "%v", modes)
+}
+
+// A pipe at a depth of a path has its inclination there, and the build and turn of the
+// arc that it lies in: 3 deg/100 ft of build in the plane, and in a turn sin(θ)·Δφ of it
+// across (geometry).
+func TestConfinedAtADepthOfAPath(t *testing.T) {
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{{}, {MD: 1000 * unit.Foot}, {MD: 3000 * unit.Foot, Inclination: 60 * unit.Degree},
+		{MD: 4000 * unit.Foot, Inclination: 60 * unit.Degree, Azimuth: 20 * unit.Degree}, {MD: 5000 * unit.Foot, Inclination: 60 * unit.Degree, Azimuth: 20 * unit.Degree}})
+	require.NoError(t, err)
+	c := movement.Confined{Hole: 6 * unit.Inch}
+	build, err := c.At(path, 2000*unit.Foot)
+	require.NoError(t, err)
+	require.InDelta(t, 30, build.Inclination.In(unit.Degree), 1e-9)
+	require.InDelta(t, 3, build.Build.In(unit.DegreePer100Feet), 1e-6)
+	require.InDelta(t, 0, build.Turn.In(unit.DegreePer100Feet), 1e-6)
+	require.Equal(t, c.Hole, build.Hole)
+	turn, err := c.At(path, 3500*unit.Foot)
+	require.NoError(t, err)
+	dogleg := 2 * math.Asin(math.Sin(60*math.Pi/180)*math.Sin(10*math.Pi/180)) * 18 / math.Pi // deg/100 ft
+	require.InDelta(t, dogleg, turn.Turn.In(unit.DegreePer100Feet), 1e-3*dogleg)
+	hold, err := c.At(path, 5000*unit.Foot)
+	require.NoError(t, err)
+	require.InDelta(t, 0, hold.Build.In(unit.DegreePer100Feet), 1e-6)
+	_, err = c.At(path, 6000*unit.Foot)
+	require.Error(t, err)
+	_, err = c.At(nil, 0)
+	require.ErrorContains(t, err, "Path")
+}
+
+func ExampleConfined_At() {
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{{}, {MD: 1000 * unit.Foot}, {MD: 3000 * unit.Foot, Inclination: 60 * unit.Degree}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c, err := movement.Confined{Pipe: tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()},
+		Hole: 6.094 * unit.Inch, Weight: 5.7 * unit.PoundPerFoot}.At(path, 2500*unit.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c.Inclination.Rounded(3), c.Build.Rounded(3), c.Sinusoidal().Rounded(3))
+	// Output:
+	// 45 deg 3 deg/100ft 9491 lbf
 }

@@ -72,6 +72,9 @@ func (p *Plan) compiled() (*compiled, error) {
 		return nil, err
 	}
 	made = made.Expanded()
+	if made, err = made.heated(); err != nil {
+		return nil, p.follows(err)
+	}
 	if err := made.validate(pipes); err != nil {
 		return nil, p.follows(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"sync"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
@@ -24,6 +25,7 @@ type compiled struct {
 	symbols []uncertain // of the network's symbols: those of the plan, then the shares
 	names   []string    // of temperatures
 	gauge   affine.Form // error of the gauges
+	known   sync.Map    // what zones give, by what was asked
 }
 
 // compile puts a sound plan together.

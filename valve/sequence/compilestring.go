@@ -129,6 +129,11 @@ func (c *compiler) string() {
 			}
 			top = bottom
 		}
+		if k > 0 && k < len(up.OutsideParts())-1 && part.BottomMD == part.TopMD {
+			// Between a place that holds and the seals in it: they seal, not the place.
+			r.Outside = append(r.Outside, r.Outside[k-1])
+			continue
+		}
 		if k == len(up.OutsideParts())-1 { // the lower end feels what is below it
 			if i := c.by.compartment[p.Below]; part.BottomMD == part.TopMD || len(all) == 0 {
 				all = []int{i}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 
@@ -98,20 +99,26 @@ func cmpFloats(a, b float64) int {
 
 // flows solves what the zones give at pressures of their formations, each choice once.
 func (c *compiled) flows(p *Produce, zs []zone) func(x [affine.MostInputs]float64) (production.Flow, error) {
+	type question struct {
+		produce *Produce
+		zones   string
+		x       [affine.MostInputs]float64
+	}
 	type answer struct {
 		flow production.Flow
 		err  error
 	}
-	known := map[[affine.MostInputs]float64]answer{}
+	which := fmt.Sprint(zs)
 	return func(x [affine.MostInputs]float64) (production.Flow, error) {
-		if a, ok := known[x]; ok {
-			return a.flow, a.err
+		q := question{p, which, x}
+		if a, ok := c.known.Load(q); ok {
+			return a.(answer).flow, a.(answer).err
 		}
 		flow, err := c.production(p, zs, func(f int) unit.Pressure {
 			k := slices.IndexFunc(zs, func(z zone) bool { return z.formation == f })
 			return unit.Pressure(x[k])
 		}).Flow()
-		known[x] = answer{flow, err}
+		c.known.Store(q, answer{flow, err})
 		return flow, err
 	}
 }

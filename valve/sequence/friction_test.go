@@ -88,7 +88,7 @@ func TestDragOfACurvedHole(t *testing.T) {
 func TestFrictionFactorsAreBands(t *testing.T) {
 	path := []sequence.Station{{}, {MD: 3000 * foot}, {MD: 6000 * foot, Inclination: 60 * unit.Degree}, {MD: 9000 * foot, Inclination: 60 * unit.Degree}}
 	p := rubbing(path, "0.15 .. 0.35")
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	x := r.Steps[1].Partings[0]
 	require.Less(t, (x.Greatest - x.Least).In(unit.PoundForce), 60000.0)

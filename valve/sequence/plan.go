@@ -35,6 +35,9 @@ type Well struct {
 	MD           unit.Length            `json:"depth,omitzero"` // measured; the path must reach it
 	Path         []Station              `json:"path,omitzero"`  // empty: vertical
 	Temperatures map[string][]MarkedTVD `json:"temperatures,omitzero"`
+	// Flowing are temperatures by name that follow from flow in the tubing, beside those
+	// that are written out.
+	Flowing map[string]Flowing `json:"flowing_temperatures,omitzero"`
 	// Errors are by how much each of the temperatures may be off as a whole.
 	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature_errors,omitzero" was:"temperature errors"`
 }

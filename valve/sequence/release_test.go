@@ -115,6 +115,55 @@ func TestWhatIsAboveAndBelowAParting(t *testing.T) {
 	require.True(t, at.Joints[0].Parted)
 	x := r.Steps[1].Partings[0]
 	require.InDelta(t, above, x.Above.In(unit.PoundForce), 1)
+	// What stays stands on the packer with its weight in the fluid, the same in and
+	// around it: 500 ft · (9.3 lb/ft − 0.4935 psi/ft · 2.590 in²), by hand.
+	require.InDelta(t, 500*9.3-column(9.5, 500)*steel, x.Below.In(unit.PoundForce), 1)
+	require.InDelta(t, -float64(x.Below), float64(at.Packer), 1e-6)
+}
+
+// With the tubing 0.7 lb/gal heavier than the annulus the joint's lower half is pushed
+// down by the 309.1 psi that stood across its seal of 15.904 in², its bore open: the
+// ring between its seal and the bore, and what the fluids inside and around the 500 ft
+// carry. Its end, open to the tubing's fluid at the bottom, has no effective force.
+func TestPressureOnWhatAPartingLeaves(t *testing.T) {
+	p := jointed(60000 * unit.PoundForce)
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	across := column(9.5, 8500) - column(8.8, 8500)
+	effective := 500*9.3 + column(9.5, 500)*bore - column(8.8, 500)*outside // weight of the 500 ft
+	below := column(9.5, 9000) - column(8.8, 9000)                          // inside less outside at the packer
+	// Effective force above the packer: −(pi − po)·As of the joint, less the weight; below
+	// it none. The packer's own ring has the same fluid on both sides.
+	want := across*math.Pi/4*4.5*4.5 + effective
+	require.InDelta(t, want, r.Steps[1].Partings[0].Below.In(unit.PoundForce), 1)
+	require.Positive(t, below)
+}
+
+// What is locked in is that of the pressure at which the slips bite, which is known to
+// lie between the first of them and the last: package packer's answer for the band, and
+// not what the pressure that was pumped would leave, 4,200 psi · 0.4 · 7.031 in².
+func TestLockInIsOfThePressureAtWhichTheSlipsBite(t *testing.T) {
+	before := landed()
+	before.Steps = []sequence.Step{{Name: "before"}}
+	rest := lastString(verdict(t, before), 0)
+	p := landed()
+	a := p.Devices[0].Actions[0]
+	a.Name, a.Triggers, a.Bites = "sets", []sequence.Trigger{rising(4000*psi, 4000*psi)}, "starts to set"
+	start := sequence.Action{Name: "starts to set", Inside: a.Inside, Outside: a.Outside, Triggers: []sequence.Trigger{rising(3000*psi, 3000*psi)}}
+	p.Devices[0].Actions = []sequence.Action{start, a}
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(90000 * unit.PoundForce)
+	p.Steps = []sequence.Step{{Name: "set", Ramps: []map[string]unit.Pressure{{"tubing": 4200 * psi}, {"tubing": 0}}, Expect: []string{"packer: starts to set", "packer: sets"}},
+		{Name: "wait"}}
+	r := verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	bitten, err := packer.LockIn{Pipe: tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel()},
+		Length: 9000 * foot}.Bitten(unit.Band[unit.Pressure]{Least: 3000 * psi, Nominal: 4000 * psi, Greatest: 4000 * psi})
+	require.NoError(t, err)
+	f := r.Steps[1].Forces[0]
+	require.InEpsilon(t, float64(bitten.Tension.Least), float64(f.Load.Least), 1e-6)
+	require.InEpsilon(t, float64(bitten.Tension.Greatest), float64(f.Load.Greatest), 1e-6)
+	require.InEpsilon(t, float64(bitten.Tension.Least), float64(f.Wall.Least-rest.Wall), 1e-6)
+	require.Less(t, f.Load.Greatest.In(unit.PoundForce), 0.4*4200*bore-500)
 }
 
 // Pressure in a plugged string pulls at its top as much as it lifts a closed one: the

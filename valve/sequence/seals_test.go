@@ -110,3 +110,22 @@ func TestPressureStepsAtASeal(t *testing.T) {
 	// has moved down.
 	require.InDelta(t, 120+at.Seals[0].Travel.In(unit.Inch), at.Seals[0].Engaged.In(unit.Inch), 1e-6)
 }
+
+// Seals in the packer that may hold them: the pressure steps at the seals' bore and not
+// at the pipe. With the end open to the tubing and 1,000 psi on the annulus the ring of
+// π/4·(4.5² − 3.5²) in² and ballooning, 2ν·Ao, lengthen the string:
+// (6,283 + 5,773) lbf · 108,000 in/(30e6 psi · 2.590 in²) = 16.76 in down.
+//
+// Source: Lubinski, Althouse and Logan (1962), piston and ballooning; by hand.
+func TestSealsInTheirPacker(t *testing.T) {
+	p := landed()
+	p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
+	p.String.Below, p.String.Bore = "tubing", 4.5*unit.Inch
+	p.Steps = []sequence.Step{{Name: "pressure", Ramps: []map[string]unit.Pressure{{"annulus": 1000 * psi}}}}
+	r := check(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	ring := math.Pi / 4 * (4.5*4.5 - 3.5*3.5)
+	at := lastString(r, 0)
+	require.InDelta(t, 1000*(ring+2*0.3*outside)*108000/(30e6*(outside-bore)), at.Seals[0].Travel.In(unit.Inch), 0.01)
+	require.InDelta(t, -1000*ring, (at.Seals[0].Ring - r.Steps[0].Points[0].String.Seals[0].Ring).In(unit.PoundForce), 1)
+}

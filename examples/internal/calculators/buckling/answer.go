@@ -19,6 +19,11 @@ func (in input) answer() calculator.Answer {
 		Draw:  func(w io.Writer) error { return in.picture(w) },
 	}
 	add := func(name string, v any) { a.Results = append(a.Results, calculator.Result{Name: name, Value: v}) }
+	if in.survey != nil {
+		add("inclination there", c.Inclination)
+		add("build there", c.Build)
+		add("turn there", c.Turn)
+	}
 	add("effective weight", perFoot(c.Weight))
 	if in.upright() {
 		add("bends from, at its lower end", c.VerticalSinusoidal())

@@ -8,6 +8,8 @@ import (
 	"flag"
 	"fmt"
 
+	"completion.example/examples/internal/wellpath"
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
@@ -32,6 +34,8 @@ type input struct {
 	outside  unit.Density
 	load     unit.Force
 	friction float64
+	at       unit.Length
+	survey   *hydrostatics.Path
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
@@ -48,8 +52,16 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.load, "compression", 20000*unit.PoundForce, "effective compression to look at")
 	flags.TextVar(&in.tool, "tool", 1.9*unit.Inch, "diameter of a stiff tool to pass")
 	flags.Float64Var(&in.friction, "friction-factor", drag.UsualCased, "friction factor of pipe on wall; common practice")
+	flags.TextVar(&in.at, "measured-depth", 5000*unit.Foot, "with -survey: the measured depth to look at; inclination, build and turn are then those of the survey")
+	well := wellpath.Flag(flags)
 	in.units = calculator.UnitsOf(flags)
 	return func() (calculator.Answer, error) {
+		if in.survey = well.Path(); in.survey != nil {
+			var err error
+			if in.c, err = in.c.At(in.survey, in.at); err != nil {
+				return calculator.Answer{}, calculator.BadInput{Err: err}
+			}
+		}
 		if err := in.check(); err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}

@@ -21,11 +21,11 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 		Sections: []movement.StringSection{section}, Seals: movement.Seals{Bore: in.seal, Restraint: movement.Anchored},
 		Initial: still, Final: cold, Warming: in.cooling, SlackOff: -in.locked,
 	}
-	c, err := v.Analyse()
+	load, err := in.anchored(v)
 	if err != nil {
 		return err
 	}
-	margins, err := packer.HoldPins(in.pins, false, []packer.PinCase{{Case: "as landed", Load: in.locked}, {Case: "cold and pressured", Load: c.PackerForce}})
+	margins, err := packer.HoldPins(in.pins, false, []packer.PinCase{{Case: "as landed", Load: in.locked}, {Case: "cold and pressured", Load: load}})
 	if err != nil {
 		return err
 	}
@@ -39,6 +39,28 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	}
 	a.Tables = append(a.Tables, t)
 	return nil
+}
+
+// anchored is the force on the packer in the coldest case: in closed form in a vertical
+// well, node by node along a survey.
+func (in inputs) anchored(v movement.Vertical) (unit.Force, error) {
+	if in.survey == nil {
+		c, err := v.Analyse()
+		return c.PackerForce, err
+	}
+	state := func(w movement.WellFluids, warmer unit.TemperatureDifference) movement.WellProfiles {
+		column := func(rho unit.Density, surface unit.Pressure) func(unit.Length) unit.Pressure {
+			return func(tvd unit.Length) unit.Pressure { return surface + hydrostatics.Pressure(rho, tvd) }
+		}
+		return movement.WellProfiles{Inside: column(w.InsideDensity, w.InsideSurface), Outside: column(w.OutsideDensity, w.OutsideSurface), Temperature: func(unit.Length) unit.Temperature { return unit.Fahrenheit(100).Add(warmer) }}
+	}
+	s := movement.String{Sections: v.Sections, Path: in.survey, Seals: v.Seals}
+	landed, err := s.Land(state(v.Initial, 0), v.SlackOff)
+	if err != nil {
+		return 0, err
+	}
+	c, err := landed.Load(state(v.Final, v.Warming))
+	return c.PackerForce, err
 }
 
 // unseat asks whether the string stays on the hook when the packer lets go.
@@ -67,7 +89,7 @@ func (in inputs) parted(a *calculator.Answer, r packer.Release) error {
 		}
 	}
 	p, err := packer.Parted{
-		Legs: hydrostatics.UTube{PortMD: in.depth,
+		Legs: hydrostatics.UTube{PortMD: in.depth, Path: in.survey,
 			Tubing:  leg(in.tubing, in.pipe.Capacity(), in.held),
 			Annulus: leg(in.annulus, tubular.AnnularCapacity(in.casing, in.pipe.OD), 0)},
 		Open: in.formation > 0, Formation: in.formation, Margin: marginOf(in),

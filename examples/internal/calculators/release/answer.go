@@ -15,8 +15,8 @@ func (in inputs) release() packer.Release {
 	}
 	return packer.Release{
 		Pull: packer.Pull{
-			Sections: []movement.StringSection{{Pipe: in.pipe, BottomMD: in.depth}},
-			Inside:   column(in.tubing, in.held), Outside: column(in.annulus, 0),
+			Sections: []movement.StringSection{{Pipe: in.pipe, BottomMD: in.depth}}, Path: in.survey,
+			Inside: column(in.tubing, in.held), Outside: column(in.annulus, 0),
 			Seal: in.seal, Drag: in.drag, Block: in.block, OpenTop: in.openTop,
 		},
 		Pins: in.pins,

@@ -5,6 +5,8 @@ package release
 import (
 	"flag"
 
+	"completion.example/examples/internal/wellpath"
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
@@ -18,7 +20,7 @@ var Command = calculator.Command{
 	Picture:  true,
 }
 
-// inputs are the flags: a vertical well and one pipe.
+// inputs are the flags: a vertical well, or one of a survey, and one pipe.
 type inputs struct {
 	units             *calculator.Units
 	pipe              tubular.Pipe
@@ -41,6 +43,7 @@ type inputs struct {
 	locked            unit.Force
 	openTop           bool
 	remedy            remedy
+	survey            *hydrostatics.Path
 }
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
@@ -49,7 +52,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the tubing")
 	flags.TextVar(&in.pipe.Weight, "weight", 9.3*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
 	flags.TextVar(&in.pipe.Material.Yield, "yield", 80000*unit.PSI, "yield strength of the tubing")
-	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "depth of the release joint and of the packer, vertical")
+	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "depth of the release joint and of the packer")
 	flags.TextVar(&in.casing, "casing-id", 8.535*unit.Inch, "bore of the casing")
 	flags.TextVar(&in.seal, "seal", 4*unit.Inch, "diameter of the release joint's seal")
 	flags.TextVar(&in.tubing, "tubing-fluid", 9.5*unit.PoundPerGallon, "fluid in the tubing while pulling")
@@ -71,6 +74,10 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.formation, "formation", 4200*unit.PSI, "formation pressure at the joint, of what is open below it")
 	flags.TextVar(&in.margin, "overbalance", 200*unit.PSI, "overbalance wanted")
 	in.remedy.setup(flags)
+	well := wellpath.Flag(flags)
 	in.units = calculator.UnitsOf(flags)
-	return func() (calculator.Answer, error) { return in.answer() }
+	return func() (calculator.Answer, error) {
+		in.survey = well.Path()
+		return in.answer()
+	}
 }

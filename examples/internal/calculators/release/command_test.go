@@ -1,6 +1,10 @@
 package release
 
 import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -15,9 +19,28 @@ func TestRelease(t *testing.T) {
 	golden.File(t, Command, "premature", 1, "-cold", "-150 degF", "-pressured", "5000 psi")
 	golden.File(t, Command, "flowing", 1, "-annulus-fluid", "8.8 lb/gal")
 	golden.File(t, Command, "stuck", 0, "-free", "8000 ft")
+	golden.File(t, Command, "surveyed", 0, "-survey", "../survey/testdata/building.csv", "-depth", "3300 m", "-cut-top", "3280 m", "-cut-bottom", "3290 m",
+		"-formation", "0 psi", "-trapped", "5600 psi .. 5700 psi .. 5800 psi", "-reserve", "0 lbf")
 	golden.File(t, Command, "faults", 2, "-share", "1.5", "-rig", "0 lbf", "-depth", "-5 ft")
 }
 
 func TestPicture(t *testing.T) {
 	require.Contains(t, golden.Picture(t, Command, "-units", "si"), "the pins part")
+}
+
+// A survey of a vertical well says what no survey does: the closed form and the march
+// node by node agree.
+func TestVerticalSurvey(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "vertical.csv")
+	require.NoError(t, os.WriteFile(file, []byte("MD,inclination,azimuth\n0 ft,0 deg,0 deg\n9000 ft,0 deg,0 deg\n"), 0o600))
+	run := func(args ...string) string {
+		var out, errs bytes.Buffer
+		Command.Run(args, &out, &errs)
+		require.Empty(t, errs.String())
+		return out.String()
+	}
+	_, plain, _ := strings.Cut(run(), "reading when")
+	_, surveyed, _ := strings.Cut(run("-survey", file), "reading when")
+	require.NotEmpty(t, plain)
+	require.Equal(t, plain, surveyed)
 }

@@ -15,8 +15,9 @@ import (
 // off is enclosed.
 const crooked = 50 * float64(unit.PoundForce)
 
-// finest is how many pieces a pull is cut into at most.
-const finest = 128
+// finest is the shortest piece that a pull is cut into for its straightness: a tube
+// that snaps into a helix makes a step that no cutting straightens.
+const finest = 2000 * float64(unit.PoundForce)
 
 // Cut tells how far from a reading a pull has to be cut: where what is slacked off
 // first arrives at depth, and where drag along the path bends what does.
@@ -143,7 +144,7 @@ func (r *Room) straight(s *standing, p *profile, from affine.Form, sign, most fl
 				off = math.Max(off, math.Abs(between[i]-begin[i]-share*(end[i]-begin[i])))
 			}
 		}
-		if off <= crooked || piece <= most/finest {
+		if off <= crooked || piece <= 2*finest {
 			if r.Memory != nil {
 				r.Memory.piece = piece
 			}

@@ -97,7 +97,9 @@ func (k *Walker) piece(w *World, sw Swap, from, to well.Depth) ([]*World, error)
 			return nil, err
 		}
 		for _, y := range out {
-			y.State.Swept(sw.Compartment, layers, from)
+			if err := y.State.Swept(sw.Compartment, sw.Fluid, layers, from, to); err != nil {
+				return nil, err
+			}
 			if err := y.State.Solve(affine.Form{}); err != nil {
 				return nil, err
 			}

@@ -216,12 +216,26 @@ func (s *State) between(i int, p affine.Line, a, b Depth) (affine.Line, error) {
 		}
 		return s.throughGas(fluid, p, end.TVD, b.TVD)
 	}
-	under, err := s.liquid(i)
-	if err != nil {
-		return p, err
-	}
 	if a.MD >= hi && b.MD >= hi {
-		return s.gain(under, p, a.TVD, b.TVD)
+		return s.under(i, p, a, b)
+	}
+	if len(c.layers) < 2 || hi > c.layers[1].Bottom.MD {
+		return p, s.gassy(i, "its level has moved; a liquid must stand under it from %s on", unit.Length(hi).Rounded(5))
+	}
+	under := c.layers[1].Fluid
+	if end := c.layers[1].Bottom; a.MD > end.MD || b.MD > end.MD {
+		// Further liquids under the first: one after the other.
+		var err error
+		if a.MD > end.MD {
+			if p, err = s.under(i, p, a, end); err == nil {
+				p, err = s.between(i, p, end, b)
+			}
+			return p, err
+		}
+		if p, err = s.between(i, p, a, end); err == nil {
+			p, err = s.under(i, p, end, b)
+		}
+		return p, err
 	}
 	kink := a.MD > lo && a.MD < hi || b.MD > lo && b.MD < hi
 	gas := s.Fluids[fluid].Gases[s.Temperature]
@@ -253,6 +267,9 @@ func (s *State) between(i int, p affine.Line, a, b Depth) (affine.Line, error) {
 // under carries a pressure through the layers under the gas.
 func (s *State) under(i int, p affine.Line, from, to Depth) (affine.Line, error) {
 	layers := s.columns[i].layers
+	if s.columns[i].gas && s.gas[i].Moved {
+		layers = layers[1:] // the first liquid begins where the level is
+	}
 	var err error
 	if from.MD <= to.MD {
 		for _, l := range layers {
@@ -487,9 +504,9 @@ func (s *State) aroundLevel(i int, md float64) (under, over int) {
 	if !s.gas[i].Moved {
 		return c.fluidAt(md), c.fluidAt(math.Nextafter(md, 0))
 	}
-	liquid := c.layers[len(c.layers)-1].Fluid
 	if md > hi {
-		return liquid, liquid
+		liquids := &column{layers: c.layers[1:]}
+		return liquids.fluidAt(md), liquids.fluidAt(math.Nextafter(md, 0))
 	}
-	return liquid, gas
+	return c.layers[min(1, len(c.layers)-1)].Fluid, gas
 }

@@ -90,12 +90,6 @@ func (s *State) Sweep(i, now int, from, to Depth, up bool) error {
 	if !c.gas || !s.gas[i].Moved {
 		return nil
 	}
-	for _, d := range s.Compartments[i].Depths {
-		if lo < d.MD && d.MD < hi {
-			return s.gassy(i, "it ends between %s and %s, and something stands in between: a swap past it isn't modelled",
-				unit.Length(lo).Rounded(5), unit.Length(hi).Rounded(5))
-		}
-	}
 	g := s.gas[i]
 	layers := append([]Layer(nil), c.layers...)
 	layers[0].Bottom = Depth{hi, s.tvd(i, hi)}
@@ -127,13 +121,32 @@ func (s *State) Fills(i, fluid int, from Depth) bool {
 }
 
 // Swept gives a compartment the layers that it has after a piece was swept.
-func (s *State) Swept(i int, layers []Layer, from Depth) {
+func (s *State) Swept(i, now int, layers []Layer, from, to Depth) error {
 	old := s.gas[i]
 	s.SetLayers(i, layers)
 	if !s.columns[i].gas || !old.Moved {
-		return
+		return nil
 	}
-	if _, hi := old.Level.Between(0); from.MD >= hi && layers[0].Bottom.MD == hi {
+	lo, hi := old.Level.Between(0)
+	if from.MD >= hi && layers[0].Bottom.MD == hi {
 		s.gas[i] = old // the gas was left alone
+		return nil
 	}
+	// A level that is only known to lie in a range is pushed up, or down, no further
+	// than the piece.
+	push := func(md float64) float64 { return math.Min(md, from.MD) }
+	if s.Fluids[now].Gas() {
+		push = func(md float64) float64 { return math.Max(md, to.MD) }
+	}
+	if push(lo) == push(hi) {
+		return nil
+	}
+	out, err := affine.Enclose([]affine.Input{{Line: old.Level, Step: stepDepth}}, 0, true,
+		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			y[0] = push(x[0])
+			return y, nil
+		})
+	s.gas[i] = old
+	s.gas[i].Level = out[0]
+	return err
 }
