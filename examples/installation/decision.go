@@ -7,6 +7,15 @@ import (
 	"completion.example/valve/sequence"
 )
 
+// timeWords says how long a step takes, and how long it has been at its end.
+func timeWords(t *sequence.Times) string {
+	var parts []string
+	for _, p := range t.Parts {
+		parts = append(parts, p.Takes+" "+p.What)
+	}
+	return fmt.Sprintf("%s (%s); %s since the beginning at its end", t.Total, strings.Join(parts, ", "), t.Since)
+}
+
 // decisions say what is done where a step doesn't show what it expects, and what tells
 // one case from the other at surface.
 func (u reader) decisions(p *sequence.Programme, s *sequence.StepResult) []string {

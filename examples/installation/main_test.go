@@ -48,6 +48,24 @@ func narrow(t *testing.T, out string) {
 	}
 }
 
+// demos are the further plans beside the demo that hold.
+var demos = map[string]string{
+	"two-packers-dropped-plug": "drop a 2 in plug: shuts “plug seat”",
+	"goes-on-half-done":        "formation valve: opens is told by: flow, ramp 4: inflow from sand to tubing; none where it is stuck",
+}
+
+// They are proved, and say what is theirs to say.
+func TestFurtherDemosHold(t *testing.T) {
+	for file, says := range demos {
+		t.Run(file, func(t *testing.T) {
+			code, out, errs := runs("-plan", planFile(file))
+			require.Zero(t, code, out+errs)
+			require.Contains(t, strings.Join(strings.Fields(out), " "), says)
+			narrow(t, out)
+		})
+	}
+}
+
 // mistakes are the plans beside the demo: each has one, and it is the first thing
 // that is reported.
 var mistakes = map[string]struct {
@@ -68,6 +86,8 @@ var mistakes = map[string]struct {
 	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise"},
 	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure"},
 	"sleeve-held-by-its-seals":            {sequence.Missing, "change to sleeve B", "sleeve B: opens", "its threshold is", "on \"open line B\""},
+	"plug-pulled-under-pressure":          {sequence.ByHand, "pull the plug", "plug seat", "1000 psi across it; at most 50 psi", "equalise"},
+	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise"},
 }
 
 func planFile(name string) string { return filepath.Join("plans", name+".json") }
@@ -91,7 +111,7 @@ func TestEveryMistakeIsFound(t *testing.T) {
 	}
 	plans, err := filepath.Glob("plans/*.json")
 	require.NoError(t, err)
-	require.Len(t, plans, 2+len(mistakes)+len(horizontal), "a plan that no test looks at")
+	require.Len(t, plans, 2+len(mistakes)+len(horizontal)+len(demos), "a plan that no test looks at")
 }
 
 // In text the findings stand before the steps, with the first broken step in the

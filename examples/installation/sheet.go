@@ -83,7 +83,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		x.Parts = append(x.Parts, u.parting(t))
 	}
 	x.Open, x.Shut, x.Doubt = doors(w.plan, s)
-	x.facts(u)
+	x.facts(u, w.programme)
 	x.Dense = x.Dense || len(x.Facts) > 9
 	if !appendix {
 		return x, nil
@@ -131,7 +131,7 @@ func (x *sheet) schedule(u reader) {
 }
 
 // facts are what the step leaves behind.
-func (x *sheet) facts(u reader) {
+func (x *sheet) facts(u reader, p *sequence.Programme) {
 	s := x.StepResult
 	for n := range s.Pumps {
 		x.Facts = append(x.Facts, fact{"pump", strings.Join(u.pumping(s, n), "; ")})
@@ -181,6 +181,12 @@ func (x *sheet) facts(u reader) {
 	}
 	if len(lost) > 0 {
 		add("given up", "%s", strings.Join(lost, ", "))
+	}
+	if s.Time != nil {
+		add("time", "%s", timeWords(s.Time))
+	}
+	for _, d := range u.decisions(p, s) {
+		add("decide", "%s", d)
 	}
 	if len(s.Unknown) > 0 {
 		add("UNKNOWN", "from here on it isn't known what state these are in: %s", strings.Join(s.Unknown, ", "))

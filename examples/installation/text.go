@@ -115,6 +115,9 @@ func verdict(l *lines, w *work) {
 		l.line(0, "", 0, "%s with a tolerance, %s told apart. Not checked by this plan: %s, listed at the end.",
 			count(p.Inputs, "quantity", "quantities"), count(p.Branches, "way", "ways"), count(len(p.Unchecked), "thing", "things"))
 	}
+	if p.Takes != "" {
+		l.line(0, "", 0, "It takes %s as far as the plan says how long each thing takes; branches are not on the way.", p.Takes)
+	}
 	for _, x := range w.notes {
 		l.line(0, "", 0, "%s", x)
 	}
@@ -257,6 +260,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		if t.Intended {
 			line("", "%s: %s beyond the late end of its band", t.Action, u.of(t.Margin))
 		}
+	}
+	if s.Time != nil {
+		line("time", "%s", timeWords(s.Time))
 	}
 	for _, x := range u.decisions(w.programme, s) {
 		line("decide", "%s", x)

@@ -31,6 +31,7 @@ type Act struct {
 	// Where it is left out, a pulled plug must have none (to the 0.5 psi that count
 	// as none); for the others it isn't judged.
 	AtMost unit.Pressure `json:"at_most,omitzero" was:"at most"`
+	Takes  string        `json:"takes,omitzero"` // how long, such as "4h"
 }
 
 // verbs are what an act may be, and the name that it is done to.
@@ -84,6 +85,7 @@ func (v *validation) acts(path string, s Step) {
 			v.fault(at, "does %d things; must be just one of drop, pull, shift, turn, open, close and vent", len(kinds))
 			continue
 		}
+		v.span(at+".takes", a.Takes)
 		name, to := names[0], at+"."+kinds[0]
 		if a.AtMost < 0 {
 			v.fault(at+`.at_most`, "is %v; must not be negative", a.AtMost)
@@ -248,7 +250,7 @@ func (k *checker) handWords(f *Finding, m, shown *judge.Margin) {
 		most := k.Limits.Steps[m.Step].Acts[m.Index].Most
 		f.Says = "more stands across it than the act bears when it opens"
 		f.Numbers = fmt.Sprintf("%s across it; at most %s", psi(unit.Pressure(most-shown.Least)), psi(unit.Pressure(most)))
-		f.Cure = "equalise before it is opened, or state what it bears (\"at most\")"
+		f.Cure = "equalise before it is opened, or state what it bears (at_most)"
 	}
 }
 

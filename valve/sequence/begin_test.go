@@ -98,6 +98,9 @@ func TestBeginningsThatAreRefused(t *testing.T) {
 	} {
 		require.ErrorContains(t, half(b).Validate(), text)
 	}
+	gas := half(&sequence.Begin{Trapped: room(0)})
+	gas.Fluids = append(gas.Fluids, sequence.Fluid{Name: "cushion", Kind: sequence.Nitrogen})
+	require.ErrorContains(t, gas.Validate(), "the plan holds gas")
 	_, err := half(&sequence.Begin{Trapped: room(0)}).Rest(context.Background(), "down")
 	require.ErrorContains(t, err, `no step "down"`)
 }

@@ -153,6 +153,7 @@ func (k *checker) check() (*Programme, error) {
 			}
 		}
 	}
+	k.timing()
 	k.findings()
 	p.Unchecked = k.unchecked()
 	switch {

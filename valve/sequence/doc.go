@@ -88,6 +88,26 @@
 // temperatures are those that the step names. Start-up surges aren't modelled; flow
 // between zones is a finding of its own.
 //
+// # By hand, beginnings and branches
+//
+// A step may do things by hand before its ramps: drop or pull a plug, shift a device by
+// a tool, turn the string, move a valve at surface, vent. The way down must be open,
+// there must be something to move, and what opens must bear what stands across it.
+//
+// A programme begins as its things were run, or as Plan.Begin states: what has happened,
+// or may have, in which case each possibility is a world of its own; how far rows have
+// come; what is applied, shut in and trapped. Plan.Rest writes the state after a step in
+// all choices of the values, with what each pressure moves with. Where worlds differ it
+// covers all of them by bands: proved of more than can be, never of less. What it can't
+// write so (devices in states of which none is certain, some conditions of one action
+// met, gas, a plan after a branch) is an error.
+//
+// A step's branch is walked where a device doesn't move whatever it feels: the step is
+// walked in worlds beside each other, with the device as its bands say and stuck. It
+// stays stuck until it is moved by hand or a later step expects it, which is assumed and
+// not judged; so is that one alone, or all of those that the branch names, are stuck.
+// What tells the cases apart at surface is compared with the nominal values.
+//
 // # What counts
 //
 // Reaching a level fires it; reaching a limit isn't passing it, both to 1e-7 psi.

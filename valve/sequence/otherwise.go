@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -171,6 +172,16 @@ func (k *checker) branch(i int, r *StepResult) {
 	r.Otherwise = b
 }
 
+// flowWords says what flows.
+func flowWords(all []FlowAt) string {
+	var parts []string
+	for _, f := range all {
+		parts = append(parts, fmt.Sprintf("%s from %s to %s", f.Kind, f.From, f.To))
+	}
+	slices.Sort(parts)
+	return cmp.Or(strings.Join(parts, ", "), "none")
+}
+
 // tells compares a step in which an action happens with the same in which it alone is
 // stuck.
 func (k *checker) tells(i int, name string) []Tell {
@@ -202,6 +213,9 @@ func (k *checker) tells(i int, name string) []Tell {
 				return w.State.Top[c].F.C
 			}
 			add("pressure of "+p.Name, reading(s), reading(t), float64(unit.PSI), func(x float64) string { return unit.Pressure(x).Rounded(digits) })
+		}
+		if a, b := flowWords(k.flows(s.State)), flowWords(k.flows(t.State)); a != b {
+			all = append(all, Tell{name, label, "flow", a, b})
 		}
 		if n == 0 || n > len(k.plan.Steps[i].Ramps) {
 			continue

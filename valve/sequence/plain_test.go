@@ -65,6 +65,7 @@ type plainAction struct {
 	more            []plainPush // of areas: what else pushes
 	group           int         // first of the conditions of one action
 	conditions      int         // how many it has
+	pushed          bool        // by areas
 	all             bool        // all of them must be met
 }
 
@@ -224,6 +225,7 @@ func (w *plainWell) condition(c sequence.Condition) plainAction {
 		}
 		return k
 	}
+	k.pushed = true
 	first := c.Areas.On[0].Area.In(unit.SquareInch)
 	k.inside = w.comp(c.Areas.On[0].Compartment)
 	for _, x := range c.Areas.On[1:] {

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/valve"
 	"completion.example/valve/sequence"
 )
 
@@ -89,7 +88,9 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 		for a := range actions {
 			actions[a].Triggers = slices.Clone(actions[a].Triggers)
 			for k := range actions[a].Triggers {
-				visitTrigger(&actions[a].Triggers[k], visit)
+				if actions[a].Areas == nil {
+					visitTrigger(&actions[a].Triggers[k], visit)
+				}
 			}
 			actions[a].Areas = visitAreas(actions[a].Areas, visit)
 			for _, list := range []*[]sequence.Condition{&actions[a].All, &actions[a].Any} {
@@ -121,9 +122,6 @@ func visitAreas(x *sequence.Areas, visit func(bandKind, plainBand) plainBand) *s
 }
 
 func visitTrigger(t *sequence.Trigger, visit func(bandKind, plainBand) plainBand) {
-	if *t == (sequence.Trigger{}) || *t == (sequence.Trigger{Direction: valve.Falling}) {
-		return // of areas, or at nothing
-	}
 	if t.Pins != nil {
 		x := float64(t.Pins.Count) * float64(t.Pins.Strength) / float64(t.Pins.Area)
 		d := x * t.Pins.Tolerance

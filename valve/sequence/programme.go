@@ -7,7 +7,8 @@ import "completion.example/hydrostatics/unit"
 type Programme struct {
 	Plan      string       `json:"plan"`
 	Verdict   Verdict      `json:"verdict"`
-	Open      string       `json:"open,omitempty"` // what couldn't be decided, and why
+	Open      string       `json:"open,omitempty"`  // what couldn't be decided, and why
+	Takes     string       `json:"takes,omitempty"` // all steps but those of branches, as far as the plan says
 	Steps     []StepResult `json:"steps"`
 	Findings  []Finding    `json:"findings"`
 	Margins   []Margin     `json:"margins"`   // the least of every limit over the whole programme, tightest first
@@ -93,6 +94,7 @@ type StepResult struct {
 	Unknown   []string        `json:"unknown"`            // devices whose state isn't certain at the end
 	OK        bool            `json:"ok"`
 	Follows   string          `json:"follows,omitempty"`   // the step that failed before: what this one shows depends on it
+	Time      *Times          `json:"time,omitempty"`      // as far as the plan says
 	Otherwise *Branch         `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
 	BranchOf  string          `json:"branch_of,omitempty"` // the step whose branch this is a part of
 }

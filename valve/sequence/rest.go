@@ -35,6 +35,9 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 		}
 		return nil, fmt.Errorf("sequence: the plan has no step %q; there are %q", step, names)
 	}
+	if p.holdsGas() {
+		return nil, errors.New("sequence: the plan holds gas, whose mass the state after a step can't give yet")
+	}
 	if slices.ContainsFunc(p.Steps[:i+1], func(s Step) bool { return s.Otherwise != nil }) {
 		return nil, fmt.Errorf("sequence: the state after step %q depends on which way its branches went: take the plan as it went, without them", step)
 	}
@@ -94,7 +97,9 @@ func (l *leaving) write(step int) error {
 	if len(l.worlds) == 1 {
 		b.If = l.conditions(l.worlds[0].Region.Rows())
 	}
-	l.surfaces(step)
+	if err := l.surfaces(step); err != nil {
+		return err
+	}
 	for f, x := range l.Network.Formations {
 		if !slices.ContainsFunc(l.worlds, func(w *walk.World) bool { return !w.Live[f] }) {
 			b.Flowed = append(b.Flowed, x.Name)
@@ -302,7 +307,7 @@ func (l *leaving) conditions(rows []affine.Form) []*Stated {
 }
 
 // surfaces writes what is shut in and what is applied.
-func (l *leaving) surfaces(step int) {
+func (l *leaving) surfaces(step int) error {
 	b := l.begin
 	b.Applied = map[string]unit.Pressure{}
 	if l.plan.Begin != nil {
@@ -319,12 +324,25 @@ func (l *leaving) surfaces(step int) {
 		}
 	}
 	for i, c := range l.plan.Compartments {
-		if c.Surface && !l.worlds[0].State.Surface[i] {
+		if !c.Surface {
+			continue
+		}
+		if !l.worlds[0].State.Surface[i] {
 			b.ShutIn = append(b.ShutIn, c.Name)
 			delete(b.Applied, c.Name)
 		}
+		planned := affine.Const(float64(b.Applied[c.Name]))
+		if b.Applied[c.Name] > 0 {
+			planned = planned.Plus(l.gauge)
+		}
+		for _, w := range l.worlds {
+			if w.State.Surface[i] != l.worlds[0].State.Surface[i] || w.State.Surface[i] && !w.State.Applied[i].F.Same(planned, 1) {
+				return fmt.Errorf("what is applied on %q isn't what a ramp brought it to", c.Name)
+			}
+		}
 	}
 	maps.DeleteFunc(b.Applied, func(_ string, p unit.Pressure) bool { return p == 0 })
+	return nil
 }
 
 // trapped writes the pressures of the bodies that nothing fixes in some world: of the

@@ -6,6 +6,7 @@ import "completion.example/hydrostatics/unit"
 type Step struct {
 	Name        string `json:"name,omitzero"`
 	Note        string `json:"note,omitzero"`
+	Takes       string `json:"takes,omitzero"`       // how long what isn't counted otherwise takes, such as "2h30m": running, rigging up, waiting for temperature
 	Temperature string `json:"temperature,omitzero"` // the well's temperature from this step on; as before where left out
 
 	Shut     []string       `json:"shut,omitzero"`                // compartments closed at surface, first of all; a ramp opens them again

@@ -19,6 +19,9 @@ func (v *validation) begin() {
 	if b == nil {
 		return
 	}
+	if v.plan.holdsGas() {
+		v.fault("begin", "the plan holds gas, whose mass a stated beginning can't give: begin as its things were run")
+	}
 	v.temperature("begin.temperature", b.Temperature)
 	for i, f := range v.plan.Fluids {
 		if f.Kind == Nitrogen || f.Kind == Methane || f.Kind == NaturalGas {
@@ -78,6 +81,10 @@ func (v *validation) begin() {
 	for k := range b.String {
 		v.moment2(fmt.Sprintf("begin.string[%d]", k), k, &b.String[k])
 	}
+}
+
+func (p *Plan) holdsGas() bool {
+	return slices.ContainsFunc(p.Fluids, func(f Fluid) bool { return f.Kind.Gas() })
 }
 
 func (v *validation) temperature(path, name string) {

@@ -52,6 +52,7 @@ func (v *validation) step(path string, s Step) {
 		}
 	}
 	v.rise(path+".rise", s.Rise)
+	v.span(path+".takes", s.Takes)
 	v.acts(path, s)
 	for name, d := range s.PressureChange {
 		v.compartment(path+".pressure_change."+name, name)

@@ -2,6 +2,7 @@ package judge
 
 import (
 	"math"
+	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/walk"
@@ -38,7 +39,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 		m.Least, m.Form, m.Depth, m.region, m.judge = bound, by, depth, w.Region, j
 		m.Label, m.Action, m.After, m.X = p.Label, p.Action, p.After, p.X
 		m.Enclosed = by.R > 0
-		m.Stuck, m.Begun = w.Stuck, w.Begun
+		m.Stuck, m.Begun = slices.Clone(w.Stuck), w.Begun
 	}
 	if !fails {
 		return m
