@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"completion.example/internal/calculator"
 )
 
 // width of the text, in columns.
-const width = 110
+const width = calculator.Width
 
 // lines is a text whose lines have a head and go on under their beginning.
 type lines struct{ strings.Builder }
@@ -23,7 +25,7 @@ func (l *lines) line(indent int, head string, column int, format string, args ..
 		text = fmt.Sprintf(format, args...)
 	}
 	hang := strings.Repeat(" ", utf8.RuneCountInString(start))
-	for _, part := range wrap(text, width-len(hang)) {
+	for _, part := range calculator.Wrap(text, width-len(hang)) {
 		l.WriteString(strings.TrimRight(start+part, " ") + "\n")
 		start = hang
 	}
@@ -33,27 +35,4 @@ func (l *lines) line(indent int, head string, column int, format string, args ..
 func pad(word string, column int) string {
 	n := utf8.RuneCountInString(word)
 	return word + strings.Repeat(" ", max(column-n, 1))
-}
-
-// wrap breaks a text into lines of at most n columns, never between a number and
-// its unit.
-func wrap(text string, n int) []string {
-	var all []string
-	now := ""
-	for _, word := range strings.Split(whole(text), " ") {
-		switch {
-		case now == "":
-			now = word
-		case utf8.RuneCountInString(now)+1+utf8.RuneCountInString(word) > n:
-			all = append(all, now)
-			now = word
-		default:
-			now += " " + word
-		}
-	}
-	all = append(all, now)
-	for i := range all {
-		all[i] = strings.ReplaceAll(all[i], "\u00a0", " ")
-	}
-	return all
 }

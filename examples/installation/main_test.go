@@ -111,7 +111,7 @@ func TestEveryMistakeIsFound(t *testing.T) {
 	}
 	plans, err := filepath.Glob("plans/*.json")
 	require.NoError(t, err)
-	require.Len(t, plans, 2+len(mistakes)+len(demos), "a plan that no test looks at")
+	require.Len(t, plans, 2+len(mistakes)+len(demos)+len(horizontal), "a plan that no test looks at")
 }
 
 // In text the findings stand before the steps, with the first broken step in the

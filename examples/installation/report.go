@@ -95,7 +95,7 @@ func writeReport(o *options, w *work) error {
 	}
 	t, err := template.New("report").Funcs(template.FuncMap{
 		"join":  func(s []string) string { return strings.Join(s, ", ") },
-		"whole": whole,
+		"whole": calculator.Whole,
 		"title": title,
 		"share": share,
 	}).Parse(page)

@@ -55,7 +55,7 @@ func (n *node) MarshalJSON() ([]byte, error) {
 
 // words that a text may be, by its type.
 var words = map[reflect.Type][]string{
-	reflect.TypeFor[sequence.FluidKind]():   {string(sequence.ConstantDensity), string(sequence.ClearBrine), string(sequence.FreshWater)},
+	reflect.TypeFor[sequence.FluidKind]():   {string(sequence.ConstantDensity), string(sequence.ClearBrine), string(sequence.FreshWater), string(sequence.Nitrogen), string(sequence.Methane), string(sequence.NaturalGas)},
 	reflect.TypeFor[sequence.TopOfString](): {string(sequence.TopOpen), string(sequence.TopClosed)},
 	reflect.TypeFor[sequence.FlowWay]():     {string(sequence.Producing), string(sequence.Injecting)},
 	reflect.TypeFor[sequence.Moment]():      {string(sequence.AtStart), string(sequence.AtPeak), string(sequence.AtEnd)},

@@ -131,7 +131,7 @@ func TestSchemaTakesEveryShippedPlan(t *testing.T) {
 	for text, want := range map[string]string{
 		`{"name": "x", "wel": {}}`:                                "wel",
 		`{"name": 5}`:                                             "name: is no string",
-		`{"fluids": [{"name": "x", "kind": "gas"}]}`:              "fluids[0].kind",
+		`{"fluids": [{"name": "x", "kind": "foam"}]}`:             "fluids[0].kind",
 		`{"rules": {"barriers": 1.5}}`:                            "rules.barriers",
 		`{"ports": {"name": "x"}}`:                                "ports: is no array",
 		`{"steps": [{"name": "x", "ramps": [{"tubing": 3000}]}]}`: "steps[0].ramps[0].tubing",

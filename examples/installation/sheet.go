@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"html/template"
-	"regexp"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -50,15 +49,6 @@ type fact struct{ Head, Text string }
 type table struct {
 	Heads []string
 	Rows  [][]string
-}
-
-// unbroken finds where a line must not break: between a number and its unit.
-var unbroken = regexp.MustCompile(`(\d) ([a-zA-Z%])`)
-
-// whole keeps numbers and units in one line, and an arrow with what stands
-// before it.
-func whole(text string) string {
-	return strings.ReplaceAll(unbroken.ReplaceAllString(text, "$1\u00a0$2"), " →", "\u00a0→")
 }
 
 func sheetOf(w *work, i int, appendix bool) (sheet, error) {

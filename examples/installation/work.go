@@ -247,7 +247,7 @@ func texts(data []byte) []string { return gather(data, func(key string) bool { r
 // sized tells whether a key's value is a diameter or what a pipe is named by.
 func sized(key string) bool {
 	switch key {
-	case "size", "weight", "bore", "hole", "seal", "seal bore", "od", "wall":
+	case "size", "weight", "bore", "hole", "seal", "seal bore", "seal_bore", "od", "wall":
 		return true
 	}
 	return false

@@ -16,6 +16,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"completion.example/hydrostatics/unit/display"
 	"completion.example/hydrostatics/working"
@@ -204,9 +205,9 @@ func draw(a Answer, file string) error {
 }
 
 func (c Command) help(out io.Writer, flags *flag.FlagSet) {
-	fmt.Fprintf(out, "%s: %s\n\nusage: go run ./examples/%s [flags]\n\n", c.Name, c.Question, c.Name)
+	fmt.Fprintf(out, "%s\n\nusage: go run ./examples/%s [flags]\n\n", strings.Join(Wrap(c.Name+": "+c.Question, Width), "\n  "), c.Name)
 	flags.SetOutput(out)
 	defaults(flags)
 	flags.PrintDefaults()
-	fmt.Fprintf(out, "\n%s\n", Caution)
+	fmt.Fprintf(out, "\n%s\n", strings.Join(Wrap(Caution, Width), "\n"))
 }

@@ -25,14 +25,16 @@ type page struct {
 // tables, answer, and the printed answer beside it.
 func (p page) text(out io.Writer) error {
 	w := &strings.Builder{}
-	fmt.Fprintf(w, "%s: %s\n%s\n", p.command.Name, p.command.Question, Caution)
+	prose(w, "", "  ", p.command.Name+": "+p.command.Question)
+	prose(w, "", "", Caution)
 	fmt.Fprintf(w, "\nInputs\n")
 	given := slices.DeleteFunc(slices.Clone(p.inputs), func(in input) bool { return in.people == "" }) // files that there are not
 	rows(w, len(given), func(i int) []string { return []string{given[i].name, given[i].people} })
 	if p.explain {
 		fmt.Fprintf(w, "\nWorking\n")
 		for _, s := range p.answer.Steps {
-			fmt.Fprintf(w, "  %s (%s)\n    %s\n", p.units.Rewrite(s.Name), s.Source, p.units.step(s))
+			prose(w, "  ", "  ", fmt.Sprintf("%s (%s)", p.units.Rewrite(s.Name), s.Source))
+			prose(w, "    ", "      ", p.units.step(s))
 		}
 		if len(p.answer.Steps) == 0 {
 			fmt.Fprintf(w, "  (this answer has no closed form to show; its doc names method and source)\n")
@@ -53,10 +55,11 @@ func (p page) text(out io.Writer) error {
 		return []string{p.units.Rewrite(p.answer.Results[i].Name), p.units.word(p.answer.Results[i].Value, p.answer.Results[i].For)}
 	})
 	for _, n := range p.notes() {
-		fmt.Fprintf(w, "  note: %s\n", n)
+		prose(w, "  note: ", "        ", n)
 	}
 	if c := p.answer.Published; c != nil {
-		fmt.Fprintf(w, "\nPublished\n  %s\n", published(c))
+		w.WriteString("\nPublished\n")
+		prose(w, "  ", "    ", published(c))
 	}
 	_, err := io.WriteString(out, w.String())
 	return err
@@ -68,12 +71,20 @@ func published(c *Published) string {
 }
 
 // rows aligns n rows of cells in columns.
-func rows(out io.Writer, n int, row func(int) []string) {
-	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+func rows(out *strings.Builder, n int, row func(int) []string) {
+	b := &strings.Builder{}
+	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	cells := make([][]string, n)
 	for i := range n {
-		fmt.Fprintf(w, "  %s\n", strings.Join(row(i), "\t"))
+		cells[i] = row(i)
+		fmt.Fprintf(w, "  %s\n", strings.Join(cells[i], "\t"))
 	}
 	w.Flush() //nolint:errcheck // a strings.Builder takes everything
+	if fits(b.String()) {
+		out.WriteString(b.String())
+		return
+	}
+	grid(out, cells)
 }
 
 // json writes the page for machines. Quantities are text without loss, each field

@@ -87,6 +87,8 @@ type Piece struct {
 	Parts  []Trigger `json:"parts,omitzero"`
 	Free   bool      `json:"free,omitzero"` // packer: seals off, but doesn't hold its string
 
+	Barrier bool `json:"barrier,omitzero"` // before every formation, by itself
+
 	Envelope *packer.Polygon          `json:"envelope,omitzero"`
 	Rated    unit.Band[unit.Pressure] `json:"rated,omitzero"` // differential that it bears either way, or
 	Burst    unit.Band[unit.Pressure] `json:"burst,omitzero"`
@@ -138,14 +140,14 @@ type ControlLine struct {
 var pieceKeys = map[PieceKind]string{
 	PipeLength:     "",
 	OtherPiece:     "",
-	PackerPiece:    "at, depth_error, below, starts_to_set, sets, free, envelope, rated, burst, collapse, factor",
-	SleevePiece:    "at, depth_error, open, open_line, close_line, opens, closes, shifts, rated, burst, collapse, factor",
-	IsolationValve: "at, depth_error, below, in, open, open_line, close_line, opens, closes, shifts, rated, burst, collapse, factor",
+	PackerPiece:    "at, depth_error, below, starts_to_set, sets, free, barrier, envelope, rated, burst, collapse, factor",
+	SleevePiece:    "at, depth_error, barrier, open, open_line, close_line, opens, closes, shifts, rated, burst, collapse, factor",
+	IsolationValve: "at, depth_error, barrier, below, in, open, open_line, close_line, opens, closes, shifts, rated, burst, collapse, factor",
 	SealStack:      "at, below, bore, up, down, rated, burst, collapse, factor",
 	SealBore:       "bore",
-	PlugPiece:      "at, depth_error, below, shears_out, rated, burst, collapse, factor",
+	PlugPiece:      "at, depth_error, barrier, below, shears_out, rated, burst, collapse, factor",
 	ReleasePiece:   "at, depth_error, seal, parts",
-	SafetyValve:    "at, depth_error, line, opens, closes, rated, burst, collapse, factor",
+	SafetyValve:    "at, depth_error, barrier, line, opens, closes, rated, burst, collapse, factor",
 	ScreenPiece:    "at, gravel_porosity",
 }
 

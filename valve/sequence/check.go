@@ -65,17 +65,7 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := made.kinds(); err != nil {
-		return nil, p.follows(err)
-	}
-	if err := made.branches(); err != nil {
-		return nil, err
-	}
-	made = made.Expanded()
-	if made, err = made.heated(); err != nil {
-		return nil, p.follows(err)
-	}
-	if err := made.validate(pipes); err != nil {
+	if made, err = made.prepared(pipes); err != nil {
 		return nil, p.follows(err)
 	}
 	c, err := compile(made, pipes)
@@ -88,6 +78,22 @@ func (p *Plan) compiled() (*compiled, error) {
 		}
 	}
 	return c, c.loops()
+}
+
+// prepared is a plan without an assembly, with the models of its devices and all its
+// branches written out, and sound.
+func (p *Plan) prepared(pipes catalogue.Catalogue) (*Plan, error) {
+	if err := p.kinds(); err != nil {
+		return nil, err
+	}
+	if err := p.branches(); err != nil {
+		return nil, err
+	}
+	q, err := p.Expanded().heated()
+	if err != nil {
+		return nil, err
+	}
+	return q, q.validate(pipes)
 }
 
 // checker puts a programme together.

@@ -34,7 +34,7 @@ func (p *Plan) Derive() (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := made.validate(pipes); err != nil {
+	if _, err := made.Clone().prepared(pipes); err != nil {
 		return nil, p.follows(err)
 	}
 	return made, nil
@@ -89,8 +89,7 @@ type deriver struct {
 	faults fault.Faults
 	piped  map[string]*tubular.Pipe // by path
 	snap   func(float64) float64
-	ways   []way // what the ports are
-	packer string
+	ways   []way  // what the ports are
 	part   string // the action that releases the string
 }
 

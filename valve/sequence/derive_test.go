@@ -128,6 +128,18 @@ func TestWhatFollowsFromTheDemosTally(t *testing.T) {
 	}
 	require.Len(t, made.Devices, len(hand.Devices))
 
+	// Several packers may hold: the string is held down to the deepest.
+	two := readPlan(t, shipped+"demo-as-tally.json")
+	for i := range two.Assembly.Strings[1].Pieces {
+		if x := &two.Assembly.Strings[1].Pieces[i]; x.Name == "swell packer B-C" {
+			x.Free, x.Sets = false, []sequence.Trigger{{Threshold: unit.Within(3000*unit.PSI, 0.05)}}
+		}
+	}
+	made, err = two.Derive()
+	require.NoError(t, err)
+	require.NoError(t, made.Validate())
+	require.Equal(t, 9350*unit.Foot, made.String.HeldMD)
+
 	// Left to itself the tally closes annulus B in with the brine's own pressure: by
 	// hand it was rounded to a psi.
 	free := readPlan(t, shipped+"demo-as-tally.json")
@@ -190,9 +202,12 @@ func TestWhatATallyCantBe(t *testing.T) {
 		{`{"name": "annulus B", "trapped": "3723 psi"}`, `{"name": "annulus B", "bottom": "9340 ft"}`, "compartments[0].bottom: is 9340 ft by hand, but the tally makes 9350 ft of it (around tubing, from swell packer A-B to swell packer B-C"},
 		{`"fluid": "packer brine",
     "factor"`, `"factor"`, `assembly.fluid: is missing: nothing says what "tubing" is filled with`},
-		{`{"kind": "packer", "name": "swell packer B-C", "free": true,`, `{"kind": "packer", "name": "swell packer B-C", "sets": [{"threshold": "2000 psi"}],`, "swell packer B-C holds the string, as assembly.strings[1].tally[3] (packer) does"},
 		{`"name": "isolation valve A",
             "in": "wall",`, `"name": "isolation valve A", "at": "8900 ft", "in": "side",`, `there are "bore" and "wall"`},
+		{`{"kind": "pipe", "length": "200 ft"},
+          {"kind": "packer", "name": "swell packer A-B"`, `{"kind": "plug"}, {"kind": "pipe", "length": "200 ft"},
+          {"kind": "packer", "name": "swell packer A-B"`, "assembly.strings[1].tally[10]: sleeve B stands below assembly.strings[1].tally[6] (plug), which closes the bore"},
+		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "plug"}, {"kind": "seals", "bore": "4.75 in"`, "it would open to nothing"},
 		{`"size": "1/4 in",`, `"size": "1/12 in",`, "two walls must be less than the size"},
 	} {
 		require.Contains(t, string(data), c.old)

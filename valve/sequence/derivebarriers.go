@@ -3,11 +3,14 @@ package sequence
 import (
 	"fmt"
 	"slices"
+
+	"completion.example/valve/sequence/internal/assembly"
 )
 
 // barriers are what stands between each formation and surface: the wellhead; the one
 // valve or plug that is the only way out of the formation's space; the fluid over it
-// where the assembly counts columns; the packer that holds the string.
+// where the assembly counts columns. What its line says is a barrier is one before all.
+// A packer by itself isn't counted: with it alone the string is still open.
 func (d *deriver) barriers() {
 	for _, x := range d.a.Perforations {
 		f := x.Formation
@@ -21,17 +24,47 @@ func (d *deriver) barriers() {
 			}
 		}
 	}
-	for _, v := range d.out.Devices {
-		for _, a := range v.Actions {
-			if !a.Holds {
-				continue
-			}
-			for _, x := range d.a.Perforations {
-				d.out.Barriers = append(d.out.Barriers, Barrier{Name: d.barrierName(v.Name, x.Formation), Formation: x.Formation, Action: v.Name + ": " + a.Name, Until: d.part,
-					Note: "closes the annulus from when it sets until the string parts"})
+	for i := range d.Strings {
+		for k := range d.Strings[i].Pieces {
+			if x := &d.a.Strings[i].Pieces[k]; x.Barrier {
+				d.counted(&d.Strings[i].Pieces[k], x)
 			}
 		}
 	}
+}
+
+// counted is a piece that counts as a barrier before every formation because its line
+// says so.
+func (d *deriver) counted(p *assembly.Placed, x *Piece) {
+	for _, f := range d.a.Perforations {
+		b := Barrier{Name: d.barrierName(p.Name, f.Formation), Formation: f.Formation, Note: "as " + p.Path + " says"}
+		switch x.Kind {
+		case PackerPiece:
+			if len(x.Sets) > 0 {
+				b.Action, b.Until = p.Name+": sets", d.part
+			}
+			if x.Free || len(x.Sets) == 0 {
+				b.Until = "" // what parts above it leaves it where it is
+			}
+		case SafetyValve:
+			if len(x.Closes) == 0 || len(x.Opens) == 0 {
+				d.faults.New(p.Path+".barrier", "wants the valve's opens and closes: it stands from when it closes until it opens")
+				return
+			}
+			b.Action, b.Until = p.Name+": closes", p.Name+": opens"
+		default:
+			if !d.joined(p.Name) || d.stands(f.Formation, p.Name) {
+				continue
+			}
+			b.Port = p.Name
+		}
+		d.out.Barriers = append(d.out.Barriers, b)
+	}
+}
+
+// stands tells whether a port is a barrier before a formation already.
+func (d *deriver) stands(formation, port string) bool {
+	return slices.ContainsFunc(d.out.Barriers, func(b Barrier) bool { return b.Formation == formation && b.Port == port })
 }
 
 // barrierName is the name of what stands before a formation: the thing's own before
@@ -108,7 +141,7 @@ func (d *deriver) without() {
 		}
 		found := text == "string" && d.out.String != nil
 		if found {
-			d.out.String, d.out.Holding = nil, nil
+			d.unstring()
 		}
 		for head, take := range lists {
 			if len(text) > len(head) && text[:len(head)] == head {
@@ -117,6 +150,20 @@ func (d *deriver) without() {
 		}
 		if !found {
 			d.faults.New(fmt.Sprintf("assembly.without[%d]", i), "nothing that follows from the tally is called %q; write it as ratings.NAME, barriers.NAME, ports.NAME, devices.NAME or string", text)
+		}
+	}
+}
+
+// unstring leaves the string's movement and loads out: nothing then holds or parts it.
+func (d *deriver) unstring() {
+	d.out.String, d.out.Holding = nil, nil
+	for i := range d.out.Devices {
+		for k := range d.out.Devices[i].Actions {
+			a := &d.out.Devices[i].Actions[k]
+			a.Holds = false
+			if a.Axial {
+				d.faults.New("assembly.without", "the string can't be left out: %s feels its load", d.out.Devices[i].Name)
+			}
 		}
 	}
 }

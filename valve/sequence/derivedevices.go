@@ -68,11 +68,7 @@ func (d *deriver) sets(i int, p *assembly.Placed, x *Piece, v *Device) {
 	}
 	v.Note = fmt.Sprintf("feels %s less %s; set, it closes the way around it", in, around)
 	if i == d.Innermost() && !x.Free {
-		if d.packer != "" {
-			d.faults.New(p.Path, "%s holds the string, as %s does; one place holds it: write \"free\" for the other", p.Name, d.packer)
-		}
 		a.Holds = true
-		d.packer = p.Path + " (" + p.Name + ")"
 		v.Note += " and holds the string"
 	}
 	v.Actions = append(v.Actions, a)

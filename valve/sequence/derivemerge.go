@@ -22,7 +22,7 @@ func (d *deriver) merge() {
 		if p.String.Bore != 0 || len(p.String.Seals) > 0 {
 			o.String.Seals = nil
 		}
-		d.overlay("string", reflect.ValueOf(o.String).Elem(), reflect.ValueOf(p.String).Elem(), "inside", "around", "hanger", "sections", "held at")
+		d.overlay("string", reflect.ValueOf(o.String).Elem(), reflect.ValueOf(p.String).Elem(), "inside", "around", "hanger", "sections", "held_at")
 	}
 	if o.String != nil {
 		p.String = o.String
@@ -83,8 +83,11 @@ func (d *deriver) overlay(path string, to, hand reflect.Value, measured ...strin
 		}
 		to.Field(i).Set(hand.Field(i))
 		won = append(won, key)
-		if key == "layers" {
+		switch key {
+		case "layers":
 			to.FieldByName("Fluid").SetString("")
+		case "kind": // a model of the device says what it does
+			to.FieldByName("Actions").SetZero()
 		}
 	}
 	note := to.FieldByName("Note")

@@ -165,21 +165,42 @@ func (d *deriver) ports() {
 	inner := d.Innermost()
 	for i := range d.Strings {
 		s := &d.Strings[i]
-		plugged := false
+		var plug *assembly.Placed // that closes the innermost string
 		for k := range s.Pieces {
 			p, x := &s.Pieces[k], &d.a.Strings[i].Pieces[k]
+			if plug != nil && x.meetsInside() {
+				d.faults.New(p.Path, "%s stands below %s (%s), which closes the bore: under that the pipe counts with what is around it, and nothing can be moved from inside", p.Name, plug.Path, plug.Name)
+				continue
+			}
+			if i == inner && (x.Kind == PlugPiece || x.Kind == IsolationValve && x.In != InWall) {
+				plug = p
+				if d.a.Strings[i].Closed {
+					d.faults.New(p.Path, "%s closes the bore, and assembly.strings[%d].closed its lower end: it would open to nothing", p.Name, i)
+				}
+			}
 			d.pieceport(i, p, x)
-			plugged = plugged || x.Kind == PlugPiece || x.Kind == IsolationValve && x.In != InWall
 		}
 		if i != inner && d.ClosedAbove(i) == nil {
 			d.port(Port{Name: "top of " + s.Name, Joins: []string{d.space(i+1, s.Top), d.space(i, s.Top)}, MD: unit.Length(s.Top), Open: true,
 				Note: "no packer closes the upper end of " + s.Name}, way{})
 		}
-		if !d.a.Strings[i].Closed && !(i == inner && plugged) {
+		if !d.a.Strings[i].Closed && plug == nil {
 			d.port(Port{Name: "lower end of " + s.Name, Joins: []string{d.space(d.Inside(i), s.Bottom), d.space(i, s.Bottom)}, MD: unit.Length(s.Bottom), Open: true,
 				Note: "the lower end of " + s.Name + " isn't closed"}, way{})
 		}
 	}
+}
+
+// meetsInside tells whether a piece opens to what is inside its string, or feels it.
+func (x *Piece) meetsInside() bool {
+	switch x.Kind {
+	case SleevePiece, IsolationValve, PlugPiece, ReleasePiece, SafetyValve, ScreenPiece:
+		return true
+	case PackerPiece:
+		return len(x.Sets) > 0
+	case PipeLength, SealStack, SealBore, OtherPiece:
+	}
+	return false
 }
 
 // pieceport is the port that a piece opens and shuts.

@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -116,7 +117,7 @@ func randomAssembly(r *rand.Rand) *sequence.Plan {
 		s.Pieces = t.pieces
 		a.Strings = append(a.Strings, s)
 		bottom, top = t.at, s.Top+5*unit.Metre
-		if inner && r.IntN(3) == 0 && i > 0 {
+		if inner && !s.Closed && r.IntN(3) == 0 && i > 0 {
 			a.Strings[i].Pieces = append(a.Strings[i].Pieces, sequence.Piece{Kind: sequence.PlugPiece, Name: "plug", Shears: rise})
 		}
 	}
@@ -208,6 +209,115 @@ func TestRandomTallies(t *testing.T) {
 	}
 	require.Greater(t, cuts, 200)
 	require.Less(t, clashes, 60)
+}
+
+// What random tallies make is walked by the engine as by the plain walker, which knows
+// nothing of tallies: no plan called proved fails in a draw, and witnesses fail.
+func TestRandomTalliesAgainstThePlainWalker(t *testing.T) {
+	var c tally
+	plans := 600
+	if testing.Short() {
+		plans = 200
+	}
+	from, to := plansWanted(t, plans)
+	var walked atomic.Int64
+	eachPlan(from, to, func(n uint64) {
+		r := rand.New(rand.NewPCG(n, 7))
+		p := randomAssembly(r)
+		p.Assembly.Without = []string{"string"}
+		sparse(r, p.Assembly)
+		p.Fluids[0].Density = unit.Within(p.Fluids[0].Density.Nominal, 0.002)
+		inside := p.Assembly.Strings[len(p.Assembly.Strings)-1].Name
+		p.Steps = nil
+		for k := range 1 + r.IntN(4) {
+			name, most := inside, 200
+			if r.IntN(3) == 0 {
+				name = "annulus"
+			}
+			if r.IntN(2) == 0 {
+				most = 130 // below what moves anything
+			}
+			up := unit.Pressure(20+r.IntN(most)) * unit.Bar
+			p.Steps = append(p.Steps, sequence.Step{Name: fmt.Sprintf("step %d", k), Ramps: []map[string]unit.Pressure{{name: up}, {name: 0}},
+				Allow: []sequence.Flow{sequence.FlowIn, sequence.FlowOut, sequence.Circulation}})
+		}
+		made, err := p.Derive()
+		if err != nil && strings.Contains(err.Error(), "on which side of it?") {
+			return
+		}
+		if err != nil {
+			t.Errorf("tally %d: %v", n, err)
+			return
+		}
+		if !treelike(made) {
+			return
+		}
+		walked.Add(1)
+		v, err := verdictOf(made)
+		if err != nil {
+			c.unwalked(t, made, n, err)
+			return
+		}
+		c.holdAgainst(t, made, n, v)
+	})
+	t.Logf("%d walked: %v", walked.Load(), &c)
+	require.Zero(t, c.wrong.Load())
+	require.Greater(t, walked.Load(), int64(to-from)/20)
+}
+
+// sparse thins an assembly out: of what opens a wall most is gone, most packers are set
+// already and close the upper ends of outer strings.
+func sparse(r *rand.Rand, a *sequence.Assembly) {
+	for i := range a.Strings {
+		s := &a.Strings[i]
+		for k := range s.Pieces {
+			x := &s.Pieces[k]
+			switch x.Kind {
+			case sequence.PackerPiece:
+				if r.IntN(4) > 0 {
+					x.Sets = nil
+				}
+			case sequence.SleevePiece, sequence.IsolationValve, sequence.ScreenPiece:
+				if r.IntN(4) > 0 {
+					*x = sequence.Piece{Kind: sequence.OtherPiece, Pipe: x.Pipe, Length: x.Length, Top: x.Top}
+				}
+			default:
+			}
+		}
+		if i < len(a.Strings)-1 && s.Pieces[0].Kind == sequence.PipeLength {
+			s.Pieces = append([]sequence.Piece{{Kind: sequence.PackerPiece, Name: fmt.Sprintf("top packer %d", i), Pipe: s.Pieces[0].Pipe}}, s.Pieces...)
+		}
+	}
+}
+
+// treelike tells whether the ports of a plan, all open, join no compartments in a ring,
+// no two surfaces and no two formations: the plain walker takes nothing else.
+func treelike(p *sequence.Plan) bool {
+	of := map[string]string{}
+	var root func(name string) string
+	root = func(name string) string {
+		if up, ok := of[name]; ok {
+			return root(up)
+		}
+		return name
+	}
+	for _, x := range p.Ports {
+		a, b := root(x.Joins[0]), root(x.Joins[1])
+		if a == b {
+			return false
+		}
+		of[a] = b
+	}
+	surfaces, formations := map[string]bool{}, map[string]bool{}
+	for _, c := range p.Compartments {
+		at := root(c.Name)
+		if c.Surface && surfaces[at] || c.Formation != "" && formations[at] {
+			return false
+		}
+		surfaces[at] = surfaces[at] || c.Surface
+		formations[at] = formations[at] || c.Formation != ""
+	}
+	return true
 }
 
 // FuzzAssembly reads tallies: whatever is written, there is an error or a plan that

@@ -72,6 +72,8 @@ func (d *deriver) column(f Fluid, tvd unit.Length) (unit.Band[unit.Pressure], bo
 		feels = f.brine()
 	case FreshWater:
 		feels = f.water()
+	case NaturalGas: // what was closed in depends on how it came there: the plan says it
+		return unit.Band[unit.Pressure]{}, false
 	default:
 		return unit.Band[unit.Pressure]{Least: hydrostatics.Pressure(f.Density.Least, tvd), Nominal: hydrostatics.Pressure(f.Density.Nominal, tvd),
 			Greatest: hydrostatics.Pressure(f.Density.Greatest, tvd)}, true

@@ -105,6 +105,9 @@ func (l *leaving) write(step int) error {
 			b.Flowed = append(b.Flowed, x.Name)
 		}
 	}
+	if s.HoldsGas() {
+		return errors.New("gas stands in the well: a beginning with its mass and its level can't be written yet")
+	}
 	b.Layers = map[string][]Layer{}
 	for i := range s.Compartments {
 		if layers := l.column(s, i); !slices.Equal(layers, l.ownLayers(i)) {

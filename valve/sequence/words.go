@@ -38,7 +38,7 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		x := &k.plan.Formations[m.Index]
 		f.Kind, f.Device = Fracture, x.Name
 		f.Says = fmt.Sprintf("the pressure at the formation passes its fracture pressure (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%s too much at %.0f ft; fracture pressure %s", psi(unit.Pressure(by)), x.MD.In(unit.Foot), x.Fracture.Rounded(digits))
+		f.Numbers = fmt.Sprintf("%s too much at %s; fracture pressure %s", psi(unit.Pressure(by)), deep(x.MD), x.Fracture.Rounded(digits))
 		f.Cure = fmt.Sprintf("take %s off at surface while the formation is open", psi(unit.Pressure(by)))
 	case judge.Inflow, judge.Loss, judge.Circulation:
 		k.flowWords(f, m, shown)
@@ -81,8 +81,8 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 func (k *checker) eventWords(f *Finding, action int, shown *judge.Margin, sure bool) {
 	a := &k.Network.Actions[action]
 	f.Kind, f.Device = Unintended, a.Name
-	f.Numbers = fmt.Sprintf("it feels %s at %.0f ft with %s at surface; its threshold is %s",
-		level(a.Axial, shown.Value.C).Rounded(digits), unit.Length(a.Depth.MD).In(unit.Foot), k.atSurface(shown), k.bandWords(action))
+	f.Numbers = fmt.Sprintf("it feels %s at %s with %s at surface; its threshold is %s",
+		level(a.Axial, shown.Value.C).Rounded(digits), deep(unit.Length(a.Depth.MD)), k.atSurface(shown), k.bandWords(action))
 	if shown.Pull != nil {
 		f.Numbers += fmt.Sprintf("; weight indicator %s", unit.Force(shown.Pull.C).Rounded(digits))
 	}
@@ -128,8 +128,8 @@ func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 		f.Cure = "take it out of what this step expects, or let first happen what arms it"
 		return
 	}
-	f.Numbers = fmt.Sprintf("it feels from %s to %s at %.0f ft; its threshold is %s",
-		level(a.Axial, x.Least).Rounded(digits), level(a.Axial, x.Greatest).Rounded(digits), unit.Length(a.Depth.MD).In(unit.Foot), k.bandWords(m.Index))
+	f.Numbers = fmt.Sprintf("it feels from %s to %s at %s; its threshold is %s",
+		level(a.Axial, x.Least).Rounded(digits), level(a.Axial, x.Greatest).Rounded(digits), deep(unit.Length(a.Depth.MD)), k.bandWords(m.Index))
 	if a.Axial && len(k.plan.Steps[m.Step].Pull) > 0 {
 		f.Cure = k.pullCure(m.Step, m.Index)
 	}
@@ -189,4 +189,12 @@ func (k *checker) fixes(step, i int) string {
 		}
 	}
 	return "the well"
+}
+
+// deep writes a depth: in feet, or in metres where the plan must have it in them.
+func deep(d unit.Length) string {
+	if roundness(float64(d)) < roundness(d.In(unit.Foot)) {
+		return fmt.Sprintf("%.6g m", float64(d))
+	}
+	return fmt.Sprintf("%.0f ft", d.In(unit.Foot))
 }

@@ -9,8 +9,10 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"completion.example/internal/calculator"
 	"github.com/google/go-cmp/cmp"
@@ -41,8 +43,8 @@ func Check(t *testing.T, c calculator.Command) {
 	require.Contains(t, out.String(), "## Answer")
 	out.Reset()
 	require.Zero(t, c.Run([]string{"-h"}, &out, &errs))
-	require.Contains(t, out.String(), c.Question)
-	require.Contains(t, out.String(), calculator.Caution)
+	require.Contains(t, strings.Join(strings.Fields(out.String()), " "), c.Question)
+	require.Contains(t, strings.Join(strings.Fields(out.String()), " "), calculator.Caution)
 	require.Equal(t, 2, c.Run([]string{"-explian", "-frobnicate", "5 psi"}, &out, &errs))
 	require.Contains(t, errs.String(), "did you mean -explain?")
 	require.Contains(t, errs.String(), "no flag -frobnicate")
@@ -67,6 +69,11 @@ func File(t *testing.T, c calculator.Command, name string, code int, args ...str
 	var out, errs bytes.Buffer
 	got := c.Run(args, &out, &errs)
 	Compare(t, name, out.String()+errs.String())
+	if !slices.Contains(args, "-json") && !slices.Contains(args, "-md") && !slices.Contains(args, "-h") {
+		for _, line := range strings.Split(out.String(), "\n") {
+			require.LessOrEqual(t, utf8.RuneCountInString(line), calculator.Width, line)
+		}
+	}
 	require.Equal(t, code, got, "exit code of %s: %s", strings.Join(args, " "), errs.String())
 }
 

@@ -24,9 +24,12 @@ func answer(in input) (calculator.Answer, error) {
 		gauge.Possible("pi", w.Final.InsideSurface), gauge.Possible("po", w.Final.OutsideSurface)); err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
 	}
-	free, c, notChecked, err := nodes(w, in.design)
+	free, c, notChecked, err := nodes(w, in.design, in.survey.Path())
 	if err != nil {
 		return calculator.Answer{}, calculator.BadInput{Err: err}
+	}
+	if in.survey.Path() != nil {
+		return in.along(free, c, notChecked), nil
 	}
 	inch := func(l unit.Length) working.Value { return working.In(l, unit.Inch, "in") }
 	m := a.Movement
@@ -53,6 +56,16 @@ func answer(in input) (calculator.Answer, error) {
 		Notes: []string{"Lengthening, tension and movement downwards are positive."},
 		Draw:  func(w io.Writer) error { return in.chart(c).WriteSVG(w) },
 	}
+	in.limits(&out, c, notChecked)
+	if published(w, in.section) {
+		out.Published = &calculator.Published{Name: "movement of free seals", Printed: "-165.2 in", Ours: inch(m.Total()),
+			Source: "Lubinski, Althouse & Logan, JPT June 1962, worked example; the printed figure from memory"}
+	}
+	return out, nil
+}
+
+// limits adds what the pipe bears.
+func (in input) limits(out *calculator.Answer, c movement.Loading, notChecked []string) {
 	for _, what := range notChecked {
 		out.Notes = append(out.Notes, "not checked: "+what)
 	}
@@ -63,11 +76,6 @@ func answer(in input) (calculator.Answer, error) {
 		out.Notes = append(out.Notes, fmt.Sprintf("the pipe is beyond its %v limit at %v", g.Limit, g.MD.Rounded(4)))
 		out.Failed = true
 	}
-	if published(w, in.section) {
-		out.Published = &calculator.Published{Name: "movement of free seals", Printed: "-165.2 in", Ours: inch(m.Total()),
-			Source: "Lubinski, Althouse & Logan, JPT June 1962, worked example; the printed figure from memory"}
-	}
-	return out, nil
 }
 
 // rateable tells why the pipe's limits can't be given.

@@ -1,10 +1,11 @@
 // Package movement tells how far the seals of a tubing string travel, or what force the
-// packer takes, when pressures, fluids and temperature change in a vertical well.
+// packer takes, when pressures, fluids and temperature change, in a vertical well or along a survey.
 package movement
 
 import (
 	"flag"
 
+	"completion.example/examples/internal/wellpath"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
@@ -23,6 +24,7 @@ var Command = calculator.Command{
 // default.
 type input struct {
 	units   *calculator.Units
+	survey  *wellpath.Survey
 	well    movement.Vertical
 	section movement.StringSection
 	yield   unit.Pressure
@@ -61,5 +63,6 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.Float64Var(&in.design.Axial, "tension-factor", 1, "design factor to body yield, tension and compression")
 	flags.Float64Var(&in.design.Triaxial, "triaxial-factor", 1, "design factor of the von Mises stress to the yield strength")
 	in.units = calculator.UnitsOf(flags)
+	in.survey = wellpath.Flag(flags)
 	return func() (calculator.Answer, error) { return answer(in) }
 }

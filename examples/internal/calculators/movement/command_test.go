@@ -1,6 +1,10 @@
 package movement
 
 import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
@@ -17,6 +21,8 @@ func TestMovement(t *testing.T) {
 	golden.File(t, Command, "unrated", 0, "-yield", "0 psi")
 	golden.File(t, Command, "factors", 1, "-burst-factor", "1.1", "-collapse-factor", "1.1", "-tension-factor", "1.3", "-triaxial-factor", "1.25")
 	golden.File(t, Command, "soft", 2, "-yield", "10000 psi", "-burst-factor", "0.5")
+	golden.File(t, Command, "surveyed", 0, "-survey", "../survey/testdata/building.csv", "-depth", "3000 m", "-seals", "limited", "-travel-up", "2 m")
+	golden.File(t, Command, "beyond-survey", 2, "-survey", "../survey/testdata/building.csv", "-depth", "5000 m")
 	golden.File(t, Command, "faults", 2, "-od", "2 in", "-depth", "-5 ft", "-slack-off", "5000 lbf")
 }
 
@@ -24,5 +30,38 @@ func TestPicture(t *testing.T) {
 	svg := golden.Picture(t, Command)
 	for _, word := range []string{"Axial force", "effective", "triaxial"} {
 		require.Contains(t, svg, word)
+	}
+}
+
+// Along a survey that is vertical it is the worked example again, to the digits shown.
+func TestVerticalSurveyIsTheVerticalWell(t *testing.T) {
+	for _, seals := range []string{"free", "anchored"} {
+		answers := make([]map[string]string, 2)
+		for i, args := range [][]string{nil, {"-survey", "testdata/vertical.csv"}} {
+			var out, errs bytes.Buffer
+			require.Zero(t, Command.Run(append(args, "-seals", seals, "-json"), &out, &errs), errs.String())
+			var page struct {
+				Results []struct {
+					Name  string
+					Value any
+				}
+			}
+			require.NoError(t, json.Unmarshal(out.Bytes(), &page))
+			answers[i] = map[string]string{}
+			for _, r := range page.Results {
+				answers[i][r.Name] = fmt.Sprint(r.Value)
+			}
+		}
+		for name, value := range answers[1] {
+			var a, b float64
+			_, err := fmt.Sscan(answers[0][name], &a)
+			if err != nil {
+				require.Equal(t, answers[0][name], value, name)
+				continue
+			}
+			_, err = fmt.Sscan(value, &b)
+			require.NoError(t, err, name)
+			require.InDelta(t, a, b, 1e-3*math.Abs(a)+0.02, "%s: %s", seals, name)
+		}
 	}
 }

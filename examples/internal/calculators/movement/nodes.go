@@ -8,15 +8,20 @@ import (
 )
 
 // nodes is the same case node by node, as a programme computes its string: with
-// nothing restrained, and as it is.
-func nodes(w movement.Vertical, design tubular.DesignFactors) (free, held movement.Loading, notChecked []string, err error) {
+// nothing restrained, and as it is. A nil path is vertical.
+func nodes(w movement.Vertical, design tubular.DesignFactors, path *hydrostatics.Path) (free, held movement.Loading, notChecked []string, err error) {
 	end := w.Sections[len(w.Sections)-1].BottomMD
-	path, err := hydrostatics.Vertical(end)
+	if path == nil {
+		if path, err = hydrostatics.Vertical(end); err != nil {
+			return free, held, nil, err
+		}
+	}
+	tvd, err := path.TVD(end)
 	if err != nil {
 		return free, held, nil, err
 	}
 	a := movement.Assembly{Sections: w.Sections, Path: path, Design: design, Seals: []movement.Seal{{MD: end, Bore: w.Seals.Bore}}}
-	before, after := conditions(w.Initial, 0, end), conditions(w.Final, w.Warming, end)
+	before, after := conditions(w.Initial, 0, end, tvd), conditions(w.Final, w.Warming, end, tvd)
 	m, err := a.MakeUp()
 	if err != nil {
 		return free, held, nil, err
@@ -64,10 +69,12 @@ func setDown(m *movement.MadeUp, c movement.Conditions, weight unit.Force) (move
 	return m.HangOff(s, c)
 }
 
-// conditions are a state of the fluids, open below the seals.
-func conditions(c movement.WellFluids, warming unit.TemperatureDifference, end unit.Length) movement.Conditions {
-	friction, below := c.Friction, c.Inside(end)
+// conditions are a state of the fluids, open below the seals. What flow loses it loses
+// along the string.
+func conditions(c movement.WellFluids, warming unit.TemperatureDifference, end, tvd unit.Length) movement.Conditions {
+	friction := c.Friction
 	c.Friction = 0
+	below := c.Inside(tvd) - unit.Pressure(float64(friction)*float64(end))
 	return movement.Conditions{
 		Inside: func(_ int, tvd unit.Length) unit.Pressure { return c.Inside(tvd) },
 		Outside: func(part int, tvd unit.Length) unit.Pressure {
