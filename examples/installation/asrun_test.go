@@ -58,7 +58,7 @@ func TestAsRunLeakInPageAndJSON(t *testing.T) {
 		Record struct {
 			Finding  string
 			Explains []struct{ Says []string }
-			Ruled    []struct{ Says []string } `json:"ruled out"`
+			Ruled    []struct{ Says []string } `json:"ruled_out"`
 			Steps    []struct{ Checks []struct{ Expected string } }
 		}
 	}

@@ -145,7 +145,9 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 	all := events(k.ends[i], i)
 	x := &Seen{}
 	for _, e := range all {
-		x.Events = append(x.Events, k.event(e))
+		if e.Action >= 0 { // else by hand, and nothing of the plan's devices
+			x.Events = append(x.Events, k.event(e))
+		}
 	}
 	from := &stand{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
 	for n := range k.stands[i] {

@@ -40,7 +40,7 @@ var near = cmp.Options{
 		q, _ := b.Pressure()
 		return a.Axial() == b.Axial() && rounding(float64(p), float64(q))
 	}),
-	cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{}, sequence.StringAt{}),
+	cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{}, sequence.StringAt{}, sequence.TimePart{}, sequence.Times{}),
 	cmpopts.IgnoreFields(sequence.Choice{}, "Exact"), // to the last bit
 	cmpopts.IgnoreFields(sequence.Margin{}, "Place"), // of equal ones
 }

@@ -23,3 +23,29 @@ func join(ranges []span) []span {
 	}
 	return all
 }
+
+// first is the number of the first of some ranges, apart and in order, that ends
+// beyond x.
+func first(ranges []span, x float64) int {
+	n, _ := slices.BinarySearchFunc(ranges, x, func(r span, x float64) int {
+		if r.greatest <= x {
+			return -1
+		}
+		return 1
+	})
+	return n
+}
+
+// cover adds a range to ranges that are apart and in order.
+func cover(ranges []span, x span) []span {
+	from := first(ranges, x.least)
+	if from > 0 && ranges[from-1].greatest == x.least {
+		from--
+	}
+	to := from
+	for to < len(ranges) && ranges[to].least <= x.greatest {
+		x.least, x.greatest = min(x.least, ranges[to].least), max(x.greatest, ranges[to].greatest)
+		to++
+	}
+	return slices.Replace(ranges, from, to, x)
+}

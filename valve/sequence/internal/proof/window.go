@@ -97,6 +97,8 @@ type window struct {
 	singles *Singles
 	lines   map[string]*axis // by choice of all else
 	bad     []Bad
+	covered []span // by the first counted of bad, apart and in order
+	counted int
 	walks   int
 	vain    int // lines, one after the other, that have shown nothing
 	events  int
@@ -165,22 +167,22 @@ func (w *window) look(x span) ([]span, error) {
 
 // uncovered is what is left of a range that doesn't fail for another reason already.
 func (w *window) uncovered(x span) []span {
-	left := []span{x}
-	for _, b := range w.bad {
-		var next []span
-		for _, y := range left {
-			if b.Greatest <= y.least || y.greatest <= b.Least {
-				next = append(next, y)
-				continue
-			}
-			if y.least < b.Least {
-				next = append(next, span{y.least, b.Least})
-			}
-			if b.Greatest < y.greatest {
-				next = append(next, span{b.Greatest, y.greatest})
-			}
+	for ; w.counted < len(w.bad); w.counted++ {
+		b := w.bad[w.counted]
+		w.covered = cover(w.covered, span{b.Least, b.Greatest})
+	}
+	var left []span
+	for _, c := range w.covered[first(w.covered, x.least):] {
+		if c.least >= x.greatest {
+			break
 		}
-		left = next
+		if x.least < c.least {
+			left = append(left, span{x.least, c.least})
+		}
+		x.least = max(x.least, c.greatest)
+	}
+	if x.least < x.greatest {
+		left = append(left, x)
 	}
 	return left
 }
