@@ -116,7 +116,7 @@ func verdict(l *lines, w *work) {
 			count(p.Inputs, "quantity", "quantities"), count(p.Branches, "way", "ways"), count(len(p.Unchecked), "thing", "things"))
 	}
 	if p.Takes != "" {
-		l.line(0, "", 0, "It takes %s as far as the plan says how long each thing takes; branches are not on the way.", p.Takes)
+		l.line(0, "", 0, "It takes %s as far as the plan says how long each thing takes.", p.Takes)
 	}
 	for _, x := range w.notes {
 		l.line(0, "", 0, "%s", x)
