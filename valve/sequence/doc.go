@@ -128,7 +128,7 @@
 // Options.Ahead those in which all steps that follow are proved as well. Nothing is
 // assumed of how failing depends on the pressure. An interval is proved from end to
 // end; where the search has spent its budget, what is left counts as outside, and the
-// edge says that it can't be walked. Compartments that are brought to
+// edge names the limit that is still in doubt there. Compartments that are brought to
 // the same pressure in the same ramp are varied together. Where a step before fails
 // with some choices of values, the windows after it are those of the choices that did
 // what was intended so far.

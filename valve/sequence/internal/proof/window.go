@@ -35,7 +35,7 @@ type Bad struct {
 // only enclosed are held against single choices of all else first, and what those
 // don't show to fail is walked again in itself, until it is narrow.
 func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held, known *Singles) ([]Bad, error) {
-	w := window{Problem: p, ctx: ctx, held: h, symbol: len(p.Network.Symbols), singles: known, lines: map[string]*axis{}}
+	w := window{Problem: p, ctx: ctx, held: h, symbol: len(p.Network.Symbols), loose: p.enclosed(), singles: known, lines: map[string]*axis{}}
 	w.all = w.wholeBox(before)
 	if err := w.alongLine(p.Nominal(), span{h.Least, h.Greatest}); err != nil {
 		return nil, err
@@ -55,8 +55,8 @@ func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held, know
 			work = append(work, left...)
 			continue
 		}
-		if w.walks >= mostWalks || w.events >= mostEvents {
-			w.bad = append(w.bad, Bad{x.least, x.greatest, nil})
+		if w.spent() {
+			w.bad = append(w.bad, Bad{x.least, x.greatest, w.doubt(x)})
 			continue
 		}
 		again, err := w.look(x)
@@ -99,6 +99,8 @@ type window struct {
 	bad     []Bad
 	covered []span // by the first counted of bad, apart and in order
 	counted int
+	doubts  []unsure
+	loose   bool // gas or flow is only enclosed
 	walks   int
 	vain    int // lines, one after the other, that have shown nothing
 	events  int
@@ -113,6 +115,17 @@ const (
 	mostTried  = 3  // in one range
 	mostVain   = 12 // one after the other that show nothing
 )
+
+// spent tells whether the work on a window is at its end. Where gas, pumps or flow are
+// only enclosed, each walk costs as much as ten of others, and what is left unsure
+// doesn't become sure by parting it further.
+func (w *window) spent() bool {
+	walks, events := mostWalks, mostEvents
+	if w.loose {
+		walks, events = 100, mostEvents/20
+	}
+	return w.walks >= walks || w.events >= events
+}
 
 // budget is how many places one walk may take: where there are more orders than
 // that, the range is parted first, and the sooner the wider it is.
@@ -152,6 +165,7 @@ func (w *window) look(x span) ([]span, error) {
 			}
 		}
 	}
+	w.doubts = append(w.doubts, unsure...)
 	var again []span
 	for _, u := range unsure {
 		for _, y := range w.uncovered(u.span) {
@@ -163,6 +177,17 @@ func (w *window) look(x span) ([]span, error) {
 		}
 	}
 	return join(again), nil
+}
+
+// doubt is the limit that may be passed in a range that isn't looked at further, as
+// it was seen last; nil: it couldn't be walked.
+func (w *window) doubt(x span) *judge.Margin {
+	for _, u := range slices.Backward(w.doubts) {
+		if u.margin != nil && u.least < x.greatest && x.least < u.greatest {
+			return u.margin
+		}
+	}
+	return nil
 }
 
 // uncovered is what is left of a range that doesn't fail for another reason already.
