@@ -176,6 +176,9 @@ func (k *checker) stretches(l *Leg, from, to *stand, all []walk.Event, drive int
 	copy(s.Surface, to.world.State.Surface)
 	l.Stretches = []Stretch{{At: l.From, Takes: k.takes(s, from, to, nil)}}
 	for _, e := range all {
+		if e.Action < 0 {
+			continue
+		}
 		a := &k.Network.Actions[e.Action]
 		if e.Drive != drive || !e.Complete || len(a.Opens)+len(a.Closes) == 0 {
 			continue

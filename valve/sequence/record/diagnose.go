@@ -23,6 +23,14 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 	if err != nil {
 		return nil, err
 	}
+	for _, i := range r.Steps() {
+		if i >= len(p.Steps) {
+			return nil, errors.New("record: it was read with another plan")
+		}
+	}
+	if err := refused(p, r.Steps()); err != nil {
+		return nil, err
+	}
 	p = p.Expanded()
 	if err := opt.validate(p); err != nil {
 		return nil, err
@@ -30,9 +38,6 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 	r = r.corrected(opt.Gauges)
 	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p)}, given: p, programme: programme}
 	for _, i := range r.Steps() {
-		if i >= len(p.Steps) {
-			return nil, errors.New("record: it was read with another plan")
-		}
 		d.frames[i] = framed(r.part(i), &p.Steps[i], warmed(p, i))
 		d.last = max(d.last, i)
 	}

@@ -32,7 +32,9 @@
 //
 // Where a port that opens or shuts can be seen in the volume, the pressure at which it
 // did so is found by two-phase regression (Quandt 1958) over all rows of the leg, and
-// the device's threshold follows from it.
+// the device's threshold follows from it. Where nothing else explains a record, each
+// device is tried that doesn't move with its nominal threshold, in its band or before it,
+// where a volume leaves its course and between the last two rows on the way of a leg.
 //
 // # What is known
 //
@@ -48,7 +50,8 @@
 // The volumes of the programme take the walls as rigid, so the factor may be above
 // one. Friction while pumping isn't known: of a step that swaps fluids only the
 // volumes are held against the plan. A step that produces or changes the temperature
-// is walked and not held against the record. Two faults at once beyond those stated
+// is walked and not held against the record. A plan with branches, and a record of a
+// step that pumps through the well or is done by hand, are refused. Two faults at once beyond those stated
 // are not looked for, and a device that moved in a step is taken as moved for good.
 //
 // Sources: Ramer, Computer Graphics and Image Processing 1 (1972) 244; Douglas and

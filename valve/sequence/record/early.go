@@ -9,8 +9,9 @@ import (
 )
 
 // premature looks, where nothing else explains a record, for a device that moved
-// although its band wasn't reached: in the step that the way without a fault fails in,
-// at the place where a volume leaves its course, for each device in turn.
+// although its nominal threshold wasn't reached, in its band or before it: in the step
+// that the way without a fault fails in, at the place where a volume leaves its course,
+// for each device in turn.
 func (d *diagnoser) premature(alive, dead []*node) ([]*node, error) {
 	base := d.base(alive, dead)
 	if base == nil {
@@ -52,13 +53,14 @@ func (d *diagnoser) premature(alive, dead []*node) ([]*node, error) {
 	return found, nil
 }
 
-// leaves are the places in a step at which a volume leaves its course.
+// leaves are the places in a step at which a volume leaves its course; last of all the
+// ends of its legs, where too few rows of a leg are left to show a slope.
 func (f *frame) leaves(base *node, p *sequence.Plan, i int) []Moved {
 	seen, o := base.seen[i], base.outcomes[i]
 	if o == nil || f.mode != whole || f.pull {
 		return nil
 	}
-	var all []Moved
+	var all, ends []Moved
 	spots := f.spots(seen)
 	for _, name := range surfaces(p) {
 		x := o.courses[name]
@@ -71,6 +73,9 @@ func (f *frame) leaves(base *node, p *sequence.Plan, i int) []Moved {
 				continue
 			}
 			lead := l.lead()
+			if !slices.ContainsFunc(ends, func(m Moved) bool { return m.ramp == k+1 }) {
+				ends = append(ends, f.endOf(l, k, p, i))
+			}
 			t, _ := takeOf(&seen.Legs[k+1].Stretches[0], name)
 			pr := f.pressureOf(seen, spots, name)
 			closed := make([]float64, end-l.begin)
@@ -88,7 +93,16 @@ func (f *frame) leaves(base *node, p *sequence.Plan, i int) []Moved {
 				Unsure:  unit.Pressure(max(math.Abs(f.y[lead][hi]-f.y[lead][lo])/2, f.noiseOf(f.driven[lead])))})
 		}
 	}
-	return all
+	return append(all, ends...)
+}
+
+// endOf is the place between the last row on the way of a leg and what it was brought to.
+func (f *frame) endOf(l leg, k int, p *sequence.Plan, i int) Moved {
+	lead := l.lead()
+	last, to := f.y[lead][max(l.end-1, l.begin)], l.to[lead]
+	return Moved{Step: p.Steps[i].Name, step: i, ramp: k + 1, Of: f.driven[lead],
+		Surface: unit.Pressure((last + to) / 2),
+		Unsure:  unit.Pressure(max(math.Abs(to-last)/2, f.noiseOf(f.driven[lead])))}
 }
 
 // unmoved are the devices' moves of ports that haven't come in a step.

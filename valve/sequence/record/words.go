@@ -29,8 +29,12 @@ func (d *diagnoser) says(n *node) []string {
 func (d *diagnoser) words(n *node, f lapse) string {
 	at := fmt.Sprintf("step %d, %s: ", f.step+1, d.given.Steps[f.step].Name)
 	if m := f.early; m != nil {
-		return at + fmt.Sprintf("“%s” happened early, with %s at %s; its threshold then is %s, and its band is from %s to %s",
-			m.Action, m.Of, m.Surface.Rounded(digits), m.Threshold.Rounded(digits), m.Least.Rounded(digits), m.Greatest.Rounded(digits))
+		when := "early"
+		if m.Threshold >= m.Least-m.Unsure {
+			when = "as it may by its band, though not by its nominal threshold"
+		}
+		return at + fmt.Sprintf("“%s” happened %s, with %s at %s, give or take %s; its threshold then is %s, and its band is from %s to %s",
+			m.Action, when, m.Of, m.Surface.Rounded(digits), m.Unsure.Rounded(2), m.Threshold.Rounded(digits), m.Least.Rounded(digits), m.Greatest.Rounded(digits))
 	}
 	if f.action != "" {
 		return at + "“" + f.action + "” did not happen"

@@ -394,34 +394,58 @@ func (j Job) String() string { return fmt.Sprintf("seed %d", j.Seed) }
 
 // Ports are how the ports stand at the end of a job: "open" or "shut".
 func (j Job) Ports(ctx context.Context, p *sequence.Plan) (map[string]string, error) {
+	all := map[string]string{}
+	err := j.follow(ctx, p, func(_ int, _ *sequence.Seen, ports []sequence.PortState) {
+		for _, s := range ports {
+			all[s.Port] = "shut"
+			if s.Open {
+				all[s.Port] = "open"
+			}
+		}
+	})
+	return all, err
+}
+
+// Happened are the actions that happened in a job, by step (from 0).
+func (j Job) Happened(ctx context.Context, p *sequence.Plan) ([][]string, error) {
+	var all [][]string
+	err := j.follow(ctx, p, func(_ int, seen *sequence.Seen, _ []sequence.PortState) {
+		var names []string
+		for _, e := range seen.Events {
+			if e.Partial == "" {
+				names = append(names, e.Action)
+			}
+		}
+		all = append(all, names)
+	})
+	return all, err
+}
+
+// follow walks a job, and gives what each step shows and how the ports stand after it.
+func (j Job) follow(ctx context.Context, p *sequence.Plan, each func(i int, seen *sequence.Seen, ports []sequence.PortState)) error {
 	p, err := p.Derive()
 	if err != nil {
-		return nil, err
+		return err
 	}
 	p = p.Expanded()
 	m := &maker{Job: j, plan: p, random: rand.New(rand.NewPCG(j.Seed, 7))}
 	m.thresholds()
 	f, err := sequence.Follow(m.plan)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	if m.Steps == 0 {
 		m.Steps = len(p.Steps)
 	}
 	var at *sequence.Situation
 	for i := range m.Steps {
-		if _, at, err = f.Step(ctx, at, i, m.still(i)); err != nil {
-			return nil, err
+		var seen *sequence.Seen
+		if seen, at, err = f.Step(ctx, at, i, m.still(i)); err != nil {
+			return err
 		}
+		each(i, seen, f.Ports(at))
 	}
-	all := map[string]string{}
-	for _, s := range f.Ports(at) {
-		all[s.Port] = "shut"
-		if s.Open {
-			all[s.Port] = "open"
-		}
-	}
-	return all, nil
+	return nil
 }
 
 // still are the actions that don't happen in a step.
