@@ -84,6 +84,7 @@ var inOrder = gocmp.Options{
 	sorted(func(x sequence.Reading) string { return x.Compartment }),
 	sorted(func(x sequence.Event) string { return x.Action + x.Partial }),
 	sorted(func(x sequence.Across) string { return x.Port }),
+	sorted(func(x sequence.PressureAt) string { return x.Device + "," + x.Compartment }),
 	sorted(func(x sequence.Choice) string { return x.Path }),
 	sorted(func(x string) string { return x }),
 	cmpopts.IgnoreFields(sequence.StepResult{}, "Points"), // samePoints is quicker
