@@ -56,7 +56,7 @@ func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held, know
 			continue
 		}
 		if w.spent() {
-			w.bad = append(w.bad, Bad{x.least, x.greatest, w.doubt(x)})
+			w.leave(x)
 			continue
 		}
 		again, err := w.look(x)
@@ -99,8 +99,8 @@ type window struct {
 	bad     []Bad
 	covered []span // by the first counted of bad, apart and in order
 	counted int
-	doubts  []unsure
-	loose   bool // gas or flow is only enclosed
+	doubts  [][]unsure // by look
+	loose   bool       // gas or flow is only enclosed
 	walks   int
 	vain    int // lines, one after the other, that have shown nothing
 	events  int
@@ -165,7 +165,7 @@ func (w *window) look(x span) ([]span, error) {
 			}
 		}
 	}
-	w.doubts = append(w.doubts, unsure...)
+	w.doubts = append(w.doubts, unsure)
 	var again []span
 	for _, u := range unsure {
 		for _, y := range w.uncovered(u.span) {
@@ -179,15 +179,22 @@ func (w *window) look(x span) ([]span, error) {
 	return join(again), nil
 }
 
-// doubt is the limit that may be passed in a range that isn't looked at further, as
-// it was seen last; nil: it couldn't be walked.
-func (w *window) doubt(x span) *judge.Margin {
-	for _, u := range slices.Backward(w.doubts) {
-		if u.margin != nil && u.least < x.greatest && x.least < u.greatest {
-			return u.margin
+// leave counts a range that isn't looked at further as failing by the limits that were
+// in doubt when it was seen last; where there are none it couldn't be walked.
+func (w *window) leave(x span) {
+	for _, seen := range slices.Backward(w.doubts) {
+		known := false
+		for _, u := range seen {
+			if u.margin != nil && u.least < x.greatest && x.least < u.greatest {
+				w.bad = append(w.bad, Bad{x.least, x.greatest, u.margin})
+				known = true
+			}
+		}
+		if known {
+			return
 		}
 	}
-	return nil
+	w.bad = append(w.bad, Bad{x.least, x.greatest, nil})
 }
 
 // uncovered is what is left of a range that doesn't fail for another reason already.
