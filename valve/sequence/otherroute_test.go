@@ -21,11 +21,11 @@ import (
 // instead of piston, ballooning and effective forces. A held string is as long as when it
 // took hold; one that isn't has at its lower end what the pressures there make.
 type other struct {
-	pipes                  []otherPipe // from the top down
-	slant                  float64     // inclination, rad
-	inside, outside, under float64     // lb/gal
-	seal                   float64     // diameter at the lower end
-	hot                    func(tvd float64) float64
+	pipes           []otherPipe // from the top down
+	slant           float64     // inclination, rad
+	inside, outside float64     // lb/gal
+	seal            float64     // diameter at the lower end
+	hot             func(tvd float64) float64
 }
 
 type otherPipe struct{ bottom, od, id, weight float64 }

@@ -84,7 +84,6 @@ type diagnoser struct {
 	moved     []Moved
 	meant     *node // the way with no fault
 	tried     int
-	capped    bool
 }
 
 func (d *diagnoser) follow() error {
