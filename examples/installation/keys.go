@@ -1,14 +1,10 @@
 package main
 
 import (
-	_ "embed"
 	"fmt"
 	"strings"
 	"sync"
 )
-
-//go:embed keys.txt
-var keyTable string
 
 // key is what a key of a plan means.
 type key struct {

@@ -1,0 +1,8 @@
+//go:build !js
+
+package main
+
+import _ "embed"
+
+//go:embed keys.txt
+var keyTable string
