@@ -25,9 +25,9 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 	for name, f := range features {
 		t.Run(name, func(t *testing.T) {
 			var c tally
-			plans := 120
+			plans := 40
 			if testing.Short() {
-				plans = 25
+				plans = 20
 			}
 			from, to := plansWanted(t, plans)
 			eachPlan(from, to, func(n uint64) {

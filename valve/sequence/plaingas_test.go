@@ -307,9 +307,9 @@ func TestVerdictsWithGas(t *testing.T) {
 	var c tally
 	refused := map[string]int{}
 	var mutex sync.Mutex
-	plans := 200
+	plans := 40
 	if testing.Short() {
-		plans = 15
+		plans = 10
 	}
 	from, to := plansWanted(t, plans)
 	eachPlan(from, to, func(n uint64) {

@@ -282,9 +282,9 @@ func TestVerdictsWithPumps(t *testing.T) {
 	var c tally
 	var mutex sync.Mutex
 	refused := map[string]int{}
-	plans := 200
+	plans := 12
 	if testing.Short() {
-		plans = 20
+		plans = 6
 	}
 	from, to := plansWanted(t, plans)
 	pumping := 0
