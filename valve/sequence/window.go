@@ -236,10 +236,11 @@ func (k *checker) keepPlanned(w *Window) {
 		x := &w.Intervals[n]
 		switch {
 		case x.Least.si > planned && x.Least.si-planned <= near:
-			x.Least = w.Planned
-			if planned == 0 {
-				x.Below = ""
+			if planned == 0 { // a little more has the gauge's error: not what lies between
+				w.Intervals = slices.Insert(w.Intervals, n, Interval{Least: w.Planned, Greatest: w.Planned, Above: x.Below})
+				return
 			}
+			x.Least = w.Planned
 			return
 		case x.Greatest.si < planned && planned-x.Greatest.si <= near:
 			x.Greatest = w.Planned
