@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"slices"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -16,7 +17,7 @@ func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
 		if len(p.Steps) > 5 {
 			continue
 		}
-		for i, s := range check(t, p).Steps {
+		for _, s := range check(t, p).Steps {
 			for _, w := range s.Windows {
 				if w.Planned.Axial() {
 					continue
@@ -24,7 +25,7 @@ func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
 				windows++
 				for x := 3.0; x <= 9000; x += 397 {
 					q := p.Clone()
-					hold(q, i, w, unit.Pressure(x)*psi)
+					hold(t, q, s.Name, w, unit.Pressure(x)*psi)
 					r := verdict(t, q)
 					inside, near := within(t, w, x)
 					require.True(t, near || inside != failsIn(r, s.Name), "%s, %s, ramp %d at %v psi: window %s, %+v", name, s.Name, w.Ramp, x, w.Words(), r.Findings)
@@ -35,10 +36,22 @@ func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
 	require.Greater(t, windows, 15)
 }
 
-// hold gives what a window is of another pressure wherever it is held.
-func hold(p *sequence.Plan, step int, w sequence.Window, to unit.Pressure) {
+// hold gives what a window is of another pressure wherever it is held in a step, which
+// may stand in a branch.
+func hold(t *testing.T, p *sequence.Plan, step string, w sequence.Window, to unit.Pressure) {
 	planned, _ := w.Planned.Pressure()
-	for _, ramp := range p.Steps[step].Ramps {
+	var all []*sequence.Step
+	for i := range p.Steps {
+		all = append(all, &p.Steps[i])
+		if o := p.Steps[i].Otherwise; o != nil {
+			for k := range o.Steps {
+				all = append(all, &o.Steps[k])
+			}
+		}
+	}
+	n := slices.IndexFunc(all, func(s *sequence.Step) bool { return s.Name == step })
+	require.GreaterOrEqual(t, n, 0, step)
+	for _, ramp := range all[n].Ramps {
 		for _, name := range append([]string{w.Compartment}, w.Together...) {
 			if x, ok := ramp[name]; ok && x == planned {
 				ramp[name] = to
