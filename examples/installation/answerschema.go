@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
 	"reflect"
 	"strings"
 
@@ -21,14 +19,7 @@ func answerSchema(u units, of reflect.Type) ([]byte, error) {
 		root.put(name, object.values[name])
 	}
 	root.put("$defs", d.defs)
-	text, err := json.Marshal(root)
-	if err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	err = json.Indent(&b, text, "", "  ")
-	b.WriteByte('\n')
-	return b.Bytes(), err
+	return root.written()
 }
 
 // answerDrawing makes schemas of the answer's types.

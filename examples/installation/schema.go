@@ -53,6 +53,18 @@ func (n *node) MarshalJSON() ([]byte, error) {
 	return b.Bytes(), nil
 }
 
+// written is a whole schema, for people.
+func (n *node) written() ([]byte, error) {
+	text, err := json.Marshal(n)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = json.Indent(&b, text, "", "  ")
+	b.WriteByte('\n')
+	return b.Bytes(), err
+}
+
 // words that a text may be, by its type.
 var words = map[reflect.Type][]string{
 	reflect.TypeFor[sequence.FluidKind]():   {string(sequence.ConstantDensity), string(sequence.ClearBrine), string(sequence.FreshWater), string(sequence.Nitrogen), string(sequence.Methane), string(sequence.NaturalGas)},
@@ -79,14 +91,7 @@ func schema() ([]byte, error) {
 		root.put(name, d.made[i])
 	}
 	root.put("$defs", d.defs)
-	text, err := json.Marshal(root)
-	if err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	err = json.Indent(&b, text, "", "  ")
-	b.WriteByte('\n')
-	return b.Bytes(), err
+	return root.written()
 }
 
 // drawing makes schemas of types.

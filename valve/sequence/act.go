@@ -24,9 +24,9 @@ type Act struct {
 	Close string `json:"close,omitzero"` // port at surface: shut, or taken off
 	Vent  string `json:"vent,omitzero"`  // compartment that is bled to 0 psi
 
-	By      string   `json:"by,omitzero"`      // what is used, for the reader: a 1.75 in ball, wireline
-	In      string   `json:"in,omitzero"`      // compartment in which it is dropped or run from surface; the string's inside where left out
-	Through []string `json:"through,omitzero"` // ports on its way, from the top down
+	By      string   `json:"by,omitzero"`       // what is used, for the reader: a 1.75 in ball, wireline
+	In      string   `json:"in,omitzero"`       // compartment in which it is dropped or run from surface; the string's inside where left out
+	Through []string `json:"through,omitempty"` // ports on its way, from the top down
 	// AtMost is the differential that may stand across each port that the act opens.
 	// Where it is left out, a pulled plug must have none (to the 0.5 psi that count
 	// as none); for the others it isn't judged.

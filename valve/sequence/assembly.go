@@ -12,13 +12,13 @@ import (
 type Assembly struct {
 	Note         string        `json:"note,omitzero"`
 	Fluid        string        `json:"fluid,omitzero"` // in everything but the lines at the start
-	Casing       []Casing      `json:"casing,omitzero"`
-	Perforations []Perforation `json:"perforations,omitzero"`
-	Strings      []Tally       `json:"strings,omitzero"` // in the order of running: each inside those before it
-	Lines        []ControlLine `json:"lines,omitzero"`
-	Factor       float64       `json:"factor,omitzero"`  // design factor of the ratings; 1 where left out
-	Columns      bool          `json:"columns,omitzero"` // the fluid over a shut valve is a barrier while it overbalances
-	Without      []string      `json:"without,omitzero"` // what isn't to be derived, such as "barriers.packer"
+	Casing       []Casing      `json:"casing,omitempty"`
+	Perforations []Perforation `json:"perforations,omitempty"`
+	Strings      []Tally       `json:"strings,omitempty"` // in the order of running: each inside those before it
+	Lines        []ControlLine `json:"lines,omitempty"`
+	Factor       float64       `json:"factor,omitzero"`   // design factor of the ratings; 1 where left out
+	Columns      bool          `json:"columns,omitzero"`  // the fluid over a shut valve is a barrier while it overbalances
+	Without      []string      `json:"without,omitempty"` // what isn't to be derived, such as "barriers.packer"
 }
 
 // Casing is a length of casing or liner, or of open hole.
@@ -48,7 +48,7 @@ type Tally struct {
 	Around string      `json:"around,omitzero"` // what is around it is called
 	Top    unit.Length `json:"top,omitzero"`    // of the innermost the hanger
 	Closed bool        `json:"closed,omitzero"` // its lower end is
-	Pieces []Piece     `json:"tally,omitzero"`
+	Pieces []Piece     `json:"tally,omitempty"`
 }
 
 // Piece is one line of a tally.
@@ -78,13 +78,13 @@ type Piece struct {
 	OpenLine  string `json:"open_line,omitzero" was:"open line"`
 	CloseLine string `json:"close_line,omitzero" was:"close line"`
 
-	Starts []Trigger `json:"starts_to_set,omitzero" was:"starts to set"` // what it does, and when
-	Sets   []Trigger `json:"sets,omitzero"`
-	Opens  []Trigger `json:"opens,omitzero"`
-	Closes []Trigger `json:"closes,omitzero"`
-	Shifts []Trigger `json:"shifts,omitzero"` // opens and closes alike
-	Shears []Trigger `json:"shears_out,omitzero" was:"shears out"`
-	Parts  []Trigger `json:"parts,omitzero"`
+	Starts []Trigger `json:"starts_to_set,omitempty" was:"starts to set"` // what it does, and when
+	Sets   []Trigger `json:"sets,omitempty"`
+	Opens  []Trigger `json:"opens,omitempty"`
+	Closes []Trigger `json:"closes,omitempty"`
+	Shifts []Trigger `json:"shifts,omitempty"` // opens and closes alike
+	Shears []Trigger `json:"shears_out,omitempty" was:"shears out"`
+	Parts  []Trigger `json:"parts,omitempty"`
 	Free   bool      `json:"free,omitzero"` // packer: seals off, but doesn't hold its string
 
 	Barrier bool `json:"barrier,omitzero"` // before every formation, by itself
@@ -125,7 +125,7 @@ const (
 
 // ControlLine are control lines of one make, clamped to the innermost string.
 type ControlLine struct {
-	Names    []string                 `json:"names,omitzero"`
+	Names    []string                 `json:"names,omitempty"`
 	Size     unit.Length              `json:"size,omitzero"`
 	Wall     unit.Length              `json:"wall,omitzero"`
 	Fluid    string                   `json:"fluid,omitzero"`

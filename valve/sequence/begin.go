@@ -13,23 +13,23 @@ import (
 // Nothing that is trapped has a pressure by default: each body of fluid that nothing
 // fixes wants the pressure of just one of its compartments.
 type Begin struct {
-	After       string   `json:"after,omitzero"`                                     // what has gone before, for the reader
-	Temperature string   `json:"temperature,omitzero"`                               // the undisturbed one where left out
-	Happened    []string `json:"happened,omitzero"`                                  // actions that have happened, "device: action", in the order of their last time
-	May         []string `json:"may_have_happened,omitzero" was:"may have happened"` // each may have happened after those, or not: the plan is proved in all cases
+	After       string   `json:"after,omitzero"`                                      // what has gone before, for the reader
+	Temperature string   `json:"temperature,omitzero"`                                // the undisturbed one where left out
+	Happened    []string `json:"happened,omitempty"`                                  // actions that have happened, "device: action", in the order of their last time
+	May         []string `json:"may_have_happened,omitempty" was:"may have happened"` // each may have happened after those, or not: the plan is proved in all cases
 
-	Progress map[string][]RowAt `json:"progress,omitzero"` // by action: how far its row has come; several: nobody knows which
-	Open     []string           `json:"open,omitzero"`     // ports that stand otherwise than the actions leave them
-	Shut     []string           `json:"shut,omitzero"`
+	Progress map[string][]RowAt `json:"progress,omitempty"` // by action: how far its row has come; several: nobody knows which
+	Open     []string           `json:"open,omitempty"`     // ports that stand otherwise than the actions leave them
+	Shut     []string           `json:"shut,omitempty"`
 
-	ShutIn  []string                 `json:"shut_in,omitzero" was:"shut in"` // compartments closed at surface
-	Applied map[string]unit.Pressure `json:"applied,omitzero"`               // surface pressures by compartment; 0 psi where left out
-	Trapped map[string]*Stated       `json:"trapped,omitzero"`               // by compartment, at its top
-	Layers  map[string][]Layer       `json:"layers,omitzero"`                // by compartment: what stands in it, from the top down
-	Flowed  []string                 `json:"flowed,omitzero"`                // formations whose inflow has been part of the plan
-	If      []*Stated                `json:"if,omitzero"`                    // none of these is negative: the values with which the well stands so
+	ShutIn  []string                 `json:"shut_in,omitempty" was:"shut in"` // compartments closed at surface
+	Applied map[string]unit.Pressure `json:"applied,omitempty"`               // surface pressures by compartment; 0 psi where left out
+	Trapped map[string]*Stated       `json:"trapped,omitempty"`               // by compartment, at its top
+	Layers  map[string][]Layer       `json:"layers,omitempty"`                // by compartment: what stands in it, from the top down
+	Flowed  []string                 `json:"flowed,omitempty"`                // formations whose inflow has been part of the plan
+	If      []*Stated                `json:"if,omitempty"`                    // none of these is negative: the values with which the well stands so
 
-	String []StringMoment `json:"string,omitzero"` // what was done to the string, in order; none: it lands at the beginning
+	String []StringMoment `json:"string,omitempty"` // what was done to the string, in order; none: it lands at the beginning
 }
 
 // RowAt is how far a row of triggers has come.
@@ -38,13 +38,13 @@ type RowAt struct {
 	Counted int  `json:"counted,omitzero"` // times that the next one was met
 	Rearms  bool `json:"rearms,omitzero"`  // and it hasn't come back to its re-arm level since
 
-	If []*Stated `json:"if,omitzero"` // none of these is negative: the values with which it has come so far
+	If []*Stated `json:"if,omitempty"` // none of these is negative: the values with which it has come so far
 }
 
 // Stated is a pressure at the top of a compartment.
 type Stated struct {
 	Pressure unit.Band[unit.Pressure] `json:"pressure,omitzero"`
-	With     []Lean                   `json:"with,omitzero"` // what else it moves with
+	With     []Lean                   `json:"with,omitempty"` // what else it moves with
 }
 
 // Lean is by how much a pressure is more where a quantity of the plan is To in place
@@ -61,8 +61,8 @@ type Lean struct {
 type StringMoment struct {
 	Does        string             `json:"does,omitzero"` // "lands", or an action
 	Temperature string             `json:"temperature,omitzero"`
-	Pressures   map[string]*Stated `json:"pressures,omitzero"`
-	Layers      map[string][]Layer `json:"layers,omitzero"`  // of those in which something else stood than at the beginning
+	Pressures   map[string]*Stated `json:"pressures,omitempty"`
+	Layers      map[string][]Layer `json:"layers,omitempty"` // of those in which something else stood than at the beginning
 	Reading     unit.Force         `json:"reading,omitzero"` // of the weight indicator, where it was on a pull
 }
 

@@ -15,7 +15,7 @@ type Condition struct {
 	Outside  string         `json:"outside,omitzero"`
 	Chamber  *unit.Pressure `json:"chamber,omitzero"`
 	Areas    *Areas         `json:"areas,omitzero"`
-	Triggers []Trigger      `json:"triggers,omitzero"`
+	Triggers []Trigger      `json:"triggers,omitempty"`
 }
 
 // Areas are pressures that act on the areas of one piston, with a spring and the
@@ -34,7 +34,7 @@ type Condition struct {
 //
 // Source: balance of forces on the piston.
 type Areas struct {
-	On       []Pressed             `json:"on,omitzero"`
+	On       []Pressed             `json:"on,omitempty"`
 	Spring   unit.Band[unit.Force] `json:"spring,omitzero"`
 	Friction unit.Band[unit.Force] `json:"friction,omitzero"`
 }

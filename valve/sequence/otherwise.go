@@ -19,8 +19,8 @@ import (
 // step expects it. An action that its own bands leave in doubt is a finding, as without
 // a branch.
 type Otherwise struct {
-	Not   []string `json:"not,omitzero"` // actions that the step expects and that may not be seen: each by itself, and all of them; all that it expects where left out
-	Steps []Step   `json:"steps,omitzero"`
+	Not   []string `json:"not,omitempty"` // actions that the step expects and that may not be seen: each by itself, and all of them; all that it expects where left out
+	Steps []Step   `json:"steps,omitempty"`
 	Then  string   `json:"then,omitzero"` // the step of the plan to go on with; the next where left out, "end" for none
 }
 

@@ -13,19 +13,19 @@ type Plan struct {
 	Name         string        `json:"name,omitzero"`
 	Note         string        `json:"note,omitzero"`
 	Well         Well          `json:"well,omitzero"`
-	Fluids       []Fluid       `json:"fluids,omitzero"`
-	Formations   []Formation   `json:"formations,omitzero"`
+	Fluids       []Fluid       `json:"fluids,omitempty"`
+	Formations   []Formation   `json:"formations,omitempty"`
 	Assembly     *Assembly     `json:"assembly,omitzero"` // what is in the hole as a tally, from which the next ones follow
-	Compartments []Compartment `json:"compartments,omitzero"`
-	Ports        []Port        `json:"ports,omitzero"`
-	Devices      []Device      `json:"devices,omitzero"`
+	Compartments []Compartment `json:"compartments,omitempty"`
+	Ports        []Port        `json:"ports,omitempty"`
+	Devices      []Device      `json:"devices,omitempty"`
 	String       *String       `json:"string,omitzero"`
 	Holding      *Holding      `json:"holding,omitzero"`
-	Ratings      []Rating      `json:"ratings,omitzero"`
-	Barriers     []Barrier     `json:"barriers,omitzero"`
+	Ratings      []Rating      `json:"ratings,omitempty"`
+	Barriers     []Barrier     `json:"barriers,omitempty"`
 	Rules        Rules         `json:"rules,omitzero"`
 	Begin        *Begin        `json:"begin,omitzero"` // nil: as its things were run
-	Steps        []Step        `json:"steps,omitzero"`
+	Steps        []Step        `json:"steps,omitempty"`
 
 	shares []Choice // how flow between two references is shared out, where a witness says so
 }
@@ -33,13 +33,13 @@ type Plan struct {
 // Well is the hole: its path and its temperatures.
 type Well struct {
 	MD           unit.Length            `json:"depth,omitzero"` // measured; the path must reach it
-	Path         []Station              `json:"path,omitzero"`  // empty: vertical
-	Temperatures map[string][]MarkedTVD `json:"temperatures,omitzero"`
+	Path         []Station              `json:"path,omitempty"` // empty: vertical
+	Temperatures map[string][]MarkedTVD `json:"temperatures,omitempty"`
 	// Flowing are temperatures by name that follow from flow in the tubing, beside those
 	// that are written out.
-	Flowing map[string]Flowing `json:"flowing_temperatures,omitzero"`
+	Flowing map[string]Flowing `json:"flowing_temperatures,omitempty"`
 	// Errors are by how much each of the temperatures may be off as a whole.
-	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature_errors,omitzero" was:"temperature errors"`
+	Errors map[string]unit.Band[unit.TemperatureDifference] `json:"temperature_errors,omitempty" was:"temperature errors"`
 }
 
 // Station is one line of the directional survey.
@@ -120,12 +120,12 @@ type Compartment struct {
 	TopMD     unit.Length              `json:"top,omitzero"`
 	BottomMD  unit.Length              `json:"bottom,omitzero"`
 	Fluid     string                   `json:"fluid,omitzero"`     // one fluid all the way, or
-	Layers    []Layer                  `json:"layers,omitzero"`    // several, from the top down
+	Layers    []Layer                  `json:"layers,omitempty"`   // several, from the top down
 	Surface   bool                     `json:"surface,omitzero"`   // its top is at surface, where pressure is applied; 0 psi at the start
 	Formation string                   `json:"formation,omitzero"` // the formation that it stands open to
 	Trapped   unit.Band[unit.Pressure] `json:"trapped"`            // pressure at its top at the start where nothing fixes it
 	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
-	Bores     []Bore                   `json:"bores,omitzero"`     // from the top down, for pumping
+	Bores     []Bore                   `json:"bores,omitempty"`    // from the top down, for pumping
 }
 
 // Layer is one fluid down to a measured depth.
@@ -138,7 +138,7 @@ type Layer struct {
 type Port struct {
 	Name  string      `json:"name,omitzero"`
 	Note  string      `json:"note,omitzero"`
-	Joins []string    `json:"joins,omitzero"` // two compartments
+	Joins []string    `json:"joins,omitempty"` // two compartments
 	MD    unit.Length `json:"depth,omitzero"`
 	Open  bool        `json:"open,omitzero"` // at the start
 }
@@ -151,7 +151,7 @@ type Device struct {
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth_error,omitzero" was:"depth error"`
 	Kind    *Model                 `json:"kind,omitzero"` // a device that the library has a model of, in place of actions
-	Actions []Action               `json:"actions,omitzero"`
+	Actions []Action               `json:"actions,omitempty"`
 }
 
 // Action is one thing that a device does once its triggers have fired in a
@@ -164,14 +164,14 @@ type Action struct {
 	Axial    bool           `json:"axial,omitzero"`   // or: the balance of the joint of the string at the device
 	Seal     unit.Length    `json:"seal,omitzero"`    // axial: the diameter at which that joint seals
 	Areas    *Areas         `json:"areas,omitzero"`   // or: pressures on areas against a spring and the friction of seals
-	Triggers []Trigger      `json:"triggers,omitzero"`
-	All      []Condition    `json:"all,omitzero"`      // in place of what is felt and its triggers: each must have been met, in whatever order
-	Any      []Condition    `json:"any,omitzero"`      // or: the first that is met does it
+	Triggers []Trigger      `json:"triggers,omitempty"`
+	All      []Condition    `json:"all,omitempty"`     // in place of what is felt and its triggers: each must have been met, in whatever order
+	Any      []Condition    `json:"any,omitempty"`     // or: the first that is met does it
 	Disarmed bool           `json:"disarmed,omitzero"` // at the start: another action arms it
-	Opens    []string       `json:"opens,omitzero"`    // ports
-	Closes   []string       `json:"closes,omitzero"`
-	Arms     []string       `json:"arms,omitzero"`    // actions of the same device
-	Disarms  []string       `json:"disarms,omitzero"` // actions of the same device: what locks it
+	Opens    []string       `json:"opens,omitempty"`   // ports
+	Closes   []string       `json:"closes,omitempty"`
+	Arms     []string       `json:"arms,omitempty"`    // actions of the same device
+	Disarms  []string       `json:"disarms,omitempty"` // actions of the same device: what locks it
 	Holds    bool           `json:"holds,omitzero"`
 	// Bites names the action of the same device from which on its slips may bite, such
 	// as "starts to set": what is locked into the string lies between what it is like
@@ -215,19 +215,19 @@ type Pipe struct {
 // String is the completion string, from its hanger down to its lower end.
 type String struct {
 	Note     string                `json:"note,omitzero"`
-	Inside   string                `json:"inside,omitzero"` // the compartment in it
-	Around   []string              `json:"around,omitzero"` // the compartments around it, from the hanger down
-	Below    string                `json:"below,omitzero"`  // the compartment under its lower end
-	HangerMD unit.Length           `json:"hanger,omitzero"` // measured depth
-	Sections []StringSection       `json:"sections,omitzero"`
+	Inside   string                `json:"inside,omitzero"`  // the compartment in it
+	Around   []string              `json:"around,omitempty"` // the compartments around it, from the hanger down
+	Below    string                `json:"below,omitzero"`   // the compartment under its lower end
+	HangerMD unit.Length           `json:"hanger,omitzero"`  // measured depth
+	Sections []StringSection       `json:"sections,omitempty"`
 	HeldMD   unit.Length           `json:"held_at,omitzero" was:"held at"`     // where an action that holds takes hold
 	Bore     unit.Length           `json:"seal_bore,omitzero" was:"seal bore"` // diameter, of seals at the lower end, or
 	Up       unit.Length           `json:"up,omitzero"`                        // how far the seals may move up before the first leaves the bore
 	Down     unit.Length           `json:"down,omitzero"`                      // how far down before the string shoulders
-	Seals    []Seal                `json:"seals,omitzero"`                     // seals wherever they are, in place of the three above
+	Seals    []Seal                `json:"seals,omitempty"`                    // seals wherever they are, in place of the three above
 	Block    unit.Force            `json:"block,omitzero"`                     // what the weight indicator shows with no string
 	Drag     unit.Band[unit.Force] `json:"drag,omitzero"`                      // of the hole on a pull, above what holds the string, or
-	Friction []Friction            `json:"friction,omitzero"`                  // friction factors, from which the drag follows along the path
+	Friction []Friction            `json:"friction,omitempty"`                 // friction factors, from which the drag follows along the path
 	Top      TopOfString           `json:"top,omitzero"`                       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock_down,omitzero" was:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig,omitzero"`                       // greatest reading of the weight indicator; not checked where left out
@@ -237,7 +237,7 @@ type String struct {
 	Derating   *Derating   `json:"derating,omitzero"` // of the yield strength with temperature; none where left out
 	// Tools are stiff tools that are to pass through the string: the longest of their
 	// diameter that does is told of every step.
-	Tools []Tool `json:"tools,omitzero"`
+	Tools []Tool `json:"tools,omitempty"`
 }
 
 // Tool is a stiff tool that is run through the string.

@@ -1,8 +1,9 @@
 package sequence
 
 import (
-	"completion.example/internal/fault"
 	"encoding/json"
+
+	"completion.example/internal/fault"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/strictjson"

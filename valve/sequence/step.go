@@ -9,36 +9,36 @@ type Step struct {
 	Takes       string `json:"takes,omitzero"`       // how long what isn't counted otherwise takes, such as "2h30m": running, rigging up, waiting for temperature
 	Temperature string `json:"temperature,omitzero"` // the well's temperature from this step on; as before where left out
 
-	Shut     []string       `json:"shut,omitzero"`                // compartments closed at surface, first of all; a ramp opens them again
-	Displace []Displacement `json:"displace,omitzero" was:"swap"` // fluids that replace others, one after the other, before the ramps
+	Shut     []string       `json:"shut,omitempty"`                // compartments closed at surface, first of all; a ramp opens them again
+	Displace []Displacement `json:"displace,omitempty" was:"swap"` // fluids that replace others, one after the other, before the ramps
 
-	Do []Act `json:"do,omitzero"` // what is done by hand, one after the other, before the ramps
+	Do []Act `json:"do,omitempty"` // what is done by hand, one after the other, before the ramps
 
 	// Ramps are walked one after the other. In one ramp all pressures named
 	// (surface pressure by compartment) move together from where they stand.
-	Ramps []map[string]unit.Pressure `json:"ramps,omitzero"`
+	Ramps []map[string]unit.Pressure `json:"ramps,omitempty"`
 	// Pump is what is pumped through the well, one after the other, after the swaps and
 	// before the ramps.
-	Pump []Pump        `json:"pump,omitzero"`
+	Pump []Pump        `json:"pump,omitempty"`
 	Rise unit.Pressure `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
-	PressureChange map[string]unit.Pressure `json:"pressure_change,omitzero" was:"squeeze"`
+	PressureChange map[string]unit.Pressure `json:"pressure_change,omitempty" was:"squeeze"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
 	// out of its hanger from the first on.
-	Pull []unit.Force `json:"pull,omitzero"`
+	Pull []unit.Force `json:"pull,omitempty"`
 
 	// Lands says that the string is in its hanger and its seals in their bore
 	// at the end of the step: movements count from then.
 	Lands bool `json:"lands,omitzero"`
 
-	Expect []string `json:"expect,omitzero"` // actions that must happen: "device: action"
+	Expect []string `json:"expect,omitempty"` // actions that must happen: "device: action"
 	// Otherwise is what is done where an expected action isn't seen.
 	Otherwise *Otherwise `json:"otherwise,omitzero"`
-	Balance   []Balance  `json:"balance,omitzero"` // overbalance wanted
-	Tests     []Test     `json:"tests,omitzero"`   // differentials wanted
-	Allow     []Flow     `json:"allow,omitzero"`   // flow that is part of the plan
-	Produce   *Produce   `json:"produce,omitzero"` // the zones that flow at the end of the step
+	Balance   []Balance  `json:"balance,omitempty"` // overbalance wanted
+	Tests     []Test     `json:"tests,omitempty"`   // differentials wanted
+	Allow     []Flow     `json:"allow,omitempty"`   // flow that is part of the plan
+	Produce   *Produce   `json:"produce,omitzero"`  // the zones that flow at the end of the step
 
 	flow *course // where it leads, in the list of all steps
 }
@@ -108,8 +108,8 @@ type Produce struct {
 	Surface     unit.Pressure                   `json:"surface,omitzero"` // wellhead flowing pressure
 	Loss        unit.Pressure                   `json:"loss,omitzero"`    // of the string, at Rate; grows with the square of the rate
 	Rate        unit.FlowRate                   `json:"rate,omitzero"`
-	Chokes      map[string]unit.FlowCoefficient `json:"chokes,omitzero"`  // by port
-	Want        map[string]RateBetween          `json:"want,omitzero"`    // by formation
+	Chokes      map[string]unit.FlowCoefficient `json:"chokes,omitempty"` // by port
+	Want        map[string]RateBetween          `json:"want,omitempty"`   // by formation
 	Density     unit.Density                    `json:"density,omitzero"` // of what stands in the string while flowing
 }
 

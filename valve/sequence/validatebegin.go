@@ -31,7 +31,7 @@ func (v *validation) begin() {
 	for _, l := range []struct {
 		key  string
 		list []string
-	}{{"happened", b.Happened}, {`"may have happened"`, b.May}} {
+	}{{"happened", b.Happened}, {"may_have_happened", b.May}} {
 		for k, name := range l.list {
 			at := fmt.Sprintf("begin.%s[%d]", l.key, k)
 			v.actionExists(at, name)

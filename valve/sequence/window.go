@@ -248,15 +248,7 @@ func (k *checker) keepPlanned(w *Window) {
 		}
 	}
 	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
-	slices.SortFunc(w.Intervals, func(a, b Interval) int {
-		switch {
-		case a.Least.si < b.Least.si:
-			return -1
-		case a.Least.si > b.Least.si:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
 }
 
 // interval rounds an interval inwards to what a gauge shows, where it is wide

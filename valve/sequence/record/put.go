@@ -9,17 +9,7 @@ import (
 func (d *diagnoser) put(alive, dead []*node) (*Diagnosis, error) {
 	d.meant = d.base(alive, dead)
 	x := &Diagnosis{Steps: []Step{}, Explains: []Explanation{}, Doubtful: []Explanation{}, RuledOut: []Explanation{}, Open: []string{}, Known: []State{}, Unknown: []State{}, Tried: d.tried}
-	slices.SortStableFunc(dead, func(a, b *node) int {
-		switch {
-		case len(a.faults) != len(b.faults):
-			return len(a.faults) - len(b.faults)
-		case a.share < b.share:
-			return -1
-		case a.share > b.share:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(dead, simplest)
 	least := 0
 	if len(alive) > 0 {
 		least = len(alive[0].faults)

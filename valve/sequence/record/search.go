@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"context"
 	"slices"
 
@@ -106,18 +107,13 @@ func (s *search) look(depth int) (alive, dead []*node, err error) {
 			break
 		}
 	}
-	slices.SortStableFunc(alive, func(a, b *node) int {
-		switch {
-		case len(a.faults) != len(b.faults):
-			return len(a.faults) - len(b.faults)
-		case a.share < b.share:
-			return -1
-		case a.share > b.share:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(alive, simplest)
 	return alive, dead, nil
+}
+
+// simplest puts what supposes fewer faults first, and of those what fits better.
+func simplest(a, b *node) int {
+	return cmp.Or(cmp.Compare(len(a.faults), len(b.faults)), cmp.Compare(a.share, b.share))
 }
 
 // step takes a hypothesis through a step, in all ways with one fault more each, as

@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -84,15 +85,7 @@ func (l *Layout) cuts(i int) []*Placed {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b *Placed) int {
-		switch {
-		case a.At < b.At:
-			return -1
-		case a.At > b.At:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b *Placed) int { return cmp.Compare(a.At, b.At) })
 	return all
 }
 

@@ -109,25 +109,8 @@ func (b *Begin) world(n *well.Network, region *affine.Region, choice int, room S
 		w.Live[f] = true
 	}
 	for k, i := range b.May {
-		if choice&(1<<k) == 0 {
-			continue
-		}
-		a := &s.Actions[i]
-		w.Times[i], s.Armed[i] = 1, false
-		for _, j := range a.With {
-			s.Armed[j] = false
-		}
-		for _, p := range a.Opens {
-			s.Open[p] = true
-		}
-		for _, p := range a.Closes {
-			s.Open[p] = false
-		}
-		for _, j := range a.Disarms {
-			s.Armed[j] = false
-		}
-		for _, j := range a.Arms {
-			s.Armed[j], w.Rows[j] = true, []Progress{{}}
+		if choice&(1<<k) != 0 {
+			w.happens(i)
 		}
 	}
 	for i := range s.Compartments {

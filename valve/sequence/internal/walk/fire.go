@@ -140,18 +140,28 @@ func (r *run) before(w *World, x affine.Form, depth int) []*World {
 // change is what an action that happens changes: itself, what it arms, its ports and
 // the string.
 func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) error {
+	a := &w.State.Actions[i]
+	if a.Holds || a.Releases || a.Marks && k.String != nil {
+		w.remember(i, x, pulling)
+		if err := k.String.Move(w, i, x, pulling); err != nil {
+			return err
+		}
+	}
+	w.happens(i)
+	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
+	w.hold()
+	return nil
+}
+
+// happens is what an action changes that doesn't depend on when it happens: itself,
+// its ports, and what it arms and disarms.
+func (w *World) happens(i int) {
 	s := w.State
 	a := &s.Actions[i]
 	w.Times[a.Of]++
 	s.Armed[i] = false
 	for _, j := range a.With {
 		s.Armed[j] = false
-	}
-	if a.Holds || a.Releases || a.Marks && k.String != nil {
-		w.remember(i, x, pulling)
-		if err := k.String.Move(w, i, x, pulling); err != nil {
-			return err
-		}
 	}
 	for _, p := range a.Opens {
 		s.Open[p] = true
@@ -166,9 +176,6 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 		s.Armed[j] = true
 		w.Rows[j] = []Progress{{}}
 	}
-	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
-	w.hold()
-	return nil
 }
 
 // event is what is kept of something that happens.

@@ -60,20 +60,5 @@ func (k *Walker) flowWay(w *World, f *well.Flowed, a, b map[int]well.Profile, fr
 		s.Choke(f.Jumps, end, end, 0)
 		s.Applied[f.Root] = affine.Flat(to)
 	}
-	k.loose, k.ends = true, ends
-	out, err := k.leg(w, affine.Const(pumpLength), false)
-	k.loose, k.ends = false, nil
-	if err != nil {
-		return nil, err
-	}
-	for _, x := range out {
-		ends(x.State)
-		if err := x.State.Solve(affine.Form{}); err != nil {
-			return nil, err
-		}
-		if err := k.whole(x); err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
+	return k.enclosedLeg(w, ends, func(*World) error { return nil })
 }

@@ -137,6 +137,17 @@ func (k *Walker) drift(w *World, way *well.Way, p well.Pump, from, to pumped) ([
 		at, then := p.Injection*from.rate/p.Rate, p.Injection*to.rate/p.Rate
 		s.Inject(p.Formation, affine.Line{F: affine.Const(at), S: (then - at) / pumpLength})
 	}
+	return k.enclosedLeg(w, ends, func(x *World) error {
+		if other, err := x.State.Way(p); err != nil || !way.Along(other) {
+			return well.Unpumped{Why: "its way changes while it is pumped; that isn't modelled"}
+		}
+		return nil
+	})
+}
+
+// enclosedLeg walks a leg along which pressures are only enclosed: ends brings them to
+// where they certainly are at its end, and what stands so is checked and shown.
+func (k *Walker) enclosedLeg(w *World, ends func(*well.State), check func(*World) error) ([]*World, error) {
 	k.loose, k.ends = true, ends
 	out, err := k.leg(w, affine.Const(pumpLength), false)
 	k.loose, k.ends = false, nil
@@ -145,8 +156,8 @@ func (k *Walker) drift(w *World, way *well.Way, p well.Pump, from, to pumped) ([
 	}
 	for _, x := range out {
 		ends(x.State)
-		if other, err := x.State.Way(p); err != nil || !way.Along(other) {
-			return nil, well.Unpumped{Why: "its way changes while it is pumped; that isn't modelled"}
+		if err := check(x); err != nil {
+			return nil, err
 		}
 		if err := x.State.Solve(affine.Form{}); err != nil {
 			return nil, err

@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"cmp"
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -49,15 +50,7 @@ func cuts(s *well.State, sw Swap) [][2]well.Depth {
 			depths = append(depths, d)
 		}
 	}
-	slices.SortFunc(depths, func(a, b well.Depth) int {
-		switch {
-		case a.MD < b.MD:
-			return -1
-		case a.MD > b.MD:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(depths, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
 	depths = slices.CompactFunc(depths, func(a, b well.Depth) bool { return a.MD == b.MD })
 	var all [][2]well.Depth
 	for i := 1; i < len(depths); i++ {

@@ -41,21 +41,11 @@ func (n *Network) column(i int, layers []Layer) *column {
 	if !c.uniform {
 		return c
 	}
-	sum, at, l := affine.Form{}, k.Depths[0], 0
+	sum := affine.Form{}
 	c.drops = make([]affine.Form, len(k.Depths))
-	for d, to := range k.Depths {
-		for at.MD < to.MD {
-			next := to
-			for l < len(layers)-1 && layers[l].Bottom.MD <= at.MD {
-				l++
-			}
-			if b := layers[l].Bottom; b.MD < to.MD && b.MD > at.MD {
-				next = b
-			}
-			sum = sum.PlusTimes(n.Fluids[layers[l].Fluid].Density, Gravity*(next.TVD-at.TVD))
-			at = next
-		}
-		c.drops[d] = sum
+	for x := range k.pieces(layers) {
+		sum = sum.PlusTimes(n.Fluids[x.fluid].Density, Gravity*(x.to.TVD-x.from.TVD))
+		c.drops[x.depth] = sum
 	}
 	return c
 }

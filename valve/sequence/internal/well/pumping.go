@@ -412,28 +412,17 @@ func (s *State) Flowing(w *Way, volume, rate float64) (map[int]Profile, map[int]
 			lo, hi, sign = hi, lo, 1
 		}
 		p := make(Profile, len(k.Depths))
-		sum, at, l := affine.Form{}, k.Depths[0], 0
-		for d, to := range k.Depths {
-			for at.MD < to.MD {
-				next := to
-				for l < len(layers)-1 && layers[l].Bottom.MD <= at.MD {
-					l++
+		sum := affine.Form{}
+		for x := range k.pieces(layers) {
+			sum = sum.PlusTimes(s.Fluids[x.fluid].Density, Gravity*(x.to.TVD-x.from.TVD))
+			if mid := (x.from.MD + x.to.MD) / 2; lo < mid && mid < hi {
+				f, err := s.friction(w, x.fluid, k.bore(mid).Conduit, rate)
+				if err != nil {
+					return nil, nil, fmt.Errorf("pump: %q: %w", k.Name, err)
 				}
-				if b := layers[l].Bottom; b.MD < to.MD && b.MD > at.MD {
-					next = b
-				}
-				fluid := layers[l].Fluid
-				sum = sum.PlusTimes(s.Fluids[fluid].Density, Gravity*(next.TVD-at.TVD))
-				if mid := (at.MD + next.MD) / 2; lo < mid && mid < hi {
-					f, err := s.friction(w, fluid, k.bore(mid).Conduit, rate)
-					if err != nil {
-						return nil, nil, fmt.Errorf("pump: %q: %w", k.Name, err)
-					}
-					sum = sum.PlusTimes(f, sign*(next.MD-at.MD))
-				}
-				at = next
+				sum = sum.PlusTimes(f, sign*(x.to.MD-x.from.MD))
 			}
-			p[d] = sum
+			p[x.depth] = sum
 		}
 		profiles[h.compartment] = p
 	}
