@@ -201,99 +201,6 @@ func mostLoaded(s *sequence.StepResult) (most sequence.Point, ok bool) {
 	return most, ok
 }
 
-func (u reader) string(p sequence.Point) string {
-	x := p.String
-	use := fmt.Sprintf("%.0f %% of its %s limit (%s)", 100*x.Usage, x.Limit, p.Label)
-	if x.Free {
-		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", u.of(x.Reading), use)
-	}
-	text := "weight indicator " + u.of(x.Reading)
-	if x.Held {
-		text += ", packer bears " + u.pull(x.Packer)
-	}
-	switch {
-	case x.Drag > 0:
-		text += ", drag " + u.of(x.Drag) + " on the way up"
-	case x.Drag < 0:
-		text += ", drag " + u.of(-x.Drag) + " on the way down"
-	}
-	for _, s := range x.Seals {
-		text += fmt.Sprintf(", %s %s since landing", s.Name, u.travel(s.Travel))
-	}
-	return text + ", " + use
-}
-
-// forces writes the three forces of the string at a place: the worst either way over
-// all values, and what the step ends with.
-func (u reader) forces(x sequence.PlaceForces) string {
-	text := "at " + x.Place + ": "
-	if f := x.Load; f.Least != 0 || f.Greatest != 0 || f.Final != 0 {
-		text += "it bears " + u.between(f, u.pull) + "; "
-	} else {
-		text += "it holds nothing; "
-	}
-	return text + "effective force " + u.between(x.Effective, u.tension) + "; wall force " + u.between(x.Wall, u.tension)
-}
-
-// passage writes how long a tool may be.
-func (u reader) passage(x sequence.Passage) string {
-	if !x.Limited {
-		return fmt.Sprintf("%s of %s: the string lies straight, any length passes", x.Tool, u.as(x.Diameter, stroke))
-	}
-	return fmt.Sprintf("%s of %s: up to %s long, by the bend at %s", x.Tool, u.as(x.Diameter, stroke), u.as(x.Longest, depth), u.as(x.At, depth))
-}
-
-// setDown writes what weight arrives.
-func (u reader) setDown(x *sequence.SetDown) string {
-	text := fmt.Sprintf("of all %s slacked off %s arrive at the lower end, of the next %.0f %%", u.of(x.Slacked), u.of(x.Arrives), 100*x.Passes)
-	if x.Locked {
-		text += ": locked up"
-	}
-	if x.Helical > 0 {
-		text += fmt.Sprintf("; %s of it a helix", u.as(x.Helical, depth))
-	}
-	return text
-}
-
-// between writes the range of a force over a step.
-func (u reader) between(f sequence.ForceRange, write func(unit.Force) string) string {
-	a, b, end := write(f.Least), write(f.Greatest), write(f.Final)
-	switch {
-	case a == b && b == end:
-		return a
-	case a == end:
-		return fmt.Sprintf("%s at the end, up to %s (%s)", a, b, f.GreatestAt)
-	case f.LeastAt == f.GreatestAt:
-		return fmt.Sprintf("%s to %s, at the end %s", a, b, end)
-	case b == end:
-		return fmt.Sprintf("%s (%s) to %s at the end", a, f.LeastAt, b)
-	}
-	return fmt.Sprintf("%s (%s) to %s (%s), at the end %s", a, f.LeastAt, b, f.GreatestAt, end)
-}
-
-// tension writes a force in the string.
-func (u reader) tension(f unit.Force) string {
-	if f < 0 {
-		return u.of(-f) + " compression"
-	}
-	return u.of(f) + " tension"
-}
-
-// pull writes a load that counts upwards.
-func (u reader) pull(f unit.Force) string {
-	if f < 0 {
-		return u.of(-f) + " down"
-	}
-	return u.of(f) + " up"
-}
-
-func (u reader) travel(l unit.Length) string {
-	if l < 0 {
-		return u.as(-l, stroke) + " up"
-	}
-	return u.as(l, stroke) + " down"
-}
-
 func (u reader) balance(d unit.Pressure) string {
 	if d < 0 {
 		return u.of(-d) + " underbalance"
@@ -338,8 +245,4 @@ func (u reader) zone(z sequence.ZoneRate) string {
 
 func (u reader) flow(f sequence.FlowAt) string {
 	return fmt.Sprintf("%s from %s to %s, driven by %s", f.Kind, f.From, f.To, u.of(f.Differential))
-}
-
-func (u reader) parting(x sequence.Parting) string {
-	return fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
 }

@@ -20,26 +20,17 @@ func (c *compiler) begin() {
 	n := c.Network
 	x := &walk.Begin{Temperature: max(slices.Index(c.names, b.Temperature), 0), Applied: map[int]affine.Form{}, Stated: make([]bool, len(n.Compartments)),
 		Rows: map[int][]walk.Progress{}}
+	start := n.Start()
 	for _, name := range b.Happened {
 		i := c.by.action[name]
-		a := &n.Actions[i]
 		x.Happened = append(x.Happened, i)
-		a.Disarmed = true
-		for _, j := range a.With {
-			n.Actions[j].Disarmed = true
-		}
-		for _, j := range a.Disarms {
-			n.Actions[j].Disarmed = true
-		}
-		for _, p := range a.Opens {
-			n.Ports[p].Open = true
-		}
-		for _, p := range a.Closes {
-			n.Ports[p].Open = false
-		}
-		for _, j := range a.Arms {
-			n.Actions[j].Disarmed = false
-		}
+		n.Happens(i, start.Open, start.Armed)
+	}
+	for p, open := range start.Open {
+		n.Ports[p].Open = open
+	}
+	for i, armed := range start.Armed {
+		n.Actions[i].Disarmed = !armed
 	}
 	for _, name := range b.May {
 		i := c.by.action[name]

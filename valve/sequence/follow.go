@@ -183,12 +183,7 @@ func (k *checker) stretches(l *Leg, from, to *stand, all []walk.Event, drive int
 		if e.Drive != drive || !e.Complete || len(a.Opens)+len(a.Closes) == 0 {
 			continue
 		}
-		for _, p := range a.Opens {
-			s.Open[p] = true
-		}
-		for _, p := range a.Closes {
-			s.Open[p] = false
-		}
+		s.Happens(e.Action, s.Open, s.Armed)
 		l.Stretches = append(l.Stretches, Stretch{a.Name, k.readings(func(i int) float64 { return e.Applied[i].C }, nil), k.takes(s, from, to, &e)})
 	}
 }

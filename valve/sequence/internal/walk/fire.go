@@ -159,21 +159,8 @@ func (w *World) happens(i int) {
 	s := w.State
 	a := &s.Actions[i]
 	w.Times[a.Of]++
-	s.Armed[i] = false
-	for _, j := range a.With {
-		s.Armed[j] = false
-	}
-	for _, p := range a.Opens {
-		s.Open[p] = true
-	}
-	for _, p := range a.Closes {
-		s.Open[p] = false
-	}
-	for _, j := range a.Disarms {
-		s.Armed[j] = false
-	}
+	s.Happens(i, s.Open, s.Armed)
 	for _, j := range a.Arms {
-		s.Armed[j] = true
 		w.Rows[j] = []Progress{{}}
 	}
 }

@@ -138,6 +138,28 @@ type Trigger struct {
 	Rearm   affine.Form
 }
 
+// Happens changes how ports and actions stand by what an action does when it happens:
+// neither it nor any other condition of it waits any more, then its own lists count.
+func (n *Network) Happens(action int, open, armed []bool) {
+	a := &n.Actions[action]
+	armed[action] = false
+	for _, j := range a.With {
+		armed[j] = false
+	}
+	for _, j := range a.Disarms {
+		armed[j] = false
+	}
+	for _, j := range a.Arms {
+		armed[j] = true
+	}
+	for _, p := range a.Opens {
+		open[p] = true
+	}
+	for _, p := range a.Closes {
+		open[p] = false
+	}
+}
+
 // Acts tells whether an action changes anything but itself.
 func (a *Action) Acts() bool {
 	return len(a.Opens)+len(a.Closes)+len(a.Arms)+len(a.Disarms) > 0 || a.Holds || a.Releases
