@@ -72,6 +72,7 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	c.made = c.stringMade()
 	if p.Begin != nil {
 		if err := c.unstated(func(i int) bool { return c.Begin.Stated[i] }, "begin.trapped"); err != nil {
 			return nil, err

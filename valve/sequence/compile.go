@@ -18,6 +18,7 @@ import (
 
 // compiled is a plan put together: names are indices, bands are symbols.
 type compiled struct {
+	made *stringMade // nil: the plan has no string
 	proof.Problem
 	plan    *Plan
 	by      struct{ compartment, port, action, formation, device map[string]int }

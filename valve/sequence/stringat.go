@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
-	"completion.example/hydrostatics/working"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
@@ -41,7 +40,8 @@ type StringAt struct {
 	Drag  unit.Force    `json:"drag,omitempty"`
 	Along []StringDepth `json:"-"`
 
-	working []working.Step
+	made   *stringMade // and loaded: what Steps shows, once it is asked for
+	loaded *movement.Loading
 }
 
 // JointAt is what the pins of a joint feel: the effective force just above it, and
@@ -153,7 +153,7 @@ func (k *checker) stringAt(at *stand) (*StringAt, error) {
 		_, usage := node.Usage.Governing()
 		x.Along = append(x.Along, StringDepth{node.MD, node.True, node.Effective, usage})
 	}
-	x.working = k.stringWorking(l, x)
+	x.made, x.loaded = k.made, l
 	return x, nil
 }
 

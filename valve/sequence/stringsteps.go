@@ -11,29 +11,44 @@ import (
 // seal bears, how far the seals have travelled and why, what is left of the limit
 // that is used most. The values are those of the same loaded string as the figures.
 func (x *StringAt) Steps() []working.Step {
-	if x == nil {
+	if x == nil || x.made == nil {
 		return nil
 	}
-	return x.working
+	return x.made.steps(x.loaded, x)
 }
 
-// stringWorking are the lines of a loaded string, with what only the programme
-// tells: what the weight indicator would show.
-func (k *checker) stringWorking(l *movement.Loading, x *StringAt) []working.Step {
-	s := k.plan.String
-	var names movement.Names
-	for _, p := range k.plan.places() {
-		names.Holds = append(names.Holds, p.Name)
+// stringMade is a string with the names of what is on it.
+type stringMade struct {
+	plan  *String
+	up    *movement.MadeUp
+	bore  unit.Area // of its top, that a closed one is lifted by
+	names movement.Names
+}
+
+func (c *compiled) stringMade() *stringMade {
+	if c.String == nil {
+		return nil
 	}
-	for _, a := range k.Network.Actions {
+	m := &stringMade{plan: c.plan.String, up: c.String.Up, bore: unit.Area(c.String.TopBore)}
+	for _, p := range c.plan.places() {
+		m.names.Holds = append(m.names.Holds, p.Name)
+	}
+	for _, a := range c.Network.Actions {
 		if a.Axial {
-			names.Joints = append(names.Joints, "“"+a.Name+"”")
+			m.names.Joints = append(m.names.Joints, "“"+a.Name+"”")
 		}
 	}
-	for n, seal := range s.seals() {
-		names.Seals = append(names.Seals, seal.name(n))
+	for n, seal := range m.plan.seals() {
+		m.names.Seals = append(m.names.Seals, seal.name(n))
 	}
-	steps := k.String.Up.StepsNamed(l, names)
+	return m
+}
+
+// steps are the lines of a loaded string, with what only the programme tells: what the
+// weight indicator would show.
+func (m *stringMade) steps(l *movement.Loading, x *StringAt) []working.Step {
+	s := m.plan
+	steps := m.up.StepsNamed(l, m.names)
 	if l.Top != movement.AtHanger {
 		return steps
 	}
@@ -45,7 +60,7 @@ func (k *checker) stringWorking(l *movement.Loading, x *StringAt) []working.Step
 	}
 	cap := unit.Force(0)
 	if s.Top == TopClosed {
-		cap = unit.Force(l.Nodes[0].Inside) * unit.Force(k.String.TopBore)
+		cap = unit.Force(l.Nodes[0].Inside) * unit.Force(m.bore)
 	}
 	return append(steps, working.Step{
 		Name: "weight indicator, if it took over from the hanger", Symbol: "R", Equation: "Ft + block - cap",
