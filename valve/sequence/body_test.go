@@ -26,18 +26,18 @@ func TestTwoReferencesAreFlowNotAnError(t *testing.T) {
 	p := mini()
 	p.Ports = []sequence.Port{{Name: "end", Joins: []string{"tubing", "annulus"}, MD: 9000 * foot, Open: true}}
 	p.Steps = []sequence.Step{{Name: "look"}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Equal(t, []string{"flow off plan | look | tubing to annulus"}, roots(r))
 	f := r.Steps[0].Points[0].Flows[0]
 	require.Equal(t, sequence.Circulation, f.Kind)
 	require.InDelta(t, 0.7*4/77*9000, f.Differential.In(psi), 1e-6)
 
 	p.Steps[0].Allow = []sequence.Flow{sequence.Circulation}
-	require.True(t, check(t, p).OK())
+	require.True(t, verdict(t, p).OK())
 
 	// Shut in, the annulus shows it on its gauge instead.
 	p.Steps[0] = sequence.Step{Name: "look", Shut: []string{"annulus"}}
-	r = check(t, p)
+	r = verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, 0.7*4/77*9000, r.Steps[0].Points[0].Surface[1].Pressure.In(psi), 1e-6)
 	require.True(t, r.Steps[0].Points[0].Surface[1].Shut)
@@ -56,7 +56,7 @@ func TestFormationFlowsInOrTakes(t *testing.T) {
 		{Name: "too much", Ramps: []map[string]unit.Pressure{{"tubing": 1800 * psi}}, Allow: []sequence.Flow{sequence.FlowOut}},
 		{Name: "shut in", Shut: []string{"tubing"}},
 	}
-	r := check(t, p)
+	r := verdict(t, p)
 	f := r.Steps[0].Points[0].Flows[0]
 	require.Equal(t, sequence.FlowIn, f.Kind)
 	require.InDelta(t, 4500-column, f.Differential.In(psi), 1e-6)
@@ -84,7 +84,7 @@ func TestTrappedBodiesKeepTheirPressure(t *testing.T) {
 		{Name: "warm", PressureChange: map[string]unit.Pressure{"pocket": 300 * psi}},
 		{Name: "open", Ramps: []map[string]unit.Pressure{{"annulus": 2500 * psi}}, Expect: []string{"sleeve: opens"}},
 	}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	rest := 9.5 * 4 / 77 * 8500
 	last := func(k int) sequence.Point { return r.Steps[k].Points[len(r.Steps[k].Points)-1] }
@@ -114,7 +114,7 @@ func TestTrappedBodiesMeetByVolume(t *testing.T) {
 	a.Inside, a.Outside, a.Opens = "small", "large", []string{"between"}
 	p.Devices = p.Devices[1:]
 	p.Steps = []sequence.Step{{Name: "break", Expect: []string{"bulkhead: moves"}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	head := 1 * 4.0 / 77 * 500
 	at := r.Steps[0].Points[0]
@@ -132,9 +132,9 @@ func TestASleeveThatOpensToCirculate(t *testing.T) {
 	device(p, "sleeve", 9000*foot, rising(1000*psi, 1100*psi)).Opens = []string{"sleeve"}
 	p.Steps = []sequence.Step{{Name: "open", Ramps: []map[string]unit.Pressure{{"tubing": 2000 * psi}, {"tubing": 0}},
 		Expect: []string{"sleeve: moves"}, Allow: []sequence.Flow{sequence.Circulation}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, 2000, r.Steps[0].Points[1].Flows[0].Differential.In(psi), 1e-6)
 	p.Steps[0].Allow = nil
-	require.Equal(t, []string{"flow off plan | open | tubing to annulus"}, roots(check(t, p)))
+	require.Equal(t, []string{"flow off plan | open | tubing to annulus"}, roots(verdict(t, p)))
 }

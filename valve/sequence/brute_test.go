@@ -52,7 +52,7 @@ func TestWalkAgainstCreeping(t *testing.T) {
 			ramps[k] = map[string]unit.Pressure{"tubing": unit.Pressure(between(0, 4000)) * psi, "annulus": unit.Pressure(between(0, 4000)) * psi}
 		}
 		p.Steps = []sequence.Step{{Name: "ramps", Ramps: ramps}}
-		r := check(t, p)
+		r := verdict(t, p)
 
 		// the same by creeping
 		type happening struct {

@@ -215,9 +215,9 @@ func TestRandomTallies(t *testing.T) {
 // nothing of tallies: no plan called proved fails in a draw, and witnesses fail.
 func TestRandomTalliesAgainstThePlainWalker(t *testing.T) {
 	var c tally
-	plans := 600
+	plans := 200
 	if testing.Short() {
-		plans = 200
+		plans = 60
 	}
 	from, to := plansWanted(t, plans)
 	var walked atomic.Int64

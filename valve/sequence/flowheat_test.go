@@ -32,7 +32,7 @@ func injecting() *sequence.Plan {
 // Source: Ramey, JPT April 1962, 427; E = 30e6 psi, α = 6.9e-6 1/°F.
 func TestTheStringCoolsAsRameySays(t *testing.T) {
 	p := injecting()
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	f := p.Well.Flowing["injecting"]
 	long, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
@@ -56,7 +56,7 @@ func TestFlowingTemperatures(t *testing.T) {
 	f.Flow, f.Inlet = sequence.Producing, unit.Temperature{}
 	p.Well.Flowing["producing"] = f
 	p.Steps = append(p.Steps, sequence.Step{Name: "produce", Temperature: "producing"})
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Less(t, lastString(r, 2).Wall, lastString(r, 0).Wall-20000*unit.PoundForce)
 	text := func(change func(f *sequence.Flowing)) string {
 		q := injecting()

@@ -39,7 +39,7 @@ func rubbing(path []sequence.Station, factor string) *sequence.Plan {
 func TestDragOfAnInclinedHole(t *testing.T) {
 	slant := 40 * unit.Degree
 	p := rubbing([]sequence.Station{{Inclination: slant}, {MD: 9000 * foot, Inclination: slant}}, "0.2 +/- 0.05")
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	w := 9.3 - 9.5*4/77*(outside-bore)
 	sin, cos := math.Sincos(40 * math.Pi / 180)

@@ -15,7 +15,7 @@ import (
 )
 
 func TestDemoPlanDoesWhatItIntends(t *testing.T) {
-	r := check(t, demoPlan(t))
+	r := verdict(t, demoPlan(t))
 	require.True(t, r.OK(), "%+v", r.Findings)
 	for _, s := range r.Steps {
 		require.Empty(t, s.Unknown, s.Name)
@@ -59,7 +59,7 @@ func TestAzimuthChangesNothing(t *testing.T) {
 	for i := range b.Well.Path {
 		b.Well.Path[i].Azimuth += 100 * unit.Degree
 	}
-	require.Empty(t, cmp.Diff(check(t, a), check(t, b), near))
+	require.Empty(t, cmp.Diff(verdict(t, a), verdict(t, b), near))
 }
 
 // Writing one layer as two of the same fluid changes nothing.
@@ -68,14 +68,14 @@ func TestSplittingALayerChangesNothing(t *testing.T) {
 	c := &b.Compartments[1]
 	c.Layers = []sequence.Layer{{Fluid: c.Fluid, ToMD: 4321 * foot}, {Fluid: c.Fluid, ToMD: c.BottomMD}}
 	c.Fluid = ""
-	require.Empty(t, cmp.Diff(check(t, a), check(t, b), near, cmpopts.IgnoreFields(sequence.Point{}, "Profiles")))
+	require.Empty(t, cmp.Diff(verdict(t, a), verdict(t, b), near, cmpopts.IgnoreFields(sequence.Point{}, "Profiles")))
 }
 
 // The order in which devices stand in the file changes no event and no margin.
 func TestOrderOfDevicesChangesNothing(t *testing.T) {
 	a, b := demoPlan(t), demoPlan(t)
 	slices.Reverse(b.Devices)
-	x, y := check(t, a), check(t, b)
+	x, y := verdict(t, a), verdict(t, b)
 	require.Equal(t, x.OK(), y.OK())
 	for i := range x.Steps {
 		byName := cmpopts.SortSlices(func(a, b sequence.TriggerResult) bool { return a.Action < b.Action })
@@ -89,7 +89,7 @@ func TestEqualPressureOnBothSidesMovesNothing(t *testing.T) {
 	p := mini()
 	p.Fluids[1].Density = p.Fluids[0].Density
 	p.Steps = []sequence.Step{{Name: "both", Ramps: []map[string]unit.Pressure{{"tubing": 9000 * psi, "annulus": 9000 * psi}}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, 0, inPsi(t, triggerOf(t, r.Steps[0], "packer: sets").Greatest), 1e-6)
 }

@@ -61,7 +61,7 @@ func TestPlansThatALimitRefutes(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := limitPlan(t, name)
-			r := check(t, p)
+			r := verdict(t, p)
 			require.Equal(t, sequence.Refuted, r.Verdict)
 			f := r.Findings[0]
 			require.Equal(t, c.first, string(f.Kind)+" | "+f.Step+" | "+f.Device)
@@ -86,18 +86,18 @@ func TestPlansThatALimitRefutes(t *testing.T) {
 // between what either makes of it, in whatever order the two stand in the file.
 func TestTwoSurfacePressuresInEitherOrder(t *testing.T) {
 	p := limitPlan(t, "two-surface-pressures")
-	a := check(t, p)
+	a := verdict(t, p)
 	require.False(t, a.OK())
 	p.Compartments[0], p.Compartments[1] = p.Compartments[1], p.Compartments[0]
 	p.Ports[0].Joins[0], p.Ports[0].Joins[1] = p.Ports[0].Joins[1], p.Ports[0].Joins[0]
-	b := check(t, p)
+	b := verdict(t, p)
 	require.Equal(t, roots(a), roots(b))
 	require.Equal(t, "unintended event | circulate | disc: bursts", roots(b)[0])
 }
 
 // What each of the witnesses has to say.
 func TestWitnessesOfTheLimits(t *testing.T) {
-	first := func(name string) sequence.Finding { return check(t, limitPlan(t, name)).Findings[0] }
+	first := func(name string) sequence.Finding { return verdict(t, limitPlan(t, name)).Findings[0] }
 
 	f := first("one-late-one-early")
 	require.Greater(t, chosen(t, f, "devices.shutter A")-chosen(t, f, "devices.shutter B"), 1500.0)
@@ -146,7 +146,7 @@ func TestPlansThatALimitRefutesMended(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			p := limitPlan(t, name)
 			mend(p)
-			r := check(t, p)
+			r := verdict(t, p)
 			require.Equal(t, sequence.Proved, r.Verdict, "%+v", r.Findings)
 		})
 	}

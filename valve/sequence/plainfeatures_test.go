@@ -25,9 +25,9 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 	for name, f := range features {
 		t.Run(name, func(t *testing.T) {
 			var c tally
-			plans := 40
+			plans := 12
 			if testing.Short() {
-				plans = 20
+				plans = 6
 			}
 			from, to := plansWanted(t, plans)
 			eachPlan(from, to, func(n uint64) {

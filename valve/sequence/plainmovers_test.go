@@ -58,7 +58,7 @@ func band(middle, half float64) unit.Band[pressure] {
 // be proved wrongly.
 func TestVerdictsOfTwoMovers(t *testing.T) {
 	var c tally
-	from, to := plansWanted(t, 200)
+	from, to := plansWanted(t, 80)
 	eachPlan(from, to, func(n uint64) {
 		p := twoMovers(newRandom(31, n))
 		v, err := verdictOf(p)

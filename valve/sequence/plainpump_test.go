@@ -282,9 +282,9 @@ func TestVerdictsWithPumps(t *testing.T) {
 	var c tally
 	var mutex sync.Mutex
 	refused := map[string]int{}
-	plans := 12
+	plans := 6
 	if testing.Short() {
-		plans = 6
+		plans = 3
 	}
 	from, to := plansWanted(t, plans)
 	pumping := 0

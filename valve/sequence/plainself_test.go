@@ -113,7 +113,7 @@ func TestPlainOrdersSeeBoth(t *testing.T) {
 // How often the walker looks must not matter, nor that a plan was a file in
 // between.
 func TestPlainWalkerIsSureOfItself(t *testing.T) {
-	for n := range uint64(100) {
+	for n := range uint64(30) {
 		p := plainPlan(11, n)
 		require.NoError(t, p.Validate())
 		coarse, fine := plainWalkOf(p, 3, nil), plainWalkOf(p, 101, nil)

@@ -40,9 +40,9 @@ type plainState struct {
 	happened []bool
 	flowed   []bool // by formation: its inflow is part of the plan
 
-	closed []bool    // by compartment: its gas is shut in
-	mass   []float64 // of that, as the pressure that it makes
-	key    []string  // by compartment: the body that it was last in
+	closed []bool      // by compartment: its gas is shut in
+	mass   []float64   // of that, as the pressure that it makes
+	key    []plainBody // by compartment: the body that it was last in
 
 	well      *plainWell
 	flows     map[int]plainPath // by compartment on the way of what is pumped
@@ -64,9 +64,9 @@ func (w *plainWell) start() *plainState {
 	for _, a := range w.actions {
 		s.armed = append(s.armed, !a.disarmed)
 	}
-	s.closed, s.mass, s.key = make([]bool, len(w.comps)), make([]float64, len(w.comps)), make([]string, len(w.comps))
+	s.closed, s.mass, s.key = make([]bool, len(w.comps)), make([]float64, len(w.comps)), make([]plainBody, len(w.comps))
 	for i := range s.key {
-		s.key[i] = fmt.Sprint(i)
+		s.key[i] = plainBodyOf(i)
 	}
 	n := len(w.actions)
 	s.links, s.counted, s.waiting, s.happened = make([]int, n), make([]int, n), make([]bool, n), make([]bool, n)
@@ -159,12 +159,13 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 		if err := k.body(s, i); err != nil {
 			return err
 		}
+		body := plainBodyOf(k.members...)
 		if slices.ContainsFunc(k.members, s.gassy) {
 			if err := k.gasBody(s, own); err != nil {
 				return err
 			}
 			for _, m := range k.members {
-				s.key[m] = k.bodyKey()
+				s.key[m] = body
 				if injected[m] != 0 {
 					return fmt.Errorf("a squeeze of gas")
 				}
@@ -172,7 +173,7 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 			continue
 		}
 		for _, m := range k.members {
-			s.key[m] = k.bodyKey()
+			s.key[m] = body
 		}
 		surface, formation, references := -1, -1, 0
 		for _, m := range k.members {

@@ -19,6 +19,6 @@ func TestRatingSeesTheCornerOfALayer(t *testing.T) {
 	p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Outside: "annulus", ToMD: 9000 * foot, Burst: unit.Exactly(5000 * psi)}}
 	p.Fluids[0].Density = unit.Exactly(8.8 * ppg)
 	p.Steps = []sequence.Step{{Name: "rest"}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.InDelta(t, 2.2*4/77*5000, r.Steps[0].Ratings[0].Burst.In(psi), 1e-6)
 }

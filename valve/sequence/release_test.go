@@ -46,7 +46,7 @@ func jointed(pins unit.Force) *sequence.Plan {
 //	R = block + w·L + pi·Ai − po·Ao + pins − (pi − po)·As
 //	  = 20,000 + 79,050 + 4,193.8·7.031 − 3,884.7·9.621 + 60,000 − 309.1·15.904 lbf
 func TestThePinsFeelTheBalanceOfTheirJoint(t *testing.T) {
-	r := check(t, jointed(60000*unit.PoundForce))
+	r := verdict(t, jointed(60000*unit.PoundForce))
 	require.True(t, r.OK(), "%+v", r.Findings)
 	pi, po := column(9.5, 8500), column(8.8, 8500)
 	want := 20000 + 8500*9.3 + pi*bore - po*outside + 60000 - (pi-po)*math.Pi/4*4.5*4.5
@@ -68,11 +68,11 @@ func TestATailHangsOnThePins(t *testing.T) {
 	balance := tail + (column(9.5, 8500)-column(8.8, 8500))*math.Pi/4*4.5*4.5
 	p := jointed(unit.Force(balance+1) * unit.PoundForce)
 	p.Steps = []sequence.Step{{Name: "run in"}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, balance, lastString(r, 0).Joints[0].Balance.In(unit.PoundForce), 0.1)
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(unit.Force(balance-1) * unit.PoundForce)
-	require.Equal(t, []string{"unintended event | run in | release: parts"}, roots(check(t, p)))
+	require.Equal(t, []string{"unintended event | run in | release: parts"}, roots(verdict(t, p)))
 }
 
 // An axial action without the diameter of its seal says why it can't be walked.
@@ -90,7 +90,7 @@ func TestAxialActionWantsItsSeal(t *testing.T) {
 func TestTheStringJustBeforeItParts(t *testing.T) {
 	p := jointed(190000 * unit.PoundForce)
 	p.Steps[1].Pull = []unit.Force{360000 * unit.PoundForce}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.NotEmpty(t, r.Findings)
 	f := r.Findings[0]
 	require.Equal(t, "string overloaded | pull | string", string(f.Kind)+" | "+f.Step+" | "+f.Device)
@@ -104,7 +104,7 @@ func TestTheStringJustBeforeItParts(t *testing.T) {
 func TestWhatIsAboveAndBelowAParting(t *testing.T) {
 	p := jointed(60000 * unit.PoundForce)
 	p.Fluids[1].Density = p.Fluids[0].Density
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	steel := outside - bore
 	above := 8500*9.3 - column(9.5, 8500)*steel
@@ -127,7 +127,7 @@ func TestWhatIsAboveAndBelowAParting(t *testing.T) {
 // carry. Its end, open to the tubing's fluid at the bottom, has no effective force.
 func TestPressureOnWhatAPartingLeaves(t *testing.T) {
 	p := jointed(60000 * unit.PoundForce)
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	across := column(9.5, 8500) - column(8.8, 8500)
 	effective := 500*9.3 + column(9.5, 500)*bore - column(8.8, 500)*outside // weight of the 500 ft
@@ -174,7 +174,7 @@ func TestTheWeightIndicatorAndPressure(t *testing.T) {
 		p := landed()
 		p.String.Top = top
 		p.Steps = []sequence.Step{{Name: "hang", Ramps: []map[string]unit.Pressure{{"tubing": pressure}}}}
-		return lastString(check(t, p), 0).Reading.In(unit.PoundForce)
+		return lastString(verdict(t, p), 0).Reading.In(unit.PoundForce)
 	}
 	rest := reading(sequence.TopClosed, 0)
 	require.InDelta(t, 9000*9.3-column(9.5, 9000)*(outside-bore)+20000, rest, 1)
@@ -185,7 +185,7 @@ func TestTheWeightIndicatorAndPressure(t *testing.T) {
 
 // A stored force is a force in the report too.
 func TestALevelIsItsOwnText(t *testing.T) {
-	r := check(t, jointed(60000*unit.PoundForce))
+	r := verdict(t, jointed(60000*unit.PoundForce))
 	text, err := json.Marshal(triggerOf(t, r.Steps[1], "release: parts"))
 	require.NoError(t, err)
 	require.Contains(t, string(text), `"threshold":{"least":"60000 lbf","nominal":"60000 lbf","greatest":"60000 lbf"}`)
@@ -201,12 +201,12 @@ func TestALevelIsItsOwnText(t *testing.T) {
 // Where the plan gives no strength of the connections and the catalogue knows none,
 // that isn't silence.
 func TestWhatIsNotKnownOfTheStringIsSaid(t *testing.T) {
-	text, err := json.Marshal(check(t, landed()).Unchecked)
+	text, err := json.Marshal(verdict(t, landed()).Unchecked)
 	require.NoError(t, err)
 	require.Contains(t, string(text), "connection")
 	p := landed()
 	p.String.Sections[0].Joint = 150000 * unit.PoundForce
-	text, err = json.Marshal(check(t, p).Unchecked)
+	text, err = json.Marshal(verdict(t, p).Unchecked)
 	require.NoError(t, err)
 	require.NotContains(t, string(text), "no strength of connections")
 }
@@ -219,7 +219,7 @@ func TestPartingBeforeTheSettingIsAFinding(t *testing.T) {
 	p.Fluids[1].Density = unit.Exactly(9 * ppg)
 	p.Devices[1].MD, p.Devices[1].Actions[0].Seal = 8500*foot, 4.9*unit.Inch
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(45000 * unit.PoundForce)
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Equal(t, sequence.Refuted, r.Verdict)
 	require.Equal(t, "unintended event | set | release: parts", roots(r)[0])
 }

@@ -39,7 +39,7 @@ func TestTheSealBoreCounts(t *testing.T) {
 		p := sealed(diameter)
 		p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
 		p.Steps = []sequence.Step{{Name: "heat", PressureChange: map[string]unit.Pressure{"sump": 1000 * psi}}}
-		r := check(t, p)
+		r := verdict(t, p)
 		require.True(t, r.OK(), "%+v", r.Findings)
 		return lastString(r, 0)
 	}
@@ -58,7 +58,7 @@ func TestTheSealBoreCounts(t *testing.T) {
 func TestWallAndEffectiveForce(t *testing.T) {
 	p := landed()
 	p.Steps = append(p.Steps, sequence.Step{Name: "pressure up", Ramps: []map[string]unit.Pressure{{"tubing": 2000 * psi}}})
-	r := check(t, p)
+	r := verdict(t, p)
 	at := lastString(r, 1)
 	pi, po := column(9.5, 9000)+2000, column(9.5, 9000)
 	require.InDelta(t, at.Wall.In(unit.PoundForce)-pi*bore+po*outside, at.Effective.In(unit.PoundForce), 0.1)
@@ -73,7 +73,7 @@ func TestLockInIsABand(t *testing.T) {
 	p := landed()
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(80000 * unit.PoundForce)
 	p.Steps = append(p.Steps, sequence.Step{Name: "wait"})
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	x := triggerOf(t, r.Steps[1], "release: parts")
 	require.InDelta(t, 0.4*3375*0.95*bore, inPounds(t, x.Least), 0.01*9492)
@@ -99,7 +99,7 @@ func TestPressureStepsAtASeal(t *testing.T) {
 	p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
 	p.String.Seals = []sequence.Seal{{Name: "seals", MD: 6000 * foot, Bore: 4.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot}}
 	p.Steps = []sequence.Step{{Name: "pressure", Ramps: []map[string]unit.Pressure{{"annulus": 1000 * psi}}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	at := lastString(r, 0)
 	ring := 1000 * math.Pi / 4 * (4.5*4.5 - 3.5*3.5)
@@ -122,7 +122,7 @@ func TestSealsInTheirPacker(t *testing.T) {
 	p.Devices[0].Actions[0].Triggers[0] = rising(9000*psi, 9500*psi)
 	p.String.Below, p.String.Bore = "tubing", 4.5*unit.Inch
 	p.Steps = []sequence.Step{{Name: "pressure", Ramps: []map[string]unit.Pressure{{"annulus": 1000 * psi}}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	ring := math.Pi / 4 * (4.5*4.5 - 3.5*3.5)
 	at := lastString(r, 0)

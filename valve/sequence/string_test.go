@@ -49,7 +49,7 @@ func lastString(r *sequence.Programme, step int) *sequence.StringAt {
 func TestSettingLocksInTension(t *testing.T) {
 	p := landed()
 	p.Steps = append([]sequence.Step{{Name: "before"}}, p.Steps...)
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	before, after := lastString(r, 0), lastString(r, 1)
 	require.False(t, before.Held)
@@ -64,12 +64,12 @@ func TestCoolingPullsAndPartsTheRelease(t *testing.T) {
 	p := landed()
 	p.Steps = append(p.Steps, sequence.Step{Name: "cool", Temperature: "cooled"})
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(200000 * unit.PoundForce)
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, 53617, (lastString(r, 1).Wall - lastString(r, 0).Wall).In(unit.PoundForce), 0.002*53617)
 
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Within(50000*unit.PoundForce, 0.05)
-	r = check(t, p)
+	r = verdict(t, p)
 	require.Equal(t, []string{"unintended event | cool | release: parts"}, roots(r))
 }
 
@@ -81,7 +81,7 @@ func TestReadingAtParting(t *testing.T) {
 	p := landed()
 	p.String.Drag = unit.Band[unit.Force]{Least: 4000 * unit.PoundForce, Nominal: 5000 * unit.PoundForce, Greatest: 6000 * unit.PoundForce}
 	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}, Expect: []string{"release: parts"}})
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	x := r.Steps[1].Partings[0]
 	steel := math.Pi / 4 * (3.5*3.5 - 2.992*2.992)
@@ -94,7 +94,7 @@ func TestReadingAtParting(t *testing.T) {
 	require.True(t, lastString(r, 1).Free, "what is above the joint comes up")
 
 	p.Steps[1].Pull = []unit.Force{155000 * unit.PoundForce}
-	r = check(t, p)
+	r = verdict(t, p)
 	require.Equal(t, []string{"intended event missing | pull | release: parts"}, roots(r))
 	require.Contains(t, r.Findings[0].Cure, "161196", "157,195 and 4,000 lbf")
 }
@@ -103,18 +103,18 @@ func TestSealsThatLeaveTheirBore(t *testing.T) {
 	p := landed()
 	p.Steps = []sequence.Step{{Name: "cool", Temperature: "cooled"}}
 	p.String.Up = 70 * unit.Inch
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Equal(t, []string{"seals leave their bore | cool | seals"}, roots(r))
 	// α·L·ΔT = 6.9e-6·108,000·100 = 74.52 in, by hand
 	require.InDelta(t, -74.52, lastString(r, 0).Seals[0].Travel.In(unit.Inch), 0.01)
 	p.String.Up = 75 * unit.Inch
-	require.True(t, check(t, p).OK())
+	require.True(t, verdict(t, p).OK())
 }
 
 func TestStringOverload(t *testing.T) {
 	p := landed()
 	p.Rules.Triaxial = 10
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Contains(t, roots(r), "string overloaded | set | string")
 }
 
@@ -124,7 +124,7 @@ func TestPressureBalloonsAgainstTheHold(t *testing.T) {
 	p := landed()
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(200000 * unit.PoundForce)
 	p.Steps = append(p.Steps, sequence.Step{Name: "pressure up", Ramps: []map[string]unit.Pressure{{"tubing": 5000 * psi}}})
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	// Buckling takes a little of it back.
 	require.InDelta(t, 21093, (lastString(r, 1).Wall - lastString(r, 0).Wall).In(unit.PoundForce), 0.01*21093)
@@ -137,7 +137,7 @@ func TestPullThatNothingHolds(t *testing.T) {
 	p := landed()
 	p.String.Drag = unit.Exactly(5000 * unit.PoundForce)
 	p.Steps = []sequence.Step{{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}, Expect: []string{"release: parts"}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	at := lastString(r, 0)
 	require.True(t, at.Free)
 	area := math.Pi / 4 * (3.5*3.5 - 2.992*2.992)
@@ -150,7 +150,7 @@ func TestPullThatNothingHolds(t *testing.T) {
 // After it has parted, the string comes up: the weight indicator falls away
 // from what was pulled.
 func TestStringIsFreeOnceParted(t *testing.T) {
-	r := check(t, demoPlan(t))
+	r := verdict(t, demoPlan(t))
 	s := stepNamed(t, r, "release by overpull")
 	at := s.Points[len(s.Points)-1].String
 	require.True(t, at.Free)
@@ -164,10 +164,10 @@ func TestPlannedPullThatNeverComes(t *testing.T) {
 	p := landed()
 	p.String.Drag = unit.Exactly(5000 * unit.PoundForce)
 	p.Steps = []sequence.Step{{Name: "pull", Pull: []unit.Force{190000 * unit.PoundForce}}}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Equal(t, []string{"pull off plan | pull | string"}, roots(r))
 	p.Steps[0].Pull[0] = 95000 * unit.PoundForce
-	require.True(t, check(t, p).OK())
+	require.True(t, verdict(t, p).OK())
 }
 
 func TestLandingWhileHeldIsAnError(t *testing.T) {
@@ -182,7 +182,7 @@ func TestAStandingFaultFailsEveryStep(t *testing.T) {
 	p := landed()
 	p.Steps = []sequence.Step{{Name: "cool", Temperature: "cooled"}, {Name: "wait"}}
 	p.String.Up = 70 * unit.Inch
-	r := check(t, p)
+	r := verdict(t, p)
 	require.Len(t, r.Findings, 1)
 	require.Equal(t, "wait", r.Findings[0].Until)
 	require.False(t, r.Steps[0].OK)
@@ -196,7 +196,7 @@ func TestAStandingFaultFailsEveryStep(t *testing.T) {
 // Source: Lubinski, Althouse & Logan (1962), for a closed end and ballooning.
 func TestPackerLoadIsTheStepInTension(t *testing.T) {
 	p := landed()
-	r := check(t, p)
+	r := verdict(t, p)
 	packer := func(step, point int) float64 { return r.Steps[step].Points[point].String.Packer.In(unit.PoundForce) }
 	ai := math.Pi / 4 * 2.992 * 2.992
 	require.InDelta(t, (1-2*0.3)*3375*ai, packer(0, 2), 0.01*9492)
@@ -211,6 +211,6 @@ func TestPackerLoadIsTheStepInTension(t *testing.T) {
 	p.Compartments[1].BottomMD, p.Compartments[2].TopMD = 9000*foot, 9000*foot
 	p.String.Around = []string{"annulus", "below"}
 	p.String.Sections[0].BottomMD = 10000 * foot
-	r = check(t, p)
+	r = verdict(t, p)
 	require.InDelta(t, (1-2*0.3)*3375*ai, packer(0, 2), 0.01*9492)
 }

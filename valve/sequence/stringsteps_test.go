@@ -90,7 +90,7 @@ func TestTheWorkingOfTheStringAddsUpToItsFigures(t *testing.T) {
 func TestTheWorstForcesOfAStep(t *testing.T) {
 	p := landed()
 	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(80000 * unit.PoundForce)
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.Len(t, r.Steps[0].Forces, 1)
 	f := r.Steps[0].Forces[0]

@@ -16,7 +16,7 @@ import (
 // back as written.
 func TestSummaryIsShortAndWhole(t *testing.T) {
 	for _, p := range []*sequence.Plan{demoPlan(t), limitPlan(t, "joint-breaks-before-the-release")} {
-		r := check(t, p)
+		r := verdict(t, p)
 		s := r.Summary()
 		require.Equal(t, r.Verdict, s.Verdict)
 		require.Equal(t, r.Findings, s.Findings)

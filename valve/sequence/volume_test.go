@@ -20,7 +20,7 @@ func TestJoinedCompartmentsAreFilledOnce(t *testing.T) {
 	p.Compartments[0].Capacity, p.Compartments[1].Capacity = 0.015*perFoot, 0.05*perFoot
 	p.Ports = []sequence.Port{{Name: "sleeve", Joins: []string{"tubing", "annulus"}, MD: 8900 * foot, Open: true}}
 	p.Steps = []sequence.Step{{Name: "both", Ramps: []map[string]unit.Pressure{{"tubing": 1000 * psi, "annulus": 1000 * psi}}}}
-	v := check(t, p).Steps[0].Volumes
+	v := verdict(t, p).Steps[0].Volumes
 	require.Len(t, v, 1)
 	require.InDelta(t, 1.755, v[0].Volume.In(unit.Barrel), 1e-9)
 }

@@ -13,7 +13,7 @@ import (
 // By hand: 3,375 psi less 0.7 lb/gal·(4/77 psi/ft per lb/gal)·9,000 ft =
 // 3,047.7 psi at surface; the band of ±5 % of 3,375 psi about it.
 func TestEventStandsWhereArithmeticPutsIt(t *testing.T) {
-	r := check(t, mini())
+	r := verdict(t, mini())
 	require.True(t, r.OK(), "%+v", r.Findings)
 	hydrostatic := 0.7 * 4 / 77 * 9000 * psi
 	e := eventOf(t, r.Steps[0], "packer: sets")
@@ -69,7 +69,7 @@ func TestHalfWayAlongARowIsUnknown(t *testing.T) {
 	p := mini()
 	device(p, "lock", 9000*foot, rising(3700*psi, 4000*psi), sequence.Trigger{
 		Threshold: unit.Exactly(-500 * psi), Direction: valve.Falling})
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.Equal(t, []string{"lock"}, r.Steps[0].Unknown)
 }
@@ -85,7 +85,7 @@ func TestRowAndCountInOneStep(t *testing.T) {
 		{Name: "two", Ramps: []map[string]unit.Pressure{up, down, up, down}},
 		{Name: "third", Ramps: []map[string]unit.Pressure{up, down}, Expect: []string{"counter: moves"}},
 	}
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	counted := map[int]string{}
 	for _, e := range r.Steps[0].Events {
@@ -126,7 +126,7 @@ func TestCompressibleFluidsCrossOnTheThreshold(t *testing.T) {
 		Expansion: 2.54e-4 * unit.PerFahrenheit, Compression: 1.98e-6 * unit.PerPSI}
 	p.Fluids[1] = sequence.Fluid{Name: "annulus fluid", Kind: sequence.FreshWater}
 	p.Steps[0].Ramps[0]["tubing"] = 3600 * psi
-	r := check(t, p)
+	r := verdict(t, p)
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, 3375, eventOf(t, r.Steps[0], "packer: sets").Differential.In(psi), 1e-3)
 }

@@ -45,7 +45,7 @@ func TestWindowOfAVent(t *testing.T) {
 // its opening at bleed-off has 323.4. Valve B is counted at up to 1,575 psi
 // and feels 2,400 − 639.8 = 1,760.2 psi each time.
 func TestMarginOfARowIsThatOfItsLeastSureTrigger(t *testing.T) {
-	r := check(t, demoPlan(t))
+	r := verdict(t, demoPlan(t))
 	a := triggerOf(t, *stepNamed(t, r, "open isolation valve A"), "isolation valve A: opens")
 	require.InDelta(t, 166.6, inPsi(t, a.Margin), 0.05)
 	require.InDelta(t, 2600, inPsi(t, a.Threshold.Greatest), 1e-6)
@@ -59,6 +59,6 @@ func TestMarginOfARowIsThatOfItsLeastSureTrigger(t *testing.T) {
 			p.Steps[i].Ramps[2]["tubing"] = 2300 * psi
 		}
 	}
-	b = triggerOf(t, *stepNamed(t, check(t, p), "cycle isolation valve B open"), "isolation valve B: opens")
+	b = triggerOf(t, *stepNamed(t, verdict(t, p), "cycle isolation valve B open"), "isolation valve B: opens")
 	require.InDelta(t, 85.2, inPsi(t, b.Margin), 0.05)
 }
