@@ -1,7 +1,6 @@
 package calculator
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -11,14 +10,21 @@ import (
 // longer.
 const Width = 110
 
-// unbroken finds where a line must not break: between a number and its unit.
-var unbroken = regexp.MustCompile(`(\d) ([a-zA-Z%])`)
-
 // Whole keeps numbers and units in one line, and an arrow with what stands before
 // it.
 func Whole(text string) string {
-	return strings.ReplaceAll(unbroken.ReplaceAllString(text, "$1\u00a0$2"), " →", "\u00a0→")
+	var b strings.Builder
+	done := 0
+	for i := 1; i+1 < len(text); i++ {
+		if text[i] == ' ' && text[i-1] >= '0' && text[i-1] <= '9' && unitStarts(text[i+1]) {
+			b.WriteString(text[done:i] + "\u00a0")
+			done = i + 1
+		}
+	}
+	return strings.ReplaceAll(b.String()+text[done:], " →", "\u00a0→")
 }
+
+func unitStarts(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' || c == '%' }
 
 // Wrap breaks a text into lines of at most n columns, never between a number and
 // its unit.

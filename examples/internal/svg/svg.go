@@ -6,12 +6,13 @@ package svg
 
 import (
 	"bytes"
-	"encoding/xml"
 	"fmt"
+	"html"
 	"io"
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // The inks of our drawings. Lines have dashes of their own beside them, for print
@@ -179,10 +180,15 @@ func number(x float64) string {
 	return strconv.FormatFloat(math.Round(x*10)/10+0, 'f', -1, 64) // + 0, so that -0 is 0
 }
 
+// escaped is a text as XML 1.0 takes it: what no XML document may hold becomes the sign
+// for what can't be shown.
 func escaped(text string) string {
-	b := &strings.Builder{}
-	_ = xml.EscapeText(b, []byte(text)) // a strings.Builder takes everything
-	return b.String()
+	return html.EscapeString(strings.Map(func(r rune) rune {
+		if r < ' ' && r != '\t' && r != '\n' && r != '\r' || r == 0xfffe || r == 0xffff {
+			return utf8.RuneError
+		}
+		return r
+	}, text))
 }
 
 func or(a, b string) string {

@@ -1,14 +1,10 @@
 package display
 
 import (
-	"regexp"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
 )
-
-// inText finds a number, a space and what may be a unit.
-var inText = regexp.MustCompile(`(^|[\s(=:])(-?[0-9][0-9.]*(?:e[-+][0-9]+)?) ([A-Za-z][A-Za-z0-9/^.-]*)`)
 
 // Rewrite turns every quantity in a text, written as "12.3 psi", into the system's
 // units, in as many digits as it has there, three at least. It is for words that a
@@ -16,28 +12,79 @@ var inText = regexp.MustCompile(`(^|[\s(=:])(-?[0-9][0-9.]*(?:e[-+][0-9]+)?) ([A
 // is, and so does what the unit alone doesn't tell: a temperature or a difference of
 // two, pounds of mass or of force. A full stop behind a unit is no part of it.
 func (s System) Rewrite(text string) string {
-	return inText.ReplaceAllStringFunc(text, func(match string) string {
-		m := inText.FindStringSubmatch(match)
-		symbol, tail := m[3], ""
-		for strings.HasSuffix(symbol, ".") || strings.HasSuffix(symbol, "-") {
-			symbol, tail = symbol[:len(symbol)-1], symbol[len(symbol)-1:]+tail
+	var b strings.Builder
+	done := 0
+	for i := range len(text) {
+		if i < done || i > 0 && !strings.ContainsRune(" \t\n\r(=:", rune(text[i-1])) {
+			continue
 		}
-		written := m[2] + " " + symbol
-		quantity, u, ok := unit.Written(written)
-		if !ok || u.Text != symbol || quantity == "mass" || strings.HasPrefix(quantity, "temperature") {
-			return match
+		number, symbol := quantityAt(text[i:])
+		if symbol == "" {
+			continue
 		}
-		p := impliedBy(quantity, symbol)
-		if p == Usual || s.Unit(p) == symbol {
-			return match
-		}
-		x, err := unit.ParseNamed(quantity, written)
-		if err != nil {
-			return match
-		}
-		c := s.choice(p)
-		return m[1] + unit.Significant(x/c.size, max(leastDigits, figures(m[2]))) + " " + c.symbol + tail
-	})
+		b.WriteString(text[done:i])
+		b.WriteString(s.rewritten(number, symbol))
+		done = i + len(number) + 1 + len(symbol)
+	}
+	return b.String() + text[done:]
+}
+
+// quantityAt reads a number, a space and what may be a unit, as "-1.5e+06 lb/gal". By
+// hand: a regular expression would bring its machine into every page that shows a text.
+func quantityAt(text string) (number, symbol string) {
+	n := digitsFrom(text, len(text)-len(strings.TrimPrefix(text, "-")), "")
+	if n == 0 {
+		return "", ""
+	}
+	n = digitsFrom(text, n, ".")
+	if n+1 < len(text) && text[n] == 'e' && (text[n+1] == '-' || text[n+1] == '+') {
+		n = digitsFrom(text, n+2, "")
+	}
+	if n == 0 || n+1 >= len(text) || text[n] != ' ' || !letter(text[n+1]) {
+		return "", ""
+	}
+	end := n + 1
+	for end < len(text) && (letter(text[end]) || strings.IndexByte("0123456789/^.-", text[end]) >= 0) {
+		end++
+	}
+	return text[:n], text[n+1 : end]
+}
+
+// digitsFrom tells where digits from a place on end, with others among them; 0 where
+// there is none.
+func digitsFrom(text string, from int, others string) int {
+	end := from
+	for end < len(text) && (text[end] >= '0' && text[end] <= '9' || strings.IndexByte(others, text[end]) >= 0) {
+		end++
+	}
+	if end == from && others == "" {
+		return 0
+	}
+	return end
+}
+
+func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+
+// rewritten is one quantity in the system's units, or as it was.
+func (s System) rewritten(number, symbol string) string {
+	was := number + " " + symbol
+	bare := strings.TrimRight(symbol, ".-")
+	tail := symbol[len(bare):]
+	written := number + " " + bare
+	quantity, u, ok := unit.Written(written)
+	if !ok || u.Text != bare || quantity == "mass" || strings.HasPrefix(quantity, "temperature") {
+		return was
+	}
+	p := impliedBy(quantity, bare)
+	if p == Usual || s.Unit(p) == bare {
+		return was
+	}
+	x, err := unit.ParseNamed(quantity, written)
+	if err != nil {
+		return was
+	}
+	c := s.choice(p)
+	return unit.Significant(x/c.size, max(leastDigits, figures(number))) + " " + c.symbol + tail
 }
 
 // figures counts the digits of a number from the first that isn't nought.
