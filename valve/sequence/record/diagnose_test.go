@@ -169,9 +169,9 @@ func faulty(p *sequence.Plan) []invent.Stuck {
 // among what isn't ruled out, in at least 95 of 100.
 func TestDiagnosesHold(t *testing.T) {
 	p := demo(t)
-	jobs := 45
+	jobs := 15
 	if testing.Short() {
-		jobs = 9
+		jobs = 6
 	}
 	from := uint64(1000)
 	if n, err := strconv.Atoi(os.Getenv("RECORD_JOBS")); err == nil { // the long check; RECORD_FROM for others

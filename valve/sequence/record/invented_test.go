@@ -58,6 +58,7 @@ func TestCleanRecordsOfOtherPlans(t *testing.T) {
 	require.NotEmpty(t, files)
 	for _, file := range files {
 		t.Run(filepath.Base(file), func(t *testing.T) {
+			t.Parallel()
 			data, err := os.ReadFile(file)
 			require.NoError(t, err)
 			p, err := sequence.Read(data)
