@@ -288,7 +288,7 @@ func try(s subject, at slot, bad reflect.Value) string {
 	if panicked != "" {
 		return "panic: " + panicked
 	}
-	if took := time.Since(begun); took > 2*time.Second {
+	if took := time.Since(begun); took > 20*time.Second {
 		return "took " + took.String()
 	}
 	if returnsError(s.f.Type()) {

@@ -24,14 +24,17 @@ func TestHostileTallies(t *testing.T) {
 		}
 		tried := 0
 		numbers(reflect.ValueOf(p.Assembly), "assembly", func(path string, set func(float64) func()) {
+			tried++
+			if testing.Short() && tried%4 != 0 {
+				return
+			}
 			for _, x := range []float64{math.NaN(), -1, 1e300} {
 				undo := set(x)
 				sound(fmt.Sprintf("%s = %v", path, x))
 				undo()
-				tried++
 			}
 		})
-		require.Greater(t, tried, 100)
+		require.Greater(t, tried, 33)
 		cleared(reflect.ValueOf(p.Assembly), "assembly", sound)
 	}
 	var none *sequence.Plan

@@ -129,6 +129,9 @@ func TestHostileNumbers(t *testing.T) {
 	visited := 0
 	numbers(reflect.ValueOf(p), "plan", func(path string, set func(float64) func()) {
 		visited++
+		if testing.Short() && visited%4 != 0 {
+			return
+		}
 		for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1e308, -1e308, 1e-320, -1e-320} {
 			undo := set(x)
 			ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)

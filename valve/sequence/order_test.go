@@ -177,5 +177,5 @@ func TestCancelled(t *testing.T) {
 	late := time.Now()
 	deadline, _ := ctx.Deadline()
 	require.ErrorIs(t, err, context.DeadlineExceeded)
-	require.Less(t, late.Sub(deadline), time.Second) // 50 ms on a quiet machine
+	require.Less(t, late.Sub(deadline), hangs) // 50 ms on a quiet machine: TestCheckStopsSoonAfterItIsCancelled
 }

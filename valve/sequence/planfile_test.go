@@ -111,6 +111,10 @@ func TestANewerVersionIsRefused(t *testing.T) {
 	require.NoError(t, p.Validate())
 }
 
+// hangs is longer than any machine takes to refuse what it wouldn't read: what these
+// limits are there for once took minutes.
+const hangs = 30 * time.Second
+
 // What is too much to be walked is refused in one line each, and at once.
 func TestAPlanIsNotAsLargeAsItLikes(t *testing.T) {
 	for want, change := range map[string]func(p *sequence.Plan){
@@ -146,7 +150,7 @@ func TestAPlanIsNotAsLargeAsItLikes(t *testing.T) {
 			change(p)
 			began := time.Now()
 			err := p.Validate()
-			require.Less(t, time.Since(began), 2*time.Second)
+			require.Less(t, time.Since(began), hangs)
 			require.ErrorContains(t, err, want)
 			require.Len(t, fault.List(err), 1)
 		})
@@ -154,7 +158,7 @@ func TestAPlanIsNotAsLargeAsItLikes(t *testing.T) {
 	began := time.Now()
 	_, err := sequence.Read(append(demo(t), make([]byte, 100<<20)...))
 	require.ErrorContains(t, err, "bytes long; a plan must be 16777216 at most")
-	require.Less(t, time.Since(began), time.Second)
+	require.Less(t, time.Since(began), hangs)
 }
 
 // The greatest plan that is taken is answered, or given up when its caller does:
