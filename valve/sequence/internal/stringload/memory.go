@@ -13,6 +13,7 @@ type Memory struct {
 	loads [64]remembered
 	next  int
 
+	at      profile
 	scratch movement.Loading
 	hook    movement.Loading
 	piece   float64 // of a pull that was straight
