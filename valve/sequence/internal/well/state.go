@@ -22,8 +22,8 @@ type State struct {
 	volume      []float64   // by compartment: of that body
 	String      StringState // nil: the plan has no string
 	columns     []*column
-	meetings    []Meeting       // of bodies that two things fix
-	gas         []capOfGas      // by compartment; the same for all states where there is no gas
+	meetings    []Meeting  // of bodies that two things fix
+	gas         []capOfGas // by compartment; the same for all states where there is no gas
 	mayHoldGas  bool
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
 	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
