@@ -90,7 +90,17 @@ func ExampleConfined_Contact() {
 // anchor passes on. 6.9e-6 × 50 °F × 24,000 in = 8.28 in that the two share as springs
 // in a row.
 func ExampleNest() {
-	outer, inner, err := nested()
+	around, within, err := nested()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	outer, err := around.Carrying(within).MakeUp()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	inner, err := within.MakeUp()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -123,19 +133,15 @@ func ExampleNest() {
 	// Output: on the anchor -12476 lbf in 1 part of 278 nodes
 }
 
-func nested() (outer, inner *movement.MadeUp, err error) {
+func nested() (outer, inner movement.Assembly, err error) {
 	path, err := hydrostatics.Vertical(9000 * unit.Foot)
 	if err != nil {
-		return nil, nil, err
+		return outer, inner, err
 	}
 	large := tubular.Pipe{OD: 4.5 * unit.Inch, ID: 3.958 * unit.Inch, Weight: 12.6 * unit.PoundPerFoot, Material: tubular.Steel()}
 	small := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()}
-	in := movement.Assembly{Path: path, Hanger: 6000 * unit.Foot, Holds: []movement.Hold{{MD: 8000 * unit.Foot}},
+	outer = movement.Assembly{Path: path, Sections: []movement.StringSection{{Pipe: large, BottomMD: 9000 * unit.Foot, Hole: large.OD}}}
+	inner = movement.Assembly{Path: path, Hanger: 6000 * unit.Foot, Holds: []movement.Hold{{MD: 8000 * unit.Foot}},
 		Sections: []movement.StringSection{{Pipe: small, BottomMD: 8500 * unit.Foot, Hole: small.OD}}}
-	out := movement.Assembly{Path: path, Sections: []movement.StringSection{{Pipe: large, BottomMD: 9000 * unit.Foot, Hole: large.OD}}}
-	if outer, err = out.Carrying(in).MakeUp(); err != nil {
-		return nil, nil, err
-	}
-	inner, err = in.MakeUp()
-	return outer, inner, err
+	return outer, inner, nil
 }
