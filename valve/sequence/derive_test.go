@@ -283,5 +283,5 @@ func TestALineIsRatedAsControllineRatesIt(t *testing.T) {
 	require.Positive(t, found)
 	l.Yield = 1e-3
 	_, err = p.Derive()
-	require.ErrorContains(t, err, "assembly.lines[0]: has no ratings")
+	require.ErrorContains(t, err, "assembly.lines[0].yield: gives no ratings")
 }

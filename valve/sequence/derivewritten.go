@@ -240,7 +240,7 @@ func (d *deriver) writtenLines() {
 			f.New(path+".yield", "stands beside burst or collapse; its ratings follow from one of them")
 		}
 		if _, err := l.ratings(); err != nil && l.Wall > 0 && 2*l.Wall < l.Size {
-			f.New(path, "has no ratings: %w", err)
+			f.New(path+".yield", "gives no ratings: %v", err)
 		}
 		d.bound(path+".factor", l.Factor)
 	}
