@@ -10,8 +10,9 @@ import (
 )
 
 var (
-	saysGauge  = regexp.MustCompile(`(?i)\bgauge\b`)
-	saysEither = regexp.MustCompile(`(?i)\bgauge\b|\babsolute\b`)
+	saysGauge    = regexp.MustCompile(`(?i)\bgauge\b`)
+	saysAbsolute = regexp.MustCompile(`(?i)\babsolute\b(?: (?:pressure|Pa|psi)|\W*$|[^ ]| (?:and|at|under|of)\b)`)
+	saysEither   = regexp.MustCompile(`(?i)\bgauge\b|\babsolute\b`)
 )
 
 // Pressures are gauge, and the doc of each package that has any says so. Where a struct
@@ -75,6 +76,9 @@ func TestPressuresSayWhetherTheyAreGaugeOrAbsolute(t *testing.T) {
 					if id, ok := x.Type.(*ast.Ident); ok {
 						beside = beside || mixed[id.Name]
 					}
+				}
+				if !beside && saysAbsolute.MatchString(docs[name]) && !saysGauge.MatchString(docs[name]) {
+					t.Errorf("%s: the doc of %s speaks of absolute pressure; it must say whether what it takes is gauge", p.Path, name)
 				}
 				if beside {
 					calls++
