@@ -68,6 +68,9 @@ const chunk = 64
 //
 //	share = failures/draws, with its interval
 //
+// Errors: those of Read and Check for a plan; faults of u; ctx's when it is
+// cancelled.
+//
 // Source: binomial proportion, as Share says.
 func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if p == nil {
