@@ -109,10 +109,11 @@ type checker struct {
 	ends      []*walk.World
 	out       *proof.Outcome
 
-	astray      map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
-	pumpResults [][]PumpResult // by step
-	flowResults [][]PressureAt // by step
-	pumpFault   error
+	deviceDepths int            // how many pressures of compartments at devices there are
+	astray       map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
+	pumpResults  [][]PumpResult // by step
+	flowResults  [][]PressureAt // by step
+	pumpFault    error
 }
 
 // stand is the nominal well where a step stands still.
