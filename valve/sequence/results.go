@@ -12,7 +12,7 @@ import (
 // results writes what the nominal values show of every step, and the margins over
 // all values.
 func (k *checker) results() error {
-	k.astray = k.firstAstray()
+	k.failsFirst = k.firstFailures()
 	tested := map[string][]string{}
 	for i := range k.plan.Steps {
 		if err := k.ctx.Err(); err != nil {
@@ -36,8 +36,8 @@ func (k *checker) step(i int) (*StepResult, error) {
 	if step.Produce != nil {
 		r.Wellhead = &step.Produce.Surface
 	}
-	for n := range k.stands[i] {
-		p, err := k.point(&k.stands[i][n])
+	for n := range k.standstills[i] {
+		p, err := k.point(&k.standstills[i][n])
 		if err != nil {
 			return nil, err
 		}
@@ -133,7 +133,7 @@ func (k *checker) shown(s *well.State) []Reading {
 	}, s.Surface)
 }
 
-func (k *checker) point(at *stand) (*Point, error) {
+func (k *checker) point(at *standstill) (*Point, error) {
 	s := at.world.State
 	p := &Point{Label: at.label, Surface: k.shown(s)}
 	if at.place.Drive < 0 {
@@ -202,7 +202,7 @@ func (k *checker) flows(s *well.State) []FlowAt {
 	var all []FlowAt
 	const none = 0.5 * unit.PSI
 	for i := range s.Compartments {
-		m := s.Meeting(i)
+		m := s.SecondReference(i)
 		d := unit.Pressure(m.Excess.F.C)
 		if m.With < 0 || d > -none && d < none {
 			continue
