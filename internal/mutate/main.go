@@ -22,7 +22,7 @@ type request struct {
 	sample                           int
 	limit                            time.Duration
 	seed                             uint64
-	own, list                        bool
+	own, near, list                  bool
 }
 
 func run(args []string, out, faults io.Writer) int {
@@ -39,6 +39,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.DurationVar(&r.limit, "for", 0, "stop after this time and say how many were tried, in an order drawn by the seed; 0 tries all")
 	flags.StringVar(&r.without, "without", "valve/sequence", "packages, and those below them, whose tests aren't asked when they import the changed one; several by commas")
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
+	flags.BoolVar(&r.near, "near", false, "run the package's own tests, the published cases and the limits on record alone, not those of the packages that import it")
 	flags.BoolVar(&r.list, "list", false, "list the mutations and try none")
 	if err := flags.Parse(args); err != nil {
 		return 2

@@ -63,6 +63,9 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	var others []listed
 	if !r.own {
 		others = users(s.listed, all, strings.Split(r.without, ","))
+		if r.near {
+			others = slices.DeleteFunc(others, func(l listed) bool { return !slices.Contains(firstAsked, l.below()) })
+		}
 	}
 	for _, pkg := range others {
 		if len(left) == 0 {
@@ -105,25 +108,34 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	return t, nil
 }
 
-// users are the packages whose tests are asked after the package's own: the
-// published cases, then the library packages that import it and aren't below one
+// firstAsked are the packages whose tests are asked after the package's own,
+// whatever it is: the published cases, and the limits on record.
+var firstAsked = []string{"internal/validation", "internal/everyslot"}
+
+// asked are the tests of a package that are worth their time here, if not all are.
+var asked = map[string]string{"internal/everyslot": "Limits"}
+
+// users are the packages whose tests are asked after the package's own: those that
+// are always asked, then the library packages that import it and aren't below one
 // of those to be left out.
 func users(s listed, all []listed, without []string) []listed {
-	var found []listed
+	var first, found []listed
 	for _, l := range all {
-		below := strings.TrimPrefix(l.ImportPath, s.Module.Path+"/")
-		if l.ImportPath == s.ImportPath || len(l.TestGoFiles)+len(l.XTestGoFiles) == 0 || strings.HasPrefix(below, "examples/") {
+		if l.ImportPath == s.ImportPath || len(l.TestGoFiles)+len(l.XTestGoFiles) == 0 || strings.HasPrefix(l.below(), "examples/") {
 			continue
 		}
 		imports := slices.Concat(l.Imports, l.TestImports, l.XTestImports)
-		if below == "internal/validation" {
-			found = slices.Insert(found, 0, l)
-		} else if slices.Contains(imports, s.ImportPath) && !isBelow(below, without) {
+		if slices.Contains(firstAsked, l.below()) {
+			first = append(first, l)
+		} else if slices.Contains(imports, s.ImportPath) && !isBelow(l.below(), without) {
 			found = append(found, l)
 		}
 	}
-	return found
+	return append(first, found...)
 }
+
+// below is the import path below the module.
+func (l listed) below() string { return strings.TrimPrefix(l.ImportPath, l.Module.Path+"/") }
 
 func isBelow(pkg string, trees []string) bool {
 	return slices.ContainsFunc(trees, func(tree string) bool {
