@@ -45,10 +45,10 @@ func (k *checker) meets(from, to *well.State, i, m int) (Meets, bool) {
 // excess is by how much what carries a body exceeds this compartment's own
 // reference.
 func excess(s *well.State, m int) float64 {
-	if s.Meets[m].With < 0 {
+	if s.Meeting(m).With < 0 {
 		return 0
 	}
-	return s.Meets[m].Excess.F.C
+	return s.Meeting(m).Excess.F.C
 }
 
 // atOnce is what goes into a body whose surface is held, as something opens into

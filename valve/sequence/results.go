@@ -186,7 +186,8 @@ func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
 func (k *checker) flows(s *well.State) []FlowAt {
 	var all []FlowAt
 	const none = 0.5 * unit.PSI
-	for i, m := range s.Meets {
+	for i := range s.Compartments {
+		m := s.Meeting(i)
 		d := unit.Pressure(m.Excess.F.C)
 		if m.With < 0 || d > -none && d < none {
 			continue

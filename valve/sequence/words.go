@@ -184,7 +184,7 @@ func (k *checker) flowWords(f *Finding, m, shown *judge.Margin) {
 // fixes names what else fixes the body of a compartment, with the nominal values.
 func (k *checker) fixes(step, i int) string {
 	for n := len(k.stands[step]) - 1; n >= 0; n-- {
-		if m := k.stands[step][n].world.State.Meets[i]; m.With >= 0 {
+		if m := k.stands[step][n].world.State.Meeting(i); m.With >= 0 {
 			return k.plan.Compartments[m.With].Name
 		}
 	}

@@ -30,7 +30,7 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 				return err
 			}
 		case Circulation:
-			m := s.Meets[l.index]
+			m := s.Meeting(l.index)
 			if m.With >= 0 && s.Surface[l.index] && !g.Circle && !g.Produces {
 				x := m.Excess.At(p.X)
 				j.Note(w, p, Circulation, l.index, x.Times(-1).Shift(tolerance), 0)
@@ -155,7 +155,7 @@ func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
 		}
 		j.Note(w, p, Fracture, f, x.Fracture.Minus(q.At(p.X)), at)
 	}
-	m := s.Meets[face]
+	m := s.Meeting(face)
 	if m.With < 0 {
 		return nil
 	}

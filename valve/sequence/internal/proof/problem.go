@@ -90,8 +90,9 @@ type Options struct {
 	Fine  int                           // into how many times as many pieces legs are cut that gas feels
 	// Stands, where not nil, is shown where each step stands still.
 	Stands func(w *walk.World, p walk.Place, number int) error
-	From   int // step to begin with
-	To     int // step to end before; zero: all
+	From   int  // step to begin with
+	To     int  // step to end before; zero: all
+	Begins bool // of the last of them only its beginning is wanted
 	Begin  []*walk.World
 }
 
@@ -132,6 +133,9 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	for i := o.From; i < to; i++ {
 		worlds := walk.Merge(coming[i])
 		r.Before = append(r.Before, worlds)
+		if o.Begins && i == to-1 {
+			return r, nil
+		}
 		next, err := k.Step(worlds, &p.Steps[i], i)
 		r.Events += k.Spent()
 		if errors.Is(err, walk.ErrBudget) || errors.Is(err, walk.ErrEnclosed) {

@@ -82,8 +82,13 @@ func (r *Room) stand(s *standing, c corner) (movement.Standing, error) {
 		if ok {
 			return known, nil
 		}
+	} else if known, ok := r.Memory.stood(s, c.e); ok {
+		return known, nil
 	}
 	m, err := r.redo(s, c)
+	if err == nil && c.any {
+		r.Memory.stands(s, c.e, m)
+	}
 	if err == nil && !c.any {
 		s.mutex.Lock()
 		if s.known == nil {

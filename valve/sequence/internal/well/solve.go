@@ -91,8 +91,8 @@ func (s *State) SolveSome(x affine.Form, some []int) error {
 func (s *State) solveBody(x affine.Form, members []int) error {
 	var surfaces, formations []int
 	fixed := false
+	s.meetings = slices.DeleteFunc(s.meetings, func(m Meeting) bool { return slices.Contains(members, m.Of) })
 	for _, m := range members {
-		s.Meets[m] = Meeting{With: -1}
 		fixed = fixed || s.Surface[m] || s.Compartments[m].Formation >= 0
 		if s.Surface[m] {
 			surfaces = append(surfaces, m)
@@ -154,7 +154,7 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 			return err
 		}
 		excess := s.Top[r].Minus(p)
-		s.Meets[r] = Meeting{With: base, Excess: excess}
+		s.meet(Meeting{Of: r, With: base, Excess: excess})
 		if excess.Same(affine.Line{}, same) {
 			continue
 		}
@@ -197,7 +197,8 @@ func (s *State) meetFormations(surface int, formations []int) error {
 		if err != nil {
 			return err
 		}
-		s.Meets[m] = Meeting{With: surface, Excess: p.PlusForm(s.Formations[k.Formation].Pressure.Times(-1))}
+		excess := p.PlusForm(s.Formations[k.Formation].Pressure.Times(-1))
+		s.meet(Meeting{Of: m, With: surface, Excess: excess})
 	}
 	return nil
 }
