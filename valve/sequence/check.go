@@ -37,6 +37,7 @@ type Part int
 const (
 	Everything  Part = iota
 	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
+	NoAdvice         // everything but what opens the windows that are empty
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -51,7 +52,7 @@ func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &checker{compiled: c, ctx: ctx, options: o, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}}
+	k := &checker{compiled: c, ctx: ctx, options: o, given: p, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}}
 	return k.check()
 }
 
@@ -61,6 +62,10 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	return p.compiledOf(pipes)
+}
+
+func (p *Plan) compiledOf(pipes catalogue.Catalogue) (*compiled, error) {
 	made, err := p.lower(pipes)
 	if err != nil {
 		return nil, err
@@ -102,6 +107,7 @@ type checker struct {
 	*compiled
 	ctx         context.Context
 	options     Options
+	given       *Plan // as it was, before it was prepared
 	programme   *Programme
 	nominal     *proof.Run
 	standstills [][]standstill         // nominal, by step
@@ -144,10 +150,15 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	var stopped error
-	if k.options.Only == Everything {
+	if k.options.Only != VerdictOnly {
 		k.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
+		}
+		if stopped == nil && k.options.Only == Everything {
+			if stopped = k.advise(); stopped != nil && k.ctx.Err() == nil {
+				return nil, stopped
+			}
 		}
 		if stopped == nil {
 			if stopped = k.greatestRates(); stopped != nil && k.ctx.Err() == nil {
