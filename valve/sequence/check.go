@@ -37,6 +37,7 @@ type Part int
 const (
 	Everything  Part = iota
 	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
+	NoAdvice         // everything but what opens the windows that are empty
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -51,7 +52,7 @@ func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &checker{compiled: c, ctx: ctx, options: o, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}, progress: &progress{told: o.Progress}}
+	k := &checker{compiled: c, ctx: ctx, options: o, given: p, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}, progress: &progress{told: o.Progress}}
 	return k.check()
 }
 
@@ -61,6 +62,10 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	return p.compiledOf(pipes)
+}
+
+func (p *Plan) compiledOf(pipes catalogue.Catalogue) (*compiled, error) {
 	made, err := p.lower(pipes)
 	if err != nil {
 		return nil, err
@@ -103,6 +108,7 @@ type checker struct {
 	ctx         context.Context
 	options     Options
 	progress    *progress
+	given       *Plan // as it was, before it was prepared
 	programme   *Programme
 	nominal     *proof.Run
 	standstills [][]standstill         // nominal, by step
@@ -110,10 +116,11 @@ type checker struct {
 	ends        []*walk.World
 	out         *proof.Outcome
 
-	failsFirst  map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
-	pumpResults [][]PumpResult // by step
-	flowResults [][]PressureAt // by step
-	pumpFault   error
+	deviceDepths int            // how many pressures of compartments at devices there are
+	failsFirst   map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
+	pumpResults  [][]PumpResult // by step
+	flowResults  [][]PressureAt // by step
+	pumpFault    error
 }
 
 // standstill is the nominal well where a step stands still.
@@ -144,10 +151,15 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	var stopped error
-	if k.options.Only == Everything {
+	if k.options.Only != VerdictOnly {
 		k.progress.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
+		}
+		if stopped == nil && k.options.Only == Everything {
+			if stopped = k.advise(); stopped != nil && k.ctx.Err() == nil {
+				return nil, stopped
+			}
 		}
 		if stopped == nil {
 			if stopped = k.greatestRates(); stopped != nil && k.ctx.Err() == nil {

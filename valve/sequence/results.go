@@ -143,23 +143,38 @@ func (k *checker) point(at *standstill) (*Point, error) {
 	if p.Pressures, err = k.atDevices(s); err != nil {
 		return nil, err
 	}
-	for i := range s.Compartments {
-		for n, d := range s.Compartments[i].Depths {
-			q, err := s.At(i, n)
-			if err != nil {
-				return nil, err
-			}
-			p.Profiles = append(p.Profiles, ProfilePoint{k.plan.Compartments[i].Name, unit.Length(d.TVD), unit.Pressure(q.F.C)})
-		}
-	}
+	p.well = s
 	p.Flows = k.flows(s)
 	p.String, err = k.stringAt(at)
 	return p, err
 }
 
+// Profile is the pressure of every compartment at all depths where anything is, from
+// its top down, compartment by compartment: for pictures, and made when it is asked
+// for. The points of all places of a step are of the same depths. The error says why
+// a pressure can't be told.
+func (p *Point) Profile() ([]ProfilePoint, error) {
+	if p == nil || p.well == nil {
+		return nil, nil
+	}
+	var all []ProfilePoint
+	for i := range p.well.Compartments {
+		c := &p.well.Compartments[i]
+		for n, d := range c.Depths {
+			q, err := p.well.At(i, n)
+			if err != nil {
+				return nil, fmt.Errorf("%s at %v: %w", c.Name, unit.Length(d.TVD), err)
+			}
+			all = append(all, ProfilePoint{c.Name, unit.Length(d.TVD), unit.Pressure(q.F.C)})
+		}
+	}
+	return all, nil
+}
+
 // atDevices are the pressures of every compartment that reaches a device.
 func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
-	var all []PressureAt
+	all := make([]PressureAt, 0, k.deviceDepths)
+	defer func() { k.deviceDepths = len(all) }() // it doesn't change
 	for _, d := range k.plan.Devices {
 		depth := well.Depth{MD: float64(d.MD)}
 		tvd, _ := k.path.TVD(d.MD) // checked with the plan

@@ -110,9 +110,11 @@ func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, erro
 
 func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bool) ([]*World, error) {
 	worlds := []*World{w}
+	own := false // they are nobody else's, and may be changed
 	for _, c := range clusters {
 		r := &run{Walker: k, cluster: c, length: length}
 		var next []*World
+		moved := false
 		for _, x := range worlds {
 			var pending []int
 			if fresh {
@@ -126,12 +128,17 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 				next = append(next, x)
 				continue
 			}
-			out, err := r.through(x.Clone(), pending)
+			moved = true
+			if !own {
+				x = x.Clone()
+			}
+			out, err := r.through(x, pending)
 			if err != nil {
 				return nil, err
 			}
 			next = append(next, out...)
 		}
+		own = own || moved // the first that moves is alone
 		worlds = next
 	}
 	return worlds, nil
