@@ -108,7 +108,7 @@ func (d *deriver) ratings() {
 			if r.Burst.Greatest == 0 && r.Collapse.Greatest == 0 {
 				continue
 			}
-			r.Inside, r.Outside = d.felt(i, p, x)
+			r.Inside, r.Outside = d.sensedBetween(i, p, x)
 			r.Note = fmt.Sprintf("%s at %s less %s", r.Inside, d.text(r.FromMD), r.Outside)
 			if r.Inside != r.Outside {
 				d.out.Ratings = append(d.out.Ratings, r)

@@ -23,7 +23,10 @@ type Window struct {
 	Inside      bool       `json:"inside"`          // the planned one lies in one of them
 	Ahead       bool       `json:"ahead,omitempty"` // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
+	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first steps that want it
+	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
+	actions     []string // that clash
 }
 
 // Interval is a range in which a step is proved.
@@ -194,7 +197,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	w.dropCrumbs()
 	k.keepPlanned(w)
 	if !w.Open() {
-		w.Clash = k.clash(w, bad)
+		w.Clash, w.actions = k.clash(w, bad), k.acting(bad)
 	}
 	return nil
 }

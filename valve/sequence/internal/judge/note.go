@@ -88,7 +88,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 // Certain tells, of a walk of plain numbers, whether the limit is passed whatever is
 // only enclosed in it.
 func (m *Margin) Certain() bool {
-	return m.Fails() && !m.region.Loose() && !(m.Form.Greatest() >= -walk.Reach)
+	return m.Fails() && !m.region.Enclosed() && !(m.Form.Greatest() >= -walk.Reach)
 }
 
 // Point is a choice that attains the margin, to rounding; nil: none is known.

@@ -27,7 +27,7 @@ func at(l *affine.Line, x affine.Form) *affine.Form {
 }
 
 func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.Form, c corner) error {
-	now, err := r.stand(s, c)
+	now, err := r.standingAt(s, c)
 	if err != nil {
 		return err
 	}

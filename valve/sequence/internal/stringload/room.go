@@ -63,8 +63,8 @@ func (r *Room) Ties() []int {
 	return ties
 }
 
-// felt are the compartments that the string feels, each once.
-func (r *Room) felt() []int {
+// sensed are the compartments that the string feels, each once.
+func (r *Room) sensed() []int {
 	if r.once == nil {
 		for _, i := range r.Ties() {
 			if !slices.Contains(r.once, i) {
@@ -114,7 +114,7 @@ func (r *Room) profileOf(s *well.State, x affine.Form) (*profile, error) {
 
 // take puts the pressures of a state at a place of its leg into a profile.
 func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
-	p.temperature, p.of = s.Temperature, r.felt()
+	p.temperature, p.of = s.Temperature, r.sensed()
 	if p.corners == nil {
 		p.corners, p.forms = make([][]int, len(p.of)), make([][]affine.Form, len(p.of))
 	}
@@ -239,7 +239,7 @@ func (s *sharp) at(n int, tvd float64) float64 {
 // conditions are what acts on the string.
 func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
 	s := r.sharp(p, e)
-	r.felt()
+	r.sensed()
 	inside, parts := r.inside, r.parts
 	return movement.Conditions{
 		Inside: func(_ int, tvd unit.Length) unit.Pressure { return unit.Pressure(s.at(inside, float64(tvd))) },

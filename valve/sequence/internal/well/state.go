@@ -22,8 +22,8 @@ type State struct {
 	volume      []float64   // by compartment: of that body
 	String      StringState // nil: the plan has no string
 	columns     []*column
-	meetings    []Meeting  // of bodies that two things fix
-	gas         []capOfGas // by compartment; the same for all states where there is no gas
+	seconds     []SecondReference // of bodies that two things fix
+	gas         []capOfGas        // by compartment; the same for all states where there is no gas
 	mayHoldGas  bool
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
 	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
@@ -35,8 +35,8 @@ type State struct {
 	order   []int
 }
 
-// Meeting is a second thing that fixes the pressure of a body.
-type Meeting struct {
+// SecondReference is a second thing that fixes the pressure of a body.
+type SecondReference struct {
 	Of   int // its compartment
 	With int // the compartment that carries the first, or -1
 	// Excess is what the first makes at the second, less what the second is: at
@@ -71,7 +71,7 @@ func (s *State) Clone() *State {
 	c := *s
 	c.Top, c.Applied = cloned2(s.Top, s.Applied)
 	c.Surface, c.Open, c.Armed, c.visited = cloned4(s.Surface, s.Open, s.Armed, s.visited)
-	c.meetings = slices.Clone(s.meetings)
+	c.seconds = slices.Clone(s.seconds)
 	c.columns = slices.Clone(s.columns)
 	if s.mayHoldGas {
 		c.gas = slices.Clone(s.gas)
@@ -104,26 +104,26 @@ func cloned4(a, b, c, d []bool) (w, x, y, z []bool) {
 	return all[:i:i], all[i:j:j], all[j:k:k], all[k:]
 }
 
-// Meeting is the second thing that fixes the body of a compartment; With is -1 where
+// SecondReference is the second thing that fixes the body of a compartment; With is -1 where
 // there is none.
-func (s *State) Meeting(i int) Meeting {
-	for _, m := range s.meetings {
+func (s *State) SecondReference(i int) SecondReference {
+	for _, m := range s.seconds {
 		if m.Of == i {
 			return m
 		}
 	}
-	return Meeting{Of: i, With: -1}
+	return SecondReference{Of: i, With: -1}
 }
 
-// meet keeps a meeting, in place of another of the same compartment.
-func (s *State) meet(m Meeting) {
-	for n := range s.meetings {
-		if s.meetings[n].Of == m.Of {
-			s.meetings[n] = m
+// keepSecond keeps a second reference, in place of another of the same compartment.
+func (s *State) keepSecond(m SecondReference) {
+	for n := range s.seconds {
+		if s.seconds[n].Of == m.Of {
+			s.seconds[n] = m
 			return
 		}
 	}
-	s.meetings = append(s.meetings, m)
+	s.seconds = append(s.seconds, m)
 }
 
 // At is the pressure in a compartment at one of its depths.
@@ -134,8 +134,8 @@ func (s *State) At(i, depth int) (affine.Line, error) {
 	return s.carry(i, s.Top[i], 0, depth)
 }
 
-// Felt is what the triggers of an action feel, other than an axial one.
-func (s *State) Felt(a *Action) (affine.Line, error) {
+// Differential is what the triggers of an action feel, other than an axial one.
+func (s *State) Differential(a *Action) (affine.Line, error) {
 	in, err := s.At(a.Inside, a.AtIn)
 	if err != nil {
 		return in, err
@@ -181,17 +181,17 @@ func (s *State) SetTemperature(t int) {
 	s.Temperature = t
 }
 
-// Stand ends a leg: everything is at its place x and goes no further.
-func (s *State) Stand(x affine.Form) {
+// EndLeg ends a leg: everything is at its place x and goes no further.
+func (s *State) EndLeg(x affine.Form) {
 	for i := range s.Top {
 		if s.mayHoldGas {
-			s.gas[i].stand(x)
+			s.gas[i].endLeg(x)
 		}
 		s.Top[i] = affine.Flat(s.Top[i].At(x))
 		s.Applied[i] = affine.Flat(s.Applied[i].At(x))
 	}
-	for i := range s.meetings {
-		m := &s.meetings[i]
+	for i := range s.seconds {
+		m := &s.seconds[i]
 		m.Excess = affine.Flat(m.Excess.At(x))
 	}
 	for _, lines := range s.profiles {
