@@ -27,18 +27,18 @@ func TestShiftsThatNeverEnd(t *testing.T) {
 	fine := shift
 	fine.Liquid.Viscosity = 100
 	for _, l := range []*Line{&fine.Feed, &fine.Vent} {
-		l.OD, l.Wall, l.Length, l.TVD = 0.11*unit.Millimetre, 0.05*unit.Millimetre, 20*unit.Kilometre, 0
+		l.OD, l.Wall, l.Length, l.TVD = 0.2*unit.Millimetre, 0.0499*unit.Millimetre, 20*unit.Kilometre, 0
 	}
-	fine.Displaced, fine.Swept = 0, 1
+	fine.Displaced, fine.Swept, fine.Pump, fine.Move = 0, 1, 1000, 0
 	_, err := fine.Plan()
 	require.ErrorContains(t, err, "controlline: time is ")
-	fine.Swept, fine.Feed.Young, fine.Liquid.Compressibility = 2e-9, 0, 1e-7
+	fine.Swept, fine.Feed.Young, fine.Liquid.Compressibility = 2e-9, 0, 1e-8
 	_, err = fine.Plan()
 	require.ErrorContains(t, err, "controlline: time is ")
 
 	soft := shift
-	soft.Liquid.Compressibility = 1e-7
-	soft.Liquid.Density = 3000
+	soft.Liquid.Compressibility = 1e-8
+	soft.Liquid.Density = 2900
 	_, err = soft.Plan()
 	require.ErrorContains(t, err, "controlline: Liquid.Compressibility: is ")
 	soft.Feed.TVD = 0
@@ -46,10 +46,24 @@ func TestShiftsThatNeverEnd(t *testing.T) {
 	require.ErrorContains(t, err, "controlline: Liquid.Compressibility: is ")
 
 	thin := shift
-	thin.Liquid.Viscosity, thin.Liquid.Density = 1e-9, 1
+	thin.Liquid.Viscosity, thin.Liquid.Density = 1e-6, 1
 	for _, l := range []*Line{&thin.Feed, &thin.Vent} {
 		l.OD, l.Wall, l.Length, l.TVD = 100*unit.Millimetre, 2*unit.Millimetre, unit.Centimetre, 0
 	}
 	_, err = thin.Plan()
-	require.ErrorContains(t, err, "controlline: rate at a drive of 2500 psi: the liquid would move faster than 3277.6 ft/s")
+	require.ErrorContains(t, err, "the liquid would move faster than 999 m/s")
+}
+
+// The device waits until its share of the pump's pressure has come through the line:
+// all but what drives it.
+func TestDelayIsThatOfTheShare(t *testing.T) {
+	p, err := shift.Plan()
+	require.NoError(t, err)
+	r, err := shift.Feed.Response(shift.Liquid)
+	require.NoError(t, err)
+	require.InEpsilon(t, 3000-500, p.Drive.In(unit.PSI), 1e-12)
+	want, err := r.Until(1 - 2500.0/3000)
+	require.NoError(t, err)
+	require.Greater(t, want, r.Wave)
+	require.InEpsilon(t, want.Seconds(), p.Delay.Seconds(), 1e-9)
 }
