@@ -67,3 +67,21 @@ func TestDelayIsThatOfTheShare(t *testing.T) {
 	require.Greater(t, want, r.Wave)
 	require.InEpsilon(t, want.Seconds(), p.Delay.Seconds(), 1e-9)
 }
+
+// What the friction of the lines refuses, and times beyond a clock, are told.
+func TestWhatTheLinesRefuse(t *testing.T) {
+	thin := shift
+	thin.Liquid.Viscosity = 1e-9
+	_, err := thin.Plan()
+	require.ErrorContains(t, err, "controlline: rate at a drive of ")
+	require.ErrorContains(t, err, "flow: Rheology.Consistency: is ")
+
+	l := Line{OD: 0.2 * unit.Millimetre, Wall: 0.0499 * unit.Millimetre, Length: 20 * unit.Kilometre}
+	slow := LineFluid{Density: 900, Viscosity: 100, Compressibility: 1e-8}
+	_, err = l.Response(slow)
+	require.ErrorContains(t, err, "controlline: time is ")
+	require.ErrorContains(t, err, "must be from 0 s to 9e9 s")
+	s := Shift{Feed: l, Vent: l, Liquid: slow, Pump: 3e9, Move: 1e9, Swept: 2e-9}
+	_, err = s.Plan()
+	require.ErrorContains(t, err, "controlline: time is ")
+}
