@@ -85,14 +85,14 @@ func printed(v any) string {
 	if text, ok := v.(string); ok {
 		return text
 	}
-	return Word(v)
+	return inFieldUnits(v)
 }
 
 // beside writes our answer in the unit of the printed one.
 func beside(theirs, ours any) string {
 	text, ok := theirs.(string)
 	if !ok {
-		return Word(ours)
+		return inFieldUnits(ours)
 	}
 	if mine, is := ours.(string); is {
 		return mine
@@ -105,11 +105,11 @@ func beside(theirs, ours any) string {
 	if p := display.Implied(ours, written.Text); ok && q != "" && s.UnitOf(ours, p) == written.Text {
 		return s.Significant(ours, p, digits)
 	}
-	return Word(ours)
+	return inFieldUnits(ours)
 }
 
-// Word writes a value for people, in field units.
-func Word(v any) string { return (&Units{}).word(v, display.Usual) }
+// inFieldUnits writes a value for people, in field units.
+func inFieldUnits(v any) string { return (&Units{}).word(v, display.Usual) }
 
 // words writes a table for people: each column in one unit throughout.
 func (t Table) words(u *Units) [][]string {

@@ -76,6 +76,8 @@ func (bin *binary) run(id int, limit time.Duration, failfast bool, names ...stri
 	}
 	if len(names) > 0 {
 		args = append(args, "-test.run", exact(names))
+	} else if some := asked[bin.pkg.below()]; some != "" {
+		args = append(args, "-test.run", some)
 	}
 	// A change that never stops taking memory must not take the machine's.
 	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", `ulimit -v 4000000; exec "$0" "$@"`, bin.path}, args...)...)

@@ -173,7 +173,7 @@ func (v Vertical) Analyse() (Analysis, error) {
 	if err := a.restrain(v.SlackOff); err != nil {
 		return Analysis{}, err
 	}
-	return a, bounded(a.Movement, a.SlackOff, a.SealMovement, a.TrueForce, a.EffectiveForce)
+	return a, bounded(a.Movement, a.SlackOff, a.SealMovement, a.TrueForce, a.EffectiveForce, a.Sections[0].Initial.Top, a.Sections[0].Final.Top)
 }
 
 // neutral returns the height above the end over which the effective force is
@@ -225,6 +225,10 @@ func (b *bar) buckling(s StringSection, c WellFluids, bottom float64) (SectionBu
 func (v Vertical) check() ([]bar, error) {
 	bars, err := bars(0, v.Sections)
 	faults := []error{err}
+	for k, s := range v.Sections {
+		at := fault.Index("Sections", k) + ".Wear"
+		faults = append(faults, fault.Finite(at+".Inside", s.Wear.Inside), fault.Finite(at+".Outside", s.Wear.Outside))
+	}
 	for _, c := range []struct {
 		name string
 		c    WellFluids

@@ -105,24 +105,25 @@ func (p *Plan) prepared(pipes catalogue.Catalogue) (*Plan, error) {
 // checker puts a programme together.
 type checker struct {
 	*compiled
-	ctx       context.Context
-	options   Options
-	given     *Plan
-	programme *Programme
-	nominal   *proof.Run
-	stands    [][]stand         // nominal, by step
-	stuck     []map[int][]stand // the same where an action, by which it is kept, is stuck
-	ends      []*walk.World
-	out       *proof.Outcome
+	ctx         context.Context
+	options     Options
+	given       *Plan // as it was, before it was prepared
+	programme   *Programme
+	nominal     *proof.Run
+	standstills [][]standstill         // nominal, by step
+	stuck       []map[int][]standstill // the same where an action, by which it is kept, is stuck
+	ends        []*walk.World
+	out         *proof.Outcome
 
-	astray      map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
-	pumpResults [][]PumpResult // by step
-	flowResults [][]PressureAt // by step
-	pumpFault   error
+	deviceDepths int            // how many pressures of compartments at devices there are
+	failsFirst   map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
+	pumpResults  [][]PumpResult // by step
+	flowResults  [][]PressureAt // by step
+	pumpFault    error
 }
 
-// stand is the nominal well where a step stands still.
-type stand struct {
+// standstill is the nominal well where a step stands still.
+type standstill struct {
 	label string
 	world *walk.World
 	place walk.Place
@@ -202,29 +203,29 @@ func (k *checker) witnessed() bool {
 
 // walkNominal walks the nominal values, on and on, whatever goes wrong.
 func (k *checker) walkNominal() error {
-	k.stands = make([][]stand, len(k.Steps))
+	k.standstills = make([][]standstill, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
-	k.stuck = make([]map[int][]stand, len(k.Steps))
+	k.stuck = make([]map[int][]standstill, len(k.Steps))
 	for i := range k.stuck {
-		k.stuck[i] = map[int][]stand{}
+		k.stuck[i] = map[int][]standstill{}
 	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
-		Stands: func(w *walk.World, p walk.Place, number int) error {
+		PastUnintended: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
+		Standstills: func(w *walk.World, p walk.Place, number int) error {
 			if a, ok := w.JustStuck(); ok {
 				if number == len(k.stuck[p.Step][a]) {
-					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], stand{p.Label, w.Clone(), p})
+					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], standstill{p.Label, w.Clone(), p})
 				}
 				return nil
 			}
-			if number < len(k.stands[p.Step]) {
+			if number < len(k.standstills[p.Step]) {
 				return nil // another order of what is due at once
 			}
 			if number == 0 {
 				first[p.Step] = true
 			}
-			k.stands[p.Step] = append(k.stands[p.Step], stand{p.Label, w.Clone(), p})
+			k.standstills[p.Step] = append(k.standstills[p.Step], standstill{p.Label, w.Clone(), p})
 			return nil
 		},
 	})
@@ -235,7 +236,7 @@ func (k *checker) walkNominal() error {
 		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
 	}
 	k.nominal = run
-	run.Judge.Stands = nil
+	run.Judge.Standstills = nil
 	for i := range k.ends {
 		if i < len(run.After) && len(run.After[i]) > 0 {
 			k.ends[i] = run.After[i][0]
@@ -256,26 +257,26 @@ func (k *checker) peaks() {
 			if !t.Furthest {
 				continue
 			}
-			t.Stand = -1
+			t.Standstill = -1
 			sign := 1.0
 			if t.Negative() {
 				sign = -1
 			}
 			best := 0.0
-			for s := range k.stands[i] {
-				if s == 0 && len(k.stands[i]) > 1 {
+			for s := range k.standstills[i] {
+				if s == 0 && len(k.standstills[i]) > 1 {
 					continue
 				}
-				d := sign * k.difference(&k.stands[i][s], t)
-				if t.Stand < 0 || d > best+1 {
-					t.Stand, best = s, d
+				d := sign * k.difference(&k.standstills[i][s], t)
+				if t.Standstill < 0 || d > best+1 {
+					t.Standstill, best = s, d
 				}
 			}
 		}
 	}
 }
 
-func (k *checker) difference(s *stand, t *judge.Test) float64 {
+func (k *checker) difference(s *standstill, t *judge.Test) float64 {
 	in, e1 := s.world.State.At(t.Inside, t.AtIn)
 	out, e2 := s.world.State.At(t.Outside, t.AtOut)
 	if e1 != nil || e2 != nil {

@@ -80,10 +80,10 @@ func (k *checker) rampTime(i int) time.Duration {
 	}
 	minutes := 0.0
 	for n := range s.Ramps {
-		if n+1 >= len(k.stands[i]) {
+		if n+1 >= len(k.standstills[i]) {
 			break
 		}
-		before, after := k.stands[i][n].world.State, k.stands[i][n+1].world.State
+		before, after := k.standstills[i][n].world.State, k.standstills[i][n+1].world.State
 		far := 0.0
 		for name := range s.Ramps[n] {
 			c := k.by.compartment[name]

@@ -19,10 +19,10 @@ func (k *checker) volumes(i int) []Volume {
 			Volume: unit.Volume(float64(c.capacity()) * float64(w.ToMD-w.FromMD))})
 	}
 	for n, ramp := range step.Ramps {
-		if n+1 >= len(k.stands[i]) {
+		if n+1 >= len(k.standstills[i]) {
 			break
 		}
-		all = append(all, k.rampVolumes(k.stands[i][n].world.State, k.stands[i][n+1].world.State, ramp)...)
+		all = append(all, k.rampVolumes(k.standstills[i][n].world.State, k.standstills[i][n+1].world.State, ramp)...)
 	}
 	return all
 }

@@ -67,6 +67,9 @@ func (k *checker) windows() error {
 	}
 	faults := make([]error, len(all))
 	var singles proof.Singles
+	if len(k.nominal.Judge.Passed()) == 0 {
+		singles.Know(k.At(k.Nominal()), k.nominal, k.Nominal())
+	}
 	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {

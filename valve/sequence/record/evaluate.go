@@ -141,7 +141,7 @@ func clock(seconds float64) string {
 
 // takes tells whether what meets a body is known to let fluid by: another surface, or a
 // formation whose inflow the plan states. Another formation's face may be plugged.
-func takes(p *sequence.Plan, m sequence.Meets) bool {
+func takes(p *sequence.Plan, m sequence.OtherReference) bool {
 	for _, f := range p.Formations {
 		if f.Name == m.Name {
 			return f.Inflow != nil

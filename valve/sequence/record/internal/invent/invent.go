@@ -272,7 +272,7 @@ func (m *maker) swap(step *sequence.Step) {
 		}
 		back := -1
 		for _, t := range m.before {
-			for _, x := range t.Meets {
+			for _, x := range t.References {
 				if t.Compartment == w.Compartment && slices.Contains(m.names, x.Name) {
 					back = slices.Index(m.names, x.Name)
 				}
@@ -344,7 +344,7 @@ func (m *maker) take(l *sequence.Leg, i int, name string, a, b, left float64, le
 			continue
 		}
 		m.flow(i, m.Factor*float64(t.PerPSI)/float64(unit.PSI)*(b-a))
-		for _, x := range t.Meets {
+		for _, x := range t.References {
 			drive := float64(x.Drive)
 			if !x.Out {
 				drive = -drive
