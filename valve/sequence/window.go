@@ -18,10 +18,10 @@ type Window struct {
 	Together    []string   `json:"together,omitempty"`    // others that are held at the same pressure in the same ramps, and vary with it
 	Ramp        int        `json:"ramp"`                  // or pull; counted from 1
 	Planned     Level      `json:"planned"`
-	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
-	Inside      bool       `json:"inside"`          // the planned one lies in one of them
-	Ahead       bool       `json:"ahead,omitempty"` // all steps that follow are proved in them, too
-	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
+	Intervals   []Interval `json:"intervals"`         // all of them, from the least on; none: nothing does it
+	Inside      bool       `json:"inside"`            // the planned one lies in one of them
+	Ahead       bool       `json:"ahead,omitempty"`   // all steps that follow are proved in them, too
+	Clash       []string   `json:"clash,omitempty"`   // where there is none: what fails, and where
 	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first steps that want it
 	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
