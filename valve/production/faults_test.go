@@ -62,6 +62,19 @@ func TestSearchWithoutNumbers(t *testing.T) {
 	require.ErrorContains(t, n.report(1e7, state{top: 1e7, excess: 1e6}, []int{0, 0}, &f), "is left over")
 }
 
+// A choice among more settings than permitted is refused before any is tried.
+func TestChoiceOfTooMany(t *testing.T) {
+	w := Well{Outflow: Tubing{Surface: 1e6, Loss: Loss{At: 0.001, Turbulent: 1e5}}}
+	for range 3 {
+		w.Zones = append(w.Zones, Zone{Name: string(rune('a' + len(w.Zones))), TVD: unit.Length(3000 - 100*len(w.Zones)), Density: 800, Inflow: inflow.LiquidDeliverability{Reservoir: 2e7, Index: 1e-9},
+			Chokes: choke.Table{{Name: "shut"}, {Name: "one", Travel: 1, Coefficient: unit.Cv}}})
+	}
+	n, err := w.Prepare()
+	require.NoError(t, err)
+	_, err = n.MatchSplit([]float64{1, 1, 1}, Limits{Most: 2})
+	require.ErrorIs(t, err, ErrTooMany)
+}
+
 func TestTablesThatCannotBeRead(t *testing.T) {
 	_, err := ReadOutflowTable(strings.NewReader("rate,pressure\n1,\"2\n"))
 	require.ErrorContains(t, err, "production: outflow table: ")
