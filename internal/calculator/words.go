@@ -8,6 +8,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/clock"
 )
 
 // digits of a number without a unit, and of a printed answer.
@@ -26,7 +27,7 @@ func (u *Units) word(v any, p display.Purpose) string {
 	case float64:
 		return unit.Significant(v, digits)
 	case time.Duration:
-		return v.Round(tick(v)).String()
+		return clock.Words(v)
 	case bool:
 		if v {
 			return "yes"
@@ -127,17 +128,6 @@ func (t Table) purpose(column int) display.Purpose {
 		return t.For[column]
 	}
 	return display.Usual
-}
-
-// tick is what a time is rounded to for people.
-func tick(d time.Duration) time.Duration {
-	switch d = d.Abs(); {
-	case d >= time.Minute:
-		return time.Second
-	case d >= time.Second:
-		return 10 * time.Millisecond
-	}
-	return time.Millisecond
 }
 
 // oneLine keeps a cell of a Markdown table in its cell.

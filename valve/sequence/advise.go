@@ -34,7 +34,7 @@ func (k *checker) advise() error {
 			break
 		}
 		told = append(told, empty[0].Clash[0])
-		k.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
+		k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
 		if err := k.open(i, empty); err != nil {
 			return err
 		}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"completion.example/internal/clock"
 )
 
 // TimePart is something that takes its time in a step.
@@ -23,14 +25,14 @@ type Times struct {
 
 // duration reads a time that has been checked; nothing where it is left out.
 func duration(text string) time.Duration {
-	d, _ := time.ParseDuration(text)
+	d, _ := clock.Parse(text)
 	return d
 }
 
 // span checks a time.
 func (v *validation) span(path, text string) {
-	if d, err := time.ParseDuration(text); text != "" && (err != nil || d <= 0 || d > mostTime) {
-		v.fault(path, "is %q; write a time such as 15m or 1h30m, above nothing and no more than %v", text, mostTime)
+	if d, err := clock.Parse(text); text != "" && (err != nil || d <= 0 || d > mostTime) {
+		v.fault(path, "is %q; write a time such as 15 min or 1 h 30 min, above nothing and no more than %v", text, mostTime)
 	}
 }
 

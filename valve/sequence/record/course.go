@@ -126,6 +126,9 @@ func (x *course) take(f *frame, seen *sequence.Seen, spots []spot, p []float64) 
 		x.closed[i] = sum + slope*(p[i]-from)
 		m, flows := driving(t)
 		switch {
+		case f.mode == byHand && s.leg == 0: // what it lets in and out, no walk foresees
+			x.run[i], open = -1, false
+			run = 1
 		case flows && !open:
 			x.flows = append(x.flows, flowing{i, i, l.Stretches[s.stretch].After, m, x.turns(seen, s, m)})
 			run++

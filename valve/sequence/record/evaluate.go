@@ -56,6 +56,9 @@ func (f *frame) evaluate(seen *sequence.Seen, p *sequence.Plan, opt *Options, le
 		return o
 	}
 	spots := f.spots(seen)
+	if f.mode == pumped {
+		return o
+	}
 	if f.mode == swapped {
 		f.gauges(o, seen, spots, "", nil)
 		return o
