@@ -79,6 +79,9 @@ func (c *compiler) compartments() {
 		}
 	}
 	for i, k := range c.plan.Compartments {
+		for _, md := range c.plan.drained(k) {
+			want(i, md)
+		}
 		for _, md := range all {
 			if k.TopMD < md && md < k.BottomMD {
 				want(i, md)

@@ -16,6 +16,7 @@ var features = map[string]*feature{
 	"conditions": {levels: (*plainMaker).conditions},
 	"areas":      {levels: (*plainMaker).areas},
 	"branches":   {goals: (*plainMaker).branches, more: (*plainMaker).branchGoals},
+	"levels":     {devices: (*plainMaker).oneFluid, steps: (*plainMaker).drains},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 

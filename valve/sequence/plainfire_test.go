@@ -128,7 +128,7 @@ func (w *plainWalk) comeOn(i int) bool {
 	a := &w.actions[i]
 	fired := w.s.links[i] == len(a.row)
 	if !rearmed {
-		w.r.events = append(w.r.events, plainEvent{w.step, w.leg, a.name, fired, w.s.links[i], w.s.counted[i], w.felts[i], slices.Clone(w.s.applied)})
+		w.r.events = append(w.r.events, plainEvent{w.step, w.leg, a.name, fired, w.s.links[i], w.s.counted[i], w.felts[i], w.shown()})
 	}
 	if !fired {
 		return false

@@ -40,6 +40,8 @@ type plainState struct {
 	happened []bool
 	flowed   []bool // by formation: its inflow is part of the plan
 
+	fallen []bool // by compartment: air stands over its column
+
 	closed []bool      // by compartment: its gas is shut in
 	mass   []float64   // of that, as the pressure that it makes
 	key    []plainBody // by compartment: the body that it was last in
@@ -70,7 +72,7 @@ func (w *plainWell) start() *plainState {
 	}
 	n := len(w.actions)
 	s.links, s.counted, s.waiting, s.happened = make([]int, n), make([]int, n), make([]bool, n), make([]bool, n)
-	s.flowed = make([]bool, len(w.forms))
+	s.flowed, s.fallen = make([]bool, len(w.forms)), make([]bool, len(w.comps))
 	return s
 }
 
@@ -90,7 +92,11 @@ func (s *plainState) at(i int, depth float64) float64 {
 	if s.gassy(i) {
 		return s.down(i, s.top[i], s.layers[i][0].top, depth)
 	}
-	return s.top[i] + s.head(i, depth) - s.lost(i, depth)
+	p := s.top[i] + s.head(i, depth) - s.lost(i, depth)
+	if s.fallen[i] {
+		return max(p, 0)
+	}
+	return p
 }
 
 // felt is what an action's triggers feel.
@@ -207,6 +213,9 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 		}
 		for _, m := range k.members {
 			s.top[m] = base + k.offset[m]
+			if err := k.airGetsIn(s, m); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

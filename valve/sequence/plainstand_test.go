@@ -12,7 +12,13 @@ func (w *plainWalk) stand() {
 		r.balances = append(r.balances, make([][]float64, len(step.Balance)))
 	}
 	step := w.plan.Steps[w.step]
-	r.stands[w.step] = append(r.stands[w.step], plainStand{slices.Clone(w.s.top), slices.Clone(w.s.open), w.allFelt()})
+	top := slices.Clone(w.s.top)
+	for i := range top {
+		if w.s.fallen[i] {
+			top[i] = 0
+		}
+	}
+	r.stands[w.step] = append(r.stands[w.step], plainStand{top, slices.Clone(w.s.open), w.allFelt()})
 	for k, t := range step.Tests {
 		depth := t.MD.In(foot)
 		r.tests[w.step][k] = append(r.tests[w.step][k], w.s.at(w.comp(t.Inside), depth)-w.s.at(w.comp(t.Outside), depth))

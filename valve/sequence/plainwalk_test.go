@@ -87,6 +87,9 @@ func (w *plainWalk) walkStep(k int) error {
 	}
 	if len(step.Shut) > 0 {
 		for _, name := range step.Shut {
+			if w.s.fallen[w.comp(name)] {
+				return fmt.Errorf("%q is shut in while its column has fallen", name)
+			}
 			w.s.surface[w.comp(name)] = false
 		}
 		w.shutIn(w.s)
@@ -95,6 +98,9 @@ func (w *plainWalk) walkStep(k int) error {
 		}
 	}
 	for _, x := range step.Displace {
+		if w.s.fallen[w.comp(x.Compartment)] {
+			return fmt.Errorf("%q is displaced while its column has fallen", x.Compartment)
+		}
 		set, kinks := w.swap(x)
 		if err := w.run(set, kinks); err != nil {
 			return err
@@ -111,6 +117,10 @@ func (w *plainWalk) walkStep(k int) error {
 	w.stand()
 	for _, ramp := range step.Ramps {
 		w.leg++
+		ramp, err := w.filled(ramp)
+		if err != nil {
+			return err
+		}
 		if err := w.run(w.ramp(ramp), nil); err != nil {
 			return err
 		}

@@ -82,6 +82,7 @@ type StepResult struct {
 	Volumes   []Volume        `json:"volumes,omitempty"`
 	Pumps     []PumpResult    `json:"pumps,omitempty"`   // nominal
 	Gas       []GasAt         `json:"gas,omitempty"`     // nominal: at the end
+	Levels    []LevelAt       `json:"levels,omitempty"`  // nominal: of columns that have fallen
 	Flowing   []PressureAt    `json:"flowing,omitempty"` // nominal: at the devices while the zones flow
 	Rises     []Rise          `json:"rises,omitempty"`   // where the plan says how fast pressures are changed
 	Zones     []ZoneRate      `json:"zones,omitempty"`
@@ -232,6 +233,21 @@ type GasAt struct {
 	// In is what came in at the top in this step, negative where it was let out, counted
 	// at 60 °F and 14.696 psia; zero where the compartment has no capacity.
 	In unit.Volume `json:"in"`
+}
+
+// LevelAt is the level of a column that falls, or has fallen.
+type LevelAt struct {
+	Compartment string      `json:"compartment"`
+	Fluid       string      `json:"fluid"`
+	Depth       unit.Length `json:"depth"` // measured; the lowest in the step
+	TVD         unit.Length `json:"tvd"`
+	Falls       bool        `json:"falls"`          // in this step
+	Into        string      `json:"into,omitempty"` // formation, where it falls
+	// Lost is what it loses into that in the step, and Fill what fills it to surface from
+	// there; zero where the compartment has no capacity.
+	Lost   unit.Volume `json:"lost"`
+	Fill   unit.Volume `json:"fill"`
+	Filled bool        `json:"filled"` // it is full at the end of the step
 }
 
 // ZoneRate is what a formation gives while a step produces.

@@ -85,11 +85,7 @@ func (k *checker) rampTime(i int) time.Duration {
 		far := 0.0
 		for name := range s.Ramps[n] {
 			c := k.by.compartment[name]
-			from := before.Top[c].F.C
-			if before.Surface[c] {
-				from = before.Applied[c].F.C
-			}
-			far = max(far, math.Abs(after.Applied[c].F.C-from))
+			far = max(far, math.Abs(after.Gauge(c).F.C-before.Gauge(c).F.C))
 		}
 		minutes += far / float64(rise)
 	}

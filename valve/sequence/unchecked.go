@@ -61,6 +61,11 @@ func (k *checker) unchecked() []string {
 			}
 		}
 	}
+	for i := range p.Steps {
+		for _, x := range k.keptFull(i) {
+			add("step %q: %s", p.Steps[i].Name, x)
+		}
+	}
 	if p.Rules.Gauge.Exact() {
 		add("gauges are taken as exact")
 	}

@@ -107,6 +107,8 @@ func (r *Room) profileOf(s *well.State, x affine.Form) (*profile, error) {
 			}
 			forms[n] = l.At(x)
 		}
+		// Between the depths about a level pressure isn't straight.
+		forms[len(forms)-1] = forms[len(forms)-1].Widen(s.Bent(i))
 		p.of = append(p.of, i)
 		p.corners = append(p.corners, corners)
 		p.forms = append(p.forms, forms)

@@ -170,7 +170,9 @@ func (k *Walker) event(w *World, i int, felt, x affine.Form) Event {
 	e := Event{Step: k.place.Step, Drive: k.place.Drive, Leg: k.legs, Action: i, Felt: felt, Place: x}
 	e.Applied = make([]affine.Form, len(w.State.Applied))
 	for c, l := range w.State.Applied {
-		e.Applied[c] = l.At(x)
+		if w.State.Low(c) < 0 {
+			e.Applied[c] = l.At(x)
+		}
 	}
 	if k.pulling != nil {
 		p := k.pulling.At(x)

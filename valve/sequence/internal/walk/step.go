@@ -66,7 +66,7 @@ func (k *Walker) drives(step *Step) []drive {
 		all = append(all, drive{number: stand - 1, label: label, stand: stand, run: run})
 	}
 	for i, moves := range step.Ramps {
-		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.ramp(w, moves) })
+		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.raise(w, moves) })
 	}
 	if len(step.Squeeze) > 0 {
 		add("pressure change", k.squeeze)
@@ -102,6 +102,9 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
 		w.State.SetTemperature(t)
 		fresh = true
+	}
+	if err := w.State.Full(k.step.Shut, "shutting it in"); err != nil {
+		return nil, err
 	}
 	for _, i := range k.step.Shut {
 		w.State.Surface[i] = false

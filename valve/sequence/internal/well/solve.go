@@ -110,6 +110,14 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 			s.body[m] = key // what is cut off together stays together
 		}
 	}
+	if m := s.AnyLow(members); m >= 0 {
+		if len(surfaces) > 1 {
+			return s.fallen(m, "%q and %q are joined while both are open at surface; that isn't modelled with a column that has fallen", s.Compartments[surfaces[0]].Name, s.Compartments[surfaces[1]].Name)
+		}
+		if err := s.above(m); err != nil {
+			return err
+		}
+	}
 	switch {
 	case len(surfaces) > 0:
 		if err := s.mix(members, surfaces, func(m int) (affine.Line, error) { return s.Applied[m], nil }); err != nil {

@@ -27,6 +27,7 @@ type State struct {
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
 	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
 	inject      []affine.Line   // by formation: what it takes above its own pressure
+	low         []int           // by compartment: see Low; nil: no column has fallen
 	body        []uint64        // by compartment: the body that it was last in
 	stirred     bool            // columns have changed since the last Solve of everything
 
@@ -85,6 +86,7 @@ func (s *State) Clone() *State {
 	c.jumps = slices.Clone(s.jumps)
 	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
+	c.low = slices.Clone(s.low)
 	c.visited = make([]bool, len(s.visited))
 	c.order = nil
 	return &c
@@ -92,6 +94,9 @@ func (s *State) Clone() *State {
 
 // At is the pressure in a compartment at one of its depths.
 func (s *State) At(i, depth int) (affine.Line, error) {
+	if s.low != nil && depth <= s.low[i] {
+		return affine.Line{}, nil
+	}
 	if s.gas[i].Closed {
 		return s.inClosed(i, depth)
 	}
