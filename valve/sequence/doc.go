@@ -88,6 +88,23 @@
 // temperatures are those that the step names. Start-up surges aren't modelled; flow
 // between zones is a finding of its own.
 //
+// # Levels that fall
+//
+// A compartment that stands open at surface is taken as kept full: where its formation
+// doesn't carry its column, the difference is loss. An act by hand drains it instead:
+// it is left open to the air until its level has come down to where the formation
+// carries what is left (the air's own weight isn't counted). From then on nothing
+// stands above the level, and below it the fluid from the formation up. Between which
+// two depths of the plan the level lies parts the worlds, so that every pressure stays
+// straight and exact; where the level lies between two depths along a rating it is
+// found by itself, which is enclosed. A string takes pressure about a level as straight
+// over 50 ft, and what that may be off counts against it. It is filled by hand, or
+// before a pressure is applied on it. One fluid of constant density on the way and one
+// formation: all else (a second surface or formation in the body, a port open above the
+// level, a device that opens or shuts while it moves, shutting in or displacing what has
+// fallen) is refused with a line that says so. In a compartment that is closed at its
+// top, less than a vacuum is a finding: what comes out of solution there isn't computed.
+//
 // # By hand, beginnings and branches
 //
 // A step may do things by hand before its ramps: drop or pull a plug, shift a device by
@@ -150,8 +167,7 @@
 // A trapped compartment keeps the pressure at its top through a change of
 // temperature, unless gas stands in it: what heat does to liquids is for the plan to
 // say, as a squeeze. Gas dissolves in nothing and rises through nothing. Between two
-// stations of the hole a level is found along the path itself. A column
-// that can't stand is a finding; where its level comes to rest isn't computed.
+// stations of the hole a level is found along the path itself.
 //
 // The string's margins are enclosed between loads in the middle of all inputs, at
 // both ends of each, and at two corners of all: a bound that is evaluated, not

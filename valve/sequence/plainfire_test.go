@@ -160,9 +160,15 @@ func (w *plainWalk) effects(i int) {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true
 		}
+		if !w.s.open[p] {
+			w.turned++
+		}
 		w.s.open[p] = true
 	}
 	for _, p := range a.closes {
+		if w.s.open[p] {
+			w.turned++
+		}
 		w.s.open[p] = false
 	}
 	for _, k := range a.arms {

@@ -92,9 +92,9 @@ func (w *plainWalk) levelTo(i int, to float64) error {
 		}
 	}
 	slices.Sort(kinks)
-	open := slices.Clone(w.s.open)
+	turned := w.turned
 	err := w.run(func(x float64) { w.s.applied[i] = from*(1-x) + to*x }, kinks)
-	if err == nil && !slices.Equal(open, w.s.open) {
+	if err == nil && w.turned != turned {
 		err = fmt.Errorf("something opens or shuts while a level moves")
 	}
 	if bottom := w.comps[i].bottom; err == nil && w.s.levelOf(i) > bottom+1e-9 {

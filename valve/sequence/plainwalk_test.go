@@ -27,6 +27,8 @@ type plainWalk struct {
 	felts     []float64
 	fired     []string // in this step
 
+	turned int // how often a port has opened or shut
+
 	grid, before []float64 // scratch
 	waits        []int
 }

@@ -78,18 +78,35 @@ func (k *Walker) level(w *World, i, at int, to affine.Form, part *affine.Region)
 		return nil, nil
 	}
 	w.State.SetLow(i, at)
-	open := w.State.Open
 	out, err := k.ramp(w, []Move{{i, to}})
 	if err != nil {
 		return nil, err
 	}
 	for _, x := range out {
-		if !slices.Equal(x.State.Open, open) {
+		if moved(w, x) {
 			return nil, well.Fallen{Compartment: w.State.Compartments[i].Name,
 				Why: "something opens or shuts while it moves, which isn't modelled; let it be in a step before"}
 		}
 	}
 	return out, nil
+}
+
+// moved tells whether anything has opened or shut on the way from one world to another.
+func moved(from, to *World) bool {
+	open := from.State.Open
+	if !slices.Equal(open, to.State.Open) {
+		return true
+	}
+	for t := to.Trail; t != nil && t != from.Trail; t = t.Before {
+		if !t.Complete || t.Action < 0 {
+			continue
+		}
+		a := &to.State.Actions[t.Action]
+		if slices.ContainsFunc(a.Opens, func(p int) bool { return !open[p] }) || slices.ContainsFunc(a.Closes, func(p int) bool { return open[p] }) {
+			return true
+		}
+	}
+	return false
 }
 
 // fill brings the level of a compartment back to its top.
