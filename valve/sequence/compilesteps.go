@@ -43,6 +43,12 @@ func (c *compiler) steps() {
 				x.Squeeze[c.by.compartment[name]] = float64(d)
 			}
 		}
+		if len(s.VolumeChange) > 0 {
+			x.Press = map[int]float64{}
+			for name, v := range s.VolumeChange {
+				x.Press[c.by.compartment[name]] = float64(v)
+			}
+		}
 		for _, f := range s.Pull {
 			x.Pulls = append(x.Pulls, affine.Const(float64(f)))
 		}
@@ -82,7 +88,7 @@ func (c *compiler) goals(s *Step) judge.Goals {
 	g := judge.Goals{Produces: s.Produce != nil, Inflow: slices.Contains(s.Allow, FlowIn), Loss: slices.Contains(s.Allow, FlowOut),
 		Circle: slices.Contains(s.Allow, Circulation)}
 	last := len(s.Ramps) + len(s.Pull)
-	if len(s.PressureChange) > 0 {
+	if len(s.PressureChange)+len(s.VolumeChange) > 0 {
 		last++
 	}
 	g.Last = last

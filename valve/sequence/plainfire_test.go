@@ -156,6 +156,7 @@ func (w *plainWalk) effects(i int) {
 	for _, k := range a.disarms {
 		w.armAll(k, false)
 	}
+	w.stroke(a)
 	for _, p := range a.opens {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true

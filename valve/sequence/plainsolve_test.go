@@ -30,6 +30,7 @@ func (w *plainWell) hair(x float64) bool {
 type plainState struct {
 	top      []float64 // psi at the top of each compartment
 	layers   [][]plainLayer
+	warm     string // the well's temperature; empty: undisturbed
 	surface  []bool
 	applied  []float64
 	open     []bool
@@ -207,7 +208,7 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 			base = f.pressure + s.injection[k.well.comps[formation].formation] - s.head(formation, f.depth) + s.lost(formation, f.depth) - k.offset[formation]
 		default:
 			var err error
-			if base, err = k.trapped(own, injected); err != nil {
+			if base, err = k.trapped(s, own, injected); err != nil {
 				return err
 			}
 		}
@@ -223,10 +224,11 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 
 // trapped is the pressure at the top of a trapped body's first compartment: it
 // holds what its members held, by volume, and what was pressed into it.
-func (k *plainSolver) trapped(own, injected []float64) (float64, error) {
+func (k *plainSolver) trapped(s *plainState, own, injected []float64) (float64, error) {
 	volume, sum := 0.0, 0.0
-	for _, m := range k.members {
-		v := k.well.comps[m].volume
+	weights := k.weights(s)
+	for n, m := range k.members {
+		v := weights[n]
 		if v == 0 {
 			if len(k.members) == 1 && injected[m] == 0 {
 				return own[m], nil
@@ -264,8 +266,8 @@ func (k *plainSolver) volumeOf(s *plainState, i int) float64 {
 		return 0
 	}
 	sum := 0.0
-	for _, m := range k.members {
-		sum += k.well.comps[m].volume
+	for _, v := range k.weights(s) {
+		sum += v
 	}
 	return sum
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 )
 
@@ -27,7 +28,8 @@ type plainWalk struct {
 	felts     []float64
 	fired     []string // in this step
 
-	turned int // how often a port has opened or shut
+	fault  error // of a stroke
+	turned int   // how often a port has opened or shut
 
 	grid, before []float64 // scratch
 	waits        []int
@@ -78,6 +80,16 @@ func (w *plainWalk) walkStep(k int) error {
 	step := &w.plan.Steps[k]
 	w.step, w.leg, w.fired = k, 0, nil
 	w.begin(func(float64) {})
+	if step.Temperature != "" {
+		if err := w.look(0); err != nil {
+			return err
+		}
+		w.begin(func(float64) {})
+		if err := w.heat(step.Temperature); err != nil {
+			return err
+		}
+		w.begin(func(float64) {})
+	}
 	if k == 0 || len(step.Shut) == 0 {
 		if err := w.look(0); err != nil {
 			return err
@@ -128,17 +140,22 @@ func (w *plainWalk) walkStep(k int) error {
 		}
 		w.stand()
 	}
-	if len(step.PressureChange) == 0 {
+	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil
 	}
 	w.leg++
+	for name, v := range step.VolumeChange {
+		if err := w.press(name, v.In(unit.CubicInch)); err != nil {
+			return err
+		}
+	}
 	for name, d := range step.PressureChange {
 		i := w.comp(name)
 		if w.solver.fixed(w.s, i) {
 			return fmt.Errorf("%q can't be squeezed: something fixes its pressure", name)
 		}
 		w.rate[i] = d.In(psi) * w.solver.volumeOf(w.s, i)
-		if w.comps[i].volume == 0 {
+		if w.comps[i].volume == 0 && w.comps[i].bores == nil {
 			return fmt.Errorf("%q has no capacity", name)
 		}
 	}
@@ -292,7 +309,7 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 			return err
 		}
 	}
-	return nil
+	return w.fault
 }
 
 // locate finds the first fraction between two looks at which something is due

@@ -180,6 +180,9 @@ type Action struct {
 	// its seals, compression.
 	Bites    string `json:"bites_from,omitzero" was:"bites from"`
 	Releases bool   `json:"releases,omitzero"`
+	// Strokes are volumes that it takes from compartments as it happens, negative where
+	// it makes room: those that are trapped between known walls feel it.
+	Strokes map[string]unit.Volume `json:"strokes,omitempty"`
 }
 
 // Trigger is one threshold of a row: a differential (or a tension), crossed

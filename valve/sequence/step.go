@@ -24,6 +24,9 @@ type Step struct {
 	// Squeeze changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	PressureChange map[string]unit.Pressure `json:"pressure_change,omitempty" was:"squeeze"`
+	// VolumeChange is what is pressed into trapped compartments between known walls, or,
+	// negative, bled from them.
+	VolumeChange map[string]unit.Volume `json:"volume_change,omitempty"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
 	// out of its hanger from the first on.
 	Pull []unit.Force `json:"pull,omitempty"`

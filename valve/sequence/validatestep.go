@@ -58,6 +58,14 @@ func (v *validation) step(path string, s Step) {
 		v.compartment(path+".pressure_change."+name, name)
 		v.chamber(path+".pressure_change."+name, d)
 	}
+	for name, x := range s.VolumeChange {
+		at := path + ".volume_change." + name
+		v.compartment(at, name)
+		v.pressed(at, name, x)
+		if _, twice := s.PressureChange[name]; twice {
+			v.fault(at, "%q stands in pressure_change, too; one of them will do", name)
+		}
+	}
 	if len(s.Pull) > 0 && v.plan.String == nil {
 		v.fault(path+".pull", "needs the plan's string")
 	}

@@ -78,6 +78,9 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			moved = append(moved, s.Ports[p].A, s.Ports[p].B)
 		}
 	}
+	for _, st := range a.Strokes {
+		moved = append(moved, st.Compartment)
+	}
 	if len(moved) > 0 {
 		if err := s.SolveSome(x, moved); err != nil {
 			return err
@@ -144,6 +147,11 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 	if a.Holds || a.Releases || a.Marks && k.String != nil {
 		w.remember(i, x, pulling)
 		if err := k.String.Move(w, i, x, pulling); err != nil {
+			return err
+		}
+	}
+	for _, st := range a.Strokes {
+		if err := w.State.Press(st.Compartment, st.Volume); err != nil {
 			return err
 		}
 	}

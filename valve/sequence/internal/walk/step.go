@@ -17,6 +17,7 @@ type Step struct {
 	Pumps       []well.Pump // after the swaps
 	Ramps       [][]Move
 	Squeeze     map[int]float64
+	Press       map[int]float64 // volumes pressed in, between known walls
 	Pulls       []affine.Form
 	Lands       bool
 	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
@@ -68,7 +69,7 @@ func (k *Walker) drives(step *Step) []drive {
 	for i, moves := range step.Ramps {
 		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.raise(w, moves) })
 	}
-	if len(step.Squeeze) > 0 {
+	if len(step.Squeeze)+len(step.Press) > 0 {
 		add("pressure change", k.squeeze)
 	}
 	for i := range step.Pulls {
@@ -100,6 +101,9 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 	fresh := k.place.Step == 0 || len(k.step.Shut) > 0 || w.freed
 	w.freed = false
 	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
+		if err := w.State.Warm(t); err != nil {
+			return nil, err
+		}
 		w.State.SetTemperature(t)
 		fresh = true
 	}
@@ -120,11 +124,14 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 func (k *Walker) squeeze(w *World) ([]*World, error) {
 	const length = 1e6
 	w = w.Clone()
-	by := map[int]float64{}
+	by, press := map[int]float64{}, map[int]float64{}
 	for i, d := range k.step.Squeeze {
 		by[i] = d / length
 	}
-	if err := w.State.Squeeze(by); err != nil {
+	for i, v := range k.step.Press {
+		press[i] = v / length
+	}
+	if err := w.State.Squeeze(by, press); err != nil {
 		return nil, err
 	}
 	w.State.Span = length

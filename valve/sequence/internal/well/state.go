@@ -20,6 +20,7 @@ type State struct {
 	Rate        []float64   // by compartment: Pa per unit of s by which a squeeze raises the body that it began with
 	Begun       []int       // by compartment: how many its body had when the squeeze began
 	volume      []float64   // by compartment: of that body
+	gave        []float64   // by compartment: of that body, its Give; 0: not known
 	Meets       []Meeting   // by compartment: the other reference of its body
 	String      StringState // nil: the plan has no string
 	columns     []*column
