@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 
@@ -92,7 +93,7 @@ func (c *compiler) goals(s *Step) judge.Goals {
 		last++
 	}
 	g.Last = last
-	for _, t := range s.Tests {
+	for k, t := range s.Tests {
 		d := c.depth(t.MD)
 		in, out := c.by.compartment[t.Inside], c.by.compartment[t.Outside]
 		x := judge.Test{Inside: in, Outside: out, AtIn: c.at(in, d), AtOut: c.at(out, d), Stand: -1,
@@ -104,6 +105,13 @@ func (c *compiler) goals(s *Step) judge.Goals {
 			x.Stand = last
 		default:
 			x.Furthest = true
+		}
+		x.Decline = t.Decline
+		for name := range t.Warms {
+			if x.Warms == nil {
+				x.Warms = map[int]affine.Form{}
+			}
+			x.Warms[c.by.compartment[name]] = c.forms[fmt.Sprintf("steps.%s.tests[%d].warms.%s", s.Name, k, name)]
 		}
 		g.Tests = append(g.Tests, x)
 	}

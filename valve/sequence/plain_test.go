@@ -332,6 +332,7 @@ type plainResult struct {
 	choices  []int          // where several things were due at once: how many
 	tests    [][][]float64  // by step, test, stand: differential
 	across   [][][]float64  // by step and act by hand: differential across each port that it opens, without sign
+	held     [][]plainHeld  // by step and test
 	balances [][][]float64  // by step, balance, stand: overbalance
 }
 

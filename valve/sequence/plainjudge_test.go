@@ -213,6 +213,11 @@ func (w *plainWalk) judgeGoals() {
 			low, high := t.Differential.Least.In(psi), t.Differential.Greatest.In(psi)
 			w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d", t.Barrier, i), testMargin(t, w.r.tests[k][i], low, high))
 		}
+		for i, held := range w.r.held[k] {
+			if held.test {
+				w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d held", step.Tests[i].Barrier, i), held.left)
+			}
+		}
 		for i, b := range step.Balance {
 			all := w.r.balances[k][i]
 			at := len(all) - 1

@@ -271,3 +271,69 @@ func (m *plainMaker) strokes() {
 		}
 	}
 }
+
+// plainHeld is what a test that is held keeps of what it may lose.
+type plainHeld struct {
+	test bool
+	left float64
+}
+
+// left is what warming leaves of what a test may lose.
+func (w *plainWalk) left(t *sequence.Test) float64 {
+	depth := t.MD.In(foot)
+	in, out := w.comp(t.Inside), w.comp(t.Outside)
+	d := w.s.at(in, depth) - w.s.at(out, depth)
+	left := w.rises(in, t) - w.rises(out, t) + d*t.Decline
+	if t.Differential.Least+t.Differential.Greatest < 0 {
+		return -left
+	}
+	return left
+}
+
+// rises is by how much a body that is shut in rises as a part of it warms.
+func (w *plainWalk) rises(i int, t *sequence.Test) float64 {
+	clear(w.solver.seen)
+	if err := w.solver.body(w.s, i); err != nil {
+		w.fault = err
+		return 0
+	}
+	give, grown, warm, formation, soft := 0.0, 0.0, false, false, false
+	for _, m := range w.solver.members {
+		formation = formation || w.comps[m].formation >= 0
+		all, ok := w.s.lengths(m)
+		soft = soft || !ok
+		b, here := t.Warms[w.comps[m].name]
+		warm = warm || here
+		for _, x := range all {
+			give += x.inches * x.area * x.give
+			grown += x.inches * x.area * x.swell * float64(b.Nominal) * 1.8
+		}
+	}
+	switch {
+	case formation || !warm:
+		return 0
+	case soft:
+		w.fault = fmt.Errorf("the stiffness of the body of %q isn't known", w.comps[i].name)
+		return 0
+	}
+	return grown / give
+}
+
+// holds lets most tests be held, while a compartment of theirs warms or cools.
+func (m *plainMaker) holds(*plainResult) {
+	for k := range m.plan.Steps {
+		s := &m.plan.Steps[k]
+		for i := range s.Tests {
+			t := &s.Tests[i]
+			name := []string{t.Inside, t.Outside}[m.random.IntN(2)]
+			if m.plan.Compartments[m.index(name)].Bores == nil || m.chance(0.3) {
+				continue
+			}
+			t.Moment = []sequence.Moment{sequence.AtStart, sequence.AtEnd}[m.random.IntN(2)]
+			t.Hold, t.Decline = "15m", m.between(0, 0.2)
+			w := m.between(-3, 2)
+			half := m.between(0, 0.5)
+			t.Warms = map[string]unit.Band[unit.TemperatureDifference]{name: {Least: unit.TemperatureDifference(w - half), Nominal: unit.TemperatureDifference(w), Greatest: unit.TemperatureDifference(w + half)}}
+		}
+	}
+}

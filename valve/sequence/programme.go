@@ -190,7 +190,12 @@ type TestResult struct {
 	Hold         string                   `json:"hold,omitempty"`
 	Floor        unit.Pressure            `json:"floor"` // differential that must still stand at the end of the hold
 	Criterion    string                   `json:"criterion,omitempty"`
-	OK           bool                     `json:"ok"`
+	// Warming is what the plan's warming alone makes of the differential over the hold,
+	// and Leak the leak that makes it fall to the floor at a steady temperature; zero where
+	// the walls aren't known. Nominal.
+	Warming unit.Pressure `json:"warming"`
+	Leak    unit.FlowRate `json:"leak"`
+	OK      bool          `json:"ok"`
 }
 
 // BalanceResult is the overbalance of a compartment against a formation:

@@ -87,11 +87,16 @@ type Test struct {
 	// left out: the differential must come into its band and never go beyond it.
 	Moment Moment `json:"at,omitzero"`
 
-	// What the test sheet says, for the reader: how long to hold ("15m"), the
+	// What the test sheet says: how long to hold ("15m"), the
 	// decline that passes as a share of the differential, and whose rule that is.
-	Hold      string  `json:"hold,omitzero"`
-	Decline   float64 `json:"decline,omitzero"`
-	Criterion string  `json:"criterion,omitzero"`
+	Hold    string  `json:"hold,omitzero"`
+	Decline float64 `json:"decline,omitzero"`
+	// Warms is by how much what stands in compartments warms over the hold, as a whole,
+	// negative where it cools: what that alone makes of the differential is held against
+	// the decline. It wants known walls of all that is joined to
+	// them, and a moment: start or end.
+	Warms     map[string]unit.Band[unit.TemperatureDifference] `json:"warms,omitempty"`
+	Criterion string                                           `json:"criterion,omitzero"`
 }
 
 // Flow is what two fixed pressures on one body of fluid cause.

@@ -121,6 +121,21 @@ func (v *validation) goals(path string, s Step) {
 		if !(t.Decline >= 0 && t.Decline < 1) {
 			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)
 		}
+		for name, b := range t.Warms {
+			at := at + ".warms." + name
+			v.faultIf(at, b.Validate())
+			if !(b.Least >= -mostWarming && b.Greatest <= mostWarming) {
+				v.fault(at, "is %v; must be from %v to %v", b, -mostWarming, mostWarming)
+			}
+			v.compartment(at, name)
+			v.pressed(at, name, 0)
+			if t.Hold == "" {
+				v.fault(at, "stands without hold: how long the test is held")
+			}
+			if t.Moment != AtStart && t.Moment != AtEnd {
+				v.fault(at, "stands without at: %q or %q, where in the step it is held", AtStart, AtEnd)
+			}
+		}
 		if t.Side != "below" && t.Side != "above" {
 			v.fault(at+".side", "is %q; must be below or above", t.Side)
 		}

@@ -141,3 +141,46 @@ func TestWallsThatAreRefused(t *testing.T) {
 		require.ErrorContains(t, err, x.says)
 	}
 }
+
+// By hand: closed from 5,000 to 9,000 ft the annulus cools by 1 to 3 degF while its test
+// is held. It loses dp = (α-β)·ΔT/(c+C), by fluid/confined, of which 1 % of the 2,000 psi
+// that are held may be lost; what is held outside may rise as well.
+func TestATestThatCoolsWhileItIsHeld(t *testing.T) {
+	p := closedAnnulus()
+	space := p.Compartments[2].Bores[0]
+	steel := tubular.Steel()
+	inner := confined.Tube{OD: space.Inner, ID: space.Inner - 2*space.InnerWall, Young: steel.Young, Poisson: steel.Poisson, Expansion: steel.Expansion}
+	s := confined.Space{Outer: confined.Tube{OD: space.Outer + 2*space.OuterWall, ID: space.Outer, Young: steel.Young, Poisson: steel.Poisson, Expansion: steel.Expansion}, Inner: &inner}
+	per := confined.PressurePerDegree(2.5e-4*unit.PerFahrenheit, unit.Expansivity(s.Expansion(1, 1)), 3e-6*unit.PerPSI, s.Compliance()) / 1.8 / float64(psi) // psi/degF
+	p.Formations = []sequence.Formation{{Name: "sand", MD: 8000 * foot, Pressure: exactly(4000)}}
+	p.Barriers = []sequence.Barrier{{Name: "packer", Formation: "sand"}}
+	degF := unit.TemperatureDifference(1 / 1.8)
+	d := 2000 - 5000*9*psiPerFootPpg // against the annulus outside
+	p.Steps = []sequence.Step{{Name: "test", Tests: []sequence.Test{{Barrier: "packer", Side: "below", Inside: "annulus A", Outside: "annulus", MD: 6000 * foot, Moment: sequence.AtEnd,
+		Differential: band(d, 50), Hold: "30m", Warms: map[string]unit.Band[unit.TemperatureDifference]{"annulus A": {Least: -3 * degF, Nominal: -2 * degF, Greatest: -1 * degF}}}}}}
+	require.Less(t, d, 0.0) // the annulus outside has more: cooling widens the differential
+	r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.NoError(t, err)
+	require.True(t, r.OK(), r.Findings)
+	require.InDelta(t, -2*per, r.Steps[0].Tests[0].Warming.In(psi), 1e-6)
+
+	x := &p.Steps[0].Tests[0]
+	setTrapped(&p.Compartments[2], 6000)
+	d = 6000 - 5000*9*psiPerFootPpg
+	x.Differential = band(d, 50)
+	for _, loss := range []float64{3.001, 2.999} {
+		x.Decline = loss * per / d
+		r, err = sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+		require.NoError(t, err)
+		require.Equal(t, loss > 3, r.OK(), "%v: %v", loss, r.Findings)
+	}
+	require.Equal(t, sequence.TestOff, r.Findings[0].Kind)
+	require.NotEmpty(t, r.Findings[0].Witness)
+	q, err := p.At(r.Findings[0].Witness)
+	require.NoError(t, err)
+	require.Equal(t, -3*degF, q.Steps[0].Tests[0].Warms["annulus A"].Nominal)
+	// A leak that takes as much in half an hour: c·V·Δp/t.
+	volume := float64(s.Area()) * float64(4000*foot)
+	c := float64(3e-6*unit.PerPSI) + float64(s.Compliance())
+	require.InEpsilon(t, volume*c*2.999*per*float64(psi)/1800, float64(r.Steps[0].Tests[0].Leak), 1e-9)
+}

@@ -55,6 +55,8 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		f.Cure = "put another barrier in place, and test it, before this step"
 	case judge.TestLow, judge.TestHigh:
 		k.testWords(f, m, shown)
+	case judge.Held:
+		k.heldWords(f, m, shown)
 	case judge.BalanceLow, judge.BalanceHigh:
 		k.balanceWords(f, m, shown)
 	case judge.ByHand:

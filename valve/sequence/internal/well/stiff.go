@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
 )
@@ -175,4 +176,51 @@ func (s *State) Press(i int, volume float64) error {
 		s.Top[m].F = s.Top[m].F.Shift(volume / give)
 	}
 	return nil
+}
+
+// Held is by how much the pressure of a compartment changes while it is held, shut in,
+// and what stands in some compartments warms: of the whole body that it is in.
+//
+//	Δp = Σ V·(α - β)·ΔT / Σ V·(c + C)
+func (s *State) Held(i int, warms map[int]affine.Form) (affine.Form, error) {
+	members := s.Body(i)
+	by, warm := affine.Form{}, false
+	for _, m := range members {
+		if s.Compartments[m].Formation >= 0 {
+			return affine.Form{}, nil // that holds it
+		}
+		f, ok := warms[m]
+		if !ok {
+			continue
+		}
+		warm = true
+		for _, x := range s.stretches(m) {
+			if x.fluid.Expansion <= 0 {
+				return affine.Form{}, Soft{s.Compartments[m].Name, fmt.Sprintf("it warms or cools while a test is held: %q wants its thermal expansion", x.fluid.Name)}
+			}
+			by = by.PlusTimes(f, x.wall.Area*(x.to-x.from)*(x.fluid.Expansion-x.wall.Expansion))
+		}
+	}
+	if !warm {
+		return affine.Form{}, nil
+	}
+	give, ok := s.give(members)
+	if !ok {
+		return affine.Form{}, s.soft(members, "it warms or cools while a test is held")
+	}
+	return by.Times(1 / give), nil
+}
+
+// Parts are the volumes of a compartment, their fluids and how their walls give way;
+// nothing where that isn't known.
+func (s *State) Parts(i int) confined.System {
+	if _, ok := s.Give(i); !ok {
+		return nil
+	}
+	var all confined.System
+	for _, x := range s.stretches(i) {
+		all = append(all, confined.Part{Name: x.fluid.Name, Volume: unit.Volume(x.wall.Area * (x.to - x.from)),
+			Fluid: unit.Compressibility(x.fluid.Compression), Walls: unit.Compressibility(x.wall.Compliance)})
+	}
+	return all
 }
