@@ -26,6 +26,10 @@ func (c *compiler) steps() {
 			x.Swaps = append(x.Swaps, walk.Swap{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
 				From: c.depth(w.FromMD), To: c.depth(w.ToMD), Up: w.Up})
 		}
+		for _, h := range s.Hold {
+			x.Holds = append(x.Holds, duration(h).Seconds())
+		}
+		x.Rise = float64(s.rise(c.plan)) / 60
 		x.Pumps = c.pumps(s)
 		if produce := s.Produce; produce != nil {
 			compiled := c.compiled

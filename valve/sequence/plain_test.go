@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"time"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve"
@@ -61,6 +62,7 @@ type plainAction struct {
 	chamber         float64
 	row             []plainTrigger
 	disarmed        bool
+	delay           float64         // s at its level before it moves
 	strokes         map[int]float64 // by compartment, in³
 	opens, closes   []int
 	arms, disarms   []int
@@ -190,6 +192,10 @@ func (w *plainWell) readActions(p *sequence.Plan) {
 			for _, c := range all {
 				k := w.condition(c)
 				k.name, k.device, k.depth, k.disarmed, k.group, k.conditions, k.all = x.Name+": "+a.Name, d, x.MD.In(foot), a.Disarmed, first, len(all), len(a.All) > 0
+				if a.Delay != "" {
+					d, _ := time.ParseDuration(a.Delay)
+					k.delay = d.Seconds()
+				}
 				k.strokes = map[int]float64{}
 				for name, v := range a.Strokes {
 					k.strokes[w.comp(name)] = v.In(unit.CubicInch)

@@ -15,9 +15,14 @@ func cmpFloat(a, b float64) int { return cmp.Compare(a, b) }
 // gap is how far an action feels beyond the level that it waits for; negative
 // before it.
 func (w *plainWalk) gap(i int) float64 {
-	if !w.s.armed[i] {
+	if !w.s.armed[i] || w.actions[i].delay > 0 && !w.ripe[i] {
 		return -1e9
 	}
+	return w.beyond(i)
+}
+
+// beyond is by how much an action's felt pressure is beyond what it waits for.
+func (w *plainWalk) beyond(i int) float64 {
 	t := w.actions[i].row[w.s.links[i]]
 	level, falling := t.level, t.falling
 	if w.s.waiting[i] {

@@ -28,8 +28,10 @@ type plainWalk struct {
 	felts     []float64
 	fired     []string // in this step
 
-	fault  error // of a stroke
-	turned int   // how often a port has opened or shut
+	ripe   map[int]bool    // slow actions that have stood for long enough
+	stood  map[int]float64 // for how long, s
+	fault  error           // of a stroke
+	turned int             // how often a port has opened or shut
 
 	grid, before []float64 // scratch
 	waits        []int
@@ -58,7 +60,7 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
-	w.stuck = map[int]bool{}
+	w.stuck, w.ripe, w.stood = map[int]bool{}, map[int]bool{}, map[int]float64{}
 	for k := 0; k < len(p.Steps); {
 		w.just = w.stickAt(k, flow[k].not)
 		if err := w.walkStep(k); err != nil {
@@ -111,6 +113,9 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
+	if err := w.unhurried(); err != nil {
+		return err
+	}
 	for _, x := range step.Displace {
 		if w.s.fallen[w.comp(x.Compartment)] {
 			return fmt.Errorf("%q is displaced while its column has fallen", x.Compartment)
@@ -123,13 +128,16 @@ func (w *plainWalk) walkStep(k int) error {
 	if err := w.byHand(step); err != nil {
 		return err
 	}
+	if err := w.unhurried(); err != nil {
+		return err
+	}
 	for _, p := range step.Pump {
 		if err := w.pump(p); err != nil {
 			return err
 		}
 	}
 	w.stand()
-	for _, ramp := range step.Ramps {
+	for n, ramp := range step.Ramps {
 		w.leg++
 		ramp, err := w.filled(ramp)
 		if err != nil {
@@ -138,7 +146,13 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(w.ramp(ramp), nil); err != nil {
 			return err
 		}
+		if err := w.holdAfter(step, n); err != nil {
+			return err
+		}
 		w.stand()
+	}
+	if err := w.unhurried(); err != nil {
+		return err
 	}
 	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil

@@ -27,6 +27,8 @@ type Step struct {
 	// VolumeChange is what is pressed into trapped compartments between known walls, or,
 	// negative, bled from them.
 	VolumeChange map[string]unit.Volume `json:"volume_change,omitempty"`
+	// Hold is how long the step stands still after each of its ramps, such as "10m".
+	Hold []string `json:"hold,omitempty"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
 	// out of its hanger from the first on.
 	Pull []unit.Force `json:"pull,omitempty"`

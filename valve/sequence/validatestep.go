@@ -54,6 +54,13 @@ func (v *validation) step(path string, s Step) {
 	v.rise(path+".rise", s.Rise)
 	v.span(path+".takes", s.Takes)
 	v.acts(path, s)
+	for n, h := range s.Hold {
+		v.span(fmt.Sprintf("%s.hold[%d]", path, n), h)
+	}
+	if len(s.Hold) > len(s.Ramps) {
+		v.fault(path+".hold", "has %d times for %d ramps", len(s.Hold), len(s.Ramps))
+	}
+	v.slow(path, s)
 	for name, d := range s.PressureChange {
 		v.compartment(path+".pressure_change."+name, name)
 		v.chamber(path+".pressure_change."+name, d)

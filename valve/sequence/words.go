@@ -125,6 +125,10 @@ func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	if sure {
 		f.Says = "does not happen, and is intended in this step"
 	}
+	if a.Slow {
+		k.slowWords(f, m)
+		return
+	}
 	if !x.Seen {
 		f.Numbers = "it is not armed: it has happened before, or what arms it has not"
 		f.Cure = "take it out of what this step expects, or let first happen what arms it"

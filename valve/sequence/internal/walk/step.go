@@ -19,6 +19,8 @@ type Step struct {
 	Squeeze     map[int]float64
 	Press       map[int]float64 // volumes pressed in, between known walls
 	Pulls       []affine.Form
+	Holds       []float64 // by ramp: how long the step stands still after it, in s
+	Rise        float64   // how fast pressures are changed, Pa/s; 0: not known
 	Lands       bool
 	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
 	// where they don't.
@@ -66,8 +68,8 @@ func (k *Walker) drives(step *Step) []drive {
 		stand++
 		all = append(all, drive{number: stand - 1, label: label, stand: stand, run: run})
 	}
-	for i, moves := range step.Ramps {
-		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.raise(w, moves) })
+	for i := range step.Ramps {
+		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.rampAndHold(w, i) })
 	}
 	if len(step.Squeeze)+len(step.Press) > 0 {
 		add("pressure change", k.squeeze)

@@ -125,6 +125,8 @@ type Action struct {
 	Watched         bool        // that it has happened counts for something else, such as a barrier
 	Holds, Releases bool
 	Strokes         []Stroke
+	Slow            bool        // it moves once it has been at its level for a while:
+	Delay           affine.Form // for so long, in s
 }
 
 // Weighed is the pressure of a compartment that counts a number of times.

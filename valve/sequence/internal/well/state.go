@@ -28,6 +28,7 @@ type State struct {
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
 	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
 	inject      []affine.Line   // by formation: what it takes above its own pressure
+	Ripe        []bool          // by action: a slow one has been at its level for long enough; nil: none
 	low         []int           // by compartment: see Low; nil: no column has fallen
 	body        []uint64        // by compartment: the body that it was last in
 	stirred     bool            // columns have changed since the last Solve of everything
@@ -175,3 +176,9 @@ func (s *State) Stand(x affine.Form) {
 
 // FluidAt is the fluid of a compartment just below a depth.
 func (s *State) FluidAt(i int, md float64) int { return s.columns[i].fluidAt(md) }
+
+// Waits tells whether an action may move where the well stands: it is armed and, where
+// it is slow, has been at its level for long enough.
+func (s *State) Waits(i int) bool {
+	return s.Armed[i] && (!s.Actions[i].Slow || s.Ripe != nil && s.Ripe[i])
+}
