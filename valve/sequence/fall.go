@@ -119,20 +119,29 @@ func (k *checker) fillVolumes(before, after *well.State) []Volume {
 
 // keptFull tells of columns that stand open, lose fluid and are taken as kept full.
 func (k *checker) keptFull(i int) []string {
-	var all []string
 	if k.ends[i] == nil {
 		return nil
 	}
 	const none = 0.5 * unit.PSI
 	s := k.ends[i].State
+	into := map[string][]string{} // formations, by compartment
 	for c, m := range s.Meets {
 		if m.With < 0 || unit.Pressure(m.Excess.F.C) < none || s.Surface[c] || !s.Surface[m.With] || !s.Applied[m.With].Same(affine.Line{}, float64(none)) {
 			continue
 		}
 		if f := s.Compartments[c].Formation; f >= 0 {
 			name := k.plan.Compartments[m.With].Name
-			all = append(all, fmt.Sprintf(`%q stands open, loses fluid into %q and is taken as kept full; {"drain": %q} in "do" lets its level fall`, name, k.plan.Formations[f].Name, name))
+			into[name] = append(into[name], k.plan.Formations[f].Name)
 		}
+	}
+	var all []string
+	for _, name := range sortedKeys(into) {
+		slices.Sort(into[name])
+		text := fmt.Sprintf("%q stands open, loses fluid into %q and is taken as kept full", name, into[name])
+		if len(into[name]) == 1 {
+			text = fmt.Sprintf(`%q stands open, loses fluid into %q and is taken as kept full; {"drain": %q} in "do" lets its level fall`, name, into[name][0], name)
+		}
+		all = append(all, text)
 	}
 	return all
 }

@@ -83,7 +83,7 @@ func (k *Walker) level(w *World, i, at int, to affine.Form, part *affine.Region)
 		return nil, err
 	}
 	for _, x := range out {
-		if moved(w, x) {
+		if k.moved(w, x) {
 			return nil, well.Fallen{Compartment: w.State.Compartments[i].Name,
 				Why: "something opens or shuts while it moves, which isn't modelled; let it be in a step before"}
 		}
@@ -92,9 +92,11 @@ func (k *Walker) level(w *World, i, at int, to affine.Form, part *affine.Region)
 }
 
 // moved tells whether anything has opened or shut on the way from one world to another.
-func moved(from, to *World) bool {
+// What isn't intended is a fault of its own, after which a walk that goes on is for the
+// reader.
+func (k *Walker) moved(from, to *World) bool {
 	open := from.State.Open
-	if !slices.Equal(open, to.State.Open) {
+	if !k.Astray && !slices.Equal(open, to.State.Open) {
 		return true
 	}
 	for t := to.Trail; t != nil && t != from.Trail; t = t.Before {
@@ -102,6 +104,9 @@ func moved(from, to *World) bool {
 			continue
 		}
 		a := &to.State.Actions[t.Action]
+		if k.Astray && !slices.Contains(k.step.Expect[a.Device], a.Of) {
+			continue
+		}
 		if slices.ContainsFunc(a.Opens, func(p int) bool { return !open[p] }) || slices.ContainsFunc(a.Closes, func(p int) bool { return open[p] }) {
 			return true
 		}

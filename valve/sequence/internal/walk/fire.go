@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"errors"
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -66,6 +67,10 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			r.Observer.Came(w, i, p)
 		}
 	}
+	var before []bool
+	if !wanted {
+		before = slices.Clone(s.Open)
+	}
 	if err := r.change(w, i, x, r.pulling); err != nil {
 		return err
 	}
@@ -82,7 +87,14 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 		moved = append(moved, st.Compartment)
 	}
 	if len(moved) > 0 {
-		if err := s.SolveSome(x, moved); err != nil {
+		err := s.SolveSome(x, moved)
+		var low well.Fallen
+		if errors.As(err, &low) && !wanted {
+			// It is a fault already; the walk that goes on leaves its ports as they were.
+			copy(s.Open, before)
+			err = s.SolveSome(x, moved)
+		}
+		if err != nil {
 			return err
 		}
 	}
