@@ -236,7 +236,14 @@ func ExampleConstant() {
 	c := fluid.Constant{Value: 9.2 * unit.PoundPerGallon}
 	rho, err := c.Density(5000*unit.PSI, unit.Fahrenheit(200))
 	fmt.Println(rho, err)
-	// Output: 9.2 lb/gal <nil>
+	squeezed, err := c.Compressibility(5000*unit.PSI, unit.Fahrenheit(200))
+	fmt.Println(squeezed, err)
+	heated, err := c.Expansivity(5000*unit.PSI, unit.Fahrenheit(200))
+	fmt.Println(heated, err)
+	// Output:
+	// 9.2 lb/gal <nil>
+	// 0 1/psi <nil>
+	// 0 1/degF <nil>
 }
 
 // Well Control for Completions and Interventions (2018), p. 33: 3,104.5 psi from

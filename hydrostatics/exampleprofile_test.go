@@ -47,3 +47,28 @@ func ExampleColumn_WithReference() {
 	fmt.Println(surface.Rounded(4), err)
 	// Output: -500 psi <nil>
 }
+
+// Pressure every 3,000 ft of a column of brine under 500 psi held at surface.
+func ExampleColumn_Profile() {
+	column, err := hydrostatics.NewColumn(
+		[]hydrostatics.Layer{{Fluid: hydrostatics.Incompressible(9.2 * unit.PoundPerGallon), BottomTVD: 9000 * unit.Foot}},
+		nil, hydrostatics.Reference{Pressure: 500 * unit.PSI})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	depths := []unit.Length{0, 3000 * unit.Foot, 6000 * unit.Foot, 9000 * unit.Foot}
+	pressures := make([]unit.Pressure, len(depths))
+	if err := column.Profile(depths, pressures); err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, p := range pressures {
+		fmt.Println(depths[i], p.Rounded(5))
+	}
+	// Output:
+	// 0 ft 500 psi
+	// 3000 ft 1933.8 psi
+	// 6000 ft 3367.5 psi
+	// 9000 ft 4801.3 psi
+}

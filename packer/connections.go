@@ -119,9 +119,11 @@ func (s Seat) connect(name string, below, above unit.Pressure, own movement.Seal
 			f.At("case "+name, err)
 			return nil, f.Err()
 		}
-		all = append(all, Connected{
-			Case: name, Restraint: r, Movement: a.motion, Force: a.real, Bearing: s.Bearing(a.packer, below, above),
-		})
+		bearing := s.Bearing(a.packer, below, above)
+		if err := finiteResult("the force on the casing", float64(bearing.Pressure), float64(bearing.Casing)); err != nil {
+			return nil, err
+		}
+		all = append(all, Connected{Case: name, Restraint: r, Movement: a.motion, Force: a.real, Bearing: bearing})
 	}
 	return all, nil
 }

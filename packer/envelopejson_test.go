@@ -36,6 +36,20 @@ func TestPolygonThroughJSON(t *testing.T) {
 	}
 }
 
+func TestEnvelopeReadsBackAsWritten(t *testing.T) {
+	p, err := ratings().Polygon()
+	require.NoError(t, err)
+	e, err := p.Envelope()
+	require.NoError(t, err)
+	text, err := json.Marshal(e)
+	require.NoError(t, err)
+	var back packer.Envelope
+	require.NoError(t, json.Unmarshal(text, &back))
+	require.Equal(t, *e, back)
+	require.ErrorContains(t, json.Unmarshal([]byte(`{"vertices": []}`), &back), "three corners")
+	require.Error(t, json.Unmarshal([]byte(`5`), &back))
+}
+
 func FuzzReadPolygon(f *testing.F) {
 	p, _ := ratings().Polygon()
 	text, _ := json.Marshal(p)

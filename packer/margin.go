@@ -40,6 +40,10 @@ func (m Margin) Inside() bool { return m.Distance >= 0 }
 // of a point from a convex polygon.
 func (e *Envelope) Margin(l Load) Margin {
 	m := Margin{Load: l, Distance: math.NaN(), Usage: math.NaN()}
+	if e == nil {
+		m.Nearest = Load{unit.Pressure(math.NaN()), unit.Force(math.NaN())}
+		return m
+	}
 	x, y := float64(l.Differential)/e.dp, float64(l.Axial)/e.fa
 	if math.IsNaN(x) || math.IsNaN(y) || len(e.edges) == 0 {
 		m.Nearest = Load{unit.Pressure(math.NaN()), unit.Force(math.NaN())}
@@ -93,6 +97,9 @@ func (e *Envelope) Margins(dst []Margin, loads []Load) []Margin {
 //
 // Source: convexity.
 func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressure, ok bool) {
+	if e == nil {
+		return unit.Pressure(math.NaN()), unit.Pressure(math.NaN()), false
+	}
 	y := float64(axial) / e.fa
 	lo, hi, ok := e.chord(y, func(d *edge) (along, across float64) { return d.a, d.b })
 	return unit.Pressure(lo * e.dp), unit.Pressure(hi * e.dp), ok
@@ -105,6 +112,9 @@ func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressu
 //
 // Source: convexity.
 func (e *Envelope) AxialAt(differential unit.Pressure) (least, greatest unit.Force, ok bool) {
+	if e == nil {
+		return unit.Force(math.NaN()), unit.Force(math.NaN()), false
+	}
 	x := float64(differential) / e.dp
 	lo, hi, ok := e.chord(x, func(d *edge) (along, across float64) { return d.b, d.a })
 	return unit.Force(lo * e.fa), unit.Force(hi * e.fa), ok
@@ -113,7 +123,7 @@ func (e *Envelope) AxialAt(differential unit.Pressure) (least, greatest unit.For
 // chord cuts the envelope at a fixed value of the other coordinate.
 func (e *Envelope) chord(fixed float64, pick func(*edge) (along, across float64)) (lo, hi float64, ok bool) {
 	if math.IsNaN(fixed) || len(e.edges) == 0 {
-		return 0, 0, false
+		return math.NaN(), math.NaN(), false
 	}
 	lo, hi = math.Inf(-1), math.Inf(1)
 	for i := range e.edges {

@@ -166,4 +166,9 @@ func (p Polygon) clone() Polygon {
 }
 
 // Polygon returns the corners that e was made from.
-func (e *Envelope) Polygon() Polygon { return e.polygon.clone() }
+func (e *Envelope) Polygon() Polygon {
+	if e == nil {
+		return Polygon{}
+	}
+	return e.polygon.clone()
+}

@@ -108,3 +108,33 @@ func ExampleBody_UsageBent() {
 	fmt.Printf("%.3f, hot %.3f\n", b.UsageBent(load, tubular.WithoutReserve()).Collapse, hot.UsageBent(load, tubular.WithoutReserve()).Collapse)
 	// Output: 0.805, hot 1.012
 }
+
+// Collapse without and under 50 ksi of tension, by the older form.
+func ExamplePipe_CollapseBiaxial() {
+	p := exampleTubing()
+	for _, stress := range []unit.Pressure{0, 50 * unit.KSI} {
+		r, err := p.CollapseBiaxial(stress)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(stress, r.Pressure.Rounded(4), r.Regime)
+	}
+	// Output:
+	// 0 psi 10535 psi plastic
+	// 50000 psi 5690 psi yield
+}
+
+// Single figures of the literature, as factors of one's own.
+func ExampleDesignFactors() {
+	own := tubular.WithoutReserve()
+	own.Name, own.Burst = "own", tubular.SuggestedTubingBurst
+	burst := 10160 * unit.PSI
+	fmt.Println("tubing may see", (burst / unit.Pressure(own.Burst)).Rounded(4))
+	fmt.Println("while bullheading at most", (burst * tubular.BullheadBurstShare).Rounded(4))
+	fmt.Println("C90 in sour service up to", (90 * unit.KSI * tubular.SourStressShare).Rounded(4))
+	// Output:
+	// tubing may see 8128 psi
+	// while bullheading at most 8128 psi
+	// C90 in sour service up to 72000 psi
+}

@@ -96,16 +96,17 @@ type Usage struct {
 	Triaxial float64 `json:"triaxial"`
 }
 
-// Governing returns the limit that is used most, and how much of it.
+// Governing returns the limit that is used most, and how much of it; NaN where the
+// use of one isn't a number.
 func (u Usage) Governing() (Limit, float64) {
 	limit, most := BurstLimit, u.Burst
-	if !(u.Collapse <= most) {
+	if most == most && !(u.Collapse <= most) {
 		limit, most = CollapseLimit, u.Collapse
 	}
-	if !(u.Axial <= most) {
+	if most == most && !(u.Axial <= most) {
 		limit, most = AxialLimit, u.Axial
 	}
-	if !(u.Triaxial <= most) {
+	if most == most && !(u.Triaxial <= most) {
 		limit, most = TriaxialLimit, u.Triaxial
 	}
 	return limit, most

@@ -114,3 +114,18 @@ func ExampleLiquidLeak() {
 	fmt.Printf("%.1f cm3/min of %.0f allowed\n", q.In(unit.CubicCentimetrePerMinute), valve.LeakLimitLiquid.In(unit.CubicCentimetrePerMinute))
 	// Output: 79.5 cm3/min of 400 allowed
 }
+
+// What the regulation wants of a subsurface safety valve in the Gulf of Mexico.
+func ExampleSafetyValve_Pressures_vented() {
+	v := valve.SafetyValve{Opens: psi(1700, 1800), Closes: psi(900, 1000)}
+	p, err := v.Pressures(valve.ControlState{TVD: 1500 * unit.Foot, Density: 7.26 * unit.PoundPerGallon, Backing: psi(1000, 3500)})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("closes for certain when vented:", p.FailSafe())
+	fmt.Println("surface valve within", valve.SurfaceClosingTime, "and this one within", valve.ClosingTime, "more, set", valve.DepthBelowMudline, "or more below the mudline")
+	// Output:
+	// closes for certain when vented: true
+	// surface valve within 45s and this one within 2m0s more, set 100 ft or more below the mudline
+}

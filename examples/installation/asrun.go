@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"completion.example/internal/clock"
 	"completion.example/valve/sequence"
 	"completion.example/valve/sequence/record"
 )
@@ -196,7 +197,7 @@ func printAsRun(line func(head, format string, args ...any), w *work, number int
 	if s == nil {
 		return
 	}
-	text := fmt.Sprintf("%d rows in %s", s.Rows, s.Took)
+	text := fmt.Sprintf("%d rows in %s", s.Rows, clock.Rewrite(s.Took))
 	if s.Left != "" {
 		text += "; held against the plan: " + s.Left
 	}

@@ -1,6 +1,9 @@
 package main
 
-import "completion.example/valve/sequence/record"
+import (
+	"completion.example/internal/clock"
+	"completion.example/valve/sequence/record"
+)
 
 // asRunPart is what the page shows of a record.
 type asRunPart struct {
@@ -27,7 +30,7 @@ func asRunIn(w *work) *asRunPart {
 		x.Class = "bad"
 	}
 	for _, s := range w.record.Steps {
-		y := asRunStep{Number: s.Number, Name: s.Name, Took: s.Took, Left: s.Left, Rows: s.Rows}
+		y := asRunStep{Number: s.Number, Name: s.Name, Took: clock.Rewrite(s.Took), Left: s.Left, Rows: s.Rows}
 		for _, c := range s.Checks {
 			z := asRunCheck{What: u.text(c.What), Expected: u.text(c.Expected), Recorded: u.text(c.Recorded), Mark: string(c.Mark), Class: "good"}
 			switch c.Mark {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"completion.example/internal/clock"
 	"completion.example/valve/sequence"
 )
 
@@ -11,9 +12,9 @@ import (
 func timeWords(t *sequence.Times) string {
 	var parts []string
 	for _, p := range t.Parts {
-		parts = append(parts, p.Takes+" "+p.What)
+		parts = append(parts, clock.Rewrite(p.Takes)+" "+p.What)
 	}
-	return fmt.Sprintf("%s (%s); %s since the beginning at its end", t.Total, strings.Join(parts, ", "), t.Since)
+	return fmt.Sprintf("%s (%s); %s since the beginning at its end", clock.Rewrite(t.Total), strings.Join(parts, ", "), clock.Rewrite(t.Since))
 }
 
 // decisions say what is done where a step doesn't show what it expects, and what tells

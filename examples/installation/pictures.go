@@ -75,15 +75,26 @@ func pressureWithDepth(u reader, s *sequence.StepResult) (*picture, error) {
 		}
 	}
 	var order []string
+	profiles := make([][]sequence.ProfilePoint, len(s.Points))
+	for i := range s.Points {
+		var err error
+		if profiles[i], err = s.Points[i].Profile(); err != nil {
+			return nil, err
+		}
+	}
+	here, err := at.Profile()
+	if err != nil {
+		return nil, err
+	}
 	lines, moved := map[string][]svg.XY{}, map[string]float64{}
-	for k, q := range at.Profiles {
+	for k, q := range here {
 		if lines[q.Compartment] == nil {
 			order = append(order, q.Compartment)
 		}
 		lines[q.Compartment] = append(lines[q.Compartment], svg.XY{X: u.in(q.Pressure, pressure), Y: u.in(q.TVD, depth)})
-		for i := range s.Points {
-			if k < len(s.Points[i].Profiles) {
-				moved[q.Compartment] = max(moved[q.Compartment], math.Round(math.Abs(float64(s.Points[i].Profiles[k].Pressure-q.Pressure))))
+		for _, other := range profiles {
+			if k < len(other) {
+				moved[q.Compartment] = max(moved[q.Compartment], math.Round(math.Abs(float64(other[k].Pressure-q.Pressure))))
 			}
 		}
 	}
@@ -98,7 +109,6 @@ func pressureWithDepth(u reader, s *sequence.StepResult) (*picture, error) {
 	if len(order) > most {
 		x.Title += fmt.Sprintf(": the %d compartments that it moves most of %d", most, len(order))
 	}
-	var err error
 	x.SVG, err = drawn(p, plotWide, plotHigh, x.Title)
 	return x, err
 }

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"completion.example/internal/calculator"
+	"completion.example/internal/clock"
 	"completion.example/valve/sequence"
 )
 
@@ -116,7 +117,7 @@ func verdict(l *lines, w *work) {
 			count(p.Inputs, "quantity", "quantities"), count(p.Branches, "way", "ways"), count(len(p.Unchecked), "thing", "things"))
 	}
 	if p.Takes != "" {
-		l.line(0, "", 0, "It takes %s as far as the plan says how long each thing takes.", p.Takes)
+		l.line(0, "", 0, "It takes %s as far as the plan says how long each thing takes.", clock.Rewrite(p.Takes))
 	}
 	for _, x := range w.notes {
 		l.line(0, "", 0, "%s", x)

@@ -136,9 +136,15 @@ func (u reader) limitNumber(w *sequence.Window, l sequence.Level, to way) string
 	return text
 }
 
-// edges say what fails beyond a window.
+// edges say what fails beyond a window, or what opens one that is empty.
 func (u reader) edges(s *sequence.StepResult, w *sequence.Window) []string {
 	var all []string
+	for i := range w.Opens {
+		all = append(all, u.advice(s, w, &w.Opens[i]))
+	}
+	if w.Advised && len(w.Opens) == 0 {
+		all = append(all, "no single change of pins, density, pressure or order of steps was found that opens it")
+	}
 	for _, x := range w.Intervals {
 		if x.Below != "" {
 			all = append(all, "below "+u.limit(w, x.Least, up)+" "+u.text(x.Below))
@@ -148,6 +154,22 @@ func (u reader) edges(s *sequence.StepResult, w *sequence.Window) []string {
 		}
 	}
 	return all
+}
+
+// advice says what opens a window, and what becomes of the plan then.
+func (u reader) advice(s *sequence.StepResult, w *sequence.Window, a *sequence.Advice) string {
+	var parts []string
+	for _, x := range a.Window {
+		parts = append(parts, u.interval(s, w, x))
+	}
+	text := "opens with " + u.text(a.Does) + ": then " + strings.Join(parts, ", or ")
+	switch {
+	case a.Proves:
+		text += "; with " + u.of(u.shown(w, a.Value)) + " the whole plan is proved"
+	case a.Fails != "":
+		text += "; “" + a.Fails + "” then still fails"
+	}
+	return text
 }
 
 // pressureOf is a level as a pressure; nothing where it is a force.

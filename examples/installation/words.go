@@ -8,6 +8,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
+	"completion.example/internal/clock"
 	"completion.example/valve"
 	"completion.example/valve/sequence"
 )
@@ -212,7 +213,7 @@ func (u reader) balance(d unit.Pressure) string {
 func (u reader) tested(t sequence.TestResult) string {
 	text := fmt.Sprintf("%s from %s: differential %s; wanted %s to %s", t.Barrier, t.Side, u.of(t.Differential), u.of(t.Goal.Least), u.of(t.Goal.Greatest))
 	if t.Hold != "" {
-		text += fmt.Sprintf("; hold %s, no less than %s at the end", t.Hold, u.of(t.Floor))
+		text += fmt.Sprintf("; hold %s, no less than %s at the end", clock.Rewrite(t.Hold), u.of(t.Floor))
 	}
 	if t.Warming != 0 {
 		text += "; warming or cooling alone makes " + u.of(t.Warming) + " of it"

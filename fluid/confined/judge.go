@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/clock"
 	"completion.example/internal/fault"
 )
 
@@ -297,12 +298,12 @@ func (t PressureTest) decide(j *Judgement) {
 		j.Verdict = Failed
 	case !whole:
 		if j.Held < t.Criterion.Hold {
-			why("the record covers %v of the hold of %v", j.Held, t.Criterion.Hold)
+			why("the record covers %v of the hold of %v", clock.Words(j.Held), clock.Words(t.Criterion.Hold))
 		}
 		j.Verdict = Undecided
 	default:
 		j.Verdict = Passed
-		why("%s of %v over %v is within the %v allowed", name, judged.Rounded(3), t.Criterion.Hold, allowed.Rounded(3))
+		why("%s of %v over %v is within the %v allowed", name, judged.Rounded(3), clock.Words(t.Criterion.Hold), allowed.Rounded(3))
 	}
 	if j.Trend == TrendRising {
 		why("the pressure rises: warming or inflow can hide a leak")

@@ -62,7 +62,7 @@ func TestShortRecordIsUndecidedUnlessItHasFailed(t *testing.T) {
 	j, err := confined.PressureTest{Record: record(20, func(m float64) float64 { return 5000 - m }), Criterion: casing(t)}.Judge()
 	require.NoError(t, err)
 	require.Equal(t, confined.Undecided, j.Verdict)
-	require.Contains(t, strings.Join(j.Reasons, "; "), "covers 20m0s of the hold of 30m0s")
+	require.Contains(t, strings.Join(j.Reasons, "; "), "covers 20 min of the hold of 30 min")
 	j, err = confined.PressureTest{Record: record(20, func(m float64) float64 { return 5000 - 50*m }), Criterion: casing(t)}.Judge()
 	require.NoError(t, err)
 	require.Equal(t, confined.Failed, j.Verdict)
@@ -222,5 +222,5 @@ func ExamplePressureTest_Judge() {
 	fmt.Println(j.Reasons[0])
 	// Output:
 	// passed slowing <nil>
-	// fall of 62 psi over 30m0s is within the 500 psi allowed
+	// fall of 62 psi over 30 min is within the 500 psi allowed
 }

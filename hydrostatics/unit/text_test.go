@@ -23,6 +23,8 @@ type quantity struct {
 	format func(x float64) ([]byte, error)
 	parse  func(text string) (float64, error)
 	people func(x float64) string
+	text   func(x float64) string
+	count  func(x, of float64) float64
 }
 
 func of[Q unit.Scalar](name, symbol string) quantity {
@@ -36,6 +38,8 @@ func of[Q unit.Scalar](name, symbol string) quantity {
 			return float64(q), err
 		},
 		people: func(x float64) string { return Q(x).Rounded(4) },
+		text:   func(x float64) string { return Q(x).String() },
+		count:  func(x, of float64) float64 { return any(Q(x)).(interface{ In(Q) float64 }).In(Q(of)) },
 	}
 }
 

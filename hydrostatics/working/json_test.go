@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -20,14 +21,22 @@ func TestWorkingIsWrittenOutAndReadsBack(t *testing.T) {
 	text, err := json.Marshal(s)
 	require.NoError(t, err)
 	require.Contains(t, string(text), `"value":{"text":"10000 lbf","si":44482.2`)
+	require.Contains(t, string(text), `,"quantity":"Force"}`)
 	require.Contains(t, string(text), `{"symbol":"p","value":{"text":"5000 psi","si":3447378`)
 	var back []working.Step
 	require.NoError(t, json.Unmarshal(text, &back))
-	require.Equal(t, s[0].String(), back[0].String())
-	require.Equal(t, s[0].Value.SI(), back[0].Value.SI())
-	for i := range s[0].Inputs {
-		require.Equal(t, s[0].Inputs[i].Value.SI(), back[0].Inputs[i].Value.SI())
+	require.Equal(t, s, back, "values with the quantities that they are")
+	for _, v := range []working.Value{working.Number(0.7), working.Duration(90 * time.Second), working.Temperature(unit.Celsius(90)), working.In(3*unit.Metre, unit.Foot, "ft")} {
+		text, err := json.Marshal(v)
+		require.NoError(t, err)
+		var back working.Value
+		require.NoError(t, json.Unmarshal(text, &back))
+		require.Equal(t, v, back)
 	}
+	var before working.Value
+	require.NoError(t, json.Unmarshal([]byte(`{"text": "1 ft", "si": 0.3048}`), &before), "as it was written before quantities were")
+	require.Nil(t, before.Quantity())
+	require.ErrorContains(t, json.Unmarshal([]byte(`{"text": "1 ft", "si": 0.3048, "quantity": "Depth"}`), &before), `quantity is "Depth"; must be`)
 	again, err := json.Marshal(back)
 	require.NoError(t, err)
 	require.Equal(t, string(text), string(again))

@@ -18,6 +18,7 @@ import (
 	"unicode"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/clock"
 )
 
 // Step is one line: Symbol = Equation = numbers put in = Value.
@@ -77,7 +78,7 @@ func Number(x float64) Value { return Value{x, unit.Significant(x, digits), nil}
 
 // Duration is a time; its SI value is in seconds.
 func Duration(d time.Duration) Value {
-	return Value{d.Seconds(), d.Round(time.Millisecond).String(), nil}
+	return Value{d.Seconds(), clock.Words(d), nil}
 }
 
 // Numbers returns the equation with each symbol replaced by its value in

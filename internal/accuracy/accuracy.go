@@ -36,8 +36,8 @@ type sample struct {
 	err   error
 }
 
-// Formulas are all whose digits are counted, floor by floor.
-func Formulas() []Formula {
+// formulas are all whose digits are counted, floor by floor.
+func formulas() []Formula {
 	return slices.Concat(wellFormulas, pipeFormulas, gasFormulas, flowFormulas, inflowFormulas)
 }
 
@@ -74,7 +74,7 @@ const lastPlace = 0x1p-52
 // Run puts every formula to a number of draws.
 func Run(draws int) []Result {
 	var results []Result
-	for _, f := range Formulas() {
+	for _, f := range formulas() {
 		r := Result{Formula: f, Draws: draws}
 		d := draw{rand.New(rand.NewPCG(1, 2))}
 		for range draws {

@@ -10,9 +10,9 @@ import (
 	"strings"
 )
 
-// record lists every exported name of a package, one a line: constants and
+// recordOf lists every exported name of a package, one a line: constants and
 // variables, functions, types with their exported fields and methods.
-func record(s source) string {
+func recordOf(s source) string {
 	var lines []string
 	add := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
 	for _, file := range s.Code {

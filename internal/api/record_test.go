@@ -31,7 +31,7 @@ func TestExportedNamesAreAsRecorded(t *testing.T) {
 	require.NoError(t, err)
 	files := map[string]bool{}
 	for _, p := range packages {
-		name, got := recorded(p), record(p)
+		name, got := recorded(p), recordOf(p)
 		files[name] = true
 		if *update {
 			require.NoError(t, os.MkdirAll("recorded", 0o755))
@@ -81,7 +81,7 @@ func TestRecordHasWhatUsersSeeAndNothingElse(t *testing.T) {
 		"const Least unit.Length", "const Limit", "func (p *Pipe) Area(a, b float64) float64", "func Sum[Q any](q ...Q) Q",
 		"type Alias = Kind", "type Fluid interface", "type Fluid interface, Density(p float64) (float64, error)", "type Kind int",
 		"type Pipe struct", "type Pipe struct, OD float64 `json:\"od\"`", "type Pipe struct, embeds Base", "var ErrNone error", "",
-	}, strings.Split(record(p), "\n"))
+	}, strings.Split(recordOf(p), "\n"))
 }
 
 // parse makes a package of two texts, code and tests.
@@ -95,4 +95,21 @@ func parse(t *testing.T, code, tests string) source {
 	}
 	p.Code, p.Tests = read("p.go", code), read("p_test.go", tests)
 	return p
+}
+
+// The tests that look at types by reflection forget none of them.
+func TestListOfTypesIsWhole(t *testing.T) {
+	packages, err := public(root)
+	require.NoError(t, err)
+	want, err := typeList(packages)
+	require.NoError(t, err)
+	const name = "everytype_test.go"
+	if *update {
+		require.NoError(t, os.WriteFile(name, want, 0o644))
+		return
+	}
+	got, err := os.ReadFile(name)
+	require.NoError(t, err)
+	require.Equal(t, string(want), string(got), "go test ./internal/api -update")
+	require.Greater(t, len(everyType), 500)
 }

@@ -8,6 +8,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
+	"completion.example/internal/clock"
 )
 
 // Units is the system that a calculator's output is in. It is known once the
@@ -133,6 +134,11 @@ func quantity(v flag.Value) any {
 func (u *Units) people(f *flag.Flag, typed string) string {
 	q := quantity(f.Value)
 	if q == nil {
+		if g, ok := f.Value.(flag.Getter); ok {
+			if d, is := g.Get().(time.Duration); is {
+				return clock.Words(d)
+			}
+		}
 		return understood(f.Value)
 	}
 	symbol := lastWord(f.Value.String())

@@ -8,6 +8,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
 	"completion.example/hydrostatics/working"
+	"completion.example/internal/clock"
 )
 
 // digits of a number without a unit, and of a printed answer.
@@ -26,7 +27,7 @@ func (u *Units) word(v any, p display.Purpose) string {
 	case float64:
 		return unit.Significant(v, digits)
 	case time.Duration:
-		return v.Round(tick(v)).String()
+		return clock.Words(v)
 	case bool:
 		if v {
 			return "yes"
@@ -84,14 +85,14 @@ func printed(v any) string {
 	if text, ok := v.(string); ok {
 		return text
 	}
-	return Word(v)
+	return inFieldUnits(v)
 }
 
 // beside writes our answer in the unit of the printed one.
 func beside(theirs, ours any) string {
 	text, ok := theirs.(string)
 	if !ok {
-		return Word(ours)
+		return inFieldUnits(ours)
 	}
 	if mine, is := ours.(string); is {
 		return mine
@@ -104,11 +105,11 @@ func beside(theirs, ours any) string {
 	if p := display.Implied(ours, written.Text); ok && q != "" && s.UnitOf(ours, p) == written.Text {
 		return s.Significant(ours, p, digits)
 	}
-	return Word(ours)
+	return inFieldUnits(ours)
 }
 
-// Word writes a value for people, in field units.
-func Word(v any) string { return (&Units{}).word(v, display.Usual) }
+// inFieldUnits writes a value for people, in field units.
+func inFieldUnits(v any) string { return (&Units{}).word(v, display.Usual) }
 
 // words writes a table for people: each column in one unit throughout.
 func (t Table) words(u *Units) [][]string {
@@ -127,17 +128,6 @@ func (t Table) purpose(column int) display.Purpose {
 		return t.For[column]
 	}
 	return display.Usual
-}
-
-// tick is what a time is rounded to for people.
-func tick(d time.Duration) time.Duration {
-	switch d = d.Abs(); {
-	case d >= time.Minute:
-		return time.Second
-	case d >= time.Second:
-		return 10 * time.Millisecond
-	}
-	return time.Millisecond
 }
 
 // oneLine keeps a cell of a Markdown table in its cell.

@@ -39,7 +39,7 @@ func TestListIsWhole(t *testing.T) {
 	for line := range strings.SplitSeq(string(want), "\n") {
 		name := strings.SplitN(strings.TrimSpace(line), ":", 2)[0]
 		listed := slices.ContainsFunc(have, func(l string) bool { return strings.HasPrefix(strings.TrimSpace(l), name) })
-		if !listed && !rebuilt(strings.Trim(name, `"`)) {
+		if !listed {
 			t.Errorf("%s isn't called; go test ./internal/everyslot -update writes the list anew", name)
 		}
 	}

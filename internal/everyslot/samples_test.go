@@ -157,9 +157,8 @@ func samples() []any {
 		packer.Seat{Casing: 8.535 * unit.Inch, Bore: 4 * unit.Inch}, packer.Unseating{Pull: pull, Trapped: unit.Within(1e6*unit.Pascal, 0.5), Reserve: 1e4},
 		fluid.Methane{}, fluid.Nitrogen{}, fluid.Water{}, confined.Criterion{Name: "mine", Hold: 30 * time.Minute, MostDecline: 0.1}, packer.PinCase{Case: "squeeze", Load: 1e5}, packer.SealStack{FirstMD: 1, LastMD: 6},
 		packer.Friction{Least: must(dragged.Prepare()), Nominal: must(dragged.Prepare()), Greatest: must(dragged.Prepare())}, tubular.Allowance{Inside: 1e-3, Outside: 1e-3}, production.FixedPressure{Pressure: 2e7},
-		movement.Assembly{Sections: []movement.StringSection{hung}, Path: path, Block: 1e5, Spacing: 200, Design: tubular.NorwegianShelf(),
-			Seals: []movement.Seal{{MD: depth, Bore: 4 * unit.Inch, Up: 3, Length: 6}}, Holds: []movement.Hold{{MD: depth - 20, Bore: 4 * unit.Inch}}, Joints: []movement.Joint{{MD: depth - 50, Seal: 4 * unit.Inch}}},
-		movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At},
+		assembly,
+		inHole,
 		movement.PullLimits{Rig: 2e6, Parts: []movement.Bears{{Name: "joint", MD: 100, Rating: 1e6}}},
 		fluid.ControlPoint{Temperature: unit.Celsius(0), Density: 880, Viscosity: 0.03}, production.GasAtChoke{Density: 0.8, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
 		zone.Above, zone.Above.Loss,
@@ -189,7 +188,44 @@ func byName() map[string][]any {
 		"valve.PinCounts":                     {nil, unit.Band[unit.Force]{Least: 1e5, Nominal: 1.2e5, Greatest: 1.4e5}},
 		"valve/production/choke.Trim.GasDrop": {nil, nil, nil, 1.0}, "valve/production/choke.Trim.SizeGas": {nil, nil, nil, 1.5e7, 1.0}, "valve/production/choke.Trim.SizeLiquid": {nil, nil, nil, 1.5e7, 0.002},
 		"valve/production/inflow.LiquidFromTest": {3e7, 1e7, nil, nil},
+		"tubular/drag.Prepared.Along":            {nil, drag.Pulled, 100, 2000, false, func(unit.Length) unit.Force { return 1e5 }},
+		"tubular/drag.Prepared.With":             {nil, []float64{0.2}, func(unit.Length) unit.WeightPerLength { return 120 }},
+		"tubular/movement.Nest":                  {outer, inner}, "tubular/movement.MadeUp.Load": {made, held, inHole}, "tubular/movement.MadeUp.LoadInto": {made, new(movement.Loading), held, inHole},
+		"tubular/movement.MadeUp.Terms": {made, under(inHole)}, "tubular/movement.MadeUp.WallAt": {made, pulled(), 500}, "tubular/movement.MadeUp.Steps": {made, under(inHole)}, "tubular/movement.MadeUp.LongestTool": {made, under(inHole), 0.05},
+		"tubular/movement.Governing.DesignFactor": {movement.Governing{MD: 100, Usage: 0.5}},
+		"tubular/movement.Concentric.Land":        {nested, landedOuter, inHole, inHole}, "tubular/movement.Concentric.Load": {nested, nestedLanded, inHole, inHole},
+		"tubular/movement.Concentric.TakeHold": {nested, nestedLanded, 0, inHole, inHole},
+		"tubular/movement.MadeUp.HangOff":      {made, landed, onHook}, "tubular/movement.MadeUp.TakeHold": {made, landed, 0, inHole}, "tubular/movement.MadeUp.SetDown": {made, landed, 0, inHole, 1e4},
+		"tubular/movement.MadeUp.LetGo": {made, held, 0}, "tubular/movement.MadeUp.Part": {made, landed, 0}, "tubular/movement.MadeUp.StepsNamed": {made, under(inHole), movement.Names{}},
+		"tubular/movement.MadeUp.ReadingForHold": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.ReadingForJoint": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.MostReading": {made, pulled(), nil},
 	}
+}
+
+// assembly is hung in its hanger, made up, landed and held; nested are two strings,
+// the inner one in the outer one.
+var (
+	assembly = movement.Assembly{Sections: []movement.StringSection{hung}, Path: path, Block: 1e5, Spacing: 200, Design: tubular.NorwegianShelf(),
+		Seals: []movement.Seal{{MD: depth, Bore: 4 * unit.Inch, Up: 3, Length: 6}}, Holds: []movement.Hold{{MD: depth - 20, Bore: 4 * unit.Inch}}, Joints: []movement.Joint{{MD: depth - 50, Seal: 4 * unit.Inch}}}
+	inHole = movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At}
+	onHook = movement.Conditions{Inside: part(1200), Outside: part(1100), Temperature: ground.At, Top: movement.OnHookOpen, Reading: 6e5}
+	made   = must(assembly.MakeUp())
+	landed = must(made.Land(inHole))
+	held   = must(made.TakeHold(landed, 0, inHole))
+
+	liner        = movement.StringSection{Pipe: tubular.Pipe{OD: 7 * unit.Inch, ID: 6.184 * unit.Inch, Weight: 29 * unit.PoundPerFoot, Material: tubular.Steel()}, BottomMD: depth, Hole: 8.681 * unit.Inch}
+	around       = movement.Assembly{Sections: []movement.StringSection{liner}, Path: path, Spacing: 200}.Carrying(assembly)
+	outer, inner = must(around.MakeUp()), made
+	nested       = must(movement.Nest(outer, inner))
+	landedOuter  = must(outer.Land(inHole))
+	nestedLanded = must(nested.Land(landedOuter, inHole, inHole))
+)
+
+// pulled is the string on the hook, pulled against what holds it.
+func pulled() *movement.Loading { return under(onHook) }
+
+func under(c movement.Conditions) *movement.Loading {
+	l := must(made.Load(held, c))
+	return &l
 }
 
 // shorter is the line of the upper sleeve, and upper the zone there.

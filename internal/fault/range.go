@@ -43,14 +43,6 @@ func Above[N Number](path string, v, low N) error {
 	return must(path, v, "be above %s", low)
 }
 
-// Below wants a finite number less than high.
-func Below[N Number](path string, v, high N) error {
-	if v < high && finite(v) {
-		return nil
-	}
-	return must(path, v, "be below %s", high)
-}
-
 // AtLeast wants a finite number of least or more.
 func AtLeast[N Number](path string, v, least N) error {
 	if v >= least && finite(v) {

@@ -13,8 +13,8 @@
 // A package is built once with every change in it behind a switch, through the
 // -overlay of the go command; the test binary then runs once for each change.
 // Numbers in constant declarations can't be switched and are compiled one by one.
-// Own tests run first, then the published cases and the packages that import the
-// changed one.
+// Own tests run first, then the published cases and the limits on record
+// (internal/everyslot), then the packages that import the changed one.
 //
 // What no test notices is a survivor. Survivors that can't or needn't be killed
 // stand in survivors.csv with the reason; any other makes the exit code 1.

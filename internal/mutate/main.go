@@ -8,6 +8,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"time"
 )
 
 func main() {
@@ -17,9 +18,11 @@ func main() {
 // request is what the flags ask for.
 type request struct {
 	pkg, survivors, only, file, kind string
+	without                          string
 	sample                           int
+	limit                            time.Duration
 	seed                             uint64
-	own, list                        bool
+	own, near, list                  bool
 }
 
 func run(args []string, out, faults io.Writer) int {
@@ -33,7 +36,10 @@ func run(args []string, out, faults io.Writer) int {
 	flags.StringVar(&r.kind, "kind", "", "try this kind alone: literal, count, operator or limit")
 	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
 	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
+	flags.DurationVar(&r.limit, "for", 0, "stop after this time and say how many were tried, in an order drawn by the seed; 0 tries all")
+	flags.StringVar(&r.without, "without", "valve/sequence", "packages, and those below them, whose tests aren't asked when they import the changed one; several by commas")
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
+	flags.BoolVar(&r.near, "near", false, "run the package's own tests, the published cases and the limits on record alone, not those of the packages that import it")
 	flags.BoolVar(&r.list, "list", false, "list the mutations and try none")
 	if err := flags.Parse(args); err != nil {
 		return 2
@@ -118,11 +124,14 @@ func (r request) chosen(all []Mutation, only map[identity]bool) []Mutation {
 			picked = append(picked, m)
 		}
 	}
-	if r.sample <= 0 || r.sample >= len(picked) {
-		return picked
+	most := len(picked)
+	if r.sample > 0 {
+		most = min(most, r.sample)
 	}
-	order := rand.New(rand.NewPCG(r.seed, 0)).Perm(len(picked))[:r.sample]
-	slices.Sort(order)
+	order := rand.New(rand.NewPCG(r.seed, 0)).Perm(len(picked))[:most]
+	if r.limit == 0 {
+		slices.Sort(order) // by file; what is stopped must not always try the same files
+	}
 	var sample []Mutation
 	for _, i := range order {
 		sample = append(sample, picked[i])

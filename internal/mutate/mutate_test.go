@@ -172,3 +172,20 @@ func TestCommandLine(t *testing.T) {
 	require.Contains(t, out.String(), "internal/root/")
 	require.Equal(t, 1, run([]string{"-package", "nowhere"}, &out, &faults))
 }
+
+// Those that are always asked come first; those below a tree that is left out aren't
+// asked at all.
+func TestUsersAsked(t *testing.T) {
+	module := &struct{ Path, Dir string }{Path: "m"}
+	pkg := func(name string, imports ...string) listed {
+		return listed{ImportPath: "m/" + name, Module: module, TestGoFiles: []string{"a_test.go"}, Imports: imports}
+	}
+	leaf := pkg("leaf")
+	all := []listed{leaf, pkg("user", "m/leaf"), pkg("stranger"), pkg("tree/a/b", "m/leaf"), pkg("treehouse", "m/leaf"), pkg("examples/x", "m/leaf"),
+		pkg("internal/everyslot"), pkg("internal/validation")}
+	var names []string
+	for _, l := range users(leaf, all, []string{"tree", ""}) {
+		names = append(names, l.below())
+	}
+	require.Equal(t, []string{"internal/everyslot", "internal/validation", "user", "treehouse"}, names)
+}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -15,6 +16,7 @@ type trial struct {
 	noticed, survivors []Mutation
 	unbuilt            int // no program
 	late               int // noticed by running out of time alone
+	tried, chosen      int
 	took               time.Duration
 }
 
@@ -41,30 +43,47 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		return t, err
 	}
 	fmt.Fprintf(out, "%s: %d mutations; own tests take %.1f s; broken by the switches and left out: %q\n", s.name, len(p.mutations), own.took.Seconds(), own.skip)
+	var others []listed
+	if !r.own {
+		others = users(s.listed, all, strings.Split(r.without, ","))
+	}
+	// Those that are always asked come with the package's own, the quickest first.
+	bins := []*binary{&own}
+	for len(others) > 0 && slices.Contains(firstAsked, others[0].below()) {
+		bin, err := b.ready(others[0], overlay)
+		if err != nil {
+			return t, err
+		}
+		bins, others = append(bins, bin), others[1:]
+	}
+	if r.near {
+		others = nil
+	}
+	slices.SortStableFunc(bins, func(a, b *binary) int { return cmp.Compare(a.took, b.took) })
 	var left, single []Mutation
-	for _, m := range r.chosen(p.mutations, only) {
+	chosen := r.chosen(p.mutations, only)
+	t.chosen = len(chosen)
+	late := func() bool { return r.limit > 0 && time.Since(start) > r.limit }
+	for _, m := range chosen {
+		if late() {
+			break
+		}
+		t.tried++
 		switch {
 		case m.id == 0:
 			single = append(single, m)
-		case own.notices(m.id):
+		case slices.ContainsFunc(bins, func(bin *binary) bool { return bin.notices(m.id) }):
 			t.noticed = append(t.noticed, m)
 		default:
 			left = append(left, m)
 		}
 	}
-	var others []listed
-	if !r.own {
-		others = users(s.listed, all)
-	}
 	for _, pkg := range others {
-		if len(left) == 0 {
+		if len(left) == 0 || late() {
 			break
 		}
-		bin, said, err := b.build(pkg, overlay)
+		bin, err := b.ready(pkg, overlay)
 		if err != nil {
-			return t, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
-		}
-		if err := bin.ready(); err != nil {
 			return t, err
 		}
 		left = slices.DeleteFunc(left, func(m Mutation) bool {
@@ -76,8 +95,18 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		})
 	}
 	t.survivors, t.late = left, own.late
-	for _, m := range single {
-		builds, noticed, err := b.noticesAlone(s, m, others)
+	asked := others
+	for _, bin := range bins {
+		if bin != &own {
+			asked = append(asked, bin.pkg)
+		}
+	}
+	for i, m := range single {
+		if late() {
+			t.tried -= len(single) - i
+			break
+		}
+		builds, noticed, err := b.noticesAlone(s, m, asked)
 		switch {
 		case err != nil:
 			return t, err
@@ -93,23 +122,39 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	return t, nil
 }
 
-// users are the packages whose tests are asked after the package's own: the
-// published cases, then the library packages that import it.
-func users(s listed, all []listed) []listed {
-	var found []listed
+// firstAsked are the packages whose tests are asked after the package's own,
+// whatever it is: the published cases, and the limits on record.
+var firstAsked = []string{"internal/validation", "internal/everyslot"}
+
+// worthwhile are the tests of a package that are worth their time here, if not all are.
+var worthwhile = map[string]string{"internal/everyslot": "Limits"}
+
+// users are the packages whose tests are asked after the package's own: those that
+// are always asked, then the library packages that import it and aren't below one
+// of those to be left out.
+func users(s listed, all []listed, without []string) []listed {
+	var first, found []listed
 	for _, l := range all {
-		below := strings.TrimPrefix(l.ImportPath, s.Module.Path+"/")
-		if l.ImportPath == s.ImportPath || len(l.TestGoFiles)+len(l.XTestGoFiles) == 0 || strings.HasPrefix(below, "examples/") {
+		if l.ImportPath == s.ImportPath || len(l.TestGoFiles)+len(l.XTestGoFiles) == 0 || strings.HasPrefix(l.below(), "examples/") {
 			continue
 		}
 		imports := slices.Concat(l.Imports, l.TestImports, l.XTestImports)
-		if below == "internal/validation" {
-			found = slices.Insert(found, 0, l)
-		} else if slices.Contains(imports, s.ImportPath) && below != "valve/sequence" {
+		if slices.Contains(firstAsked, l.below()) {
+			first = append(first, l)
+		} else if slices.Contains(imports, s.ImportPath) && !isBelow(l.below(), without) {
 			found = append(found, l)
 		}
 	}
-	return found
+	return append(first, found...)
+}
+
+// below is the import path below the module.
+func (l listed) below() string { return strings.TrimPrefix(l.ImportPath, l.Module.Path+"/") }
+
+func isBelow(pkg string, trees []string) bool {
+	return slices.ContainsFunc(trees, func(tree string) bool {
+		return tree != "" && (pkg == tree || strings.HasPrefix(pkg, tree+"/"))
+	})
 }
 
 // print prints the figures of a package.
@@ -135,6 +180,9 @@ func (t trial) print(out io.Writer, known map[identity]string) {
 			fmt.Fprintf(out, "%-24s %-8s %4d of %4d noticed (%5.1f %%), %d survive, %d of them with a reason\n",
 				t.pkg, k, noticed, noticed+survived, 100*float64(noticed)/float64(noticed+survived), survived, explained)
 		}
+	}
+	if t.tried < t.chosen {
+		fmt.Fprintf(out, "%-24s stopped after %d of %d\n", t.pkg, t.tried, t.chosen)
 	}
 	fmt.Fprintf(out, "%-24s %d s; %d changes make no program; %d were noticed by running out of time alone\n", t.pkg, int(t.took.Seconds()), t.unbuilt, t.late)
 }

@@ -2,7 +2,7 @@
 // printed answer, and where it stands. The tests run them all, and so does
 // examples/validation on the user's own machine.
 //
-// A file is CSV with the columns of Header. Inputs are text with units
+// A file is CSV with the columns of header. Inputs are text with units
 // ("rho=13.5 lb/gal; depth=12000 ft"); the printed answer is text with its
 // unit. Half a unit of the last printed digit is the tolerance, unless a row
 // gives another and its note says why.
@@ -21,7 +21,7 @@ import (
 var files embed.FS
 
 // Header is the first line of every case file.
-var Header = []string{"id", "capability", "inputs", "quantity", "printed", "where", "status", "source", "tolerance", "note"}
+var header = []string{"id", "capability", "inputs", "quantity", "printed", "where", "status", "source", "tolerance", "note"}
 
 // Status says what a case is worth as evidence.
 type Status string
@@ -77,8 +77,8 @@ func Read(file string) ([]Case, error) {
 	if err != nil {
 		return nil, fmt.Errorf("published: %s: %w", file, err)
 	}
-	if len(rows) == 0 || !slices.Equal(rows[0], Header) {
-		return nil, fmt.Errorf("published: %s: the first line must be %s", file, strings.Join(Header, ","))
+	if len(rows) == 0 || !slices.Equal(rows[0], header) {
+		return nil, fmt.Errorf("published: %s: the first line must be %s", file, strings.Join(header, ","))
 	}
 	var cases []Case
 	var faults []error

@@ -94,20 +94,3 @@ func step(a, b, c, fa, fb, fc, d, e, m, near float64) (float64, float64) {
 	}
 	return m, m
 }
-
-// Expand grows b away from a, doubling the interval at each of at most n
-// tries, until f changes sign between them, and returns the bracket.
-func Expand(f func(float64) float64, a, b float64, n int) (lo, hi float64, err error) {
-	fa := f(a)
-	for range n {
-		fb := f(b)
-		if math.IsNaN(fa) || math.IsNaN(fb) {
-			return 0, 0, fmt.Errorf("%w at %g or %g", ErrNotANumber, a, b)
-		}
-		if (fa >= 0) != (fb >= 0) || fa == 0 || fb == 0 {
-			return a, b, nil
-		}
-		a, b, fa = b, b+2*(b-a), fb
-	}
-	return 0, 0, fmt.Errorf("%w: still %g at %g", ErrNotBracketed, fa, a)
-}

@@ -41,16 +41,6 @@ func TestFindSaysWhyNot(t *testing.T) {
 	require.ErrorIs(t, err, root.ErrNotANumber)
 }
 
-func TestExpand(t *testing.T) {
-	f := func(x float64) float64 { return x - 1000 }
-	lo, hi, err := root.Expand(f, 0, 1, 20)
-	require.NoError(t, err)
-	require.LessOrEqual(t, lo, 1000.0)
-	require.GreaterOrEqual(t, hi, 1000.0)
-	_, _, err = root.Expand(func(float64) float64 { return 1 }, 0, 1, 20)
-	require.ErrorIs(t, err, root.ErrNotBracketed)
-}
-
 func BenchmarkFind(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {

@@ -111,3 +111,16 @@ func ExamplePrepared_Along() {
 	// Output:
 	// drag 27765 lbf of it below 4,000 ft 8675 lbf
 }
+
+// When a string is locked up: hardly more than a hundredth of what is slacked off
+// next arrives.
+func ExampleSetDown_Locked() {
+	prepared, err := buildAndHold()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	s := prepared.SetDown(5 * unit.Kilopound)
+	fmt.Printf("%d nodes; of the next weight %.0f %% arrives, locked below %.0f %%: %v\n", prepared.Size(), 100*s.Passes, 100*drag.LockUp, s.Locked())
+	// Output: 306 nodes; of the next weight 116 % arrives, locked below 1 %: false
+}

@@ -267,6 +267,9 @@ func (m *MadeUp) InsideParts() []StringPart {
 }
 
 func (m *MadeUp) parts(ends func(markKind) bool) []StringPart {
+	if m == nil {
+		return nil
+	}
 	top, parts := m.hanger, []StringPart(nil)
 	for i := range m.marks {
 		if ends(m.marks[i].kind) {
@@ -278,11 +281,19 @@ func (m *MadeUp) parts(ends func(markKind) bool) []StringPart {
 }
 
 // Size returns the number of nodes.
-func (m *MadeUp) Size() int { return len(m.points) }
+func (m *MadeUp) Size() int {
+	if m == nil {
+		return 0
+	}
+	return len(m.points)
+}
 
 // NotChecked lists what nothing is checked against because it isn't known: the
 // strength of a body without a yield strength, and the ratings of connections.
 func (m *MadeUp) NotChecked() []string {
+	if m == nil {
+		return nil
+	}
 	var out []string
 	for k := range m.sections {
 		if !m.rated[k] {

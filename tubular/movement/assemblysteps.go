@@ -15,8 +15,12 @@ import (
 // and the limit that is used most. The places are named by their numbers, from 1.
 func (m *MadeUp) Steps(l *Loading) []working.Step { return m.StepsNamed(l, Names{}) }
 
-// StepsNamed is Steps with the places called by their names.
+// StepsNamed is Steps with the places called by their names. A loading that this
+// string didn't make has none.
 func (m *MadeUp) StepsNamed(l *Loading, names Names) []working.Step {
+	if m.loaded(l) != nil {
+		return nil
+	}
 	const balance = "equilibrium of the string"
 	force := func(symbol string, f unit.Force) working.Input { return input(symbol, working.Of(f)) }
 	t := m.Terms(l)

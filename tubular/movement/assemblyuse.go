@@ -81,7 +81,7 @@ func (m *MadeUp) used(l *Loading, g Governing) *Node {
 			continue
 		}
 		u := [...]float64{n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial}
-		if int(g.Limit) < len(u) && u[g.Limit] == g.Usage || g.Limit == tubular.ConnectionLimit && m.connects(n) == g.Usage {
+		if g.Limit >= 0 && int(g.Limit) < len(u) && u[g.Limit] == g.Usage || g.Limit == tubular.ConnectionLimit && m.connects(n) == g.Usage {
 			return n
 		}
 	}

@@ -78,9 +78,14 @@ var ErrOutsideString = errors.New("movement: depth outside the string")
 //
 //	x = xi + (xi+1 − xi)·(md − mdi)/(mdi+1 − mdi)
 //
+// Errors: ErrOutsideString.
+//
 // Source: linear interpolation.
 func (c *Case) At(md unit.Length) (Node, error) {
-	n := len(c.Nodes)
+	n := 0
+	if c != nil {
+		n = len(c.Nodes)
+	}
 	if n == 0 || !(md >= c.Nodes[0].MD && md <= c.Nodes[n-1].MD) {
 		var top, bottom unit.Length
 		if n > 0 {
@@ -91,7 +96,7 @@ func (c *Case) At(md unit.Length) (Node, error) {
 	i := sort.Search(n, func(i int) bool { return c.Nodes[i].MD >= md })
 	b := c.Nodes[i]
 	if i == 0 || b.MD == md {
-		return b, nil
+		return b, b.check()
 	}
 	a := c.Nodes[i-1]
 	x := float64((md - a.MD) / (b.MD - a.MD))
@@ -104,7 +109,19 @@ func (c *Case) At(md unit.Length) (Node, error) {
 		Burst: a.Usage.Burst + (b.Usage.Burst-a.Usage.Burst)*x, Collapse: a.Usage.Collapse + (b.Usage.Collapse-a.Usage.Collapse)*x,
 		Axial: a.Usage.Axial + (b.Usage.Axial-a.Usage.Axial)*x, Triaxial: a.Usage.Triaxial + (b.Usage.Triaxial-a.Usage.Triaxial)*x,
 	}
-	return b, nil
+	return b, b.check()
+}
+
+// check reports a node with something that is no number, as one of a case that was
+// edited may have.
+func (n *Node) check() error {
+	sum := float64(n.MD) + float64(n.TVD) + float64(n.Inside) + float64(n.Outside) + n.Temperature.Kelvin() + float64(n.Weight) +
+		float64(n.True) + float64(n.Effective) + float64(n.Onset) + float64(n.Contact) + float64(n.Bending) + float64(n.Curvature) +
+		n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
+	if !isFinite(sum) {
+		return fault.NewIn("movement", "Nodes", "have at %s something that isn't finite; must be those that Load made", n.MD.Rounded(6))
+	}
+	return nil
 }
 
 func mix[Q unit.Scalar](a, b Q, x float64) Q { return a + (b-a)*Q(x) }

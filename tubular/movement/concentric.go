@@ -47,7 +47,7 @@ func (a Assembly) Carrying(inner Assembly) Assembly {
 				return
 			}
 		}
-		if md > a.Hanger && md <= end {
+		if md > a.Hanger && md <= end || md != md { // which MakeUp refuses
 			b.Hung = append(b.Hung, md)
 		}
 	}
@@ -63,6 +63,9 @@ func (a Assembly) Carrying(inner Assembly) Assembly {
 
 // Nest puts an inner string into an outer one that was made up Carrying it.
 func Nest(outer, inner *MadeUp) (*Concentric, error) {
+	if outer == nil || inner == nil {
+		return nil, errNotMadeUp
+	}
 	c := &Concentric{Outer: outer, Inner: inner}
 	at := make(map[unit.Length]int)
 	for i := range outer.marks {
@@ -92,6 +95,14 @@ func Nest(outer, inner *MadeUp) (*Concentric, error) {
 	return c, faults.Err()
 }
 
+// check reports strings that Nest didn't put into each other.
+func (c *Concentric) check() error {
+	if c == nil || c.Outer == nil || c.Inner == nil {
+		return errors.New("movement: the strings are not put into each other: do so with Nest")
+	}
+	return nil
+}
+
 // Nested is how both strings stand.
 type Nested struct {
 	Outer Standing      `json:"outer"`
@@ -112,6 +123,9 @@ type NestedLoading struct {
 // stands as it does already. Hung of the outer conditions is what else hangs on it;
 // Around of the inner ones is not used.
 func (c *Concentric) Land(outer Standing, oc, ic Conditions) (Nested, error) {
+	if err := c.check(); err != nil {
+		return Nested{}, err
+	}
 	n := Nested{Outer: outer, moved: make([]unit.Length, len(c.touches))}
 	ic.Around = nil
 	s, err := c.Inner.Land(ic)
@@ -159,8 +173,17 @@ func (c *Concentric) around(n Nested, outer *Loading) func(unit.Length) unit.Len
 //
 //	J·Δ = −(movement of one string − that of the other)
 //
+// Errors: those of MadeUp.Load, for either string; no balance found, where a string
+// snaps to and fro between two ways to lie.
+//
 // Source: Newton.
 func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
+	if err := c.check(); err != nil {
+		return NestedLoading{}, err
+	}
+	if len(n.moved) != len(c.touches) {
+		return NestedLoading{}, errNotLanded
+	}
 	k := len(c.touches)
 	l := NestedLoading{Puts: make([]unit.Force, k)}
 	puts, found := make([]float64, k), make([]float64, k)

@@ -39,6 +39,9 @@ func (c Confined) At(path *hydrostatics.Path, md unit.Length) (Confined, error) 
 	if path == nil {
 		return Confined{}, fault.NewIn(scope, "Path", "is missing")
 	}
+	if err := c.finite(); err != nil {
+		return Confined{}, err
+	}
 	here, err := path.At(md)
 	if err != nil {
 		return Confined{}, fault.Join(scope, err)
@@ -54,6 +57,14 @@ func (c Confined) At(path *hydrostatics.Path, md unit.Length) (Confined, error) 
 	e := between(0, above, below)
 	c.Inclination, c.Build, c.Turn = here.Inclination, unit.Curvature(e.build), unit.Curvature(e.turn)
 	return c, nil
+}
+
+func (c Confined) finite() error {
+	p, m := c.Pipe, c.Pipe.Material
+	return fault.Join(scope, fault.Finite("Pipe.OD", p.OD), fault.Finite("Pipe.ID", p.ID), fault.Finite("Pipe.Weight", p.Weight),
+		fault.Finite("Pipe.Material.Young", m.Young), fault.Plain("Pipe.Material.Poisson", m.Poisson, -1, 1, ""), fault.Finite("Pipe.Material.Expansion", m.Expansion),
+		fault.Finite("Pipe.Material.Density", m.Density), fault.Finite("Pipe.Material.Yield", m.Yield), fault.Finite("Pipe.Material.Tensile", m.Tensile),
+		fault.Finite("Hole", c.Hole), fault.Finite("Weight", c.Weight))
 }
 
 func (c Confined) numbers() (ei, r, w, sin float64) {

@@ -156,13 +156,21 @@ func (l *Landed) give(w *work, state WellProfiles) error {
 
 // AsSet returns the string in the reference state, with the slack-off.
 func (l *Landed) AsSet() Case {
+	if l == nil {
+		return Case{}
+	}
 	c := l.asSet
 	c.Nodes = slices.Clone(c.Nodes)
 	return c
 }
 
 // Size returns the number of nodes of the string.
-func (l *Landed) Size() int { return l.made.Size() - 1 }
+func (l *Landed) Size() int {
+	if l == nil {
+		return 0
+	}
+	return l.made.Size() - 1
+}
 
 // Load computes the string in another state.
 func (l *Landed) Load(state WellProfiles) (Case, error) {
@@ -174,6 +182,12 @@ func (l *Landed) Load(state WellProfiles) (Case, error) {
 // LoadInto is Load into a case that is used again: it then allocates nothing.
 // After an error the case holds nothing of use.
 func (l *Landed) LoadInto(c *Case, state WellProfiles) error {
+	if l == nil {
+		return errNotMadeUp
+	}
+	if c == nil {
+		return errNoLoading
+	}
 	w, _ := l.scratch.Get().(*work)
 	defer l.scratch.Put(w)
 	w.loading.Nodes = c.Nodes // which the case keeps

@@ -24,6 +24,9 @@ func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 	if err := m.checkStanding(s); err != nil {
 		return err
 	}
+	if l == nil {
+		return errNoLoading
+	}
 	if (c.Temperature != nil) != s.thermal {
 		return fault.NewIn(scope, "Temperature", "is given in one of the conditions only; must be in that of landing and these, or in none")
 	}

@@ -133,7 +133,7 @@ type Limits struct {
 func (l Limits) Governing() Governing {
 	most := l.Burst
 	for _, g := range [...]Governing{l.Collapse, l.Axial, l.Triaxial, l.Connection} {
-		if g.Usage > most.Usage {
+		if g.Usage > most.Usage || g.Usage != g.Usage { // what isn't known is never within its limit
 			most = g
 		}
 	}
@@ -175,6 +175,9 @@ type segment struct {
 
 // Clone returns a loading that later loads into l don't touch.
 func (l *Loading) Clone() Loading {
+	if l == nil {
+		return Loading{}
+	}
 	c := *l
 	c.Holds, c.Joints, c.Seals, c.HungMoved, c.Nodes = slices.Clone(l.Holds), slices.Clone(l.Joints), slices.Clone(l.Seals), slices.Clone(l.HungMoved), slices.Clone(l.Nodes)
 	c.spans, c.segments, c.stops = slices.Clone(l.spans), slices.Clone(l.segments), slices.Clone(l.stops)

@@ -16,6 +16,9 @@ import (
 // are called from several goroutines at once. Faults are reported together and
 // name the state by its index.
 func (l *Landed) LoadAll(states []WellProfiles) ([]Case, error) {
+	if l == nil { // told here: what panics in a goroutine takes the program with it
+		return nil, errNotMadeUp
+	}
 	cases, faults := make([]Case, len(states)), make([]error, len(states))
 	var next atomic.Int64
 	var wait sync.WaitGroup
@@ -39,14 +42,21 @@ func (l *Landed) LoadAll(states []WellProfiles) ([]Case, error) {
 // passes through the whole string in a case, and the depth that stops a longer
 // one. Where the length doesn't matter limited is false; a tool wider than the
 // bore somewhere has length zero. Each node is taken as a bend of its own
-// curvature, hole and buckling together: see Helix.LongestTool.
+// curvature, hole and buckling together: see Helix.LongestTool. Nothing passes a
+// case that isn't of this string.
 func (l *Landed) LongestTool(c *Case, diameter unit.Length) (length, at unit.Length, limited bool) {
+	if l == nil || c == nil {
+		return 0, 0, true
+	}
 	return l.made.longestTool(c.Nodes, diameter)
 }
 
 // LongestTool is that of a string under load: see Landed.LongestTool. What is
 // lost with a joint that parted stops nothing.
 func (m *MadeUp) LongestTool(l *Loading, diameter unit.Length) (length, at unit.Length, limited bool) {
+	if m == nil || l == nil {
+		return 0, 0, true
+	}
 	nodes := l.Nodes
 	for i := range l.segments {
 		if g := &l.segments[i]; g.lost {
@@ -59,9 +69,15 @@ func (m *MadeUp) LongestTool(l *Loading, diameter unit.Length) (length, at unit.
 }
 
 func (m *MadeUp) longestTool(nodes []Node, diameter unit.Length) (length, at unit.Length, limited bool) {
+	if diameter != diameter {
+		return diameter, 0, true
+	}
 	longest := math.Inf(1)
 	for i := range nodes {
 		n := &nodes[i]
+		if n.Section < 0 || n.Section >= len(m.sections) || i >= len(m.own) {
+			return 0, n.MD, true
+		}
 		play := float64(m.sections[n.Section].Pipe.ID - diameter)
 		κ := float64(n.Curvature)
 		if κ == 0 && play >= 0 || play/2 >= m.bars[n.Section].r && m.elements[m.own[i]].curvature == 0 {

@@ -26,7 +26,10 @@ var ErrNotReached = errors.New("movement: the pull doesn't reach it")
 //
 // Source: balance of forces; a bracketed root.
 func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (unit.Force, error) {
-	if err := fault.Join(scope, noJoint(joint, len(m.joints)), m.loaded(l)); err != nil {
+	if err := fault.Join(scope, m.loaded(l)); err != nil {
+		return 0, err
+	}
+	if err := fault.Join(scope, noJoint(joint, len(m.joints)), fault.Finite("balance", balance)); err != nil {
 		return 0, err
 	}
 	if l.Joints[joint].Parted {
@@ -35,29 +38,54 @@ func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (uni
 	if err := m.pulled(l, jointMark, joint); err != nil {
 		return 0, err
 	}
-	return l.Reading + balance - l.Joints[joint].Balance, fault.Join(scope, fault.Finite("balance", balance))
+	return reading(l.Reading + balance - l.Joints[joint].Balance)
 }
 
 // ReadingForHold returns the reading at which the uppermost place that holds the
 // string carries a load, up positive: see ReadingForJoint.
 //
 //	load(reading) = load
+//
+// Errors: no such place; a loading of another string; ErrNotReached where the pull
+// doesn't arrive there.
 func (m *MadeUp) ReadingForHold(l *Loading, place int, load unit.Force) (unit.Force, error) {
-	if err := fault.Join(scope, noPlace(place, len(m.holds)), m.loaded(l)); err != nil {
+	if err := fault.Join(scope, m.loaded(l)); err != nil {
+		return 0, err
+	}
+	if err := fault.Join(scope, noPlace(place, len(m.holds)), fault.Finite("load", load)); err != nil {
 		return 0, err
 	}
 	if err := m.pulled(l, holdMark, place); err != nil {
 		return 0, err
 	}
-	return l.Reading + load - l.Holds[place].Load, fault.Join(scope, fault.Finite("load", load))
+	return reading(l.Reading + load - l.Holds[place].Load)
+}
+
+// reading is a reading that is a number, which that of an edited loading may not be.
+func reading(r unit.Force) (unit.Force, error) {
+	return r, fault.Join(scope, fault.Finite("reading", r))
 }
 
 // loaded reports a loading that isn't one of this string.
 func (m *MadeUp) loaded(l *Loading) error {
-	if len(l.Nodes) == len(m.points) && len(l.Joints) == len(m.joints) && len(l.Holds) == len(m.holds) && len(l.segments) > 0 {
+	if m == nil {
+		return errNotMadeUp
+	}
+	if l != nil && len(l.Nodes) == len(m.points) && len(l.Joints) == len(m.joints) && len(l.Holds) == len(m.holds) &&
+		len(l.Seals) == len(m.seals) && len(l.segments) > 0 && m.sectioned(l.Nodes) {
 		return nil
 	}
 	return fault.New("loading", "is empty or another string's; must be one that Load of the same MadeUp made")
+}
+
+// sectioned tells whether every node is of a section of this string.
+func (m *MadeUp) sectioned(nodes []Node) bool {
+	for i := range nodes {
+		if k := nodes[i].Section; k < 0 || k >= len(m.sections) {
+			return false
+		}
+	}
+	return true
 }
 
 // pulled tells whether the hook's pull arrives at a part.
@@ -126,6 +154,9 @@ func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 	if l.Free {
 		return MostPull{}, fmt.Errorf("%w: nothing holds the string", ErrNotReached)
 	}
+	if err := fault.Join(scope, fault.Finite("loading.Reading", l.Reading)); err != nil {
+		return MostPull{}, err
+	}
 	most := MostPull{Reading: unit.Force(math.Inf(1))}
 	take := func(reading unit.Force, by string, md unit.Length) {
 		if reading < most.Reading {
@@ -153,19 +184,23 @@ func (m *MadeUp) MostReading(l *Loading, limits PullLimits) (MostPull, error) {
 		return MostPull{}, err
 	}
 	take(l.Reading+unit.Force(more), "string, "+g.Limit.String(), g.MD)
-	return most, nil
+	return most, fault.Join(scope, fault.Finite("loading", most.Reading), fault.Finite("loading.MD", most.MD))
 }
 
 // ErrNoPull says that no reading keeps all limits of the string.
 var ErrNoPull = errors.New("movement: no pull keeps the string within its limits")
 
 // WallAt returns the wall force at a measured depth that what is done at the top
-// reaches, above what steps there; not ok below it.
+// reaches, above what steps there; not ok below it, nor in a loading that this
+// string didn't make.
 //
 //	F(md) = F(top) − Σ w·ΔTVD − Σ Δp·ΔA
 //
 // Source: balance of forces.
 func (m *MadeUp) WallAt(l *Loading, md unit.Length) (unit.Force, bool) {
+	if m.loaded(l) != nil || md != md {
+		return unit.Force(math.NaN()), false
+	}
 	_, to := m.reach(&l.segments[0])
 	for i := 0; i <= to; i++ {
 		if b := &l.Nodes[i]; b.MD >= md {

@@ -39,7 +39,16 @@ var ErrLost = errors.New("movement: it has gone with the part of the string belo
 // errNotLanded says that a standing isn't one of this string.
 var errNotLanded = errors.New("movement: the string hasn't landed, or the standing is another string's: permitted one made by Land of the same MadeUp")
 
+// errNotMadeUp says that there is no string.
+var errNotMadeUp = errors.New("movement: the string is not made up: make it with Assembly.MakeUp, or String.Land")
+
+// errNoLoading says that there is nothing to put the answer in.
+var errNoLoading = errors.New("movement: there is no Loading or Case to put the answer in")
+
 func (m *MadeUp) checkStanding(s Standing) error {
+	if m == nil {
+		return errNotMadeUp
+	}
 	if len(s.landed) != len(m.spans) || len(s.held) != len(m.holds) || len(s.parted) != len(m.joints) {
 		return errNotLanded
 	}
@@ -50,6 +59,9 @@ func (m *MadeUp) checkStanding(s Standing) error {
 // nothing holds it yet: movements count from there. The conditions are those of
 // that moment, at the hanger.
 func (m *MadeUp) Land(c Conditions) (Standing, error) {
+	if m == nil {
+		return Standing{}, errNotMadeUp
+	}
 	if c.Top != AtHanger {
 		return Standing{}, fault.NewIn(scope, "Top", "must be AtHanger when landing; a string on the hook lands by HangOff")
 	}

@@ -30,6 +30,9 @@ func (a Analysis) Steps() []working.Step {
 // Steps are the lines that add up the movement and the force at the packer.
 // The terms themselves are sums over the nodes.
 func (c *Case) Steps() []working.Step {
+	if c == nil {
+		return nil
+	}
 	return outcome(c.Movement, c.SlackOff, c.EndForce, c.PackerForce, c.TrueForce)
 }
 

@@ -1,6 +1,10 @@
 package movement
 
-import "completion.example/hydrostatics/unit"
+import (
+	"math"
+
+	"completion.example/hydrostatics/unit"
+)
 
 // Terms add up the wall force at the top of a string from that at the lower end of
 // what the top carries: the uppermost place that holds, a parted joint, or the
@@ -23,8 +27,13 @@ type Terms struct {
 //
 //	hanger load = end + Σ w·ΔTVD + Σ Δp·ΔA + friction
 //
+// Of a loading that this string didn't make, end and sum are NaN.
+//
 // Source: balance of forces.
 func (m *MadeUp) Terms(l *Loading) Terms {
+	if m.loaded(l) != nil {
+		return Terms{End: unit.Force(math.NaN()), Top: unit.Force(math.NaN())}
+	}
 	from, to := m.reach(&l.segments[0])
 	t := Terms{From: l.Nodes[to].MD, End: l.Nodes[to].True, Top: l.Nodes[0].True}
 	c := &l.conditions

@@ -132,6 +132,8 @@ type SectionBuckling struct {
 //
 //	movement = piston + ballooning + buckling + thermal
 //
+// Errors: faults of v.
+//
 // Source: Lubinski, Althouse and Logan 1962; Hammerlindl 1977.
 func (v Vertical) Analyse() (Analysis, error) {
 	bars, err := v.check()
@@ -173,7 +175,7 @@ func (v Vertical) Analyse() (Analysis, error) {
 	if err := a.restrain(v.SlackOff); err != nil {
 		return Analysis{}, err
 	}
-	return a, bounded(a.Movement, a.SlackOff, a.SealMovement, a.TrueForce, a.EffectiveForce)
+	return a, bounded(a.Movement, a.SlackOff, a.SealMovement, a.TrueForce, a.EffectiveForce, a.Sections[0].Initial.Top, a.Sections[0].Final.Top)
 }
 
 // neutral returns the height above the end over which the effective force is
@@ -225,6 +227,10 @@ func (b *bar) buckling(s StringSection, c WellFluids, bottom float64) (SectionBu
 func (v Vertical) check() ([]bar, error) {
 	bars, err := bars(0, v.Sections)
 	faults := []error{err}
+	for k, s := range v.Sections {
+		at := fault.Index("Sections", k) + ".Wear"
+		faults = append(faults, fault.Finite(at+".Inside", s.Wear.Inside), fault.Finite(at+".Outside", s.Wear.Outside))
+	}
 	for _, c := range []struct {
 		name string
 		c    WellFluids

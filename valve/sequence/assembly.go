@@ -129,7 +129,7 @@ type ControlLine struct {
 	Size     unit.Length              `json:"size,omitzero"`
 	Wall     unit.Length              `json:"wall,omitzero"`
 	Fluid    string                   `json:"fluid,omitzero"`
-	Yield    unit.Pressure            `json:"yield,omitzero"` // its ratings are those of a pipe of that strength, or
+	Yield    unit.Pressure            `json:"yield,omitzero"` // its ratings are those of controlline.Line, or
 	Burst    unit.Band[unit.Pressure] `json:"burst,omitzero"`
 	Collapse unit.Band[unit.Pressure] `json:"collapse,omitzero"`
 	Factor   float64                  `json:"factor,omitzero"`

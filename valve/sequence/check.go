@@ -19,8 +19,8 @@ type Options struct {
 	// Workers is how many cores may be used; zero: all. The answer doesn't depend
 	// on it.
 	Workers int `json:"workers"`
-	// Progress, where not nil, is told how far the work has come, from 0 to 1. It is
-	// called from one goroutine at a time.
+	// Progress, where not nil, is told how far the work has come: from 0, never back, to
+	// 1 at its end. It is called from one goroutine at a time, not always the same.
 	Progress func(share float64, doing string) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
@@ -37,6 +37,7 @@ type Part int
 const (
 	Everything  Part = iota
 	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
+	NoAdvice         // everything but what opens the windows that are empty
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -51,7 +52,7 @@ func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &checker{compiled: c, ctx: ctx, options: o, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}}
+	k := &checker{compiled: c, ctx: ctx, options: o, given: p, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}, progress: &progress{told: o.Progress}}
 	return k.check()
 }
 
@@ -61,6 +62,10 @@ func (p *Plan) compiled() (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
+	return p.compiledOf(pipes)
+}
+
+func (p *Plan) compiledOf(pipes catalogue.Catalogue) (*compiled, error) {
 	made, err := p.lower(pipes)
 	if err != nil {
 		return nil, err
@@ -100,23 +105,26 @@ func (p *Plan) prepared(pipes catalogue.Catalogue) (*Plan, error) {
 // checker puts a programme together.
 type checker struct {
 	*compiled
-	ctx       context.Context
-	options   Options
-	programme *Programme
-	nominal   *proof.Run
-	stands    [][]stand         // nominal, by step
-	stuck     []map[int][]stand // the same where an action, by which it is kept, is stuck
-	ends      []*walk.World
-	out       *proof.Outcome
+	ctx         context.Context
+	options     Options
+	given       *Plan // as it was, before it was prepared
+	progress    *progress
+	programme   *Programme
+	nominal     *proof.Run
+	standstills [][]standstill         // nominal, by step
+	stuck       []map[int][]standstill // the same where an action, by which it is kept, is stuck
+	ends        []*walk.World
+	out         *proof.Outcome
 
-	astray      map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
-	pumpResults [][]PumpResult // by step
-	flowResults [][]PressureAt // by step
-	pumpFault   error
+	deviceDepths int            // how many pressures of compartments at devices there are
+	failsFirst   map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
+	pumpResults  [][]PumpResult // by step
+	flowResults  [][]PressureAt // by step
+	pumpFault    error
 }
 
-// stand is the nominal well where a step stands still.
-type stand struct {
+// standstill is the nominal well where a step stands still.
+type standstill struct {
 	label string
 	world *walk.World
 	place walk.Place
@@ -124,7 +132,7 @@ type stand struct {
 
 func (k *checker) check() (*Programme, error) {
 	k.After = k.rates
-	k.tell(0, "walking the nominal values")
+	k.progress.tell(0, "walking the nominal values")
 	if err := k.walkNominal(); err != nil {
 		return nil, err
 	}
@@ -132,7 +140,7 @@ func (k *checker) check() (*Programme, error) {
 		return nil, k.pumpFault
 	}
 	k.peaks()
-	k.tell(0.1, "proving")
+	k.progress.tell(0.1, "proving")
 	var err error
 	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
 		return nil, err
@@ -143,10 +151,15 @@ func (k *checker) check() (*Programme, error) {
 		return nil, err
 	}
 	var stopped error
-	if k.options.Only == Everything {
-		k.tell(0.4, "looking for windows")
+	if k.options.Only != VerdictOnly {
+		k.progress.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
+		}
+		if stopped == nil && k.options.Only == Everything {
+			if stopped = k.advise(); stopped != nil && k.ctx.Err() == nil {
+				return nil, stopped
+			}
 		}
 		if stopped == nil {
 			if stopped = k.greatestRates(); stopped != nil && k.ctx.Err() == nil {
@@ -169,14 +182,10 @@ func (k *checker) check() (*Programme, error) {
 		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
 	k.margins()
-	return p, stopped
-}
-
-// tell reports how far the work has come.
-func (k *checker) tell(share float64, doing string) {
-	if k.options.Progress != nil {
-		k.options.Progress(share, doing)
+	if stopped == nil {
+		k.progress.tell(1, "done")
 	}
+	return p, stopped
 }
 
 // witnessed tells whether at least one failure was shown by a walk.
@@ -191,29 +200,29 @@ func (k *checker) witnessed() bool {
 
 // walkNominal walks the nominal values, on and on, whatever goes wrong.
 func (k *checker) walkNominal() error {
-	k.stands = make([][]stand, len(k.Steps))
+	k.standstills = make([][]standstill, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
-	k.stuck = make([]map[int][]stand, len(k.Steps))
+	k.stuck = make([]map[int][]standstill, len(k.Steps))
 	for i := range k.stuck {
-		k.stuck[i] = map[int][]stand{}
+		k.stuck[i] = map[int][]standstill{}
 	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		Astray: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
-		Stands: func(w *walk.World, p walk.Place, number int) error {
+		PastUnintended: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
+		Standstills: func(w *walk.World, p walk.Place, number int) error {
 			if a, ok := w.JustStuck(); ok {
 				if number == len(k.stuck[p.Step][a]) {
-					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], stand{p.Label, w.Clone(), p})
+					k.stuck[p.Step][a] = append(k.stuck[p.Step][a], standstill{p.Label, w.Clone(), p})
 				}
 				return nil
 			}
-			if number < len(k.stands[p.Step]) {
+			if number < len(k.standstills[p.Step]) {
 				return nil // another order of what is due at once
 			}
 			if number == 0 {
 				first[p.Step] = true
 			}
-			k.stands[p.Step] = append(k.stands[p.Step], stand{p.Label, w.Clone(), p})
+			k.standstills[p.Step] = append(k.standstills[p.Step], standstill{p.Label, w.Clone(), p})
 			return nil
 		},
 	})
@@ -224,7 +233,7 @@ func (k *checker) walkNominal() error {
 		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
 	}
 	k.nominal = run
-	run.Judge.Stands = nil
+	run.Judge.Standstills = nil
 	for i := range k.ends {
 		if i < len(run.After) && len(run.After[i]) > 0 {
 			k.ends[i] = run.After[i][0]
@@ -245,26 +254,26 @@ func (k *checker) peaks() {
 			if !t.Furthest {
 				continue
 			}
-			t.Stand = -1
+			t.Standstill = -1
 			sign := 1.0
 			if t.Negative() {
 				sign = -1
 			}
 			best := 0.0
-			for s := range k.stands[i] {
-				if s == 0 && len(k.stands[i]) > 1 {
+			for s := range k.standstills[i] {
+				if s == 0 && len(k.standstills[i]) > 1 {
 					continue
 				}
-				d := sign * k.difference(&k.stands[i][s], t)
-				if t.Stand < 0 || d > best+1 {
-					t.Stand, best = s, d
+				d := sign * k.difference(&k.standstills[i][s], t)
+				if t.Standstill < 0 || d > best+1 {
+					t.Standstill, best = s, d
 				}
 			}
 		}
 	}
 }
 
-func (k *checker) difference(s *stand, t *judge.Test) float64 {
+func (k *checker) difference(s *standstill, t *judge.Test) float64 {
 	in, e1 := s.world.State.At(t.Inside, t.AtIn)
 	out, e2 := s.world.State.At(t.Outside, t.AtOut)
 	if e1 != nil || e2 != nil {

@@ -148,7 +148,7 @@ func (c *compiler) fluids() {
 			for k, t := range c.Network.Temperatures {
 				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 				c.check(fmt.Sprintf("fluid %q at temperature %q", f.Name, c.names[k]), err)
-				x.Feels = append(x.Feels, col)
+				x.Columns = append(x.Columns, col)
 				cold, warm := c.ends(feels, k)
 				x.Cold, x.Warm = append(x.Cold, cold), append(x.Warm, warm)
 			}

@@ -225,10 +225,10 @@ func (c *compiler) limits() {
 // background is the pressure of a fluid behind the pipe, from surface.
 func (c *compiler) background(name string, d well.Depth) affine.Form {
 	f := &c.Network.Fluids[c.fluid(name)]
-	if f.Feels == nil {
+	if f.Columns == nil {
 		return f.Density.Times(well.Gravity * d.TVD)
 	}
-	p, err := f.Feels[0].Carry(0, 0, unit.Length(d.TVD))
+	p, err := f.Columns[0].Carry(0, 0, unit.Length(d.TVD))
 	c.check("ratings", err)
 	return affine.Mul(affine.Const(float64(p)), f.Scale)
 }

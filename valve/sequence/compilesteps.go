@@ -23,7 +23,7 @@ func (c *compiler) steps() {
 			x.Shut = append(x.Shut, c.by.compartment[name])
 		}
 		for _, w := range s.Displace {
-			x.Swaps = append(x.Swaps, walk.Swap{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
+			x.Displacements = append(x.Displacements, walk.Displacement{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
 				From: c.depth(w.FromMD), To: c.depth(w.ToMD), Up: w.Up})
 		}
 		for _, h := range s.Hold {
@@ -43,9 +43,9 @@ func (c *compiler) steps() {
 			x.Ramps = append(x.Ramps, moves)
 		}
 		if len(s.PressureChange) > 0 {
-			x.Squeeze = map[int]float64{}
+			x.RaiseTrapped = map[int]float64{}
 			for name, d := range s.PressureChange {
-				x.Squeeze[c.by.compartment[name]] = float64(d)
+				x.RaiseTrapped[c.by.compartment[name]] = float64(d)
 			}
 		}
 		if len(s.VolumeChange) > 0 {
@@ -100,13 +100,13 @@ func (c *compiler) goals(s *Step) judge.Goals {
 	for k, t := range s.Tests {
 		d := c.depth(t.MD)
 		in, out := c.by.compartment[t.Inside], c.by.compartment[t.Outside]
-		x := judge.Test{Inside: in, Outside: out, AtIn: c.at(in, d), AtOut: c.at(out, d), Stand: -1,
+		x := judge.Test{Inside: in, Outside: out, AtIn: c.at(in, d), AtOut: c.at(out, d), Standstill: -1,
 			Least: float64(t.Differential.Least), Greatest: float64(t.Differential.Greatest)}
 		switch t.Moment {
 		case AtStart:
-			x.Stand = 0
+			x.Standstill = 0
 		case AtEnd:
-			x.Stand = last
+			x.Standstill = last
 		default:
 			x.Furthest = true
 		}
@@ -121,13 +121,13 @@ func (c *compiler) goals(s *Step) judge.Goals {
 	}
 	for _, b := range s.Balance {
 		i, f := c.by.compartment[b.Compartment], c.by.formation[b.Formation]
-		x := judge.Balance{Compartment: i, At: c.at(i, c.Network.Formations[f].Depth), Formation: f, Stand: last,
+		x := judge.Balance{Compartment: i, At: c.at(i, c.Network.Formations[f].Depth), Formation: f, Standstill: last,
 			Least: float64(b.Overbalance.Least), Greatest: float64(b.Overbalance.Greatest)}
 		switch b.Moment {
 		case AtStart:
-			x.Stand = 0
+			x.Standstill = 0
 		case AtPeak:
-			x.Stand = 1
+			x.Standstill = 1
 		}
 		g.Balances = append(g.Balances, x)
 	}

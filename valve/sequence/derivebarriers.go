@@ -53,7 +53,7 @@ func (d *deriver) counted(p *assembly.Placed, x *Piece) {
 			}
 			b.Action, b.Until = p.Name+": closes", p.Name+": opens"
 		default:
-			if !d.joined(p.Name) || d.stands(f.Formation, p.Name) {
+			if !d.joined(p.Name) || d.isBarrier(f.Formation, p.Name) {
 				continue
 			}
 			b.Port = p.Name
@@ -62,8 +62,8 @@ func (d *deriver) counted(p *assembly.Placed, x *Piece) {
 	}
 }
 
-// stands tells whether a port is a barrier before a formation already.
-func (d *deriver) stands(formation, port string) bool {
+// isBarrier tells whether a port is a barrier before a formation already.
+func (d *deriver) isBarrier(formation, port string) bool {
 	return slices.ContainsFunc(d.out.Barriers, func(b Barrier) bool { return b.Formation == formation && b.Port == port })
 }
 

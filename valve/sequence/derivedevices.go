@@ -14,7 +14,7 @@ func (d *deriver) devices() {
 		for k := range d.Strings[i].Pieces {
 			p, x := &d.Strings[i].Pieces[k], &d.a.Strings[i].Pieces[k]
 			v := Device{Name: p.Name, MD: unit.Length(p.At), Error: x.Error}
-			in, out := d.felt(i, p, x)
+			in, out := d.sensedBetween(i, p, x)
 			switch x.Kind {
 			case PackerPiece:
 				d.sets(i, p, x, &v)
@@ -40,9 +40,9 @@ func (d *deriver) devices() {
 	}
 }
 
-// felt is the inside and the outside of a piece: whose differential it feels and
+// sensedBetween is the inside and the outside of a piece: whose differential it feels and
 // bears.
-func (d *deriver) felt(i int, p *assembly.Placed, x *Piece) (in, out string) {
+func (d *deriver) sensedBetween(i int, p *assembly.Placed, x *Piece) (in, out string) {
 	in, out = d.space(d.Inside(i), p.At), d.space(i, p.At)
 	switch {
 	case x.Kind == PackerPiece || x.Kind == SealStack: // from below

@@ -168,7 +168,7 @@ func (d *deriver) ports() {
 		var plug *assembly.Placed // that closes the innermost string
 		for k := range s.Pieces {
 			p, x := &s.Pieces[k], &d.a.Strings[i].Pieces[k]
-			if plug != nil && x.meetsInside() {
+			if plug != nil && x.opensInside() {
 				d.faults.New(p.Path, "%s stands below %s (%s), which closes the bore: under that the pipe counts with what is around it, and nothing can be moved from inside", p.Name, plug.Path, plug.Name)
 				continue
 			}
@@ -191,8 +191,8 @@ func (d *deriver) ports() {
 	}
 }
 
-// meetsInside tells whether a piece opens to what is inside its string, or feels it.
-func (x *Piece) meetsInside() bool {
+// opensInside tells whether a piece opens to what is inside its string, or feels it.
+func (x *Piece) opensInside() bool {
 	switch x.Kind {
 	case SleevePiece, IsolationValve, PlugPiece, ReleasePiece, SafetyValve, ScreenPiece:
 		return true

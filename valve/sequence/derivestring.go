@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/valve/controlline"
 )
 
 // string is the innermost string, whose movement and loads are checked.
@@ -107,7 +108,7 @@ func (d *deriver) ratings() {
 			if r.Burst.Greatest == 0 && r.Collapse.Greatest == 0 {
 				continue
 			}
-			r.Inside, r.Outside = d.felt(i, p, x)
+			r.Inside, r.Outside = d.sensedBetween(i, p, x)
 			r.Note = fmt.Sprintf("%s at %s less %s", r.Inside, d.text(r.FromMD), r.Outside)
 			if r.Inside != r.Outside {
 				d.out.Ratings = append(d.out.Ratings, r)
@@ -118,13 +119,26 @@ func (d *deriver) ratings() {
 		for _, name := range l.Names {
 			r := Rating{Inside: name, Burst: l.Burst, Collapse: l.Collapse, Factor: d.factor(l.Factor)}
 			if l.Yield != 0 {
-				r.Pipe = &Pipe{Size: l.Size, Bore: l.Size - 2*l.Wall, Yield: l.Yield}
+				wall, err := l.ratings()
+				if err != nil {
+					continue // writtenLines has said why
+				}
+				r.Burst, r.Collapse, r.Note = unit.Exactly(wall.Working), unit.Exactly(wall.Collapse), wall.Beyond
 			} else if l.Burst.Greatest == 0 && l.Collapse.Greatest == 0 {
 				continue
 			}
 			d.clamped(r)
 		}
 	}
+}
+
+// ratings are what a line's wall stands, where its yield strength is given: as
+// controlline has them for a line of that wall.
+func (l *ControlLine) ratings() (controlline.Ratings, error) {
+	if l.Yield == 0 {
+		return controlline.Ratings{}, nil
+	}
+	return controlline.Line{OD: l.Size, Wall: l.Wall, Yield: l.Yield}.Ratings()
 }
 
 // along writes a rating for each space that a body stands in; the first bears its
@@ -226,7 +240,7 @@ func (d *deriver) walls(i int) {
 
 // clamped is the rating of a control line in what is around the innermost string.
 func (d *deriver) clamped(r Rating) {
-	name := r.Inside
+	name, note := r.Inside, r.Note
 	bottom := 0.0
 	for _, c := range d.out.Compartments {
 		if c.Name == name {
@@ -241,6 +255,9 @@ func (d *deriver) clamped(r Rating) {
 		}
 		r.Outside, r.FromMD, r.ToMD = p.inside, unit.Length(p.top), unit.Length(p.bottom)
 		r.Note = "the line less what is around the string that it is clamped to"
+		if note != "" {
+			r.Note += "; " + note
+		}
 		d.out.Ratings = append(d.out.Ratings, r)
 	}
 }

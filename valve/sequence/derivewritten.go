@@ -239,6 +239,9 @@ func (d *deriver) writtenLines() {
 		if l.Yield != 0 && (l.Burst.Greatest != 0 || l.Collapse.Greatest != 0) {
 			f.New(path+".yield", "stands beside burst or collapse; its ratings follow from one of them")
 		}
+		if _, err := l.ratings(); err != nil && l.Wall > 0 && 2*l.Wall < l.Size {
+			f.New(path+".yield", "gives no ratings: %v", err)
+		}
 		d.bound(path+".factor", l.Factor)
 	}
 	used := map[string]bool{}

@@ -83,3 +83,20 @@ func ExampleChanges() {
 	// set, packer: sets: must fire; margin 283.52 psi, now must fire; margin 874.15 psi
 	// set, window on tubing at 3500 psi: at least 3217 psi, now at least 2626 psi
 }
+
+// A window in words: there is no end above where the search for it stops.
+func ExampleWindow_Words() {
+	r, err := sequence.Check(context.Background(), mini(), sequence.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w := r.Steps[0].Windows[0]
+	fmt.Println(w.Words())
+	fmt.Println("planned", w.Planned, "- searched up to", sequence.WindowCap)
+	fmt.Println("a pull is planned as", sequence.ForceLevel(60*unit.Kilopound))
+	// Output:
+	// at least 3217 psi
+	// planned 3500 psi - searched up to 20000 psi
+	// a pull is planned as 60000 lbf
+}

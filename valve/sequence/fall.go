@@ -65,8 +65,8 @@ func (k *checker) down(s *well.State, c int) (md unit.Length, volume unit.Volume
 func (k *checker) levels(i int) []LevelAt {
 	var all []LevelAt
 	states := []*well.State{k.before(i)}
-	for n := range k.stands[i] {
-		states = append(states, k.stands[i][n].world.State)
+	for n := range k.standstills[i] {
+		states = append(states, k.standstills[i][n].world.State)
 	}
 	for c, p := range k.plan.Compartments {
 		x := LevelAt{Compartment: p.Name}
@@ -125,7 +125,8 @@ func (k *checker) keptFull(i int) []string {
 	const none = 0.5 * unit.PSI
 	s := k.ends[i].State
 	into := map[string][]string{} // formations, by compartment
-	for c, m := range s.Meets {
+	for c := range s.Compartments {
+		m := s.SecondReference(c)
 		if m.With < 0 || unit.Pressure(m.Excess.F.C) < none || s.Surface[c] || !s.Surface[m.With] || !s.Applied[m.With].Same(affine.Line{}, float64(none)) {
 			continue
 		}

@@ -123,7 +123,7 @@ func compare(a, b bool) int {
 }
 
 // again tells whether a finding has been told: as another of its step, as a state
-// that goes on, or as what an action does later that has gone astray.
+// that goes on, or as what an action does later that has failed before.
 func (k *checker) again(f *Finding, said, last map[string]int, step int) bool {
 	key := string(f.Kind) + "|" + f.Device
 	n, ok := said[key]

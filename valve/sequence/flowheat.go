@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-	"time"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/clock"
 	"completion.example/internal/fault"
 )
 
@@ -98,7 +98,7 @@ func profileOf(points []MarkedTVD) (*hydrostatics.TemperatureProfile, error) {
 
 // points are the temperature by depth; below what flows the ground keeps its own.
 func (f Flowing) points(ground *hydrostatics.TemperatureProfile, path *hydrostatics.Path) ([]MarkedTVD, error) {
-	after, err := time.ParseDuration(f.After)
+	after, err := clock.Parse(f.After)
 	if err != nil {
 		return nil, fmt.Errorf("after is %q; write a time such as 36h", f.After)
 	}

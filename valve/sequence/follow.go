@@ -56,13 +56,13 @@ type Take struct {
 	// AtOnce goes in (negative: comes back) as the stretch begins, into what is
 	// joined to it there.
 	AtOnce unit.Volume `json:"at_once"`
-	// Meets names what else fixes the pressure of the same body: a formation or
+	// References names what else fixes the pressure of the same body: a formation or
 	// another surface. What flows then, nobody knows beforehand.
-	Meets []Meets `json:"meets"`
+	References []OtherReference `json:"references"`
 }
 
-// Meets is another reference of a body.
-type Meets struct {
+// OtherReference is another reference of a body.
+type OtherReference struct {
 	Name  string        `json:"name"`
 	Flow  Flow          `json:"flow"`  // what it would cause at the end of the leg; empty where nothing drives it
 	Drive unit.Pressure `json:"drive"` // that drives it
@@ -78,7 +78,7 @@ func Follow(p *Plan) (*Follower, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &checker{compiled: c, stands: make([][]stand, len(c.Steps)), ends: make([]*walk.World, len(c.Steps))}
+	k := &checker{compiled: c, standstills: make([][]standstill, len(c.Steps)), ends: make([]*walk.World, len(c.Steps))}
 	return &Follower{k, k.At(k.Nominal())}, nil
 }
 
@@ -90,11 +90,11 @@ func (f *Follower) Step(ctx context.Context, from *Situation, i int, still []str
 		return nil, nil, fmt.Errorf("sequence: step is %d; must be from 0 to %d", i, len(f.k.Steps)-1)
 	}
 	k := *f.k
-	k.stands, k.ends = make([][]stand, len(k.Steps)), make([]*walk.World, len(k.Steps))
-	o := proof.Options{Astray: true, Stops: true, Quiet: true, From: i, To: i + 1}
-	o.Stands = func(w *walk.World, p walk.Place, number int) error {
-		if number >= len(k.stands[i]) { // else another order of what is due at once
-			k.stands[i] = append(k.stands[i], stand{p.Label, w.Clone(), p})
+	k.standstills, k.ends = make([][]standstill, len(k.Steps)), make([]*walk.World, len(k.Steps))
+	o := proof.Options{PastUnintended: true, Stops: true, Quiet: true, From: i, To: i + 1}
+	o.Standstills = func(w *walk.World, p walk.Place, number int) error {
+		if number >= len(k.standstills[i]) { // else another order of what is due at once
+			k.standstills[i] = append(k.standstills[i], standstill{p.Label, w.Clone(), p})
 		}
 		return nil
 	}
@@ -102,7 +102,7 @@ func (f *Follower) Step(ctx context.Context, from *Situation, i int, still []str
 	if from != nil {
 		before = from.world
 	} else {
-		first, err := f.q.Walk(ctx, affine.Box(0, nil), proof.Options{Astray: true, Quiet: true, To: 1})
+		first, err := f.q.Walk(ctx, affine.Box(0, nil), proof.Options{PastUnintended: true, Quiet: true, To: 1})
 		if err != nil {
 			return nil, nil, err
 		}
@@ -149,9 +149,9 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 			x.Events = append(x.Events, k.event(e))
 		}
 	}
-	from := &stand{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
-	for n := range k.stands[i] {
-		to := &k.stands[i][n]
+	from := &standstill{"start", before, walk.Place{Step: i, Drive: -1, Action: -1}}
+	for n := range k.standstills[i] {
+		to := &k.standstills[i][n]
 		l := Leg{Label: to.label, From: k.shown(from.world.State), To: k.shown(to.world.State)}
 		if to.place.Drive < 0 {
 			l.Label = "start"
@@ -171,7 +171,7 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 }
 
 // stretches parts a leg where ports move.
-func (k *checker) stretches(l *Leg, from, to *stand, all []walk.Event, drive int) {
+func (k *checker) stretches(l *Leg, from, to *standstill, all []walk.Event, drive int) {
 	s := from.world.Clone().State
 	copy(s.Surface, to.world.State.Surface)
 	l.Stretches = []Stretch{{At: l.From, Takes: k.takes(s, from, to, nil)}}
@@ -190,7 +190,7 @@ func (k *checker) stretches(l *Leg, from, to *stand, all []walk.Event, drive int
 
 // takes are what compartments at surface take while the ports stand as in s. at is
 // what has just happened, or nil.
-func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
+func (k *checker) takes(s *well.State, from, to *standstill, at *walk.Event) []Take {
 	var all []Take
 	end := to.world.State
 	for i, c := range k.plan.Compartments {
@@ -200,17 +200,17 @@ func (k *checker) takes(s *well.State, from, to *stand, at *walk.Event) []Take {
 		t := Take{Compartment: c.Name, Counted: true}
 		body := s.Body(i)
 		for _, m := range body {
-			if t2, ok := k.meets(from.world.State, end, i, m); ok {
-				t.Meets = append(t.Meets, t2)
+			if t2, ok := k.otherReference(from.world.State, end, i, m); ok {
+				t.References = append(t.References, t2)
 			}
 		}
 		for _, m := range body {
-			if len(t.Meets) == 0 || m == i {
+			if len(t.References) == 0 || m == i {
 				t.Counted = t.Counted && k.volumeOf(m) > 0 && squeezable(end, m)
 				t.PerPSI += unit.Volume(k.volumeOf(m) * k.compression(end, m) * float64(unit.PSI))
 			}
 		}
-		if at != nil && len(t.Meets) == 0 {
+		if at != nil && len(t.References) == 0 {
 			t.AtOnce = k.atOnce(end, body, i, at)
 		}
 		all = append(all, t)

@@ -72,9 +72,9 @@ func TestFollowHoldsStill(t *testing.T) {
 	require.NoError(t, err)
 	take := seen.Legs[1].Stretches[0].Takes[0]
 	require.Equal(t, "tubing", take.Compartment)
-	require.Equal(t, "annulus", take.Meets[0].Name)
-	require.Equal(t, Circulation, take.Meets[0].Flow)
-	require.True(t, take.Meets[0].Out)
+	require.Equal(t, "annulus", take.References[0].Name)
+	require.Equal(t, Circulation, take.References[0].Flow)
+	require.True(t, take.References[0].Out)
 
 	_, _, err = f.Step(t.Context(), at, 99, nil)
 	require.ErrorContains(t, err, "step is 99; must be from 0 to 25")

@@ -8,11 +8,11 @@ import (
 	"completion.example/valve/sequence/internal/well"
 )
 
-// meets tells whether another compartment of a body fixes its pressure too, and
+// otherReference tells whether another compartment of a body fixes its pressure too, and
 // what that drives: where the leg ends, or, if a port has parted them by then, where
 // it begins.
-func (k *checker) meets(from, to *well.State, i, m int) (Meets, bool) {
-	x := Meets{Flow: Circulation}
+func (k *checker) otherReference(from, to *well.State, i, m int) (OtherReference, bool) {
+	x := OtherReference{Flow: Circulation}
 	face := k.Network.Compartments[m].Formation
 	switch {
 	case m == i:
@@ -45,10 +45,10 @@ func (k *checker) meets(from, to *well.State, i, m int) (Meets, bool) {
 // excess is by how much what carries a body exceeds this compartment's own
 // reference.
 func excess(s *well.State, m int) float64 {
-	if s.Meets[m].With < 0 {
+	if s.SecondReference(m).With < 0 {
 		return 0
 	}
-	return s.Meets[m].Excess.F.C
+	return s.SecondReference(m).Excess.F.C
 }
 
 // atOnce is what goes into a body whose surface is held, as something opens into

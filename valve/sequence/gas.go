@@ -50,6 +50,9 @@ func (v *validation) gasFault(path string, f Fluid) {
 
 // gasAt is the gas of the nominal well at the end of a step.
 func (k *checker) gasAt(i int) ([]GasAt, error) {
+	if !k.Network.HasGas() {
+		return nil, nil
+	}
 	end := k.ends[i].State
 	before := k.Network.Start()
 	if i > 0 {

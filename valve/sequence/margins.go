@@ -50,7 +50,7 @@ func (k *checker) margins() {
 func rank(m Margin) float64 { return math.Round(m.Share * 1e9) }
 
 func (k *checker) triggerMargins(step, action int, keep func(marginAt)) {
-	f := k.out.Judge.FeltBy(step, action)
+	f := k.out.Judge.SensedBy(step, action)
 	if !f.Seen {
 		return
 	}

@@ -158,7 +158,7 @@ func TestWorkersChangeNothing(t *testing.T) {
 			if first == nil {
 				first = r
 			}
-			require.Empty(t, gocmp.Diff(first, r, gocmp.AllowUnexported(sequence.Level{}), cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{}, sequence.StringAt{}, sequence.TimePart{})), "%s, %d workers", name, workers)
+			require.Empty(t, gocmp.Diff(first, r, gocmp.AllowUnexported(sequence.Level{}), cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{}, sequence.StringAt{}, sequence.Point{}, sequence.TimePart{})), "%s, %d workers", name, workers)
 		}
 	}
 }

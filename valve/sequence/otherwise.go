@@ -189,10 +189,10 @@ func (k *checker) tells(i int, name string) []Tell {
 	a := k.by.action[name]
 	stuck := k.stuck[i][a]
 	for n := range stuck {
-		if n >= len(k.stands[i]) {
+		if n >= len(k.standstills[i]) {
 			break
 		}
-		s, t := k.stands[i][n].world, stuck[n].world
+		s, t := k.standstills[i][n].world, stuck[n].world
 		label := stuck[n].label
 		if stuck[n].place.Drive < 0 {
 			label = "start"
@@ -221,14 +221,14 @@ func (k *checker) tells(i int, name string) []Tell {
 			continue
 		}
 		ramp := k.plan.Steps[i].Ramps[n-1]
-		volumes := func(all []stand) map[string]float64 {
+		volumes := func(all []standstill) map[string]float64 {
 			v := map[string]float64{}
 			for _, x := range k.rampVolumes(all[n-1].world.State, all[n].world.State, ramp) {
 				v[x.Compartment] = float64(x.Volume)
 			}
 			return v
 		}
-		seen, is := volumes(k.stands[i]), volumes(stuck)
+		seen, is := volumes(k.standstills[i]), volumes(stuck)
 		for _, c := range sortedKeys(ramp) {
 			add("volume into "+c, seen[c], is[c], float64(0.001*unit.Gallon)+0.01*math.Abs(seen[c]), func(x float64) string { return unit.Volume(x).Rounded(3) })
 		}

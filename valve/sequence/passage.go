@@ -32,14 +32,14 @@ type SetDown struct {
 
 // passages tells how tools and set-down weight come down the string after a step.
 func (k *checker) passages(i int, r *StepResult) error {
-	if k.String == nil || len(k.stands[i]) == 0 {
+	if k.String == nil || len(k.standstills[i]) == 0 {
 		return nil
 	}
 	s := k.plan.String
 	if len(s.Tools) == 0 && len(s.Friction) == 0 {
 		return nil
 	}
-	l, err := k.loading(&k.stands[i][len(k.stands[i])-1])
+	l, err := k.loading(&k.standstills[i][len(k.standstills[i])-1])
 	if err != nil {
 		return err
 	}

@@ -78,8 +78,12 @@ func difference(p *sequence.Plan, r *plainResult, e *sequence.Programme) string 
 // differenceOfPressures compares the pressures at the tops of all compartments.
 func differenceOfPressures(p *sequence.Plan, stands []plainStand, s sequence.StepResult) string {
 	for j, at := range s.Points {
+		profile, err := at.Profile()
+		if err != nil {
+			return err.Error()
+		}
 		for c, comp := range p.Compartments {
-			for _, x := range at.Profiles {
+			for _, x := range profile {
 				if x.Compartment != comp.Name {
 					continue
 				}

@@ -1,6 +1,9 @@
 package sequence
 
-import "completion.example/hydrostatics/unit"
+import (
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/well"
+)
 
 // Programme is a plan that was walked: what happens in each step, by what margin
 // nothing else does, and what is wrong with it.
@@ -102,12 +105,12 @@ type StepResult struct {
 
 // Point is the well where a step stands still.
 type Point struct {
-	Label     string         `json:"label"`
-	Surface   []Reading      `json:"surface"`
-	Pressures []PressureAt   `json:"pressures"`
-	String    *StringAt      `json:"string,omitempty"`
-	Flows     []FlowAt       `json:"flows,omitempty"`
-	Profiles  []ProfilePoint `json:"-"`
+	Label     string       `json:"label"`
+	Surface   []Reading    `json:"surface"`
+	Pressures []PressureAt `json:"pressures"`
+	String    *StringAt    `json:"string,omitempty"`
+	Flows     []FlowAt     `json:"flows,omitempty"`
+	well      *well.State  // for Profile
 }
 
 // Reading is the pressure of a compartment at surface: applied, or, where it is

@@ -193,7 +193,7 @@ func (l *leaving) string() error {
 		for k, w := range l.worlds {
 			at[w] = pasts[k][n]
 		}
-		for _, name := range l.plan.feltByString() {
+		for _, name := range l.plan.sensedByString() {
 			i := l.by.compartment[name]
 			m.Pressures[name] = l.stated(func(w *walk.World) affine.Form { return at[w].State.Top[i].F })
 			now, ok := l.begin.Layers[name]

@@ -14,10 +14,10 @@ func (k *checker) balances(i int, r *StepResult) {
 	g := k.Limits.Steps[i]
 	for n, b := range k.plan.Steps[i].Balance {
 		x := g.Balances[n]
-		if x.Stand >= len(k.stands[i]) {
+		if x.Standstill >= len(k.standstills[i]) {
 			continue
 		}
-		out := k.balanceOf(&k.stands[i][x.Stand], x.Compartment, x.At, x.Formation)
+		out := k.balanceOf(&k.standstills[i][x.Standstill], x.Compartment, x.At, x.Formation)
 		out.Goal = &b.Overbalance
 		out.OK = !k.broken(i, judge.BalanceLow, n) && !k.broken(i, judge.BalanceHigh, n) && b.Overbalance.Contains(out.Overbalance)
 		r.Balance = append(r.Balance, out)
@@ -25,7 +25,7 @@ func (k *checker) balances(i int, r *StepResult) {
 	k.faces(i, r)
 }
 
-func (k *checker) balanceOf(at *stand, i, depth, f int) BalanceResult {
+func (k *checker) balanceOf(at *standstill, i, depth, f int) BalanceResult {
 	q, _ := at.world.State.At(i, depth)
 	pore := at.world.State.Formations[f].Pressure.C
 	label := at.label
@@ -38,7 +38,7 @@ func (k *checker) balanceOf(at *stand, i, depth, f int) BalanceResult {
 
 // faces reports what stands open to each formation at the end of a step.
 func (k *checker) faces(i int, r *StepResult) {
-	at := &k.stands[i][len(k.stands[i])-1]
+	at := &k.standstills[i][len(k.standstills[i])-1]
 	s := at.world.State
 	for f, x := range s.Formations {
 		if x.Face < 0 {
@@ -68,8 +68,8 @@ func (k *checker) tests(i int, r *StepResult, tested map[string][]string) {
 	for n, t := range k.plan.Steps[i].Tests {
 		x := &k.Limits.Steps[i].Tests[n]
 		out := TestResult{Barrier: t.Barrier, Side: t.Side, Goal: t.Differential, Hold: t.Hold, Criterion: t.Criterion}
-		if x.Stand < len(k.stands[i]) {
-			s := k.stands[i][x.Stand].world.State
+		if x.Standstill < len(k.standstills[i]) {
+			s := k.standstills[i][x.Standstill].world.State
 			in, _ := s.At(x.Inside, x.AtIn)
 			outside, _ := s.At(x.Outside, x.AtOut)
 			out.Inside, out.Outside = unit.Pressure(in.F.C), unit.Pressure(outside.F.C)
@@ -89,7 +89,7 @@ func (k *checker) tests(i int, r *StepResult, tested map[string][]string) {
 func (k *checker) barriers(i int, r *StepResult, tested map[string][]string) {
 	w := k.ends[i]
 	for n, b := range k.plan.Barriers {
-		stands, column, err := k.out.Judge.Standing(w, &k.Limits.Barriers[n], affine.Form{})
+		stands, column, err := k.out.Judge.BarrierStands(w, &k.Limits.Barriers[n], affine.Form{})
 		if column != nil && err == nil {
 			stands = column.C >= -float64(0.5*unit.PSI)
 		}
@@ -119,7 +119,7 @@ func (k *checker) unknown(i int, r *StepResult) {
 				doubt[d] = true
 			}
 		}
-		if step, ok := k.astray[n]; ok && step <= i { // what has gone astray stays in doubt
+		if step, ok := k.failsFirst[n]; ok && step <= i { // what has failed before stays uncertain
 			doubt[d] = true
 		}
 	}
@@ -130,9 +130,9 @@ func (k *checker) unknown(i int, r *StepResult) {
 	}
 }
 
-// firstAstray is the first step, by action, in which it comes unwanted or may not
+// firstFailures is the first step, by action, in which it comes unwanted or may not
 // come.
-func (k *checker) firstAstray() map[int]int {
+func (k *checker) firstFailures() map[int]int {
 	first := map[int]int{}
 	for key, m := range k.out.Judge.Margins {
 		if (key.Kind == judge.Event || key.Kind == judge.Omission) && m.Fails() {
@@ -180,7 +180,7 @@ func (k *checker) holdings(i int, r *StepResult) {
 		if at == nil || !at.Held {
 			continue
 		}
-		s := k.stands[i][n].world.State
+		s := k.standstills[i][n].world.State
 		below, _ := s.At(room.Below, room.BelowAt)
 		above, _ := s.At(room.Above, room.AboveAt)
 		d := unit.Pressure(below.F.C - above.F.C)

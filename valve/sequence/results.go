@@ -12,7 +12,7 @@ import (
 // results writes what the nominal values show of every step, and the margins over
 // all values.
 func (k *checker) results() error {
-	k.astray = k.firstAstray()
+	k.failsFirst = k.firstFailures()
 	tested := map[string][]string{}
 	for i := range k.plan.Steps {
 		if err := k.ctx.Err(); err != nil {
@@ -36,8 +36,8 @@ func (k *checker) step(i int) (*StepResult, error) {
 	if step.Produce != nil {
 		r.Wellhead = &step.Produce.Surface
 	}
-	for n := range k.stands[i] {
-		p, err := k.point(&k.stands[i][n])
+	for n := range k.standstills[i] {
+		p, err := k.point(&k.standstills[i][n])
 		if err != nil {
 			return nil, err
 		}
@@ -131,7 +131,7 @@ func (k *checker) shown(s *well.State) []Reading {
 	}, s.Surface)
 }
 
-func (k *checker) point(at *stand) (*Point, error) {
+func (k *checker) point(at *standstill) (*Point, error) {
 	s := at.world.State
 	p := &Point{Label: at.label, Surface: k.shown(s)}
 	if at.place.Drive < 0 {
@@ -141,26 +141,38 @@ func (k *checker) point(at *stand) (*Point, error) {
 	if p.Pressures, err = k.atDevices(s); err != nil {
 		return nil, err
 	}
-	for i := range s.Compartments {
-		for n, d := range s.Compartments[i].Depths {
-			q, err := s.At(i, n)
-			if err != nil {
-				return nil, err
-			}
-			p.Profiles = append(p.Profiles, ProfilePoint{k.plan.Compartments[i].Name, unit.Length(d.TVD), unit.Pressure(q.F.C)})
-			if n == s.Low(i) {
-				p.Profiles = append(p.Profiles, ProfilePoint{k.plan.Compartments[i].Name, unit.Length(k.tvdAt(s.LevelAt(i))), 0})
-			}
-		}
-	}
+	p.well = s
 	p.Flows = k.flows(s)
 	p.String, err = k.stringAt(at)
 	return p, err
 }
 
+// Profile is the pressure of every compartment at all depths where anything is, from
+// its top down, compartment by compartment: for pictures, and made when it is asked
+// for. The points of all places of a step are of the same depths. The error says why
+// a pressure can't be told.
+func (p *Point) Profile() ([]ProfilePoint, error) {
+	if p == nil || p.well == nil {
+		return nil, nil
+	}
+	var all []ProfilePoint
+	for i := range p.well.Compartments {
+		c := &p.well.Compartments[i]
+		for n, d := range c.Depths {
+			q, err := p.well.At(i, n)
+			if err != nil {
+				return nil, fmt.Errorf("%s at %v: %w", c.Name, unit.Length(d.TVD), err)
+			}
+			all = append(all, ProfilePoint{c.Name, unit.Length(d.TVD), unit.Pressure(q.F.C)})
+		}
+	}
+	return all, nil
+}
+
 // atDevices are the pressures of every compartment that reaches a device.
 func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
-	var all []PressureAt
+	all := make([]PressureAt, 0, k.deviceDepths)
+	defer func() { k.deviceDepths = len(all) }() // it doesn't change
 	for _, d := range k.plan.Devices {
 		depth := well.Depth{MD: float64(d.MD)}
 		tvd, _ := k.path.TVD(d.MD) // checked with the plan
@@ -187,7 +199,8 @@ func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
 func (k *checker) flows(s *well.State) []FlowAt {
 	var all []FlowAt
 	const none = 0.5 * unit.PSI
-	for i, m := range s.Meets {
+	for i := range s.Compartments {
+		m := s.SecondReference(i)
 		d := unit.Pressure(m.Excess.F.C)
 		if m.With < 0 || d > -none && d < none {
 			continue

@@ -35,10 +35,10 @@ func (k *checker) rises(i int) []Rise {
 	}
 	var all []Rise
 	for n, ramp := range step.Ramps {
-		if n+1 >= len(k.stands[i]) {
+		if n+1 >= len(k.standstills[i]) {
 			break
 		}
-		before, after := k.stands[i][n].world.State, k.stands[i][n+1].world.State
+		before, after := k.standstills[i][n].world.State, k.standstills[i][n+1].world.State
 		volumes := k.rampVolumes(before, after, ramp)
 		most := 0.0
 		from := map[string]float64{}

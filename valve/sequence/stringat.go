@@ -82,17 +82,17 @@ type StringDepth struct {
 }
 
 // loading is the string where a step stands still, with the nominal values.
-func (k *checker) loading(at *stand) (*movement.Loading, error) {
+func (k *checker) loading(at *standstill) (*movement.Loading, error) {
 	l := new(movement.Loading)
 	err := k.String.Load(l, at.world, affine.Form{}, k.pulling(at), k.Nominal())
 	return l, err
 }
 
 // pulling is the weight indicator where a pull ends.
-func (k *checker) pulling(at *stand) *affine.Line {
+func (k *checker) pulling(at *standstill) *affine.Line {
 	s := &k.Steps[at.place.Step]
 	n := at.place.Drive - len(s.Ramps)
-	if len(s.Squeeze) > 0 {
+	if len(s.RaiseTrapped) > 0 {
 		n--
 	}
 	if n < 0 || n >= len(s.Pulls) || at.place.Drive < 0 {
@@ -101,7 +101,7 @@ func (k *checker) pulling(at *stand) *affine.Line {
 	return &affine.Line{F: affine.Const(s.Pulls[n].At(k.Nominal()))}
 }
 
-func (k *checker) stringAt(at *stand) (*StringAt, error) {
+func (k *checker) stringAt(at *standstill) (*StringAt, error) {
 	if k.String == nil {
 		return nil, nil
 	}
@@ -191,7 +191,7 @@ func (k *checker) partings(i int, r *StepResult) {
 		if !a.Axial || !slices.Contains(step.Expect, a.Name) {
 			continue
 		}
-		f := k.out.Judge.FeltBy(i, n)
+		f := k.out.Judge.SensedBy(i, n)
 		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)

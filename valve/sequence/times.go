@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/clock"
 )
 
 // TimePart is something that takes its time in a step.
@@ -25,14 +26,14 @@ type Times struct {
 
 // duration reads a time that has been checked; nothing where it is left out.
 func duration(text string) time.Duration {
-	d, _ := time.ParseDuration(text)
+	d, _ := clock.Parse(text)
 	return d
 }
 
 // span checks a time.
 func (v *validation) span(path, text string) {
-	if d, err := time.ParseDuration(text); text != "" && (err != nil || d <= 0 || d > mostTime) {
-		v.fault(path, "is %q; write a time such as 15m or 1h30m, above nothing and no more than %v", text, mostTime)
+	if d, err := clock.Parse(text); text != "" && (err != nil || d <= 0 || d > mostTime) {
+		v.fault(path, "is %q; write a time such as 15 min or 1 h 30 min, above nothing and no more than %v", text, mostTime)
 	}
 }
 
@@ -88,10 +89,10 @@ func (k *checker) rampTime(i int) time.Duration {
 	}
 	minutes := 0.0
 	for n := range s.Ramps {
-		if n+1 >= len(k.stands[i]) {
+		if n+1 >= len(k.standstills[i]) {
 			break
 		}
-		before, after := k.stands[i][n].world.State, k.stands[i][n+1].world.State
+		before, after := k.standstills[i][n].world.State, k.standstills[i][n+1].world.State
 		far := 0.0
 		for name := range s.Ramps[n] {
 			c := k.by.compartment[name]

@@ -201,15 +201,15 @@ func (v *validation) moment2(path string, k int, m *StringMoment) {
 	for _, name := range sortedKeys(m.Pressures) {
 		v.compartment(path+".pressures."+name, name)
 	}
-	for _, name := range v.plan.feltByString() {
+	for _, name := range v.plan.sensedByString() {
 		if _, ok := m.Pressures[name]; !ok {
 			v.fault(path+".pressures", "compartment %q is missing: the string feels it", name)
 		}
 	}
 }
 
-// feltByString are the compartments that the string feels.
-func (p *Plan) feltByString() []string {
+// sensedByString are the compartments that the string feels.
+func (p *Plan) sensedByString() []string {
 	all := append([]string{p.String.Inside, p.String.Below}, p.String.Around...)
 	if h := p.Holding; h != nil {
 		all = append(all, h.Below, h.Above)
@@ -271,10 +271,10 @@ func (c *compiled) hydrostatic(i int) string {
 	k := &c.Network.Compartments[i]
 	f := &c.Network.Fluids[k.Layers[0].Fluid]
 	d := k.Depths[0].TVD
-	if f.Feels == nil {
+	if f.Columns == nil {
 		return unit.Pressure(f.Density.C * well.Gravity * d).Rounded(digits)
 	}
-	p, err := f.Feels[0].Carry(0, 0, unit.Length(d))
+	p, err := f.Columns[0].Carry(0, 0, unit.Length(d))
 	if err != nil {
 		return "not known"
 	}

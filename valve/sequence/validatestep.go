@@ -3,7 +3,8 @@ package sequence
 import (
 	"fmt"
 	"slices"
-	"time"
+
+	"completion.example/internal/clock"
 )
 
 func (v *validation) steps() {
@@ -122,8 +123,8 @@ func (v *validation) goals(path string, s Step) {
 		at := fmt.Sprintf("%s.tests[%d]", path, k)
 		v.moment(at+".at", t.Moment, s)
 		v.faultIf(at+".differential", t.Differential.Validate())
-		if d, err := time.ParseDuration(t.Hold); t.Hold != "" && (err != nil || d <= 0) {
-			v.fault(at+".hold", "is %q; write a time such as 15m or 1h30m", t.Hold)
+		if d, err := clock.Parse(t.Hold); t.Hold != "" && (err != nil || d <= 0) {
+			v.fault(at+".hold", "is %q; write a time such as 15 min or 1 h 30 min", t.Hold)
 		}
 		if !(t.Decline >= 0 && t.Decline < 1) {
 			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)

@@ -39,7 +39,9 @@ func closedAnnulus() *sequence.Plan {
 
 func topOf(t *testing.T, r *sequence.Programme, step int, name string) float64 {
 	points := r.Steps[step].Points
-	for _, x := range points[len(points)-1].Profiles {
+	profile, err := points[len(points)-1].Profile()
+	require.NoError(t, err)
+	for _, x := range profile {
 		if x.Compartment == name {
 			return x.Pressure.In(psi)
 		}

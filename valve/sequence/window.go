@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -19,11 +18,14 @@ type Window struct {
 	Together    []string   `json:"together,omitempty"`    // others that are held at the same pressure in the same ramps, and vary with it
 	Ramp        int        `json:"ramp"`                  // or pull; counted from 1
 	Planned     Level      `json:"planned"`
-	Intervals   []Interval `json:"intervals"`       // all of them, from the least on; none: nothing does it
-	Inside      bool       `json:"inside"`          // the planned one lies in one of them
-	Ahead       bool       `json:"ahead,omitempty"` // all steps that follow are proved in them, too
-	Clash       []string   `json:"clash,omitempty"` // where there is none: what fails, and where
+	Intervals   []Interval `json:"intervals"`         // all of them, from the least on; none: nothing does it
+	Inside      bool       `json:"inside"`            // the planned one lies in one of them
+	Ahead       bool       `json:"ahead,omitempty"`   // all steps that follow are proved in them, too
+	Clash       []string   `json:"clash,omitempty"`   // where there is none: what fails, and where
+	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first steps that want it
+	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
+	actions     []string // that clash
 }
 
 // Interval is a range in which a step is proved.
@@ -64,16 +66,15 @@ func (k *checker) windows() error {
 	}
 	faults := make([]error, len(all))
 	var singles proof.Singles
-	var mutex sync.Mutex
+	if len(k.nominal.Judge.Passed()) == 0 {
+		singles.Know(k.At(k.Nominal()), k.nominal, k.Nominal())
+	}
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
 		if faults[n] = k.ctx.Err(); faults[n] == nil {
 			faults[n] = k.window(all[n], &singles)
 		}
-		mutex.Lock()
-		defer mutex.Unlock()
-		done++
-		k.tell(0.4+0.6*float64(done)/float64(len(all)), "looking for windows")
+		k.progress.done(&done, len(all), 0.4, 0.95, "looking for windows")
 	})
 	if err := first(faults...); err != nil {
 		for i := range k.programme.Steps {
@@ -191,7 +192,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	w.dropCrumbs()
 	k.keepPlanned(w)
 	if !w.Open() {
-		w.Clash = k.clash(w, bad)
+		w.Clash, w.actions = k.clash(w, bad), k.acting(bad)
 	}
 	return nil
 }

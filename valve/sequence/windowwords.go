@@ -143,7 +143,14 @@ func (k *checker) windowCure(m *judge.Margin) string {
 	}
 	w := &all[best]
 	if !w.Open() {
-		return fmt.Sprintf("no surface pressure on %q does it: %s; other fluids, other pins or another order of steps is wanted", w.name(), strings.Join(w.Clash, "; "))
+		mend := "other fluids, other pins or another order of steps is wanted"
+		switch {
+		case len(w.Opens) > 0:
+			mend = "it opens with " + w.adviceWords()
+		case w.Advised:
+			mend = "no single change of pins, density, pressure or order of steps was found that opens it"
+		}
+		return fmt.Sprintf("no surface pressure on %q does it: %s; %s", w.name(), strings.Join(w.Clash, "; "), mend)
 	}
 	return fmt.Sprintf("%s on %q", w.Words(), w.name())
 }

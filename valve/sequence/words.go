@@ -51,7 +51,7 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		x := k.plan.Formations[m.Index].Name
 		f.Kind, f.Device = BarrierLack, x
 		f.Says = fmt.Sprintf("fewer than %d barriers stand between the formation and surface (%s)", k.plan.Rules.Barriers, k.place(shown))
-		f.Numbers = "standing at the end of the step: " + k.standing(m.Step, x)
+		f.Numbers = "standing at the end of the step: " + k.barriersStanding(m.Step, x)
 		f.Cure = "put another barrier in place, and test it, before this step"
 	case judge.TestLow, judge.TestHigh:
 		k.testWords(f, m, shown)
@@ -112,12 +112,12 @@ func (k *checker) expected(step int, action string) bool {
 func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	a := &k.Network.Actions[m.Index]
 	f.Kind, f.Device = Missing, a.Name
-	x := *k.nominal.Judge.FeltBy(m.Step, m.Index)
-	if y := *k.out.Judge.FeltBy(m.Step, m.Index); y.Seen {
+	x := *k.nominal.Judge.SensedBy(m.Step, m.Index)
+	if y := *k.out.Judge.SensedBy(m.Step, m.Index); y.Seen {
 		x = y
 	}
 	for _, n := range a.With { // of several conditions, one that was felt and not met
-		if y := *k.out.Judge.FeltBy(m.Step, n); y.Seen && (!x.Seen || y.Left > x.Left) {
+		if y := *k.out.Judge.SensedBy(m.Step, n); y.Seen && (!x.Seen || y.Left > x.Left) {
 			x = y
 		}
 	}
@@ -189,8 +189,8 @@ func (k *checker) flowWords(f *Finding, m, shown *judge.Margin) {
 
 // fixes names what else fixes the body of a compartment, with the nominal values.
 func (k *checker) fixes(step, i int) string {
-	for n := len(k.stands[step]) - 1; n >= 0; n-- {
-		if m := k.stands[step][n].world.State.Meets[i]; m.With >= 0 {
+	for n := len(k.standstills[step]) - 1; n >= 0; n-- {
+		if m := k.standstills[step][n].world.State.SecondReference(i); m.With >= 0 {
 			return k.plan.Compartments[m.With].Name
 		}
 	}

@@ -23,7 +23,7 @@ func (k *checker) testWords(f *Finding, m, shown *judge.Margin) {
 // testCure names a side that nothing holds or vents; empty where a surface
 // pressure may mend the test.
 func (k *checker) testCure(step int, t *Test) string {
-	s := k.stands[step][len(k.stands[step])-1].world.State
+	s := k.standstills[step][len(k.standstills[step])-1].world.State
 	for _, name := range []string{t.Inside, t.Outside} {
 		i := k.by.compartment[name]
 		fixed := false
@@ -69,10 +69,10 @@ func balanceWords(d unit.Pressure) string {
 // that none can because it would have to be below zero.
 func (k *checker) balanceCure(step, n int, d unit.Pressure, goal unit.Band[unit.Pressure]) string {
 	b := &k.Limits.Steps[step].Balances[n]
-	if b.Stand >= len(k.stands[step]) {
+	if b.Standstill >= len(k.standstills[step]) {
 		return ""
 	}
-	s := k.stands[step][b.Stand].world.State
+	s := k.standstills[step][b.Standstill].world.State
 	for _, m := range s.Body(b.Compartment) {
 		if !s.Surface[m] {
 			continue
@@ -100,7 +100,7 @@ func (k *checker) openPorts(step int) string {
 	return strings.Join(all, ", ")
 }
 
-func (k *checker) standing(step int, formation string) string {
+func (k *checker) barriersStanding(step int, formation string) string {
 	var all []string
 	for _, b := range k.programme.Steps[step].Barriers {
 		if b.Formation == formation && b.Stands {

@@ -55,7 +55,7 @@ func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 }
 
 func (k *checker) pullCure(step, action int) string {
-	f := k.out.Judge.FeltBy(step, action)
+	f := k.out.Judge.SensedBy(step, action)
 	if !f.Pulled && !f.HasReach {
 		return "nothing holds the string, so that no pull reaches it: set what holds it before this step"
 	}

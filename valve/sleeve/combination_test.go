@@ -16,9 +16,12 @@ func ExampleSystem_Combinations() {
 		panic(err)
 	}
 	for _, c := range Moving(table, 1) {
-		fmt.Println("close line", c.Panel.Close.Mode, "- open lines", c.Panel.Open[0].Mode, "and", c.Panel.Open[1].Mode)
+		fmt.Println("close line", c.Panel.Close.Mode, "- open lines", c.Panel.Open[0].Mode, "and", c.Panel.Open[1].Mode, "- for certain:", c.Certain())
 	}
-	// Output: close line pressured - open lines pressured and vented
+	fmt.Println(len(table), "ways in all; a system has at most", MaxSleeves, "sleeves")
+	// Output:
+	// close line pressured - open lines pressured and vented - for certain: true
+	// 8 ways in all; a system has at most 10 sleeves
 }
 
 // The rule by hand, with nothing but yes and no: a sleeve closes if the close

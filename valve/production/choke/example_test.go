@@ -105,3 +105,13 @@ func ExampleOrifice_Discharge() {
 	fmt.Printf("%.6f\n", o.Discharge(4*0.12/(math.Pi*0.07391*1.85e-5)))
 	// Output: 0.599033
 }
+
+func ExamplePosition_Shut() {
+	table := choke.Table{{Name: "shut"}, {Name: "open", Travel: 1, Coefficient: 10 * unit.Cv}}
+	for _, p := range table {
+		fmt.Println(p.Name, p.Shut())
+	}
+	// Output:
+	// shut true
+	// open false
+}

@@ -80,8 +80,9 @@ func ExampleCoefficient() {
 
 func ExampleErosionalVelocity() {
 	v := choke.ErosionalVelocity(choke.ErosionContinuous, 40*unit.PoundPerCubicFoot)
-	fmt.Printf("%.2f ft/s\n", v.In(unit.FootPerSecond))
-	// Output: 15.81 ft/s
+	now := choke.ErosionalVelocity(choke.ErosionIntermittent, 40*unit.PoundPerCubicFoot)
+	fmt.Printf("%.2f ft/s, now and then %.2f\n", v.In(unit.FootPerSecond), now.In(unit.FootPerSecond))
+	// Output: 15.81 ft/s, now and then 19.76
 }
 
 // Twice the area, twice the rate; a hundred times the density, a tenth of the speed.

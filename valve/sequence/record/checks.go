@@ -31,6 +31,9 @@ func (c *checking) all() {
 	switch {
 	case c.f.mode == aside || c.f.mode == asPlan:
 		return
+	case c.f.mode == pumped:
+		c.pumps()
+		return
 	case c.f.mode == swapped:
 		c.swaps()
 	case c.f.pull:

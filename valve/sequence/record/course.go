@@ -25,8 +25,8 @@ type course struct {
 type flowing struct {
 	first, last int // rows
 	after       string
-	meets       sequence.Meets // that drives most
-	turns       bool           // it is driven the other way where the leg begins
+	meets       sequence.OtherReference // that drives most
+	turns       bool                    // it is driven the other way where the leg begins
 }
 
 // course puts together what is known of a compartment; nil: its volumes weren't
@@ -102,8 +102,8 @@ func takeOf(s *sequence.Stretch, name string) (sequence.Take, bool) {
 }
 
 // driving is what drives most of what fixes a body too; false: nothing does.
-func driving(t sequence.Take) (best sequence.Meets, ok bool) {
-	for _, m := range t.Meets {
+func driving(t sequence.Take) (best sequence.OtherReference, ok bool) {
+	for _, m := range t.References {
 		if m.Flow != "" && m.Drive > best.Drive {
 			best, ok = m, true
 		}
@@ -126,6 +126,9 @@ func (x *course) take(f *frame, seen *sequence.Seen, spots []spot, p []float64) 
 		x.closed[i] = sum + slope*(p[i]-from)
 		m, flows := driving(t)
 		switch {
+		case f.mode == byHand && s.leg == 0: // what it lets in and out, no walk foresees
+			x.run[i], open = -1, false
+			run = 1
 		case flows && !open:
 			x.flows = append(x.flows, flowing{i, i, l.Stretches[s.stretch].After, m, x.turns(seen, s, m)})
 			run++
@@ -169,7 +172,7 @@ func (x *course) pass(seen *sequence.Seen, a, b spot, sum, from, last float64) (
 		if a.stretch > 0 {
 			if u, ok := takeOf(&seen.Legs[a.leg].Stretches[a.stretch], x.name); ok {
 				sum += float64(u.AtOnce)
-				x.changed = x.changed || u.PerPSI != t.PerPSI || u.AtOnce != 0 || len(u.Meets) != len(t.Meets)
+				x.changed = x.changed || u.PerPSI != t.PerPSI || u.AtOnce != 0 || len(u.References) != len(t.References)
 			}
 		}
 	}
@@ -178,13 +181,13 @@ func (x *course) pass(seen *sequence.Seen, a, b spot, sum, from, last float64) (
 
 // turns tells whether what flows through a leg was driven the other way where the
 // leg began.
-func (x *course) turns(seen *sequence.Seen, s spot, m sequence.Meets) bool {
+func (x *course) turns(seen *sequence.Seen, s spot, m sequence.OtherReference) bool {
 	if s.leg == 0 || seen.Legs[s.leg].Stretches[s.stretch].After != "" {
 		return false
 	}
 	before := &seen.Legs[s.leg-1]
 	t, _ := takeOf(&before.Stretches[len(before.Stretches)-1], x.name)
-	for _, o := range t.Meets {
+	for _, o := range t.References {
 		if o.Name == m.Name && o.Flow != "" {
 			return o.Out != m.Out
 		}

@@ -3,6 +3,7 @@ package record
 import (
 	"context"
 	"errors"
+	"fmt"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -24,19 +25,19 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 		return nil, err
 	}
 	for _, i := range r.Steps() {
-		if i >= len(p.Steps) {
+		if i >= len(p.Expanded().Steps) {
 			return nil, errors.New("record: it was read with another plan")
 		}
 	}
-	if err := refused(p, r.Steps()); err != nil {
-		return nil, err
+	p, left, err := p.Taken(r.Steps())
+	if err != nil {
+		return nil, fmt.Errorf("record: %w", err)
 	}
-	p = p.Expanded()
 	if err := opt.validate(p); err != nil {
 		return nil, err
 	}
 	r = r.corrected(opt.Gauges)
-	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p)}, given: p, programme: programme}
+	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p)}, given: p, programme: programme, left: left}
 	for _, i := range r.Steps() {
 		d.frames[i] = framed(r.part(i), &p.Steps[i], warmed(p, i))
 		d.last = max(d.last, i)
@@ -81,6 +82,7 @@ type diagnoser struct {
 	search
 	given     *sequence.Plan
 	programme *sequence.Programme
+	left      []bool // steps that don't lie on the way that was taken
 	moved     []Moved
 	meant     *node // the way with no fault
 	tried     int

@@ -8,7 +8,7 @@
 // pressure at surface of any compartment that reaches it, volumes in and out of it
 // (counters that run on), and the weight indicator. Every column names its unit; two
 // rows of their own say by how much each instrument reads wrong for certain (offset)
-// and how far else it may be trusted (within).
+// and how far else it may be trusted (within). Pressures are gauge.
 //
 // # How it is held against the programme
 //
@@ -50,8 +50,12 @@
 // The volumes of the programme take the walls as rigid, so the factor may be above
 // one. Friction while pumping isn't known: of a step that swaps fluids only the
 // volumes are held against the plan. A step that produces or changes the temperature
-// is walked and not held against the record. A plan with branches, and a record of a
-// step that pumps through the well or is done by hand, are refused. Two faults at once beyond those stated
+// is walked and not held against the record. Of a step that pumps through the well the
+// volumes are held against the plan, and the greatest pressure of the pump where the plan
+// says how its fluids flow. What is done by hand is taken to have been done as planned;
+// what goes in or out meanwhile isn't judged. Of a plan with branches the steps that the
+// record has rows of say which way was taken, and, where they don't, it is that of what
+// is seen; the plan from here has no branches. What isn't judged is said, by step. Two faults at once beyond those stated
 // are not looked for, and a device that moved in a step is taken as moved for good.
 //
 // Sources: Ramer, Computer Graphics and Image Processing 1 (1972) 244; Douglas and

@@ -56,6 +56,9 @@ func (f *frame) evaluate(seen *sequence.Seen, p *sequence.Plan, opt *Options, le
 		return o
 	}
 	spots := f.spots(seen)
+	if f.mode == pumped {
+		return o
+	}
 	if f.mode == swapped {
 		f.gauges(o, seen, spots, "", nil)
 		return o
@@ -138,7 +141,7 @@ func clock(seconds float64) string {
 
 // takes tells whether what meets a body is known to let fluid by: another surface, or a
 // formation whose inflow the plan states. Another formation's face may be plugged.
-func takes(p *sequence.Plan, m sequence.Meets) bool {
+func takes(p *sequence.Plan, m sequence.OtherReference) bool {
 	for _, f := range p.Formations {
 		if f.Name == m.Name {
 			return f.Inflow != nil

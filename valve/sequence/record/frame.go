@@ -29,6 +29,8 @@ type mode string
 const (
 	whole   mode = ""
 	swapped mode = "only the volumes: a fluid is swapped, and friction isn't known"
+	byHand  mode = "all but what is done by hand, which is taken to have been done as planned"
+	pumped  mode = "only volumes, and the pressure of the pump where the plan knows it: what stands at surface meanwhile isn't"
 	asPlan  mode = "nothing: not every pressure that the step moves was recorded, and it is taken to have been done as planned"
 	aside   mode = "nothing: it produces, or changes the temperature"
 )
@@ -48,6 +50,9 @@ func framed(p *part, s *sequence.Step, warmed bool) *frame {
 	switch {
 	case s.Produce != nil || len(s.PressureChange) > 0:
 		f.mode = aside
+		return f
+	case len(s.Pump) > 0:
+		f.mode = pumped
 		return f
 	case len(s.Displace) > 0:
 		f.mode = swapped
@@ -70,6 +75,9 @@ func framed(p *part, s *sequence.Step, warmed bool) *frame {
 	if len(f.driven) > 0 {
 		f.legs, f.rest = segmented(f.y, off).legs(still)
 		settle(f.legs, f.y, still)
+	}
+	if len(s.Do) > 0 {
+		f.mode = byHand
 	}
 	if warmed { // which takes its time, and volumes with it
 		f.mode = aside
@@ -148,7 +156,7 @@ func asRun(p *sequence.Plan, frames map[int]*frame) *sequence.Plan {
 		switch {
 		case f.pull:
 			s.Pull = []unit.Force{unit.Force(f.peak)}
-		case (f.mode == whole || f.mode == aside && len(f.legs) > 0) && len(f.driven) > 0:
+		case (f.mode == whole || f.mode == byHand || f.mode == aside && len(f.legs) > 0) && len(f.driven) > 0:
 			s.Ramps = f.ramps()
 		}
 	}

@@ -45,6 +45,8 @@ func (d *diagnoser) onward(best *node) *sequence.Plan {
 			}
 		}
 	}
+	n := -1
+	q.Steps = slices.DeleteFunc(q.Steps, func(sequence.Step) bool { n++; return d.left[n] })
 	return q
 }
 

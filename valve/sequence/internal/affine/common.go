@@ -4,7 +4,7 @@ package affine
 // in the other, too. It is just the two of them where one holds the other, or where
 // they were parted by one condition; else it is Wide.
 func (r *Region) Common(o *Region) *Region {
-	c := &Region{n: r.n, loose: r.loose || o.loose}
+	c := &Region{n: r.n, enclosed: r.enclosed || o.enclosed}
 	mine := c.keep(r, o)
 	if len(mine) == 0 {
 		return r

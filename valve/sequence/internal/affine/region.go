@@ -8,12 +8,12 @@ import (
 // Region is the part of the box in which all rows hold. It never changes: With
 // returns another. The zero value won't do; Box makes the first.
 type Region struct {
-	n      int // symbols
-	rows   []Form
-	points [][]float64 // some points of it
-	radii  []float64   // by row: how much it was loosened, as it is only enclosed
-	loose  bool        // one was
-	wide   bool        // it may hold points that neither of two regions has that it was made of
+	n        int // symbols
+	rows     []Form
+	points   [][]float64 // some points of it
+	radii    []float64   // by row: how much it was loosened, as it is only enclosed
+	enclosed bool        // one was
+	wide     bool        // it may hold points that neither of two regions has that it was made of
 }
 
 // Wide tells whether the region may hold points that none of the worlds had that it
@@ -30,13 +30,13 @@ func (r *Region) Widened() *Region {
 	return &c
 }
 
-// Loose tells whether a condition of the region was only enclosed.
-func (r *Region) Loose() bool { return r.loose }
+// Enclosed tells whether a condition of the region was only enclosed.
+func (r *Region) Enclosed() bool { return r.enclosed }
 
 // Tight is the part of the region in which every condition holds for certain, or
 // nil.
 func (r *Region) Tight() *Region {
-	if !r.loose {
+	if !r.enclosed {
 		return r
 	}
 	t := &Region{n: r.n, points: r.points, wide: r.wide}
@@ -109,7 +109,7 @@ func (r *Region) With(row Form) *Region {
 	}
 	// The radius is nobody's choice: it loosens the row.
 	radius := row.R
-	loose := r.loose || radius > 0
+	loose := r.enclosed || radius > 0
 	row.C += radius
 	row.R = 0
 	for _, x := range r.rows {
@@ -117,7 +117,7 @@ func (r *Region) With(row Form) *Region {
 			return r
 		}
 	}
-	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), radii: append(r.radii[:len(r.radii):len(r.radii)], radius), wide: r.wide, loose: loose}
+	n := &Region{n: r.n, rows: append(r.rows[:len(r.rows):len(r.rows)], row), radii: append(r.radii[:len(r.radii):len(r.radii)], radius), wide: r.wide, enclosed: loose}
 	for _, p := range r.points {
 		if row.At(p) >= -slack {
 			n.points = append(n.points, p)
@@ -246,7 +246,7 @@ func (r *Region) corner(f Form) []float64 {
 // Extend is the region in a box with one symbol more, the last one, at some values
 // of it.
 func (r *Region) Extend(values ...float64) *Region {
-	c := &Region{n: r.n + 1, rows: r.rows, radii: r.radii, wide: r.wide, loose: r.loose}
+	c := &Region{n: r.n + 1, rows: r.rows, radii: r.radii, wide: r.wide, enclosed: r.enclosed}
 	for k, v := range values {
 		for n, p := range r.points {
 			if k > 0 && n > 3 {

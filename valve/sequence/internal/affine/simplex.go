@@ -39,8 +39,7 @@ func (r *Region) least(f Form) (bound float64, at []float64, ok bool) {
 type programme struct {
 	rows    []Form
 	symbols []int // that take part
-	column  map[int]int
-	f       Form
+	column  []int // by symbol: its place in symbols; -1: it takes no part
 
 	// Variables are numbered symbols first, then slacks.
 	basic, other []int
@@ -48,24 +47,24 @@ type programme struct {
 	t            [][]float64 // basic[i] = t[i][n] + Σ t[i][j]·other[j]
 	d            []float64   // cost of other[j]
 	ray          []float64
+	gradient     []float64 // to work in
 }
 
 func newProgramme(r *Region, f Form) *programme {
-	p := &programme{rows: r.rows, f: f, column: map[int]int{}}
-	add := func(x Form) {
-		for _, t := range x.T {
-			if _, seen := p.column[t.Symbol]; !seen {
-				p.column[t.Symbol] = len(p.symbols)
-				p.symbols = append(p.symbols, t.Symbol)
-			}
-		}
+	m := len(r.rows)
+	whole := make([]int, 2*r.n)
+	p := &programme{rows: r.rows, column: whole[:r.n], symbols: whole[r.n:r.n]}
+	for k := range p.column {
+		p.column[k] = -1
 	}
-	add(f)
+	p.add(f)
 	for _, row := range r.rows {
-		add(row)
+		p.add(row)
 	}
-	n, m := len(p.symbols), len(r.rows)
-	p.other, p.atUpper, p.d = make([]int, n), make([]bool, n), make([]float64, n)
+	n := len(p.symbols)
+	places, numbers := make([]int, n+m), make([]float64, 2*n+m*(n+1))
+	p.other, p.basic, p.atUpper = places[:n], places[n:], make([]bool, n)
+	p.d, p.gradient, numbers = numbers[:n], numbers[n:2*n], numbers[2*n:]
 	for j := range n {
 		p.other[j] = j
 	}
@@ -75,17 +74,27 @@ func newProgramme(r *Region, f Form) *programme {
 	for j := range n {
 		p.atUpper[j] = p.d[j] < 0
 	}
-	cells := make([]float64, m*(n+1))
+	p.t = make([][]float64, m)
 	for i, row := range r.rows {
-		p.basic = append(p.basic, n+i)
-		line := cells[i*(n+1) : (i+1)*(n+1)]
+		p.basic[i] = n + i
+		line := numbers[i*(n+1) : (i+1)*(n+1)]
 		line[n] = row.C
 		for _, t := range row.T {
 			line[p.column[t.Symbol]] = t.C
 		}
-		p.t = append(p.t, line)
+		p.t[i] = line
 	}
 	return p
+}
+
+// add lets the symbols of a form take part.
+func (p *programme) add(f Form) {
+	for _, t := range f.T {
+		if p.column[t.Symbol] < 0 {
+			p.column[t.Symbol] = len(p.symbols)
+			p.symbols = append(p.symbols, t.Symbol)
+		}
+	}
 }
 
 // bounds of a variable.
@@ -221,7 +230,8 @@ func (p *programme) certificate(out int, below bool) []float64 {
 }
 
 func (p *programme) radius(f Form, lambda []float64) float64 {
-	g := make([]float64, len(p.symbols))
+	g := p.gradient
+	clear(g)
 	for _, t := range f.T {
 		g[p.column[t.Symbol]] += t.C
 	}

@@ -128,8 +128,8 @@ func place(t *Tally, snap func(float64) float64, say length, f *fault.Faults) St
 	return s
 }
 
-// Covers tells whether the string stands at a depth.
-func (s *String) Covers(z float64) bool { return s.Top <= z && z < s.Bottom }
+// covers tells whether the string stands at a depth.
+func (s *String) covers(z float64) bool { return s.Top <= z && z < s.Bottom }
 
 // pieceAt is the piece at a depth: of those that meet there the one below.
 func (s *String) pieceAt(z float64) *Placed {

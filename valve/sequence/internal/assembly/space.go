@@ -173,7 +173,7 @@ func (l *Layout) area(i int, z float64) float64 {
 	}
 	a := circle(l.Hole(i, z))
 	s := &l.Strings[i]
-	if !s.Covers(z) {
+	if !s.covers(z) {
 		return a
 	}
 	p := s.pieceAt(z)

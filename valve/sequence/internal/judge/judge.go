@@ -55,8 +55,8 @@ type Judge struct {
 	Network *well.Network
 	Margins map[Key]*Margin
 	Forces  map[ForceKey]*Extreme
-	// Stands, where not nil, is shown where each step stands still.
-	Stands func(w *walk.World, p walk.Place, number int) error
+	// Standstills, where not nil, is shown where each step stands still.
+	Standstills func(w *walk.World, p walk.Place, number int) error
 	// Load, where not nil, holds the string against its limits.
 	Load func(j *Judge, w *walk.World, p walk.Place) error
 	// Parts keeps all parts of the box in which a limit is passed, for windows.
@@ -64,7 +64,7 @@ type Judge struct {
 	// Quiet keeps no margins but those that are passed.
 	Quiet bool
 
-	felts   [][]Felt // by step and action, made where they are asked for
+	sensed  [][]SensedRange // by step and action, made where they are asked for
 	list    []limit
 	spreads map[spreadKey]*spread
 	broken  int
@@ -80,20 +80,17 @@ func New(n *well.Network, l *Limits, stringTies []int) (*Judge, [][]int) {
 		ties = append(ties, stringTies)
 	}
 	j.list = list
-	j.felts = make([][]Felt, len(l.Steps))
+	j.sensed = make([][]SensedRange, len(l.Steps))
 	return j, ties
 }
 
-// FeltBy is what is kept of what an action feels in a step.
-func (j *Judge) FeltBy(step, action int) *Felt {
-	if j.felts[step] == nil {
-		j.felts[step] = make([]Felt, len(j.Network.Actions))
+// SensedBy is what is kept of what an action feels in a step.
+func (j *Judge) SensedBy(step, action int) *SensedRange {
+	if j.sensed[step] == nil {
+		j.sensed[step] = make([]SensedRange, len(j.Network.Actions))
 	}
-	return &j.felts[step][action]
+	return &j.sensed[step][action]
 }
-
-// Broken is how many limits may be passed.
-func (j *Judge) Broken() int { return j.broken }
 
 // Passed are the limits that may be passed, in the order of the steps.
 func (j *Judge) Passed() []*Margin {

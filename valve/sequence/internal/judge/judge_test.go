@@ -37,7 +37,7 @@ func TestTheLeastIsKept(t *testing.T) {
 	require.Equal(t, 7, m.Depth)
 	require.Equal(t, []float64{-1}, m.Point())
 	require.Empty(t, j.Passed())
-	require.Zero(t, j.Broken())
+	require.Zero(t, j.broken)
 }
 
 // Less than nothing by more than what counts is passed; on it, or by less, isn't.
@@ -46,7 +46,7 @@ func TestWhatIsPassed(t *testing.T) {
 		j, w := one(t)
 		j.Note(w, walk.Place{Action: -1}, Fracture, 0, affine.Const(by), 0)
 		require.Equal(t, passed, len(j.Passed()) == 1, "%v", by)
-		require.Equal(t, passed, j.Broken() == 1, "%v", by)
+		require.Equal(t, passed, j.broken == 1, "%v", by)
 	}
 }
 

@@ -72,9 +72,9 @@ type Barrier struct {
 type Test struct {
 	Inside, Outside int
 	AtIn, AtOut     int
-	// Stand is where; with Furthest it is where the nominal differential goes
+	// Standstill is where; with Furthest it is where the nominal differential goes
 	// furthest, for the reader.
-	Stand           int
+	Standstill      int
 	Furthest        bool // the furthest of all places after the first counts
 	Least, Greatest float64
 	Decline         float64             // share that may be lost while it is held
@@ -85,7 +85,7 @@ type Test struct {
 type Balance struct {
 	Compartment, At int
 	Formation       int
-	Stand           int // -1: the last
+	Standstill      int // -1: the last
 	Least, Greatest float64
 }
 

@@ -33,7 +33,7 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 				return err
 			}
 		case Circulation:
-			m := s.Meets[l.index]
+			m := s.SecondReference(l.index)
 			if m.With >= 0 && s.Surface[l.index] && !g.Circle && !g.Produces {
 				x := m.Excess.At(p.X)
 				j.Note(w, p, Circulation, l.index, x.Times(-1).Shift(tolerance), 0)
@@ -136,7 +136,7 @@ func (j *Judge) rating(w *walk.World, p walk.Place, i int) error {
 		}
 	}
 	for _, gassy := range [2]int{r.Inside, r.Outside} {
-		if s.Strays(gassy) {
+		if s.LevelMoves(gassy) {
 			if err := j.atLevel(w, p, i, gassy); err != nil {
 				return err
 			}
@@ -158,7 +158,7 @@ func (j *Judge) formation(w *walk.World, p walk.Place, g *Goals, f int) error {
 		}
 		j.Note(w, p, Fracture, f, x.Fracture.Minus(q.At(p.X)), at)
 	}
-	m := s.Meets[face]
+	m := s.SecondReference(face)
 	if m.With < 0 {
 		return nil
 	}
@@ -225,7 +225,7 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 		if b.Formation != f {
 			continue
 		}
-		stands, column, err := j.Standing(w, b, p.X)
+		stands, column, err := j.BarrierStands(w, b, p.X)
 		if err != nil {
 			return err
 		}
@@ -257,9 +257,9 @@ func (j *Judge) barriers(w *walk.World, p walk.Place, f int) error {
 	return nil
 }
 
-// Standing tells whether a barrier stands; column is by how much it overbalances,
+// BarrierStands tells whether a barrier stands; column is by how much it overbalances,
 // where that is the question.
-func (j *Judge) Standing(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
+func (j *Judge) BarrierStands(w *walk.World, b *Barrier, x affine.Form) (stands bool, column *affine.Form, err error) {
 	if b.Until >= 0 && w.Times[b.Until] > 0 {
 		return false, nil, nil
 	}
@@ -276,14 +276,14 @@ func (j *Judge) Standing(w *walk.World, b *Barrier, x affine.Form) (stands bool,
 	return true, &c, err
 }
 
-// Stand holds the goals of a step against where it stands still.
-func (j *Judge) Stand(w *walk.World, p walk.Place, number int) error {
+// Standstill holds the goals of a step against where it stands still.
+func (j *Judge) Standstill(w *walk.World, p walk.Place, number int) error {
 	s, g := w.State, &j.Limits.Steps[p.Step]
 	if err := j.tests(w, p, number); err != nil {
 		return err
 	}
 	for i, b := range g.Balances {
-		if b.Stand != number {
+		if b.Standstill != number {
 			continue
 		}
 		q, err := s.At(b.Compartment, b.At)
@@ -294,8 +294,8 @@ func (j *Judge) Stand(w *walk.World, p walk.Place, number int) error {
 		j.Note(w, p, BalanceLow, i, d.Shift(-b.Least), 0)
 		j.Note(w, p, BalanceHigh, i, d.Times(-1).Shift(b.Greatest), 0)
 	}
-	if j.Stands != nil {
-		return j.Stands(w, p, number)
+	if j.Standstills != nil {
+		return j.Standstills(w, p, number)
 	}
 	return nil
 }

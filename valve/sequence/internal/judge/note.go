@@ -44,7 +44,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 	if !fails {
 		return m
 	}
-	if m.Least == bound {
+	if m.Least == bound && !j.Parts { // parts are for windows, which tell their own places
 		m.Pull = nil
 		if p.Pulling != nil {
 			f := p.Pulling.At(p.X)
@@ -60,6 +60,10 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 	}
 	if !m.Fails() {
 		j.broken++
+	}
+	if j.Parts {
+		m.Regions = append(m.Regions, Part{w.Region, by})
+		return m
 	}
 	at := m.least(by, w.Region)
 	if at != nil && len(m.Points) < 24 {
@@ -78,7 +82,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 			}
 		}
 	}
-	if at == nil || j.Parts {
+	if at == nil {
 		m.Regions = append(m.Regions, Part{w.Region, by})
 	}
 	return m
@@ -87,7 +91,7 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 // Certain tells, of a walk of plain numbers, whether the limit is passed whatever is
 // only enclosed in it.
 func (m *Margin) Certain() bool {
-	return m.Fails() && !m.region.Loose() && !(m.Form.Greatest() >= -walk.Reach)
+	return m.Fails() && !m.region.Enclosed() && !(m.Form.Greatest() >= -walk.Reach)
 }
 
 // Point is a choice that attains the margin, to rounding; nil: none is known.

@@ -10,7 +10,7 @@ func (j *Judge) tests(w *walk.World, p walk.Place, number int) error {
 	s, g := w.State, &j.Limits.Steps[p.Step]
 	for i := range g.Tests {
 		t := &g.Tests[i]
-		if !t.Furthest && t.Stand != number || t.Furthest && number == 0 && g.Last > 0 {
+		if !t.Furthest && t.Standstill != number || t.Furthest && number == 0 && g.Last > 0 {
 			continue
 		}
 		in, err := s.At(t.Inside, t.AtIn)
@@ -22,7 +22,7 @@ func (j *Judge) tests(w *walk.World, p walk.Place, number int) error {
 			return err
 		}
 		d := in.Minus(out).F
-		if t.Warms != nil && number == t.Stand {
+		if t.Warms != nil && number == t.Standstill {
 			if err := j.held(w, p, i, d); err != nil {
 				return err
 			}

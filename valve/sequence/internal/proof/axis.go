@@ -56,7 +56,7 @@ func (w *window) alongLine(e []float64, x span) error {
 
 // line is the axis at one choice of all else; nil: the step isn't come to with it.
 func (w *window) line(key string, e []float64) (*axis, error) {
-	p, run, err := w.singles.walk(w.ctx, w.Problem, key, e)
+	p, run, err := w.singles.walk(w.ctx, w.Problem, key, e, w.held.Step)
 	if w.ctx != nil && w.ctx.Err() != nil {
 		return nil, w.ctx.Err()
 	}

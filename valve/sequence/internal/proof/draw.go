@@ -47,7 +47,7 @@ func (p *Problem) Drawer(ctx context.Context) (*Drawer, error) {
 	}
 	for _, m := range run.Judge.Passed() {
 		for _, x := range m.Regions {
-			certain := !x.Region.Wide() && !x.Region.Loose() && x.By.R == 0
+			certain := !x.Region.Wide() && !x.Region.Enclosed() && x.By.R == 0
 			d.parts = append(d.parts, part{x, m.Key, certain})
 		}
 	}

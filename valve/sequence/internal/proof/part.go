@@ -56,7 +56,7 @@ func (p *Problem) part(w *witnesses, out *Outcome, o Options, most int) error {
 			}
 			break
 		}
-		run, err := p.Narrow(b.part).Walk(w.ctx, affine.Box(n, b.inside(p.Nominal())), Options{Budget: o.Budget, Quiet: true})
+		run, err := p.narrow(b.part).Walk(w.ctx, affine.Box(n, b.inside(p.Nominal())), Options{Budget: o.Budget, Quiet: true})
 		if err != nil {
 			return err
 		}

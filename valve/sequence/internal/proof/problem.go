@@ -34,11 +34,11 @@ func (p *Problem) Nominal() []float64 {
 
 // At is the problem with every input at one choice.
 func (p *Problem) At(e []float64) *Problem {
-	return p.Narrow(func(k int) (float64, float64, bool) { return e[k], 0, true })
+	return p.narrow(func(k int) (float64, float64, bool) { return e[k], 0, true })
 }
 
-// Narrow is the problem with some symbols narrowed.
-func (p *Problem) Narrow(part affine.Part) *Problem {
+// narrow is the problem with some symbols narrowed.
+func (p *Problem) narrow(part affine.Part) *Problem {
 	f := *p
 	f.Network = p.Network.Narrow(part)
 	f.Limits = p.Limits.Narrow(part)
@@ -79,20 +79,21 @@ type Run struct {
 
 // Options of a walk.
 type Options struct {
-	Stops  bool // devices that move each other without end are an error
-	Astray bool // go on where something unintended has happened
-	Budget int
-	Quiet  bool
-	Parts  bool
+	Stops          bool // devices that move each other without end are an error
+	PastUnintended bool // go on where something unintended has happened
+	Budget         int
+	Quiet          bool
+	Parts          bool
 	// Pumps, where not nil, is shown the well while something is pumped.
 	Pumps func(walk.Pumped)
 	Flows func(w *walk.World, step int) // while zones flow
 	Fine  int                           // into how many times as many pieces legs are cut that gas feels
-	// Stands, where not nil, is shown where each step stands still.
-	Stands func(w *walk.World, p walk.Place, number int) error
-	From   int // step to begin with
-	To     int // step to end before; zero: all
-	Begin  []*walk.World
+	// Standstills, where not nil, is shown where each step stands still.
+	Standstills func(w *walk.World, p walk.Place, number int) error
+	From        int  // step to begin with
+	To          int  // step to end before; zero: all
+	Begins      bool // of the last of them only its beginning is wanted
+	Begin       []*walk.World
 }
 
 // Walk takes the well through the steps. The error says what keeps it from being
@@ -109,12 +110,12 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		ties, room = p.String.Ties(), p.String
 	}
 	j, all := judge.New(p.Network, p.Limits, ties)
-	j.Stands, j.Quiet, j.Parts = o.Stands, o.Quiet, o.Parts
+	j.Standstills, j.Quiet, j.Parts = o.Standstills, o.Quiet, o.Parts
 	if p.String != nil {
 		j.Load = p.String.Judge
 	}
 	k := walk.New(p.Network, j, all, ties, room)
-	k.Astray, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows = o.Astray, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows
+	k.PastUnintended, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows = o.PastUnintended, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {
@@ -132,6 +133,9 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	for i := o.From; i < to; i++ {
 		worlds := walk.Merge(coming[i])
 		r.Before = append(r.Before, worlds)
+		if o.Begins && i == to-1 {
+			return r, nil
+		}
 		next, err := k.Step(worlds, &p.Steps[i], i)
 		r.Events += k.Spent()
 		if errors.Is(err, walk.ErrBudget) || errors.Is(err, walk.ErrEnclosed) {

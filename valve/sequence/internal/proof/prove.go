@@ -90,13 +90,13 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 	}
 	// What goes wrong earlier with a choice may hide it: then it is looked for after
 	// that, too.
-	for _, astray := range [2]bool{false, true} {
+	for _, past := range [2]bool{false, true} {
 		for n, e := range points {
-			if n > w.most || astray && n > 2 {
+			if n > w.most || past && n > 2 {
 				break
 			}
 			for _, fine := range [2]int{1, finer} {
-				j, err := w.walk(e, astray, fine)
+				j, err := w.walk(e, past, fine)
 				if err != nil {
 					return nil, nil, err
 				}
@@ -150,12 +150,12 @@ func (p *Problem) enclosed() bool {
 // gas makes of it is only enclosed and too wide to say what fails.
 const finer = 8
 
-func (w *witnesses) walk(e []float64, astray bool, fine int) (*judge.Judge, error) {
-	key := fmt.Sprint(astray, fine, e)
+func (w *witnesses) walk(e []float64, past bool, fine int) (*judge.Judge, error) {
+	key := fmt.Sprint(past, fine, e)
 	if j, ok := w.known[key]; ok {
 		return j, nil
 	}
-	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{Astray: astray, Fine: fine})
+	run, err := w.At(e).Walk(w.ctx, affine.Box(0, nil), Options{PastUnintended: past, Fine: fine})
 	if err != nil {
 		return nil, err
 	}

@@ -77,7 +77,7 @@ func (r *Room) kink(s, turn *standing, p *profile, from affine.Form) (affine.For
 	}
 	// Along a path it depends on the forces: with every input in the middle. Elsewhere
 	// the leg is cut near it, and what isn't straight is enclosed.
-	now, err := r.stand(s, c)
+	now, err := r.standingAt(s, c)
 	if err != nil {
 		return affine.Form{}, err
 	}

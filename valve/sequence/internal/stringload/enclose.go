@@ -27,7 +27,7 @@ func at(l *affine.Line, x affine.Form) *affine.Form {
 }
 
 func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.Form, c corner) error {
-	now, err := r.stand(s, c)
+	now, err := r.standingAt(s, c)
 	if err != nil {
 		return err
 	}
@@ -48,8 +48,8 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	if !ok {
 		return nil, errNotLanded
 	}
-	p, err := r.profileOf(w.State, x)
-	if err != nil {
+	p := r.fleeting()
+	if err := r.take(p, w.State, x); err != nil {
 		return nil, err
 	}
 	pull := at(pulling, x)
@@ -57,6 +57,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	if forms, ok := r.Memory.find(sign, s, p, pull); ok {
 		return forms, nil
 	}
+	p = r.lasting(p)
 	sample := func(c corner) ([]float64, error) {
 		scratch := r.scratch()
 		if err := r.load(scratch, s, p, pull, c); err != nil {
@@ -173,6 +174,14 @@ func (r *Room) corners(symbols map[int]bool, forms []affine.Form) [][]float64 {
 		}
 	}
 	return all
+}
+
+// fleeting is a profile to be used again.
+func (r *Room) fleeting() *profile {
+	if r.Memory == nil {
+		return new(profile)
+	}
+	return &r.Memory.at
 }
 
 // scratch is a loading to be used again.

@@ -2,6 +2,7 @@ package stringload
 
 import (
 	"math"
+	"slices"
 
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
@@ -13,9 +14,12 @@ type Memory struct {
 	loads [64]remembered
 	next  int
 
-	scratch movement.Loading
-	hook    movement.Loading
-	piece   float64 // of a pull that was straight
+	stoods    [32]stood // at choices of the inputs, the last ones
+	nextStood int
+	at        profile
+	scratch   movement.Loading
+	hook      movement.Loading
+	piece     float64 // of a pull that was straight
 }
 
 type remembered struct {
@@ -24,6 +28,31 @@ type remembered struct {
 	p     *profile
 	pull  *affine.Form
 	forms []affine.Form
+}
+
+// stood is how the string stood at a choice of the inputs.
+type stood struct {
+	s  *standing
+	e  []float64
+	as movement.Standing
+}
+
+func (m *Memory) stood(s *standing, e []float64) (movement.Standing, bool) {
+	if m != nil {
+		for i := range m.stoods {
+			if x := &m.stoods[i]; x.s == s && slices.Equal(x.e, e) {
+				return x.as, true
+			}
+		}
+	}
+	return movement.Standing{}, false
+}
+
+func (m *Memory) stands(s *standing, e []float64, as movement.Standing) {
+	if m != nil {
+		m.stoods[m.nextStood] = stood{s, e, as}
+		m.nextStood = (m.nextStood + 1) % len(m.stoods)
+	}
 }
 
 func (m *Memory) find(sign uint64, s *standing, p *profile, pull *affine.Form) ([]affine.Form, bool) {

@@ -39,7 +39,9 @@ type Room struct {
 	TopBore      float64 // area of the bore at the hanger, m²
 	Memory       *Memory // loads of a walk, used again; nil: none are kept
 
-	once []int
+	once   []int   // of the compartments that it feels
+	inside int     // where in these Inside is,
+	parts  [][]int // and Outside
 }
 
 // Seal is how far a seal may move, in m, and what it takes to slide.
@@ -61,12 +63,18 @@ func (r *Room) Ties() []int {
 	return ties
 }
 
-// felt are the compartments that the string feels, each once.
-func (r *Room) felt() []int {
+// sensed are the compartments that the string feels, each once.
+func (r *Room) sensed() []int {
 	if r.once == nil {
 		for _, i := range r.Ties() {
 			if !slices.Contains(r.once, i) {
 				r.once = append(r.once, i)
+			}
+		}
+		r.inside, r.parts = slices.Index(r.once, r.Inside), make([][]int, len(r.Outside))
+		for k, part := range r.Outside {
+			for _, i := range part {
+				r.parts[k] = append(r.parts[k], slices.Index(r.once, i))
 			}
 		}
 	}
@@ -89,6 +97,7 @@ type profile struct {
 	of          []int           // compartments
 	corners     [][]int         // by compartment in of: depths between which its pressure is straight
 	forms       [][]affine.Form // there
+	depths      [][]float64     // their TVD
 	from        *profile        // of slips that may bite earlier: how it was then,
 	bite        affine.Form     // and how far from that to this one they do
 	temperature int
@@ -96,33 +105,49 @@ type profile struct {
 
 // profileOf takes the pressures of a state at a place of its leg.
 func (r *Room) profileOf(s *well.State, x affine.Form) (*profile, error) {
-	p := &profile{temperature: s.Temperature}
-	for _, i := range r.felt() {
-		corners := s.Corners(i)
-		forms := make([]affine.Form, len(corners))
-		for n, d := range corners {
-			l, err := s.At(i, d)
-			if err != nil {
-				return nil, err
-			}
-			forms[n] = l.At(x)
-		}
-		// Between the depths about a level pressure isn't straight.
-		forms[len(forms)-1] = forms[len(forms)-1].Widen(s.Bent(i))
-		p.of = append(p.of, i)
-		p.corners = append(p.corners, corners)
-		p.forms = append(p.forms, forms)
+	p := new(profile)
+	if err := r.take(p, s, x); err != nil {
+		return nil, err
 	}
-	return p, nil
+	return r.lasting(p), nil
 }
 
-func (p *profile) index(compartment int) int {
+// take puts the pressures of a state at a place of its leg into a profile.
+func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
+	p.temperature, p.of = s.Temperature, r.sensed()
+	if p.corners == nil {
+		p.corners, p.forms = make([][]int, len(p.of)), make([][]affine.Form, len(p.of))
+	}
 	for n, i := range p.of {
-		if i == compartment {
-			return n
+		p.corners[n], p.forms[n] = s.Corners(i), p.forms[n][:0]
+		for _, d := range p.corners[n] {
+			l, err := s.At(i, d)
+			if err != nil {
+				return err
+			}
+			p.forms[n] = append(p.forms[n], l.At(x))
+		}
+		if bent := s.Bent(i); bent > 0 { // between the depths about a level it isn't straight
+			last := len(p.forms[n]) - 1
+			p.forms[n][last] = p.forms[n][last].Widen(bent)
 		}
 	}
-	return -1
+	return nil
+}
+
+// lasting is a profile that stays as it is when what it was taken into is used again.
+func (r *Room) lasting(p *profile) *profile {
+	q := *p
+	q.corners = slices.Clone(p.corners) // those of one compartment are never written into
+	q.forms, q.depths = make([][]affine.Form, len(p.forms)), make([][]float64, len(p.forms))
+	for n, i := range p.of {
+		q.forms[n] = slices.Clone(p.forms[n])
+		q.depths[n] = make([]float64, len(p.forms[n]))
+		for d, c := range p.corners[n] {
+			q.depths[n][d] = r.Network.Compartments[i].Depths[c].TVD
+		}
+	}
+	return &q
 }
 
 // like tells whether two profiles are of the same places.
@@ -178,9 +203,15 @@ type sharp struct {
 }
 
 func (r *Room) sharp(p *profile, e []float64) *sharp {
-	s := &sharp{}
-	for n, i := range p.of {
-		values := make([]float64, len(p.forms[n]))
+	s := &sharp{depths: p.depths, p: make([][]float64, len(p.of))}
+	count := 0
+	for _, forms := range p.forms {
+		count += len(forms)
+	}
+	all := make([]float64, count)
+	for n := range p.of {
+		values := all[:len(p.forms[n]):len(p.forms[n])]
+		all = all[len(values):]
 		for d, f := range p.forms[n] {
 			values[d] = f.At(e)
 			if p.from != nil {
@@ -188,12 +219,7 @@ func (r *Room) sharp(p *profile, e []float64) *sharp {
 				values[d] = was + (values[d]-was)*p.bite.At(e)
 			}
 		}
-		s.p = append(s.p, values)
-		depths := make([]float64, len(values))
-		for d, c := range p.corners[n] {
-			depths[d] = r.Network.Compartments[i].Depths[c].TVD
-		}
-		s.depths = append(s.depths, depths)
+		s.p[n] = values
 	}
 	return s
 }
@@ -217,13 +243,8 @@ func (s *sharp) at(n int, tvd float64) float64 {
 // conditions are what acts on the string.
 func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
 	s := r.sharp(p, e)
-	inside := p.index(r.Inside)
-	parts := make([][]int, len(r.Outside))
-	for k, part := range r.Outside {
-		for _, i := range part {
-			parts[k] = append(parts[k], p.index(i))
-		}
-	}
+	r.sensed()
+	inside, parts := r.inside, r.parts
 	return movement.Conditions{
 		Inside: func(_ int, tvd unit.Length) unit.Pressure { return unit.Pressure(s.at(inside, float64(tvd))) },
 		Outside: func(part int, tvd unit.Length) unit.Pressure {

@@ -69,8 +69,8 @@ func (r *Room) end(symbol int, side float64) corner {
 	return c
 }
 
-// stand is how the string stands at a choice of the inputs.
-func (r *Room) stand(s *standing, c corner) (movement.Standing, error) {
+// standingAt is how the string stands at a choice of the inputs.
+func (r *Room) standingAt(s *standing, c corner) (movement.Standing, error) {
 	key := c.key
 	if !c.any {
 		if k := abs(key) - 1; k >= 0 && !s.symbols[k] {
@@ -82,8 +82,13 @@ func (r *Room) stand(s *standing, c corner) (movement.Standing, error) {
 		if ok {
 			return known, nil
 		}
+	} else if known, ok := r.Memory.stood(s, c.e); ok {
+		return known, nil
 	}
 	m, err := r.redo(s, c)
+	if err == nil && c.any {
+		r.Memory.stands(s, c.e, m)
+	}
 	if err == nil && !c.any {
 		s.mutex.Lock()
 		if s.known == nil {
@@ -99,7 +104,7 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 	var before movement.Standing
 	if s.before != nil {
 		var err error
-		if before, err = r.stand(s.before, c); err != nil {
+		if before, err = r.standingAt(s.before, c); err != nil {
 			return before, err
 		}
 	}
@@ -178,7 +183,7 @@ func (r *Room) nextIn(w *walk.World, a act, place int, p *profile, x affine.Form
 			s.symbols[k] = true
 		}
 	}
-	if _, err := r.stand(s, r.middle()); err != nil {
+	if _, err := r.standingAt(s, r.middle()); err != nil {
 		return err
 	}
 	w.State.String = s
@@ -196,7 +201,7 @@ func (r *Room) Land(w *walk.World) error {
 // Move lets an action hold or release the string.
 func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Line) error {
 	a := &r.Network.Actions[action]
-	now, err := r.stand(w.State.String.(*standing), r.middle())
+	now, err := r.standingAt(w.State.String.(*standing), r.middle())
 	if err != nil {
 		return err
 	}
@@ -246,7 +251,7 @@ func (r *Room) holds() int {
 
 // Holds tells whether anything holds the string.
 func (r *Room) Holds(w *walk.World) bool {
-	now, err := r.stand(w.State.String.(*standing), r.middle())
+	now, err := r.standingAt(w.State.String.(*standing), r.middle())
 	for place := range r.holds() {
 		if err == nil && now.Holds(place) {
 			return true

@@ -192,7 +192,7 @@ func TestStanding(t *testing.T) {
 	require.NoError(t, r.Move(w, 1, affine.Form{}, nil))
 	require.NoError(t, r.Move(w, 2, affine.Form{}, nil))
 	require.False(t, r.Holds(w))
-	now, err := r.stand(w.State.String.(*standing), r.middle())
+	now, err := r.standingAt(w.State.String.(*standing), r.middle())
 	require.NoError(t, err)
 	require.True(t, now.Parted(0))
 }

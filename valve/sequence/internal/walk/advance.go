@@ -132,7 +132,7 @@ func (r *run) passed(w *World, i int, p Progress, line affine.Line) (affine.Form
 		s := w.State.Clone()
 		r.ends(s)
 		if s.Solve(r.length) == nil {
-			if felt, err := s.Felt(a); err == nil {
+			if felt, err := s.Differential(a); err == nil {
 				end = felt.At(r.length)
 			}
 		}
@@ -193,7 +193,7 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 		if !r.silent {
 			a, b := lines[n].At(from), lines[n].At(to)
 			for _, p := range w.Rows[i] {
-				r.Observer.Felt(w, r.place, i, p, a, b)
+				r.Observer.Sensed(w, r.place, i, p, a, b)
 			}
 		}
 		if (lines[n].S != 0 || lines[n].D != 0) && i != first && !still {
@@ -282,7 +282,7 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			} else {
 				r.note(w, i, q, felt, at)
 			}
-			if !fired || r.intended(w, i) || r.Astray {
+			if !fired || r.intended(w, i) || r.PastUnintended {
 				work = append(work, place{q, at, true})
 			}
 			if certain {

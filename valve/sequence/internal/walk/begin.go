@@ -50,7 +50,7 @@ func (w *World) remember(action int, x affine.Form, pulling *affine.Line) {
 		f := pulling.At(x)
 		p.Pull = &f
 	}
-	p.State.Stand(x)
+	p.State.EndLeg(x)
 	w.Past = p
 }
 

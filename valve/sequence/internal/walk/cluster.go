@@ -44,7 +44,7 @@ func driven(s *well.State, mixed map[int]bool) []bool {
 		d[i] = s.Surface[i] && !mixed[i]
 	}
 	for i := range d {
-		if m := s.Meets[i]; m.With >= 0 && s.Surface[i] {
+		if m := s.SecondReference(i); m.With >= 0 && s.Surface[i] {
 			for _, k := range s.Body(i) {
 				d[k] = false
 			}

@@ -96,7 +96,7 @@ func (k *Walker) level(w *World, i, at int, to affine.Form, part *affine.Region)
 // reader.
 func (k *Walker) moved(from, to *World) bool {
 	open := from.State.Open
-	if !k.Astray && !slices.Equal(open, to.State.Open) {
+	if !k.PastUnintended && !slices.Equal(open, to.State.Open) {
 		return true
 	}
 	for t := to.Trail; t != nil && t != from.Trail; t = t.Before {
@@ -104,7 +104,7 @@ func (k *Walker) moved(from, to *World) bool {
 			continue
 		}
 		a := &to.State.Actions[t.Action]
-		if k.Astray && !slices.Contains(k.step.Expect[a.Device], a.Of) {
+		if k.PastUnintended && !slices.Contains(k.step.Expect[a.Device], a.Of) {
 			continue
 		}
 		if slices.ContainsFunc(a.Opens, func(p int) bool { return !open[p] }) || slices.ContainsFunc(a.Closes, func(p int) bool { return open[p] }) {

@@ -56,7 +56,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			p.X, p.Action, p.Limits, p.Pulling = x, i, r.cluster.limits, r.pulling
 			r.Observer.Unintended(w, i, p, felt)
 		}
-		if !r.Astray {
+		if !r.PastUnintended {
 			return nil
 		}
 	} else {
@@ -98,7 +98,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			return err
 		}
 	}
-	next, err := r.felt(w)
+	next, err := r.differentials(w)
 	if err != nil {
 		return err
 	}

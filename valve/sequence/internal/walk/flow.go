@@ -38,7 +38,7 @@ func (k *Walker) flow(w *World) ([]*World, error) {
 			return nil, err
 		}
 		for _, y := range down {
-			y.State.Calm()
+			y.State.StopFlow()
 			if err := y.State.Solve(affine.Form{}); err != nil {
 				return nil, err
 			}

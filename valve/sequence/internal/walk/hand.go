@@ -54,7 +54,7 @@ func (k *Walker) hand(w *World, n int) ([]*World, error) {
 	p.Action = a.Action
 	k.Observer.Hand(w, p, n, why, at, across)
 	if why != Free {
-		if !k.Astray {
+		if !k.PastUnintended {
 			return nil, nil
 		}
 		return []*World{w}, nil // it isn't done

@@ -26,10 +26,10 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		if len(all) > 1 && may {
 			// Nothing is left out in it: what goes wrong here may not happen once what
 			// goes on there is seen.
-			silent, astray := k.silent, k.Astray
-			k.silent, k.Astray = true, true
+			silent, past := k.silent, k.PastUnintended
+			k.silent, k.PastUnintended = true, true
 			_, err := k.all(w, all, length, fresh)
-			k.silent, k.Astray = silent, astray
+			k.silent, k.PastUnintended = silent, past
 			var c conflict
 			if errors.As(err, &c) {
 				more = append(more, c.a, c.b)
@@ -50,7 +50,7 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		if errors.As(err, &c) {
 			// One cluster alone isn't tried first: nothing else reaches into it, and what
 			// it has shown is true. Two surfaces that it joins drive it no more.
-			if len(all) > 1 || !loosen(mixed, c.mixed) {
+			if len(all) > 1 || !noteMixed(mixed, c.mixed) {
 				return nil, ErrUnsettled
 			}
 			more = append(more, c.a, c.b)
@@ -60,7 +60,7 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 			return nil, err
 		}
 		for _, x := range out {
-			x.State.Stand(length)
+			x.State.EndLeg(length)
 			if err := x.State.Solve(affine.Form{}); err != nil {
 				return nil, err
 			}
@@ -69,8 +69,8 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 	}
 }
 
-// loosen notes surfaces that fix one body; false: they are known.
-func loosen(mixed map[int]bool, surfaces []int) bool {
+// noteMixed notes surfaces that fix one body; false: they are known.
+func noteMixed(mixed map[int]bool, surfaces []int) bool {
 	news := false
 	for _, m := range surfaces {
 		news = news || !mixed[m]
@@ -95,7 +95,7 @@ func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, erro
 		if a.Axial {
 			return true, nil
 		}
-		line, err := s.Felt(a)
+		line, err := s.Differential(a)
 		if err != nil {
 			return false, err
 		}
@@ -110,9 +110,11 @@ func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, erro
 
 func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bool) ([]*World, error) {
 	worlds := []*World{w}
+	own := false // they are nobody else's, and may be changed
 	for _, c := range clusters {
 		r := &run{Walker: k, cluster: c, length: length}
 		var next []*World
+		moved := false
 		for _, x := range worlds {
 			var pending []int
 			if fresh {
@@ -126,12 +128,17 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 				next = append(next, x)
 				continue
 			}
-			out, err := r.through(x.Clone(), pending)
+			moved = true
+			if !own {
+				x = x.Clone()
+			}
+			out, err := r.through(x, pending)
 			if err != nil {
 				return nil, err
 			}
 			next = append(next, out...)
 		}
+		own = own || moved // the first that moves is alone
 		worlds = next
 	}
 	return worlds, nil

@@ -205,4 +205,4 @@ func join(r *affine.Region, all []Progress, p Progress) []Progress {
 
 // under gives an alternative the conditions of a region. What these were loosened
 // by isn't kept.
-func (p *Progress) under(r *affine.Region) { p.Rows, p.Wide = r.Rows(), r.Wide() || r.Loose() }
+func (p *Progress) under(r *affine.Region) { p.Rows, p.Wide = r.Rows(), r.Wide() || r.Enclosed() }

@@ -70,7 +70,7 @@ func (r *rig) walk(t testing.TB, n *well.Network, region *affine.Region) ([]*Wor
 	require.NoError(t, err)
 	r.seen = recorder{}
 	k := New(n, &r.seen, nil, nil, nil)
-	k.Astray = r.astra
+	k.PastUnintended = r.astra
 	out, err := k.Step([]*World{w}, r.step, 0)
 	return out, k, err
 }
@@ -104,7 +104,7 @@ type recorder struct {
 }
 
 func (o *recorder) Moment(*World, Place) error { o.moments++; return nil }
-func (o *recorder) Felt(*World, Place, int, Progress, affine.Form, affine.Form) {
+func (o *recorder) Sensed(*World, Place, int, Progress, affine.Form, affine.Form) {
 }
 func (o *recorder) Reached(*World, Place, int, Progress, affine.Form) {}
 func (o *recorder) Came(_ *World, action int, _ Place)                { o.came = append(o.came, action) }
@@ -116,7 +116,7 @@ func (o *recorder) Hand(_ *World, _ Place, act int, why Hindrance, _ int, _ []af
 	o.hands = append(o.hands, [2]int{act, int(why)})
 }
 func (o *recorder) Stuck(*World, Place) { o.stuck++ }
-func (o *recorder) Stand(_ *World, _ Place, n int) error {
+func (o *recorder) Standstill(_ *World, _ Place, n int) error {
 	o.stands = append(o.stands, n)
 	return nil
 }

@@ -110,7 +110,7 @@ func affects(s *well.State, action, other int) bool {
 		for _, p := range ports {
 			for _, end := range [2]int{s.Ports[p].A, s.Ports[p].B} {
 				for _, m := range s.Body(end) {
-					if o.Feels(m) {
+					if o.Senses(m) {
 						return true
 					}
 				}

@@ -22,7 +22,7 @@ func (k *Walker) silentMissing(w *World, missing bool) (*World, bool) {
 		}
 		if len(done) == 0 {
 			missing = true
-			if k.Astray {
+			if k.PastUnintended {
 				w.Came[d] = 0
 			}
 			continue

@@ -160,7 +160,7 @@ func (w *World) beyond(i int) (affine.Form, bool, error) {
 		return affine.Form{}, false, nil
 	}
 	a := &s.Actions[i]
-	felt, err := s.Felt(a)
+	felt, err := s.Differential(a)
 	return along(a.Row[0].Falling, felt.F.Minus(a.Row[0].Level)), true, err
 }
 

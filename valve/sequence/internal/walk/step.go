@@ -9,19 +9,19 @@ import (
 
 // Step is what a person does, put together.
 type Step struct {
-	Name        string
-	Temperature int // index; -1: as before
-	Shut        []int
-	Swaps       []Swap
-	Acts        []Act       // by hand, before the ramps
-	Pumps       []well.Pump // after the swaps
-	Ramps       [][]Move
-	Squeeze     map[int]float64
-	Press       map[int]float64 // volumes pressed in, between known walls
-	Pulls       []affine.Form
-	Holds       []float64 // by ramp: how long the step stands still after it, in s
-	Rise        float64   // how fast pressures are changed, Pa/s; 0: not known
-	Lands       bool
+	Name          string
+	Temperature   int // index; -1: as before
+	Shut          []int
+	Displacements []Displacement
+	Acts          []Act       // by hand, before the ramps
+	Pumps         []well.Pump // after the swaps
+	Ramps         [][]Move
+	Holds         []float64 // by ramp: how long the step stands still after it, in s
+	Rise          float64   // how fast pressures are changed, Pa/s; 0: not known
+	RaiseTrapped  map[int]float64
+	Press         map[int]float64 // volumes pressed in, between known walls
+	Pulls         []affine.Form
+	Lands         bool
 	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
 	// where they don't.
 	Flow   func(s *well.State) (*well.Flowed, error)
@@ -35,8 +35,8 @@ type Move struct {
 	To          affine.Form
 }
 
-// Swap replaces the fluid of a compartment between two depths.
-type Swap struct {
+// Displacement replaces the fluid of a compartment between two depths.
+type Displacement struct {
 	Compartment, Fluid int
 	From, To           well.Depth
 	Up                 bool
@@ -53,8 +53,8 @@ type drive struct {
 // drives are what a step does, in its order.
 func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
-	for _, sw := range step.Swaps {
-		all = append(all, drive{number: -1, label: "displacement", stand: -1, run: func(w *World) ([]*World, error) { return k.swap(w, sw) }})
+	for _, sw := range step.Displacements {
+		all = append(all, drive{number: -1, label: "displacement", stand: -1, run: func(w *World) ([]*World, error) { return k.displace(w, sw) }})
 	}
 	for i := range step.Acts {
 		all = append(all, drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }})
@@ -71,8 +71,8 @@ func (k *Walker) drives(step *Step) []drive {
 	for i := range step.Ramps {
 		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.rampAndHold(w, i) })
 	}
-	if len(step.Squeeze)+len(step.Press) > 0 {
-		add("pressure change", k.squeeze)
+	if len(step.RaiseTrapped)+len(step.Press) > 0 {
+		add("pressure change", k.raiseTrapped)
 	}
 	for i := range step.Pulls {
 		add(fmt.Sprintf("pull %d", i+1), func(w *World) ([]*World, error) { return k.pull(w, i) })
@@ -121,19 +121,19 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 	return k.leg(w, affine.Form{}, fresh)
 }
 
-// squeeze raises trapped compartments by heat or volume: s goes from 0 to 1 in
+// raiseTrapped raises trapped compartments by heat or volume: s goes from 0 to 1 in
 // ten thousand parts, so that slopes are of the size of other legs'.
-func (k *Walker) squeeze(w *World) ([]*World, error) {
+func (k *Walker) raiseTrapped(w *World) ([]*World, error) {
 	const length = 1e6
 	w = w.Clone()
 	by, press := map[int]float64{}, map[int]float64{}
-	for i, d := range k.step.Squeeze {
+	for i, d := range k.step.RaiseTrapped {
 		by[i] = d / length
 	}
 	for i, v := range k.step.Press {
 		press[i] = v / length
 	}
-	if err := w.State.Squeeze(by, press); err != nil {
+	if err := w.State.RaiseTrapped(by, press); err != nil {
 		return nil, err
 	}
 	w.State.Span = length

@@ -12,7 +12,7 @@ func (r *run) still(w *World, pending []int) (bool, error) {
 	if len(pending) > 0 {
 		return false, nil
 	}
-	lines, err := r.felt(w)
+	lines, err := r.differentials(w)
 	if err != nil {
 		return false, err
 	}
@@ -110,9 +110,9 @@ next:
 	return kept
 }
 
-// felt are the lines of what the actions of the cluster feel; those that aren't
+// differentials are the lines of what the actions of the cluster feel; those that aren't
 // armed have none.
-func (r *run) felt(w *World) ([]affine.Line, error) {
+func (r *run) differentials(w *World) ([]affine.Line, error) {
 	s := w.State
 	lines := make([]affine.Line, len(r.cluster.actions))
 	for n, i := range r.cluster.actions {
@@ -124,7 +124,7 @@ func (r *run) felt(w *World) ([]affine.Line, error) {
 		if a.Axial {
 			lines[n], err = r.String.Axial(w, i, r.length, r.pulling)
 		} else {
-			lines[n], err = s.Felt(a)
+			lines[n], err = s.Differential(a)
 		}
 		if err != nil {
 			return nil, err
@@ -141,7 +141,7 @@ func (r *run) take(w *World, now affine.Form, pending []int, lines []affine.Line
 	}
 	var err error
 	if lines == nil {
-		if lines, err = r.felt(w); err != nil {
+		if lines, err = r.differentials(w); err != nil {
 			return err
 		}
 	}

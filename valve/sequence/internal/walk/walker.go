@@ -26,9 +26,9 @@ type Observer interface {
 	// Moment is a place at which pressures may turn: what Limits names is to be
 	// held against it.
 	Moment(w *World, p Place) error
-	// Felt is what an armed action feels from one end of a stretch to the other,
+	// Sensed is what an armed action feels from one end of a stretch to the other,
 	// and the conditions of the progress that it has.
-	Felt(w *World, p Place, action int, progress Progress, from, to affine.Form)
+	Sensed(w *World, p Place, action int, progress Progress, from, to affine.Form)
 	// Reached is by how much an intended action's differential goes beyond its
 	// level to the end of the leg.
 	Reached(w *World, p Place, action int, progress Progress, by affine.Form)
@@ -43,18 +43,18 @@ type Observer interface {
 	Hand(w *World, p Place, act int, why Hindrance, port int, across []affine.Form)
 	// Stuck is where devices keep moving each other without end: the world is left.
 	Stuck(w *World, p Place)
-	// Stand is where a step stands still: at its start, after each ramp, squeeze
+	// Standstill is where a step stands still: at its start, after each ramp, squeeze
 	// and pull.
-	Stand(w *World, p Place, number int) error
+	Standstill(w *World, p Place, number int) error
 }
 
 // Walker walks steps.
 type Walker struct {
 	Network  *well.Network
 	Observer Observer
-	// Astray goes on with a world in which something unintended has happened; else
+	// PastUnintended goes on with a world in which something unintended has happened; else
 	// it is left there, as all that follows follows from it.
-	Astray bool
+	PastUnintended bool
 	// Budget is how many worlds and events a step may take; zero is DefaultBudget.
 	Budget int
 	// Stops makes it an error if devices move each other without end in every world.
@@ -92,7 +92,7 @@ type Walker struct {
 }
 
 // DefaultBudget ends what would go on for minutes.
-const DefaultBudget = 20000
+const defaultBudget = 20000
 
 // ErrBudget says that there are too many orders in which things may happen.
 var ErrBudget = errors.New("too many orders in which things may happen")
@@ -111,7 +111,7 @@ func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room Strin
 }
 
 // Step walks one step in all worlds. What comes back are the worlds that did what
-// was intended (all of them where Astray is set).
+// was intended (all of them where PastUnintended is set).
 func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) {
 	k.step, k.spent, k.stuck = step, 0, nil
 	k.place = Place{Step: index, Drive: -1, Label: "start", Action: -1}
@@ -133,7 +133,7 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 		}
 		if d.stand >= 0 {
 			for _, w := range worlds {
-				if err := k.Observer.Stand(w, k.place, d.stand); err != nil {
+				if err := k.Observer.Standstill(w, k.place, d.stand); err != nil {
 					return nil, err
 				}
 			}
@@ -164,7 +164,7 @@ func (k *Walker) ended(worlds []*World) ([]*World, error) {
 				missing = true
 			}
 		}
-		if w, missing = k.silentMissing(w, missing); !missing || k.Astray {
+		if w, missing = k.silentMissing(w, missing); !missing || k.PastUnintended {
 			for d := range w.Came {
 				w.Came[d] = 0
 			}
@@ -181,7 +181,7 @@ func (k *Walker) Spent() int { return k.spent }
 func (k *Walker) spend() error {
 	budget := k.Budget
 	if budget == 0 {
-		budget = DefaultBudget
+		budget = defaultBudget
 	}
 	if k.Context != nil && k.spent%16 == 0 {
 		if err := k.Context.Err(); err != nil {

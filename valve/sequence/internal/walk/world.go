@@ -110,10 +110,11 @@ func (w *World) Clone() *World {
 	c := *w
 	c.State = w.State.Clone()
 	c.Rows = slices.Clone(w.Rows) // alternatives are never written into
-	c.Came = slices.Clone(w.Came)
+	n := len(w.Came)
+	counts := append(append(make([]int, 0, n+len(w.Times)), w.Came...), w.Times...)
+	c.Came, c.Times = counts[:n:n], counts[n:]
 	c.Stuck = slices.Clone(w.Stuck)
 	c.Stood = slices.Clone(w.Stood)
-	c.Times = slices.Clone(w.Times)
 	c.Live = slices.Clone(w.Live)
 	c.Dry = slices.Clone(w.Dry) // conditions are never written into
 	c.Seen = slices.Clip(w.Seen)

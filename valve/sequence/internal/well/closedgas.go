@@ -32,7 +32,7 @@ func newCap(c *column) capOfGas {
 	return capOfGas{Level: affine.Flat(affine.Const(c.layers[0].Bottom.MD)), Anchor: -1}
 }
 
-func (g *capOfGas) stand(x affine.Form) {
+func (g *capOfGas) endLeg(x affine.Form) {
 	if g.Closed {
 		g.Level, g.At, g.Foot = affine.Flat(g.Level.At(x)), affine.Flat(g.At.At(x)), affine.Flat(g.Foot.At(x))
 	}
@@ -53,13 +53,13 @@ func (s *State) SameGas(t *State, tolerance float64) bool {
 	return true
 }
 
-// Gassy is the error of a well with gas that isn't modelled.
-type Gassy struct{ Compartment, Why string }
+// gasNotModelled is the error of a well with gas that isn't modelled.
+type gasNotModelled struct{ Compartment, Why string }
 
-func (e Gassy) Error() string { return fmt.Sprintf("gas in %q: %s", e.Compartment, e.Why) }
+func (e gasNotModelled) Error() string { return fmt.Sprintf("gas in %q: %s", e.Compartment, e.Why) }
 
 func (s *State) gassy(i int, format string, args ...any) error {
-	return Gassy{s.Compartments[i].Name, fmt.Sprintf(format, args...)}
+	return gasNotModelled{s.Compartments[i].Name, fmt.Sprintf(format, args...)}
 }
 
 // HoldsGas tells whether gas stands in any compartment.
@@ -144,7 +144,9 @@ func (s *State) Close() error {
 func (s *State) Reopen(i int) {
 	s.Surface[i] = true
 	s.Applied[i] = s.Top[i]
-	s.gas[i].Closed = false
+	if s.gas[i].Closed { // else it isn't touched: states without gas share what says so
+		s.gas[i].Closed = false
+	}
 }
 
 // lift gives a closed compartment the pressure that its body has at one of its depths,
@@ -256,7 +258,7 @@ func (s *State) stay(x affine.Form, members []int) error {
 		return s.gassy(i, "it %s (%q) while neither a surface nor a formation fixes their pressure; that isn't modelled", why, names)
 	}
 	for _, m := range members {
-		s.gas[m].stand(x)
+		s.gas[m].endLeg(x)
 		s.Top[m] = affine.Flat(s.Top[m].At(x))
 		s.body[m] = key
 	}

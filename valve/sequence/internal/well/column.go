@@ -25,7 +25,7 @@ type column struct {
 func (n *Network) column(i int, layers []Layer) *column {
 	c := &column{layers: layers, uniform: true}
 	for _, l := range layers {
-		c.uniform = c.uniform && n.Fluids[l.Fluid].Feels == nil && !n.Fluids[l.Fluid].Gas()
+		c.uniform = c.uniform && n.Fluids[l.Fluid].Columns == nil && !n.Fluids[l.Fluid].Gas()
 	}
 	c.gas = n.Fluids[layers[0].Fluid].Gas()
 	k := &n.Compartments[i]
@@ -100,7 +100,7 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 	}
 	c := s.columns[i]
 	switch {
-	case s.Pumping(i):
+	case s.pumping(i):
 		return p.Plus(s.profiles[i][to]).Minus(s.profiles[i][from]), nil
 	case c.uniform:
 		p.F = p.F.Plus(c.drops[to].Minus(c.drops[from]))
@@ -111,7 +111,7 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 		}
 	default:
 		var err error
-		if p, err = s.feel(i, p, from, to); err != nil {
+		if p, err = s.carryCompressible(i, p, from, to); err != nil {
 			return p, err
 		}
 	}
@@ -128,10 +128,10 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 	return p, nil
 }
 
-// feel carries a pressure through fluids whose density depends on it: between the
+// carryCompressible carries a pressure through fluids whose density depends on it: between the
 // least and the greatest pressure of the leg the gain is a straight line and a
 // remainder.
-func (s *State) feel(i int, p affine.Line, from, to int) (affine.Line, error) {
+func (s *State) carryCompressible(i int, p affine.Line, from, to int) (affine.Line, error) {
 	k, c := &s.Compartments[i], s.columns[i]
 	step := 1
 	if to < from {
@@ -164,13 +164,13 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 	switch {
 	case f.Gas():
 		return s.throughGas(fluid, p, from, to)
-	case f.Feels == nil:
+	case f.Columns == nil:
 		p.F = p.F.PlusTimes(f.Density, Gravity*(to-from))
 		return p, nil
 	case from == to:
 		return p, nil
 	}
-	col := f.Feels[s.Temperature]
+	col := f.Columns[s.Temperature]
 	d := func(at float64) (float64, error) {
 		q, err := col.Carry(unit.Pressure(at), unit.Length(from), unit.Length(to))
 		return float64(q) - at, err
@@ -259,7 +259,7 @@ func (s *State) gradient(i, depth int) (affine.Form, error) {
 	if err != nil {
 		return affine.Form{}, err
 	}
-	if s.Pumping(i) {
+	if s.pumping(i) {
 		return s.flowingGradient(i, depth), nil
 	}
 	c := s.columns[i]
@@ -290,7 +290,7 @@ func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
 	if s.columns[i].gas || b.Gas() {
 		return s.gasGain(i, now, from, to)
 	}
-	if a.Feels == nil && b.Feels == nil {
+	if a.Columns == nil && b.Columns == nil {
 		return b.Density.Minus(a.Density).Times(Gravity * (to.TVD - from.TVD)), nil
 	}
 	// At the pressure that stands there now: what it changes by the swap itself
@@ -299,7 +299,7 @@ func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
 	alone := *s
 	alone.columns = append([]*column(nil), s.columns...)
 	alone.columns[i] = &column{layers: c.layers}
-	p, err := alone.feelTo(i, s.Top[i], from)
+	p, err := alone.carryTo(i, s.Top[i], from)
 	if err != nil {
 		return affine.Form{}, err
 	}
@@ -311,8 +311,8 @@ func (s *State) Gain(i, old, now int, from, to Depth) (affine.Form, error) {
 	return after.F.Minus(before.F), err
 }
 
-// feelTo carries a pressure from the top of a compartment to any depth in it.
-func (s *State) feelTo(i int, p affine.Line, to Depth) (affine.Line, error) {
+// carryTo carries a pressure from the top of a compartment to any depth in it.
+func (s *State) carryTo(i int, p affine.Line, to Depth) (affine.Line, error) {
 	at := s.Compartments[i].Depths[0]
 	for _, l := range s.columns[i].layers {
 		next := l.Bottom

@@ -51,8 +51,8 @@ func (s *State) Choke(jumps map[int]affine.Form, from, to, span float64) {
 	}
 }
 
-// Calm ends what flows: columns stand as they are, without friction and chokes.
-func (s *State) Calm() {
+// StopFlow ends what flows: columns stand as they are, without friction and chokes.
+func (s *State) StopFlow() {
 	s.profiles, s.jumps = nil, nil
 	s.stirred = true
 }

@@ -151,8 +151,8 @@ func (g *Gas) pressure(w place, tvd float64) (float64, error) {
 	return math.Exp(y) - atmosphere, nil
 }
 
-// Carry takes a pressure from one true vertical depth to another.
-func (g *Gas) Carry(p, from, to float64) (float64, error) {
+// carry takes a pressure from one true vertical depth to another.
+func (g *Gas) carry(p, from, to float64) (float64, error) {
 	if from == to {
 		return p, nil
 	}
@@ -227,16 +227,6 @@ func (g *Gas) mass(w place, top, bottom float64) (float64, error) {
 	return math.Exp(y), nil
 }
 
-// Mass is what stands between two measured depths, in kg for each m² of the
-// section, with a pressure at a true vertical depth.
-func (g *Gas) Mass(p, tvd, top, bottom float64) (float64, error) {
-	w, err := g.place(p, tvd)
-	if err != nil {
-		return 0, err
-	}
-	return g.mass(w, top, bottom)
-}
-
 // Gases is a gas at a temperature that may be off as a whole: at the least, the
 // middle and the greatest of what that may be.
 type Gases struct {
@@ -271,7 +261,7 @@ func (g *Gases) with(h float64, f func(*Gas) ([2]float64, error)) ([2]float64, e
 // carry takes a pressure from one true vertical depth to another.
 func (g *Gases) carry(p, from, to, h float64) (float64, error) {
 	x, err := g.with(h, func(g *Gas) ([2]float64, error) {
-		q, err := g.Carry(p, from, to)
+		q, err := g.carry(p, from, to)
 		return [2]float64{q}, err
 	})
 	return x[0], err

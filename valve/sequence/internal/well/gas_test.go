@@ -38,13 +38,13 @@ func TestGasBetweenItsCurves(t *testing.T) {
 			for _, to := range []float64{0, 250, 1234, 2999} {
 				want, err := col.At(unit.Length(to))
 				require.NoError(t, err)
-				got, err := g.Carry(p, 100, to)
+				got, err := g.carry(p, 100, to)
 				require.NoError(t, err)
 				require.InEpsilon(t, float64(want)+atmosphere, got+atmosphere, 1e-8, "%T %v Pa to %v m", f, p, to)
 				if to <= 100 {
 					continue
 				}
-				m, err := g.Mass(p, 100, 100, to)
+				m, err := massBetween(g, p, 100, 100, to)
 				require.NoError(t, err)
 				require.InEpsilon(t, (float64(want)-p)/Gravity, m, 1e-6, "%T %v Pa to %v m", f, p, to)
 			}
@@ -171,10 +171,20 @@ func TestGasThatIsRefused(t *testing.T) {
 	s = cushion(t, fluid.Nitrogen{}, 1e7)
 	s.Surface[1], s.Open[0] = false, true
 	require.ErrorContains(t, s.Solve(affine.Form{}), "meets others")
-	require.ErrorContains(t, s.Squeeze(map[int]float64{0: 1e5}, nil), "squeeze")
+	require.ErrorContains(t, s.RaiseTrapped(map[int]float64{0: 1e5}, nil), "squeeze")
 	s.Open[0] = false
 	s.Surface[1] = true
 	s.Applied[1] = affine.Flat(affine.Const(-2.9e7))
 	s.Open[0] = true
 	require.Error(t, s.Solve(affine.Form{}), "it would have to fill more than the tubing")
+}
+
+// massBetween is what stands between two measured depths, in kg for each m² of the
+// section, with a pressure at a true vertical depth.
+func massBetween(g *Gas, p, tvd, top, bottom float64) (float64, error) {
+	w, err := g.place(p, tvd)
+	if err != nil {
+		return 0, err
+	}
+	return g.mass(w, top, bottom)
 }

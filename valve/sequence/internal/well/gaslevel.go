@@ -6,9 +6,9 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 )
 
-// Strays tells whether the gas of a compartment, or the air over a column that has
+// LevelMoves tells whether the gas of a compartment, or the air over a column that has
 // fallen, may end where nothing else stands: its level has moved or may move.
-func (s *State) Strays(i int) bool {
+func (s *State) LevelMoves(i int) bool {
 	return i >= 0 && (s.columns[i].gas && (s.gas[i].Closed || s.gas[i].Moved) || s.Low(i) >= 0)
 }
 
@@ -68,7 +68,7 @@ func (s *State) AtLevel(i, gassy, above, below int) (affine.Line, error) {
 	}
 	fluid := s.columns[i].fluidAt(a.MD)
 	f := &s.Fluids[fluid]
-	if inside && !s.Strays(i) && !f.Gas() && f.Feels == nil && s.columns[i].fluidAt(math.Nextafter(b.MD, 0)) == fluid {
+	if inside && !s.LevelMoves(i) && !f.Gas() && f.Columns == nil && s.columns[i].fluidAt(math.Nextafter(b.MD, 0)) == fluid {
 		out, err := affine.Enclose([]affine.Input{{Line: level, Step: stepDepth}}, s.Span, true,
 			func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
 				y[0] = s.tvd(i, x[0]) - a.TVD

@@ -48,11 +48,11 @@ func (s *State) gasGain(i, now int, from, to Depth) (affine.Form, error) {
 // leads tells whether what is applied at the top of a compartment is all that fixes
 // its pressure.
 func (s *State) leads(i int) bool {
-	if !s.Surface[i] || s.Meets[i].With >= 0 {
+	if !s.Surface[i] || s.SecondReference(i).With >= 0 {
 		return false
 	}
-	for k, m := range s.Meets {
-		if m.With == i && s.Surface[k] {
+	for _, m := range s.seconds {
+		if m.With == i && s.Surface[m.Of] {
 			return false
 		}
 	}

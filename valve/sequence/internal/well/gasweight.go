@@ -40,7 +40,7 @@ func (s *State) liquid(i int) (int, error) {
 // what that is multiplied with.
 func (s *State) weight(fluid int) affine.Input {
 	f := &s.Fluids[fluid]
-	if f.Feels == nil {
+	if f.Columns == nil {
 		return affine.Input{Line: affine.Flat(f.Density), Step: stepDensity}
 	}
 	return affine.Input{Line: affine.Flat(f.Scale), Step: 1e-4}
@@ -49,13 +49,13 @@ func (s *State) weight(fluid int) affine.Input {
 // pour carries a number through a liquid of a weight.
 func (s *State) pour(fluid int, weight, p, from, to float64) (float64, error) {
 	f := &s.Fluids[fluid]
-	if f.Feels == nil {
+	if f.Columns == nil {
 		return p + weight*Gravity*(to-from), nil
 	}
 	if from == to {
 		return p, nil
 	}
-	q, err := f.Feels[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+	q, err := f.Columns[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
 	return p + weight*(float64(q)-p), err
 }
 

@@ -45,7 +45,7 @@ type Depth struct{ MD, TVD float64 }
 type Fluid struct {
 	Name        string
 	Density     affine.Form            // where Feels is nil
-	Feels       []*hydrostatics.Column // by temperature
+	Columns     []*hydrostatics.Column // by temperature
 	Cold, Warm  []*hydrostatics.Column // at the ends of what the temperature may be off; nil where it isn't
 	Scale       affine.Form            // of a fluid that feels: what its density is multiplied with
 	Compression float64                // 1/Pa, for volumes

@@ -202,8 +202,8 @@ func (s *State) Inject(f int, more affine.Line) {
 	s.inject[f] = more
 }
 
-// Pumping tells whether something is pumped through a compartment.
-func (s *State) Pumping(i int) bool { return s.profiles != nil && s.profiles[i] != nil }
+// pumping tells whether something is pumped through a compartment.
+func (s *State) pumping(i int) bool { return s.profiles != nil && s.profiles[i] != nil }
 
 // flowingGradient is the pressure that a metre of true vertical depth makes at a depth
 // while something is pumped past it: between what lies above it and what lies below.

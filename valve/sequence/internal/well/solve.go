@@ -20,10 +20,10 @@ func (e Unstated) Error() string {
 	return fmt.Sprintf("%q are trapped and meet: each wants a capacity, so that their pressures can be shared by volume", e.Compartments)
 }
 
-// Squeezed is the error of squeezing what isn't trapped.
-type Squeezed struct{ Compartment, Fixed string }
+// notTrapped is the error of raising what isn't trapped.
+type notTrapped struct{ Compartment, Fixed string }
 
-func (e Squeezed) Error() string {
+func (e notTrapped) Error() string {
 	return fmt.Sprintf("%q can't be squeezed: %s fixes its pressure", e.Compartment, e.Fixed)
 }
 
@@ -91,8 +91,8 @@ func (s *State) SolveSome(x affine.Form, some []int) error {
 func (s *State) solveBody(x affine.Form, members []int) error {
 	var surfaces, formations []int
 	fixed := false
+	s.seconds = slices.DeleteFunc(s.seconds, func(m SecondReference) bool { return slices.Contains(members, m.Of) })
 	for _, m := range members {
-		s.Meets[m] = Meeting{With: -1}
 		fixed = fixed || s.Surface[m] || s.Compartments[m].Formation >= 0
 		if s.Surface[m] {
 			surfaces = append(surfaces, m)
@@ -123,7 +123,7 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 		if err := s.mix(members, surfaces, func(m int) (affine.Line, error) { return s.Applied[m], nil }); err != nil {
 			return err
 		}
-		return s.meetFormations(surfaces[0], formations)
+		return s.holdAgainstFormations(surfaces[0], formations)
 	case len(formations) > 0:
 		return s.mix(members, formations, func(m int) (affine.Line, error) {
 			k := &s.Compartments[m]
@@ -162,7 +162,7 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 			return err
 		}
 		excess := s.Top[r].Minus(p)
-		s.Meets[r] = Meeting{With: base, Excess: excess}
+		s.keepSecond(SecondReference{Of: r, With: base, Excess: excess})
 		if excess.Same(affine.Line{}, same) {
 			continue
 		}
@@ -196,16 +196,17 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 	return nil
 }
 
-// meetFormations holds what the surface makes of a body against the formations in
+// holdAgainstFormations holds what the surface makes of a body against the formations in
 // it.
-func (s *State) meetFormations(surface int, formations []int) error {
+func (s *State) holdAgainstFormations(surface int, formations []int) error {
 	for _, m := range formations {
 		k := &s.Compartments[m]
 		p, err := s.At(m, k.FormationAt)
 		if err != nil {
 			return err
 		}
-		s.Meets[m] = Meeting{With: surface, Excess: p.PlusForm(s.Formations[k.Formation].Pressure.Times(-1))}
+		excess := p.PlusForm(s.Formations[k.Formation].Pressure.Times(-1))
+		s.keepSecond(SecondReference{Of: m, With: surface, Excess: excess})
 	}
 	return nil
 }
@@ -281,7 +282,7 @@ func (s *State) trapped(x affine.Form, members []int) error {
 		own[k] = affine.Flat(s.Top[m].At(x))
 		together = together && s.body[m] == s.body[members[0]]
 	}
-	slope, err := s.squeeze(members, total, known, give, stiff)
+	slope, err := s.rise(members, total, known, give, stiff)
 	if err != nil {
 		return err
 	}
@@ -346,8 +347,8 @@ func (s *State) unstated(members []int) error {
 	return e
 }
 
-// squeeze is by how much a body rises per unit of s.
-func (s *State) squeeze(members []int, total float64, known bool, give float64, stiff bool) (float64, error) {
+// rise is by how much a body rises per unit of s.
+func (s *State) rise(members []int, total float64, known bool, give float64, stiff bool) (float64, error) {
 	slope := 0.0
 	if s.Rate == nil {
 		return 0, nil

@@ -21,10 +21,11 @@ type State struct {
 	Begun       []int       // by compartment: how many its body had when the squeeze began
 	volume      []float64   // by compartment: of that body
 	gave        []float64   // by compartment: of that body, its Give; 0: not known
-	Meets       []Meeting   // by compartment: the other reference of its body
 	String      StringState // nil: the plan has no string
 	columns     []*column
-	gas         []capOfGas      // by compartment
+	seconds     []SecondReference // of bodies that two things fix
+	gas         []capOfGas        // by compartment; the same for all states where there is no gas
+	mayHoldGas  bool
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
 	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
 	inject      []affine.Line   // by formation: what it takes above its own pressure
@@ -37,8 +38,9 @@ type State struct {
 	order   []int
 }
 
-// Meeting is a second thing that fixes the pressure of a body.
-type Meeting struct {
+// SecondReference is a second thing that fixes the pressure of a body.
+type SecondReference struct {
+	Of   int // its compartment
 	With int // the compartment that carries the first, or -1
 	// Excess is what the first makes at the second, less what the second is: at
 	// the top of its compartment, or at its formation.
@@ -47,7 +49,7 @@ type Meeting struct {
 
 // Start is the well as the programme finds it.
 func (n *Network) Start() *State {
-	s := &State{Network: n, Front: Front{Compartment: -1}}
+	s := &State{Network: n, Front: Front{Compartment: -1}, mayHoldGas: n.HasGas()}
 	for i := range n.Compartments {
 		k := &n.Compartments[i]
 		s.Top = append(s.Top, affine.Flat(k.Trapped))
@@ -55,7 +57,6 @@ func (n *Network) Start() *State {
 		s.Surface = append(s.Surface, k.Surface)
 		s.columns = append(s.columns, n.column(i, k.Layers))
 		s.gas = append(s.gas, newCap(s.columns[i]))
-		s.Meets = append(s.Meets, Meeting{With: -1})
 		s.body = append(s.body, mark(i))
 	}
 	for _, p := range n.Ports {
@@ -71,14 +72,13 @@ func (n *Network) Start() *State {
 // Clone copies what a walk changes.
 func (s *State) Clone() *State {
 	c := *s
-	c.Top = slices.Clone(s.Top)
-	c.Applied = slices.Clone(s.Applied)
-	c.Surface = slices.Clone(s.Surface)
-	c.Open = slices.Clone(s.Open)
-	c.Armed = slices.Clone(s.Armed)
-	c.Meets = slices.Clone(s.Meets)
+	c.Top, c.Applied = cloned2(s.Top, s.Applied)
+	c.Surface, c.Open, c.Armed, c.visited = cloned4(s.Surface, s.Open, s.Armed, s.visited)
+	c.seconds = slices.Clone(s.seconds)
 	c.columns = slices.Clone(s.columns)
-	c.gas = slices.Clone(s.gas)
+	if s.mayHoldGas {
+		c.gas = slices.Clone(s.gas)
+	}
 	if s.profiles != nil { // Stand writes into them
 		c.profiles = make([][]affine.Line, len(s.profiles))
 		for i := range s.profiles {
@@ -89,9 +89,45 @@ func (s *State) Clone() *State {
 	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
 	c.low = slices.Clone(s.low)
-	c.visited = make([]bool, len(s.visited))
 	c.order = nil
 	return &c
+}
+
+// cloned2 and cloned4 copy several slices into one piece of memory.
+func cloned2(a, b []affine.Line) (x, y []affine.Line) {
+	n := len(a)
+	all := append(append(make([]affine.Line, 0, n+len(b)), a...), b...)
+	return all[:n:n], all[n:]
+}
+
+func cloned4(a, b, c, d []bool) (w, x, y, z []bool) {
+	i := len(a)
+	j := i + len(b)
+	k := j + len(c)
+	all := append(append(append(append(make([]bool, 0, k+len(d)), a...), b...), c...), d...)
+	return all[:i:i], all[i:j:j], all[j:k:k], all[k:]
+}
+
+// SecondReference is the second thing that fixes the body of a compartment; With is -1 where
+// there is none.
+func (s *State) SecondReference(i int) SecondReference {
+	for _, m := range s.seconds {
+		if m.Of == i {
+			return m
+		}
+	}
+	return SecondReference{Of: i, With: -1}
+}
+
+// keepSecond keeps a second reference, in place of another of the same compartment.
+func (s *State) keepSecond(m SecondReference) {
+	for n := range s.seconds {
+		if s.seconds[n].Of == m.Of {
+			s.seconds[n] = m
+			return
+		}
+	}
+	s.seconds = append(s.seconds, m)
 }
 
 // At is the pressure in a compartment at one of its depths.
@@ -105,8 +141,8 @@ func (s *State) At(i, depth int) (affine.Line, error) {
 	return s.carry(i, s.Top[i], 0, depth)
 }
 
-// Felt is what the triggers of an action feel, other than an axial one.
-func (s *State) Felt(a *Action) (affine.Line, error) {
+// Differential is what the triggers of an action feel, other than an axial one.
+func (s *State) Differential(a *Action) (affine.Line, error) {
 	in, err := s.At(a.Inside, a.AtIn)
 	if err != nil {
 		return in, err
@@ -140,7 +176,9 @@ func (s *State) Layers(i int) []Layer { return s.columns[i].layers }
 // SetLayers gives a compartment other fluids.
 func (s *State) SetLayers(i int, layers []Layer) {
 	s.columns[i] = s.column(i, layers)
-	s.gas[i] = newCap(s.columns[i])
+	if s.mayHoldGas {
+		s.gas[i] = newCap(s.columns[i])
+	}
 	s.stirred = true
 }
 
@@ -150,15 +188,18 @@ func (s *State) SetTemperature(t int) {
 	s.Temperature = t
 }
 
-// Stand ends a leg: everything is at its place x and goes no further.
-func (s *State) Stand(x affine.Form) {
+// EndLeg ends a leg: everything is at its place x and goes no further.
+func (s *State) EndLeg(x affine.Form) {
 	for i := range s.Top {
-		s.gas[i].stand(x)
+		if s.mayHoldGas {
+			s.gas[i].endLeg(x)
+		}
 		s.Top[i] = affine.Flat(s.Top[i].At(x))
 		s.Applied[i] = affine.Flat(s.Applied[i].At(x))
-		if m := &s.Meets[i]; m.With >= 0 {
-			m.Excess = affine.Flat(m.Excess.At(x))
-		}
+	}
+	for i := range s.seconds {
+		m := &s.seconds[i]
+		m.Excess = affine.Flat(m.Excess.At(x))
 	}
 	for _, lines := range s.profiles {
 		for d := range lines {

@@ -79,13 +79,13 @@ func TestAFormationFixesUntilASurfaceDoes(t *testing.T) {
 	})
 	require.NoError(t, s.Solve(affine.Form{}))
 	require.InDelta(t, 300, pressure(t, s, 0, 0), 1e-9)
-	require.Equal(t, -1, s.Meets[1].With)
+	require.Equal(t, -1, s.SecondReference(1).With)
 	s.Surface[0] = true
 	s.Applied[0] = affine.Flat(affine.Const(10))
 	require.NoError(t, s.Solve(affine.Form{}))
 	require.InDelta(t, 110, pressure(t, s, 1, 2), 1e-9)
-	require.Equal(t, 0, s.Meets[1].With)
-	require.InDelta(t, 110-400, s.Meets[1].Excess.F.C, 1e-9)
+	require.Equal(t, 0, s.SecondReference(1).With)
+	require.InDelta(t, 110-400, s.SecondReference(1).Excess.F.C, 1e-9)
 }
 
 // Two surfaces of 0 and 40 on one body: everything lies between the profiles of either,

@@ -27,6 +27,8 @@ type Job struct {
 	Stuck  []Stuck
 	Leaks  []Leak
 	Every  float64 // s between rows; zero: 15
+	// Pump is the pressure of the pump while something is pumped through the well.
+	Pump unit.Pressure
 	// Wild turns the record into nonsense: volumes that no well takes.
 	Wild bool
 	// Share is how far into its band each threshold lies, from 0 to 1, by action;
@@ -220,6 +222,7 @@ func (m *maker) walk(seen *sequence.Seen) {
 		switch {
 		case n == 0:
 			m.swap(step)
+			m.pump(step)
 			m.leg(l, nil, seen, restRows)
 		case l.Weight != 0:
 			m.pull(l, seen, float64(step.Pull[0]))
@@ -230,6 +233,28 @@ func (m *maker) walk(seen *sequence.Seen) {
 	}
 	last := seen.Legs[len(seen.Legs)-1]
 	m.before = last.Stretches[len(last.Stretches)-1].Takes
+}
+
+// pump pumps through the well, with the returns at surface; the pressure of the pump is
+// invented.
+func (m *maker) pump(step *sequence.Step) {
+	for _, p := range step.Pump {
+		i, back := slices.Index(m.names, p.Into), slices.Index(m.names, p.Returns)
+		if i < 0 {
+			continue
+		}
+		stood := m.pressure[i]
+		m.row()
+		for range 40 {
+			m.flow(i, float64(p.Volume)/40)
+			if back >= 0 {
+				m.flow(back, -float64(p.Volume)/40)
+			}
+			m.pressure[i] = float64(m.Pump)
+			m.row()
+		}
+		m.pressure[i] = stood
+	}
 }
 
 // swap pumps the step's swaps, with returns where the compartment meets another.
@@ -247,7 +272,7 @@ func (m *maker) swap(step *sequence.Step) {
 		}
 		back := -1
 		for _, t := range m.before {
-			for _, x := range t.Meets {
+			for _, x := range t.References {
 				if t.Compartment == w.Compartment && slices.Contains(m.names, x.Name) {
 					back = slices.Index(m.names, x.Name)
 				}
@@ -319,7 +344,7 @@ func (m *maker) take(l *sequence.Leg, i int, name string, a, b, left float64, le
 			continue
 		}
 		m.flow(i, m.Factor*float64(t.PerPSI)/float64(unit.PSI)*(b-a))
-		for _, x := range t.Meets {
+		for _, x := range t.References {
 			drive := float64(x.Drive)
 			if !x.Out {
 				drive = -drive

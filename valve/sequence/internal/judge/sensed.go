@@ -7,8 +7,8 @@ import (
 	"completion.example/valve/sequence/internal/walk"
 )
 
-// Felt is what an action felt in a step.
-type Felt struct {
+// SensedRange is what an action felt in a step.
+type SensedRange struct {
 	Seen            bool
 	Least, Greatest float64
 	Level           affine.Form // that it waits for
@@ -34,7 +34,7 @@ func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
 	if p.Pulling == nil || j.Quiet {
 		return
 	}
-	f := j.FeltBy(p.Step, action)
+	f := j.SensedBy(p.Step, action)
 	reading := p.Pulling.At(p.X)
 	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
 	if !f.Pulled {
@@ -44,9 +44,9 @@ func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
 	f.PullLeast, f.PullGreatest = min(f.PullLeast, least), max(f.PullGreatest, greatest)
 }
 
-// Felt keeps what an action feels, and how near to the level that it waits for
+// Sensed keeps what an action feels, and how near to the level that it waits for
 // that is.
-func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, from, to affine.Form) {
+func (j *Judge) Sensed(w *walk.World, p walk.Place, action int, q walk.Progress, from, to affine.Form) {
 	if j.Quiet || q.Done {
 		return
 	}
@@ -57,7 +57,7 @@ func (j *Judge) Felt(w *walk.World, p walk.Place, action int, q walk.Progress, f
 			}
 		}
 	}
-	f := j.FeltBy(p.Step, action)
+	f := j.SensedBy(p.Step, action)
 	row := j.Network.Actions[action].Row
 	t := &row[q.Links]
 	level, falling := t.Level, t.Falling
@@ -112,7 +112,7 @@ func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress
 	if a := &j.Network.Actions[action]; j.Quiet || len(a.With) > 0 && !a.All {
 		return // any of its conditions will do
 	}
-	f := j.FeltBy(p.Step, action)
+	f := j.SensedBy(p.Step, action)
 	if f.HasReach && by.Least() >= f.Reach {
 		return
 	}

@@ -8,10 +8,10 @@ import (
 	"completion.example/valve/sequence/internal/well"
 )
 
-// swap moves a front of new fluid through a compartment, piece by piece: between
+// displace moves a front of new fluid through a compartment, piece by piece: between
 // two pieces lies whatever stands, turns or changes there, so that within one the
 // pressure beyond it just gains or loses, and s is by how much.
-func (k *Walker) swap(w *World, sw Swap) ([]*World, error) {
+func (k *Walker) displace(w *World, sw Displacement) ([]*World, error) {
 	w = w.Clone()
 	if err := w.State.Sweep(sw.Compartment, sw.Fluid, sw.From, sw.To, sw.Up); err != nil {
 		return nil, err
@@ -32,7 +32,7 @@ func (k *Walker) swap(w *World, sw Swap) ([]*World, error) {
 }
 
 // cuts are the pieces of a swap in the order in which they are swept.
-func cuts(s *well.State, sw Swap) [][2]well.Depth {
+func cuts(s *well.State, sw Displacement) [][2]well.Depth {
 	depths := []well.Depth{sw.From, sw.To}
 	inside := func(d well.Depth) bool { return sw.From.MD < d.MD && d.MD < sw.To.MD }
 	for _, d := range s.Compartments[sw.Compartment].Depths {
@@ -63,7 +63,7 @@ func cuts(s *well.State, sw Swap) [][2]well.Depth {
 }
 
 // piece sweeps one piece.
-func (k *Walker) piece(w *World, sw Swap, from, to well.Depth) ([]*World, error) {
+func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World, error) {
 	w = w.Clone()
 	s := w.State
 	old := s.FluidAt(sw.Compartment, from.MD)

@@ -12,7 +12,7 @@ import (
 func TestSqueezeGoesWithTheVolume(t *testing.T) {
 	s := net(2, func(n *Network) { n.port(0, 1, false) })
 	require.NoError(t, s.Solve(affine.Form{}))
-	require.NoError(t, s.Squeeze(map[int]float64{0: 80}, nil))
+	require.NoError(t, s.RaiseTrapped(map[int]float64{0: 80}, nil))
 	s.Span = 1
 	require.NoError(t, s.Solve(affine.Form{}))
 	p, err := s.At(0, 0)
@@ -33,7 +33,7 @@ func TestSqueezeGoesWithTheVolume(t *testing.T) {
 		require.InDelta(t, 40, p.S, 1e-9)
 		require.InDelta(t, 40, p.At(affine.Const(1)).C, 1e-9, "80 into twice the volume")
 	}
-	s.Stand(affine.Const(1))
+	s.EndLeg(affine.Const(1))
 	require.NoError(t, s.Solve(affine.Form{}))
 	require.InDelta(t, 40, pressure(t, s, 0, 0), 1e-9, "and it stays so")
 }
@@ -44,7 +44,7 @@ func TestWhatIsHeldIsNotSqueezed(t *testing.T) {
 		n.port(0, 1, true)
 	})
 	require.NoError(t, s.Solve(affine.Form{}))
-	require.ErrorContains(t, s.Squeeze(map[int]float64{0: 80}, nil), `"a" can't be squeezed: b fixes its pressure`)
+	require.ErrorContains(t, s.RaiseTrapped(map[int]float64{0: 80}, nil), `"a" can't be squeezed: b fixes its pressure`)
 }
 
 // A front in the upper half of a changes what is beyond it by the pressure it gains,
@@ -62,7 +62,7 @@ func TestAFrontGainsBeyondIt(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, slope, p.S, "depth %d", depth)
 	}
-	s.Stand(affine.Const(50))
+	s.EndLeg(affine.Const(50))
 	s.SetLayers(0, []Layer{{Fluid: 1, Bottom: Depth{50, 50}}, {Fluid: 0, Bottom: Depth{100, 100}}})
 	require.NoError(t, s.Solve(affine.Form{}))
 	require.InDelta(t, 150, pressure(t, s, 0, 2), 1e-9)

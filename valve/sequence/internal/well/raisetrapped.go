@@ -1,8 +1,8 @@
 package well
 
-// Squeeze begins to raise trapped compartments, by compartment in Pa per unit of
+// RaiseTrapped begins to raise trapped compartments, by compartment in Pa per unit of
 // s, or in m³ per unit of s that are pressed in between known walls.
-func (s *State) Squeeze(by, press map[int]float64) error {
+func (s *State) RaiseTrapped(by, press map[int]float64) error {
 	n := len(s.Compartments)
 	s.Rate, s.Begun, s.volume, s.gave = make([]float64, n), make([]int, n), make([]float64, n), make([]float64, n)
 	for i := range n {
@@ -14,10 +14,10 @@ func (s *State) Squeeze(by, press map[int]float64) error {
 		members := s.Body(i)
 		for _, m := range members {
 			if s.Surface[m] {
-				return Squeezed{s.Compartments[i].Name, s.Compartments[m].Name}
+				return notTrapped{s.Compartments[i].Name, s.Compartments[m].Name}
 			}
 			if f := s.Compartments[m].Formation; f >= 0 {
-				return Squeezed{s.Compartments[i].Name, s.Formations[f].Name}
+				return notTrapped{s.Compartments[i].Name, s.Formations[f].Name}
 			}
 			if s.gas[m].Closed {
 				return s.gassy(m, "a squeeze of what it presses on isn't modelled: heat it by the step's temperature")

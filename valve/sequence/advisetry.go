@@ -1,0 +1,237 @@
+package sequence
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/proof"
+)
+
+// tried is what a change of a certain size gives.
+type tried struct {
+	advice  *Advice      // nil: the step alone was walked
+	windows [][]Interval // by window that was empty; none: it still is
+}
+
+// smallest finds the smallest change of one kind that opens each window.
+func (o *opener) smallest(c *candidate) ([]*Advice, error) {
+	known := map[int]*tried{}
+	opens := func(n, window int) (bool, error) {
+		if t, ok := known[n]; ok {
+			return t != nil && len(t.windows[window]) > 0, nil
+		}
+		t, err := o.try(c, n)
+		if err != nil {
+			return false, err
+		}
+		known[n] = t
+		return t != nil && len(t.windows[window]) > 0, nil
+	}
+	found := make([]*Advice, len(o.empty))
+	for w := range o.empty {
+		last := 0
+		for _, n := range c.sizes {
+			ok, err := opens(n, w)
+			if err != nil {
+				return nil, err
+			}
+			if !ok {
+				last = n
+				continue
+			}
+			for c.part && n-last > 1 {
+				mid := (n + last) / 2
+				if ok, err = opens(mid, w); err != nil {
+					return nil, err
+				}
+				if ok {
+					n = mid
+				} else {
+					last = mid
+				}
+			}
+			if found[w], err = o.made(func(p *Plan) (*Advice, error) { return c.change(p, n) }, w); err != nil {
+				return nil, err
+			}
+			c.size[w] = c.weigh(n)
+			break
+		}
+	}
+	return found, nil
+}
+
+// made is the advice of a change that opens a window, as the whole plan with the change
+// written into it has it; nil: it doesn't open it there.
+func (o *opener) made(change func(p *Plan) (*Advice, error), window int) (*Advice, error) {
+	p := o.base.Clone()
+	a, err := change(p)
+	if err != nil {
+		return nil, nil
+	}
+	t, err := o.walked(p, a, false)
+	if err != nil || t == nil || len(t.windows[window]) == 0 {
+		return nil, err
+	}
+	a.Window = t.windows[window]
+	a.Value = nearest(a.Window, o.empty[window].Planned)
+	return a, nil
+}
+
+// nearest is the value in some intervals that is nearest to another.
+func nearest(all []Interval, to Level) Level {
+	best := all[0].Least
+	for _, x := range all {
+		at := Level{to.axial, min(max(to.si, x.Least.si), x.Greatest.si)}
+		if math.Abs(at.si-to.si) < math.Abs(best.si-to.si) {
+			best = at
+		}
+	}
+	return best
+}
+
+// try tells what a change of a certain size gives; nil: it can't be made, or something
+// fails on the way to the step that hasn't failed before.
+func (o *opener) try(c *candidate, n int) (*tried, error) {
+	if err := o.ctx.Err(); err != nil {
+		return nil, err
+	}
+	p := o.base.Clone()
+	a, err := c.change(p, n)
+	if err != nil {
+		return nil, nil
+	}
+	return o.walked(p, a, true)
+}
+
+// walked walks a changed plan up to the step: first with its nominal values, since a
+// window that isn't open with those isn't open at all. Roughly, edges are known to a
+// tenth of the width that counts.
+func (o *opener) walked(p *Plan, a *Advice, roughly bool) (*tried, error) {
+	at := o.step + a.Places
+	if p.Steps[0].flow == nil {
+		p.Steps = p.Steps[:at+1]
+	}
+	c, err := p.compiledOf(o.pipes)
+	if err != nil {
+		return nil, nil
+	}
+	for _, nominal := range []bool{true, false} {
+		k := &checker{compiled: c, ctx: o.ctx, options: Options{Budget: o.options.Budget, Workers: 1}, programme: &Programme{}}
+		if nominal {
+			e := c.Nominal()
+			k.compiled = &compiled{made: c.made, Problem: *c.At(e), plan: c.plan, by: c.by, path: c.path, names: c.names, gauge: affine.Const(c.gauge.At(e))}
+		}
+		t, err := o.looked(k, a, at, roughly || nominal)
+		if t == nil || err != nil || !nominal && !roughly {
+			return t, err
+		}
+		if !slices.ContainsFunc(t.windows, func(x []Interval) bool { return len(x) > 0 }) || !nominal {
+			return t, nil
+		}
+	}
+	return nil, nil
+}
+
+// looked looks for the windows of the step in a changed plan.
+func (o *opener) looked(k *checker, a *Advice, at int, roughly bool) (*tried, error) {
+	run, err := k.Walk(o.ctx, affine.Box(len(k.Network.Symbols), k.Nominal()), proof.Options{Budget: o.options.Budget, To: at + 1})
+	if o.ctx.Err() != nil {
+		return nil, o.ctx.Err()
+	}
+	if err != nil || len(run.Before) <= at || len(run.Before[at]) == 0 {
+		return nil, nil
+	}
+	for name := range k.failing(run) {
+		if !o.known[name] && !strings.HasPrefix(name, o.base.Steps[o.step].Name+": ") {
+			return nil, nil
+		}
+	}
+	k.out = &proof.Outcome{Run: run, Failures: []proof.Failure{{}}} // so that no window is taken as open for what is planned
+	t := &tried{a, make([][]Interval, len(o.empty))}
+	var singles proof.Singles
+	all := k.held(at)
+	for n, was := range o.empty {
+		i := slices.IndexFunc(all, func(w Window) bool { return w.Ramp == was.Ramp && w.covers(was.Compartment) })
+		if i < 0 {
+			continue
+		}
+		w := all[i]
+		wide := adviceWidth(w.Planned.Axial())
+		if roughly {
+			w.held.Fine = wide / 10
+		}
+		if err := k.window(&w, &singles); err != nil {
+			return nil, err
+		}
+		if w.Inside || slices.ContainsFunc(w.Intervals, func(x Interval) bool { return x.Greatest.si-x.Least.si >= wide }) {
+			t.windows[n] = w.Intervals
+		}
+	}
+	return t, nil
+}
+
+// adviceWidth is how wide a window must be to count as open in an advice, unless the
+// planned value lies in it: 50 psi, or 5,000 lbf. What is narrower nobody can hold.
+func adviceWidth(axial bool) float64 {
+	if axial {
+		return float64(5000 * unit.PoundForce)
+	}
+	return float64(50 * unit.PSI)
+}
+
+func (w *Window) covers(compartment string) bool {
+	return w.Compartment == compartment || slices.Contains(w.Together, compartment)
+}
+
+// failing are the limits that are passed, by step.
+func (k *checker) failing(run *proof.Run) map[string]bool {
+	all := map[string]bool{}
+	for _, m := range run.Judge.Passed() {
+		all[k.plan.Steps[m.Step].Name+": "+k.edge(m)] = true
+	}
+	return all
+}
+
+// whole walks the whole plan with an advice taken and its value held.
+func (o *opener) whole(w *Window, a *Advice) error {
+	p := o.base.Clone()
+	for _, e := range a.Edits {
+		if _, err := p.Set(e.Path, e.Now); err != nil {
+			return nil
+		}
+	}
+	s := &p.Steps[o.step]
+	if w.Compartment == "" {
+		f, _ := a.Value.Force()
+		s.Pull[w.Ramp-1] = f
+	} else {
+		to, _ := a.Value.Pressure()
+		planned, _ := w.Planned.Pressure()
+		for _, ramp := range s.Ramps {
+			for name, x := range ramp {
+				if x == planned && w.covers(name) {
+					ramp[name] = to
+				}
+			}
+		}
+	}
+	if a.Places != 0 {
+		x := *s
+		p.Steps = slices.Insert(slices.Delete(p.Steps, o.step, o.step+1), o.step+a.Places, x)
+	}
+	r, err := Check(o.ctx, p, Options{Only: VerdictOnly, Budget: o.options.Budget, Workers: o.options.Workers})
+	switch {
+	case o.ctx.Err() != nil:
+		return o.ctx.Err()
+	case err != nil:
+		return nil
+	case r.OK():
+		a.Proves = true
+	case len(r.Findings) > 0:
+		a.Fails = r.Findings[0].Step
+	}
+	return nil
+}
