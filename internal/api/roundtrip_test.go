@@ -48,7 +48,6 @@ const prepared = "hydrostatics.Column display.System tubular.Body tubular.Expans
 var unwritten = map[string]string{
 	"sequence.Options.Progress":     "a function",
 	"sequence.Uncertainty.Progress": "a function",
-	"sequence.Point.Profiles":       "for pictures: hundreds of depths at every point, which Plan.At works out again",
 	"sequence.StringAt.Along":       "for pictures, likewise",
 	"record.Diagnosis.Onward":       "a plan of its own: sequence.Write writes it, so that Read can check it",
 }

@@ -11,11 +11,11 @@ import (
 // changed. How much of a ramp's own time a device is at its level isn't followed: from
 // nothing of it to all of it.
 
-// Hasty is the error of a slow device that stands at its level where nobody knows for
+// hasty is the error of a slow device that stands at its level where nobody knows for
 // how long.
-type Hasty struct{ Action string }
+type hasty struct{ Action string }
 
-func (e Hasty) Error() string {
+func (e hasty) Error() string {
 	return fmt.Sprintf("%q may stand at its level, and moves with a delay: nobody knows whether it has stood there for long enough; let a ramp bring it there, hold it after that, and take it back in the same step", e.Action)
 }
 
@@ -181,7 +181,7 @@ func (k *Walker) unhurried(worlds []*World) error {
 			}
 			by = by.Shift(Reach - equal) // a part that only touches the level isn't at it
 			if ok && by.Greatest() >= 0 && w.Region.With(by) != nil {
-				return Hasty{k.Network.Actions[i].Name}
+				return hasty{k.Network.Actions[i].Name}
 			}
 			if ok && w.Stood != nil {
 				w.Stood[i] = affine.Form{}

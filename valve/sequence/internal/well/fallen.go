@@ -46,8 +46,8 @@ func (s *State) SetLow(i, at int) {
 	s.low[i] = at
 }
 
-// AnyLow is a compartment of a body whose column has fallen, or -1.
-func (s *State) AnyLow(body []int) int {
+// anyLow is a compartment of a body whose column has fallen, or -1.
+func (s *State) anyLow(body []int) int {
 	for _, m := range body {
 		if s.Low(m) >= 0 {
 			return m
@@ -58,7 +58,7 @@ func (s *State) AnyLow(body []int) int {
 
 // Full makes it an error if the column of any of a body has fallen.
 func (s *State) Full(body []int, doing string) error {
-	if m := s.AnyLow(body); m >= 0 {
+	if m := s.anyLow(body); m >= 0 {
 		return s.fallen(m, "%s isn't modelled while its column has fallen; fill it first", doing)
 	}
 	return nil

@@ -110,7 +110,7 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 			s.body[m] = key // what is cut off together stays together
 		}
 	}
-	if m := s.AnyLow(members); m >= 0 {
+	if m := s.anyLow(members); m >= 0 {
 		if len(surfaces) > 1 {
 			return s.fallen(m, "%q and %q are joined while both are open at surface; that isn't modelled with a column that has fallen", s.Compartments[surfaces[0]].Name, s.Compartments[surfaces[1]].Name)
 		}
@@ -303,7 +303,7 @@ func (s *State) trapped(x affine.Form, members []int) error {
 		for k, m := range members {
 			weight := 1 / float64(len(members))
 			if stiff {
-				of, _ := s.Give(m)
+				of, _ := s.gives(m)
 				weight = of / give
 			} else if known {
 				weight = s.Compartments[m].Volume / total

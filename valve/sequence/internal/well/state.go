@@ -20,7 +20,7 @@ type State struct {
 	Rate        []float64   // by compartment: Pa per unit of s by which a squeeze raises the body that it began with
 	Begun       []int       // by compartment: how many its body had when the squeeze began
 	volume      []float64   // by compartment: of that body
-	gave        []float64   // by compartment: of that body, its Give; 0: not known
+	gave        []float64   // by compartment: of that body, what it gives; 0: not known
 	String      StringState // nil: the plan has no string
 	columns     []*column
 	seconds     []SecondReference // of bodies that two things fix

@@ -17,10 +17,10 @@ type Wall struct {
 	Expansion  float64 // growth of the space by warming, 1/K
 }
 
-// Soft is the error of a trapped compartment whose stiffness isn't known in full.
-type Soft struct{ Compartment, Why string }
+// notKnown is the error of a trapped compartment whose stiffness isn't known in full.
+type notKnown struct{ Compartment, Why string }
 
-func (e Soft) Error() string { return fmt.Sprintf("trapped %q: %s", e.Compartment, e.Why) }
+func (e notKnown) Error() string { return fmt.Sprintf("trapped %q: %s", e.Compartment, e.Why) }
 
 // stretch is a length of one compartment with one fluid and one wall.
 type stretch struct {
@@ -45,11 +45,11 @@ func (s *State) stretches(i int) []stretch {
 	return all
 }
 
-// Give is the volume that a pressure makes room for in a compartment, in m³/Pa: of its
+// gives is the volume that a pressure makes room for in a compartment, in m³/Pa: of its
 // fluids and its walls. It is false where that isn't known.
 //
 //	V·(c + C)
-func (s *State) Give(i int) (float64, bool) {
+func (s *State) gives(i int) (float64, bool) {
 	if s.Compartments[i].Walls == nil {
 		return 0, false
 	}
@@ -66,7 +66,7 @@ func (s *State) Give(i int) (float64, bool) {
 // give is that of a body; false where it isn't known of all of it.
 func (s *State) give(members []int) (sum float64, ok bool) {
 	for _, m := range members {
-		g, ok := s.Give(m)
+		g, ok := s.gives(m)
 		if !ok {
 			return 0, false
 		}
@@ -84,7 +84,7 @@ func (s *State) warmed(i, to int) (affine.Form, error) {
 	var sum, per float64
 	for _, x := range s.stretches(i) {
 		if x.fluid.Expansion <= 0 {
-			return affine.Form{}, Soft{s.Compartments[i].Name, fmt.Sprintf("it is heated or cooled between known walls: %q wants its thermal expansion", x.fluid.Name)}
+			return affine.Form{}, notKnown{s.Compartments[i].Name, fmt.Sprintf("it is heated or cooled between known walls: %q wants its thermal expansion", x.fluid.Name)}
 		}
 		more := x.wall.Area * (x.fluid.Expansion - x.wall.Expansion)
 		per += more * (x.to - x.from)
@@ -148,11 +148,11 @@ func (s *State) soft(members []int, doing string) error {
 	for _, m := range members {
 		k := &s.Compartments[m]
 		if k.Walls == nil {
-			return Soft{k.Name, doing + " without known walls; give its bores walls, or leave those of what is joined to it out"}
+			return notKnown{k.Name, doing + " without known walls; give its bores walls, or leave those of what is joined to it out"}
 		}
 		for _, x := range s.stretches(m) {
 			if x.fluid.Compression <= 0 || x.fluid.Gas() {
-				return Soft{k.Name, doing + fmt.Sprintf(" between known walls: %q wants a compressibility, and must not be a gas", x.fluid.Name)}
+				return notKnown{k.Name, doing + fmt.Sprintf(" between known walls: %q wants a compressibility, and must not be a gas", x.fluid.Name)}
 			}
 		}
 	}
@@ -196,7 +196,7 @@ func (s *State) Held(i int, warms map[int]affine.Form) (affine.Form, error) {
 		warm = true
 		for _, x := range s.stretches(m) {
 			if x.fluid.Expansion <= 0 {
-				return affine.Form{}, Soft{s.Compartments[m].Name, fmt.Sprintf("it warms or cools while a test is held: %q wants its thermal expansion", x.fluid.Name)}
+				return affine.Form{}, notKnown{s.Compartments[m].Name, fmt.Sprintf("it warms or cools while a test is held: %q wants its thermal expansion", x.fluid.Name)}
 			}
 			by = by.PlusTimes(f, x.wall.Area*(x.to-x.from)*(x.fluid.Expansion-x.wall.Expansion))
 		}
@@ -214,7 +214,7 @@ func (s *State) Held(i int, warms map[int]affine.Form) (affine.Form, error) {
 // Parts are the volumes of a compartment, their fluids and how their walls give way;
 // nothing where that isn't known.
 func (s *State) Parts(i int) confined.System {
-	if _, ok := s.Give(i); !ok {
+	if _, ok := s.gives(i); !ok {
 		return nil
 	}
 	var all confined.System
