@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -59,6 +60,12 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		win := &s.Windows[n]
 		verb, of := held(s, win)
 		b := bar{Head: verb + " " + of, Edges: u.edges(s, win)}
+		if before := s.Windows[:n]; len(win.Opens) > 0 {
+			same := slices.IndexFunc(before, func(w sequence.Window) bool { return slices.Equal(u.edges(s, &w), b.Edges) })
+			if same >= 0 {
+				b.Edges = []string{"opens with the same as above"}
+			}
+		}
 		if times := repeats(w.plan, i, win); times > 1 {
 			b.Head += fmt.Sprintf(", %d times", times)
 		}
@@ -69,7 +76,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 		x.Bars = append(x.Bars, b)
 		if !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
-			x.Windows = append(x.Windows, verb+" "+of+": "+u.limits(s, win))
+			x.Windows = append(x.Windows, verb+" "+of+": "+u.briefly(s, win))
 		}
 	}
 	x.schedule(u)
@@ -116,7 +123,7 @@ func (x *sheet) schedule(u reader) {
 	largest := map[string]unit.Volume{}
 	var order []string
 	for _, v := range x.StepResult.Volumes {
-		if fluid, ok := cutSwap(v.What); ok {
+		if fluid, ok := broughtIn(v.What); ok {
 			x.Volumes = append(x.Volumes, fmt.Sprintf("%s of %s into %s", u.size(v.Volume), fluid, v.Compartment))
 			continue
 		}
@@ -135,6 +142,9 @@ func (x *sheet) facts(u reader, p *sequence.Programme) {
 	s := x.StepResult
 	for n := range s.Pumps {
 		x.Facts = append(x.Facts, fact{"pump", strings.Join(u.pumping(s, n), "; ")})
+	}
+	for _, l := range s.Levels {
+		x.Facts = append(x.Facts, fact{"level", u.level(l)})
 	}
 	for _, g := range s.Gas {
 		x.Facts = append(x.Facts, fact{"gas", u.gasIn(g)})

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
@@ -42,11 +43,16 @@ func (u reader) sights(s *sequence.StepResult) []seen {
 		switch {
 		case head == "pump" && v.What == "compression":
 			see("takes "+text+slopes[n], "more: it leaks, or something has opened; less: less fluid is joined to it than planned")
+		case head == "pump" && strings.HasPrefix(v.What, fills):
+			see(head+" "+text, "more: the formation takes fluid meanwhile; less: the level stood higher")
 		case head == "pump":
 			see(head+" "+text+", and as much comes back", "less back: fluid is lost; more: the well flows in")
 		default:
 			see("gives back "+text, "less: something holds pressure, or fluid was lost; more: the well flows in")
 		}
+	}
+	for _, l := range s.Levels {
+		see(u.level(l), "higher: the formation has more pressure than planned, or the way isn't open; lower: it has less")
 	}
 	for _, f := range s.Points[len(s.Points)-1].Flows {
 		see(u.flow(f), "no flow: the way isn't open")
@@ -119,6 +125,12 @@ func (u reader) sightOf(s *sequence.StepResult, e sequence.Event) string {
 // stops are the lines at which the step is stopped.
 func (u reader) stops(s *sequence.StepResult) []string {
 	var all []string
+	switch {
+	case s.Follows != "":
+		all = append(all, "step “"+s.Follows+"” hasn't gone as this programme has it: what stands here counts on it")
+	case !s.OK:
+		all = append(all, "NOT TO BE DONE as planned: this step fails. Mend the plan first")
+	}
 	for n := range s.Windows {
 		w := &s.Windows[n]
 		if w.Compartment != "" && bleeds(s, w) {
@@ -173,7 +185,7 @@ func (u reader) acts(plan *sequence.Plan, i int, s *sequence.StepResult) []act {
 		if w.Compartment == "" {
 			of = "until the weight indicator shows"
 		}
-		all = append(all, act{verb + " " + of, u.of(u.shown(w, w.Planned)), u.limits(s, w)})
+		all = append(all, act{verb + " " + of, u.of(u.shown(w, w.Planned)), u.briefly(s, w)})
 	}
 	if len(s.Windows) == 0 && len(step.Ramps)+len(step.Pull) > 0 { // what the proof hasn't come to
 		for _, x := range u.apply(s) {
@@ -251,25 +263,49 @@ type need struct {
 	volume unit.Volume
 }
 
-// onLocation sums what is swapped in by fluid; what pressure takes comes out
-// again.
+// onLocation sums what is swapped and filled in by fluid, and what fills columns that
+// have fallen at the end; what pressure takes comes out again.
 func onLocation(w *work) []need {
 	var all []need
-	for i := range w.programme.Steps {
-		for _, v := range w.programme.Steps[i].Volumes {
-			fluid, ok := cutSwap(v.What)
-			if !ok || v.Volume <= 0 {
-				continue
+	add := func(fluid string, v unit.Volume) {
+		if v <= 0 {
+			return
+		}
+		k := slices.IndexFunc(all, func(n need) bool { return n.fluid == fluid })
+		if k < 0 {
+			all = append(all, need{fluid, v})
+		} else {
+			all[k].volume += v
+		}
+	}
+	steps := w.programme.Steps
+	for i := range steps {
+		for _, v := range steps[i].Volumes {
+			if fluid, ok := broughtIn(v.What); ok {
+				add(fluid, v.Volume)
 			}
-			k := slices.IndexFunc(all, func(n need) bool { return n.fluid == fluid })
-			if k < 0 {
-				all = append(all, need{fluid, v.Volume})
-			} else {
-				all[k].volume += v.Volume
+		}
+	}
+	if len(steps) > 0 {
+		for _, l := range steps[len(steps)-1].Levels {
+			if !l.Filled {
+				add(l.Fluid, l.Fill)
 			}
 		}
 	}
 	return all
+}
+
+// fills is how what fills a column that had fallen is called.
+const fills = "fill with "
+
+// broughtIn is the fluid that a volume brings into the well, where it is one that
+// stays.
+func broughtIn(what string) (fluid string, ok bool) {
+	if fluid, ok = strings.CutPrefix(what, fills); ok {
+		return fluid, true
+	}
+	return cutSwap(what)
 }
 
 func cutSwap(what string) (fluid string, ok bool) {

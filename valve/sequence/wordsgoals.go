@@ -16,7 +16,7 @@ func (k *checker) testWords(f *Finding, m, shown *judge.Margin) {
 	}
 	f.Kind, f.Device = TestOff, t.Barrier
 	f.Says = fmt.Sprintf("the test from %s does not see its differential (%s)", t.Side, k.place(shown))
-	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %s to %s", t.Inside, t.Outside, psi(d), psi(t.Differential.Least), psi(t.Differential.Greatest))
+	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %s to %s", t.Inside, t.Outside, psi(nothing(d)), psi(t.Differential.Least), psi(t.Differential.Greatest))
 	f.Cure = k.testCure(m.Step, t)
 }
 
@@ -77,7 +77,7 @@ func (k *checker) balanceCure(step, n int, d unit.Pressure, goal unit.Band[unit.
 		if !s.Surface[m] {
 			continue
 		}
-		name, now := k.plan.Compartments[m].Name, unit.Pressure(s.Applied[m].F.C)
+		name, now := k.plan.Compartments[m].Name, unit.Pressure(s.Gauge(m).F.C)
 		least, greatest := now+goal.Least-d, now+goal.Greatest-d
 		if greatest < 0 {
 			return fmt.Sprintf("no surface pressure does it: %q would need %s; a lighter fluid is wanted", name, psi(greatest))
