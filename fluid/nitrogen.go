@@ -41,6 +41,8 @@ func (Nitrogen) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivi
 //
 //	µ = µ0(T) + µr(ρ, T)
 //
+// Errors: those of Density.
+//
 // Source: Lemmon and Jacobsen 2004, as nitrogenViscosity says.
 func (n Nitrogen) Viscosity(p unit.Pressure, t unit.Temperature) (unit.Viscosity, error) {
 	rho, err := n.Density(p, t)

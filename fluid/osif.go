@@ -10,7 +10,7 @@ import (
 //
 //	β = 1/(7.033·p + 0.5415·C − 537·T + 403300)   1/psi
 //
-//	p  absolute pressure, psi
+//	p  absolute pressure, psi; the argument is gauge
 //	C  mass of NaCl per volume of brine, mg/L
 //	T  temperature, °F
 //

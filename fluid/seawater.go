@@ -42,6 +42,8 @@ const seawaterSaltiest = 0.042
 //
 //	ρ = 1/(∂g/∂p)
 //
+// Errors: *RangeError outside of Seawater's range.
+//
 // Source: the Gibbs function g of Seawater.
 func (s Seawater) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	v, _, _, err := s.volume(p, t, false)
@@ -52,6 +54,8 @@ func (s Seawater) Density(p unit.Pressure, t unit.Temperature) (unit.Density, er
 }
 
 // Compressibility returns the isothermal compressibility, −(∂²g/∂p²)/(∂g/∂p).
+//
+// Errors: *RangeError outside of Seawater's range.
 //
 // Source: the Gibbs function g of Seawater.
 func (s Seawater) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Compressibility, error) {
@@ -64,6 +68,8 @@ func (s Seawater) Compressibility(p unit.Pressure, t unit.Temperature) (unit.Com
 
 // Expansivity returns the thermal expansion of volume at in-situ temperature,
 // (∂²g/∂T∂p)/(∂g/∂p).
+//
+// Errors: *RangeError outside of Seawater's range.
 //
 // Source: the Gibbs function g of Seawater.
 func (s Seawater) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansivity, error) {
@@ -81,6 +87,8 @@ func (s Seawater) Expansivity(p unit.Pressure, t unit.Temperature) (unit.Expansi
 //
 // S is taken as the absolute salinity over 35.16504/35 g/kg. Range: S from 4 to
 // 40 and p to 5 MPa (725 psi). Accuracy ±0.004 °C.
+//
+// Errors: *RangeError outside of that.
 //
 // Source: Millero and Leung (1976), as in Fofonoff and Millard, UNESCO
 // Technical Papers in Marine Science 44 (1983).

@@ -24,7 +24,7 @@ const waterName = "water"
 //
 //	ρ = p*/(R·T·γπ),   γπ = −Σ n·I·(7.1 − π)^(I−1)·(τ − 1.222)^J
 //
-//	π  p/16.53 MPa, absolute
+//	π  p/16.53 MPa, absolute; the argument is gauge
 //	τ  1386 K/T
 //	R  461.526 J/(kg·K)
 //

@@ -30,6 +30,8 @@ type HeatExchange struct {
 // the radius of the hole, t the time of flow; f see ThermalTime. The fluid is a
 // liquid: neither friction nor the cooling of an expanding gas counts.
 //
+// Errors: those of Validate.
+//
 // Source: Ramey, Wellbore Heat Transmission, JPT April 1962, 427, in SI.
 func (h HeatExchange) RelaxationDistance() (unit.Length, error) {
 	if err := h.Validate(); err != nil {

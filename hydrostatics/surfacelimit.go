@@ -85,6 +85,8 @@ type SurfaceLimit struct {
 // Only the column's layers count, not its reference pressure. Where the column
 // is compressible its own weight is taken at the pressure of the limit.
 //
+// Errors: no points, faults of them, ErrOutsideColumn; those of Column.Carry.
+//
 // Source: Lapeyrouse 2nd ed., ch. 4 for the formation; the same balance for
 // the rest.
 func MaximumSurfacePressure(column *Column, points []WeakPoint) (SurfaceLimit, error) {

@@ -29,6 +29,9 @@ type TemperatureProfile struct {
 //
 //	T = Ti + (Ti+1 − Ti)·(h − hi)/(hi+1 − hi)
 //
+// Errors: no points; depths that don't rise, or aren't finite; a temperature not
+// above absolute zero.
+//
 // Source: linear interpolation.
 func NewTemperatureProfile(points []TemperaturePoint) (*TemperatureProfile, error) {
 	if len(points) == 0 {
@@ -124,6 +127,8 @@ type Geothermal struct {
 // a Sea temperature; on land the ground's temperature holds up to the datum.
 //
 //	T = T0 + G·(h − h0)
+//
+// Errors: faults of g; a depth not below the ground; those of NewTemperatureProfile.
 //
 // Source: definition of the gradient.
 func (g Geothermal) Profile(depth unit.Length) (*TemperatureProfile, error) {

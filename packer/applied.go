@@ -38,6 +38,8 @@ type StageState struct {
 //
 // Symbols as for Pressures; A is the area of the piston. The surface pressure
 // must be finite and not below zero. Source: balance of a piston.
+//
+// Errors: faults of s and of the surface pressure.
 func (s Setting) Apply(surface unit.Pressure) (Applied, error) {
 	f := fault.In(scope)
 	f.Add(fault.AtLeast("surface pressure", surface, 0))

@@ -6,7 +6,7 @@
 // # Signs
 //
 // Tension and lengthening are positive, depth is positive downwards, a
-// differential is inside minus outside. For what acts on the packer as a body:
+// differential is inside minus outside, pressures are gauge. For what acts on the packer as a body:
 //
 //   - a differential across the packer is the pressure below minus the pressure
 //     above: positive when it is held from below;

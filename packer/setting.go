@@ -136,6 +136,8 @@ func (s Setting) checkPressures() error {
 //
 // The column in the tubing is taken as incompressible; PressuresIn isn't bound
 // to that. Source: balance of a piston; hydrostatics.
+//
+// Errors: faults of s.
 func (s Setting) Pressures() (Pressures, error) {
 	if err := s.checkPressures(); err != nil {
 		return Pressures{}, err
@@ -157,6 +159,8 @@ func (s Setting) Pressures() (Pressures, error) {
 //
 // The plug's differential uses the surface pressure so found with the plug's own
 // columns, which leaves out the compression between surface and plug.
+//
+// Errors: a column that is missing, faults of s; those of Column.Carry.
 //
 // Source: see Setting.Pressures; Column.Carry.
 func (s Setting) PressuresIn(tubing *hydrostatics.Column, depth unit.Length) (Pressures, error) {

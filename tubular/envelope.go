@@ -38,6 +38,8 @@ type Outline struct {
 //	Δp = Y sin θ As / (√3 Ao)
 //	Fa = Y cos θ As + pi Ai - po Ao
 //
+// Errors: faults of p and o; those of CollapseUnderLoad.
+//
 // Source: follows from Lamé and von Mises; the collapse curve is that of
 // CollapseUnderLoad.
 func (p Pipe) Envelope(o Outline) (Envelope, error) {

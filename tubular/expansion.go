@@ -52,6 +52,8 @@ func (x Expansion) Strain(from, to unit.Temperature) (float64, error) {
 //
 //	α = ε/(T2 − T1)
 //
+// Errors: those of Strain.
+//
 // Source: Strain.
 func (x Expansion) Mean(from, to unit.Temperature) (unit.Expansivity, error) {
 	d := to.Sub(from)

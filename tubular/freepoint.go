@@ -75,6 +75,8 @@ func nearly(a, b unit.Length) bool { return a >= b*(1-1e-12) }
 //
 //	F = e / Σ (L / (E As))
 //
+// Errors: faults of the sections; a stretch that isn't finite.
+//
 // Source: Hooke.
 func PullToStretch(sections []HangingSection, e unit.Length) (unit.Force, error) {
 	if err := fault.Join("tubular", validateSections(sections), fault.Finite("Stretch", e)); err != nil {

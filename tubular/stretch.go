@@ -119,6 +119,8 @@ type SectionStretch struct {
 // 9.625e7 in inches, feet and lb/gal. With several sections the real force at
 // each depth is integrated, which is exact.
 //
+// Errors: faults of h.
+//
 // Source: API RP 7G (1998), stretch due to own weight; Lubinski, Althouse and
 // Logan 1962 for the effect of pressure on the wall.
 func (h Hanging) Stretch() (HangingStretch, error) {

@@ -116,7 +116,7 @@ func ExampleLiquidLeak() {
 }
 
 // What the regulation wants of a subsurface safety valve in the Gulf of Mexico.
-func ExampleSafetyValve_Pressures() {
+func ExampleSafetyValve_Pressures_vented() {
 	v := valve.SafetyValve{Opens: psi(1700, 1800), Closes: psi(900, 1000)}
 	p, err := v.Pressures(valve.ControlState{TVD: 1500 * unit.Foot, Density: 7.26 * unit.PoundPerGallon, Backing: psi(1000, 3500)})
 	if err != nil {

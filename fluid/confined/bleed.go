@@ -14,6 +14,8 @@ import (
 //
 //	V = Σ mi/ρi(p, Ti) - V0 [1 + wall expansion + C (p - p0)] + squeeze
 //
+// Errors: faults of t and of the pressure; those of the fluids' densities.
+//
 // Source: Trapped.Solve.
 func (t Trapped) BleedVolume(to unit.Pressure) (unit.Volume, error) {
 	f := fault.In("confined")
@@ -66,6 +68,8 @@ type Pumped struct {
 //	V = [ρ(p2) V (1 + C (p2 - p1)) - ρ(p1) V]/ρ(tank)
 //
 // The temperature in the well stays. System.VolumeFor is its linear form.
+//
+// Errors: faults of u; those of the fluid's density.
 //
 // Source: volumes that share a pressure add up; the fluid's own density.
 func (u PressureUp) Solve() (Pumped, error) {

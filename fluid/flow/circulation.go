@@ -59,6 +59,8 @@ type Circulating struct {
 // The liquid is incompressible; its density and rheology are the caller's at
 // the mean conditions.
 //
+// Errors: faults of c; those of Stream.Friction.
+//
 // Source: API RP 13D (2006), 7; White, Fluid Mechanics, 6.
 func (c Circulation) Solve() (Circulating, error) {
 	f := fault.In("flow")

@@ -108,6 +108,8 @@ const mostPoints = 20_000
 // rates are then not those of the plan, and the pressures there are what it would
 // take to keep to it.
 //
+// Errors: those of Validate; those of Stream.Friction.
+//
 // Source: balance of pressures; API RP 13D (2006), 7 for the losses.
 func (d Displacement) Schedule() (Schedule, error) {
 	if err := d.Validate(); err != nil {

@@ -38,6 +38,8 @@ const (
 // as the law has constants; readings are 0.01 to 10,000 degrees at 0.01 to 10,000
 // rev/min. Says in Fitted what the fit is worth: there is always a fit.
 //
+// Errors: faults of the readings; too few different speeds; a model that there isn't.
+//
 // Source: ordinary least squares.
 func Fit(model Model, readings []Reading) (Fitted, error) {
 	f := fault.In("flow")

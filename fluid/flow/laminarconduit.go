@@ -40,7 +40,7 @@ func (c Conduit) laminar(r Rheology, v float64) (Laminar, error) {
 
 // LaminarRate is Laminar turned round: the rate that a friction gradient
 // drives while flow is laminar. It is zero where the yield stress holds the
-// fluid: up to a gradient of 4 τ0/(D - d).
+// fluid: up to a gradient of 4 τ0/(D - d). Errors: faults of c, r and the gradient.
 func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate, error) {
 	f := fault.In("flow")
 	f.At("Conduit", c.Validate())

@@ -93,6 +93,8 @@ type Surge struct {
 //
 //	Δp = Σ G(Ve)·L
 //
+// Errors: faults of t; those of Stream.Friction.
+//
 // Source: Burkhardt (1961); Moore (1974).
 func (t Trip) Solve() (Surge, error) {
 	f := fault.In("flow")

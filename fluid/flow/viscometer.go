@@ -64,6 +64,8 @@ func YieldPoint(theta600, theta300 float64) unit.Pressure {
 // The pair 600 and 300 stands for flow in the pipe; 100 and 3, or 300 and 3, for
 // flow in the annulus. Speeds must differ, and the faster one must read more.
 //
+// Errors: faults of the readings; those of Rheology.Validate.
+//
 // Source: API RP 13D (3rd edition, 1995): n = 3.32 log10(θ600/θ300), K = 5.11
 // θ600/1022ⁿ dyn·sⁿ/cm²; 3.32 there stands for 1/log10 2 = 3.3219.
 func TwoPointPowerLaw(fast, slow Reading) (Rheology, error) {

@@ -18,6 +18,33 @@ var parts = []struct {
 	{"source", regexp.MustCompile(`Source:|Source of|[Ii]nverse of [A-Z]|turned round|the other way round|of the same formula|[Ss]ee [A-Za-z.]*[A-Z]\w+|with its slope`)},
 }
 
+// errorsSaid is how the doc of what may return one says when: there, or for all methods
+// of a type, such as a fluid's range, in the type's.
+var errorsSaid = regexp.MustCompile(`\b[Ee]rrors?\b|\bErr[A-Z]\w+|\w+Error\b|the other way round`)
+
+func TestEveryCalculationThatMayFailSaysWhen(t *testing.T) {
+	packages, err := public(root)
+	require.NoError(t, err)
+	said := 0
+	for _, p := range packages {
+		if strings.HasSuffix(p.name(), "test") {
+			continue
+		}
+		docs, types, fails := docsOf(p), docsOfTypes(p), failing(p)
+		for _, c := range calculations(p) {
+			if !fails[c] {
+				continue
+			}
+			of, _, _ := strings.Cut(c, ".")
+			if !errorsSaid.MatchString(docs[c] + types[of]) {
+				t.Errorf("%s: neither the doc of %s nor its type's says when it returns an error", p.Path, c)
+			}
+			said++
+		}
+	}
+	require.Greater(t, said, 120, "the search for calculations has gone blind")
+}
+
 // Every exported calculation says its equation and whose it is, or names the formula
 // that it turns round. Units are those of its arguments' types. Of package unit and
 // those below it the conversions are left out: they follow from the definitions in the

@@ -475,6 +475,8 @@ var everyType = []reflect.Type{
 	reflect.TypeFor[sequence.Act](),
 	reflect.TypeFor[sequence.ActResult](),
 	reflect.TypeFor[sequence.Action](),
+	reflect.TypeFor[sequence.Advice](),
+	reflect.TypeFor[sequence.AdviceKind](),
 	reflect.TypeFor[sequence.Areas](),
 	reflect.TypeFor[sequence.Assembly](),
 	reflect.TypeFor[sequence.Balance](),

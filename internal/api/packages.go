@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // source is one public package as it is written.
@@ -23,8 +24,26 @@ type source struct {
 }
 
 // public reads every package below root that users can import: all but
-// internal ones and the programs of examples.
+// internal ones and the programs of examples. It reads them once.
 func public(root string) ([]source, error) {
+	packagesOnce.Lock()
+	defer packagesOnce.Unlock()
+	if all, ok := packagesRead[root]; ok {
+		return all, nil
+	}
+	all, err := readPublic(root)
+	if err == nil {
+		packagesRead[root] = all
+	}
+	return all, err
+}
+
+var (
+	packagesOnce sync.Mutex
+	packagesRead = map[string][]source{}
+)
+
+func readPublic(root string) ([]source, error) {
 	packages := map[string]*source{}
 	err := filepath.WalkDir(root, func(name string, d fs.DirEntry, err error) error {
 		if err != nil {

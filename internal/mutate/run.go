@@ -76,7 +76,7 @@ func (bin *binary) run(id int, limit time.Duration, failfast bool, names ...stri
 	}
 	if len(names) > 0 {
 		args = append(args, "-test.run", exact(names))
-	} else if some := asked[bin.pkg.below()]; some != "" {
+	} else if some := worthwhile[bin.pkg.below()]; some != "" {
 		args = append(args, "-test.run", some)
 	}
 	// A change that never stops taking memory must not take the machine's.
@@ -110,6 +110,15 @@ func (bin *binary) ready() error {
 		bin.skip = exact(skip)
 	}
 	return fmt.Errorf("%s: tests still fail without a change: %s", bin.pkg.ImportPath, bin.skip)
+}
+
+// ready builds the tests of another package over the switches and measures them.
+func (b *bench) ready(pkg listed, overlay string) (*binary, error) {
+	bin, said, err := b.build(pkg, overlay)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
+	}
+	return &bin, bin.ready()
 }
 
 // notices tells whether the tests notice a switched mutation; those that

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -42,6 +43,23 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		return t, err
 	}
 	fmt.Fprintf(out, "%s: %d mutations; own tests take %.1f s; broken by the switches and left out: %q\n", s.name, len(p.mutations), own.took.Seconds(), own.skip)
+	var others []listed
+	if !r.own {
+		others = users(s.listed, all, strings.Split(r.without, ","))
+	}
+	// Those that are always asked come with the package's own, the quickest first.
+	bins := []*binary{&own}
+	for len(others) > 0 && slices.Contains(firstAsked, others[0].below()) {
+		bin, err := b.ready(others[0], overlay)
+		if err != nil {
+			return t, err
+		}
+		bins, others = append(bins, bin), others[1:]
+	}
+	if r.near {
+		others = nil
+	}
+	slices.SortStableFunc(bins, func(a, b *binary) int { return cmp.Compare(a.took, b.took) })
 	var left, single []Mutation
 	chosen := r.chosen(p.mutations, only)
 	t.chosen = len(chosen)
@@ -54,28 +72,18 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		switch {
 		case m.id == 0:
 			single = append(single, m)
-		case own.notices(m.id):
+		case slices.ContainsFunc(bins, func(bin *binary) bool { return bin.notices(m.id) }):
 			t.noticed = append(t.noticed, m)
 		default:
 			left = append(left, m)
 		}
 	}
-	var others []listed
-	if !r.own {
-		others = users(s.listed, all, strings.Split(r.without, ","))
-		if r.near {
-			others = slices.DeleteFunc(others, func(l listed) bool { return !slices.Contains(firstAsked, l.below()) })
-		}
-	}
 	for _, pkg := range others {
-		if len(left) == 0 {
+		if len(left) == 0 || late() {
 			break
 		}
-		bin, said, err := b.build(pkg, overlay)
+		bin, err := b.ready(pkg, overlay)
 		if err != nil {
-			return t, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
-		}
-		if err := bin.ready(); err != nil {
 			return t, err
 		}
 		left = slices.DeleteFunc(left, func(m Mutation) bool {
@@ -87,12 +95,18 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		})
 	}
 	t.survivors, t.late = left, own.late
+	asked := others
+	for _, bin := range bins {
+		if bin != &own {
+			asked = append(asked, bin.pkg)
+		}
+	}
 	for i, m := range single {
 		if late() {
 			t.tried -= len(single) - i
 			break
 		}
-		builds, noticed, err := b.noticesAlone(s, m, others)
+		builds, noticed, err := b.noticesAlone(s, m, asked)
 		switch {
 		case err != nil:
 			return t, err
@@ -112,8 +126,8 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 // whatever it is: the published cases, and the limits on record.
 var firstAsked = []string{"internal/validation", "internal/everyslot"}
 
-// asked are the tests of a package that are worth their time here, if not all are.
-var asked = map[string]string{"internal/everyslot": "Limits"}
+// worthwhile are the tests of a package that are worth their time here, if not all are.
+var worthwhile = map[string]string{"internal/everyslot": "Limits"}
 
 // users are the packages whose tests are asked after the package's own: those that
 // are always asked, then the library packages that import it and aren't below one

@@ -15,26 +15,30 @@ import (
 var packerSuite = Suite{
 	File: "packer.csv",
 	Quantities: map[string]Evaluator{
-		"differential that acts on a pinned piston":        pinnedPiston,
-		"surface pressure that sets":                       settingPressure,
-		"stretch by the end load while setting":            lockIn(func(p tubular.Pipe, l unit.Length, r packer.Locked) unit.Length { return p.Stretch(r.EndLoad, l) }),
-		"stretch by ballooning while setting":              lockIn(func(p tubular.Pipe, l unit.Length, r packer.Locked) unit.Length { return p.Stretch(r.Ballooning, l) }),
-		"stretch while setting":                            lockIn(func(_ tubular.Pipe, _ unit.Length, r packer.Locked) unit.Length { return r.Stretch }),
-		"ring area":                                        ringArea,
-		"force on a ring":                                  ringForce,
-		"pressure of a column":                             columnPressure,
-		"packer on casing, tubing made up into the packer": madeUpPacker,
-		"hook load of a string in a seal bore":             sealedString(func(b packer.Balance) unit.Force { return b.Reading }),
-		"weight in air":                                    sealedString(func(b packer.Balance) unit.Force { return b.Weight }),
-		"end force in a seal bore":                         sealedString(func(b packer.Balance) unit.Force { return b.End }),
-		"seal travel upwards":                              sealTravel,
-		"real force above the packer":                      connection(func(c packer.Connected) unit.Force { return c.Force }),
-		"tubing on packer":                                 connection(func(c packer.Connected) unit.Force { return c.Bearing.Tubing }),
-		"greatest reading when the pins part":              parting(func(p packer.Parting) any { return p.Reading.Greatest }),
-		"share of the body at the greatest reading":        parting(func(p packer.Parting) any { return p.Parts[0].Usage }),
-		"stretch from no load to parting":                  parting(func(p packer.Parting) any { return p.Stretch.Nominal }),
-		"tension on release pins, fixed at both ends":      fixedTension,
-		"load over least strength of release pins":         pinShare,
+		"differential that acts on a pinned piston":         pinnedPiston,
+		"surface pressure that sets":                        settingPressure,
+		"stretch by the end load while setting":             lockIn(func(p tubular.Pipe, l unit.Length, r packer.Locked) unit.Length { return p.Stretch(r.EndLoad, l) }),
+		"stretch by ballooning while setting":               lockIn(func(p tubular.Pipe, l unit.Length, r packer.Locked) unit.Length { return p.Stretch(r.Ballooning, l) }),
+		"stretch while setting":                             lockIn(func(_ tubular.Pipe, _ unit.Length, r packer.Locked) unit.Length { return r.Stretch }),
+		"ring area":                                         ringArea,
+		"force on a ring":                                   ringForce,
+		"pressure of a column":                              columnPressure,
+		"packer on casing, tubing made up into the packer":  madeUpPacker,
+		"hook load of a string in a seal bore":              sealedString(func(b packer.Balance) unit.Force { return b.Reading }),
+		"weight in air":                                     sealedString(func(b packer.Balance) unit.Force { return b.Weight }),
+		"end force in a seal bore":                          sealedString(func(b packer.Balance) unit.Force { return b.End }),
+		"seal travel upwards":                               sealTravel,
+		"real force above the packer":                       connection(func(c packer.Connected) unit.Force { return c.Force }),
+		"tubing on packer":                                  connection(func(c packer.Connected) unit.Force { return c.Bearing.Tubing }),
+		"greatest reading when the pins part":               parting(func(p packer.Parting) any { return p.Reading.Greatest }),
+		"share of the body at the greatest reading":         parting(func(p packer.Parting) any { return p.Parts[0].Usage }),
+		"stretch from no load to parting":                   parting(func(p packer.Parting) any { return p.Stretch.Nominal }),
+		"tension on release pins, fixed at both ends":       fixedTension,
+		"load over least strength of release pins":          pinShare,
+		"greatest differential from below at an axial load": held(func(e *packer.Envelope, l packer.Load) any { _, most, _ := e.DifferentialAt(l.Axial); return most }),
+		"greatest differential from above at an axial load": held(func(e *packer.Envelope, l packer.Load) any { least, _, _ := e.DifferentialAt(l.Axial); return -least }),
+		"greatest pull at a differential":                   held(func(e *packer.Envelope, l packer.Load) any { _, most, _ := e.AxialAt(l.Differential); return most }),
+		"share of the envelope used":                        held(func(e *packer.Envelope, l packer.Load) any { return e.Margin(l).Usage }),
 	},
 }
 
@@ -274,4 +278,30 @@ func pinShare(in *published.Inputs) (any, error) {
 		return nil, err
 	}
 	return m[0].Used, nil
+}
+
+// held is what an envelope of a packer's ratings says of a load.
+func held(of func(*packer.Envelope, packer.Load) any) Evaluator {
+	return func(in *published.Inputs) (any, error) {
+		var r packer.Ratings
+		var l packer.Load
+		in.Read("from_below", &r.FromBelow)
+		in.Read("from_above", &r.FromAbove)
+		in.Read("tension", &r.Tension)
+		in.Read("compression", &r.Compression)
+		in.Read("up", &r.Up)
+		in.Read("down", &r.Down)
+		in.Read("area", &r.Area)
+		in.Optional("axial", &l.Axial)
+		in.Optional("differential", &l.Differential)
+		p, err := r.Polygon()
+		if err != nil {
+			return nil, err
+		}
+		e, err := p.Envelope()
+		if err != nil {
+			return nil, err
+		}
+		return of(e, l), nil
+	}
 }

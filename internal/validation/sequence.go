@@ -18,6 +18,7 @@ var sequenceSuite = Suite{
 		"underbalance at the formation":                formationBalance,
 		"surface pressure of the event":                eventPressure,
 		"tension by cooling between hanger and packer": coolingTension,
+		"end of the window of surface pressure":        surfaceWindow,
 	},
 }
 
@@ -122,6 +123,45 @@ func eventPressure(in *published.Inputs) (any, error) {
 		surface += greatest - nominal
 	}
 	return surface, nil
+}
+
+// surfaceWindow is an end of the window of a step in which one device has to move and
+// another mustn't.
+func surfaceWindow(in *published.Inputs) (any, error) {
+	var end string
+	pins := &sequence.Pins{}
+	in.Read("pins", &pins.Count)
+	in.Read("strength", &pins.Strength)
+	in.Read("tolerance", &pins.Tolerance)
+	in.Read("area", &pins.Area)
+	in.Read("end", &end)
+	stronger := *pins
+	in.Read("other", &stronger.Strength)
+	p, err := twoColumns(in)
+	if err != nil {
+		return nil, err
+	}
+	other := p.Devices[0]
+	other.Name = "other"
+	other.Actions = []sequence.Action{{Name: "stays", Inside: "tubing", Outside: "annulus", Triggers: []sequence.Trigger{{Pins: &stronger}}}}
+	p.Devices[0].Actions[0].Triggers = []sequence.Trigger{{Pins: pins}}
+	p.Devices = append(p.Devices, other)
+	p.Steps[0].Ramps = []map[string]unit.Pressure{{"tubing": 3700 * unit.PSI}}
+	p.Steps[0].Expect = []string{"device: moves"}
+	r, err := sequence.Check(context.Background(), p, sequence.Options{})
+	if err != nil {
+		return nil, err
+	}
+	s := &r.Steps[0]
+	if len(s.Windows) != 1 || len(s.Windows[0].Intervals) != 1 {
+		return nil, fmt.Errorf("windows are %v, not one", s.Windows)
+	}
+	if end == "least" {
+		least, _ := s.Windows[0].Intervals[0].Least.Pressure()
+		return least, nil
+	}
+	greatest, _ := s.Windows[0].Intervals[0].Greatest.Pressure()
+	return greatest, nil
 }
 
 func coolingTension(in *published.Inputs) (any, error) {

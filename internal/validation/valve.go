@@ -10,11 +10,13 @@ import (
 	"completion.example/internal/published"
 	"completion.example/valve"
 	"completion.example/valve/controlline"
+	"completion.example/valve/sleeve"
 )
 
 var valveSuite = Suite{
 	File: "valve.csv",
 	Quantities: map[string]Evaluator{
+		"panel pressure that shifts a sleeve": sleevePressure,
 		"working pressure": func(in *published.Inputs) (any, error) {
 			r, err := lineRatings(in)
 			return r.Working, err
@@ -212,4 +214,28 @@ func failSafeDepth(in *published.Inputs) (any, error) {
 		err = errors.New("no limit")
 	}
 	return f.Governing.TVD, err
+}
+
+// sleevePressure is what the panel holds on one line to shift a sleeve, the other
+// line vented.
+func sleevePressure(in *published.Inputs) (any, error) {
+	var v sleeve.Sleeve
+	var way string
+	line := controlline.Line{OD: 0.25 * unit.Inch, Wall: 0.049 * unit.Inch}
+	q := controlline.LineFluid{Viscosity: 10 * unit.Centipoise}
+	in.Read("open", &v.OpenArea)
+	in.Read("close", &v.CloseArea)
+	in.Read("friction", &v.Friction)
+	in.Read("across", &v.Across)
+	in.Read("per", &v.PerDifferential)
+	in.Read("depth", &v.TVD)
+	in.Read("liquid", &q.Density)
+	in.Read("way", &way)
+	line.Length, line.TVD = v.TVD, v.TVD
+	v.Name, v.Stroke, v.Inside, v.Outside = "sleeve", unit.Foot, "tubing", "annulus"
+	s, err := sleeve.System{Sleeves: []sleeve.Sleeve{v}, OpenLines: []controlline.Line{line}, CloseLine: line, Liquid: q}.Shifting(0)
+	if way == "open" {
+		return s.Open.Nominal, err
+	}
+	return s.Close.Nominal, err
 }

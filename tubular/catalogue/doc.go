@@ -1,6 +1,8 @@
 // Package catalogue holds the API sizes of tubing (1.050 to 4-1/2 in) and casing
 // (4-1/2 to 13-3/8 in), the API grades, and whatever pipe a user adds.
 //
+// Test pressures are gauge.
+//
 // Every row says where it comes from. Published rows were read in the source
 // they name, as far as size, weight, wall, bore and drift go; the other rows,
 // and all coupling diameters and thread lengths, were written down from memory

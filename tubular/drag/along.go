@@ -73,6 +73,9 @@ func (p *Prepared) With(factors []float64, weight func(md unit.Length) unit.Weig
 // Pulled adds drag, RunIn takes it off. Source: Johancsik, Friesen & Dawson, JPT June
 // 1984, Eq. 1-3; movement.Confined.Under for the wall's force of what is buckled on the
 // way down.
+//
+// Errors: a string that wasn't prepared; depths out of order; a force that isn't
+// finite.
 func (p *Prepared) Along(m Motion, from, to unit.Length, held bool, without func(md unit.Length) unit.Force) (*Taken, error) {
 	if p.Size() < 2 {
 		return nil, errUnprepared

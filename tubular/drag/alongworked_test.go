@@ -95,3 +95,16 @@ func TestSetDownMarchWorked(t *testing.T) {
 	require.Equal(t, movement.Straight, func() movement.Mode { _, m := p.rise(0, -500); return m }())
 	require.Equal(t, 0.01, LockUp)
 }
+
+// Without friction all that is slacked off arrives, and all of what is added to it.
+func TestAllArrivesWithoutFriction(t *testing.T) {
+	s := bend(t)
+	for i := range s.HoleSections {
+		s.HoleSections[i].Friction = 0
+	}
+	p, err := s.Prepare()
+	require.NoError(t, err)
+	x := p.SetDown(2000)
+	require.InDelta(t, 1, x.Passes, 1e-8)
+	require.InDelta(t, 2000, float64(x.Slacked), 1e-9)
+}

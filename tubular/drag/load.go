@@ -154,6 +154,9 @@ var errUnprepared = errors.New("drag: the string is not prepared: make it with S
 //
 //	HookLoad(m, F) = hook load, solved for F
 //
+// Errors: a string that wasn't prepared; a hook load that isn't finite, or that no
+// force at the lower end gives.
+//
 // Source: see HookLoad.
 func (p *Prepared) EndForce(m Motion, hookLoad unit.Force) (unit.Force, error) {
 	if err := fault.Finite("hookLoad", hookLoad); err != nil {

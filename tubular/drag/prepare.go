@@ -39,6 +39,8 @@ type element struct {
 //
 //	per element: weight, bend and contact of HookLoad's equations
 //
+// Errors: those of Validate; those of Path.At.
+//
 // Source: see HookLoad.
 func (s String) Prepare() (*Prepared, error) {
 	if err := s.Validate(); err != nil {

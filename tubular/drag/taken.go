@@ -24,6 +24,8 @@ type Taken struct {
 //
 //	ΔF(md) = F(moving) − F(turning)
 //
+// Errors: a string that wasn't prepared; a force that isn't finite.
+//
 // Source: HookLoad; Profile.
 func (p *Prepared) Taken(m Motion, end unit.Force) (*Taken, error) {
 	if p.Size() < 2 {

@@ -78,6 +78,8 @@ var ErrOutsideString = errors.New("movement: depth outside the string")
 //
 //	x = xi + (xi+1 − xi)·(md − mdi)/(mdi+1 − mdi)
 //
+// Errors: ErrOutsideString.
+//
 // Source: linear interpolation.
 func (c *Case) At(md unit.Length) (Node, error) {
 	n := 0

@@ -173,6 +173,9 @@ func (c *Concentric) around(n Nested, outer *Loading) func(unit.Length) unit.Len
 //
 //	J·Δ = −(movement of one string − that of the other)
 //
+// Errors: those of MadeUp.Load, for either string; no balance found, where a string
+// snaps to and fro between two ways to lie.
+//
 // Source: Newton.
 func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 	if err := c.check(); err != nil {

@@ -69,6 +69,9 @@ func (m *MadeUp) LongestTool(l *Loading, diameter unit.Length) (length, at unit.
 }
 
 func (m *MadeUp) longestTool(nodes []Node, diameter unit.Length) (length, at unit.Length, limited bool) {
+	if diameter != diameter {
+		return diameter, 0, true
+	}
 	longest := math.Inf(1)
 	for i := range nodes {
 		n := &nodes[i]

@@ -45,6 +45,9 @@ func (m *MadeUp) ReadingForJoint(l *Loading, joint int, balance unit.Force) (uni
 // string carries a load, up positive: see ReadingForJoint.
 //
 //	load(reading) = load
+//
+// Errors: no such place; a loading of another string; ErrNotReached where the pull
+// doesn't arrive there.
 func (m *MadeUp) ReadingForHold(l *Loading, place int, load unit.Force) (unit.Force, error) {
 	if err := fault.Join(scope, m.loaded(l)); err != nil {
 		return 0, err

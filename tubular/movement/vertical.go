@@ -132,6 +132,8 @@ type SectionBuckling struct {
 //
 //	movement = piston + ballooning + buckling + thermal
 //
+// Errors: faults of v.
+//
 // Source: Lubinski, Althouse and Logan 1962; Hammerlindl 1977.
 func (v Vertical) Analyse() (Analysis, error) {
 	bars, err := v.check()

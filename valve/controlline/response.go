@@ -65,6 +65,8 @@ func (r Response) Arrived(after time.Duration) float64 {
 // Until returns the time at which a share of a pressure held at the panel has
 // reached the closed far end, the inverse of Arrived. The share must be above 0
 // and below 1.
+//
+// Errors: a share out of that range; a time beyond 9e9 s.
 func (r Response) Until(share float64) (time.Duration, error) {
 	if !(share > 0 && share < 1) {
 		return 0, fault.NewIn(scope, "share", "is %v; must be above 0 and below 1", share)

@@ -29,7 +29,7 @@ func (k *checker) advise() error {
 		}
 		switch {
 		case len(empty) > 0:
-			k.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
+			k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
 			return k.open(i, empty)
 		case failing[i] && len(k.programme.Steps[i].Windows) > 0:
 			return nil

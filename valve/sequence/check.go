@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"completion.example/tubular/catalogue"
 	"completion.example/valve/sequence/internal/affine"
@@ -19,9 +20,12 @@ type Options struct {
 	// Workers is how many cores may be used; zero: all. The answer doesn't depend
 	// on it.
 	Workers int `json:"workers"`
-	// Progress, where not nil, is told how far the work has come, from 0 to 1. It is
-	// called from one goroutine at a time.
+	// Progress, where not nil, is told how far the work has come: from 0, never back, to
+	// 1 at its end. It is called from one goroutine at a time, not always the same.
 	Progress func(share float64, doing string) `json:"-"`
+	// Verdict, where not nil, is shown the programme once its verdict is known, before
+	// windows are looked for: what VerdictOnly would answer. It is called once at most.
+	Verdict func(*Programme) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int `json:"budget"`
@@ -52,7 +56,7 @@ func Check(ctx context.Context, p *Plan, o Options) (*Programme, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &checker{compiled: c, ctx: ctx, options: o, given: p, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}}
+	k := &checker{compiled: c, ctx: ctx, options: o, given: p, programme: &Programme{Plan: p.Name, Findings: []Finding{}, Margins: []Margin{}}, progress: &progress{told: o.Progress}}
 	return k.check()
 }
 
@@ -108,6 +112,7 @@ type checker struct {
 	ctx         context.Context
 	options     Options
 	given       *Plan // as it was, before it was prepared
+	progress    *progress
 	programme   *Programme
 	nominal     *proof.Run
 	standstills [][]standstill         // nominal, by step
@@ -131,7 +136,7 @@ type standstill struct {
 
 func (k *checker) check() (*Programme, error) {
 	k.After = k.rates
-	k.tell(0, "walking the nominal values")
+	k.progress.tell(0, "walking the nominal values")
 	if err := k.walkNominal(); err != nil {
 		return nil, err
 	}
@@ -139,7 +144,7 @@ func (k *checker) check() (*Programme, error) {
 		return nil, k.pumpFault
 	}
 	k.peaks()
-	k.tell(0.1, "proving")
+	k.progress.tell(0.1, "proving")
 	var err error
 	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
 		return nil, err
@@ -151,7 +156,8 @@ func (k *checker) check() (*Programme, error) {
 	}
 	var stopped error
 	if k.options.Only != VerdictOnly {
-		k.tell(0.4, "looking for windows")
+		k.early()
+		k.progress.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
 		}
@@ -166,6 +172,16 @@ func (k *checker) check() (*Programme, error) {
 			}
 		}
 	}
+	k.sum()
+	if stopped == nil {
+		k.progress.tell(1, "done")
+	}
+	return p, stopped
+}
+
+// sum tells what the programme comes to.
+func (k *checker) sum() {
+	p := k.programme
 	k.timing()
 	k.findings()
 	p.Unchecked = k.unchecked()
@@ -181,14 +197,18 @@ func (k *checker) check() (*Programme, error) {
 		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
 	k.margins()
-	return p, stopped
 }
 
-// tell reports how far the work has come.
-func (k *checker) tell(share float64, doing string) {
-	if k.options.Progress != nil {
-		k.options.Progress(share, doing)
+// early shows what is known with the verdict, in a programme of its own.
+func (k *checker) early() {
+	if k.options.Verdict == nil {
+		return
 	}
+	c, p := *k, *k.programme
+	p.Steps, p.Findings, p.Margins = slices.Clone(p.Steps), []Finding{}, []Margin{}
+	c.programme, c.options.Only = &p, VerdictOnly
+	c.sum()
+	k.options.Verdict(&p)
 }
 
 // witnessed tells whether at least one failure was shown by a walk.

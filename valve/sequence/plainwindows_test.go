@@ -93,6 +93,9 @@ func TestWindowOfARoomThatOpens(t *testing.T) {
 func TestWindowsAgainstAFineScan(t *testing.T) {
 	from, to := plansWanted(t, 8)
 	eachPlan(from, to, func(n uint64) {
+		if n == 7 {
+			n = 87 // two that go together: right over a wide range, wrong over another, and only narrow pieces tell
+		}
 		p := plainPlan(77, n)
 		exact := sharp(p, nominalOf)
 		checkWindows(t, n, &windowCheck{plan: exact, draws: []*sequence.Plan{exact}, sharp: true, step: 50})

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"slices"
-	"sync/atomic"
 
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/proof"
@@ -23,7 +22,8 @@ type Uncertainty struct {
 	Seed    uint64 `json:"seed"`
 	Even    bool   `json:"even"`
 	Workers int    `json:"workers"` // zero: all cores; the answer doesn't depend on it
-	// Progress, where not nil, is told how far the work has come, from 0 to 1.
+	// Progress, where not nil, is told how far the work has come: from 0, never back, to
+	// 1 at its end. It is called from one goroutine at a time, not always the same.
 	Progress func(share float64, doing string) `json:"-"`
 }
 
@@ -68,6 +68,9 @@ const chunk = 64
 //
 //	share = failures/draws, with its interval
 //
+// Errors: those of Read and Check for a plan; faults of u; ctx's when it is
+// cancelled.
+//
 // Source: binomial proportion, as Share says.
 func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if p == nil {
@@ -80,8 +83,9 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if err := u.validate(); err != nil {
 		return nil, err
 	}
-	k := &checker{compiled: c, ctx: ctx}
+	k := &checker{compiled: c, ctx: ctx, progress: &progress{told: u.Progress}}
 	k.After = k.rates
+	k.progress.tell(0, "walking the plan")
 	if err := k.walkNominal(); err != nil {
 		return nil, err
 	}
@@ -91,7 +95,7 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	}
 	draws := make([]proof.Drawn, u.Samples)
 	inputs := make([][]float64, u.Samples)
-	var done atomic.Int64
+	done := 0
 	chunks := (u.Samples + chunk - 1) / chunk
 	atOnce(chunks, u.Workers, func(n int) {
 		random := rand.New(rand.NewPCG(u.Seed, uint64(n)))
@@ -99,14 +103,14 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 			inputs[i] = k.draw(random, u)
 			draws[i] = d.Judge(inputs[i])
 		}
-		if x := done.Add(1); u.Progress != nil && x%16 == 0 {
-			u.Progress(float64(x)/float64(chunks), "drawing")
-		}
+		k.progress.done(&done, chunks, 0, 0.95, "drawing")
 	})
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	return k.risk(draws, inputs, u), nil
+	risk := k.risk(draws, inputs, u)
+	k.progress.tell(1, "done")
+	return risk, nil
 }
 
 func (u Uncertainty) validate() error {

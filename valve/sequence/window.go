@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -70,16 +69,12 @@ func (k *checker) windows() error {
 	if len(k.nominal.Judge.Passed()) == 0 {
 		singles.Know(k.At(k.Nominal()), k.nominal, k.Nominal())
 	}
-	var mutex sync.Mutex
 	done := 0
 	atOnce(len(all), k.options.Workers, func(n int) {
 		if faults[n] = k.ctx.Err(); faults[n] == nil {
 			faults[n] = k.window(all[n], &singles)
 		}
-		mutex.Lock()
-		defer mutex.Unlock()
-		done++
-		k.tell(0.4+0.6*float64(done)/float64(len(all)), "looking for windows")
+		k.progress.done(&done, len(all), 0.4, 0.95, "looking for windows")
 	})
 	if err := first(faults...); err != nil {
 		for i := range k.programme.Steps {

@@ -45,7 +45,8 @@ type GasFlow struct {
 //	Y = 1 - xs/(3·Fγ·xTP)       turbulent; 2/3 when critical
 //	Y = sqrt(1 - xs/2)          Rev below 1,000; in between linear in Rev
 //
-// p1 absolute. Equal pressures give no flow. Errors: ErrNoFlow where
+// upstream and downstream are gauge; p1 in the equation is absolute, and so are those
+// of x = (p1-p2)/p1. Equal pressures give no flow. Errors: ErrNoFlow where
 // downstream is above upstream; faults of the inputs.
 // Source: IEC 60534-2-1:2011, sizing equations for compressible fluids.
 func (t Trim) Gas(g UpstreamGas, upstream, downstream unit.Pressure) (GasFlow, error) {

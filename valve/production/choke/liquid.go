@@ -50,7 +50,7 @@ func JetVelocity(cd float64, density unit.Density, drop unit.Pressure) unit.Velo
 //	FF = 0.96 - 0.28·sqrt(pv/pc)
 //
 // pv vapour pressure at the inlet temperature, pc thermodynamic critical
-// pressure, both absolute, 0 ≤ pv ≤ pc. Source: IEC 60534-2-1, liquid critical
+// pressure, both absolute, not gauge, 0 ≤ pv ≤ pc. Source: IEC 60534-2-1, liquid critical
 // pressure ratio factor.
 func CriticalPressureRatio(vapour, critical unit.Pressure) float64 {
 	return 0.96 - 0.28*math.Sqrt(float64(vapour)/float64(critical))

@@ -58,8 +58,8 @@ type LiquidFlow struct {
 //	Δps = min(p1-p2, Δpchoked)
 //	Δpchoked = (FLP/FP)²·(p1 - FF·pv)
 //
-// with p1, pv absolute. With a viscosity FR follows from the valve Reynolds
-// number of the flow itself. Equal pressures give no flow. Errors: ErrNoFlow
+// upstream and downstream are gauge; p1, p2 and pv in the equations are absolute. With
+// a viscosity FR follows from the valve Reynolds number of the flow itself. Equal pressures give no flow. Errors: ErrNoFlow
 // where downstream is above upstream; faults of the inputs; an inlet at or
 // below its own vapour pressure.
 // Source: IEC 60534-2-1:2011, sizing equations for incompressible fluids.
@@ -139,7 +139,8 @@ func (t Trim) finish(f LiquidFlow, q float64) LiquidFlow {
 //
 //	Δp = ρ·(q/(FP·FR·C))²
 //
-// Errors: ErrChoked where no drop makes the choke pass the rate.
+// upstream is gauge, as in Liquid. Errors: ErrChoked where no drop makes the choke
+// pass the rate.
 //
 // Source: see Trim.Liquid.
 func (t Trim) LiquidDrop(l UpstreamLiquid, upstream unit.Pressure, rate unit.FlowRate) (LiquidFlow, error) {

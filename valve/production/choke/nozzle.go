@@ -33,7 +33,7 @@ type NozzleFlow struct {
 //	W = Cd·A·sqrt(2·γ/(γ-1)·p1·ρ1·(r^(2/γ) - r^((γ+1)/γ)))
 //	r = max(p2/p1, rc)
 //
-// p1, p2 absolute. It is the second way beside Trim.Gas, which fits a valve's
+// upstream and downstream are gauge; p1 and p2 are they, absolute. It is the second way beside Trim.Gas, which fits a valve's
 // test; the two agree within about a tenth over the subcritical range where
 // xT suits a nozzle. Errors: ErrNoFlow where downstream is above upstream;
 // faults of the inputs. Source: Saint-Venant and Wantzel, 1839; e.g. Streeter,

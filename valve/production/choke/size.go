@@ -10,7 +10,7 @@ import (
 )
 
 // SizeLiquid finds the flow coefficient that passes a rate of liquid between
-// two pressures, all factors that depend on the coefficient being converged.
+// two pressures (gauge), all factors that depend on the coefficient being converged.
 // t's own Coefficient is not used. Errors: those of Liquid; ErrNoSize where the
 // fittings alone hold back more than the rate.
 // Source: IEC 60534-2-1:2011, solved rather than iterated a fixed number of

@@ -8,7 +8,7 @@
 // pressure at surface of any compartment that reaches it, volumes in and out of it
 // (counters that run on), and the weight indicator. Every column names its unit; two
 // rows of their own say by how much each instrument reads wrong for certain (offset)
-// and how far else it may be trusted (within).
+// and how far else it may be trusted (within). Pressures are gauge.
 //
 // # How it is held against the programme
 //

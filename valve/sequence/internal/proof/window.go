@@ -38,32 +38,37 @@ func (p *Problem) Window(ctx context.Context, before []*walk.World, h Held, know
 	if err := w.alongLine(p.Nominal(), span{h.Least, h.Greatest}); err != nil {
 		return nil, err
 	}
-	work := []span{{h.Least, h.Greatest}}
+	work := []task{{span: span{h.Least, h.Greatest}}}
 	for len(work) > 0 {
-		// The widest first: what is left when the work is at its end is narrow.
-		n := 0
-		for i, x := range work {
-			if x.width() > work[n].width() {
-				n = i
-			}
-		}
+		n := next(work)
 		x := work[n]
 		work = slices.Delete(work, n, n+1)
-		if left := w.uncovered(x); len(left) != 1 || left[0] != x {
-			work = append(work, left...)
+		if left := w.uncovered(x.span); len(left) != 1 || left[0] != x.span {
+			for _, y := range left {
+				work = append(work, x.part(y))
+			}
 			continue
 		}
 		if w.spent() {
-			w.leave(x)
+			w.leave(x.span)
 			continue
 		}
-		again, err := w.look(x)
+		if x.hope == unknown && w.walks > easy {
+			if err := w.hope(&x); err != nil {
+				return nil, err
+			}
+			if x.hope == none {
+				work = append(work, x)
+				continue
+			}
+		}
+		again, err := w.look(x.span)
 		if err != nil {
 			return nil, err
 		}
 		for _, y := range again {
 			mid := y.least + y.width()/2
-			work = append(work, span{y.least, mid}, span{mid, y.greatest})
+			work = append(work, x.part(span{y.least, mid}), x.part(span{mid, y.greatest}))
 		}
 	}
 	w.name()

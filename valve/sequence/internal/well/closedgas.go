@@ -144,7 +144,9 @@ func (s *State) Close() error {
 func (s *State) Reopen(i int) {
 	s.Surface[i] = true
 	s.Applied[i] = s.Top[i]
-	s.gas[i].Closed = false
+	if s.gas[i].Closed { // else it isn't touched: states without gas share what says so
+		s.gas[i].Closed = false
+	}
 }
 
 // lift gives a closed compartment the pressure that its body has at one of its depths,
