@@ -35,3 +35,25 @@ func (u reader) gas(v unit.Volume) string {
 
 // surfaceConditions are what volumes of gas are counted at.
 const surfaceConditions = "counted at 60 degF and 14.696 psia"
+
+// level says where a column that has fallen stands.
+func (u reader) level(l sequence.LevelAt) string {
+	at := u.of(l.Depth) + " MD"
+	if l.TVD != l.Depth {
+		at += " (" + u.of(l.TVD) + " TVD)"
+	}
+	text := fmt.Sprintf("%s: level stands at %s", l.Compartment, at)
+	if l.Falls {
+		text = fmt.Sprintf("%s: level falls to %s", l.Compartment, at)
+		if l.Lost > 0 && l.Into != "" {
+			text += fmt.Sprintf("; %s of %s lost into %s", u.size(l.Lost), l.Fluid, l.Into)
+		}
+	}
+	switch {
+	case l.Filled:
+		text += "; filled again"
+	case l.Fill > 0:
+		text += "; " + u.size(l.Fill) + " fill it to surface"
+	}
+	return text
+}

@@ -123,7 +123,7 @@ func (x *sheet) schedule(u reader) {
 	largest := map[string]unit.Volume{}
 	var order []string
 	for _, v := range x.StepResult.Volumes {
-		if fluid, ok := cutSwap(v.What); ok {
+		if fluid, ok := broughtIn(v.What); ok {
 			x.Volumes = append(x.Volumes, fmt.Sprintf("%s of %s into %s", u.size(v.Volume), fluid, v.Compartment))
 			continue
 		}
@@ -142,6 +142,9 @@ func (x *sheet) facts(u reader, p *sequence.Programme) {
 	s := x.StepResult
 	for n := range s.Pumps {
 		x.Facts = append(x.Facts, fact{"pump", strings.Join(u.pumping(s, n), "; ")})
+	}
+	for _, l := range s.Levels {
+		x.Facts = append(x.Facts, fact{"level", u.level(l)})
 	}
 	for _, g := range s.Gas {
 		x.Facts = append(x.Facts, fact{"gas", u.gasIn(g)})

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
@@ -42,11 +43,16 @@ func (u reader) sights(s *sequence.StepResult) []seen {
 		switch {
 		case head == "pump" && v.What == "compression":
 			see("takes "+text+slopes[n], "more: it leaks, or something has opened; less: less fluid is joined to it than planned")
+		case head == "pump" && strings.HasPrefix(v.What, fills):
+			see(head+" "+text, "more: the formation takes fluid meanwhile; less: the level stood higher")
 		case head == "pump":
 			see(head+" "+text+", and as much comes back", "less back: fluid is lost; more: the well flows in")
 		default:
 			see("gives back "+text, "less: something holds pressure, or fluid was lost; more: the well flows in")
 		}
+	}
+	for _, l := range s.Levels {
+		see(u.level(l), "higher: the formation has more pressure than planned, or the way isn't open; lower: it has less")
 	}
 	for _, f := range s.Points[len(s.Points)-1].Flows {
 		see(u.flow(f), "no flow: the way isn't open")
@@ -257,25 +263,49 @@ type need struct {
 	volume unit.Volume
 }
 
-// onLocation sums what is swapped in by fluid; what pressure takes comes out
-// again.
+// onLocation sums what is swapped and filled in by fluid, and what fills columns that
+// have fallen at the end; what pressure takes comes out again.
 func onLocation(w *work) []need {
 	var all []need
-	for i := range w.programme.Steps {
-		for _, v := range w.programme.Steps[i].Volumes {
-			fluid, ok := cutSwap(v.What)
-			if !ok || v.Volume <= 0 {
-				continue
+	add := func(fluid string, v unit.Volume) {
+		if v <= 0 {
+			return
+		}
+		k := slices.IndexFunc(all, func(n need) bool { return n.fluid == fluid })
+		if k < 0 {
+			all = append(all, need{fluid, v})
+		} else {
+			all[k].volume += v
+		}
+	}
+	steps := w.programme.Steps
+	for i := range steps {
+		for _, v := range steps[i].Volumes {
+			if fluid, ok := broughtIn(v.What); ok {
+				add(fluid, v.Volume)
 			}
-			k := slices.IndexFunc(all, func(n need) bool { return n.fluid == fluid })
-			if k < 0 {
-				all = append(all, need{fluid, v.Volume})
-			} else {
-				all[k].volume += v.Volume
+		}
+	}
+	if len(steps) > 0 {
+		for _, l := range steps[len(steps)-1].Levels {
+			if !l.Filled {
+				add(l.Fluid, l.Fill)
 			}
 		}
 	}
 	return all
+}
+
+// fills is how what fills a column that had fallen is called.
+const fills = "fill with "
+
+// broughtIn is the fluid that a volume brings into the well, where it is one that
+// stays.
+func broughtIn(what string) (fluid string, ok bool) {
+	if fluid, ok = strings.CutPrefix(what, fills); ok {
+		return fluid, true
+	}
+	return cutSwap(what)
 }
 
 func cutSwap(what string) (fluid string, ok bool) {

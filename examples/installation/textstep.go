@@ -50,6 +50,9 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 			line(head, "%s", text)
 		}
 	}
+	for _, x := range s.Levels {
+		line("level", "%s", u.level(x))
+	}
 	for _, g := range s.Gas {
 		line("gas", "%s", u.gasIn(g))
 	}

@@ -215,6 +215,12 @@ func (u reader) tested(t sequence.TestResult) string {
 	if t.Hold != "" {
 		text += fmt.Sprintf("; hold %s, no less than %s at the end", clock.Rewrite(t.Hold), u.of(t.Floor))
 	}
+	if t.Warming != 0 {
+		text += "; warming or cooling alone makes " + u.of(t.Warming) + " of it"
+	}
+	if t.Leak > 0 {
+		text += fmt.Sprintf("; a leak of %s takes as much as may be lost", u.as(t.Leak, display.SmallRate))
+	}
 	if t.Criterion != "" {
 		text += " (" + t.Criterion + ")"
 	}

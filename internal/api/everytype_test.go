@@ -526,6 +526,7 @@ var everyType = []reflect.Type{
 	reflect.TypeFor[sequence.Lean](),
 	reflect.TypeFor[sequence.Leg](),
 	reflect.TypeFor[sequence.Level](),
+	reflect.TypeFor[sequence.LevelAt](),
 	reflect.TypeFor[sequence.LevelBand](),
 	reflect.TypeFor[sequence.Margin](),
 	reflect.TypeFor[sequence.MarkedTVD](),

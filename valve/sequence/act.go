@@ -12,8 +12,8 @@ import (
 
 // Act is something that a person does by hand and not by pressure: with a ball or a
 // plug, a tool on wireline or coiled tubing, by turning the string, or at a valve or
-// a line at surface. Just one of Drop, Pull, Shift, Turn, Open, Close and Vent says
-// what. What it needs is judged as everything else: that the way down is open, that
+// a line at surface. Just one of Drop, Pull, Shift, Turn, Open, Close, Vent, Drain and
+// Fill says what. What it needs is judged as everything else: that the way down is open, that
 // there is anything to move, and that no more than AtMost stands across what it opens.
 type Act struct {
 	Drop  string `json:"drop,omitzero"`  // port that a ball, dart or plug shuts, dropped or run
@@ -23,6 +23,8 @@ type Act struct {
 	Open  string `json:"open,omitzero"`  // port at surface: a valve that is opened, a line that is connected
 	Close string `json:"close,omitzero"` // port at surface: shut, or taken off
 	Vent  string `json:"vent,omitzero"`  // compartment that is bled to 0 psi
+	Drain string `json:"drain,omitzero"` // compartment that is left open to the air until its level has fallen to where its formation carries it
+	Fill  string `json:"fill,omitzero"`  // compartment whose level is brought back to surface
 
 	By      string   `json:"by,omitzero"`       // what is used, for the reader: a 1.75 in ball, wireline
 	In      string   `json:"in,omitzero"`       // compartment in which it is dropped or run from surface; the string's inside where left out
@@ -36,7 +38,7 @@ type Act struct {
 
 // verbs are what an act may be, and the name that it is done to.
 func (a *Act) verbs() (kinds, names []string) {
-	for _, v := range [][2]string{{"drop", a.Drop}, {"pull", a.Pull}, {"shift", a.Shift}, {"turn", a.Turn}, {"open", a.Open}, {"close", a.Close}, {"vent", a.Vent}} {
+	for _, v := range [][2]string{{"drop", a.Drop}, {"pull", a.Pull}, {"shift", a.Shift}, {"turn", a.Turn}, {"open", a.Open}, {"close", a.Close}, {"vent", a.Vent}, {"drain", a.Drain}, {"fill", a.Fill}} {
 		if v[1] != "" {
 			kinds, names = append(kinds, v[0]), append(names, v[1])
 		}
@@ -54,6 +56,7 @@ func (a Act) String() string {
 	text := map[string]string{
 		"drop": "drop " + orElse(by, "a ball or plug") + ": shuts “%s”", "pull": "pull the ball or plug: opens “%s”", "shift": "shift by " + orElse(by, "a tool") + ": “%s”",
 		"turn": "turn the string: “%s”", "open": "open at surface: “%s”", "close": "close at surface: “%s”", "vent": "vent “%s” to 0 psi",
+		"drain": "leave “%s” open to the air until its level has fallen", "fill": "fill “%s” to surface",
 	}[kinds[0]]
 	if by != "" && !strings.Contains(text, by) {
 		text += " (" + strings.ReplaceAll(by, "%", "%%") + ")"
@@ -82,7 +85,7 @@ func (v *validation) acts(path string, s Step) {
 		at := fmt.Sprintf("%s.do[%d]", path, k)
 		kinds, names := a.verbs()
 		if len(kinds) != 1 {
-			v.fault(at, "does %d things; must be just one of drop, pull, shift, turn, open, close and vent", len(kinds))
+			v.fault(at, "does %d things; must be just one of drop, pull, shift, turn, open, close, vent, drain and fill", len(kinds))
 			continue
 		}
 		v.span(at+".takes", a.Takes)
@@ -111,12 +114,26 @@ func (v *validation) acts(path string, s Step) {
 			}
 		case "vent":
 			v.surface(to, name)
+		case "drain", "fill":
+			v.surface(to, name)
+			v.once(to, s.Do[:k], name)
 		}
 		if !run && (a.In != "" || len(a.Through) > 0) {
 			v.fault(at, "runs nothing in the well: in and through have no place in it")
 		}
 		if run {
 			v.onItsWay(at, a, kinds[0], name)
+		}
+	}
+}
+
+// once checks that a level is moved one way in a step: what comes to it and goes is
+// counted between the places where a step stands still.
+func (v *validation) once(path string, before []Act, name string) {
+	for i := range before {
+		if before[i].Drain == name || before[i].Fill == name {
+			v.fault(path, "the level of %q is moved twice in one step; put the second into a step of its own", name)
+			return
 		}
 	}
 }
@@ -182,7 +199,7 @@ func (c *compiler) acts(s *Step, x *walk.Step, g *judge.Goals) {
 	for k := range s.Do {
 		a := &s.Do[k]
 		kinds, names := a.verbs()
-		y := walk.Act{Port: -1, Action: -1, Vent: -1}
+		y := walk.Act{Port: -1, Action: -1, Vent: -1, Drain: -1, Fill: -1}
 		limit := judge.Act{Most: float64(a.AtMost), HasMost: a.AtMost > 0}
 		for _, name := range a.Through {
 			y.Through = append(y.Through, c.by.port[name])
@@ -190,6 +207,10 @@ func (c *compiler) acts(s *Step, x *walk.Step, g *judge.Goals) {
 		switch name := names[0]; kinds[0] {
 		case "vent":
 			y.Vent = c.by.compartment[name]
+		case "drain":
+			y.Drain = c.by.compartment[name]
+		case "fill":
+			y.Fill = c.by.compartment[name]
 		case "shift", "turn":
 			y.Action = c.by.action[name]
 			c.Network.Actions[y.Action].Watched = true // it isn't a matter of its own row alone
@@ -218,7 +239,7 @@ type ActResult struct {
 // acts writes what a step does by hand.
 func (k *checker) acts(i int, r *StepResult) {
 	for n, a := range k.plan.Steps[i].Do {
-		x := ActResult{Act: a.String(), Done: a.Vent != ""}
+		x := ActResult{Act: a.String(), Done: a.Vent != "" || a.Drain != "" || a.Fill != ""}
 		for _, e := range events(k.ends[i], i) {
 			if e.Act == n+1 {
 				x.Done, x.Across = true, k.overPorts(e.Across)

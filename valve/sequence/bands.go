@@ -82,6 +82,11 @@ func uncertainties(p *Plan) []uncertain {
 			}
 		}
 	}
+	for i := range p.Steps {
+		for k := range p.Steps[i].Tests {
+			all = append(all, p.Steps[i].Tests[k].uncertain(fmt.Sprintf("steps.%s.tests[%d]", p.Steps[i].Name, k))...)
+		}
+	}
 	if p.String != nil {
 		all = append(all, p.String.uncertain()...)
 	}

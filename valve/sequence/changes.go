@@ -115,6 +115,9 @@ func lines(s *StepResult) sheet {
 	for _, v := range s.Volumes {
 		x.put("volume into "+v.Compartment+", "+v.What, v.Volume.Rounded(digits))
 	}
+	for _, l := range s.Levels {
+		x.put("level in "+l.Compartment, l.Depth.Rounded(digits))
+	}
 	for _, g := range s.Gas {
 		x.put("lower end of the gas in "+g.Compartment, g.Depth.Rounded(digits))
 	}

@@ -132,7 +132,7 @@ func (c *compiler) uncertain() {
 
 func (c *compiler) fluids() {
 	for _, f := range c.plan.Fluids {
-		x := well.Fluid{Name: f.Name, Density: c.forms["fluids."+f.Name+".density"], Compression: float64(f.Compression), Rheology: f.rheology()}
+		x := well.Fluid{Name: f.Name, Density: c.forms["fluids."+f.Name+".density"], Compression: float64(f.Compression), Expansion: float64(f.Expansion), Rheology: f.rheology()}
 		var feels hydrostatics.Fluid
 		switch f.Kind {
 		case ClearBrine:

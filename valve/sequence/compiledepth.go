@@ -79,6 +79,9 @@ func (c *compiler) compartments() {
 		}
 	}
 	for i, k := range c.plan.Compartments {
+		for _, md := range c.plan.drained(k) {
+			want(i, md)
+		}
 		for _, md := range all {
 			if k.TopMD < md && md < k.BottomMD {
 				want(i, md)
@@ -93,6 +96,9 @@ func (c *compiler) compartments() {
 			Volume: float64(p.capacity()) * float64(p.BottomMD-p.TopMD), Turn: c.turnsUp(float64(p.TopMD), float64(p.BottomMD))}
 		for _, b := range p.Bores {
 			k.Bores = append(k.Bores, well.Bore{Bottom: float64(b.To), Conduit: b.conduit()})
+			if b.OuterWall > 0 {
+				k.Walls = append(k.Walls, b.walls())
+			}
 		}
 		if p.Fluid != "" {
 			k.Layers = []well.Layer{{Fluid: c.fluid(p.Fluid), Bottom: d[len(d)-1]}}

@@ -28,7 +28,8 @@ func (c *compiler) actions() {
 			a := &d.Actions[k]
 			first := c.by.action[d.Name+": "+a.Name]
 			x := well.Action{Name: d.Name + ": " + a.Name, Device: i, Depth: depth, Off: off, Axial: a.Axial, Of: first, All: len(a.All) > 1,
-				Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases}
+				Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases, Strokes: c.strokes(a.Strokes)}
+			x.Slow, x.Delay = a.slow()
 			if a.Axial {
 				x.Joint = joints
 				joints++

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 
@@ -25,6 +26,10 @@ func (c *compiler) steps() {
 			x.Displacements = append(x.Displacements, walk.Displacement{Compartment: c.by.compartment[w.Compartment], Fluid: c.fluid(w.Fluid),
 				From: c.depth(w.FromMD), To: c.depth(w.ToMD), Up: w.Up})
 		}
+		for _, h := range s.Hold {
+			x.Holds = append(x.Holds, duration(h).Seconds())
+		}
+		x.Rise = float64(s.rise(c.plan)) / 60
 		x.Pumps = c.pumps(s)
 		if produce := s.Produce; produce != nil {
 			compiled := c.compiled
@@ -41,6 +46,12 @@ func (c *compiler) steps() {
 			x.RaiseTrapped = map[int]float64{}
 			for name, d := range s.PressureChange {
 				x.RaiseTrapped[c.by.compartment[name]] = float64(d)
+			}
+		}
+		if len(s.VolumeChange) > 0 {
+			x.Press = map[int]float64{}
+			for name, v := range s.VolumeChange {
+				x.Press[c.by.compartment[name]] = float64(v)
 			}
 		}
 		for _, f := range s.Pull {
@@ -82,11 +93,11 @@ func (c *compiler) goals(s *Step) judge.Goals {
 	g := judge.Goals{Produces: s.Produce != nil, Inflow: slices.Contains(s.Allow, FlowIn), Loss: slices.Contains(s.Allow, FlowOut),
 		Circle: slices.Contains(s.Allow, Circulation)}
 	last := len(s.Ramps) + len(s.Pull)
-	if len(s.PressureChange) > 0 {
+	if len(s.PressureChange)+len(s.VolumeChange) > 0 {
 		last++
 	}
 	g.Last = last
-	for _, t := range s.Tests {
+	for k, t := range s.Tests {
 		d := c.depth(t.MD)
 		in, out := c.by.compartment[t.Inside], c.by.compartment[t.Outside]
 		x := judge.Test{Inside: in, Outside: out, AtIn: c.at(in, d), AtOut: c.at(out, d), Standstill: -1,
@@ -98,6 +109,13 @@ func (c *compiler) goals(s *Step) judge.Goals {
 			x.Standstill = last
 		default:
 			x.Furthest = true
+		}
+		x.Decline = t.Decline
+		for name := range t.Warms {
+			if x.Warms == nil {
+				x.Warms = map[int]affine.Form{}
+			}
+			x.Warms[c.by.compartment[name]] = c.forms[fmt.Sprintf("steps.%s.tests[%d].warms.%s", s.Name, k, name)]
 		}
 		g.Tests = append(g.Tests, x)
 	}

@@ -88,6 +88,49 @@
 // temperatures are those that the step names. Start-up surges aren't modelled; flow
 // between zones is a finding of its own.
 //
+// # Levels that fall
+//
+// A compartment that stands open at surface is taken as kept full: where its formation
+// doesn't carry its column, the difference is loss. An act by hand drains it instead:
+// it is left open to the air until its level has come down to where the formation
+// carries what is left (the air's own weight isn't counted). From then on nothing
+// stands above the level, and below it the fluid from the formation up. Between which
+// two depths of the plan the level lies parts the worlds, so that every pressure stays
+// straight and exact; where the level lies between two depths along a rating it is
+// found by itself, which is enclosed. A string takes pressure about a level as straight
+// over 50 ft, and what that may be off counts against it. It is filled by hand, or
+// before a pressure is applied on it. One fluid of constant density on the way and one
+// formation: all else (a second surface or formation in the body, a port open above the
+// level, a device that opens or shuts while it moves, shutting in or displacing what has
+// fallen) is refused with a line that says so. In a compartment that is closed at its
+// top, less than a vacuum is a finding: what comes out of solution there isn't computed.
+//
+// # Trapped bodies
+//
+// A compartment whose bores have walls gives way as fluid/confined has it: liquid of the
+// plan's compressibility and expansion between pipes of steel, held at both ends, that
+// feel the pressure of this compartment alone. Where nothing fixes a body all of which
+// is known so, its pressure changes with the step's temperature,
+//
+//	Δp = Σ ∫ A·(α - β)·ΔT dz / Σ V·(c + C)
+//
+// with strokes of actions and volumes pressed in by what all of it gives, and bodies that
+// meet share their pressure by that. It is straight, so that temperatures' errors count
+// exactly; of the mass that confined.Trapped conserves it leaves out squares of relative
+// changes of volume, a thousandth or so. Neighbours that press on a wall, cement and
+// rock aren't in it. A body that is known in part is refused where it would count. A test
+// that is held while something warms is judged by the same, with both sides shut in.
+//
+// # Delays
+//
+// A metered device moves once it has been at its level for its delay. Time passes where a
+// step holds after a ramp, and adds up over ramps that stay at the level; of a ramp's own
+// time, by how fast the plan changes pressures, anything from nothing to all counts: what
+// hangs on that, or on where a device lies in its band of delays, isn't decided. It must
+// be brought to its level by a ramp and back in the same step, else nobody knows for how
+// long it stands there, and the plan is refused, as it is with steps that pump, produce,
+// pull or change pressures otherwise.
+//
 // # By hand, beginnings and branches
 //
 // A step may do things by hand before its ramps: drop or pull a plug, shift a device by
@@ -148,10 +191,9 @@
 // there before.
 //
 // A trapped compartment keeps the pressure at its top through a change of
-// temperature, unless gas stands in it: what heat does to liquids is for the plan to
-// say, as a squeeze. Gas dissolves in nothing and rises through nothing. Between two
-// stations of the hole a level is found along the path itself. A column
-// that can't stand is a finding; where its level comes to rest isn't computed.
+// temperature, unless gas stands in it or its walls are known: else what heat does to
+// liquids is for the plan to say, as a squeeze. Gas dissolves in nothing and rises through nothing. Between two
+// stations of the hole a level is found along the path itself.
 //
 // The string's margins are enclosed between loads in the middle of all inputs, at
 // both ends of each, and at two corners of all: a bound that is evaluated, not

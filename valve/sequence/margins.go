@@ -138,6 +138,9 @@ func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
 	case judge.TestLow, judge.TestHigh:
 		t := k.plan.Steps[m.Step].Tests[m.Index]
 		return pressure(TestOff, t.Barrier+" from "+t.Side, max(math.Abs(float64(t.Differential.Greatest)), walk.Reach))
+	case judge.Held:
+		t := k.plan.Steps[m.Step].Tests[m.Index]
+		return pressure(TestOff, t.Barrier+" from "+t.Side+", held", max(math.Abs(float64(t.Differential.Nominal))*t.Decline, walk.Reach))
 	case judge.BalanceLow, judge.BalanceHigh:
 		b := k.plan.Steps[m.Step].Balance[m.Index]
 		return pressure(BalanceOff, b.Compartment+" against "+b.Formation, max(math.Abs(float64(b.Overbalance.Greatest)), math.Abs(float64(b.Overbalance.Least)), walk.Reach))

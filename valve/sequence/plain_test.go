@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"time"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve"
@@ -37,6 +38,7 @@ type plainComp struct {
 	surface     bool
 	formation   int // or -1
 	trapped     float64
+	bores       []sequence.Bore // where their walls are known
 }
 
 type plainPort struct {
@@ -60,6 +62,8 @@ type plainAction struct {
 	chamber         float64
 	row             []plainTrigger
 	disarmed        bool
+	delay           float64         // s at its level before it moves
+	strokes         map[int]float64 // by compartment, in³
 	opens, closes   []int
 	arms, disarms   []int
 	more            []plainPush // of areas: what else pushes
@@ -147,6 +151,7 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 	for i, c := range p.Compartments {
 		k := plainComp{name: c.Name, top: c.TopMD.In(foot), bottom: c.BottomMD.In(foot), surface: c.Surface, formation: -1, trapped: plainTrapped(c)}
 		k.volume = float64(c.Capacity) * (k.bottom - k.top)
+		k.walls(c)
 		layers := c.Layers
 		if c.Fluid != "" {
 			layers = []sequence.Layer{{Fluid: c.Fluid, ToMD: c.BottomMD}}
@@ -187,6 +192,14 @@ func (w *plainWell) readActions(p *sequence.Plan) {
 			for _, c := range all {
 				k := w.condition(c)
 				k.name, k.device, k.depth, k.disarmed, k.group, k.conditions, k.all = x.Name+": "+a.Name, d, x.MD.In(foot), a.Disarmed, first, len(all), len(a.All) > 0
+				if a.Delay != "" {
+					d, _ := time.ParseDuration(a.Delay)
+					k.delay = d.Seconds()
+				}
+				k.strokes = map[int]float64{}
+				for name, v := range a.Strokes {
+					k.strokes[w.comp(name)] = v.In(unit.CubicInch)
+				}
 				for _, name := range a.Opens {
 					k.opens = append(k.opens, w.port(name))
 				}
@@ -325,6 +338,7 @@ type plainResult struct {
 	choices  []int          // where several things were due at once: how many
 	tests    [][][]float64  // by step, test, stand: differential
 	across   [][][]float64  // by step and act by hand: differential across each port that it opens, without sign
+	held     [][]plainHeld  // by step and test
 	balances [][][]float64  // by step, balance, stand: overbalance
 }
 

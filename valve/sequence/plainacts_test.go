@@ -11,6 +11,21 @@ import (
 func (w *plainWalk) byHand(step *sequence.Step) error {
 	for n := range step.Do {
 		a := &step.Do[n]
+		if a.Drain != "" {
+			if err := w.drain(a.Drain); err != nil {
+				return err
+			}
+			continue
+		}
+		if a.Fill != "" {
+			if err := w.fill(a.Fill); err != nil {
+				return err
+			}
+			continue
+		}
+		if a.Vent != "" && w.s.fallen[w.comp(a.Vent)] {
+			continue
+		}
 		if a.Vent != "" {
 			if err := w.run(w.ramp(map[string]pressure{a.Vent: 0}), nil); err != nil {
 				return err

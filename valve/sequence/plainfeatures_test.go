@@ -16,6 +16,9 @@ var features = map[string]*feature{
 	"conditions": {levels: (*plainMaker).conditions},
 	"areas":      {levels: (*plainMaker).areas},
 	"branches":   {goals: (*plainMaker).branches, more: (*plainMaker).branchGoals},
+	"levels":     {devices: (*plainMaker).oneFluid, steps: (*plainMaker).drains},
+	"slow":       {levels: (*plainMaker).slow},
+	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 

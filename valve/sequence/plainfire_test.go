@@ -15,9 +15,14 @@ func cmpFloat(a, b float64) int { return cmp.Compare(a, b) }
 // gap is how far an action feels beyond the level that it waits for; negative
 // before it.
 func (w *plainWalk) gap(i int) float64 {
-	if !w.s.armed[i] {
+	if !w.s.armed[i] || w.actions[i].delay > 0 && !w.ripe[i] {
 		return -1e9
 	}
+	return w.beyond(i)
+}
+
+// beyond is by how much an action's felt pressure is beyond what it waits for.
+func (w *plainWalk) beyond(i int) float64 {
 	t := w.actions[i].row[w.s.links[i]]
 	level, falling := t.level, t.falling
 	if w.s.waiting[i] {
@@ -128,7 +133,7 @@ func (w *plainWalk) comeOn(i int) bool {
 	a := &w.actions[i]
 	fired := w.s.links[i] == len(a.row)
 	if !rearmed {
-		w.r.events = append(w.r.events, plainEvent{w.step, w.leg, a.name, fired, w.s.links[i], w.s.counted[i], w.felts[i], slices.Clone(w.s.applied)})
+		w.r.events = append(w.r.events, plainEvent{w.step, w.leg, a.name, fired, w.s.links[i], w.s.counted[i], w.felts[i], w.shown()})
 	}
 	if !fired {
 		return false
@@ -156,13 +161,20 @@ func (w *plainWalk) effects(i int) {
 	for _, k := range a.disarms {
 		w.armAll(k, false)
 	}
+	w.stroke(a)
 	for _, p := range a.opens {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true
 		}
+		if !w.s.open[p] {
+			w.turned++
+		}
 		w.s.open[p] = true
 	}
 	for _, p := range a.closes {
+		if w.s.open[p] {
+			w.turned++
+		}
 		w.s.open[p] = false
 	}
 	for _, k := range a.arms {

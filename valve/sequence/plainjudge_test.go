@@ -42,6 +42,9 @@ func (w *plainWalk) judge() {
 		w.judgeRating(&w.ratings[i])
 	}
 	for i, c := range w.comps {
+		if w.s.fallen[i] {
+			continue // air
+		}
 		w.fail(plainVacuum, c.name, w.s.top[i]+atmosphere)
 	}
 	for f := range w.forms {
@@ -59,6 +62,13 @@ func (w *plainWalk) judgeRating(r *plainRating) {
 		for _, l := range w.s.layers[i] {
 			if r.from < l.bottom && l.bottom < r.to {
 				depths = append(depths, l.bottom)
+			}
+		}
+	}
+	for _, i := range []int{r.inside, r.outside} {
+		if i >= 0 && w.s.fallen[i] {
+			if d := w.s.levelOf(i); r.from < d && d < r.to {
+				depths = append(depths, d)
 			}
 		}
 	}
@@ -202,6 +212,11 @@ func (w *plainWalk) judgeGoals() {
 		for i, t := range step.Tests {
 			low, high := t.Differential.Least.In(psi), t.Differential.Greatest.In(psi)
 			w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d", t.Barrier, i), testMargin(t, w.r.tests[k][i], low, high))
+		}
+		for i, held := range w.r.held[k] {
+			if held.test {
+				w.failIn(k, sequence.TestOff, fmt.Sprintf("%s %d held", step.Tests[i].Barrier, i), held.left)
+			}
 		}
 		for i, b := range step.Balance {
 			all := w.r.balances[k][i]

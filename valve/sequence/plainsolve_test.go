@@ -30,6 +30,7 @@ func (w *plainWell) hair(x float64) bool {
 type plainState struct {
 	top      []float64 // psi at the top of each compartment
 	layers   [][]plainLayer
+	warm     string // the well's temperature; empty: undisturbed
 	surface  []bool
 	applied  []float64
 	open     []bool
@@ -39,6 +40,8 @@ type plainState struct {
 	waiting  []bool // for the re-arm level
 	happened []bool
 	flowed   []bool // by formation: its inflow is part of the plan
+
+	fallen []bool // by compartment: air stands over its column
 
 	closed []bool      // by compartment: its gas is shut in
 	mass   []float64   // of that, as the pressure that it makes
@@ -70,7 +73,7 @@ func (w *plainWell) start() *plainState {
 	}
 	n := len(w.actions)
 	s.links, s.counted, s.waiting, s.happened = make([]int, n), make([]int, n), make([]bool, n), make([]bool, n)
-	s.flowed = make([]bool, len(w.forms))
+	s.flowed, s.fallen = make([]bool, len(w.forms)), make([]bool, len(w.comps))
 	return s
 }
 
@@ -90,7 +93,11 @@ func (s *plainState) at(i int, depth float64) float64 {
 	if s.gassy(i) {
 		return s.down(i, s.top[i], s.layers[i][0].top, depth)
 	}
-	return s.top[i] + s.head(i, depth) - s.lost(i, depth)
+	p := s.top[i] + s.head(i, depth) - s.lost(i, depth)
+	if s.fallen[i] {
+		return max(p, 0)
+	}
+	return p
 }
 
 // felt is what an action's triggers feel.
@@ -201,12 +208,15 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 			base = f.pressure + s.injection[k.well.comps[formation].formation] - s.head(formation, f.depth) + s.lost(formation, f.depth) - k.offset[formation]
 		default:
 			var err error
-			if base, err = k.trapped(own, injected); err != nil {
+			if base, err = k.trapped(s, own, injected); err != nil {
 				return err
 			}
 		}
 		for _, m := range k.members {
 			s.top[m] = base + k.offset[m]
+			if err := k.airGetsIn(s, m); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -214,10 +224,11 @@ func (k *plainSolver) solve(s *plainState, own, injected []float64) error {
 
 // trapped is the pressure at the top of a trapped body's first compartment: it
 // holds what its members held, by volume, and what was pressed into it.
-func (k *plainSolver) trapped(own, injected []float64) (float64, error) {
+func (k *plainSolver) trapped(s *plainState, own, injected []float64) (float64, error) {
 	volume, sum := 0.0, 0.0
-	for _, m := range k.members {
-		v := k.well.comps[m].volume
+	weights := k.weights(s)
+	for n, m := range k.members {
+		v := weights[n]
 		if v == 0 {
 			if len(k.members) == 1 && injected[m] == 0 {
 				return own[m], nil
@@ -255,8 +266,8 @@ func (k *plainSolver) volumeOf(s *plainState, i int) float64 {
 		return 0
 	}
 	sum := 0.0
-	for _, m := range k.members {
-		sum += k.well.comps[m].volume
+	for _, v := range k.weights(s) {
+		sum += v
 	}
 	return sum
 }

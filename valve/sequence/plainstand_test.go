@@ -1,6 +1,10 @@
 package sequence_test
 
-import "slices"
+import (
+	"slices"
+
+	"completion.example/valve/sequence"
+)
 
 // stand keeps how things are where the step stands still.
 func (w *plainWalk) stand() {
@@ -9,12 +13,22 @@ func (w *plainWalk) stand() {
 		step := w.plan.Steps[len(r.stands)]
 		r.stands = append(r.stands, nil)
 		r.tests = append(r.tests, make([][]float64, len(step.Tests)))
+		r.held = append(r.held, make([]plainHeld, len(step.Tests)))
 		r.balances = append(r.balances, make([][]float64, len(step.Balance)))
 	}
 	step := w.plan.Steps[w.step]
-	r.stands[w.step] = append(r.stands[w.step], plainStand{slices.Clone(w.s.top), slices.Clone(w.s.open), w.allFelt()})
+	top := slices.Clone(w.s.top)
+	for i := range top {
+		if w.s.fallen[i] {
+			top[i] = 0
+		}
+	}
+	r.stands[w.step] = append(r.stands[w.step], plainStand{top, slices.Clone(w.s.open), w.allFelt()})
 	for k, t := range step.Tests {
 		depth := t.MD.In(foot)
+		if len(t.Warms) > 0 && (t.Moment == sequence.AtEnd || len(r.stands[w.step]) == 1) {
+			r.held[w.step][k] = plainHeld{true, w.left(&t)}
+		}
 		r.tests[w.step][k] = append(r.tests[w.step][k], w.s.at(w.comp(t.Inside), depth)-w.s.at(w.comp(t.Outside), depth))
 	}
 	for k, b := range step.Balance {

@@ -40,6 +40,7 @@ const (
 	ratingBand
 	gaugeBand
 	forceBand
+	heldBand
 )
 
 // plainBand is a band in SI, whatever it is of.
@@ -80,6 +81,23 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 			b.Trapped[name] = &s
 		}
 		c.Begin = &b
+	}
+	c.Steps = slices.Clone(p.Steps)
+	for i := range c.Steps {
+		tests := slices.Clone(c.Steps[i].Tests)
+		for k := range tests {
+			if tests[k].Warms == nil {
+				continue
+			}
+			warms := map[string]unit.Band[unit.TemperatureDifference]{}
+			for _, name := range slices.Sorted(maps.Keys(tests[k].Warms)) {
+				b := tests[k].Warms[name]
+				visitBand(heldBand, &b, visit)
+				warms[name] = b
+			}
+			tests[k].Warms = warms
+		}
+		c.Steps[i].Tests = tests
 	}
 	c.Devices = slices.Clone(p.Devices)
 	for d := range c.Devices {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 )
 
@@ -26,6 +27,11 @@ type plainWalk struct {
 	injected  []float64
 	felts     []float64
 	fired     []string // in this step
+
+	ripe   map[int]bool    // slow actions that have stood for long enough
+	stood  map[int]float64 // for how long, s
+	fault  error           // of a stroke
+	turned int             // how often a port has opened or shut
 
 	grid, before []float64 // scratch
 	waits        []int
@@ -54,7 +60,7 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
-	w.stuck = map[int]bool{}
+	w.stuck, w.ripe, w.stood = map[int]bool{}, map[int]bool{}, map[int]float64{}
 	for k := 0; k < len(p.Steps); {
 		w.just = w.stickAt(k, flow[k].not)
 		if err := w.walkStep(k); err != nil {
@@ -76,6 +82,16 @@ func (w *plainWalk) walkStep(k int) error {
 	step := &w.plan.Steps[k]
 	w.step, w.leg, w.fired = k, 0, nil
 	w.begin(func(float64) {})
+	if step.Temperature != "" {
+		if err := w.look(0); err != nil {
+			return err
+		}
+		w.begin(func(float64) {})
+		if err := w.heat(step.Temperature); err != nil {
+			return err
+		}
+		w.begin(func(float64) {})
+	}
 	if k == 0 || len(step.Shut) == 0 {
 		if err := w.look(0); err != nil {
 			return err
@@ -87,6 +103,9 @@ func (w *plainWalk) walkStep(k int) error {
 	}
 	if len(step.Shut) > 0 {
 		for _, name := range step.Shut {
+			if w.s.fallen[w.comp(name)] {
+				return fmt.Errorf("%q is shut in while its column has fallen", name)
+			}
 			w.s.surface[w.comp(name)] = false
 		}
 		w.shutIn(w.s)
@@ -94,7 +113,13 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
+	if err := w.unhurried(); err != nil {
+		return err
+	}
 	for _, x := range step.Displace {
+		if w.s.fallen[w.comp(x.Compartment)] {
+			return fmt.Errorf("%q is displaced while its column has fallen", x.Compartment)
+		}
 		set, kinks := w.swap(x)
 		if err := w.run(set, kinks); err != nil {
 			return err
@@ -103,30 +128,48 @@ func (w *plainWalk) walkStep(k int) error {
 	if err := w.byHand(step); err != nil {
 		return err
 	}
+	if err := w.unhurried(); err != nil {
+		return err
+	}
 	for _, p := range step.Pump {
 		if err := w.pump(p); err != nil {
 			return err
 		}
 	}
 	w.stand()
-	for _, ramp := range step.Ramps {
+	for n, ramp := range step.Ramps {
 		w.leg++
+		ramp, err := w.filled(ramp)
+		if err != nil {
+			return err
+		}
 		if err := w.run(w.ramp(ramp), nil); err != nil {
+			return err
+		}
+		if err := w.holdAfter(step, n); err != nil {
 			return err
 		}
 		w.stand()
 	}
-	if len(step.PressureChange) == 0 {
+	if err := w.unhurried(); err != nil {
+		return err
+	}
+	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil
 	}
 	w.leg++
+	for name, v := range step.VolumeChange {
+		if err := w.press(name, v.In(unit.CubicInch)); err != nil {
+			return err
+		}
+	}
 	for name, d := range step.PressureChange {
 		i := w.comp(name)
 		if w.solver.fixed(w.s, i) {
 			return fmt.Errorf("%q can't be squeezed: something fixes its pressure", name)
 		}
 		w.rate[i] = d.In(psi) * w.solver.volumeOf(w.s, i)
-		if w.comps[i].volume == 0 {
+		if w.comps[i].volume == 0 && w.comps[i].bores == nil {
 			return fmt.Errorf("%q has no capacity", name)
 		}
 	}
@@ -280,7 +323,7 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 			return err
 		}
 	}
-	return nil
+	return w.fault
 }
 
 // locate finds the first fraction between two looks at which something is due

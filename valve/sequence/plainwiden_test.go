@@ -28,6 +28,9 @@ func (m *plainMaker) stretched(seed uint64, factor float64) *sequence.Plan {
 	random := rand.New(rand.NewPCG(seed, 7))
 	var nominal float64 // of the threshold that a re-arm level belongs to
 	return eachBand(m.plan, func(kind bandKind, b plainBand) plainBand {
+		if kind == heldBand {
+			return b // it has its band
+		}
 		x := b.nominal
 		share := 0.2 + 0.8*random.Float64()
 		skew := 0.7 + 0.6*random.Float64()

@@ -180,6 +180,13 @@ type Action struct {
 	// its seals, compression.
 	Bites    string `json:"bites_from,omitzero" was:"bites from"`
 	Releases bool   `json:"releases,omitzero"`
+	// Strokes are volumes that it takes from compartments as it happens, negative where
+	// it makes room: those that are trapped between known walls feel it.
+	Strokes map[string]unit.Volume `json:"strokes,omitempty"`
+	// Delay is for how long it must be at its level before it moves, such as "5m", of a
+	// metered device; DelayMost the longest that it may take, the same where left out.
+	Delay     string `json:"delay,omitzero"`
+	DelayMost string `json:"delay_at_most,omitzero"`
 }
 
 // Trigger is one threshold of a row: a differential (or a tension), crossed

@@ -85,6 +85,7 @@ type StepResult struct {
 	Volumes   []Volume        `json:"volumes,omitempty"`
 	Pumps     []PumpResult    `json:"pumps,omitempty"`   // nominal
 	Gas       []GasAt         `json:"gas,omitempty"`     // nominal: at the end
+	Levels    []LevelAt       `json:"levels,omitempty"`  // nominal: of columns that have fallen
 	Flowing   []PressureAt    `json:"flowing,omitempty"` // nominal: at the devices while the zones flow
 	Rises     []Rise          `json:"rises,omitempty"`   // where the plan says how fast pressures are changed
 	Zones     []ZoneRate      `json:"zones,omitempty"`
@@ -192,7 +193,12 @@ type TestResult struct {
 	Hold         string                   `json:"hold,omitempty"`
 	Floor        unit.Pressure            `json:"floor"` // differential that must still stand at the end of the hold
 	Criterion    string                   `json:"criterion,omitempty"`
-	OK           bool                     `json:"ok"`
+	// Warming is what the plan's warming alone makes of the differential over the hold,
+	// and Leak the leak that makes it fall to the floor at a steady temperature; zero where
+	// the walls aren't known. Nominal.
+	Warming unit.Pressure `json:"warming"`
+	Leak    unit.FlowRate `json:"leak"`
+	OK      bool          `json:"ok"`
 }
 
 // BalanceResult is the overbalance of a compartment against a formation:
@@ -235,6 +241,21 @@ type GasAt struct {
 	// In is what came in at the top in this step, negative where it was let out, counted
 	// at 60 °F and 14.696 psia; zero where the compartment has no capacity.
 	In unit.Volume `json:"in"`
+}
+
+// LevelAt is the level of a column that falls, or has fallen.
+type LevelAt struct {
+	Compartment string      `json:"compartment"`
+	Fluid       string      `json:"fluid"`
+	Depth       unit.Length `json:"depth"` // measured; the lowest in the step
+	TVD         unit.Length `json:"tvd"`
+	Falls       bool        `json:"falls"`          // in this step
+	Into        string      `json:"into,omitempty"` // formation, where it falls
+	// Lost is what it loses into that in the step, and Fill what fills it to surface from
+	// there; zero where the compartment has no capacity.
+	Lost   unit.Volume `json:"lost"`
+	Fill   unit.Volume `json:"fill"`
+	Filled bool        `json:"filled"` // it is full at the end of the step
 }
 
 // ZoneRate is what a formation gives while a step produces.

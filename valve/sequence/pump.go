@@ -34,6 +34,10 @@ type Bore struct {
 	Outer     unit.Length `json:"outer,omitzero"` // inside diameter of the pipe or casing
 	Inner     unit.Length `json:"inner,omitzero"` // outside diameter of the pipe within; zero: none
 	Roughness unit.Length `json:"roughness,omitzero"`
+	// Thicknesses of the walls of both: with them a trapped compartment gives way as
+	// fluid/confined has it.
+	OuterWall unit.Length `json:"outer_wall,omitzero"`
+	InnerWall unit.Length `json:"inner_wall,omitzero"`
 }
 
 func (b Bore) conduit() flow.Conduit {
@@ -91,6 +95,7 @@ func (v *validation) bores(path string, c Compartment) {
 			return
 		}
 		top = b.To
+		v.walls(at, c, b)
 	}
 	if len(c.Bores) == 0 {
 		return

@@ -63,8 +63,10 @@ func (l *leaving) surfaces(step int) error {
 	}
 	for _, s := range l.plan.Steps[:step+1] {
 		for _, a := range s.Do {
-			if a.Vent != "" {
-				b.Applied[a.Vent] = 0
+			for _, name := range [3]string{a.Vent, a.Drain, a.Fill} {
+				if name != "" {
+					b.Applied[name] = 0
+				}
 			}
 		}
 		for _, r := range s.Ramps {
@@ -84,6 +86,9 @@ func (l *leaving) surfaces(step int) error {
 			planned = planned.Plus(l.gauge)
 		}
 		for _, w := range l.worlds {
+			if w.State.Low(i) >= 0 {
+				return fmt.Errorf("the level of %q has fallen, which a beginning can't say yet; fill it first", c.Name)
+			}
 			if w.State.Surface[i] != l.worlds[0].State.Surface[i] || w.State.Surface[i] && !w.State.Applied[i].F.Same(planned, 1) {
 				return fmt.Errorf("what is applied on %q isn't what a ramp brought it to", c.Name)
 			}

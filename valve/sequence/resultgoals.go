@@ -74,8 +74,9 @@ func (k *checker) tests(i int, r *StepResult, tested map[string][]string) {
 			outside, _ := s.At(x.Outside, x.AtOut)
 			out.Inside, out.Outside = unit.Pressure(in.F.C), unit.Pressure(outside.F.C)
 			out.Differential = out.Inside - out.Outside
+			out.Warming, out.Leak = k.whileHeld(s, x, &t, out.Differential)
 		}
-		out.OK = !k.broken(i, judge.TestLow, n) && !k.broken(i, judge.TestHigh, n) && t.Differential.Contains(out.Differential)
+		out.OK = !k.broken(i, judge.TestLow, n) && !k.broken(i, judge.TestHigh, n) && !k.broken(i, judge.Held, n) && t.Differential.Contains(out.Differential)
 		out.Floor = out.Differential * unit.Pressure(1-t.Decline)
 		if out.OK {
 			tested[t.Barrier] = append(tested[t.Barrier], t.Side)

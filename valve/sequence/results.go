@@ -65,6 +65,7 @@ func (k *checker) step(i int) (*StepResult, error) {
 	if r.Gas, err = k.gasAt(i); err != nil {
 		return nil, err
 	}
+	r.Levels = k.levels(i)
 	r.Rises = k.rises(i)
 	k.triggers(i, r)
 	k.ratings(i, r)
@@ -126,10 +127,7 @@ func (k *checker) readings(applied func(i int) float64, surface []bool) []Readin
 // shown is what gauges at surface show.
 func (k *checker) shown(s *well.State) []Reading {
 	return k.readings(func(i int) float64 {
-		if s.Surface[i] {
-			return s.Applied[i].F.C
-		}
-		return s.Top[i].F.C
+		return s.Gauge(i).F.C
 	}, s.Surface)
 }
 

@@ -29,10 +29,7 @@ type Rise struct {
 //	t = max |Δp| / rate        q = V·c·Δp / t
 func (k *checker) rises(i int) []Rise {
 	step := &k.plan.Steps[i]
-	rate := step.Rise
-	if rate == 0 {
-		rate = k.plan.Rules.Rise
-	}
+	rate := step.rise(k.plan)
 	if rate == 0 {
 		return nil
 	}

@@ -205,7 +205,7 @@ func (k *checker) kindOf(f *Finding, m *judge.Margin) {
 		f.Kind = ColumnFalls
 	case judge.Barriers:
 		f.Kind = BarrierLack
-	case judge.TestLow, judge.TestHigh:
+	case judge.TestLow, judge.TestHigh, judge.Held:
 		f.Kind, f.Device = TestOff, k.plan.Steps[m.Step].Tests[m.Index].Barrier
 	case judge.BalanceLow, judge.BalanceHigh:
 		f.Kind, f.Device = BalanceOff, k.plan.Steps[m.Step].Balance[m.Index].Formation

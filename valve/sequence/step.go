@@ -24,6 +24,11 @@ type Step struct {
 	// PressureChange changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	PressureChange map[string]unit.Pressure `json:"pressure_change,omitempty" was:"squeeze"`
+	// VolumeChange is what is pressed into trapped compartments between known walls, or,
+	// negative, bled from them.
+	VolumeChange map[string]unit.Volume `json:"volume_change,omitempty"`
+	// Hold is how long the step stands still after each of its ramps, such as "10m".
+	Hold []string `json:"hold,omitempty"`
 	// Pull are hook loads, one after the other, after the ramps. The string is
 	// out of its hanger from the first on.
 	Pull []unit.Force `json:"pull,omitempty"`
@@ -84,11 +89,16 @@ type Test struct {
 	// left out: the differential must come into its band and never go beyond it.
 	Moment Moment `json:"at,omitzero"`
 
-	// What the test sheet says, for the reader: how long to hold ("15m"), the
+	// What the test sheet says: how long to hold ("15m"), the
 	// decline that passes as a share of the differential, and whose rule that is.
-	Hold      string  `json:"hold,omitzero"`
-	Decline   float64 `json:"decline,omitzero"`
-	Criterion string  `json:"criterion,omitzero"`
+	Hold    string  `json:"hold,omitzero"`
+	Decline float64 `json:"decline,omitzero"`
+	// Warms is by how much what stands in compartments warms over the hold, as a whole,
+	// negative where it cools: what that alone makes of the differential is held against
+	// the decline. It wants known walls of all that is joined to
+	// them, and a moment: start or end.
+	Warms     map[string]unit.Band[unit.TemperatureDifference] `json:"warms,omitempty"`
+	Criterion string                                           `json:"criterion,omitzero"`
 }
 
 // Flow is what two fixed pressures on one body of fluid cause.

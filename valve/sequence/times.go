@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/internal/clock"
 )
 
@@ -61,20 +62,28 @@ func (s *Step) times(ramps time.Duration) []TimePart {
 		}
 	}
 	add("change surface pressures", ramps)
+	for n, h := range s.Hold {
+		add(fmt.Sprintf("hold after ramp %d", n+1), duration(h))
+	}
 	for _, t := range s.Tests {
 		add("hold the test of "+t.Barrier+" from "+t.Side, duration(t.Hold))
 	}
 	return all
 }
 
+// rise is how fast the step changes pressures, in a minute; zero: nobody says.
+func (s *Step) rise(p *Plan) unit.Pressure {
+	if s.Rise != 0 {
+		return s.Rise
+	}
+	return p.Rules.Rise
+}
+
 // rampTime is how long the ramps of a step take at the rate at which surface pressures
 // are changed: each as long as the one that goes furthest.
 func (k *checker) rampTime(i int) time.Duration {
 	s := &k.plan.Steps[i]
-	rise := s.Rise
-	if rise == 0 {
-		rise = k.plan.Rules.Rise
-	}
+	rise := s.rise(k.plan)
 	if !(rise > 0) {
 		return 0
 	}
@@ -87,11 +96,7 @@ func (k *checker) rampTime(i int) time.Duration {
 		far := 0.0
 		for name := range s.Ramps[n] {
 			c := k.by.compartment[name]
-			from := before.Top[c].F.C
-			if before.Surface[c] {
-				from = before.Applied[c].F.C
-			}
-			far = max(far, math.Abs(after.Applied[c].F.C-from))
+			far = max(far, math.Abs(after.Gauge(c).F.C-before.Gauge(c).F.C))
 		}
 		minutes += far / float64(rise)
 	}

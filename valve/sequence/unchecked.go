@@ -61,6 +61,14 @@ func (k *checker) unchecked() []string {
 			}
 		}
 	}
+	for _, c := range k.unwalled() {
+		add("compartment %q: heat doesn't change its trapped pressure, as the walls of its bores aren't given", c)
+	}
+	for i := range p.Steps {
+		for _, x := range k.keptFull(i) {
+			add("step %q: %s", p.Steps[i].Name, x)
+		}
+	}
 	if p.Rules.Gauge.Exact() {
 		add("gauges are taken as exact")
 	}

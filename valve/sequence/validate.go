@@ -179,8 +179,8 @@ func (v *validation) fluids() {
 			v.faultIf(path+".density", f.Density.Validate())
 			v.density(path+".density", f.Density.Least)
 			v.density(path+".density", f.Density.Greatest)
-			if f.Kind != ClearBrine && f.Expansion != 0 {
-				v.fault(path+".expansion", "belongs to a brine; a fluid of constant density has none")
+			if !(f.Expansion >= 0 && f.Expansion <= mostExpansion) {
+				v.fault(path+".expansion", "is %v; must be from 0 to %v", f.Expansion, mostExpansion)
 			}
 		case FreshWater:
 			if f.Density.Nominal != 0 || f.Expansion != 0 {

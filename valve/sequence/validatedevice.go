@@ -75,6 +75,11 @@ func (v *validation) action(path string, d Device, a Action) {
 			v.fault(at, "%q is armed by it, too", name)
 		}
 	}
+	v.delay(path, &a)
+	for name, x := range a.Strokes {
+		v.compartment(path+".strokes."+name, name)
+		v.pressed(path+".strokes."+name, name, x)
+	}
 	if (a.Holds || a.Releases) && v.plan.String == nil {
 		v.fault(path, "holds or releases the string, but the plan has no string")
 	} else if a.Holds {

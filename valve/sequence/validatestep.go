@@ -55,9 +55,24 @@ func (v *validation) step(path string, s Step) {
 	v.rise(path+".rise", s.Rise)
 	v.span(path+".takes", s.Takes)
 	v.acts(path, s)
+	for n, h := range s.Hold {
+		v.span(fmt.Sprintf("%s.hold[%d]", path, n), h)
+	}
+	if len(s.Hold) > len(s.Ramps) {
+		v.fault(path+".hold", "has %d times for %d ramps", len(s.Hold), len(s.Ramps))
+	}
+	v.slow(path, s)
 	for name, d := range s.PressureChange {
 		v.compartment(path+".pressure_change."+name, name)
 		v.chamber(path+".pressure_change."+name, d)
+	}
+	for name, x := range s.VolumeChange {
+		at := path + ".volume_change." + name
+		v.compartment(at, name)
+		v.pressed(at, name, x)
+		if _, twice := s.PressureChange[name]; twice {
+			v.fault(at, "%q stands in pressure_change, too; one of them will do", name)
+		}
 	}
 	if len(s.Pull) > 0 && v.plan.String == nil {
 		v.fault(path+".pull", "needs the plan's string")
@@ -113,6 +128,21 @@ func (v *validation) goals(path string, s Step) {
 		}
 		if !(t.Decline >= 0 && t.Decline < 1) {
 			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)
+		}
+		for name, b := range t.Warms {
+			at := at + ".warms." + name
+			v.faultIf(at, b.Validate())
+			if !(b.Least >= -mostWarming && b.Greatest <= mostWarming) {
+				v.fault(at, "is %v; must be from %v to %v", b, -mostWarming, mostWarming)
+			}
+			v.compartment(at, name)
+			v.pressed(at, name, 0)
+			if t.Hold == "" {
+				v.fault(at, "stands without hold: how long the test is held")
+			}
+			if t.Moment != AtStart && t.Moment != AtEnd {
+				v.fault(at, "stands without at: %q or %q, where in the step it is held", AtStart, AtEnd)
+			}
 		}
 		if t.Side != "below" && t.Side != "above" {
 			v.fault(at+".side", "is %q; must be below or above", t.Side)

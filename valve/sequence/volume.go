@@ -18,10 +18,14 @@ func (k *checker) volumes(i int) []Volume {
 		all = append(all, Volume{Compartment: w.Compartment, What: "displacement to " + w.Fluid,
 			Volume: unit.Volume(float64(c.capacity()) * float64(w.ToMD-w.FromMD))})
 	}
+	if len(k.standstills[i]) > 0 {
+		all = append(all, k.fillVolumes(k.before(i), k.standstills[i][0].world.State)...)
+	}
 	for n, ramp := range step.Ramps {
 		if n+1 >= len(k.standstills[i]) {
 			break
 		}
+		all = append(all, k.fillVolumes(k.standstills[i][n].world.State, k.standstills[i][n+1].world.State)...)
 		all = append(all, k.rampVolumes(k.standstills[i][n].world.State, k.standstills[i][n+1].world.State, ramp)...)
 	}
 	return all

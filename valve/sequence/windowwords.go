@@ -73,6 +73,8 @@ func (k *checker) edge(m *judge.Margin) string {
 		return "too few barriers stand before “" + name + "”"
 	case judge.TestLow:
 		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” is short"
+	case judge.Held:
+		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” loses too much by its temperature"
 	case judge.TestHigh:
 		return "the test of “" + k.plan.Steps[m.Step].Tests[m.Index].Barrier + "” is too hard"
 	case judge.BalanceLow:

@@ -55,6 +55,8 @@ func (k *checker) words(f *Finding, m, shown *judge.Margin, sure bool) {
 		f.Cure = "put another barrier in place, and test it, before this step"
 	case judge.TestLow, judge.TestHigh:
 		k.testWords(f, m, shown)
+	case judge.Held:
+		k.heldWords(f, m, shown)
 	case judge.BalanceLow, judge.BalanceHigh:
 		k.balanceWords(f, m, shown)
 	case judge.ByHand:
@@ -122,6 +124,10 @@ func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	f.Says = "may not happen, and is intended in this step"
 	if sure {
 		f.Says = "does not happen, and is intended in this step"
+	}
+	if a.Slow {
+		k.slowWords(f, m)
+		return
 	}
 	if !x.Seen {
 		f.Numbers = "it is not armed: it has happened before, or what arms it has not"

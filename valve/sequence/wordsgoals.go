@@ -77,7 +77,7 @@ func (k *checker) balanceCure(step, n int, d unit.Pressure, goal unit.Band[unit.
 		if !s.Surface[m] {
 			continue
 		}
-		name, now := k.plan.Compartments[m].Name, unit.Pressure(s.Applied[m].F.C)
+		name, now := k.plan.Compartments[m].Name, unit.Pressure(s.Gauge(m).F.C)
 		least, greatest := now+goal.Least-d, now+goal.Greatest-d
 		if greatest < 0 {
 			return fmt.Sprintf("no surface pressure does it: %q would need %s; a lighter fluid is wanted", name, psi(greatest))

@@ -37,6 +37,7 @@ const (
 	RateHigh                //
 	NoFlow                  // the zones don't flow
 	ByHand                  // Index: the act of the step; Depth: 0 the differential across, else the hindrance
+	Held                    // Index: the test of the step: what warming leaves of what it may lose
 )
 
 // Events tells whether a kind is about what happens, and not about a pressure or
@@ -76,6 +77,8 @@ type Test struct {
 	Standstill      int
 	Furthest        bool // the furthest of all places after the first counts
 	Least, Greatest float64
+	Decline         float64             // share that may be lost while it is held
+	Warms           map[int]affine.Form // by compartment, while it is held
 }
 
 // Balance is an overbalance that must be seen where a step stands still.

@@ -18,6 +18,9 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 			}
 		case Vacuum:
 			top := s.Top[l.index]
+			if s.Low(l.index) >= 0 {
+				continue // air
+			}
 			if s.Surface[l.index] {
 				if p.Action >= 0 {
 					continue // it lies between what it was and what it will be

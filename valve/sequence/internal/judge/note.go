@@ -51,7 +51,10 @@ func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound
 			m.Pull = &f
 		}
 		m.Applied = nil
-		for _, l := range w.State.Applied {
+		for c, l := range w.State.Applied {
+			if w.State.Low(c) >= 0 {
+				l = affine.Line{}
+			}
 			m.Applied = append(m.Applied, l.At(p.X))
 		}
 	}

@@ -22,6 +22,11 @@ func (j *Judge) tests(w *walk.World, p walk.Place, number int) error {
 			return err
 		}
 		d := in.Minus(out).F
+		if t.Warms != nil && number == t.Standstill {
+			if err := j.held(w, p, i, d); err != nil {
+				return err
+			}
+		}
 		if !t.Furthest {
 			j.Note(w, p, TestLow, i, d.Shift(-t.Least), 0)
 			j.Note(w, p, TestHigh, i, d.Times(-1).Shift(t.Greatest), 0)
@@ -79,4 +84,24 @@ func (j *Judge) furthest(w *walk.World, index int, t *Test) {
 	at := *w
 	at.State, at.Region = seen.State, region
 	j.Note(&at, seen.Place, kind, index, by, 0)
+}
+
+// held holds what warming alone makes of a differential against what it may lose, where
+// the step stands still with it: both sides are shut in.
+func (j *Judge) held(w *walk.World, p walk.Place, index int, d affine.Form) error {
+	t := &j.Limits.Steps[p.Step].Tests[index]
+	in, err := w.State.Held(t.Inside, t.Warms)
+	if err != nil {
+		return err
+	}
+	out, err := w.State.Held(t.Outside, t.Warms)
+	if err != nil {
+		return err
+	}
+	left := in.Minus(out).PlusTimes(d, t.Decline)
+	if t.Negative() {
+		left = left.Times(-1)
+	}
+	j.Note(w, p, Held, index, left, 0)
+	return nil
 }

@@ -8,6 +8,7 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // Outcome is what was found of a plan.
@@ -134,6 +135,14 @@ func (w *witnesses) shared(points [][]float64) [][]float64 {
 // enclosed tells whether gas or flow makes pressures of a walk of plain numbers only
 // enclosed.
 func (p *Problem) enclosed() bool {
+	if slices.ContainsFunc(p.Network.Actions, func(a well.Action) bool { return a.Slow }) {
+		return true // how much of a ramp's time counts
+	}
+	if slices.ContainsFunc(p.Steps, func(s walk.Step) bool {
+		return slices.ContainsFunc(s.Acts, func(a walk.Act) bool { return a.Drain >= 0 })
+	}) {
+		return true // what the string makes of a level
+	}
 	return p.Network.HasGas() || slices.ContainsFunc(p.Steps, func(s walk.Step) bool { return len(s.Pumps) > 0 || s.Flow != nil })
 }
 

@@ -127,6 +127,10 @@ func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
 			}
 			p.forms[n] = append(p.forms[n], l.At(x))
 		}
+		if bent := s.Bent(i); bent > 0 { // between the depths about a level it isn't straight
+			last := len(p.forms[n]) - 1
+			p.forms[n][last] = p.forms[n][last].Widen(bent)
+		}
 	}
 	return nil
 }

@@ -99,7 +99,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 // one of them has more than one alternative, they have to be told apart first.
 func (r *run) candidates(w *World, now affine.Form, lines []affine.Line) (all []candidate, split int) {
 	for n, i := range r.cluster.actions {
-		if !w.State.Armed[i] || r.silentAction(i) {
+		if !w.State.Waits(i) || r.silentAction(i) {
 			continue
 		}
 		row, line := w.State.Actions[i].Row, lines[n]
@@ -187,7 +187,7 @@ func (r *run) candidate(row []well.Trigger, p Progress, line affine.Line, now af
 func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first int) (alive bool, came []int, err error) {
 	still := from.Same(to, equal)
 	for n, i := range r.cluster.actions {
-		if !w.State.Armed[i] {
+		if !w.State.Waits(i) {
 			continue
 		}
 		if !r.silent {

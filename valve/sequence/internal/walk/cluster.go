@@ -105,6 +105,9 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 				tie(n+i, m.Compartment)
 			}
 		}
+		for _, x := range a.Strokes {
+			tie(n+i, x.Compartment)
+		}
 	}
 	for _, t := range k.ties {
 		for _, c := range t {

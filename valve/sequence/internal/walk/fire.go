@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"errors"
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -66,6 +67,10 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			r.Observer.Came(w, i, p)
 		}
 	}
+	var before []bool
+	if !wanted {
+		before = slices.Clone(s.Open)
+	}
 	if err := r.change(w, i, x, r.pulling); err != nil {
 		return err
 	}
@@ -78,8 +83,18 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			moved = append(moved, s.Ports[p].A, s.Ports[p].B)
 		}
 	}
+	for _, st := range a.Strokes {
+		moved = append(moved, st.Compartment)
+	}
 	if len(moved) > 0 {
-		if err := s.SolveSome(x, moved); err != nil {
+		err := s.SolveSome(x, moved)
+		var low well.Fallen
+		if errors.As(err, &low) && !wanted {
+			// It is a fault already; the walk that goes on leaves its ports as they were.
+			copy(s.Open, before)
+			err = s.SolveSome(x, moved)
+		}
+		if err != nil {
 			return err
 		}
 	}
@@ -147,6 +162,11 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 			return err
 		}
 	}
+	for _, st := range a.Strokes {
+		if err := w.State.Press(st.Compartment, st.Volume); err != nil {
+			return err
+		}
+	}
 	w.happens(i)
 	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
 	w.hold()
@@ -170,7 +190,9 @@ func (k *Walker) event(w *World, i int, felt, x affine.Form) Event {
 	e := Event{Step: k.place.Step, Drive: k.place.Drive, Leg: k.legs, Action: i, Felt: felt, Place: x}
 	e.Applied = make([]affine.Form, len(w.State.Applied))
 	for c, l := range w.State.Applied {
-		e.Applied[c] = l.At(x)
+		if w.State.Low(c) < 0 {
+			e.Applied[c] = l.At(x)
+		}
 	}
 	if k.pulling != nil {
 		p := k.pulling.At(x)

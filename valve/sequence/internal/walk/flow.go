@@ -13,6 +13,9 @@ func (k *Walker) flow(w *World) ([]*World, error) {
 		return []*World{w}, err
 	}
 	w = w.Clone()
+	if err := w.State.Full(w.State.Body(f.Root), "production"); err != nil {
+		return nil, err
+	}
 	if !w.State.Surface[f.Root] {
 		w.State.Reopen(f.Root)
 	}

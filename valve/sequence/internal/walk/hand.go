@@ -14,6 +14,8 @@ type Act struct {
 	Opens   bool
 	Action  int   // or -1
 	Vent    int   // compartment, or -1
+	Drain   int   // compartment whose column falls to where its formation carries it, or -1
+	Fill    int   // compartment whose column is brought back to its top, or -1
 	Through []int // ports that must be open for what is dropped or run to come there
 	Across  []int // ports whose differential is judged
 }
@@ -33,8 +35,13 @@ const (
 // once, and what then is due happens.
 func (k *Walker) hand(w *World, n int) ([]*World, error) {
 	a := &k.step.Acts[n]
-	if a.Vent >= 0 {
-		return k.ramp(w, []Move{{a.Vent, affine.Form{}}})
+	switch {
+	case a.Vent >= 0:
+		return k.raise(w, []Move{{a.Vent, affine.Form{}}})
+	case a.Drain >= 0:
+		return k.drain(w, a.Drain)
+	case a.Fill >= 0:
+		return k.fill(w, a.Fill)
 	}
 	w = w.Clone()
 	s := w.State

@@ -88,7 +88,7 @@ func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, erro
 	r := &run{Walker: k, length: length}
 	s := w.State
 	for i := range s.Actions {
-		if !s.Armed[i] || r.silentAction(i) {
+		if !s.Waits(i) || r.silentAction(i) {
 			continue
 		}
 		a := &s.Actions[i]

@@ -60,7 +60,7 @@ func standsAlike(a, b *World) bool {
 		return false
 	}
 	for i := range s.Top {
-		if !s.Top[i].Same(t.Top[i], equal) {
+		if !s.Top[i].Same(t.Top[i], equal) || s.Low(i) != t.Low(i) {
 			return false
 		}
 	}
@@ -111,14 +111,14 @@ func alike(a, b *World) bool {
 	if s.String != nil && s.String != t.String && !s.String.Same(t.String) {
 		return false
 	}
-	if !s.SameGas(t, equal) {
+	if !s.SameGas(t, equal) || !sameTimes(a.Stood, b.Stood) {
 		return false
 	}
 	for i := range s.Top {
 		if !s.Top[i].Same(t.Top[i], equal) || !s.Applied[i].Same(t.Applied[i], equal) {
 			return false
 		}
-		if !sameLayers(s.Layers(i), t.Layers(i)) {
+		if s.Low(i) != t.Low(i) || !sameLayers(s.Layers(i), t.Layers(i)) {
 			return false
 		}
 	}

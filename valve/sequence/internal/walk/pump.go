@@ -26,6 +26,9 @@ const rateSteps = 6
 func (k *Walker) pump(w *World, p well.Pump, number int) ([]*World, error) {
 	w = w.Clone()
 	s := w.State
+	if err := s.Full([]int{p.Into, p.To}, "pumping"); err != nil {
+		return nil, err
+	}
 	if p.Formation < 0 && !s.Surface[p.To] {
 		return nil, well.Unpumped{Why: "\"" + s.Compartments[p.To].Name + "\" is shut in at the top; nothing can return there"}
 	}

@@ -65,7 +65,7 @@ func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Li
 func (r *run) dues(w *World, now affine.Form, pending []int, lines []affine.Line) (all []due, split int) {
 	for _, i := range pending {
 		n := r.index(i)
-		if n < 0 || !w.State.Armed[i] {
+		if n < 0 || !w.State.Waits(i) {
 			continue
 		}
 		row := w.State.Actions[i].Row

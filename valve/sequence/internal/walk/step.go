@@ -16,7 +16,10 @@ type Step struct {
 	Acts          []Act       // by hand, before the ramps
 	Pumps         []well.Pump // after the swaps
 	Ramps         [][]Move
+	Holds         []float64 // by ramp: how long the step stands still after it, in s
+	Rise          float64   // how fast pressures are changed, Pa/s; 0: not known
 	RaiseTrapped  map[int]float64
+	Press         map[int]float64 // volumes pressed in, between known walls
 	Pulls         []affine.Form
 	Lands         bool
 	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
@@ -65,10 +68,10 @@ func (k *Walker) drives(step *Step) []drive {
 		stand++
 		all = append(all, drive{number: stand - 1, label: label, stand: stand, run: run})
 	}
-	for i, moves := range step.Ramps {
-		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.ramp(w, moves) })
+	for i := range step.Ramps {
+		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.rampAndHold(w, i) })
 	}
-	if len(step.RaiseTrapped) > 0 {
+	if len(step.RaiseTrapped)+len(step.Press) > 0 {
 		add("pressure change", k.raiseTrapped)
 	}
 	for i := range step.Pulls {
@@ -100,8 +103,14 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 	fresh := k.place.Step == 0 || len(k.step.Shut) > 0 || w.freed
 	w.freed = false
 	if t := k.step.Temperature; t >= 0 && t != w.State.Temperature {
+		if err := w.State.Warm(t); err != nil {
+			return nil, err
+		}
 		w.State.SetTemperature(t)
 		fresh = true
+	}
+	if err := w.State.Full(k.step.Shut, "shutting it in"); err != nil {
+		return nil, err
 	}
 	for _, i := range k.step.Shut {
 		w.State.Surface[i] = false
@@ -117,11 +126,14 @@ func (k *Walker) rest(w *World) ([]*World, error) {
 func (k *Walker) raiseTrapped(w *World) ([]*World, error) {
 	const length = 1e6
 	w = w.Clone()
-	by := map[int]float64{}
+	by, press := map[int]float64{}, map[int]float64{}
 	for i, d := range k.step.RaiseTrapped {
 		by[i] = d / length
 	}
-	if err := w.State.RaiseTrapped(by); err != nil {
+	for i, v := range k.step.Press {
+		press[i] = v / length
+	}
+	if err := w.State.RaiseTrapped(by, press); err != nil {
 		return nil, err
 	}
 	w.State.Span = length

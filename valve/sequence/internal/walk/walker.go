@@ -128,6 +128,9 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 			next = append(next, out...)
 		}
 		worlds = merge(next)
+		if err := k.unhurried(worlds); err != nil {
+			return nil, fmt.Errorf("step %q: %w", step.Name, err)
+		}
 		if d.stand >= 0 {
 			for _, w := range worlds {
 				if err := k.Observer.Standstill(w, k.place, d.stand); err != nil {
@@ -203,7 +206,7 @@ func silents(n *well.Network) []bool {
 	all := make([]bool, len(n.Actions))
 	for i := range n.Actions {
 		a := &n.Actions[i]
-		all[i] = !a.Acts() && !a.Watched && !a.Marks && of[a.Device] == 1
+		all[i] = !a.Acts() && !a.Slow && !a.Watched && !a.Marks && of[a.Device] == 1
 	}
 	return all
 }

@@ -24,9 +24,11 @@ type World struct {
 	Trail *Trail // what happened, last first
 	Past  *Past  // what was done to the string, last first
 	Stuck []int  // actions whose devices don't move by what they feel
-	freed bool   // something that was stuck moves again from here on
-	just  []int  // those that got stuck in this step
-	Begun int    // which choice of what may have happened before it began with
+	// Stood is by action for how long a slow one has been at its level, in s; nil: none has.
+	Stood []affine.Form
+	freed bool  // something that was stuck moves again from here on
+	just  []int // those that got stuck in this step
+	Begun int   // which choice of what may have happened before it began with
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
 	Seen []Seen
@@ -112,6 +114,7 @@ func (w *World) Clone() *World {
 	counts := append(append(make([]int, 0, n+len(w.Times)), w.Came...), w.Times...)
 	c.Came, c.Times = counts[:n:n], counts[n:]
 	c.Stuck = slices.Clone(w.Stuck)
+	c.Stood = slices.Clone(w.Stood)
 	c.Live = slices.Clone(w.Live)
 	c.Dry = slices.Clone(w.Dry) // conditions are never written into
 	c.Seen = slices.Clip(w.Seen)

@@ -73,10 +73,16 @@ type Front struct {
 // the true vertical depth.
 func (s *State) Corners(i int) []int {
 	c := s.columns[i]
-	if s.Front.Compartment != i {
+	low := s.Low(i)
+	if s.Front.Compartment != i && low < 0 {
 		return c.corners
 	}
 	all := append([]int(nil), c.corners...)
+	if low >= 0 {
+		all = append(all, low, low+1)
+		slices.Sort(all)
+		return slices.Compact(all)
+	}
 	for d, at := range s.Compartments[i].Depths {
 		if d > 0 && at.MD >= s.Front.Beyond {
 			all = append(all, d-1, d)
@@ -267,6 +273,9 @@ func (s *State) gradient(i, depth int) (affine.Form, error) {
 	}
 	below, e1 := of(under)
 	above, e2 := of(over)
+	if s.Low(i) >= 0 && e1 == nil { // somewhere between that of air and that of its fluid
+		return below.Times(0.5).Widen(below.Greatest() / 2), nil
+	}
 	if below.Same(above, 1e-9) || e1 != nil || e2 != nil {
 		return below, first(e1, e2)
 	}

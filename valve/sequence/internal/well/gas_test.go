@@ -171,7 +171,7 @@ func TestGasThatIsRefused(t *testing.T) {
 	s = cushion(t, fluid.Nitrogen{}, 1e7)
 	s.Surface[1], s.Open[0] = false, true
 	require.ErrorContains(t, s.Solve(affine.Form{}), "meets others")
-	require.ErrorContains(t, s.RaiseTrapped(map[int]float64{0: 1e5}), "squeeze")
+	require.ErrorContains(t, s.RaiseTrapped(map[int]float64{0: 1e5}, nil), "squeeze")
 	s.Open[0] = false
 	s.Surface[1] = true
 	s.Applied[1] = affine.Flat(affine.Const(-2.9e7))

@@ -6,16 +6,19 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 )
 
-// LevelMoves tells whether the gas of a compartment may end where nothing else stands: its
-// level has moved or may move.
+// LevelMoves tells whether the gas of a compartment, or the air over a column that has
+// fallen, may end where nothing else stands: its level has moved or may move.
 func (s *State) LevelMoves(i int) bool {
-	return i >= 0 && s.columns[i].gas && (s.gas[i].Closed || s.gas[i].Moved)
+	return i >= 0 && (s.columns[i].gas && (s.gas[i].Closed || s.gas[i].Moved) || s.Low(i) >= 0)
 }
 
 // Bracket are the depths of a compartment between which the level of another's gas
 // lies along the leg; false where it doesn't reach so far.
 func (s *State) Bracket(i, gassy int) (above, below int, ok bool) {
-	lo, hi := s.gas[gassy].Level.Between(s.Span)
+	if low := s.Low(i); i == gassy && low >= 0 {
+		return low, low + 1, true
+	}
+	lo, hi := s.levelBetween(gassy)
 	d := s.Compartments[i].Depths
 	above, below = -1, -1
 	for k := range d {
@@ -38,10 +41,13 @@ func (s *State) Bracket(i, gassy int) (above, below int, ok bool) {
 // AtLevel is the pressure of a compartment at the level of another's gas, or of its
 // own, which must lie between two of its depths.
 func (s *State) AtLevel(i, gassy, above, below int) (affine.Line, error) {
-	g := &s.gas[gassy]
+	if i == gassy && s.Low(i) >= 0 {
+		return affine.Line{}, nil
+	}
+	g, level := &s.gas[gassy], s.levelOf(gassy)
 	d := s.Compartments[i].Depths
 	a, b := d[above], d[below]
-	lo, hi := g.Level.Between(s.Span)
+	lo, hi := s.levelBetween(gassy)
 	inside := a.MD <= lo && hi <= b.MD
 	switch {
 	case i == gassy && inside && g.Anchor >= 0:
@@ -49,7 +55,7 @@ func (s *State) AtLevel(i, gassy, above, below int) (affine.Line, error) {
 	case i == gassy && inside:
 		gas := s.Fluids[s.columns[i].layers[0].Fluid].Gases[s.Temperature]
 		top := d[0].TVD
-		out, err := affine.Enclose([]affine.Input{{Line: s.Top[i], Step: stepPressure}, {Line: s.heat(), Step: stepHeat}, {Line: g.Level, Step: stepDepth}}, s.Span, false,
+		out, err := affine.Enclose([]affine.Input{{Line: s.Top[i], Step: stepPressure}, {Line: s.heat(), Step: stepHeat}, {Line: level, Step: stepDepth}}, s.Span, false,
 			func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
 				y[0], err = gas.carry(x[0], top, s.tvd(i, x[2]), x[1])
 				return y, err
@@ -63,7 +69,7 @@ func (s *State) AtLevel(i, gassy, above, below int) (affine.Line, error) {
 	fluid := s.columns[i].fluidAt(a.MD)
 	f := &s.Fluids[fluid]
 	if inside && !s.LevelMoves(i) && !f.Gas() && f.Columns == nil && s.columns[i].fluidAt(math.Nextafter(b.MD, 0)) == fluid {
-		out, err := affine.Enclose([]affine.Input{{Line: g.Level, Step: stepDepth}}, s.Span, true,
+		out, err := affine.Enclose([]affine.Input{{Line: level, Step: stepDepth}}, s.Span, true,
 			func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
 				y[0] = s.tvd(i, x[0]) - a.TVD
 				return y, nil
@@ -89,7 +95,7 @@ func (s *State) ShareAt(i, gassy, above, below int) (affine.Line, error) {
 	if b.TVD == a.TVD {
 		return affine.Flat(affine.Within(0, 1)), nil
 	}
-	out, err := affine.Enclose([]affine.Input{{Line: s.gas[gassy].Level, Step: stepDepth}}, s.Span, true,
+	out, err := affine.Enclose([]affine.Input{{Line: s.levelOf(gassy), Step: stepDepth}}, s.Span, true,
 		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
 			y[0] = min(max((s.tvd(i, x[0])-a.TVD)/(b.TVD-a.TVD), 0), 1)
 			return y, nil

@@ -63,6 +63,9 @@ func (s *State) leads(i int) bool {
 // Where gas ends that has moved, its layers end too: in between where it may, where
 // that isn't certain.
 func (s *State) Sweep(i, now int, from, to Depth, up bool) error {
+	if err := s.Full([]int{i}, "a displacement"); err != nil {
+		return err
+	}
 	c, isGas := s.columns[i], s.Fluids[now].Gas()
 	if !c.gas && !isGas {
 		return nil

@@ -49,6 +49,7 @@ type Fluid struct {
 	Cold, Warm  []*hydrostatics.Column // at the ends of what the temperature may be off; nil where it isn't
 	Scale       affine.Form            // of a fluid that feels: what its density is multiplied with
 	Compression float64                // 1/Pa, for volumes
+	Expansion   float64                // 1/K, of what is trapped between known walls
 	Rheology    *flow.Rheology         // nil: not known
 	Gases       []*Gases               // by temperature, of a gas; else nil
 	Surface     float64                // density of a gas at surface conditions, kg/m³
@@ -66,6 +67,7 @@ type Compartment struct {
 	FormationAt int // in Depths
 	Volume      float64
 	Bores       []Bore  // down its length, where the plan has them
+	Walls       []Wall  // the same, where their walls are known
 	Turn        float64 // measured depth at which the hole first turns up in it, or of its bottom
 	Layers      []Layer
 	Trapped     affine.Form
@@ -122,12 +124,21 @@ type Action struct {
 	Bite            affine.Form // where between, from 0 to 1
 	Watched         bool        // that it has happened counts for something else, such as a barrier
 	Holds, Releases bool
+	Strokes         []Stroke
+	Slow            bool        // it moves once it has been at its level for a while:
+	Delay           affine.Form // for so long, in s
 }
 
 // Weighed is the pressure of a compartment that counts a number of times.
 type Weighed struct {
 	Compartment, At int // in its Depths
 	Times           float64
+}
+
+// Stroke is a volume that an action takes from a compartment as it happens.
+type Stroke struct {
+	Compartment int
+	Volume      float64
 }
 
 // Trigger is one level of a row; a force in N where the action is axial.
@@ -162,7 +173,7 @@ func (n *Network) Happens(action int, open, armed []bool) {
 
 // Acts tells whether an action changes anything but itself.
 func (a *Action) Acts() bool {
-	return len(a.Opens)+len(a.Closes)+len(a.Arms)+len(a.Disarms) > 0 || a.Holds || a.Releases
+	return len(a.Opens)+len(a.Closes)+len(a.Arms)+len(a.Disarms) > 0 || a.Holds || a.Releases || len(a.Strokes) > 0
 }
 
 // HasGas tells whether a fluid of the network is a gas.

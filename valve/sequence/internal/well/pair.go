@@ -10,10 +10,10 @@ type Pair struct{ a, b *column }
 // moves in one of them, or where a fluid feels its pressure.
 func (s *State) Pair(i, j int) (Pair, bool) {
 	p := Pair{a: s.columns[i]}
-	ok := p.a.uniform && !s.pumping(i) && s.Front.Compartment != i
+	ok := p.a.uniform && !s.pumping(i) && s.Front.Compartment != i && s.Low(i) < 0
 	if j >= 0 {
 		p.b = s.columns[j]
-		ok = ok && p.b.uniform && !s.pumping(j) && s.Front.Compartment != j
+		ok = ok && p.b.uniform && !s.pumping(j) && s.Front.Compartment != j && s.Low(j) < 0
 	}
 	return p, ok
 }

@@ -42,6 +42,9 @@ type gradientKey struct {
 
 // Way finds the way of what is pumped: there must be just one.
 func (s *State) Way(p Pump) (*Way, error) {
+	if err := s.Full(append(s.Body(p.Into), p.To), "pumping"); err != nil {
+		return nil, err
+	}
 	w := &Way{pump: p, layers: map[int][]Layer{}, gradients: map[gradientKey]affine.Form{}}
 	ports, err := s.route(p.Into, p.To)
 	if err != nil {

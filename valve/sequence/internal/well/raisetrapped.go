@@ -1,13 +1,14 @@
 package well
 
 // RaiseTrapped begins to raise trapped compartments, by compartment in Pa per unit of
-// s.
-func (s *State) RaiseTrapped(by map[int]float64) error {
+// s, or in m³ per unit of s that are pressed in between known walls.
+func (s *State) RaiseTrapped(by, press map[int]float64) error {
 	n := len(s.Compartments)
-	s.Rate, s.Begun, s.volume = make([]float64, n), make([]int, n), make([]float64, n)
+	s.Rate, s.Begun, s.volume, s.gave = make([]float64, n), make([]int, n), make([]float64, n), make([]float64, n)
 	for i := range n {
 		d, ok := by[i]
-		if !ok {
+		v, pressed := press[i]
+		if !ok && !pressed {
 			continue
 		}
 		members := s.Body(i)
@@ -23,7 +24,14 @@ func (s *State) RaiseTrapped(by map[int]float64) error {
 			}
 			s.volume[i] += s.Compartments[m].Volume
 		}
-		s.Rate[i], s.Begun[i] = d, len(members)
+		give, known := s.give(members)
+		if pressed && !known {
+			return s.soft(members, "its volume is changed")
+		}
+		if pressed {
+			d += v / give
+		}
+		s.Rate[i], s.Begun[i], s.gave[i] = d, len(members), give
 	}
 	return nil
 }

@@ -12,7 +12,7 @@ import (
 func TestSqueezeGoesWithTheVolume(t *testing.T) {
 	s := net(2, func(n *Network) { n.port(0, 1, false) })
 	require.NoError(t, s.Solve(affine.Form{}))
-	require.NoError(t, s.RaiseTrapped(map[int]float64{0: 80}))
+	require.NoError(t, s.RaiseTrapped(map[int]float64{0: 80}, nil))
 	s.Span = 1
 	require.NoError(t, s.Solve(affine.Form{}))
 	p, err := s.At(0, 0)
@@ -44,7 +44,7 @@ func TestWhatIsHeldIsNotSqueezed(t *testing.T) {
 		n.port(0, 1, true)
 	})
 	require.NoError(t, s.Solve(affine.Form{}))
-	require.ErrorContains(t, s.RaiseTrapped(map[int]float64{0: 80}), `"a" can't be squeezed: b fixes its pressure`)
+	require.ErrorContains(t, s.RaiseTrapped(map[int]float64{0: 80}, nil), `"a" can't be squeezed: b fixes its pressure`)
 }
 
 // A front in the upper half of a changes what is beyond it by the pressure it gains,

@@ -110,6 +110,14 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 			s.body[m] = key // what is cut off together stays together
 		}
 	}
+	if m := s.anyLow(members); m >= 0 {
+		if len(surfaces) > 1 {
+			return s.fallen(m, "%q and %q are joined while both are open at surface; that isn't modelled with a column that has fallen", s.Compartments[surfaces[0]].Name, s.Compartments[surfaces[1]].Name)
+		}
+		if err := s.above(m); err != nil {
+			return err
+		}
+	}
 	switch {
 	case len(surfaces) > 0:
 		if err := s.mix(members, surfaces, func(m int) (affine.Line, error) { return s.Applied[m], nil }); err != nil {
@@ -253,7 +261,8 @@ func (s *State) spread(i int, top affine.Line, members []int) error {
 }
 
 // trapped settles a body that nothing fixes: it has the pressure of the moment,
-// and what has just met shares it by volume, as equal fluids in rigid walls would.
+// and what has just met shares it by volume, as equal fluids in rigid walls would, or by
+// what fluids and walls give where that is known of all of it.
 func (s *State) trapped(x affine.Form, members []int) error {
 	for _, m := range members {
 		if s.gas[m].Closed {
@@ -261,10 +270,11 @@ func (s *State) trapped(x affine.Form, members []int) error {
 		}
 	}
 	total, known := 0.0, true
+	give, stiff := s.give(members)
 	key, together := uint64(0), true
 	for _, m := range members {
 		total += s.Compartments[m].Volume
-		known = known && s.Compartments[m].Volume > 0
+		known = known && (s.Compartments[m].Volume > 0 || stiff)
 		key += mark(m)
 	}
 	own := make([]affine.Line, len(members))
@@ -272,7 +282,7 @@ func (s *State) trapped(x affine.Form, members []int) error {
 		own[k] = affine.Flat(s.Top[m].At(x))
 		together = together && s.body[m] == s.body[members[0]]
 	}
-	slope, err := s.rise(members, total, known)
+	slope, err := s.rise(members, total, known, give, stiff)
 	if err != nil {
 		return err
 	}
@@ -292,7 +302,10 @@ func (s *State) trapped(x affine.Form, members []int) error {
 		}
 		for k, m := range members {
 			weight := 1 / float64(len(members))
-			if known {
+			if stiff {
+				of, _ := s.gives(m)
+				weight = of / give
+			} else if known {
 				weight = s.Compartments[m].Volume / total
 			}
 			if apart {
@@ -335,7 +348,7 @@ func (s *State) unstated(members []int) error {
 }
 
 // rise is by how much a body rises per unit of s.
-func (s *State) rise(members []int, total float64, known bool) (float64, error) {
+func (s *State) rise(members []int, total float64, known bool, give float64, stiff bool) (float64, error) {
 	slope := 0.0
 	if s.Rate == nil {
 		return 0, nil
@@ -349,6 +362,8 @@ func (s *State) rise(members []int, total float64, known bool) (float64, error) 
 			slope += s.Rate[m] // the body is as it was
 		case !known:
 			return 0, s.unstated(members)
+		case stiff && s.gave[m] > 0:
+			slope += s.Rate[m] * s.gave[m] / give
 		default:
 			slope += s.Rate[m] * s.volume[m] / total
 		}

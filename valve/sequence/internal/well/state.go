@@ -20,6 +20,7 @@ type State struct {
 	Rate        []float64   // by compartment: Pa per unit of s by which a squeeze raises the body that it began with
 	Begun       []int       // by compartment: how many its body had when the squeeze began
 	volume      []float64   // by compartment: of that body
+	gave        []float64   // by compartment: of that body, what it gives; 0: not known
 	String      StringState // nil: the plan has no string
 	columns     []*column
 	seconds     []SecondReference // of bodies that two things fix
@@ -28,6 +29,8 @@ type State struct {
 	profiles    [][]affine.Line // by compartment: what column and friction make down to each depth while something is pumped
 	jumps       []affine.Line   // by port: by how much side B has more than side A, where a choke is
 	inject      []affine.Line   // by formation: what it takes above its own pressure
+	Ripe        []bool          // by action: a slow one has been at its level for long enough; nil: none
+	low         []int           // by compartment: see Low; nil: no column has fallen
 	body        []uint64        // by compartment: the body that it was last in
 	stirred     bool            // columns have changed since the last Solve of everything
 
@@ -85,6 +88,7 @@ func (s *State) Clone() *State {
 	c.jumps = slices.Clone(s.jumps)
 	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
+	c.low = slices.Clone(s.low)
 	c.order = nil
 	return &c
 }
@@ -128,6 +132,9 @@ func (s *State) keepSecond(m SecondReference) {
 
 // At is the pressure in a compartment at one of its depths.
 func (s *State) At(i, depth int) (affine.Line, error) {
+	if s.low != nil && depth <= s.low[i] {
+		return affine.Line{}, nil
+	}
 	if s.gas[i].Closed {
 		return s.inClosed(i, depth)
 	}
@@ -210,3 +217,9 @@ func (s *State) EndLeg(x affine.Form) {
 
 // FluidAt is the fluid of a compartment just below a depth.
 func (s *State) FluidAt(i int, md float64) int { return s.columns[i].fluidAt(md) }
+
+// Waits tells whether an action may move where the well stands: it is armed and, where
+// it is slow, has been at its level for long enough.
+func (s *State) Waits(i int) bool {
+	return s.Armed[i] && (!s.Actions[i].Slow || s.Ripe != nil && s.Ripe[i])
+}
