@@ -7,8 +7,8 @@ import (
 
 // Way is a way through the branches of a plan.
 type Way struct {
-	Left   []bool           // by step: it doesn't lie on the way
-	Unseen map[int][]string // by the first step of a branch that was taken: the actions of which one wasn't seen
+	Left   []bool           `json:"left"`   // by step: it doesn't lie on the way
+	Unseen map[int][]string `json:"unseen"` // by the first step of a branch that was taken: the actions of which one wasn't seen
 }
 
 // Taken is the plan along one way through its branches: that on which the steps in
