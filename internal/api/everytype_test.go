@@ -602,6 +602,7 @@ var everyType = []reflect.Type{
 	reflect.TypeFor[sequence.Verdict](),
 	reflect.TypeFor[sequence.Volume](),
 	reflect.TypeFor[sequence.Wall](),
+	reflect.TypeFor[sequence.Way](),
 	reflect.TypeFor[sequence.Wear](),
 	reflect.TypeFor[sequence.Well](),
 	reflect.TypeFor[sequence.Window](),

@@ -5,22 +5,29 @@ import (
 	"slices"
 )
 
+// Way is a way through the branches of a plan.
+type Way struct {
+	Left   []bool           `json:"left"`   // by step: it doesn't lie on the way
+	Unseen map[int][]string `json:"unseen"` // by the first step of a branch that was taken: the actions of which one wasn't seen
+}
+
 // Taken is the plan along one way through its branches: that on which the steps in
 // done lie, numbered from 0 in Expanded's list, and, where they don't say, the way of
 // what is seen. Its steps have the numbers of Expanded's; those that don't lie on the
-// way are empty, and left says which. The plan has no branches. The error names a step
-// that lies on no way with those before it.
-func (p *Plan) Taken(done []int) (q *Plan, left []bool, err error) {
-	q = p.Expanded()
+// way are empty. The plan has no branches. The error names a step that lies on no way
+// with those before it.
+func (p *Plan) Taken(done []int) (*Plan, Way, error) {
+	q := p.Expanded()
 	if q == p {
 		q = p.Clone()
 	}
 	if q == nil {
-		return nil, nil, errNoPlan
+		return nil, Way{}, errNoPlan
 	}
-	left = make([]bool, len(q.Steps))
+	left := make([]bool, len(q.Steps))
+	way := Way{left, map[int][]string{}}
 	if len(q.Steps) == 0 || q.Steps[0].flow == nil {
-		return q, left, nil
+		return q, way, nil
 	}
 	for i := range left {
 		left[i] = true
@@ -32,10 +39,11 @@ func (p *Plan) Taken(done []int) (q *Plan, left []bool, err error) {
 		to := f.next
 		if f.fail >= 0 && slices.ContainsFunc(done, func(d int) bool { return f.fail <= d && d < f.next }) {
 			to = f.fail
+			way.Unseen[to] = f.not
 		}
 		for _, d := range done {
 			if i < d && d < to {
-				return nil, nil, fmt.Errorf("sequence: step %d, %s, isn't on the way that goes on from step %d, %s", d+1, q.Steps[d].Name, i+1, last)
+				return nil, Way{}, fmt.Errorf("sequence: step %d, %s, isn't on the way that goes on from step %d, %s", d+1, q.Steps[d].Name, i+1, last)
 			}
 		}
 		i = to
@@ -46,5 +54,5 @@ func (p *Plan) Taken(done []int) (q *Plan, left []bool, err error) {
 		}
 		q.Steps[i].flow = nil
 	}
-	return q, left, nil
+	return q, way, nil
 }

@@ -89,5 +89,8 @@ func impliedBy(quantity, symbol string) Purpose {
 			}
 		}
 	}
+	if quantity == "length" && symbol == "km" { // what a length writes itself in where that is shortest
+		return Depth
+	}
 	return Usual
 }

@@ -56,8 +56,40 @@ func TestRecordSaysWhichBranchWasTaken(t *testing.T) {
 		require.Len(t, d.Onward.Steps, 4)
 		_, err = sequence.Check(t.Context(), d.Onward, sequence.Options{Only: sequence.VerdictOnly})
 		require.NoError(t, err)
+		// No tank and no gauge tells that: that the branch was done does.
+		r, err = Read([]byte(noVolumes), p)
+		require.NoError(t, err)
+		d, err = Diagnose(t.Context(), p, nil, r, Options{})
+		require.NoError(t, err)
+		require.Equal(t, Otherwise, d.Finding, d.Says)
+		require.Contains(t, d.Says, "“formation valve: opens” did not happen")
 	}
 }
+
+// noVolumes is a record of pressures alone, with the branch.
+const noVolumes = `time [min],step,tubing pressure [psi]
+0,1,0
+1,1,0
+2,1,0
+3,1,0
+10,2,0
+12,2,1400
+14,2,2800
+15,2,2800
+16,2,2800
+18,2,0
+19,2,0
+20,2,1400
+21,2,2800
+22,2,2800
+23,2,1400
+24,2,0
+25,2,0
+40,3,0
+41,3,0
+42,3,0
+43,3,0
+`
 
 // Steps of two ways can't both have been done.
 func TestRecordOfTwoWaysIsRefused(t *testing.T) {

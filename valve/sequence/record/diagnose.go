@@ -29,7 +29,7 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 			return nil, errors.New("record: it was read with another plan")
 		}
 	}
-	p, left, err := p.Taken(r.Steps())
+	p, way, err := p.Taken(r.Steps())
 	if err != nil {
 		return nil, fmt.Errorf("record: %w", err)
 	}
@@ -37,7 +37,7 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 		return nil, err
 	}
 	r = r.corrected(opt.Gauges)
-	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p)}, given: p, programme: programme, left: left}
+	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p), unseen: way.Unseen}, given: p, programme: programme, left: way.Left}
 	for _, i := range r.Steps() {
 		d.frames[i] = framed(r.part(i), &p.Steps[i], warmed(p, i))
 		d.last = max(d.last, i)

@@ -103,10 +103,10 @@ func taken(t *testing.T, p *sequence.Plan, done ...int) (*sequence.Plan, map[str
 	t.Helper()
 	p, err := p.Derive()
 	require.NoError(t, err)
-	q, blank, err := p.Taken(done)
+	q, way, err := p.Taken(done)
 	require.NoError(t, err)
 	left := map[string]bool{}
-	for i, x := range blank {
+	for i, x := range way.Left {
 		if x {
 			left[strconv.Itoa(i+1)] = true
 		}

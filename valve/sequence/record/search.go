@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
@@ -18,6 +19,7 @@ type search struct {
 	frames   map[int]*frame
 	last     int // step recorded last
 	effects  map[string]bool
+	unseen   map[int][]string // by first step of a branch: the actions of which one wasn't seen
 }
 
 // lapse is one way in which a step was otherwise than its walk has it.
@@ -208,6 +210,10 @@ func (s *search) walk(n *node, i int) (*node, error) {
 		return c, nil
 	}
 	o := f.evaluate(seen, s.plan, s.opt, n.leak(i))
+	if not := s.unseen[i]; len(not) > 0 && !slices.ContainsFunc(n.faults, func(x lapse) bool { return slices.Contains(not, x.action) }) {
+		// That it was done speaks for what it is done for, though no instrument shows it.
+		o.add((fits+ruledOut)/2, "it was done, which is for where “%s” isn't seen", strings.Join(not, "”, or “"))
+	}
 	c.outcomes[i] = o
 	if w := o.worst(); w.share > c.share {
 		c.share, c.worst, c.worstIn = w.share, w, i
