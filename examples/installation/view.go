@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -179,8 +180,8 @@ func slider(s display.System, path, name, kind, written string, v any, p display
 
 // viewer shows plans, and remembers what is known of the one that is being changed.
 type viewer struct {
-	text  string
-	known map[sequence.Part]*sequence.Programme // of the plan as it is in text
+	text           string
+	verdict, whole *sequence.Programme // of the plan as it is in text, as far as it was walked
 }
 
 // show reads what was asked, walks it, and tells what is known twice: with the
@@ -190,36 +191,47 @@ func (v *viewer) show(ctx context.Context, data []byte, o *options, step int, te
 	if err != nil {
 		return err
 	}
-	if v.known == nil || v.text != string(data) {
-		v.text, v.known = string(data), map[sequence.Part]*sequence.Programme{}
+	if v.text != string(data) {
+		*v = viewer{text: string(data)}
 	}
-	for _, part := range []sequence.Part{sequence.VerdictOnly, sequence.Everything} {
-		w.windows = part == sequence.Everything
-		options := sequence.Options{Only: part, Progress: tell}
-		if before != nil && v.known[part] == nil {
-			if v.known[part], err = sequence.Check(ctx, before, options); err != nil {
-				return err
-			}
-		}
-		w.before = v.known[part]
-		if before == nil {
-			w.before = nil
-		}
-		if before == nil && v.known[part] != nil {
-			w.programme = v.known[part]
-		} else if w.programme, err = sequence.Check(ctx, w.plan, options); err != nil {
+	if before != nil && v.verdict == nil {
+		if v.verdict, err = sequence.Check(ctx, before, sequence.Options{Only: sequence.VerdictOnly, Progress: tell}); err != nil {
 			return err
 		}
-		if before == nil {
-			v.known[part] = w.programme
+	}
+	shown := func(now, then *sequence.Programme, windows bool) error {
+		if w.programme, w.windows = now, windows; before == nil {
+			w.before = nil
+		} else {
+			w.before = then
 		}
 		l, err := viewOf(w, o, step)
-		if err != nil {
+		if err == nil {
+			show(l)
+		}
+		return err
+	}
+	if before == nil && v.whole != nil {
+		return shown(v.whole, nil, true)
+	}
+	var fault error
+	whole, err := sequence.Check(ctx, w.plan, sequence.Options{Progress: tell, Verdict: func(p *sequence.Programme) {
+		if before == nil {
+			v.verdict = p
+		}
+		fault = shown(p, v.verdict, false)
+	}})
+	if err := cmp.Or(err, fault); err != nil {
+		return err
+	}
+	if before == nil {
+		v.whole = whole
+	} else if v.whole == nil {
+		if v.whole, err = sequence.Check(ctx, before, sequence.Options{Progress: tell}); err != nil {
 			return err
 		}
-		show(l)
 	}
-	return nil
+	return shown(whole, v.whole, true)
 }
 
 // faultsOf are the lines of an error of a plan.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"completion.example/tubular/catalogue"
 	"completion.example/valve/sequence/internal/affine"
@@ -22,6 +23,9 @@ type Options struct {
 	// Progress, where not nil, is told how far the work has come: from 0, never back, to
 	// 1 at its end. It is called from one goroutine at a time, not always the same.
 	Progress func(share float64, doing string) `json:"-"`
+	// Verdict, where not nil, is shown the programme once its verdict is known, before
+	// windows are looked for: what VerdictOnly would answer. It is called once at most.
+	Verdict func(*Programme) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int `json:"budget"`
@@ -152,6 +156,7 @@ func (k *checker) check() (*Programme, error) {
 	}
 	var stopped error
 	if k.options.Only != VerdictOnly {
+		k.early()
 		k.progress.tell(0.4, "looking for windows")
 		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
 			return nil, stopped
@@ -167,6 +172,16 @@ func (k *checker) check() (*Programme, error) {
 			}
 		}
 	}
+	k.sum()
+	if stopped == nil {
+		k.progress.tell(1, "done")
+	}
+	return p, stopped
+}
+
+// sum tells what the programme comes to.
+func (k *checker) sum() {
+	p := k.programme
 	k.timing()
 	k.findings()
 	p.Unchecked = k.unchecked()
@@ -182,10 +197,18 @@ func (k *checker) check() (*Programme, error) {
 		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
 	k.margins()
-	if stopped == nil {
-		k.progress.tell(1, "done")
+}
+
+// early shows what is known with the verdict, in a programme of its own.
+func (k *checker) early() {
+	if k.options.Verdict == nil {
+		return
 	}
-	return p, stopped
+	c, p := *k, *k.programme
+	p.Steps, p.Findings, p.Margins = slices.Clone(p.Steps), []Finding{}, []Margin{}
+	c.programme, c.options.Only = &p, VerdictOnly
+	c.sum()
+	k.options.Verdict(&p)
 }
 
 // witnessed tells whether at least one failure was shown by a walk.

@@ -21,7 +21,7 @@ type Step struct {
 	// before the ramps.
 	Pump []Pump        `json:"pump,omitempty"`
 	Rise unit.Pressure `json:"rise,omitzero"` // by how much surface pressures are changed in a minute, for the reader; that of the rules where left out
-	// Squeeze changes the pressure of trapped compartments by this much, by
+	// PressureChange changes the pressure of trapped compartments by this much, by
 	// heat or volume, after the ramps.
 	PressureChange map[string]unit.Pressure `json:"pressure_change,omitempty" was:"squeeze"`
 	// VolumeChange is what is pressed into trapped compartments between known walls, or,

@@ -1,0 +1,32 @@
+package sequence_test
+
+import (
+	"context"
+	"testing"
+
+	"completion.example/valve/sequence"
+	gocmp "github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"github.com/stretchr/testify/require"
+)
+
+// What is shown with the verdict, before windows are looked for, is what a check of the
+// verdict alone answers, and doesn't change with what comes after it.
+func TestTheVerdictIsShownEarly(t *testing.T) {
+	for name, p := range shippedPlans(t) {
+		if name != "demo.json" && len(p.Steps) > 6 {
+			continue
+		}
+		t.Run(name, func(t *testing.T) {
+			var early *sequence.Programme
+			whole, err := sequence.Check(context.Background(), p, sequence.Options{Verdict: func(r *sequence.Programme) {
+				require.Nil(t, early)
+				early = r
+			}})
+			require.NoError(t, err)
+			require.Equal(t, whole.Verdict, early.Verdict)
+			require.Empty(t, gocmp.Diff(verdict(t, p), early, gocmp.AllowUnexported(sequence.Level{}),
+				cmpopts.IgnoreUnexported(sequence.Window{}, sequence.Choice{}, sequence.StringAt{}, sequence.Point{}, sequence.TimePart{})))
+		})
+	}
+}
