@@ -247,7 +247,7 @@ func TestAnswerIsThatOfItsSchema(t *testing.T) {
 			var tree any
 			require.NoError(t, json.Unmarshal([]byte(out), &tree))
 			require.NoError(t, valid(schema, schema, tree, ""))
-			require.NoError(t, inUnits(schema, schema, tree, ""))
+			require.NoError(t, wantUnits(schema, schema, tree, ""))
 		}
 		require.Error(t, valid(schema, schema, map[string]any{"plan": "x"}, ""), "fields are missing")
 
@@ -260,13 +260,13 @@ func TestAnswerIsThatOfItsSchema(t *testing.T) {
 		var tree any
 		require.NoError(t, json.Unmarshal([]byte(out), &tree))
 		require.NoError(t, valid(short, short, tree, ""))
-		require.NoError(t, inUnits(short, short, tree, ""))
+		require.NoError(t, wantUnits(short, short, tree, ""))
 		require.Less(t, len(out), 60_000)
 	}
 }
 
-// inUnits wants every quantity to end in the unit that the schema names.
-func inUnits(root, schema map[string]any, tree any, path string) error {
+// wantUnits wants every quantity to end in the unit that the schema names.
+func wantUnits(root, schema map[string]any, tree any, path string) error {
 	if ref, ok := schema["$ref"].(string); ok {
 		schema = root["$defs"].(map[string]any)[strings.TrimPrefix(ref, "#/$defs/")].(map[string]any)
 	}
@@ -278,13 +278,13 @@ func inUnits(root, schema map[string]any, tree any, path string) error {
 		}
 	case []any:
 		for i, e := range x {
-			faults = append(faults, inUnits(root, schema["items"].(map[string]any), e, fmt.Sprintf("%s[%d]", path, i)))
+			faults = append(faults, wantUnits(root, schema["items"].(map[string]any), e, fmt.Sprintf("%s[%d]", path, i)))
 		}
 	case map[string]any:
 		properties, _ := schema["properties"].(map[string]any)
 		for name, e := range x {
 			if p, ok := properties[name].(map[string]any); ok {
-				faults = append(faults, inUnits(root, p, e, path+"."+name))
+				faults = append(faults, wantUnits(root, p, e, path+"."+name))
 			}
 		}
 	}

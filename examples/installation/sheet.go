@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -59,6 +60,12 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		win := &s.Windows[n]
 		verb, of := held(s, win)
 		b := bar{Head: verb + " " + of, Edges: u.edges(s, win)}
+		if before := s.Windows[:n]; len(win.Opens) > 0 {
+			same := slices.IndexFunc(before, func(w sequence.Window) bool { return slices.Equal(u.edges(s, &w), b.Edges) })
+			if same >= 0 {
+				b.Edges = []string{"opens with the same as above"}
+			}
+		}
 		if times := repeats(w.plan, i, win); times > 1 {
 			b.Head += fmt.Sprintf(", %d times", times)
 		}
@@ -69,7 +76,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 		x.Bars = append(x.Bars, b)
 		if !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
-			x.Windows = append(x.Windows, verb+" "+of+": "+u.limits(s, win))
+			x.Windows = append(x.Windows, verb+" "+of+": "+u.briefly(s, win))
 		}
 	}
 	x.schedule(u)

@@ -125,6 +125,12 @@ func (u reader) sightOf(s *sequence.StepResult, e sequence.Event) string {
 // stops are the lines at which the step is stopped.
 func (u reader) stops(s *sequence.StepResult) []string {
 	var all []string
+	switch {
+	case s.Follows != "":
+		all = append(all, "step “"+s.Follows+"” hasn't gone as this programme has it: what stands here counts on it")
+	case !s.OK:
+		all = append(all, "NOT TO BE DONE as planned: this step fails. Mend the plan first")
+	}
 	for n := range s.Windows {
 		w := &s.Windows[n]
 		if w.Compartment != "" && bleeds(s, w) {
@@ -179,7 +185,7 @@ func (u reader) acts(plan *sequence.Plan, i int, s *sequence.StepResult) []act {
 		if w.Compartment == "" {
 			of = "until the weight indicator shows"
 		}
-		all = append(all, act{verb + " " + of, u.of(u.shown(w, w.Planned)), u.limits(s, w)})
+		all = append(all, act{verb + " " + of, u.of(u.shown(w, w.Planned)), u.briefly(s, w)})
 	}
 	if len(s.Windows) == 0 && len(step.Ramps)+len(step.Pull) > 0 { // what the proof hasn't come to
 		for _, x := range u.apply(s) {

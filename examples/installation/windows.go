@@ -55,6 +55,14 @@ func (u reader) window(s *sequence.StepResult, w *sequence.Window) string {
 	return fmt.Sprintf("%s %s: %s (planned %s)", verb, of, u.limits(s, w), u.of(u.shown(w, w.Planned)))
 }
 
+// briefly are the limits of a window where what stands against it is told elsewhere.
+func (u reader) briefly(s *sequence.StepResult, w *sequence.Window) string {
+	if !w.Open() {
+		return "NONE does it: see the step"
+	}
+	return u.limits(s, w)
+}
+
 // limits are the intervals of a window in words.
 func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 	if !w.Open() {

@@ -55,15 +55,15 @@ func begin(o *options) (w *work, before *sequence.Plan, err error) {
 
 // beginWith begins with the text of a plan.
 func beginWith(data []byte, called string, o *options) (w *work, before *sequence.Plan, err error) {
-	plan, err := sequence.Read(data)
-	if err != nil {
-		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, err)
-	}
-	w = &work{plan: plan, hash: hashOf(data), windows: true}
 	u, err := unitsNamed(o.units, texts(data))
 	if err != nil {
 		return nil, nil, err
 	}
+	plan, err := sequence.Read(data)
+	if err != nil {
+		return nil, nil, fmt.Errorf("%s can't be walked:\n%w", called, inUnits{err, u})
+	}
+	w = &work{plan: plan, hash: hashOf(data), windows: true}
 	w.sizes = u
 	if every := gather(data, sized); o.units == "plan" && len(every) > 0 {
 		w.sizes, _ = unitsNamed(o.units, every) // the name was known above
@@ -95,6 +95,17 @@ func beginWith(data []byte, called string, o *options) (w *work, before *sequenc
 	}
 	return w, before, nil
 }
+
+// inUnits is an error with its numbers in the units of the output: a depth isn't 2.38 km
+// where the plan is in metres.
+type inUnits struct {
+	error
+	units units
+}
+
+func (e inUnits) Error() string { return e.units.text(e.error.Error()) }
+
+func (e inUnits) Unwrap() error { return e.error }
 
 // change makes the changes that the flags ask for, and says every fault.
 func (w *work) change(o *options) error {

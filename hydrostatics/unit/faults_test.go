@@ -57,3 +57,11 @@ func TestTemperatureOnNoScale(t *testing.T) {
 	var got unit.Temperature
 	require.ErrorContains(t, got.UnmarshalText([]byte("20 degX")), "unit: cannot read \"20 degX\" as a temperature")
 }
+
+// A tolerance of the whole is the greatest.
+func TestGreatestTolerance(t *testing.T) {
+	var b pressures
+	require.NoError(t, b.UnmarshalText([]byte("10 psi +/- 100 %")))
+	require.Equal(t, unit.Pressure(0), b.Least)
+	require.ErrorContains(t, b.UnmarshalText([]byte("10 psi +/- 100.00001 %")), "write 0 % to 100 %")
+}

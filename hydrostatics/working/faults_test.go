@@ -19,7 +19,7 @@ func TestValuesKeepTheirQuantity(t *testing.T) {
 	pause := working.Duration(90*time.Second + 400*time.Microsecond)
 	require.Nil(t, pause.Quantity())
 	require.InEpsilon(t, 90.0004, pause.SI(), 1e-15)
-	require.Equal(t, "1m30s", pause.String())
+	require.Equal(t, "1 min 30 s", pause.String())
 	require.Nil(t, working.Number(3).Quantity())
 }
 

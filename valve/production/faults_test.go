@@ -62,6 +62,19 @@ func TestSearchWithoutNumbers(t *testing.T) {
 	require.ErrorContains(t, n.report(1e7, state{top: 1e7, excess: 1e6}, []int{0, 0}, &f), "is left over")
 }
 
+// A choice among more settings than permitted is refused before any is tried.
+func TestChoiceOfTooMany(t *testing.T) {
+	w := Well{Outflow: Tubing{Surface: 1e6, Loss: Loss{At: 0.001, Turbulent: 1e5}}}
+	for range 3 {
+		w.Zones = append(w.Zones, Zone{Name: string(rune('a' + len(w.Zones))), TVD: unit.Length(3000 - 100*len(w.Zones)), Density: 800, Inflow: inflow.LiquidDeliverability{Reservoir: 2e7, Index: 1e-9},
+			Chokes: choke.Table{{Name: "shut"}, {Name: "one", Travel: 1, Coefficient: unit.Cv}}})
+	}
+	n, err := w.Prepare()
+	require.NoError(t, err)
+	_, err = n.MatchSplit([]float64{1, 1, 1}, Limits{Most: 2})
+	require.ErrorIs(t, err, ErrTooMany)
+}
+
 func TestTablesThatCannotBeRead(t *testing.T) {
 	_, err := ReadOutflowTable(strings.NewReader("rate,pressure\n1,\"2\n"))
 	require.ErrorContains(t, err, "production: outflow table: ")
@@ -119,4 +132,38 @@ func TestStepsBelowTheBubblePoint(t *testing.T) {
 		found = found || s.Source == "Vogel 1968, below the bubble point"
 	}
 	require.True(t, found)
+}
+
+// The limits of a gas well's figures, on them and just beyond.
+func TestLimitsOfAGasWell(t *testing.T) {
+	well := GasWell{
+		Inflow: inflow.GasDeliverability{Reservoir: 280 * unit.Bar, OpenFlow: 15, Exponent: 0.8},
+		Tubing: gasflow.Tubing{Gas: fluid.Gas{Gravity: 0.65}, Wellhead: unit.Celsius(50), Bottom: unit.Celsius(100),
+			Sections: []flow.ConduitSection{{Name: "tubing", Conduit: flow.Conduit{Outer: 0.1}, Length: 3000, BottomTVD: 2800}}},
+		Choke: 1, Discharge: 1.5, HeatRatio: 2, Line: 1e9, Standard: unit.Celsius(45),
+	}
+	_, err := well.check()
+	require.NoError(t, err)
+	for name, change := range map[string]func(*GasWell){
+		"Choke":     func(w *GasWell) { w.Choke = unit.Area(math.Nextafter(1, 2)) },
+		"Discharge": func(w *GasWell) { w.Discharge = math.Nextafter(1.5, 2) },
+		"HeatRatio": func(w *GasWell) { w.HeatRatio = math.Nextafter(2, 3) },
+		"Line":      func(w *GasWell) { w.Line = unit.Pressure(math.Nextafter(1e9, 2e9)) },
+		"Standard":  func(w *GasWell) { w.Standard = unit.Kelvin(math.Nextafter(unit.Celsius(45).Kelvin(), 400)) },
+	} {
+		w := well
+		change(&w)
+		_, err := w.check()
+		require.ErrorContains(t, err, name+": is ", name)
+	}
+	low := well
+	low.HeatRatio, low.Standard = 1, unit.Celsius(-20)
+	_, err = low.check()
+	require.ErrorContains(t, err, "HeatRatio: is 1; must be above 1")
+	low.HeatRatio = math.Nextafter(1, 2)
+	_, err = low.check()
+	require.NoError(t, err)
+	low.Standard = unit.Kelvin(math.Nextafter(unit.Celsius(-20).Kelvin(), 0))
+	_, err = low.check()
+	require.ErrorContains(t, err, "Standard: is ")
 }

@@ -11,15 +11,15 @@ import (
 	"completion.example/valve/sequence/internal/proof"
 )
 
-// mostAdvised is for how many steps it is looked what opens their windows: those
-// behind them mostly fail for the same reason.
-const mostAdvised = 2
-
 // advise looks for what opens the windows that are empty: the smallest change of each
-// kind, in the first steps that have such windows.
+// kind, in the first step that has such windows. Those behind it mostly fail for the
+// same reason; and where a step before it fails that its own pressures mend, all are of
+// what follows from it.
 func (k *checker) advise() error {
-	var told []string
-	steps := 0
+	failing := map[int]bool{}
+	for _, f := range k.out.Failures {
+		failing[f.Step] = true
+	}
 	for i := range k.programme.Steps {
 		var empty []*Window
 		for n := range k.programme.Steps[i].Windows {
@@ -27,16 +27,12 @@ func (k *checker) advise() error {
 				empty = append(empty, w)
 			}
 		}
-		if len(empty) == 0 || slices.Contains(told, empty[0].Clash[0]) {
-			continue
-		}
-		if steps++; steps > mostAdvised {
-			break
-		}
-		told = append(told, empty[0].Clash[0])
-		k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
-		if err := k.open(i, empty); err != nil {
-			return err
+		switch {
+		case len(empty) > 0:
+			k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
+			return k.open(i, empty)
+		case failing[i] && len(k.programme.Steps[i].Windows) > 0:
+			return nil
 		}
 	}
 	return nil
@@ -53,7 +49,14 @@ func (k *checker) open(i int, empty []*Window) error {
 		return err
 	}
 	o := &opener{checker: k, pipes: pipes, base: base.Expanded(), step: i, empty: empty, known: k.failing(k.out.Run)}
-	all := o.candidates()
+	for n := range k.programme.Steps[i].Windows {
+		w := &k.programme.Steps[i].Windows[n]
+		o.mends = o.mends || w.Open() && !w.Inside
+	}
+	var all []candidate
+	if !o.mends {
+		all = o.candidates()
+	}
 	found := make([][]*Advice, len(all)) // by candidate, then by window
 	faults := make([]error, len(all))
 	atOnce(len(all), k.options.Workers, func(n int) { found[n], faults[n] = o.smallest(&all[n]) })
@@ -101,6 +104,7 @@ type opener struct {
 	step  int
 	empty []*Window
 	known map[string]bool // what fails as planned
+	mends bool            // another pressure of the step mends it, and nothing else is looked for
 }
 
 // candidate is one thing that can be changed, one way, by so many of its steps.

@@ -40,7 +40,7 @@ func (o *opener) pressures() ([]*Advice, error) {
 	}
 	var singles proof.Singles
 	for _, c := range o.base.Compartments {
-		if _, held := most[c.Name]; held || !c.Surface || slices.Contains(step.Shut, c.Name) {
+		if _, held := most[c.Name]; held || o.mends || !c.Surface || slices.Contains(step.Shut, c.Name) {
 			continue
 		}
 		for _, with := range sortedKeys(most) {

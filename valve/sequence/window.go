@@ -22,7 +22,7 @@ type Window struct {
 	Inside      bool       `json:"inside"`            // the planned one lies in one of them
 	Ahead       bool       `json:"ahead,omitempty"`   // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"`   // where there is none: what fails, and where
-	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first steps that want it
+	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first step that wants it
 	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
 	actions     []string // that clash

@@ -150,7 +150,7 @@ func (k *checker) windowCure(m *judge.Margin) string {
 		case w.Advised:
 			mend = "no single change of pins, density, pressure or order of steps was found that opens it"
 		}
-		return fmt.Sprintf("no surface pressure on %q does it: %s; %s", w.name(), strings.Join(w.Clash, "; "), mend)
+		return fmt.Sprintf("no surface pressure on %q does it as planned: %s. In the way stand: %s", w.name(), mend, strings.Join(w.Clash, "; "))
 	}
 	return fmt.Sprintf("%s on %q", w.Words(), w.name())
 }

@@ -28,3 +28,17 @@ func TestMiddlesAndRises(t *testing.T) {
 	require.Zero(t, rise(0, 5))
 	require.Equal(t, 6.0, rise(2, 3))
 }
+
+// A sleeve that opens against a blocked close line presses its stroke's volume into
+// it: the line rises by that over what it gives.
+func TestBlockedCloseLineRises(t *testing.T) {
+	s := well(1)
+	s.Sleeves[0].Stroke = 1e-4
+	e, err := s.Apply([]Position{Closed}, Panel{Open: []Setting{on(3000)}, Close: Setting{Mode: Blocked}})
+	require.NoError(t, err)
+	vented, err := s.Apply([]Position{Closed}, Panel{Open: []Setting{on(3000)}, Close: Setting{}})
+	require.NoError(t, err)
+	ac := float64(s.Sleeves[0].CloseArea)
+	want := float64(vented[0].Force.Least) - ac*ac*1e-4/s.softness(s.CloseLine)
+	require.InEpsilon(t, want, float64(e[0].Force.Least), 1e-12)
+}

@@ -2,6 +2,7 @@ package choke_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -42,6 +43,23 @@ func TestSizingFaults(t *testing.T) {
 	full := choke.Trim{Bore: 50 * mm, Coefficient: 1e4 * unit.Kv, Upstream: 50 * mm, Downstream: 500 * mm, Recovery: 0.9}
 	_, err = full.Liquid(choke.UpstreamLiquid{Density: 1000, CriticalPressure: 22120 * kPa}, inlet, outlet)
 	require.ErrorContains(t, err, "which has no piping factor; must be smaller")
+}
+
+// What can't be read as a table is said, and a gas whose drop can't be asked for.
+func TestTablesAndDropsThatCannotBe(t *testing.T) {
+	_, err := choke.ReadTable(strings.NewReader("position,travel,coefficient\n1,\"2\n"))
+	require.ErrorContains(t, err, "choke: table: ")
+	trim := choke.Trim{Coefficient: 5 * unit.Cv, GasRatio: 0.7}
+	_, err = trim.GasDrop(choke.UpstreamGas{}, inlet, 1)
+	require.ErrorContains(t, err, "Density: is")
+	_, err = trim.GasDrop(nitrogen, inlet, 1e6)
+	require.ErrorIs(t, err, choke.ErrChoked)
+	_, err = globe.SizeLiquid(hotWater, outlet, inlet, wanted)
+	require.ErrorIs(t, err, choke.ErrNoFlow)
+	_, err = choke.Trim{GasRatio: 0.7}.SizeGas(nitrogen, outlet, inlet, 1)
+	require.ErrorIs(t, err, choke.ErrNoFlow)
+	_, err = globe.LiquidDrop(hotWater, inlet, 1e6)
+	require.ErrorIs(t, err, choke.ErrChoked)
 }
 
 // Far below the standard's range the orifice's equation has no answer.
