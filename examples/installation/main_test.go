@@ -91,7 +91,7 @@ var mistakes = map[string]struct {
 	"heat-bursts-the-closed-annulus":      {sequence.RatingCross, "first production", "casing around the closed annulus", "2248.8 psi more inside", "take 67.017 psi off"},
 	"test-cools-while-it-is-held":         {sequence.TestOff, "test the packer from above", "packer", "more is lost than the 2 %", "until the temperature is steady"},
 	"metered-sleeve-held-too-short":       {sequence.Missing, "open the sleeve", "sleeve: opens", "it moves after 10m to 12m", "hold the pressure for longer"},
-	"kill-valve-hears-either-pressure":    {sequence.Unintended, "test the annulus", "kill valve: opens", "threshold is 2280 psi to 2520 psi", `on "annulus"`},
+	"kill-valve-hears-either-pressure":    {sequence.Unintended, "test the annulus, and open the isolation valve", "kill valve: opens", "threshold is 2280 psi to 2520 psi", `on "annulus"`},
 	"balanced-valve-loses-its-balance":    {sequence.Unintended, "bleed the line", "valve: opens", "it feels 1316.7 psi at 6000 ft", `at least 2037 psi on "line"`},
 	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise"},
 }

@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -29,8 +30,12 @@ func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
 				for x := 3.0; x <= 9000; x += by {
 					q := p.Clone()
 					hold(t, q, s.Name, w, unit.Pressure(x)*psi)
-					r := verdict(t, q)
 					inside, near := within(t, w, x)
+					r, err := sequence.Check(context.Background(), q, sequence.Options{Only: sequence.VerdictOnly})
+					if err != nil { // a pressure with which it can't be walked is in no window
+						require.True(t, near || !inside, "%s, %s, ramp %d at %v psi: window %s, %v", name, s.Name, w.Ramp, x, w.Words(), err)
+						continue
+					}
 					require.True(t, near || inside != failsIn(r, s.Name), "%s, %s, ramp %d at %v psi: window %s, %+v", name, s.Name, w.Ramp, x, w.Words(), r.Findings)
 				}
 			}
