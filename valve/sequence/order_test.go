@@ -105,7 +105,9 @@ func TestOrderOfListsChangesNothing(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			var o sequence.Options
-			if os.Getenv("SEQUENCE_PLANS") == "" && (slices.ContainsFunc(p.Fluids, func(f sequence.Fluid) bool { return f.Kind == sequence.Nitrogen || f.Kind == sequence.Methane || f.Kind == sequence.NaturalGas }) || len(p.Steps) > 8 && name != "demo.json") {
+			if os.Getenv("SEQUENCE_PLANS") == "" && (slices.ContainsFunc(p.Fluids, func(f sequence.Fluid) bool {
+				return f.Kind == sequence.Nitrogen || f.Kind == sequence.Methane || f.Kind == sequence.NaturalGas
+			}) || len(p.Steps) > 8 && name != "demo.json") {
 				o.Only = sequence.VerdictOnly // windows with gas, and what opens them, take many seconds
 			}
 			a, err := sequence.Check(context.Background(), p, o)
