@@ -15,15 +15,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// calculators runs the calculators beside this one as they stand.
-type calculators struct {
+// others runs the calculators beside this one as they stand.
+type others struct {
 	t   *testing.T
 	dir string
 }
 
 // answer is what a calculator says under the name of a result, in SI: of a band its
 // nominal value.
-func (c calculators) answer(name string, args ...string) func(result string) float64 {
+func (c others) answer(name string, args ...string) func(result string) float64 {
 	c.t.Helper()
 	bin := filepath.Join(c.dir, name)
 	if _, err := os.Stat(bin); err != nil {
@@ -126,7 +126,7 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds seven calculators")
 	}
-	c := calculators{t, t.TempDir()}
+	c := others{t, t.TempDir()}
 	same := func(want, got float64, what string) { t.Helper(); require.InEpsilon(t, want, got, 1e-9, what) }
 
 	// movement and seals: the worked example of Lubinski, Althouse & Logan 1962, which are
