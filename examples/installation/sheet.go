@@ -155,24 +155,7 @@ func (x *sheet) facts(u reader, p *sequence.Programme) {
 	if t, ok := nearest(s); ok {
 		add("nearest", "%s: feels %s, moves from %s; %s left", t.Action, u.of(extreme(t)), u.of(near(t)), u.of(t.Margin))
 	}
-	if r, ok := mostUsed(s); ok {
-		add("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
-	}
-	if at, ok := mostLoaded(s); ok {
-		add("string", "%s", u.string(at))
-	}
-	for _, x := range s.Forces {
-		add("forces", "%s", u.forces(x))
-	}
-	for _, x := range s.Passage {
-		add("tool", "%s", u.passage(x))
-	}
-	if s.SetDown != nil {
-		add("set down", "%s", u.setDown(s.SetDown))
-	}
-	for _, b := range s.Balance {
-		add("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
-	}
+	u.loads(s, add)
 	var standing, lost []string
 	for _, b := range s.Barriers {
 		text := b.Name

@@ -89,24 +89,7 @@ func rest(line func(head, format string, args ...any), s *sequence.StepResult, w
 	for _, t := range s.Tests {
 		line("test", "%s", u.tested(t))
 	}
-	if r, ok := mostUsed(s); ok {
-		line("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
-	}
-	if x, ok := mostLoaded(s); ok {
-		line("string", "%s", u.string(x))
-	}
-	for _, x := range s.Forces {
-		line("forces", "%s", u.forces(x))
-	}
-	for _, x := range s.Passage {
-		line("tool", "%s", u.passage(x))
-	}
-	if s.SetDown != nil {
-		line("set down", "%s", u.setDown(s.SetDown))
-	}
-	for _, b := range s.Balance {
-		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
-	}
+	u.loads(s, line)
 	for _, f := range s.Points[len(s.Points)-1].Flows {
 		line("flow", "%s", u.flow(f))
 	}
@@ -129,6 +112,28 @@ func rest(line func(head, format string, args ...any), s *sequence.StepResult, w
 	}
 	if len(s.Unknown) > 0 {
 		line("UNKNOWN", "from here on it isn't known what state these are in: %s", strings.Join(s.Unknown, ", "))
+	}
+}
+
+// loads tells what bears most in a step, in text and on its sheet.
+func (u reader) loads(s *sequence.StepResult, line func(head, format string, args ...any)) {
+	if r, ok := mostUsed(s); ok {
+		line("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
+	}
+	if x, ok := mostLoaded(s); ok {
+		line("string", "%s", u.string(x))
+	}
+	for _, x := range s.Forces {
+		line("forces", "%s", u.forces(x))
+	}
+	for _, x := range s.Passage {
+		line("tool", "%s", u.passage(x))
+	}
+	if s.SetDown != nil {
+		line("set down", "%s", u.setDown(s.SetDown))
+	}
+	for _, b := range s.Balance {
+		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))
 	}
 }
 

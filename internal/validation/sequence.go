@@ -85,15 +85,21 @@ func formationBalance(in *published.Inputs) (any, error) {
 	return -r.Steps[0].Balance[0].Overbalance, nil
 }
 
-// eventPressure reads the band of surface pressure from the walk: what the
-// event needs at nominal, and from the window at the ends.
-func eventPressure(in *published.Inputs) (any, error) {
-	var end string
+// pinsOf are the pins of a device.
+func pinsOf(in *published.Inputs) *sequence.Pins {
 	pins := &sequence.Pins{}
 	in.Read("pins", &pins.Count)
 	in.Read("strength", &pins.Strength)
 	in.Read("tolerance", &pins.Tolerance)
 	in.Read("area", &pins.Area)
+	return pins
+}
+
+// eventPressure reads the band of surface pressure from the walk: what the
+// event needs at nominal, and from the window at the ends.
+func eventPressure(in *published.Inputs) (any, error) {
+	var end string
+	pins := pinsOf(in)
 	in.Read("end", &end)
 	p, err := twoColumns(in)
 	if err != nil {
@@ -129,11 +135,7 @@ func eventPressure(in *published.Inputs) (any, error) {
 // another mustn't.
 func surfaceWindow(in *published.Inputs) (any, error) {
 	var end string
-	pins := &sequence.Pins{}
-	in.Read("pins", &pins.Count)
-	in.Read("strength", &pins.Strength)
-	in.Read("tolerance", &pins.Tolerance)
-	in.Read("area", &pins.Area)
+	pins := pinsOf(in)
 	in.Read("end", &end)
 	stronger := *pins
 	in.Read("other", &stronger.Strength)

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -57,7 +58,7 @@ func (o *opener) pressures() ([]*Advice, error) {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b pressing) int { return compareBy(a.by, b.by) })
+	slices.SortStableFunc(all, func(a, b pressing) int { return cmp.Compare(a.by, b.by) })
 	found := make([]*Advice, len(o.empty))
 	for _, x := range all {
 		for n := range o.empty {
@@ -73,8 +74,6 @@ func (o *opener) pressures() ([]*Advice, error) {
 	}
 	return found, nil
 }
-
-func compareBy(a, b float64) int { return compare(a > b, a < b) }
 
 // beside sets a pressure in every ramp in which another is held, in proportion to it.
 func (o *opener) beside(name, with string, greatest unit.Pressure) func(s *walk.Step, to affine.Form) {

@@ -121,8 +121,7 @@ func (o *opener) walked(p *Plan, a *Advice, roughly bool) (*tried, error) {
 	for _, nominal := range []bool{true, false} {
 		k := &checker{compiled: c, ctx: o.ctx, options: Options{Budget: o.options.Budget, Workers: 1}, programme: &Programme{}}
 		if nominal {
-			e := c.Nominal()
-			k.compiled = &compiled{made: c.made, Problem: *c.At(e), plan: c.plan, by: c.by, path: c.path, names: c.names, gauge: affine.Const(c.gauge.At(e))}
+			k.compiled = c.atNominal()
 		}
 		t, err := o.looked(k, a, at, roughly || nominal)
 		if t == nil || err != nil || !nominal && !roughly {

@@ -2,8 +2,10 @@ package sequence_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -103,4 +105,28 @@ func TestBeginningsThatAreRefused(t *testing.T) {
 	require.ErrorContains(t, gas.Validate(), "the plan holds gas")
 	_, err := half(&sequence.Begin{Trapped: room(0)}).Rest(context.Background(), "down")
 	require.ErrorContains(t, err, `no step "down"`)
+}
+
+// What isn't known of a trapped space when it is heated in the first step goes by the
+// well that the plan begins with: a room whose door has shut before is trapped, one that
+// stands open to the tubing isn't.
+func TestAHeatedRoomIsTrappedAsThePlanBegins(t *testing.T) {
+	heated := func(b *sequence.Begin) string {
+		p := mini()
+		p.Well.Temperatures = map[string][]sequence.MarkedTVD{
+			sequence.Undisturbed: {{TVD: 0, Temperature: unit.Fahrenheit(60)}, {TVD: 9000 * foot, Temperature: unit.Fahrenheit(200)}},
+			"hot":                {{TVD: 0, Temperature: unit.Fahrenheit(160)}, {TVD: 9000 * foot, Temperature: unit.Fahrenheit(220)}}}
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: "room", TopMD: 8000 * foot, BottomMD: 8100 * foot, Fluid: "tubing fluid"})
+		p.Ports = []sequence.Port{{Name: "door", Joins: []string{"tubing", "room"}, MD: 8050 * foot, Open: true}}
+		device(p, "shutter", 8050*foot, rising(6000*psi, 6200*psi)).Closes = []string{"door"}
+		p.Steps = []sequence.Step{{Name: "heat", Temperature: "hot"}}
+		p.Begin = b
+		r := verdict(t, p)
+		require.True(t, r.OK(), "%+v", r.Findings)
+		return strings.Join(r.Unchecked, "\n")
+	}
+	const says = `compartment "room": heat doesn't change its trapped pressure`
+	require.NotContains(t, heated(nil), says)
+	shut := heated(&sequence.Begin{Happened: []string{"shutter: moves"}, Trapped: map[string]*sequence.Stated{"room": {Pressure: unit.Exactly(3000 * psi)}}})
+	require.Contains(t, shut, says)
 }

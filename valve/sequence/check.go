@@ -81,7 +81,7 @@ func (p *Plan) compiledOf(pipes catalogue.Catalogue) (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
-	c.made = c.stringMade()
+	c.made, c.devices = c.stringMade(), c.deviceDepths()
 	if p.Begin != nil {
 		if err := c.unstated(func(i int) bool { return c.Begin.Stated[i] }, "begin.trapped"); err != nil {
 			return nil, err
@@ -120,11 +120,10 @@ type checker struct {
 	ends        []*walk.World
 	out         *proof.Outcome
 
-	deviceDepths int            // how many pressures of compartments at devices there are
-	failsFirst   map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
-	pumpResults  [][]PumpResult // by step
-	flowResults  [][]PressureAt // by step
-	pumpFault    error
+	failsFirst  map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
+	pumpResults [][]PumpResult // by step
+	flowResults [][]PressureAt // by step
+	pumpFault   error
 }
 
 // standstill is the nominal well where a step stands still.

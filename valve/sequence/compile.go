@@ -18,7 +18,8 @@ import (
 
 // compiled is a plan put together: names are indices, bands are symbols.
 type compiled struct {
-	made *stringMade // nil: the plan has no string
+	made    *stringMade   // nil: the plan has no string
+	devices []deviceDepth // where they stand in what compartments
 	proof.Problem
 	plan    *Plan
 	by      struct{ compartment, port, action, formation, device map[string]int }
@@ -27,6 +28,12 @@ type compiled struct {
 	names   []string    // of temperatures
 	gauge   affine.Form // error of the gauges
 	known   sync.Map    // what zones give, by what was asked
+}
+
+// atNominal is the plan with every quantity at its nominal value.
+func (c *compiled) atNominal() *compiled {
+	e := c.Nominal()
+	return &compiled{made: c.made, devices: c.devices, Problem: *c.At(e), plan: c.plan, by: c.by, path: c.path, names: c.names, gauge: affine.Const(c.gauge.At(e))}
 }
 
 // compile puts a sound plan together.

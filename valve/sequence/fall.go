@@ -28,12 +28,13 @@ func (p *Plan) drained(c Compartment) []unit.Length {
 	return all
 }
 
-// before is the nominal well as a step finds it.
+// before is the nominal well as a step finds it; the first finds the well that the plan
+// begins with.
 func (k *checker) before(i int) *well.State {
 	if i > 0 {
 		return k.ends[i-1].State
 	}
-	return k.Network.Start()
+	return k.nominal.Before[0][0].State
 }
 
 // volumeDown is the volume of a compartment from its top to a measured depth.

@@ -8,7 +8,6 @@ import (
 	"completion.example/fluid"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
-	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/well"
 )
 
@@ -53,13 +52,7 @@ func (k *checker) gasAt(i int) ([]GasAt, error) {
 	if !k.Network.HasGas() {
 		return nil, nil
 	}
-	end := k.ends[i].State
-	before := k.Network.Start()
-	if i > 0 {
-		before = k.ends[i-1].State
-	} else if err := before.Solve(affine.Form{}); err != nil {
-		return nil, err
-	}
+	end, before := k.ends[i].State, k.before(i)
 	var all []GasAt
 	for c, p := range k.plan.Compartments {
 		level, now := end.GasIn(c)

@@ -169,28 +169,41 @@ func (p *Point) Profile() ([]ProfilePoint, error) {
 	return all, nil
 }
 
-// atDevices are the pressures of every compartment that reaches a device.
-func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
-	all := make([]PressureAt, 0, k.deviceDepths)
-	defer func() { k.deviceDepths = len(all) }() // it doesn't change
-	for _, d := range k.plan.Devices {
-		depth := well.Depth{MD: float64(d.MD)}
-		tvd, _ := k.path.TVD(d.MD) // checked with the plan
-		for i, x := range k.plan.Compartments {
+// deviceDepth is a device's depth in a compartment that reaches it.
+type deviceDepth struct {
+	PressureAt
+	compartment, at int
+}
+
+// deviceDepths are those of all devices.
+func (c *compiled) deviceDepths() []deviceDepth {
+	var all []deviceDepth
+	for _, d := range c.plan.Devices {
+		tvd, _ := c.path.TVD(d.MD) // checked with the plan
+		for i, x := range c.plan.Compartments {
 			if !(x.TopMD <= d.MD && d.MD <= x.BottomMD) {
 				continue
 			}
-			for n, y := range s.Compartments[i].Depths {
-				if y.MD != depth.MD {
-					continue
+			for n, y := range c.Network.Compartments[i].Depths {
+				if y.MD == float64(d.MD) {
+					all = append(all, deviceDepth{PressureAt{Device: d.Name, MD: d.MD, TVD: tvd, Compartment: x.Name}, i, n})
 				}
-				q, err := s.At(i, n)
-				if err != nil {
-					return nil, err
-				}
-				all = append(all, PressureAt{d.Name, d.MD, tvd, x.Name, unit.Pressure(q.F.C)})
 			}
 		}
+	}
+	return all
+}
+
+// atDevices are the pressures of every compartment that reaches a device.
+func (k *checker) atDevices(s *well.State) ([]PressureAt, error) {
+	all := make([]PressureAt, len(k.devices))
+	for n, d := range k.devices {
+		q, err := s.At(d.compartment, d.at)
+		if err != nil {
+			return nil, err
+		}
+		all[n] = d.PressureAt
+		all[n].Pressure = unit.Pressure(q.F.C)
 	}
 	return all, nil
 }
