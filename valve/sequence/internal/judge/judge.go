@@ -85,7 +85,15 @@ func New(n *well.Network, l *Limits, stringTies []int) (*Judge, [][]int) {
 }
 
 // SensedBy is what is kept of what an action feels in a step.
-func (j *Judge) SensedBy(step, action int) *SensedRange {
+func (j *Judge) SensedBy(step, action int) SensedRange {
+	if j.sensed[step] == nil {
+		return SensedRange{}
+	}
+	return j.sensed[step][action]
+}
+
+// senses is where what an action feels in a step is noted.
+func (j *Judge) senses(step, action int) *SensedRange {
 	if j.sensed[step] == nil {
 		j.sensed[step] = make([]SensedRange, len(j.Network.Actions))
 	}

@@ -34,7 +34,7 @@ func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
 	if p.Pulling == nil || j.Quiet {
 		return
 	}
-	f := j.SensedBy(p.Step, action)
+	f := j.senses(p.Step, action)
 	reading := p.Pulling.At(p.X)
 	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
 	if !f.Pulled {
@@ -57,7 +57,7 @@ func (j *Judge) Sensed(w *walk.World, p walk.Place, action int, q walk.Progress,
 			}
 		}
 	}
-	f := j.SensedBy(p.Step, action)
+	f := j.senses(p.Step, action)
 	row := j.Network.Actions[action].Row
 	t := &row[q.Links]
 	level, falling := t.Level, t.Falling
@@ -112,7 +112,7 @@ func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress
 	if a := &j.Network.Actions[action]; j.Quiet || len(a.With) > 0 && !a.All {
 		return // any of its conditions will do
 	}
-	f := j.SensedBy(p.Step, action)
+	f := j.senses(p.Step, action)
 	if f.HasReach && by.Least() >= f.Reach {
 		return
 	}

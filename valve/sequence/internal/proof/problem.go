@@ -102,8 +102,10 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	var ties []int
 	var room walk.StringRoom
 	if p.String != nil {
-		own := *p.String // a memory of its own
-		own.Memory = new(stringload.Memory)
+		own := *p.String
+		if own.Memory == nil { // one of its own
+			own.Memory = new(stringload.Memory)
+		}
 		q := *p
 		q.String = &own
 		p = &q
