@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -50,23 +51,13 @@ const pullCap = 1_500_000 * unit.PoundForce
 // pull, of the steps that the proof came to.
 func (k *checker) windows() error {
 	k.progress.tell(0.4, "looking for windows")
-	var all []*Window
-	steps := make([][]Window, len(k.plan.Steps))
-	for i := range k.out.Before {
-		if len(k.out.Before[i]) == 0 {
-			continue
-		}
-		steps[i] = k.held(i)
-		for n := range steps[i] {
-			steps[i][n].Ahead, steps[i][n].held.Ahead = k.options.Ahead, k.options.Ahead
-			all = append(all, &steps[i][n])
-		}
-	}
+	all, steps := k.wanted()
 	faults := make([]error, len(all)+1)
 	var singles proof.Singles
 	if len(k.nominal.Judge.Passed()) == 0 {
 		singles.Know(k.At(k.Nominal()), k.nominal, k.Nominal())
 	}
+	known := k.telling(steps)
 	done := 0
 	atOnce(len(faults), k.options.Workers, func(n int) {
 		if n == 0 {
@@ -76,8 +67,9 @@ func (k *checker) windows() error {
 			return
 		}
 		if faults[n] = k.ctx.Err(); faults[n] == nil {
-			// From the last on: pulls, which stand there, take longest.
-			faults[n] = k.window(all[len(all)-n], &singles)
+			if faults[n] = k.window(all[n-1], &singles); faults[n] == nil {
+				known(all[n-1].held.Step)
+			}
 		}
 		k.progress.done(&done, len(all), 0.4, 0.95, "looking for windows")
 	})
@@ -88,6 +80,55 @@ func (k *checker) windows() error {
 		}
 	}
 	return err
+}
+
+// wanted lists the windows that are to be found, in the order in which they are looked
+// for, and by step: of the step that is wanted first, then from the last step on, as
+// pulls, which stand there, take longest.
+func (k *checker) wanted() (all []*Window, steps [][]Window) {
+	steps = make([][]Window, len(k.plan.Steps))
+	want := func(i int) {
+		for n := range slices.Backward(steps[i]) {
+			all = append(all, &steps[i][n])
+		}
+	}
+	for i := range k.out.Before {
+		if len(k.out.Before[i]) > 0 {
+			steps[i] = k.held(i)
+		}
+		for n := range steps[i] {
+			steps[i][n].Ahead, steps[i][n].held.Ahead = k.options.Ahead, k.options.Ahead
+		}
+	}
+	first := k.options.First - 1
+	if first >= 0 && first < len(steps) {
+		want(first)
+	}
+	for i := len(steps) - 1; i >= 0; i-- {
+		if i != first {
+			want(i)
+		}
+	}
+	return all, steps
+}
+
+// telling makes what tells whoever asked of a step's windows once the last of them is known.
+func (k *checker) telling(steps [][]Window) func(step int) {
+	if k.options.Windows == nil {
+		return func(int) {}
+	}
+	var mutex sync.Mutex
+	left := make([]int, len(steps))
+	for i := range steps {
+		left[i] = len(steps[i])
+	}
+	return func(step int) {
+		mutex.Lock()
+		defer mutex.Unlock()
+		if left[step]--; left[step] == 0 {
+			k.options.Windows(step+1, steps[step])
+		}
+	}
 }
 
 func first(errs ...error) error {
