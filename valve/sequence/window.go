@@ -29,7 +29,9 @@ type Window struct {
 	actions     []string // that clash
 }
 
-// Interval is a range in which a step is proved.
+// Interval is a range in which a step is proved. Beyond its ends something fails, or it
+// isn't decided, which the reason says: where gas, pumps, flow or a metered device make
+// of a range only what can be enclosed, the work on one window is bounded.
 type Interval struct {
 	Least    Level  `json:"least"`
 	Greatest Level  `json:"greatest"`
@@ -211,7 +213,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
 	slices.SortFunc(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
-			cmp.Compare(k.reason(w, a.Margin), k.reason(w, b.Margin)))
+			cmp.Compare(k.reason(w, a), k.reason(w, b)))
 	})
 	axial := w.Planned.Axial()
 	at, below := w.held.Least, ""
@@ -224,9 +226,9 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	}
 	for _, b := range bad {
 		if b.Least > at {
-			add(b.Least, k.reason(w, b.Margin))
+			add(b.Least, k.reason(w, b))
 		}
-		reason, further := k.reason(w, b.Margin), grid(b.Greatest)-grid(at)
+		reason, further := k.reason(w, b), grid(b.Greatest)-grid(at)
 		if further > 0 || further == 0 && (below == "" || reason < below) {
 			below = reason
 		}
