@@ -226,6 +226,8 @@ func (at Position) Closure() (unit.Length, unit.Angle) {
 //
 //	VS = N·cos A + E·sin A
 //
+// Range: any finite azimuth; NaN for an infinite one.
+//
 // Source: projection.
 func (at Position) Section(azimuth unit.Angle) unit.Length {
 	sin, cos := math.Sincos(float64(azimuth))
