@@ -130,10 +130,11 @@ func (c *Column) Carry(p unit.Pressure, from, to unit.Length) (unit.Pressure, er
 	if err := fault.Finite("pressure", p); err != nil {
 		return 0, fault.Join(scope, err)
 	}
-	for _, z := range [...]unit.Length{from, to} {
-		if err := c.holds("depth", z); err != nil {
-			return 0, err
-		}
+	if c == nil || len(c.layers) == 0 || !c.within(from) {
+		return 0, c.holds("depth", from)
+	}
+	if !c.within(to) {
+		return 0, c.holds("depth", to)
 	}
 	m := marcher{temperature: c.temperature}
 	q, err := m.carry(c.layers, float64(p), c.clamp(from), c.clamp(to))
@@ -248,11 +249,16 @@ func (c *Column) Bottom() unit.Length {
 	return c.layers[len(c.layers)-1].BottomTVD
 }
 
+// within tells the same as holds, of a column with layers: quickly.
+func (c *Column) within(tvd unit.Length) bool {
+	return tvd >= c.layers[0].TopTVD-slackDepth && tvd <= c.layers[len(c.layers)-1].BottomTVD+slackDepth
+}
+
 func (c *Column) holds(path string, tvd unit.Length) error {
 	if c == nil || len(c.layers) == 0 {
 		return fault.NewIn(scope, "", "the column has no layers: %w", ErrOutsideColumn)
 	}
-	if tvd >= c.Top()-slackDepth && tvd <= c.Bottom()+slackDepth {
+	if c.within(tvd) {
 		return nil
 	}
 	return fault.NewIn(scope, path, "is %s; must be from %s to %s: %w",
@@ -260,7 +266,13 @@ func (c *Column) holds(path string, tvd unit.Length) error {
 }
 
 func (c *Column) clamp(tvd unit.Length) float64 {
-	return float64(min(max(tvd, c.Top()), c.Bottom()))
+	switch top, bottom := c.layers[0].TopTVD, c.layers[len(c.layers)-1].BottomTVD; {
+	case tvd < top:
+		return float64(top)
+	case tvd > bottom:
+		return float64(bottom)
+	}
+	return float64(tvd)
 }
 
 // piece finds the piece that holds z.

@@ -75,14 +75,10 @@ func (f SlightlyCompressible) Density(p unit.Pressure, t unit.Temperature) (unit
 	return unit.Density(rho), nil
 }
 
-// at is the density as a plain number; e^x = 1 + x·shrink(−x), which is quick where x
-// is small, as it is in a well.
+// at is the density as a plain number.
 func (f *SlightlyCompressible) at(p float64, t unit.Temperature) float64 {
 	x := float64(f.Compressibility)*(p-float64(f.Pressure)) - float64(f.Expansivity)*float64(t.Sub(f.Temperature))
-	if !(math.Abs(x) <= gentle) {
-		return float64(f.Reference) * math.Exp(x)
-	}
-	return float64(f.Reference) * (1 + x*shrink(-x))
+	return float64(f.Reference) * exp(x)
 }
 
 // UniformDensity returns the density if neither pressure nor temperature

@@ -36,7 +36,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 	if from <= to {
 		for i := range layers {
 			l := &layers[i]
-			a, b := math.Max(float64(l.TopTVD), from), math.Min(float64(l.BottomTVD), to)
+			a, b := max(float64(l.TopTVD), from), min(float64(l.BottomTVD), to)
 			if a < b {
 				var err error
 				if p, err = m.through(l, p, a, b); err != nil {
@@ -48,7 +48,7 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 	}
 	for i := len(layers) - 1; i >= 0; i-- {
 		l := &layers[i]
-		a, b := math.Min(float64(l.BottomTVD), from), math.Max(float64(l.TopTVD), to)
+		a, b := min(float64(l.BottomTVD), from), max(float64(l.TopTVD), to)
 		if a > b {
 			var err error
 			if p, err = m.through(l, p, a, b); err != nil {
@@ -61,15 +61,19 @@ func (m *marcher) carry(layers []Layer, p, from, to float64) (float64, error) {
 
 // through takes p through one layer, from a to b.
 func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
-	if rho, ok := uniform(l.Fluid); ok {
+	f, closed := l.Fluid.(SlightlyCompressible)
+	rho, same := f.UniformDensity() // of its own type, which is quicker to ask than an interface
+	if !closed {
+		rho, same = uniform(l.Fluid)
+	}
+	if same {
 		return m.end(&piece{z0: a, p0: p, law: constant, rho: float64(rho)}, b)
 	}
-	f, closed := l.Fluid.(SlightlyCompressible)
 	for z := a; z != b; {
 		next := m.temperature.kink(z, b)
 		var err error
 		if closed {
-			p, err = m.exponential(f, p, z, next)
+			p, err = m.exponential(&f, p, z, next)
 		} else {
 			p, err = m.smooth(l.Fluid, p, z, next)
 		}
@@ -100,16 +104,16 @@ func (m *marcher) end(q *piece, b float64) (float64, error) {
 // exponential takes p through a straight piece of temperature with a fluid that has
 // the closed form. Where nothing is kept no piece is made: clearing one takes as
 // long as the formula.
-func (m *marcher) exponential(f SlightlyCompressible, p, z, next float64) (float64, error) {
-	ta, tb := m.temperature.At(unit.Length(z)), m.temperature.At(unit.Length(next))
-	rho := f.at(p, ta)
-	c, a := float64(f.Compressibility), float64(f.Expansivity)*float64(tb.Sub(ta))/(next-z)
+func (m *marcher) exponential(f *SlightlyCompressible, p, z, next float64) (float64, error) {
+	t, slope := m.temperature.straight(z, next)
+	rho := f.at(p, t)
+	c, a := float64(f.Compressibility), float64(f.Expansivity)*slope
 	if !m.keep {
 		if q := p + rise(rho, c, a, next-z); rho > 0 && !math.IsNaN(q) && !math.IsInf(q, 0) {
 			return q, nil
 		}
 	}
-	if _, err := f.Density(unit.Pressure(p), ta); err != nil {
+	if _, err := f.Density(unit.Pressure(p), t); err != nil {
 		return 0, err
 	}
 	return m.end(&piece{z0: z, p0: p, law: exponential, rho: rho, c: c, a: a}, next)

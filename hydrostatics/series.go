@@ -21,6 +21,17 @@ func shrink(x float64) float64 {
 	return n / (105 + y2*(45+y2) + y*n)
 }
 
+// exp returns e^x as (1 + t)/(1 − t) of the same fraction.
+func exp(x float64) float64 {
+	if !(math.Abs(x) <= gentle) {
+		return math.Exp(x)
+	}
+	y := x / 2
+	y2 := y * y
+	n, d := y*(105+10*y2), 105+y2*(45+y2)
+	return (d + n) / (d - n)
+}
+
 // swell returns −ln(1 − x)/x, and 1 at zero: Gauss's continued fraction,
 //
 //	−ln(1 − x) = 2·artanh z,  artanh z = z/(1 − z²/(3 − 4z²/(5 − 9z²/(7 − 16z²/9)))),  z = x/(2 − x)

@@ -73,6 +73,16 @@ func (p *TemperatureProfile) At(tvd unit.Length) unit.Temperature {
 	return unit.Kelvin(p.kelvin[i] + p.slope[i]*(float64(tvd)-p.depth[i]))
 }
 
+// straight returns the temperature at h, and the slope from there to an end with no
+// point between them.
+func (p *TemperatureProfile) straight(h, end float64) (t unit.Temperature, slope float64) {
+	if p == nil || len(p.depth) == 0 {
+		return t, 0
+	}
+	i := p.interval(max(h, end))
+	return unit.Kelvin(p.kelvin[i] + p.slope[i]*(h-p.depth[i])), p.slope[i]
+}
+
 // interval is the index of the point above h, or of the first point.
 func (p *TemperatureProfile) interval(h float64) int {
 	return max(sort.SearchFloat64s(p.depth, h)-1, 0)
