@@ -24,11 +24,9 @@ func hold(free float64, change func(force float64) (motion, slope float64), up, 
 	if stop == free {
 		return 0, free, nil
 	}
-	far := (stop - free) / compliance
-	start := min(0, far)
 	// A little more than Hooke's force, because of rounding.
-	far *= 1 + 1e-9
-	if f, ok := tangents(change, start, far, stop); ok {
+	far := (stop - free) / compliance * (1 + 1e-9)
+	if f, ok := tangents(change, far, stop); ok {
 		return f, stop, nil
 	}
 	residual := func(f float64) float64 {
@@ -48,14 +46,15 @@ func hold(free float64, change func(force float64) (motion, slope float64), up, 
 	return 0, 0, fmt.Errorf("%w: at %.6g N it is still %.3g m away", ErrNoRest, far, residual(far))
 }
 
-// tangents follows Newton's steps from f for as long as they get nearer. A helix
-// without critical load gets stiffer the more tension there is in it, so from the
-// side of compression no step overshoots; where the pipe snakes first, or snaps
-// into a helix, they may, and the bracket is left to.
-func tangents(change func(force float64) (motion, slope float64), f, far, stop float64) (force float64, ok bool) {
+// tangents follows Newton's steps from no force for as long as they get nearer. A
+// helix without critical load gets stiffer the more tension there is in it, so from
+// the side of compression no step overshoots, and a first one from the other side
+// lands there, short of far; where the pipe snakes first, or snaps into a helix,
+// they may, and the bracket is left to.
+func tangents(change func(force float64) (motion, slope float64), far, stop float64) (force float64, ok bool) {
 	const near = 1e-12 // m, about what a sum over many nodes is rounded to
 	low, high := min(0, far), max(0, far)
-	last := math.Inf(1)
+	f, last := 0.0, math.Inf(1)
 	for range 12 {
 		x, slope := change(f)
 		miss := math.Abs(x - stop)
