@@ -228,7 +228,7 @@ func (u reader) tested(t sequence.TestResult) string {
 }
 
 // pumped writes a volume: what to pump, or what to expect back.
-func (u reader) pumped(v sequence.Volume) (head, text string) {
+func (u reader) pumped(v sequence.VolumeMoved) (head, text string) {
 	if v.Volume < 0 {
 		return "back", fmt.Sprintf("%s out of %s (%s)", u.size(-v.Volume), v.Compartment, v.What)
 	}

@@ -3,6 +3,7 @@ package flow
 import (
 	"fmt"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
 )
@@ -122,7 +123,7 @@ func (c Circulation) nodes(legs []leg, inlet int, r Circulating) []Node {
 			Pressure: top + column + sign*lost, Static: c.BackPressure + column,
 		}
 		if s.BottomTVD > 0 {
-			n.Equivalent = EquivalentDensity(n.Pressure, s.BottomTVD)
+			n.Equivalent = hydrostatics.EquivalentDensity(n.Pressure, s.BottomTVD)
 		}
 		nodes = append(nodes, n)
 	}

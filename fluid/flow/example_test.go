@@ -118,11 +118,6 @@ func ExampleOrificeRate() {
 	// Output: 237.0 gal/min
 }
 
-func ExampleEquivalentDensity() {
-	fmt.Println(flow.EquivalentDensity(5200*unit.PSI, 10_000*unit.Foot).Rounded(4))
-	// Output: 10.01 lb/gal
-}
-
 func ExampleGelPressure() {
 	c := flow.Conduit{Outer: 6.184 * unit.Inch, Inner: 3.5 * unit.Inch}
 	fmt.Println(flow.GelPressure(c, 20*unit.PoundForcePer100SquareFeet, 9000*unit.Foot).Rounded(3))

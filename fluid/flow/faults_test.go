@@ -41,7 +41,7 @@ func TestTooThinIsSaidByAll(t *testing.T) {
 	_, err = flow.Displacement{Well: wired(), InPipe: lazy, InAnnulus: lazy, Output: 0.01,
 		Stages: []flow.Stage{{Liquid: lazy, Volume: 1, Rate: 0.01}}}.Schedule()
 	require.EqualError(t, err, `annulus "gap", gel: `+thin)
-	_, err = flow.Kill{Well: wired(), InWell: lazy, Kill: lazy, Rate: 0.01, Formation: 1e7, Fracture: 2e7, WeakTVD: 50}.Schedule()
+	_, err = flow.Kill{Well: wired(), InWell: lazy, Liquid: lazy, Rate: 0.01, Formation: 1e7, Fracture: 2e7, WeakTVD: 50}.Schedule()
 	require.EqualError(t, err, `annulus "gap": `+thin)
 	_, err = flow.Trip{Annulus: wired().Annulus, Liquid: lazy, Speed: 0.3, Peak: 1.5}.Solve()
 	require.EqualError(t, err, `annulus "gap": `+thin)

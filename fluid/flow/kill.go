@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
 )
@@ -33,7 +34,7 @@ import (
 type Kill struct {
 	Well      Well          `json:"well"`    // its end is the formation's depth
 	InWell    PumpedFluid   `json:"in_well"` // before pumping
-	Kill      PumpedFluid   `json:"kill"`
+	Liquid    PumpedFluid   `json:"liquid"`  // that kills the well
 	Rate      unit.FlowRate `json:"rate"`
 	Formation unit.Pressure `json:"formation"` // at the end of the pipe
 	Margin    unit.Pressure `json:"margin"`    // above it, while circulating
@@ -47,16 +48,10 @@ type Kill struct {
 // Influx is what has come in and stands at the bottom of the way out. Without a
 // volume there is none.
 type Influx struct {
-	Volume  unit.Volume      `json:"volume"` // at the formation's pressure: the gain in the pits
-	Fluid   Substance        `json:"fluid"`
-	Surface unit.Temperature `json:"surface"` // of the way out; straight between, by vertical depth
-	Bottom  unit.Temperature `json:"bottom"`
-}
-
-// Substance is what has come in, by its density at a gauge pressure and a
-// temperature.
-type Substance interface {
-	Density(p unit.Pressure, t unit.Temperature) (unit.Density, error)
+	Volume  unit.Volume        `json:"volume"`  // at the formation's pressure: the gain in the pits
+	Fluid   hydrostatics.Fluid `json:"fluid"`   // by its density at a gauge pressure and a temperature
+	Surface unit.Temperature   `json:"surface"` // of the way out; straight between, by vertical depth
+	Bottom  unit.Temperature   `json:"bottom"`
 }
 
 // KillPoint is the job when so much has been pumped.
@@ -147,7 +142,7 @@ func (k Kill) Validate() error {
 	f := fault.In("flow")
 	f.At("Well", k.Well.Validate())
 	f.At("InWell", k.InWell.Validate())
-	f.At("Kill", k.Kill.Validate())
+	f.At("Liquid", k.Liquid.Validate())
 	f.Add(fault.AboveTo("Rate", k.Rate, 0, mostRate), fault.Between("Formation", k.Formation, 0, 1e9*unit.Pascal),
 		fault.Between("Margin", k.Margin, 0, 1e9*unit.Pascal), fault.Between("Fracture", k.Fracture, 0, 1e10*unit.Pascal))
 	if n := len(k.Well.Annulus); n > 0 {

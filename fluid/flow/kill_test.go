@@ -33,7 +33,7 @@ func killed() flow.Kill {
 	return flow.Kill{
 		Well: flow.Well{Pipe: []flow.ConduitSection{{Name: "pipe", Conduit: flow.Conduit{Outer: bore}, Length: 3000, BottomTVD: 3000}},
 			Annulus: []flow.ConduitSection{{Name: "annulus", Conduit: flow.Conduit{Outer: outer, Inner: inner}, Length: 3000, BottomTVD: 3000}}},
-		InWell: flow.PumpedFluid{Name: "old", Density: 1100, Rheology: thin}, Kill: flow.PumpedFluid{Name: "kill", Density: 1250, Rheology: thin},
+		InWell: flow.PumpedFluid{Name: "old", Density: 1100, Rheology: thin}, Liquid: flow.PumpedFluid{Name: "kill", Density: 1250, Rheology: thin},
 		Rate: 1e-5 * unit.LitrePerMinute, Formation: 360 * unit.Bar, Margin: 10 * unit.Bar, WeakTVD: 2000, Fracture: 300 * unit.Bar,
 		Influx: flow.Influx{Volume: 4, Fluid: ideal(1e-12), Surface: unit.Kelvin(300), Bottom: unit.Kelvin(300)},
 	}
@@ -93,7 +93,7 @@ func TestKillFrictionIsThatOfCirculation(t *testing.T) {
 	for _, reverse := range []bool{false, true} {
 		k := killed()
 		k.Influx, k.Rate, k.Reverse = flow.Influx{}, 500*unit.LitrePerMinute, reverse
-		k.InWell.Rheology, k.Kill.Rheology = flow.Bingham(20*unit.Centipoise, 5*unit.Pascal), flow.Newtonian(2*unit.Centipoise)
+		k.InWell.Rheology, k.Liquid.Rheology = flow.Bingham(20*unit.Centipoise, 5*unit.Pascal), flow.Newtonian(2*unit.Centipoise)
 		k.Well.Exit = flow.Orifices{Count: 3, Diameter: 12 * unit.Millimetre, Discharge: flow.DischargeNozzle}
 		s, err := k.Schedule()
 		require.NoError(t, err)
@@ -101,7 +101,7 @@ func TestKillFrictionIsThatOfCirculation(t *testing.T) {
 		for _, c := range []struct {
 			liquid flow.PumpedFluid
 			point  flow.KillPoint
-		}{{k.InWell, s.Points[0]}, {k.Kill, s.Points[len(s.Points)-1]}} {
+		}{{k.InWell, s.Points[0]}, {k.Liquid, s.Points[len(s.Points)-1]}} {
 			round, err := flow.Circulation{Well: k.Well, Liquid: c.liquid, Rate: k.Rate, Reverse: reverse}.Solve()
 			require.NoError(t, err)
 			in, out := round.PipeLoss, round.AnnulusLoss
@@ -133,7 +133,7 @@ func TestKillBesideTheRuleOfThumb(t *testing.T) {
 	hole := 8.5 * unit.Inch
 	area := float64(0.0459 * unit.BarrelPerFoot)
 	k.Well.Annulus[0].Conduit = flow.Conduit{Outer: hole, Inner: unit.Length(math.Sqrt(float64(hole*hole) - area*4/math.Pi))}
-	k.InWell.Density, k.Kill.Density = 13*unit.PoundPerGallon, 13*unit.PoundPerGallon
+	k.InWell.Density, k.Liquid.Density = 13*unit.PoundPerGallon, 13*unit.PoundPerGallon
 	k.Formation, k.Margin, k.WeakTVD = 6378*unit.PSI, 0, 4000*unit.Foot
 	k.Influx.Volume = 25 * unit.Barrel
 	s, err := k.Schedule()

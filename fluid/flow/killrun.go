@@ -31,7 +31,7 @@ func newKillRun(k Kill) (*killRun, error) {
 	r := &killRun{k: k, bottom: float64(k.Formation + k.Margin), pumping: true}
 	r.legs, _, r.in = k.Well.legs(k.Reverse)
 	r.total = r.legs[len(r.legs)-1].v1
-	for i, l := range [2]PumpedFluid{k.InWell, k.Kill} {
+	for i, l := range [2]PumpedFluid{k.InWell, k.Liquid} {
 		for _, leg := range r.legs {
 			gradient, _, err := leg.loss(l, k.Rate)
 			if err != nil {
@@ -93,7 +93,7 @@ func (r *killRun) span(liquid int, a, b float64) (weight, friction float64) {
 	if b <= a {
 		return 0, 0
 	}
-	density := [2]PumpedFluid{r.k.InWell, r.k.Kill}[liquid].Density
+	density := [2]PumpedFluid{r.k.InWell, r.k.Liquid}[liquid].Density
 	weight = float64(density) * standardGravity * (r.z(b) - r.z(a))
 	if !r.pumping {
 		return weight, 0
@@ -167,7 +167,7 @@ func (r *killRun) at(v float64) (KillPoint, error) {
 	if r.pumping && r.k.Well.Exit.Count > 0 {
 		exit := r.k.InWell
 		if v >= r.in {
-			exit = r.k.Kill
+			exit = r.k.Liquid
 		}
 		pump += float64(r.k.Well.Exit.Loss(exit.Density, r.k.Rate))
 	}

@@ -22,6 +22,6 @@ func (k Kill) Steps(s Killing) []working.Step {
 	}
 	return []working.Step{
 		step("pump pressure at the start, fluid of the well", "p1", k.InWell, s.Initial()),
-		step("pump pressure with kill fluid at the end of the way in", "p2", k.Kill, s.Final()),
+		step("pump pressure with kill fluid at the end of the way in", "p2", k.Liquid, s.Final()),
 	}
 }

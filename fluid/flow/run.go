@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 )
 
@@ -132,7 +133,7 @@ func (r *run) point(i int, v, seconds float64, before bool) Point {
 	}
 	p.PumpPressure, p.Static, p.Friction, p.Bottom = unit.Pressure(pressure), unit.Pressure(static), unit.Pressure(friction), unit.Pressure(bottom)
 	if depth := r.d.Well.depth(); depth > 0 {
-		p.Equivalent = EquivalentDensity(p.Bottom, depth)
+		p.Equivalent = hydrostatics.EquivalentDensity(p.Bottom, depth)
 	}
 	return p
 }

@@ -112,14 +112,6 @@ func volume(sections []ConduitSection) unit.Volume {
 	return v
 }
 
-// EquivalentDensity returns the density whose column of that vertical depth
-// makes the pressure, p/(g z). At no depth there is none: NaN or infinite.
-//
-// Source: hydrostatics.
-func EquivalentDensity(p unit.Pressure, depth unit.Length) unit.Density {
-	return unit.Density(float64(p) / (standardGravity * float64(depth)))
-}
-
 // GelPressure returns the pressure that breaks a gel of strength τg in a length
 // of conduit, 4 τg L/(D - d), for both walls at once.
 //

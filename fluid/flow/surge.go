@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
 )
@@ -158,7 +159,7 @@ func (t Trip) Solve() (Surge, error) {
 	r.Static = unit.Pressure(float64(t.Liquid.Density) * standardGravity * float64(depth))
 	r.Running, r.Pulling = r.Static+r.Loss, r.Static-r.Loss
 	if depth > 1e-3*unit.Millimetre {
-		r.RunningEquivalent, r.PullingEquivalent = EquivalentDensity(r.Running, depth), EquivalentDensity(r.Pulling, depth)
+		r.RunningEquivalent, r.PullingEquivalent = hydrostatics.EquivalentDensity(r.Running, depth), hydrostatics.EquivalentDensity(r.Pulling, depth)
 	}
 	return r, nil
 }

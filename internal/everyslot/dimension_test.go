@@ -93,7 +93,6 @@ func expected(name string) (homogeneity, string) {
 
 // withGravity are those that carry standard gravity alone.
 var withGravity = map[string]string{
-	"fluid/flow.EquivalentDensity":          "a column",
 	"hydrostatics.AllowableDensity":         "a column",
 	"hydrostatics.AllowableSurfacePressure": "a column",
 	"hydrostatics.Density":                  "of a gradient",

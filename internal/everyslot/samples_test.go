@@ -74,7 +74,7 @@ var (
 
 // What kills a well, and what flows from one of gas.
 var (
-	killed = flow.Kill{Well: circuit, InWell: mud, Kill: mud, Rate: 0.005, Formation: 4e7, Margin: 1e6, WeakTVD: 2000, Fracture: 5e7,
+	killed = flow.Kill{Well: circuit, InWell: mud, Liquid: mud, Rate: 0.005, Formation: 4e7, Margin: 1e6, WeakTVD: 2000, Fracture: 5e7,
 		Influx: flow.Influx{Volume: 2, Fluid: fluid.Gas{Gravity: 0.65}, Surface: unit.Celsius(15), Bottom: unit.Celsius(90)}}
 	pushed = hydrostatics.Bullhead{Formation: hydrostatics.Formation{Pressure: 3.5e7, TVD: depth}, Injection: 1e6, Fracture: 5e7, Sections: []hydrostatics.LegSection{{BottomMD: depth, Area: 0.0045}},
 		Influx: brine, Kill: 1200, Friction: []unit.Gradient{200}, Temperature: ground}
@@ -159,7 +159,7 @@ func samples() []any {
 		packer.Friction{Least: must(dragged.Prepare()), Nominal: must(dragged.Prepare()), Greatest: must(dragged.Prepare())}, tubular.Allowance{Inside: 1e-3, Outside: 1e-3}, production.FixedPressure{Pressure: 2e7},
 		assembly,
 		inHole,
-		movement.PullLimits{Rig: 2e6, Parts: []movement.Bears{{Name: "joint", MD: 100, Rating: 1e6}}},
+		movement.PullLimits{Rig: 2e6, Parts: []movement.RatedPart{{Name: "joint", MD: 100, Rating: 1e6}}},
 		fluid.ControlPoint{Temperature: unit.Celsius(0), Density: 880, Viscosity: 0.03}, production.GasAtChoke{Density: 0.8, Standard: unit.Celsius(15), Temperature: unit.Celsius(90), Z: 0.9, HeatRatio: 1.28, Ratio: 0.7},
 		zone.Above, zone.Above.Loss,
 		production.Limits{Most: 1000}, choke.Position{Name: "open", Coefficient: 1e-4}, sleeve.Signature{Storage: 1e-4, Swept: 3e-4}, packer.NoSpaceOutError{SpaceOut: packer.SpaceOut{Least: 2, Greatest: 1}},

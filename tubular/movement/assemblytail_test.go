@@ -81,7 +81,7 @@ func TestMostReadingByPartsAndHotPipe(t *testing.T) {
 	require.Equal(t, unit.Length(0), most.MD)
 	at, ok := m.WallAt(&l, 2000*unit.Foot)
 	require.True(t, ok)
-	most, fault := m.MostReading(&l, movement.PullLimits{Parts: []movement.Bears{{Name: "valve", MD: 2000 * unit.Foot, Rating: at + 1000*unit.PoundForce}, {Name: "hanger tool", MD: 0, Rating: 400000 * unit.PoundForce}}})
+	most, fault := m.MostReading(&l, movement.PullLimits{Parts: []movement.RatedPart{{Name: "valve", MD: 2000 * unit.Foot, Rating: at + 1000*unit.PoundForce}, {Name: "hanger tool", MD: 0, Rating: 400000 * unit.PoundForce}}})
 	require.NoError(t, fault)
 	require.Equal(t, "valve", most.By)
 	require.InDelta(t, 121000, lbf(most.Reading), 1e-6)

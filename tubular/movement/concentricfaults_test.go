@@ -160,7 +160,7 @@ func TestWhatAPullReaches(t *testing.T) {
 	between, ok := m.WallAt(&l, 1250*unit.Foot)
 	require.True(t, ok)
 	require.InDelta(t, float64(upper+lower)/2, float64(between), 1e-6)
-	most, err := m.MostReading(&l, movement.PullLimits{Rig: 1e6, Parts: []movement.Bears{{Name: "none"}}})
+	most, err := m.MostReading(&l, movement.PullLimits{Rig: 1e6, Parts: []movement.RatedPart{{Name: "none"}}})
 	require.NoError(t, err)
 	require.Equal(t, "rig", most.By)
 	l.Reading = unit.Force(math.NaN())

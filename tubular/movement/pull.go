@@ -111,9 +111,9 @@ func (m *MadeUp) pulled(l *Loading, kind markKind, index int) error {
 	return ErrNotReached
 }
 
-// Bears is what else must bear a pull: a hanger's running tool, the rig, a tool in
+// RatedPart is a part that must bear a pull besides the string: a hanger's running tool, the rig, a tool in
 // the string. Its share of a rating is the caller's: give what may be used.
-type Bears struct {
+type RatedPart struct {
 	Name   string      `json:"name"`
 	MD     unit.Length `json:"md"`     // measured depth of a part of the string; the hanger's for what stands on top
 	Rating unit.Force  `json:"rating"` // wall force that it bears; zero: none
@@ -121,9 +121,9 @@ type Bears struct {
 
 // PullLimits are the limits of a pull besides the string's own.
 type PullLimits struct {
-	Rig   unit.Force `json:"rig"`  // greatest reading; zero: none
-	Hold  unit.Force `json:"hold"` // greatest load up on the uppermost place that holds; zero: none
-	Parts []Bears    `json:"parts"`
+	Rig   unit.Force  `json:"rig"`  // greatest reading; zero: none
+	Hold  unit.Force  `json:"hold"` // greatest load up on the uppermost place that holds; zero: none
+	Parts []RatedPart `json:"parts"`
 }
 
 // MostPull is the greatest reading that all limits permit.

@@ -44,12 +44,12 @@ type RowAt struct {
 // Stated is a pressure at the top of a compartment.
 type Stated struct {
 	Pressure unit.Band[unit.Pressure] `json:"pressure,omitzero"`
-	With     []Lean                   `json:"with,omitempty"` // what else it moves with
+	With     []Dependence             `json:"with,omitempty"` // what else it moves with
 }
 
-// Lean is by how much a pressure is more where a quantity of the plan is To in place
+// Dependence is by how much a pressure is more where a quantity of the plan is To in place
 // of From; what lies between is in proportion. From is what the pressure is stated at.
-type Lean struct {
+type Dependence struct {
 	Quantity string        `json:"quantity,omitzero"` // its path, such as "fluids.packer brine.density"
 	From     string        `json:"from,omitzero"`
 	To       string        `json:"to,omitzero"`

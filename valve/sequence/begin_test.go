@@ -94,8 +94,8 @@ func TestBeginningsThatAreRefused(t *testing.T) {
 		"counted: is 1":                 {Progress: map[string][]sequence.RowAt{"door: moves": {{Counted: 1}}}, Trapped: room(0)},
 		"state its pressure as trapped": {ShutIn: []string{"tubing"}, Applied: map[string]pressure{"tubing": 5 * psi}, Trapped: room(0)},
 		"needs the plan's string":       {String: []sequence.StringMoment{{Does: "lands"}}, Trapped: room(0)},
-		"has no quantity":               {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Lean{{Quantity: "x"}}}}},
-		"they must differ": {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Lean{
+		"has no quantity":               {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Dependence{{Quantity: "x"}}}}},
+		"they must differ": {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Dependence{
 			{Quantity: "fluids.brine.density", From: "9 lb/gal", To: "9 lb/gal"}}}}},
 	} {
 		require.ErrorContains(t, half(b).Validate(), text)

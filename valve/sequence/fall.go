@@ -104,15 +104,15 @@ func (k *checker) levels(i int) []LevelAt {
 }
 
 // fillVolumes are what fills columns that had fallen.
-func (k *checker) fillVolumes(before, after *well.State) []Volume {
-	var all []Volume
+func (k *checker) fillVolumes(before, after *well.State) []VolumeMoved {
+	var all []VolumeMoved
 	for c, p := range k.plan.Compartments {
 		if before.Low(c) < 0 || after.Low(c) >= 0 {
 			continue
 		}
 		md, volume := k.down(before, c)
 		if volume > 0 {
-			all = append(all, Volume{Compartment: p.Name, What: "fill with " + k.Network.Fluids[before.FluidAt(c, float64(md))].Name, Volume: volume})
+			all = append(all, VolumeMoved{Compartment: p.Name, What: "fill with " + k.Network.Fluids[before.FluidAt(c, float64(md))].Name, Volume: volume})
 		}
 	}
 	return all

@@ -79,7 +79,7 @@ var inOrder = gocmp.Options{
 	sorted(func(x sequence.BalanceResult) string { return x.Compartment + x.Formation + x.Point }),
 	sorted(func(x sequence.TestResult) string { return x.Barrier + x.Side }),
 	sorted(func(x sequence.BarrierResult) string { return x.Name }),
-	sorted(func(x sequence.Volume) string { return x.Compartment + x.What }),
+	sorted(func(x sequence.VolumeMoved) string { return x.Compartment + x.What }),
 	sorted(func(x sequence.ZoneRate) string { return x.Formation }),
 	sorted(func(x sequence.PortState) string { return x.Port }),
 	sorted(func(x sequence.Reading) string { return x.Compartment }),

@@ -82,7 +82,7 @@ type StepResult struct {
 	Balance   []BalanceResult `json:"balance"`
 	Tests     []TestResult    `json:"tests,omitempty"`
 	Barriers  []BarrierResult `json:"barriers"`
-	Volumes   []Volume        `json:"volumes,omitempty"`
+	Volumes   []VolumeMoved   `json:"volumes,omitempty"`
 	Pumps     []PumpResult    `json:"pumps,omitempty"`   // nominal
 	Gas       []GasAt         `json:"gas,omitempty"`     // nominal: at the end
 	Levels    []LevelAt       `json:"levels,omitempty"`  // nominal: of columns that have fallen
@@ -223,8 +223,8 @@ type BarrierResult struct {
 	Lost      bool     `json:"lost"`             // it stood before this step
 }
 
-// Volume is fluid pumped in (positive) or let out at surface.
-type Volume struct {
+// VolumeMoved is fluid pumped in (positive) or let out at surface.
+type VolumeMoved struct {
 	Compartment string      `json:"compartment"`
 	What        string      `json:"what"`
 	Volume      unit.Volume `json:"volume"`

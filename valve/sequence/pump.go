@@ -167,7 +167,7 @@ type PumpResult struct {
 	Rate    unit.FlowRate `json:"rate"`
 	Way     unit.Volume   `json:"way"` // from the pump to where it leaves
 	Points  []PumpPoint   `json:"points"`
-	Returns []Volume      `json:"returns"` // what leaves, in the order in which it comes
+	Returns []VolumeMoved `json:"returns"` // what leaves, in the order in which it comes
 	// Greatest is the greatest rate at which the step is proved, up to eight times the
 	// planned one; zero: none was found.
 	Greatest unit.FlowRate `json:"greatest,omitempty"`
@@ -205,7 +205,7 @@ func (k *checker) pumped(x walk.Pumped) {
 	r.Points = append(r.Points, at)
 	fluids, volumes := x.Way.Out(x.Volume)
 	for n, f := range fluids {
-		r.Returns = append(r.Returns, Volume{Compartment: r.To, What: k.Network.Fluids[f].Name, Volume: unit.Volume(volumes[n])})
+		r.Returns = append(r.Returns, VolumeMoved{Compartment: r.To, What: k.Network.Fluids[f].Name, Volume: unit.Volume(volumes[n])})
 	}
 	k.pumpResults[x.Step] = all
 }

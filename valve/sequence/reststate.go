@@ -150,7 +150,7 @@ func (l *leaving) stated(of func(w *walk.World) affine.Form) *Stated {
 			to = -1
 		}
 		u := &l.symbols[k]
-		x.With = append(x.With, Lean{Quantity: s.Path, From: u.exact(s.Middle + s.Half*s.Nominal), To: u.exact(s.Middle + s.Half*to), Change: unit.Pressure(t.C * (to - s.Nominal))})
+		x.With = append(x.With, Dependence{Quantity: s.Path, From: u.exact(s.Middle + s.Half*s.Nominal), To: u.exact(s.Middle + s.Half*to), Change: unit.Pressure(t.C * (to - s.Nominal))})
 	}
 	x.Pressure = unit.Band[unit.Pressure]{Least: unit.Pressure(nominal - off), Nominal: unit.Pressure(nominal), Greatest: unit.Pressure(nominal + off)}
 	return x

@@ -31,7 +31,7 @@ type StepSummary struct {
 	Unknown []string        `json:"unknown,omitempty"` // devices whose state isn't certain at the end
 	Flows   []FlowAt        `json:"flows,omitempty"`   // at the end
 	Windows []WindowSummary `json:"windows,omitempty"`
-	Volumes []Volume        `json:"volumes,omitempty"`
+	Volumes []VolumeMoved   `json:"volumes,omitempty"`
 	Zones   []ZoneRate      `json:"zones,omitempty"`
 }
 

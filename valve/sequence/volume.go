@@ -10,12 +10,12 @@ import (
 
 // volumes are what a step pumps in or lets out at surface, with the nominal
 // values.
-func (k *checker) volumes(i int) []Volume {
+func (k *checker) volumes(i int) []VolumeMoved {
 	step := &k.plan.Steps[i]
-	var all []Volume
+	var all []VolumeMoved
 	for _, w := range step.Displace {
 		c := k.plan.Compartments[k.by.compartment[w.Compartment]]
-		all = append(all, Volume{Compartment: w.Compartment, What: "displacement to " + w.Fluid,
+		all = append(all, VolumeMoved{Compartment: w.Compartment, What: "displacement to " + w.Fluid,
 			Volume: unit.Volume(float64(c.capacity()) * float64(w.ToMD-w.FromMD))})
 	}
 	if len(k.standstills[i]) > 0 {
@@ -35,8 +35,8 @@ func (k *checker) volumes(i int) []Volume {
 // of everything that is joined to it: V·c·Δp at mid-depth of each compartment.
 // The walls are taken as rigid, so it is the least; fluid/confined has their
 // share.
-func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pressure) []Volume {
-	var all []Volume
+func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pressure) []VolumeMoved {
+	var all []VolumeMoved
 	counted := map[int]bool{}
 	for _, name := range slices.Sorted(maps.Keys(to)) {
 		i := k.by.compartment[name]
@@ -55,7 +55,7 @@ func (k *checker) rampVolumes(before, after *well.State, to map[string]unit.Pres
 			}
 		}
 		if total != 0 {
-			all = append(all, Volume{Compartment: name, What: "compression", Volume: unit.Volume(total)})
+			all = append(all, VolumeMoved{Compartment: name, What: "compression", Volume: unit.Volume(total)})
 		}
 	}
 	return all

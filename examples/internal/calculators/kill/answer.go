@@ -17,7 +17,7 @@ import (
 
 func (in input) answer() (calculator.Answer, error) {
 	k := in.k
-	k.InWell.Name, k.Kill.Name, k.Kill.Rheology = "fluid of the well", "kill fluid", k.InWell.Rheology
+	k.InWell.Name, k.Liquid.Name, k.Liquid.Rheology = "fluid of the well", "kill fluid", k.InWell.Rheology
 	section := func(name string, c flow.Conduit) []flow.ConduitSection {
 		return []flow.ConduitSection{{Name: name, Conduit: c, Length: in.length, BottomTVD: in.depth}}
 	}
@@ -76,7 +76,7 @@ func (in input) judge(a *calculator.Answer, k flow.Kill, s flow.Killing) {
 			least = p
 		}
 	}
-	over := hydrostatics.Pressure(k.Kill.Density, in.depth) - k.Formation
+	over := hydrostatics.Pressure(k.Liquid.Density, in.depth) - k.Formation
 	fail(over < 0, "the kill fluid doesn't hold the formation: "+say(-over)+" are missing")
 	if least.Choke < 0 {
 		a.Notes = append(a.Notes, fmt.Sprintf("from about %s pumped the choke has nothing to hold: column and friction are more than the margin asks for, by up to %s", say(in.open(s)), say(-least.Choke)))

@@ -43,7 +43,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.od, "od", 3.5*unit.Inch, "outside diameter of the tubing")
 	flags.TextVar(&in.casing, "casing-id", 6.184*unit.Inch, "inside diameter of the casing")
 	flags.TextVar(&k.InWell.Density, "density", 8.6*unit.PoundPerGallon, "density of the fluid in the well")
-	flags.TextVar(&k.Kill.Density, "kill-density", 9.6*unit.PoundPerGallon, "density of the kill fluid")
+	flags.TextVar(&k.Liquid.Density, "kill-density", 9.6*unit.PoundPerGallon, "density of the kill fluid")
 	flags.TextVar(&k.InWell.Rheology.Consistency, "consistency", 0.0025*unit.PoundForceSecondNPer100SquareFeet, "consistency index of both fluids, a viscosity where -index is 1")
 	flags.Float64Var(&k.InWell.Rheology.Index, "index", 1, "flow index of both fluids")
 	flags.TextVar(&k.InWell.Rheology.Yield, "yield-point", 0*unit.PoundForcePer100SquareFeet, "yield point of both fluids")
