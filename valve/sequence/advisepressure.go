@@ -28,10 +28,10 @@ func (o *opener) pressures() ([]*Advice, error) {
 	step := &o.base.Steps[o.step]
 	for n := range o.programme.Steps[o.step].Windows {
 		w := &o.programme.Steps[o.step].Windows[n]
-		if !w.Inside && !w.Planned.Axial() && w.Open() {
-			planned, _ := w.Planned.Pressure()
-			all = append(all, o.other(w, gridded(w.Intervals, planned, planned)))
+		if w.Inside || !w.Open() {
+			continue
 		}
+		all = append(all, o.other(w))
 	}
 	most := map[string]unit.Pressure{}
 	for _, ramp := range step.Ramps {
@@ -94,26 +94,70 @@ func (o *opener) beside(name, with string, greatest unit.Pressure) func(s *walk.
 	}
 }
 
-// other is another pressure in place of one that is planned.
-func (o *opener) other(w *Window, to unit.Pressure) pressing {
-	step := &o.base.Steps[o.step]
-	planned, _ := w.Planned.Pressure()
-	return pressing{math.Abs(float64(to - planned)), func(p *Plan) (*Advice, error) {
-		a := &Advice{Kind: ChangePressure, Does: fmt.Sprintf("%s on “%s” in place of %s", to.Rounded(digits), w.name(), planned.Rounded(digits))}
-		for m, ramp := range step.Ramps {
-			for _, name := range sortedKeys(ramp) {
-				if ramp[name] != planned || !w.covers(name) {
-					continue
-				}
-				e, err := p.Set(fmt.Sprintf("steps.%s.ramps[%d].%s", step.Name, m, name), inUnitOf(to, planned))
-				if err != nil {
-					return nil, err
-				}
-				a.Edits = append(a.Edits, e)
-			}
-		}
-		return a, nil
+// other is another pressure, or pull, in place of one that is planned.
+func (o *opener) other(w *Window) pressing {
+	to := handy(w)
+	return pressing{math.Abs(to.si - w.Planned.si), func(p *Plan) (*Advice, error) {
+		a := &Advice{Kind: adviceOf(w), Does: inPlace(w, to)}
+		var err error
+		a.Edits, err = p.hold(o.base.Steps[o.step].Name, w, to)
+		return a, err
 	}}
+}
+
+// adviceOf is the kind of advice that another value for a window is.
+func adviceOf(w *Window) AdviceKind {
+	if w.Planned.Axial() {
+		return ChangePull
+	}
+	return ChangePressure
+}
+
+// handy is that value of an open window that is nearest to the planned one: of a
+// pressure in whole steps.
+func handy(w *Window) Level {
+	if w.Planned.Axial() {
+		return nearest(w.Intervals, w.Planned)
+	}
+	planned, _ := w.Planned.Pressure()
+	return PressureLevel(gridded(w.Intervals, planned, planned))
+}
+
+// inPlace says that another value is held in place of the planned one.
+func inPlace(w *Window, to Level) string {
+	if w.Planned.Axial() {
+		return fmt.Sprintf("%s for %s in place of %s", to.Rounded(digits), w.name(), w.Planned.Rounded(digits))
+	}
+	return fmt.Sprintf("%s on “%s” in place of %s", to.Rounded(digits), w.name(), w.Planned.Rounded(digits))
+}
+
+// hold writes another value for a window into a plan's step.
+func (p *Plan) hold(step string, w *Window, to Level) ([]Edit, error) {
+	i := slices.IndexFunc(p.Steps, func(s Step) bool { return s.Name == step })
+	if i < 0 {
+		return nil, fmt.Errorf("sequence: no step %q", step)
+	}
+	if w.Planned.Axial() {
+		f, _ := to.Force()
+		e, err := p.Set(fmt.Sprintf("steps.%s.pull[%d]", step, w.Ramp-1), f.Rounded(8))
+		return []Edit{e}, err
+	}
+	planned, _ := w.Planned.Pressure()
+	x, _ := to.Pressure()
+	var all []Edit
+	for m, ramp := range slices.Clone(p.Steps[i].Ramps) {
+		for _, name := range sortedKeys(ramp) {
+			if ramp[name] != planned || !w.covers(name) {
+				continue
+			}
+			e, err := p.Set(fmt.Sprintf("steps.%s.ramps[%d].%s", step, m, name), inUnitOf(x, planned))
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, e)
+		}
+	}
+	return all, nil
 }
 
 // more is a pressure on another compartment, in proportion to one that is held.

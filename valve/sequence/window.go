@@ -22,10 +22,11 @@ type Window struct {
 	Inside      bool       `json:"inside"`            // the planned one lies in one of them
 	Ahead       bool       `json:"ahead,omitempty"`   // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"`   // where there is none: what fails, and where
-	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first step that wants it
+	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it
 	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
 	actions     []string // that clash
+	wall        string   // limit that is passed whatever is held
 }
 
 // Interval is a range in which a step is proved.
@@ -35,6 +36,10 @@ type Interval struct {
 	Below    string `json:"below,omitempty"` // what fails below; empty: nothing, down to nothing
 	Above    string `json:"above,omitempty"` // what fails above; empty: nothing up to the end of the search
 }
+
+// BledOff tells whether it is a pressure bled to nothing alone: no gauge is read for that,
+// and what is above may be ruled out by a gauge's error.
+func (x Interval) BledOff() bool { return !x.Least.axial && x.Least.si == 0 && x.Greatest.si == 0 }
 
 // Open tells whether there is any.
 func (w *Window) Open() bool { return len(w.Intervals) > 0 }
@@ -120,7 +125,7 @@ func (k *checker) held(i int) []Window {
 				}
 			}
 			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.05 * float64(unit.PSI),
-				Set: k.setter(i, planned, append([]string{name}, w.Together...))}
+				Set: k.setter(i, planned, append([]string{name}, w.Together...), k.gauge)}
 			all = append(all, w)
 		}
 	}
@@ -137,9 +142,8 @@ func (k *checker) held(i int) []Window {
 }
 
 // setter gives some compartments another pressure wherever the planned one stands.
-func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s *walk.Step, to affine.Form) {
+func (k *checker) setter(step int, planned unit.Pressure, names []string, gauge affine.Form) func(s *walk.Step, to affine.Form) {
 	ramps := k.plan.Steps[step].Ramps
-	gauge := k.gauge
 	return func(s *walk.Step, to affine.Form) {
 		s.Ramps = slices.Clone(s.Ramps)
 		for r := range s.Ramps {
@@ -191,8 +195,11 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	}
 	w.dropCrumbs()
 	k.keepPlanned(w)
+	if err := k.bledOff(w); err != nil {
+		return err
+	}
 	if !w.Open() {
-		w.Clash, w.actions = k.clash(w, bad), k.acting(bad)
+		w.Clash, w.actions, w.wall = k.clash(w, bad), k.acting(bad), k.wall(w, bad)
 	}
 	return nil
 }
@@ -250,6 +257,27 @@ func (k *checker) keepPlanned(w *Window) {
 	}
 	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
 	slices.SortFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
+}
+
+// bledOff puts a pressure of nothing, which no gauge has to be read for, into the window
+// of a step that does with it what it is to, though readings a little above may not.
+func (k *checker) bledOff(w *Window) error {
+	if w.Inside || w.Planned != PressureLevel(0) || k.gauge.Radius() == 0 {
+		return nil
+	}
+	h := w.held
+	h.Greatest = h.Fine / 1000
+	h.Set = k.setter(h.Step, 0, append([]string{w.Compartment}, w.Together...), affine.Form{})
+	bad, err := k.Window(k.ctx, k.out.Before[h.Step], h, &proof.Singles{})
+	if err != nil || len(bad) > 0 {
+		return err
+	}
+	x := Interval{Least: w.Planned, Greatest: w.Planned}
+	if w.Open() {
+		x.Above = w.Intervals[0].Below
+	}
+	w.Inside, w.Intervals = true, slices.Insert(w.Intervals, 0, x)
+	return nil
 }
 
 // interval rounds an interval inwards to what a gauge shows, where it is wide

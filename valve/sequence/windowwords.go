@@ -105,6 +105,8 @@ func (w *Window) Words() string {
 	var parts []string
 	for _, x := range w.Intervals {
 		switch {
+		case x.BledOff():
+			parts = append(parts, x.Least.Rounded(digits)+" (bled off, which needs no gauge)")
 		case x.Below == "" && x.Above == "":
 			parts = append(parts, "any")
 		case x.Above == "":
