@@ -167,7 +167,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	// Where two limits make one edge, their names decide which is told, not rounding
 	// or the order of the file.
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
-	slices.SortFunc(bad, func(a, b proof.Bad) int {
+	slices.SortStableFunc(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
 			cmp.Compare(k.reason(w, a.Margin), k.reason(w, b.Margin)))
 	})
@@ -256,7 +256,7 @@ func (k *checker) keepPlanned(w *Window) {
 		}
 	}
 	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
-	slices.SortFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
+	slices.SortStableFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
 }
 
 // bledOff puts a pressure of nothing, which no gauge has to be read for, into the window

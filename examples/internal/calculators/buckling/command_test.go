@@ -9,6 +9,7 @@ import (
 
 func TestBuckling(t *testing.T) {
 	golden.Check(t, Command)
+	golden.File(t, Command, "level", 0, "-inclination", "90 deg", "-explain")
 	golden.File(t, Command, "straight", 0, "-compression", "3000 lbf", "-build", "2 deg/100ft", "-inclination", "45 deg", "-explain")
 	golden.File(t, Command, "vertical", 0, "-inclination", "0 deg", "-compression", "1000 lbf", "-tool", "3 in", "-explain")
 	golden.File(t, Command, "surveyed", 0, "-survey", "../survey/testdata/building.csv", "-measured-depth", "2000 m", "-compression", "6000 lbf")
