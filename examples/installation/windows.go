@@ -192,8 +192,8 @@ func (u reader) advice(s *sequence.StepResult, w *sequence.Window, a *sequence.A
 func (u reader) edits(all []sequence.Edit) string {
 	var parts []string
 	for _, e := range all {
-		switch now := strings.ReplaceAll(e.Now, `"`, " "); {
-		case u.text(now) == now:
+		switch {
+		case u.quoted(e.Now) == e.Now || u.few(e.Now, 6) == e.Now:
 			parts = append(parts, "-set '"+e.Path+" = "+e.Now+"'")
 		default:
 			parts = append(parts, "in "+e.Path)
