@@ -177,7 +177,7 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 		"INSIDE": "8.34 lb/gal", "OUTSIDE": "8.34 lb/gal", "PIPE": `{"size": "2.875 in", "bore": "2.441 in", "weight": "6.5 lb/ft", "yield": "110000 psi"}`}
 	p = strung(t, standing, `{"name": "set", "ramps": [{"tubing": "1100 psi"}, {"tubing": "0 psi"}], "expect": ["packer: sets"]}, {"name": "set down", "pull": ["16000 lbf"]}`)
 	at = stringIn(p, 1, -1)
-	buckling := c.answer("buckling", "-inclination", "60 deg", "-od", "2.875 in", "-id", "2.441 in", "-weight", "6.5 lb/ft", "-hole", "6.094 in", "-tubing-fluid", "8.34 lb/gal", "-annulus-fluid", "8.34 lb/gal")
+	buckling := c.answer("buckling", "-inclination", "60 deg", "-od", "2.875 in", "-id", "2.441 in", "-weight", "6.5 lb/ft", "-casing-id", "6.094 in", "-tubing-fluid", "8.34 lb/gal", "-annulus-fluid", "8.34 lb/gal")
 	const cos60 = 0.5
 	w := (float64(at.Hanger) - float64(at.Effective)) / (float64(9000*unit.Foot) * cos60) // with no pressure at the top
 	same(buckling("snakes from (sinusoidal)"), -float64(at.Effective)-float64(at.Buckled)*w*cos60, "where it snakes")

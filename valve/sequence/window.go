@@ -250,7 +250,7 @@ func (k *checker) keepPlanned(w *Window) {
 		switch {
 		case x.Least.si > planned && x.Least.si-planned <= near:
 			if planned == 0 { // a little more has the gauge's error: not what lies between
-				w.Intervals = slices.Insert(w.Intervals, n, Interval{Least: w.Planned, Greatest: w.Planned, Above: x.Below})
+				w.bleed()
 				return
 			}
 			x.Least = w.Planned
@@ -277,12 +277,23 @@ func (k *checker) bledOff(w *Window) error {
 	if err != nil || len(bad) > 0 {
 		return err
 	}
-	x := Interval{Least: w.Planned, Greatest: w.Planned}
+	w.Inside = true
+	w.bleed()
+	return nil
+}
+
+// bleed puts nothing into a window of pressures: into its first interval, where that
+// begins as near as a gauge shows, or by itself.
+func (w *Window) bleed() {
+	if w.Open() && w.Intervals[0].Least.si <= float64(unit.PSI)*(1+1e-9) {
+		w.Intervals[0].Least, w.Intervals[0].Below = PressureLevel(0), ""
+		return
+	}
+	x := Interval{}
 	if w.Open() {
 		x.Above = w.Intervals[0].Below
 	}
-	w.Inside, w.Intervals = true, slices.Insert(w.Intervals, 0, x)
-	return nil
+	w.Intervals = slices.Insert(w.Intervals, 0, x)
 }
 
 // interval rounds an interval inwards to what a gauge shows, where it is wide

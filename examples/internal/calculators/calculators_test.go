@@ -2,6 +2,7 @@ package calculators_test
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -100,4 +101,30 @@ func TestDefaultsAreOfCompletions(t *testing.T) {
 			})
 		}
 	}
+}
+
+// A flag has one kind of value in all calculators that have it: one name doesn't stand for
+// a pressure here and for a depth there.
+func TestOneKindOfValueForOneFlag(t *testing.T) {
+	kinds, first := map[string]string{}, map[string]string{}
+	shared := 0
+	for _, g := range calculators.Groups() {
+		for _, c := range g.Commands {
+			flags := flag.NewFlagSet(c.Name, flag.ContinueOnError)
+			c.Setup(flags)
+			flags.VisitAll(func(f *flag.Flag) {
+				kind := fmt.Sprintf("%T", f.Value)
+				if g, ok := f.Value.(flag.Getter); ok {
+					kind = fmt.Sprintf("%T", g.Get())
+				}
+				if was, ok := kinds[f.Name]; ok {
+					shared++
+					require.Equal(t, was, kind, "-%s of %s and of %s", f.Name, first[f.Name], c.Name)
+					return
+				}
+				kinds[f.Name], first[f.Name] = kind, c.Name
+			})
+		}
+	}
+	require.Greater(t, shared, 150)
 }

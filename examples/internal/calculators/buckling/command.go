@@ -43,7 +43,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.c.Pipe.OD, "od", 3.5*unit.Inch, "outside diameter of the pipe")
 	flags.TextVar(&in.c.Pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the pipe")
 	flags.TextVar(&in.c.Pipe.Weight, "weight", 9.3*unit.PoundPerFoot, "weight of the pipe in air, couplings included")
-	flags.TextVar(&in.c.Hole, "hole", 6.184*unit.Inch, "inside diameter of the casing or hole")
+	flags.TextVar(&in.c.Hole, "casing-id", 6.184*unit.Inch, "inside diameter of the casing or hole")
 	flags.TextVar(&in.c.Inclination, "inclination", 60*unit.Degree, "inclination of the hole from the vertical")
 	flags.TextVar(&in.c.Build, "build", unit.Curvature(0), "build rate: change of inclination, positive where it grows with depth")
 	flags.TextVar(&in.c.Turn, "turn", unit.Curvature(0), "change of azimuth times the sine of inclination")
@@ -76,7 +76,7 @@ func (in input) check() error {
 		faults = append(faults, fmt.Errorf("friction is %v; permitted from 0 to 1", in.friction))
 	}
 	if !(in.c.Hole > in.c.Pipe.OD) {
-		faults = append(faults, fmt.Errorf("hole is %v; it must be wider than the pipe's %v", in.c.Hole, in.c.Pipe.OD))
+		faults = append(faults, fmt.Errorf("casing-id is %v; it must be wider than the pipe's %v", in.c.Hole, in.c.Pipe.OD))
 	}
 	if !(in.c.Inclination >= 0 && in.c.Inclination <= 180*unit.Degree) {
 		faults = append(faults, fmt.Errorf("inclination is %v; permitted from 0 deg to 180 deg", in.c.Inclination))

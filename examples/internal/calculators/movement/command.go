@@ -42,7 +42,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&s.Joint, "joint", unit.Force(0), "tensile strength of the connections; 0 lbf is not known, and not checked")
 	flags.TextVar(&s.Wear.Inside, "wear", unit.Length(0), "wall that the limits leave out, worn or corroded from the bore")
 	flags.TextVar(&s.Hole, "casing-id", 6.184*unit.Inch, "inside diameter of the casing")
-	flags.TextVar(&s.BottomMD, "depth", 9000*unit.Foot, "depth of the packer")
+	flags.TextVar(&s.BottomMD, "depth", 9000*unit.Foot, "true vertical depth of the packer; measured with -survey")
 	flags.TextVar(&w.Seals.Bore, "bore", 4*unit.Inch, "seal bore of the packer")
 	flags.TextVar(&w.Seals.Restraint, "seals", movement.Free, "free, limited (by -travel-up and -travel-down) or anchored")
 	flags.TextVar(&w.Seals.Up, "travel-up", unit.Length(0), "travel of limited seals up to their stop")
