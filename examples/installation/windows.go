@@ -85,8 +85,11 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.Interval) string {
 	least, greatest := u.limit(w, x.Least, up), u.limit(w, x.Greatest, down)
 	bleed := bleeds(s, w)
-	if x.BledOff() {
+	switch {
+	case x.BledOff():
 		return "to nothing (bled off, which needs no gauge)"
+	case x.Least == x.Greatest:
+		return least + "; what lies beside it isn't known to do"
 	}
 	if bleed && x.Below == "" && pressureOf(x.Greatest) >= stood(s, w) {
 		return "to anything from " + u.of(u.gauge(w.Compartment, stood(s, w))) + " down to 0"

@@ -236,10 +236,10 @@ func (w *Window) dropCrumbs() {
 }
 
 // keepPlanned puts the planned value into the window of a step that is proved with
-// it, where it isn't there: a pressure of nothing has no gauge error, and what is
+// it, as all before it are, where it isn't there: a pressure of nothing has no gauge error, and what is
 // only enclosed may have left it out.
 func (k *checker) keepPlanned(w *Window) {
-	if w.Inside || len(k.out.Failures) > 0 || k.out.Open != nil {
+	if w.Inside || k.out.Open != nil || slices.ContainsFunc(k.out.Failures, func(f proof.Failure) bool { return f.Margin == nil || w.held.Ahead || f.Step <= w.held.Step }) {
 		return
 	}
 	w.Inside = true

@@ -107,6 +107,8 @@ func (w *Window) Words() string {
 		switch {
 		case x.BledOff():
 			parts = append(parts, x.Least.Rounded(digits)+" (bled off, which needs no gauge)")
+		case x.Least == x.Greatest:
+			parts = append(parts, x.Least.Rounded(digits)+"; what lies beside it isn't known to do")
 		case x.Below == "" && x.Above == "":
 			parts = append(parts, "any")
 		case x.Above == "":
