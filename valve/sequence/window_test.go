@@ -66,7 +66,10 @@ func TestMarginOfARowIsThatOfItsLeastSureTrigger(t *testing.T) {
 // In a plan that fails later, the steps before it are proved as planned, and their windows
 // hold the planned value: none is told to be empty where one exists.
 func TestWindowsBeforeAFailingStepHoldThePlan(t *testing.T) {
-	for _, name := range []string{"bullhead-breaks-the-toe-zone", "test-passes-casing-rating", "sleeve-opened-overbalanced"} {
+	for _, name := range []string{"test-passes-casing-rating", "bullhead-breaks-the-toe-zone"} {
+		if testing.Short() && name != "test-passes-casing-rating" {
+			continue
+		}
 		r, err := sequence.Check(t.Context(), readPlan(t, shipped+name+".json"), sequence.Options{Only: sequence.NoAdvice})
 		require.NoError(t, err)
 		require.Equal(t, sequence.Refuted, r.Verdict)
