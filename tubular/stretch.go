@@ -10,6 +10,9 @@ import (
 //
 //	e = F L / (E A)
 //
+// Range: stresses below yield, not checked; infinite where area or modulus is
+// zero.
+//
 // Source: Hooke; API RP 7G (1998), where e = L T / (735,000 W) in inches is the
 // same with A by weight.
 func Elongation(pull unit.Force, length unit.Length, area unit.Area, young unit.Pressure) unit.Length {
@@ -26,6 +29,9 @@ func (p Pipe) Stretch(pull unit.Force, length unit.Length) unit.Length {
 //
 //	F = E As e / L
 //
+// Range: stresses below yield, not checked; infinite, or NaN for no stretch,
+// where the length is zero.
+//
 // Source: Hooke.
 func (p Pipe) PullFor(e, length unit.Length) unit.Force {
 	return unit.Force(float64(p.Material.Young) * float64(p.SteelArea()) * float64(e/length))
@@ -41,6 +47,9 @@ func (p Pipe) PullFor(e, length unit.Length) unit.Force {
 // the field's free point constant, 2,500 As. The field's 735,294 e W / ΔF takes
 // the area from the weight.
 //
+// Range: stresses below yield, not checked; infinite, or NaN for no stretch,
+// where the pull is zero.
+//
 // Source: Lapeyrouse, Formulas and Calculations for Drilling, Production and
 // Workover, chapter 4 (stuck pipe).
 func (p Pipe) FreeLength(e unit.Length, pull unit.Force) unit.Length {
@@ -52,6 +61,8 @@ func (p Pipe) FreeLength(e unit.Length, pull unit.Force) unit.Length {
 // rises with temperature.
 //
 //	e = α L ΔT
+//
+// Range: any length and warming; nothing is checked.
 //
 // Source: Lubinski, Althouse and Logan 1962.
 func (p Pipe) ThermalStretch(length unit.Length, warming unit.TemperatureDifference) unit.Length {
@@ -92,6 +103,8 @@ type Causes struct {
 }
 
 // Total returns the sum of all causes.
+//
+// Range: any lengths; they aren't checked.
 //
 // Source: superposition.
 func (c Causes) Total() unit.Length {
