@@ -117,7 +117,8 @@
 // with strokes of actions and volumes pressed in by what all of it gives, and bodies that
 // meet share their pressure by that. It is straight, so that temperatures' errors count
 // exactly; of the mass that confined.Trapped conserves it leaves out squares of relative
-// changes of volume, a thousandth or so. Neighbours that press on a wall, cement and
+// changes of volume, a thousandth or so. Fresh water between walls keeps its mass by its own
+// density where it is heated, and gives way by its compressibility as it stands. Neighbours that press on a wall, cement and
 // rock aren't in it. A body that is known in part is refused where it would count. A test
 // that is held while something warms is judged by the same, with both sides shut in.
 //
@@ -139,11 +140,13 @@
 //
 // A programme begins as its things were run, or as Plan.Begin states: what has happened,
 // or may have, in which case each possibility is a world of its own; how far rows have
-// come; what is applied, shut in and trapped. Plan.Rest writes the state after a step in
+// come; what is applied, shut in and trapped; where gas ends and down to where columns
+// have fallen. Gas that is shut in has the mass that fills its stretch at the pressure of
+// its body. Plan.Rest writes the state after a step in
 // all choices of the values, with what each pressure moves with. Where worlds differ it
 // covers all of them by bands: proved of more than can be, never of less. What it can't
 // write so (devices in states of which none is certain, some conditions of one action
-// met, gas, a plan after a branch) is an error.
+// met, a plan after a branch) is an error.
 //
 // A step's branch is walked where a device doesn't move whatever it feels: the step is
 // walked in worlds beside each other, with the device as its bands say and stuck. It
