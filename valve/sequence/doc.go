@@ -125,12 +125,16 @@
 // # Delays
 //
 // A metered device moves once it has been at its level for its delay. Time passes where a
-// step holds after a ramp, and adds up over ramps that stay at the level; of a ramp's own
-// time, by how fast the plan changes pressures, anything from nothing to all counts: what
-// hangs on that, or on where a device lies in its band of delays, isn't decided. It must
-// be brought to its level by a ramp and back in the same step, else nobody knows for how
-// long it stands there, and the plan is refused, as it is with steps that pump, produce,
-// pull or change pressures otherwise.
+// step holds after a ramp or holds a test, before its acts by hand are done, while it pumps,
+// and before anything is done in it, by what it says that it takes; it adds up from one to
+// the next, over steps too. Of a ramp's own time, by how fast the plan changes pressures,
+// anything from nothing to all counts where a device comes to its level or leaves it (all
+// where it stays there), and so does that of a test that is held where its differential is
+// greatest, at each place where the step stands still: what hangs on that, or on where a
+// device lies in its band of delays, isn't decided. What may be at its level while nobody
+// knows for how long is refused with a line that says what to write: between steps that
+// don't say what they take, in a displacement, a pressure change, a pull, while zones flow or
+// levels move, and as the programme begins and ends.
 //
 // # By hand, beginnings and branches
 //

@@ -83,6 +83,9 @@ func (k *Walker) pumpWay(w *World, p well.Pump, number int) ([]*World, error) {
 			next = append(next, out...)
 		}
 		worlds = merge(next)
+		if worlds, err = k.pumpedFor(worlds, turns, n, p.Rate); err != nil {
+			return nil, err
+		}
 		for _, x := range worlds {
 			if k.Pumps != nil && n >= pieces && turns[n].rate == p.Rate {
 				k.Pumps(Pumped{x, k.place.Step, number, turns[n].volume, turns[n].rate, way})
@@ -107,6 +110,27 @@ func (k *Walker) pumpWay(w *World, p well.Pump, number int) ([]*World, error) {
 		}
 	}
 	return worlds, nil
+}
+
+// pumpedFor lets the time pass that a pump takes from one turn to the next.
+func (k *Walker) pumpedFor(worlds []*World, turns []pumped, n int, rate float64) ([]*World, error) {
+	if !k.slow() {
+		return worlds, nil
+	}
+	took := (turns[n].volume - turns[n-1].volume) / rate
+	t := standing{before: span{took, took}}
+	if n+1 < len(turns) {
+		t.after = (turns[n+1].volume - turns[n].volume) / rate
+	}
+	var all []*World
+	for _, w := range worlds {
+		out, err := k.stand(w, t)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, out...)
+	}
+	return merge(all), nil
 }
 
 // drift goes from one moment of pumping to another.
