@@ -216,10 +216,23 @@ func plainOrdersUntil(p *sequence.Plan, samples, most int, enough func(*plainRes
 	}
 	var first *plainResult
 	var start []int
+	random := newRandom(uint64(most), 5)
 	for left := most; left > 0; {
+		if most >= 1000 && left <= most/2 { // too many to go through one after the other: some here, some there
+			script := make([]int, 200)
+			for k := range script {
+				script[k] = random.IntN(3)
+			}
+			left--
+			if r := plainWalkOf(p, samples, script); enough(r) {
+				r.close = r.close || first.close
+				return r
+			}
+			continue
+		}
 		script, ways := start, 1
 		var begun []int
-		for tried := 0; left > 0 && (leading == 0 || tried < max(most/ways, 3)); tried++ {
+		for tried := 0; left > 0 && (most < 1000 || left > most/2) && (leading == 0 || tried < max(most/ways, 3)); tried++ {
 			left--
 			r := plainWalkOf(p, samples, script)
 			if first == nil {
@@ -237,7 +250,7 @@ func plainOrdersUntil(p *sequence.Plan, samples, most int, enough func(*plainRes
 				break
 			}
 		}
-		if start = nextScript(start, begun, 0); start == nil {
+		if start = nextScript(start, begun, 0); start == nil && (script == nil || leading > 0 || most < 1000) {
 			break
 		}
 	}
