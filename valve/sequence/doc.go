@@ -49,10 +49,12 @@
 // temperatures. While the compartment's top is open, gas is let in and out there and
 // its lower end stays. Once the top is shut its mass stays, and its lower end goes
 // where that mass has the pressure of the liquid under it: one liquid, whose surface
-// rises into it and falls. What isn't modelled is refused with a line that says so:
-// gas under liquid, gas on gas, gas that leaves a compartment through a port, that
-// passes a low point of the hole, that meets others while nothing fixes their
-// pressure, a squeeze of what it presses on.
+// rises into it and falls. What isn't modelled is refused with a line that says so, and
+// what to write in its place: gas under liquid, gas on gas, gas that is shut in and leaves
+// its compartment through a port, that passes a low point of the hole, that meets others
+// while nothing fixes their pressure, a squeeze of what it presses on. Fluids stay where
+// they are put: gas, oil and condensate that would rise, in a compartment or through an
+// open port, are named with the high point at which they would collect.
 //
 // What gas makes of pressures isn't straight. It is enclosed: straight in what
 // moves, with the secants as slopes, and a remainder: what the equation of state
