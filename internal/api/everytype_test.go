@@ -529,6 +529,7 @@ var everyType = []reflect.Type{
 	reflect.TypeFor[sequence.Level](),
 	reflect.TypeFor[sequence.LevelAt](),
 	reflect.TypeFor[sequence.LevelBand](),
+	reflect.TypeFor[sequence.LineModel](),
 	reflect.TypeFor[sequence.Margin](),
 	reflect.TypeFor[sequence.MarkedTVD](),
 	reflect.TypeFor[sequence.Method](),
