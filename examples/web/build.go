@@ -52,6 +52,9 @@ func build(ctx context.Context) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if wasm, err = joined(wasm); err != nil {
+		return nil, err
+	}
 	root, err := goCommand(ctx, "env", "GOROOT")
 	if err != nil {
 		return nil, err
