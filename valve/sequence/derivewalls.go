@@ -28,6 +28,8 @@ func (d *deriver) bores(c *Compartment, s *assembly.Space) {
 		}
 		c.Bores = append(c.Bores, x)
 	}
+	c.Capacity = 0
+	c.Capacity = c.capacity() // over its length, also where its top is taken as surface
 	if open {
 		c.Note += "; its bores, without walls: it has open hole"
 	} else {

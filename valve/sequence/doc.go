@@ -100,8 +100,8 @@
 // two depths of the plan the level lies parts the worlds, so that every pressure stays
 // straight and exact; where the level lies between two depths along a rating it is
 // found by itself, which is enclosed. A string takes pressure about a level as straight
-// over 50 ft, and what that may be off counts against it. It is filled by hand, or
-// before a pressure is applied on it. One fluid of constant density on the way and one
+// over 50 ft, and what that may be off counts against it. It is filled with its own fluid
+// by hand, before it is pumped into, or before a pressure is applied on it. One fluid of constant density on the way and one
 // formation: all else (a second surface or formation in the body, a port open above the
 // level, a device that opens or shuts while it moves, shutting in or displacing what has
 // fallen) is refused with a line that says so. In a compartment that is closed at its

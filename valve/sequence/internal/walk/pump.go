@@ -20,15 +20,39 @@ const pumpLength = 1e6
 // rateSteps are the pieces in which a rate comes up and goes down.
 const rateSteps = 6
 
-// pump pumps through the well: what is pumped into is shut for anything else, the rate
+// pump pumps through the well, once columns on its way that have fallen are full: what is pumped into is shut for anything else, the rate
 // comes up, the fluids move, the rate goes down, and the pump stands at the pressure
 // that the columns leave it with.
 func (k *Walker) pump(w *World, p well.Pump, number int) ([]*World, error) {
+	full := []*World{w}
+	for _, c := range [2]int{p.Into, p.To} {
+		if w.State.Low(c) < 0 {
+			continue
+		}
+		var next []*World
+		for _, x := range full { // what has fallen is filled first
+			out, err := k.fill(x, c)
+			if err != nil {
+				return nil, err
+			}
+			next = append(next, out...)
+		}
+		full = merge(next)
+	}
+	var all []*World
+	for _, x := range full {
+		out, err := k.pumpFull(x, p, number)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, out...)
+	}
+	return all, nil
+}
+
+func (k *Walker) pumpFull(w *World, p well.Pump, number int) ([]*World, error) {
 	w = w.Clone()
 	s := w.State
-	if err := s.Full([]int{p.Into, p.To}, "pumping"); err != nil {
-		return nil, err
-	}
 	if p.Formation < 0 && !s.Surface[p.To] {
 		return nil, well.Unpumped{Why: "\"" + s.Compartments[p.To].Name + "\" is shut in at the top; nothing can return there"}
 	}
