@@ -71,10 +71,13 @@ func (c *compiler) steps() {
 	}
 	c.flows()
 	for i := range c.Steps {
-		c.Steps[i].Last = i == len(c.Steps)-1
+		next := []int{i + 1}
 		if c.Flow != nil {
-			c.Steps[i].Last = c.Flow[i].Next >= len(c.Steps)
+			next = []int{c.Flow[i].Next, c.Flow[i].Fail}
 		}
+		x := &c.Steps[i]
+		x.Last = next[0] >= len(c.Steps)
+		x.Timed = !x.Last && !slices.ContainsFunc(next, func(n int) bool { return n >= 0 && n < len(c.Steps) && c.Steps[n].Takes <= 0 })
 	}
 	for i := range c.Steps {
 		if len(c.Steps[i].Not) == 0 {

@@ -87,7 +87,7 @@ func TestDelaysGoOnThroughSteps(t *testing.T) {
 	require.Equal(t, sequence.Refuted, short.Verdict)
 	require.Equal(t, "bleed", short.Findings[0].Step)
 	_, err := sequence.Check(context.Background(), over(""), sequence.Options{Only: sequence.VerdictOnly})
-	require.ErrorContains(t, err, `step "bleed": "sleeve: moves" may stand at its level as the step begins, and moves with a delay: nobody knows whether it has stood there for long enough; write how long the step takes before anything is done in it ("takes": "5 min")`)
+	require.ErrorContains(t, err, `step "press": "sleeve: moves" may stand at its level as the step ends, and moves with a delay: nobody knows whether it has stood there for long enough; write in the next step how long that takes before anything is done in it ("takes": "5 min")`)
 
 	_, err = over("3m").Rest(context.Background(), "press")
 	require.ErrorContains(t, err, "for how long it has been there can't be written")

@@ -10,18 +10,29 @@ func (k *Walker) begins(worlds []*World, drives []drive) ([]*World, error) {
 	if !k.slow() {
 		return worlds, nil
 	}
-	where, cure := "as the step begins", `write how long the step takes before anything is done in it ("takes": "5 min"), or `+takeBack
 	if k.place.Step == 0 {
-		where, cure = "as the programme begins", "begin where it isn't there, or with what has brought it there"
+		return worlds, k.unhurried(worlds, "as the programme begins", "begin where it isn't there, or with what has brought it there")
 	}
-	if k.step.Takes <= 0 || k.place.Step == 0 {
-		return worlds, k.unhurried(worlds, where, cure)
+	if k.step.Takes <= 0 { // the step before has seen to it that nothing slow is at its level
+		return worlds, nil
 	}
 	t := standing{hold: k.step.Takes}
 	if k.step.Temperature >= 0 { // it may be what is waited for
 		t = standing{perhaps: k.step.Takes}
 	}
 	return k.standAll(worlds, t, drives)
+}
+
+// goesOn makes sure, as a step ends, that it is known how long what is slow stays at its
+// level before the next does anything.
+func (k *Walker) goesOn(worlds []*World) error {
+	switch {
+	case k.step.Last:
+		return k.unhurried(worlds, "as the programme ends", takeBack)
+	case k.step.Timed:
+		return nil
+	}
+	return k.unhurried(worlds, "as the step ends", `write in the next step how long that takes before anything is done in it ("takes": "5 min"), or `+takeBack)
 }
 
 // standAll lets time pass in all worlds.

@@ -24,6 +24,7 @@ type Step struct {
 	Tested         map[int]float64
 	TestedAnywhere float64
 	Last           bool // no step comes after it
+	Timed          bool // those that come after it say what they take
 	RaiseTrapped   map[int]float64
 	Press          map[int]float64 // volumes pressed in, between known walls
 	Pulls          []affine.Form

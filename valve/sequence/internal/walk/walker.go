@@ -149,10 +149,8 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	if len(worlds) == 0 && k.Stops && k.stuck != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, k.stuck)
 	}
-	if step.Last {
-		if err := k.unhurried(worlds, "as the programme ends", takeBack); err != nil {
-			return nil, fmt.Errorf("step %q: %w", step.Name, err)
-		}
+	if err := k.goesOn(worlds); err != nil {
+		return nil, fmt.Errorf("step %q: %w", step.Name, err)
 	}
 	worlds = k.missed(worlds)
 	if worlds, err = k.ended(worlds); err != nil {
