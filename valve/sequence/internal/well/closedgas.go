@@ -215,7 +215,7 @@ func (s *State) reaches(i int) error {
 			at = s.Ports[p].AtB
 		}
 		if d := s.Compartments[i].Depths[at]; d.MD < most-0.001 {
-			return s.gassy(i, "it may reach down to %s, and passes through %q, open at %s; gas that leaves a compartment through a port isn't followed: keep it above that by more pressure on what presses on it, or bleed it off or displace it with liquid (\"up\": true) before the port opens",
+			return s.gassy(i, "it may reach down to %s, and passes through %q, open at %s; gas that leaves a compartment through a port isn't followed: keep it above that by more pressure on what presses on it, bleed it off or displace it with liquid (\"up\": true) before the port opens, or go on in a plan that begins (\"begin\") with the gas where it has gone",
 				unit.Length(most).Rounded(5), s.Ports[p].Name, unit.Length(d.MD).Rounded(5))
 		}
 	}
