@@ -19,6 +19,7 @@ var features = map[string]*feature{
 	"levels":     {devices: (*plainMaker).oneFluid, steps: (*plainMaker).drains},
 	"slow":       {levels: (*plainMaker).slow},
 	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
+	"string":     {devices: (*plainMaker).hang, steps: (*plainMaker).stringSteps, levels: (*plainMaker).stringLevels},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 

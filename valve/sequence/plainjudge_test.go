@@ -51,6 +51,9 @@ func (w *plainWalk) judge() {
 		w.judgeFormation(f)
 	}
 	w.judgeBarriers()
+	if w.str != nil {
+		w.str.judge()
+	}
 }
 
 func (w *plainWalk) judgeRating(r *plainRating) {

@@ -11,7 +11,7 @@ import (
 // With sharp values the programme and the plain walker tell the same story of levels
 // that fall and of bodies trapped between walls, to 1e-4 psi.
 func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
-	for name, least := range map[string]int{"levels": 25, "walls": 25} {
+	for name, least := range map[string]int{"levels": 25, "walls": 25, "string": 20} {
 		told := 0
 		for n := range uint64(60) {
 			p := sharp(plainPlanWith(3, n, features[name]), nominalOf)

@@ -33,6 +33,8 @@ type plainWalk struct {
 	fault  error           // of a stroke
 	turned int             // how often a port has opened or shut
 
+	str *plainString // nil: the plan has none
+
 	grid, before []float64 // scratch
 	waits        []int
 }
@@ -55,6 +57,14 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 			return w.r
 		}
 		well.shutIn(w.s)
+		copy(w.own, w.s.top)
+	}
+	if w.str = newPlainString(w); w.str != nil {
+		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
+			w.r.fault = err
+			return w.r
+		}
+		w.str.land()
 		copy(w.own, w.s.top)
 	}
 	for _, s := range p.Steps {
@@ -154,6 +164,27 @@ func (w *plainWalk) walkStep(k int) error {
 	if err := w.unhurried(); err != nil {
 		return err
 	}
+	if err := w.squeezes(step); err != nil {
+		return err
+	}
+	if w.str == nil {
+		return nil
+	}
+	if err := w.pulls(step); err != nil {
+		return err
+	}
+	if step.Lands {
+		if len(w.str.held) > 0 {
+			return fmt.Errorf("it is held")
+		}
+		w.str.land()
+		stands := w.r.stands[k]
+		stands[len(stands)-1].str = w.strung()
+	}
+	return nil
+}
+
+func (w *plainWalk) squeezes(step *sequence.Step) error {
 	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil
 	}
@@ -266,7 +297,7 @@ func (w *plainWalk) look(x float64) error {
 	}
 	for i := range w.actions {
 		if w.s.armed[i] {
-			w.felts[i] = w.s.felt(&w.actions[i])
+			w.felts[i] = w.feels(i)
 		}
 	}
 	return nil

@@ -36,8 +36,11 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 			j.Note(w, p, judge.Rig, 0, reading.Times(-1).Shift(r.Rig), 0)
 		}
 		// A pull that nothing holds never comes to its reading; a string that the step
-		// itself has freed is meant to come up.
-		if now := w.State.String.(*standing); free.C > 0.5 && !(now.step == p.Step && (now.act == parted || now.act == letGo)) {
+		// itself has freed is meant to come up, and one that is let down goes down.
+		now := w.State.String.(*standing)
+		turn := now.turn()
+		down := turn != nil && turn.place != upwards
+		if free.C > 0.5 && !down && !now.freedIn(p.Step) {
 			j.Note(w, p, judge.PullFree, 0, reading.Minus(p.Pulling.At(p.X)).Shift(1), 0)
 		}
 	}
@@ -73,6 +76,16 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 		j.Note(w, p, judge.Holding, 0, form, 0)
 	}
 	return nil
+}
+
+// freedIn tells whether a step has parted the string or let it go.
+func (s *standing) freedIn(step int) bool {
+	for ; s != nil; s = s.before {
+		if s.step == step && (s.act == parted || s.act == letGo) {
+			return true
+		}
+	}
+	return false
 }
 
 // read takes everything that a limit needs off the loaded string.
