@@ -16,8 +16,10 @@ type PlaceForces struct {
 }
 
 // ForceRange is a force over a step. Least and Greatest are over all choices of
-// values, enclosed: they may be wider than the truth, not narrower. Final is where
-// the step stands still at its end, with nominal values.
+// values, enclosed between evaluated loads at every moment and along every stretch
+// between two, with what isn't straight added: as a rule wider than the truth, not
+// narrower, but not proved; see the package's doc. Final is where the step stands still
+// at its end, with nominal values.
 type ForceRange struct {
 	Least      unit.Force `json:"least"`
 	LeastAt    string     `json:"least_at"`

@@ -91,7 +91,9 @@ func TestHeldTwiceIsThatOfMovement(t *testing.T) {
 			l, err := up.Load(s, c)
 			require.NoError(t, err)
 			at := lastString(r, step)
-			near := func(want, got unit.Force) { require.InDelta(t, float64(want), float64(got), 1e-9*5e5, "%v", p.Steps[step].Name) }
+			near := func(want, got unit.Force) {
+				require.InDelta(t, float64(want), float64(got), 1e-9*5e5, "%v", p.Steps[step].Name)
+			}
 			near(l.HangerLoad, at.Hanger)
 			near(l.Joints[0].Balance, at.Joints[0].Balance)
 			require.Len(t, at.Holds, 2)

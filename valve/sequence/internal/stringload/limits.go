@@ -1,9 +1,13 @@
 package stringload
 
 import (
+	"math"
+	"slices"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
 	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/walk"
 )
@@ -13,6 +17,11 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 	forms, err := r.enclose(w, p.X, p.Pulling)
 	if err != nil {
 		return err
+	}
+	if p.Between != nil {
+		if forms, err = r.bent(w, p, forms); err != nil {
+			return err
+		}
 	}
 	n := 0
 	take := func() int { n++; return n - 1 }
@@ -76,6 +85,29 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 		j.Note(w, p, judge.Holding, 0, form, 0)
 	}
 	return nil
+}
+
+// bent are forms halfway along a stretch, widened by what may lie beyond its ends and
+// them: of a parabola through the three that is no more than a quarter of how far the
+// middle lies off the straight line, and twice that is taken.
+func (r *Room) bent(w *walk.World, p walk.Place, middle []affine.Form) ([]affine.Form, error) {
+	var ends [2][]affine.Form
+	for i, x := range p.Between {
+		forms, err := r.enclose(w, x, p.Pulling)
+		if err != nil {
+			return nil, err
+		}
+		ends[i] = forms
+	}
+	all := slices.Clone(middle)
+	for n := range all {
+		off := middle[n].Minus(ends[0][n].Plus(ends[1][n]).Times(0.5))
+		off.R = 0
+		if d := math.Abs(off.C) + off.Radius(); d > 1e-9*(1+math.Abs(middle[n].C)) {
+			all[n] = all[n].Widen(d / 2)
+		}
+	}
+	return all, nil
 }
 
 // freedIn tells whether a step has parted the string or let it go.

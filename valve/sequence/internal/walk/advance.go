@@ -209,8 +209,7 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 	}
 	if r.String != nil && !r.silent {
 		// The string isn't straight between two places: it is looked at halfway, too.
-		half := from.Plus(to).Times(0.5)
-		if err := r.moment(w, half, -1, false); err != nil {
+		if err := r.halfway(w, from, to); err != nil {
 			return false, nil, err
 		}
 	}

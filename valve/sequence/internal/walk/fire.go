@@ -26,6 +26,15 @@ func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
 	return r.Observer.Moment(w, p)
 }
 
+// halfway shows the observer the middle of a stretch, and what it is the middle of.
+func (r *run) halfway(w *World, from, to affine.Form) error {
+	between := r.place.Between
+	r.place.Between = &[2]affine.Form{from, to}
+	err := r.moment(w, from.Plus(to).Times(0.5), -1, false)
+	r.place.Between = between
+	return err
+}
+
 // fire lets an action do what it does at a place, and goes on.
 func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine.Line, depth int) error {
 	s := w.State

@@ -54,6 +54,9 @@ func (k *Walker) pull(w *World, n int) ([]*World, error) {
 		}
 		all = append(all, out...)
 	}
+	for _, x := range all {
+		x.freed = true // back in its hanger it feels something else: what is due then happens as the next step begins
+	}
 	return all, nil
 }
 

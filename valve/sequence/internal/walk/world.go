@@ -26,7 +26,7 @@ type World struct {
 	Stuck []int  // actions whose devices don't move by what they feel
 	// Stood is by action for how long a slow one has been at its level, in s; nil: none has.
 	Stood []affine.Form
-	freed bool  // something that was stuck moves again from here on
+	freed bool  // something that was stuck moves again from here on, or the string has been pulled
 	just  []int // those that got stuck in this step
 	Begun int   // which choice of what may have happened before it began with
 	// Seen is what an observer has seen where the step stood still, to hold it against
