@@ -282,6 +282,9 @@ func (k *checker) walkNominal() error {
 	if err != nil {
 		return err
 	}
+	if run.Open != nil {
+		return fmt.Errorf("sequence: step %q can't be walked with the nominal values: %w", k.plan.Steps[run.OpenStep].Name, run.Open)
+	}
 	if len(run.Before) == 0 || len(run.Before[0]) == 0 {
 		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
 	}

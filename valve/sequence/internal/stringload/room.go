@@ -99,6 +99,7 @@ type profile struct {
 	from        *profile        // of slips that may bite earlier: how it was then,
 	bite        affine.Form     // and how far from that to this one they do
 	temperature int
+	moves       bool // along the leg
 }
 
 // profileOf takes the pressures of a state at a place of its leg.
@@ -112,7 +113,7 @@ func (r *Room) profileOf(s *well.State, x affine.Form) (*profile, error) {
 
 // take puts the pressures of a state at a place of its leg into a profile.
 func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
-	p.temperature, p.of = s.Temperature, r.once
+	p.temperature, p.of, p.moves = s.Temperature, r.once, false
 	if p.corners == nil {
 		p.corners, p.forms = make([][]int, len(p.of)), make([][]affine.Form, len(p.of))
 	}
@@ -124,6 +125,7 @@ func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
 				return err
 			}
 			p.forms[n] = append(p.forms[n], l.At(x))
+			p.moves = p.moves || l.S != 0 || l.D != 0
 		}
 		if bent := s.Bent(i); bent > 0 { // between the depths about a level it isn't straight
 			last := len(p.forms[n]) - 1

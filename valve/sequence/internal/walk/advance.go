@@ -207,10 +207,8 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 			}
 		}
 	}
-	if r.String != nil && !r.silent {
-		// The string isn't straight between two places: it is looked at halfway, too.
-		half := from.Plus(to).Times(0.5)
-		if err := r.moment(w, half, -1, false); err != nil {
+	if !still {
+		if err := r.halfway(w, from.Plus(to).Times(0.5)); err != nil {
 			return false, nil, err
 		}
 	}
@@ -284,6 +282,8 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			}
 			if !fired || r.intended(w, i) || r.PastUnintended {
 				work = append(work, place{q, at, true})
+			} else {
+				r.left = true
 			}
 			if certain {
 				return true

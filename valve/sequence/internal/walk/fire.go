@@ -26,6 +26,21 @@ func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
 	return r.Observer.Moment(w, p)
 }
 
+// halfway shows the observer the string between two places, where it isn't straight.
+// Of what is, nothing is least there.
+func (r *run) halfway(w *World, x affine.Form) error {
+	if r.silent || r.String == nil {
+		return nil
+	}
+	at := slices.Index(r.cluster.limits, len(r.ties)-1) // New has it last
+	if at < 0 {
+		return nil
+	}
+	p := r.place
+	p.X, p.Action, p.Limits, p.Pulling = x, -1, r.cluster.limits[at:at+1], r.pulling
+	return r.Observer.Moment(w, p)
+}
+
 // fire lets an action do what it does at a place, and goes on.
 func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine.Line, depth int) error {
 	s := w.State
@@ -57,6 +72,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			r.Observer.Unintended(w, i, p, felt)
 		}
 		if !r.PastUnintended {
+			r.left = true
 			return nil
 		}
 	} else {
