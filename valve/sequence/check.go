@@ -135,29 +135,20 @@ type standstill struct {
 
 func (k *checker) check() (*Programme, error) {
 	k.After = k.rates
-	k.progress.tell(0, "walking the nominal values")
-	if err := k.walkNominal(); err != nil {
-		return nil, err
-	}
-	if k.pumpFault != nil {
-		return nil, k.pumpFault
-	}
-	k.peaks()
-	k.progress.tell(0.1, "proving")
-	var err error
-	if k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget}); err != nil {
+	if err := k.walkAll(); err != nil {
 		return nil, err
 	}
 	p := k.programme
 	p.Inputs, p.Branches = len(k.Network.Symbols), k.out.Worlds
-	if err := k.results(); err != nil {
-		return nil, err
-	}
 	var stopped error
+	if k.options.Only == VerdictOnly || k.options.Verdict != nil {
+		if err := k.write(); err != nil {
+			return nil, err
+		}
+	}
 	if k.options.Only != VerdictOnly {
 		k.early()
-		k.progress.tell(0.4, "looking for windows")
-		if stopped = k.windows(); stopped != nil && k.ctx.Err() == nil {
+		if stopped = k.windows(); stopped != nil && (k.ctx.Err() == nil || len(p.Steps) < len(k.plan.Steps)) {
 			return nil, stopped
 		}
 		if stopped == nil && k.options.Only == Everything {
@@ -178,6 +169,47 @@ func (k *checker) check() (*Programme, error) {
 	return p, stopped
 }
 
+// walkAll walks the nominal values and, beside it, the plan in all choices.
+func (k *checker) walkAll() error {
+	k.progress.tell(0, "walking the plan")
+	prove := func() (err error) {
+		k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget})
+		return err
+	}
+	if k.warms() {
+		if err := k.walkNominal(); err != nil {
+			return err
+		}
+		k.peaks()
+		return prove()
+	}
+	var faults [2]error
+	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, prove}[i]() })
+	k.peaks()
+	return first(faults[:]...)
+}
+
+// warms tells whether it depends on the nominal values where a test is held that its
+// temperature changes.
+func (k *checker) warms() bool {
+	return slices.ContainsFunc(k.Limits.Steps, func(g judge.Goals) bool {
+		return slices.ContainsFunc(g.Tests, func(t judge.Test) bool { return t.Furthest && t.Warms != nil })
+	})
+}
+
+// write writes what was walked: results and margins, each by its own.
+func (k *checker) write() error {
+	var fault error
+	atOnce(2, k.options.Workers, func(i int) {
+		if i == 0 {
+			fault = k.results()
+		} else {
+			k.programme.Margins = k.margins()
+		}
+	})
+	return fault
+}
+
 // sum tells what the programme comes to.
 func (k *checker) sum() {
 	p := k.programme
@@ -195,7 +227,6 @@ func (k *checker) sum() {
 	if k.out.Open != nil {
 		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
-	k.margins()
 }
 
 // early shows what is known with the verdict, in a programme of its own.
@@ -204,7 +235,7 @@ func (k *checker) early() {
 		return
 	}
 	c, p := *k, *k.programme
-	p.Steps, p.Findings, p.Margins = slices.Clone(p.Steps), []Finding{}, []Margin{}
+	p.Steps, p.Findings = slices.Clone(p.Steps), []Finding{}
 	c.programme, c.options.Only = &p, VerdictOnly
 	c.sum()
 	k.options.Verdict(&p)
@@ -251,6 +282,9 @@ func (k *checker) walkNominal() error {
 	if err != nil {
 		return err
 	}
+	if run.Open != nil {
+		return fmt.Errorf("sequence: step %q can't be walked with the nominal values: %w", k.plan.Steps[run.OpenStep].Name, run.Open)
+	}
 	if len(run.Before) == 0 || len(run.Before[0]) == 0 {
 		return errors.New("sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)")
 	}
@@ -263,7 +297,7 @@ func (k *checker) walkNominal() error {
 			k.ends[i] = run.Last[0]
 		}
 	}
-	return nil
+	return k.pumpFault
 }
 
 // peaks finds where each test stands in the nominal well: where its differential is

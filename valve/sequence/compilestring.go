@@ -160,6 +160,7 @@ func (c *compiler) string() {
 			r.Packer = held[p.HeldMD]
 		}
 	}
+	r.Prepare()
 	c.Problem.String = r
 }
 

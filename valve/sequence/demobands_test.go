@@ -53,6 +53,7 @@ func TestNoDrawFallsBelowAMargin(t *testing.T) {
 	k := &checker{compiled: c, ctx: context.Background(), programme: &Programme{}}
 	k.After = k.rates
 	require.NoError(t, k.walkNominal())
+	k.peaks()
 	out, err := k.Prove(k.ctx, proof.Options{})
 	require.NoError(t, err)
 	require.Empty(t, out.Failures)

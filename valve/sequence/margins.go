@@ -13,9 +13,9 @@ import (
 	"completion.example/valve/sequence/internal/walk"
 )
 
-// margins writes the least of every limit over the whole programme, tightest first:
+// margins are the least of every limit over the whole programme, tightest first:
 // triggers, ratings, string, formations, balances, tests.
-func (k *checker) margins() {
+func (k *checker) margins() []Margin {
 	best := map[string]marginAt{}
 	keep := func(m marginAt) { // called step by step: of equal ones the first stays
 		name := string(m.Kind) + m.Limit
@@ -34,16 +34,23 @@ func (k *checker) margins() {
 	for _, key := range keys {
 		m := k.out.Judge.Margins[key]
 		if x, ok := k.limitMargin(m); ok {
-			keep(marginAt{x, m.Point})
+			x.point, x.form = m.Point, m.Form
+			keep(x)
 		}
 	}
+	all := make([]Margin, 0, len(best))
 	for _, m := range best {
 		m.At = k.moved(m.point())
-		k.programme.Margins = append(k.programme.Margins, m.Margin)
+		m.Method, m.Left = method(m.form), m.left()
+		if m.slope != nil {
+			m.Slopes = k.slopes(m.form, m.slope)
+		}
+		all = append(all, m.Margin)
 	}
-	slices.SortFunc(k.programme.Margins, func(a, b Margin) int {
+	slices.SortFunc(all, func(a, b Margin) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
 	})
+	return all
 }
 
 // rank puts margins in order; what differs by rounding alone has one rank.
@@ -60,8 +67,9 @@ func (k *checker) triggerMargins(step, action int, keep func(marginAt)) {
 		if math.IsInf(x, 0) {
 			return
 		}
-		keep(marginAt{point: func() []float64 { return at }, Margin: Margin{Limit: a.Name, Kind: kind, Step: name, Left: level(a.Axial, x).Rounded(digits), Share: x / math.Abs(level0),
-			Method: method(form), Slopes: k.slopes(form, func(d float64) string { return level(a.Axial, d).Rounded(3) })}})
+		keep(marginAt{Margin: Margin{Limit: a.Name, Kind: kind, Step: name, Share: x / math.Abs(level0)},
+			form: form, point: func() []float64 { return at },
+			left: func() string { return level(a.Axial, x).Rounded(digits) }, slope: func(d float64) string { return level(a.Axial, d).Rounded(3) }})
 	}
 	if k.expected(step, a.Name) {
 		if f.HasReach {
@@ -72,10 +80,14 @@ func (k *checker) triggerMargins(step, action int, keep func(marginAt)) {
 	of(Unintended, f.Left, f.LeftForm, f.Point, f.Level.C)
 }
 
-// marginAt is a margin with the choice that attains it.
+// marginAt is a margin with what its words are made of: most aren't the least of their
+// limit, and nobody reads those.
 type marginAt struct {
 	Margin
-	point func() []float64
+	form  affine.Form
+	point func() []float64     // the choice that attains it
+	left  func() string        // what is left
+	slope func(float64) string // a difference of the form
 }
 
 func method(f affine.Form) Method {
@@ -112,20 +124,21 @@ func (k *checker) slopes(f affine.Form, text func(float64) string) []Slope {
 
 // limitMargin is a margin of the judge for people; false for those that have no
 // size.
-func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
-	x := Margin{Step: k.plan.Steps[m.Step].Name, Place: k.place(m), Method: method(m.Form)}
+func (k *checker) limitMargin(m *judge.Margin) (marginAt, bool) {
+	x := marginAt{Margin: Margin{Step: k.plan.Steps[m.Step].Name, Place: k.place(m)}}
 	if math.IsInf(m.Least, 0) || math.IsNaN(m.Least) {
 		return x, false
 	}
-	pressure := func(kind Kind, name string, of float64) (Margin, bool) {
-		x.Kind, x.Limit, x.Left, x.Share = kind, name, psi(unit.Pressure(m.Least)), m.Least/math.Abs(of)
-		x.Slopes = k.slopes(m.Form, func(d float64) string { return unit.Pressure(d).Rounded(3) })
+	pressure := func(kind Kind, name string, of float64) (marginAt, bool) {
+		x.Kind, x.Limit, x.Share = kind, name, m.Least/math.Abs(of)
+		x.left = func() string { return psi(unit.Pressure(m.Least)) }
+		x.slope = func(d float64) string { return unit.Pressure(d).Rounded(3) }
 		return x, of != 0
 	}
-	share := func(kind Kind, name string) (Margin, bool) {
+	share := func(kind Kind, name string) (marginAt, bool) {
 		x.Kind, x.Limit, x.Share = kind, name, m.Least/judge.Parts
-		x.Left = fmt.Sprintf("%.1f %%", 100*x.Share)
-		x.Slopes = k.slopes(m.Form.Times(1/judge.Parts), func(d float64) string { return fmt.Sprintf("%.2g %%", 100*d) })
+		x.left = func() string { return fmt.Sprintf("%.1f %%", 100*m.Least/judge.Parts) }
+		x.slope = func(d float64) string { return fmt.Sprintf("%.2g %%", 100*d/judge.Parts) }
 		return x, true
 	}
 	switch m.Kind {
@@ -158,11 +171,13 @@ func (k *checker) limitMargin(m *judge.Margin) (Margin, bool) {
 			way, of = "down", s.Down
 		}
 		left := unit.Length(m.Least / judge.Parts)
-		x.Kind, x.Limit, x.Left, x.Share = SealTravel, s.name(m.Index)+", "+way, fmt.Sprintf("%.1f in", left.In(unit.Inch)), float64(left/max(of, unit.Inch))
-		x.Slopes = k.slopes(m.Form.Times(1/judge.Parts), func(d float64) string { return unit.Length(d).Rounded(3) })
+		x.Kind, x.Limit, x.Share = SealTravel, s.name(m.Index)+", "+way, float64(left/max(of, unit.Inch))
+		x.left = func() string { return fmt.Sprintf("%.1f in", left.In(unit.Inch)) }
+		x.slope = func(d float64) string { return unit.Length(d / judge.Parts).Rounded(3) }
 		return x, true
 	case judge.Rig:
-		x.Kind, x.Limit, x.Left, x.Share = PullOff, "rig", unit.Force(m.Least).Rounded(digits), m.Least/float64(k.plan.String.Rig)
+		x.Kind, x.Limit, x.Share = PullOff, "rig", m.Least/float64(k.plan.String.Rig)
+		x.left = func() string { return unit.Force(m.Least).Rounded(digits) }
 		return x, true
 	}
 	return x, false

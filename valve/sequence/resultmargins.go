@@ -16,9 +16,9 @@ func (k *checker) triggers(i int, r *StepResult) {
 		if len(a.With) > 0 && !a.All && slices.Contains(k.plan.Steps[i].Expect, a.Name) {
 			continue // any of its conditions will do: none has a margin of its own
 		}
-		f := *k.out.Judge.SensedBy(i, n)
+		f := k.out.Judge.SensedBy(i, n)
 		if !f.Seen {
-			f = *k.nominal.Judge.SensedBy(i, n)
+			f = k.nominal.Judge.SensedBy(i, n)
 		}
 		if !f.Seen {
 			continue

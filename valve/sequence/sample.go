@@ -89,6 +89,7 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 	if err := k.walkNominal(); err != nil {
 		return nil, err
 	}
+	k.peaks()
 	d, err := k.Drawer(ctx)
 	if err != nil {
 		return nil, err

@@ -49,40 +49,45 @@ const pullCap = 1_500_000 * unit.PoundForce
 // windows finds the window of every pressure that is held or bled to, and of every
 // pull, of the steps that the proof came to.
 func (k *checker) windows() error {
+	k.progress.tell(0.4, "looking for windows")
 	var all []*Window
-	for i := range k.plan.Steps {
-		if i >= len(k.out.Before) {
-			break
-		}
+	steps := make([][]Window, len(k.plan.Steps))
+	for i := range k.out.Before {
 		if len(k.out.Before[i]) == 0 {
 			continue
 		}
-		r := &k.programme.Steps[i]
-		r.Windows = k.held(i)
-		for n := range r.Windows {
-			r.Windows[n].Ahead, r.Windows[n].held.Ahead = k.options.Ahead, k.options.Ahead
-			all = append(all, &r.Windows[n])
+		steps[i] = k.held(i)
+		for n := range steps[i] {
+			steps[i][n].Ahead, steps[i][n].held.Ahead = k.options.Ahead, k.options.Ahead
+			all = append(all, &steps[i][n])
 		}
 	}
-	faults := make([]error, len(all))
+	faults := make([]error, len(all)+1)
 	var singles proof.Singles
 	if len(k.nominal.Judge.Passed()) == 0 {
 		singles.Know(k.At(k.Nominal()), k.nominal, k.Nominal())
 	}
 	done := 0
-	atOnce(len(all), k.options.Workers, func(n int) {
+	atOnce(len(faults), k.options.Workers, func(n int) {
+		if n == 0 {
+			if k.programme.Steps == nil { // nobody wanted them before
+				faults[n] = k.write()
+			}
+			return
+		}
 		if faults[n] = k.ctx.Err(); faults[n] == nil {
-			faults[n] = k.window(all[n], &singles)
+			// From the last on: pulls, which stand there, take longest.
+			faults[n] = k.window(all[len(all)-n], &singles)
 		}
 		k.progress.done(&done, len(all), 0.4, 0.95, "looking for windows")
 	})
-	if err := first(faults...); err != nil {
-		for i := range k.programme.Steps {
-			k.programme.Steps[i].Windows = nil
+	err := first(faults...)
+	for i := range steps {
+		if err == nil {
+			k.programme.Steps[i].Windows = steps[i]
 		}
-		return err
 	}
-	return nil
+	return err
 }
 
 func first(errs ...error) error {

@@ -112,12 +112,12 @@ func (k *checker) expected(step int, action string) bool {
 func (k *checker) omissionWords(f *Finding, m *judge.Margin, sure bool) {
 	a := &k.Network.Actions[m.Index]
 	f.Kind, f.Device = Missing, a.Name
-	x := *k.nominal.Judge.SensedBy(m.Step, m.Index)
-	if y := *k.out.Judge.SensedBy(m.Step, m.Index); y.Seen {
+	x := k.nominal.Judge.SensedBy(m.Step, m.Index)
+	if y := k.out.Judge.SensedBy(m.Step, m.Index); y.Seen {
 		x = y
 	}
 	for _, n := range a.With { // of several conditions, one that was felt and not met
-		if y := *k.out.Judge.SensedBy(m.Step, n); y.Seen && (!x.Seen || y.Left > x.Left) {
+		if y := k.out.Judge.SensedBy(m.Step, n); y.Seen && (!x.Seen || y.Left > x.Left) {
 			x = y
 		}
 	}

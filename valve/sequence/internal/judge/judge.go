@@ -63,11 +63,16 @@ type Judge struct {
 	Parts bool
 	// Quiet keeps no margins but those that are passed.
 	Quiet bool
+	// Deaf keeps nothing but what goes wrong with devices: for walks that only lead to a
+	// step.
+	Deaf bool
 
 	sensed  [][]SensedRange // by step and action, made where they are asked for
 	list    []limit
 	spreads map[spreadKey]*spread
 	broken  int
+	trying  bool
+	before  trial
 }
 
 // New makes a judge and says which compartments its limits hold against each
@@ -85,11 +90,21 @@ func New(n *well.Network, l *Limits, stringTies []int) (*Judge, [][]int) {
 }
 
 // SensedBy is what is kept of what an action feels in a step.
-func (j *Judge) SensedBy(step, action int) *SensedRange {
+func (j *Judge) SensedBy(step, action int) SensedRange {
+	if j.sensed[step] == nil {
+		return SensedRange{}
+	}
+	return j.sensed[step][action]
+}
+
+// senses is where what an action feels in a step is noted.
+func (j *Judge) senses(step, action int) *SensedRange {
 	if j.sensed[step] == nil {
 		j.sensed[step] = make([]SensedRange, len(j.Network.Actions))
 	}
-	return &j.sensed[step][action]
+	f := &j.sensed[step][action]
+	j.rememberSensed(step, action, *f)
+	return f
 }
 
 // Passed are the limits that may be passed, in the order of the steps.

@@ -11,6 +11,9 @@ func (j *Judge) Moment(w *walk.World, p walk.Place) error {
 	s, g := w.State, &j.Limits.Steps[p.Step]
 	for _, n := range p.Limits {
 		l := j.list[n]
+		if j.Deaf && l.kind != Fracture { // that says as well what flows
+			continue
+		}
 		switch l.kind {
 		case Inside:
 			if err := j.rating(w, p, l.index); err != nil {
@@ -104,10 +107,11 @@ func (j *Judge) rating(w *walk.World, p walk.Place, i int) error {
 				top = top.Minus(s.Top[r.Outside])
 			}
 			at := top.At(p.X)
-			if r.HasBurst {
+			least, greatest := at.Least(), at.Greatest()
+			if r.HasBurst && !j.idle(p, Inside, i, r.Burst.Least()-greatest-x.greatest.C) {
 				j.Note(w, p, Inside, i, r.Burst.Minus(at.Shift(x.greatest.C)), x.greatestAt)
 			}
-			if r.HasCollapse {
+			if r.HasCollapse && !j.idle(p, Outside, i, r.Collapse.Least()+least+x.least.C) {
 				j.Note(w, p, Outside, i, r.Collapse.Plus(at.Shift(x.least.C)), x.leastAt)
 			}
 			return nil

@@ -10,6 +10,9 @@ import (
 
 // Note keeps a margin of a limit at a place.
 func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.Form, depth int) {
+	if j.Deaf {
+		return
+	}
 	bound := by.Least()
 	if j.Quiet && bound >= -walk.Reach {
 		return
@@ -28,8 +31,25 @@ func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.F
 	j.keep(w, p, key, by, bound, depth)
 }
 
+// idle tells that nothing would be kept of a limit that is at least so far from being
+// passed: then its form need not be made.
+func (j *Judge) idle(p walk.Place, k Kind, index int, bound float64) bool {
+	if j.Deaf {
+		return true
+	}
+	if !(bound > 0) {
+		return false
+	}
+	if j.Quiet {
+		return true
+	}
+	m := j.Margins[Key{p.Step, k, index}]
+	return m != nil && bound > m.Least
+}
+
 func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, depth int) *Margin {
 	m := j.Margins[key]
+	j.remember(key, m)
 	if m == nil {
 		m = &Margin{Key: key, Least: math.Inf(1)}
 		j.Margins[key] = m

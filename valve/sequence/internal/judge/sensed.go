@@ -31,10 +31,10 @@ type SensedRange struct {
 
 // Came keeps the weight indicator when an intended action happens on a pull.
 func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
-	if p.Pulling == nil || j.Quiet {
+	if p.Pulling == nil || j.Quiet || j.Deaf {
 		return
 	}
-	f := j.SensedBy(p.Step, action)
+	f := j.senses(p.Step, action)
 	reading := p.Pulling.At(p.X)
 	least, greatest := j.bound(w, reading), -j.bound(w, reading.Times(-1))
 	if !f.Pulled {
@@ -47,7 +47,7 @@ func (j *Judge) Came(w *walk.World, action int, p walk.Place) {
 // Sensed keeps what an action feels, and how near to the level that it waits for
 // that is.
 func (j *Judge) Sensed(w *walk.World, p walk.Place, action int, q walk.Progress, from, to affine.Form) {
-	if j.Quiet || q.Done {
+	if j.Quiet || j.Deaf || q.Done {
 		return
 	}
 	if a := &j.Network.Actions[action]; a.All {
@@ -57,7 +57,7 @@ func (j *Judge) Sensed(w *walk.World, p walk.Place, action int, q walk.Progress,
 			}
 		}
 	}
-	f := j.SensedBy(p.Step, action)
+	f := j.senses(p.Step, action)
 	row := j.Network.Actions[action].Row
 	t := &row[q.Links]
 	level, falling := t.Level, t.Falling
@@ -109,10 +109,10 @@ func (j *Judge) bound(w *walk.World, f affine.Form) float64 {
 // Reached keeps by how much an intended action goes beyond its level: of a row,
 // the least over its triggers.
 func (j *Judge) Reached(w *walk.World, p walk.Place, action int, q walk.Progress, by affine.Form) {
-	if a := &j.Network.Actions[action]; j.Quiet || len(a.With) > 0 && !a.All {
+	if a := &j.Network.Actions[action]; j.Quiet || j.Deaf || len(a.With) > 0 && !a.All {
 		return // any of its conditions will do
 	}
-	f := j.SensedBy(p.Step, action)
+	f := j.senses(p.Step, action)
 	if f.HasReach && by.Least() >= f.Reach {
 		return
 	}

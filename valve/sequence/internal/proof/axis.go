@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/stringload"
 	"completion.example/valve/sequence/internal/walk"
 	"completion.example/valve/sequence/internal/well"
 )
@@ -15,6 +16,7 @@ type axis struct {
 	*Problem
 	before []*walk.World // of the step
 	choice []float64     // of all else; nil: the whole box
+	memory stringload.Memory
 }
 
 // wholeBox is the axis with all else in its box.
@@ -93,7 +95,7 @@ func (c *axis) walk(w *window, x span, form affine.Form) (*Run, error) {
 	q.Steps[w.held.Step] = step
 	if q.String != nil {
 		room := *q.String
-		room.Network = q.Network
+		room.Network, room.Memory = q.Network, &c.memory
 		q.String = &room
 	}
 	var begin []*walk.World

@@ -83,6 +83,7 @@ type Options struct {
 	PastUnintended bool // go on where something unintended has happened
 	Budget         int
 	Quiet          bool
+	Deaf           bool // see judge.Judge
 	Parts          bool
 	// Pumps, where not nil, is shown the well while something is pumped.
 	Pumps func(walk.Pumped)
@@ -102,15 +103,17 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 	var ties []int
 	var room walk.StringRoom
 	if p.String != nil {
-		own := *p.String // a memory of its own
-		own.Memory = new(stringload.Memory)
+		own := *p.String
+		if own.Memory == nil { // one of its own
+			own.Memory = new(stringload.Memory)
+		}
 		q := *p
 		q.String = &own
 		p = &q
 		ties, room = p.String.Ties(), p.String
 	}
 	j, all := judge.New(p.Network, p.Limits, ties)
-	j.Standstills, j.Quiet, j.Parts = o.Standstills, o.Quiet, o.Parts
+	j.Standstills, j.Quiet, j.Deaf, j.Parts = o.Standstills, o.Quiet, o.Deaf, o.Parts
 	if p.String != nil {
 		j.Load = p.String.Judge
 	}

@@ -135,9 +135,9 @@ func (w *window) spent() bool {
 func (h *Held) budget(width float64) int {
 	switch whole := h.Greatest - h.Least; {
 	case width > whole/5:
-		return 100
+		return 200
 	case width > whole/40:
-		return 250
+		return 300
 	}
 	return 600
 }

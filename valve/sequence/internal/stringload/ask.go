@@ -20,14 +20,13 @@ func (r *Room) Axial(w *walk.World, action int, length affine.Form, pulling *aff
 	var f [3]affine.Form
 	places := [3]float64{0, 0.5, 1}
 	for n, x := range places {
-		if n > 0 && w.State.Span == 0 {
-			return affine.Flat(f[0]), nil
-		}
-		got, err := r.enclose(w, affine.Const(x*w.State.Span), pulling)
+		got, moves, err := r.along(w, affine.Const(x*w.State.Span), pulling)
 		if err != nil {
 			return affine.Line{}, err
 		}
-		f[n] = got[n0]
+		if f[n] = got[n0]; w.State.Span == 0 || !moves {
+			return affine.Flat(f[n]), nil
+		}
 	}
 	span := w.State.Span
 	slope := (f[2].C - f[0].C) / span

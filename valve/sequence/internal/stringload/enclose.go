@@ -44,18 +44,25 @@ const between = 0.03
 
 // enclose makes forms of what read takes off the loaded string.
 func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]affine.Form, error) {
+	forms, _, err := r.along(w, x, pulling)
+	return forms, err
+}
+
+// along does that, and tells whether anything that the string feels moves along the leg.
+func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms []affine.Form, moves bool, err error) {
 	s, ok := w.State.String.(*standing)
 	if !ok {
-		return nil, errNotLanded
+		return nil, false, errNotLanded
 	}
 	p := r.fleeting()
 	if err := r.take(p, w.State, x); err != nil {
-		return nil, err
+		return nil, false, err
 	}
+	moves = p.moves || pulling != nil && pulling.S != 0
 	pull := at(pulling, x)
 	sign := p.sign()
 	if forms, ok := r.Memory.find(sign, s, p, pull); ok {
-		return forms, nil
+		return forms, moves, nil
 	}
 	p = r.lasting(p)
 	sample := func(c corner) ([]float64, error) {
@@ -67,9 +74,9 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	}
 	mid, err := sample(r.middle())
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
-	forms := make([]affine.Form, len(mid))
+	forms = make([]affine.Form, len(mid))
 	for n, v := range mid {
 		forms[n] = affine.Const(v)
 	}
@@ -91,11 +98,11 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 		}
 		low, err := sample(r.end(k, -1))
 		if err != nil {
-			return nil, err
+			return nil, false, err
 		}
 		high, err := sample(r.end(k, 1))
 		if err != nil {
-			return nil, err
+			return nil, false, err
 		}
 		for n := range forms {
 			forms[n] = forms[n].Plus(affine.Form{T: []affine.Term{{Symbol: k, C: (high[n] - low[n]) / 2}}})
@@ -108,7 +115,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 		for _, e := range r.corners(symbols, forms[:r.judged()]) {
 			v, err := sample(corner{any: true, e: e})
 			if err != nil {
-				return nil, err
+				return nil, false, err
 			}
 			for n := range forms {
 				wide[n] = math.Max(wide[n], 1.5*math.Abs(forms[n].At(e)-v[n]))
@@ -127,7 +134,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 	}
 	for n := range forms {
 		if math.IsNaN(forms[n].C) {
-			return nil, errNotLanded
+			return nil, false, errNotLanded
 		}
 		// Between the corners that were loaded lie others: of what isn't straight, a
 		// share of what all inputs together make stands for them.
@@ -143,7 +150,7 @@ func (r *Room) enclose(w *walk.World, x affine.Form, pulling *affine.Line) ([]af
 		}
 	}
 	r.Memory.keep(remembered{sign, s, p, pull, forms})
-	return forms, nil
+	return forms, moves, nil
 }
 
 // corners of the box of some symbols: where forms are least and greatest in it.

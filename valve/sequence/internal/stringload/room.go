@@ -63,22 +63,20 @@ func (r *Room) Ties() []int {
 	return ties
 }
 
-// sensed are the compartments that the string feels, each once.
-func (r *Room) sensed() []int {
-	if r.once == nil {
-		for _, i := range r.Ties() {
-			if !slices.Contains(r.once, i) {
-				r.once = append(r.once, i)
-			}
-		}
-		r.inside, r.parts = slices.Index(r.once, r.Inside), make([][]int, len(r.Outside))
-		for k, part := range r.Outside {
-			for _, i := range part {
-				r.parts[k] = append(r.parts[k], slices.Index(r.once, i))
-			}
+// Prepare numbers the compartments that the string feels, once for all walks, which
+// may go on at the same time.
+func (r *Room) Prepare() {
+	for _, i := range r.Ties() {
+		if !slices.Contains(r.once, i) {
+			r.once = append(r.once, i)
 		}
 	}
-	return r.once
+	r.inside, r.parts = slices.Index(r.once, r.Inside), make([][]int, len(r.Outside))
+	for k, part := range r.Outside {
+		for _, i := range part {
+			r.parts[k] = append(r.parts[k], slices.Index(r.once, i))
+		}
+	}
 }
 
 // temperature is a profile, off as a choice of the inputs has it.
@@ -101,6 +99,7 @@ type profile struct {
 	from        *profile        // of slips that may bite earlier: how it was then,
 	bite        affine.Form     // and how far from that to this one they do
 	temperature int
+	moves       bool // along the leg
 }
 
 // profileOf takes the pressures of a state at a place of its leg.
@@ -114,7 +113,7 @@ func (r *Room) profileOf(s *well.State, x affine.Form) (*profile, error) {
 
 // take puts the pressures of a state at a place of its leg into a profile.
 func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
-	p.temperature, p.of = s.Temperature, r.sensed()
+	p.temperature, p.of, p.moves = s.Temperature, r.once, false
 	if p.corners == nil {
 		p.corners, p.forms = make([][]int, len(p.of)), make([][]affine.Form, len(p.of))
 	}
@@ -126,6 +125,7 @@ func (r *Room) take(p *profile, s *well.State, x affine.Form) error {
 				return err
 			}
 			p.forms[n] = append(p.forms[n], l.At(x))
+			p.moves = p.moves || l.S != 0 || l.D != 0
 		}
 		if bent := s.Bent(i); bent > 0 { // between the depths about a level it isn't straight
 			last := len(p.forms[n]) - 1
@@ -243,7 +243,6 @@ func (s *sharp) at(n int, tvd float64) float64 {
 // conditions are what acts on the string.
 func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
 	s := r.sharp(p, e)
-	r.sensed()
 	inside, parts := r.inside, r.parts
 	return movement.Conditions{
 		Inside: func(_ int, tvd unit.Length) unit.Pressure { return unit.Pressure(s.at(inside, float64(tvd))) },

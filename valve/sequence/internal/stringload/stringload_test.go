@@ -79,6 +79,7 @@ func rig(t *testing.T) (*Room, *walk.World) {
 	for range up.OutsideParts() {
 		r.Outside = append(r.Outside, []int{1})
 	}
+	r.Prepare()
 	w, err := walk.Start(n, affine.Box(symbols, make([]float64, symbols)))
 	require.NoError(t, err)
 	require.NoError(t, r.Land(w))

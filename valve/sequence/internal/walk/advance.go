@@ -207,8 +207,7 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 			}
 		}
 	}
-	if r.String != nil && !r.silent {
-		// The string isn't straight between two places: it is looked at halfway, too.
+	if !still {
 		if err := r.halfway(w, from, to); err != nil {
 			return false, nil, err
 		}
@@ -283,6 +282,8 @@ func (r *run) local(w *World, i int, line affine.Line, from, to affine.Form, due
 			}
 			if !fired || r.intended(w, i) || r.PastUnintended {
 				work = append(work, place{q, at, true})
+			} else {
+				r.left = true
 			}
 			if certain {
 				return true

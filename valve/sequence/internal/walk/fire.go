@@ -26,13 +26,20 @@ func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
 	return r.Observer.Moment(w, p)
 }
 
-// halfway shows the observer the middle of a stretch, and what it is the middle of.
+// halfway shows the observer the string between two places, where it isn't straight.
+// Of what is, nothing is least there.
 func (r *run) halfway(w *World, from, to affine.Form) error {
-	between := r.place.Between
-	r.place.Between = &[2]affine.Form{from, to}
-	err := r.moment(w, from.Plus(to).Times(0.5), -1, false)
-	r.place.Between = between
-	return err
+	if r.silent || r.String == nil {
+		return nil
+	}
+	at := slices.Index(r.cluster.limits, len(r.ties)-1) // New has it last
+	if at < 0 {
+		return nil
+	}
+	p := r.place
+	p.X, p.Action, p.Limits, p.Pulling = from.Plus(to).Times(0.5), -1, r.cluster.limits[at:at+1], r.pulling
+	p.Between = &[2]affine.Form{from, to}
+	return r.Observer.Moment(w, p)
 }
 
 // fire lets an action do what it does at a place, and goes on.
@@ -66,6 +73,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 			r.Observer.Unintended(w, i, p, felt)
 		}
 		if !r.PastUnintended {
+			r.left = true
 			return nil
 		}
 	} else {

@@ -2,6 +2,7 @@ package walk
 
 import (
 	"errors"
+	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
 )
@@ -17,43 +18,24 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 	mixed := map[int]bool{}
 	for tries := 0; ; tries++ {
 		all := k.clusters(w, more, mixed)
-		// Tried without an observer first: what a part of the well shows is only
-		// true if no other part reaches into it.
 		may, err := k.mayHappen(w, length, fresh)
 		if err != nil {
 			return nil, err
 		}
+		var out []*World
 		if len(all) > 1 && may {
-			// Nothing is left out in it: what goes wrong here may not happen once what
-			// goes on there is seen.
-			silent, past := k.silent, k.PastUnintended
-			k.silent, k.PastUnintended = true, true
-			_, err := k.all(w, all, length, fresh)
-			k.silent, k.PastUnintended = silent, past
-			var c conflict
-			if errors.As(err, &c) {
-				more = append(more, c.a, c.b)
-				for _, m := range c.mixed {
-					mixed[m] = true
-				}
-				if tries > len(w.State.Compartments)+len(w.State.Actions) {
-					return nil, ErrUnsettled
-				}
-				continue
-			}
-			if err != nil {
-				return nil, err
-			}
+			out, err = k.tried(w, all, length, fresh)
+		} else {
+			out, err = k.all(w, all, length, fresh)
 		}
-		out, err := k.all(w, all, length, fresh)
 		var c conflict
 		if errors.As(err, &c) {
-			// One cluster alone isn't tried first: nothing else reaches into it, and what
-			// it has shown is true. Two surfaces that it joins drive it no more.
-			if len(all) > 1 || !noteMixed(mixed, c.mixed) {
+			more = append(more, c.a, c.b)
+			// Of one cluster alone, nothing else reaches into it, and what it has shown is
+			// true. Two surfaces that it joins drive it no more.
+			if news := noteMixed(mixed, c.mixed); len(all) == 1 && !news || tries > len(w.State.Compartments)+len(w.State.Actions) {
 				return nil, ErrUnsettled
 			}
-			more = append(more, c.a, c.b)
 			continue
 		}
 		if err != nil {
@@ -67,6 +49,40 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		}
 		return out, nil
 	}
+}
+
+// tried walks several clusters. What a part of the well shows is only true if no other
+// part reaches into it: where one does, the observer forgets it. And where a world was
+// left because of what has gone wrong in it, what would have followed is looked at
+// first, as it may say that it doesn't go wrong.
+func (k *Walker) tried(w *World, all []*cluster, length affine.Form, fresh bool) ([]*World, error) {
+	live, dry, stuck := slices.Clone(w.Live), slices.Clone(w.Dry), k.stuck
+	k.left = false
+	k.Observer.Try()
+	out, err := k.all(w, all, length, fresh)
+	sure := err == nil && !k.left
+	k.Observer.Tried(sure)
+	if sure {
+		return out, nil
+	}
+	copy(w.Live, live)
+	copy(w.Dry, dry)
+	k.stuck = stuck
+	if err != nil {
+		return nil, err
+	}
+	silent, past := k.silent, k.PastUnintended
+	k.silent, k.PastUnintended = true, true
+	_, err = k.all(w, all, length, fresh)
+	k.silent, k.PastUnintended = silent, past
+	if err != nil {
+		return nil, err
+	}
+	out, err = k.all(w, all, length, fresh)
+	if c := (conflict{}); errors.As(err, &c) {
+		return nil, ErrUnsettled
+	}
+	return out, err
 }
 
 // noteMixed notes surfaces that fix one body; false: they are known.

@@ -170,7 +170,8 @@ func TestClustersCommute(t *testing.T) {
 		require.Empty(t, r.seen.missing)
 		return k.spent
 	}
-	require.LessOrEqual(t, spent(24), 10*spent(6))
+	require.LessOrEqual(t, spent(6), 72)
+	require.LessOrEqual(t, spent(24), 720)
 }
 
 // A counter met in doubt has two alternatives of its progress and no more worlds.

@@ -101,6 +101,19 @@ type recorder struct {
 	stuck                     int
 	stands                    []int
 	moments                   int
+	tried                     *recorder // as it was before
+}
+
+func (o *recorder) Try() {
+	was := *o
+	o.tried = &was
+}
+
+func (o *recorder) Tried(keep bool) {
+	if was := *o.tried; !keep {
+		*o = was
+	}
+	o.tried = nil
 }
 
 func (o *recorder) Moment(*World, Place) error { o.moments++; return nil }

@@ -63,6 +63,7 @@ func (r *run) through(w *World, pending []int) ([]*World, error) {
 				if r.silent {
 					r.out = append(r.out, s.world) // another part of the well may reach into this one, and end it
 				} else {
+					r.left = true
 					r.stuck = r.unsettled(s.world)
 					p := r.place
 					p.X, p.Action = s.now, -1

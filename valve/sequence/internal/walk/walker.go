@@ -49,6 +49,10 @@ type Observer interface {
 	// Standstill is where a step stands still: at its start, after each ramp, squeeze
 	// and pull.
 	Standstill(w *World, p Place, number int) error
+	// Try says that what is shown from here on may have to be forgotten, and Tried
+	// whether it is kept.
+	Try()
+	Tried(keep bool)
 }
 
 // Walker walks steps.
@@ -91,6 +95,7 @@ type Walker struct {
 	ahead   affine.Form         // of a leg that is walked in pieces: what is left after this one
 	loose   bool                // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool                // the observer isn't told: a leg is tried
+	left    bool                // a world was left on a leg that is tried: what follows there isn't known
 	pulling *affine.Line        // the weight indicator, on a pull
 }
 
@@ -108,7 +113,8 @@ var ErrEnclosed = errors.New("pressures that move together go too uncertain ways
 var ErrUnsettled = errors.New("devices keep moving each other without an end")
 
 // New makes a walker. ties are, by limit, the compartments that it holds against
-// each other: they are walked together.
+// each other: they are walked together. Where there is a room, the string's limit is the
+// last.
 func New(n *well.Network, o Observer, ties [][]int, stringTies []int, room StringRoom) *Walker {
 	return &Walker{places: places(n), silents: silents(n), Network: n, Observer: o, ties: ties, stringTies: stringTies, String: room}
 }
