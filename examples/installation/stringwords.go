@@ -2,13 +2,25 @@ package main
 
 import (
 	"fmt"
+	"iter"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 )
 
-func (u reader) string(p sequence.Point) string {
-	x := p.String
+// bothStrings are the strings where a step stands still, by what their lines begin with.
+func bothStrings(p sequence.Point) iter.Seq2[string, *sequence.StringAt] {
+	return func(yield func(string, *sequence.StringAt) bool) {
+		if p.String != nil && !yield("string", p.String) {
+			return
+		}
+		if p.OuterString != nil {
+			yield("outer", p.OuterString)
+		}
+	}
+}
+
+func (u reader) string(p sequence.Point, x *sequence.StringAt) string {
 	use := fmt.Sprintf("%.0f %% of its %s limit (%s)", 100*x.Usage, x.Limit, p.Label)
 	if x.Free {
 		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", u.of(x.Reading), use)

@@ -17,7 +17,10 @@ import (
 //
 // The pressures on both are the conditions' of each. What the pressures do to a
 // receptacle itself, at a change of the outer string's bore, is that change's
-// shoulder and belongs to the outer string's sections.
+// shoulder and belongs to the outer string's sections. Where the pressure inside the
+// outer string steps at a seal or a held place of the inner one, at a plug of the
+// outer one's or at its lower end, the inner one closes the bore there: it bears the
+// step on its own area, and the outer one on what is left of its bore.
 type Concentric struct {
 	Outer   *MadeUp `json:"outer"`
 	Inner   *MadeUp `json:"inner"`
@@ -155,6 +158,35 @@ func (c *Concentric) TakeHold(n Nested, place int, oc, ic Conditions) (Nested, e
 	return next, err
 }
 
+// TakeHoldOuter returns both strings with the outer one held at a place as they stand.
+func (c *Concentric) TakeHoldOuter(n Nested, place int, oc, ic Conditions) (Nested, error) {
+	l, err := c.Load(n, oc, ic)
+	if err != nil {
+		return Nested{}, err
+	}
+	puts := make([]float64, len(l.Puts))
+	for i, f := range l.Puts {
+		puts[i] = float64(f)
+	}
+	oc.Hung = c.bears(oc.Hung, puts)
+	next := n
+	next.Outer, err = c.Outer.TakeHold(n.Outer, place, oc)
+	return next, err
+}
+
+// bears is what hangs on the outer string, with what the inner one puts on it.
+func (c *Concentric) bears(other []unit.Force, puts []float64) []unit.Force {
+	if c.Outer.hung == 0 {
+		return nil
+	}
+	hung := make([]unit.Force, c.Outer.hung)
+	copy(hung, other)
+	for i, t := range c.touches {
+		hung[t.outer] += unit.Force(puts[i])
+	}
+	return hung
+}
+
 // around is how far the outer string has moved since the inner one landed, at the
 // places where they meet.
 func (c *Concentric) around(n Nested, outer *Loading) func(unit.Length) unit.Length {
@@ -215,15 +247,7 @@ func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 
 // answer is what the inner string puts on the outer one that bears puts.
 func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts, found []float64) error {
-	hung := make([]unit.Force, c.Outer.hung)
-	copy(hung, oc.Hung)
-	for i, t := range c.touches {
-		hung[t.outer] += unit.Force(puts[i])
-	}
-	oc.Hung = hung
-	if len(hung) == 0 {
-		oc.Hung = nil
-	}
+	oc.Hung = c.bears(oc.Hung, puts)
 	if err := c.Outer.LoadInto(&l.Outer, n.Outer, oc); err != nil {
 		return fmt.Errorf("outer string: %w", err)
 	}
@@ -239,13 +263,38 @@ func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts,
 				found[i] = float64(l.Inner.HangerLoad)
 			}
 		case holdMark:
-			found[i] = -float64(l.Inner.Holds[t.inner].Load)
+			found[i] = -float64(l.Inner.Holds[t.inner].Load) + c.closes(l, t)
 		case sealMark:
-			found[i] = -float64(l.Inner.Seals[t.inner].Load)
+			found[i] = -float64(l.Inner.Seals[t.inner].Load) + c.closes(l, t)
 		case jointMark, plugMark:
 		}
 	}
 	return nil
+}
+
+// closes is what an outer string that is loaded as if a plug closed all of its bore at
+// a touch doesn't bear there, as the inner one does: (pb - pa)·Ap, down positive.
+func (c *Concentric) closes(l *NestedLoading, t touch) float64 {
+	if l.Outer.Lost > 0 && t.md >= l.Outer.Lost {
+		return 0
+	}
+	area := 0.0
+	for i := range c.Inner.marks {
+		if k := &c.Inner.marks[i]; k.kind == t.kind && k.index == t.inner {
+			area = k.area
+		}
+	}
+	nodes := l.Outer.Nodes
+	if t.md == c.Outer.end {
+		last := &nodes[len(nodes)-1]
+		return float64(last.Outside-last.Inside) * area
+	}
+	for i := range c.Outer.marks {
+		if k := &c.Outer.marks[i]; k.kind == plugMark && k.md == float64(t.md) {
+			return float64(nodes[k.element+1].Inside-nodes[k.element].Inside) * area
+		}
+	}
+	return 0
 }
 
 // step takes one of Newton's steps in puts, with differences of a size.

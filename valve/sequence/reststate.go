@@ -161,6 +161,9 @@ func (l *leaving) string() error {
 	if l.plan.String == nil {
 		return nil
 	}
+	if l.plan.OuterString != nil {
+		return fmt.Errorf("a plan can't say yet how two strings stand")
+	}
 	var pasts [][]*walk.Past // by world, the first first
 	for _, w := range l.worlds {
 		var all []*walk.Past

@@ -3,6 +3,7 @@ package sequence
 import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/stringload"
 )
 
 // PlaceForces are the three forces of the string at a place that holds it or could,
@@ -33,8 +34,15 @@ func (k *checker) forces(i int, r *StepResult) {
 	if k.String == nil || len(r.Points) == 0 {
 		return
 	}
-	last := r.Points[len(r.Points)-1].String
-	for n, p := range k.plan.places() {
+	last := r.Points[len(r.Points)-1]
+	k.forcesOf(i, r, k.plan.own(OnString), last.String)
+	if last.OuterString != nil {
+		k.forcesOf(i, r, k.plan.own(OnOuterString), last.OuterString)
+	}
+}
+
+func (k *checker) forcesOf(i int, r *StepResult, s ownString, last *StringAt) {
+	for n, p := range k.plan.places(s.on()) {
 		out := PlaceForces{Place: p.Name, Depth: p.Depth}
 		var final HoldAt
 		for _, h := range last.Holds {
@@ -48,7 +56,7 @@ func (k *checker) forces(i int, r *StepResult) {
 			into  *ForceRange
 			final unit.Force
 		}{{judge.Carried, &out.Load, final.Load}, {judge.Effective, &out.Effective, final.Effective}, {judge.Wall, &out.Wall, final.Wall}} {
-			e := k.out.Judge.Forces[judge.ForceKey{Step: i, Kind: x.kind, Place: n}]
+			e := k.out.Judge.Forces[judge.ForceKey{Step: i, Kind: x.kind, Place: s.of*stringload.Second + n}]
 			if e == nil {
 				continue
 			}

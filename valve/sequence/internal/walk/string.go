@@ -28,6 +28,7 @@ type StringRoom interface {
 // pull pulls the string from where the weight indicator stands to a reading.
 func (k *Walker) pull(w *World, n int) ([]*World, error) {
 	w = w.Clone()
+	w.On = k.step.On
 	to := k.step.Pulls[n]
 	from := to
 	if n > 0 {
@@ -124,5 +125,6 @@ func (k *Walker) land(w *World) error {
 		return nil
 	}
 	w.remember(-1, affine.Form{}, nil)
+	w.On = k.step.On
 	return k.String.Land(w)
 }

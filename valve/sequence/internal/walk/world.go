@@ -28,6 +28,7 @@ type World struct {
 	Stood []affine.Form
 	freed bool  // something that was stuck moves again from here on, or the string has been pulled
 	just  []int // those that got stuck in this step
+	On    int   // the string that is pulled or lands, where there are two
 	Begun int   // which choice of what may have happened before it began with
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
