@@ -21,6 +21,9 @@ import (
 // outer string steps at a seal or a held place of the inner one, at a plug of the
 // outer one's or at its lower end, the inner one closes the bore there: it bears the
 // step on its own area, and the outer one on what is left of its bore.
+//
+// What the inner string meets in a part of the outer one that has gone with a parted
+// joint stands still for it.
 type Concentric struct {
 	Outer   *MadeUp `json:"outer"`
 	Inner   *MadeUp `json:"inner"`
@@ -278,20 +281,17 @@ func (c *Concentric) closes(l *NestedLoading, t touch) float64 {
 	if l.Outer.Lost > 0 && t.md >= l.Outer.Lost {
 		return 0
 	}
-	area := 0.0
+	steps := t.md == c.Outer.end
+	for i := range c.Outer.marks {
+		steps = steps || c.Outer.marks[i].kind == plugMark && c.Outer.marks[i].md == float64(t.md)
+	}
+	if !steps {
+		return 0
+	}
+	nodes := l.Inner.Nodes
 	for i := range c.Inner.marks {
 		if k := &c.Inner.marks[i]; k.kind == t.kind && k.index == t.inner {
-			area = k.area
-		}
-	}
-	nodes := l.Outer.Nodes
-	if t.md == c.Outer.end {
-		last := &nodes[len(nodes)-1]
-		return float64(last.Outside-last.Inside) * area
-	}
-	for i := range c.Outer.marks {
-		if k := &c.Outer.marks[i]; k.kind == plugMark && k.md == float64(t.md) {
-			return float64(nodes[k.element+1].Inside-nodes[k.element].Inside) * area
+			return float64(nodes[k.element+1].Outside-nodes[k.element].Outside) * k.area
 		}
 	}
 	return 0

@@ -99,9 +99,6 @@ func (v *validation) twoStrings() {
 		v.fault("outer_string", "stands without \"string\", the one in it; where there is one string alone, it is \"string\"")
 		return
 	}
-	if v.plan.Begin != nil {
-		v.fault("begin", "can't say yet how two strings stand: leave \"outer_string\" or \"begin\" out")
-	}
 	if len(o.Sections) == 0 || len(s.Sections) == 0 {
 		return
 	}

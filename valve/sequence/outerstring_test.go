@@ -280,3 +280,28 @@ func TestTwoStringsAreValidated(t *testing.T) {
 		p.String.Sections[0].Pipe = sequence.Pipe{Size: 5 * unit.Inch, Weight: 15 * unit.PoundPerFoot, Grade: "L80"}
 	}), "string.sections[0].pipe: is 5 in wide")
 }
+
+// Cut after any step, what is left of the programme of two strings finds them as the
+// whole one left them; one that lands again leaves the other as it stands.
+func TestTwoStringsCutAndGoOn(t *testing.T) {
+	p := twoStrings()
+	p.Steps = append(p.Steps[:1], append([]sequence.Step{{Name: "land the inner string", Lands: true}}, p.Steps[1:]...)...)
+	whole := verdict(t, p)
+	require.True(t, whole.OK(), "%+v", whole.Findings)
+	require.True(t, lastOuter(whole, 1).Held)
+	require.False(t, lastString(whole, 1).Held)
+	for i := range p.Steps[:len(p.Steps)-1] {
+		rest, err := p.Rest(context.Background(), p.Steps[i].Name)
+		require.NoError(t, err)
+		r := verdict(t, rest)
+		require.True(t, r.OK(), "%s: %+v", p.Steps[i].Name, r.Findings)
+		for k := range r.Steps {
+			a, b := whole.Steps[i+1+k].Points, r.Steps[k].Points
+			require.InDelta(t, float64(a[len(a)-1].OuterString.Hanger), float64(b[len(b)-1].OuterString.Hanger), 1, "cut after %s: %s", p.Steps[i].Name, r.Steps[k].Name)
+			require.InDelta(t, float64(a[len(a)-1].String.Hanger), float64(b[len(b)-1].String.Hanger), 1)
+		}
+	}
+	p.Steps = append(p.Steps, sequence.Step{Name: "land the outer string", Lands: true, On: sequence.OnOuterString})
+	_, err := sequence.Check(context.Background(), p, sequence.Options{})
+	require.ErrorContains(t, err, "the string can't land: it is held")
+}

@@ -79,8 +79,13 @@ func difference(p *sequence.Plan, r *plainResult, e *sequence.Programme) string 
 func differenceOfPressures(p *sequence.Plan, stands []plainStand, s sequence.StepResult) string {
 	for j, at := range s.Points {
 		if at.String != nil {
-			if d := differenceOfString(p, stands[j].str, at.String); d != "" {
+			if d := differenceOfString(p, p.String, sequence.OnString, stands[j].str, at.String); d != "" {
 				return fmt.Sprintf("string in %q, %s: %s", s.Name, at.Label, d)
+			}
+		}
+		if at.OuterString != nil {
+			if d := differenceOfString(p, p.OuterString, sequence.OnOuterString, stands[j].str.outer, at.OuterString); d != "" {
+				return fmt.Sprintf("outer string in %q, %s: %s", s.Name, at.Label, d)
 			}
 		}
 		profile, err := at.Profile()

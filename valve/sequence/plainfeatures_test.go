@@ -20,6 +20,7 @@ var features = map[string]*feature{
 	"slow":       {levels: (*plainMaker).slow},
 	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
 	"string":     {devices: (*plainMaker).hang, steps: (*plainMaker).stringSteps, levels: (*plainMaker).stringLevels},
+	"strings":    {devices: (*plainMaker).nest, steps: (*plainMaker).nestSteps, levels: (*plainMaker).stringLevels},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 
@@ -32,6 +33,12 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 			plans := 12
 			if testing.Short() {
 				plans = 6
+			}
+			switch name { // a string is slow to load plainly
+			case "string":
+				plans = 2
+			case "strings":
+				plans = 1
 			}
 			from, to := plansWanted(t, plans)
 			eachPlan(from, to, func(n uint64) {

@@ -54,6 +54,9 @@ func (w *plainWalk) judge() {
 	if w.str != nil {
 		w.str.judge()
 	}
+	if w.outer != nil {
+		w.outer.judge()
+	}
 }
 
 func (w *plainWalk) judgeRating(r *plainRating) {

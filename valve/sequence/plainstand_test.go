@@ -51,5 +51,5 @@ func (w *plainWalk) feels(i int) float64 {
 	if a := &w.actions[i]; !a.axial {
 		return w.s.felt(a)
 	}
-	return w.str.axial(i)
+	return w.stringOn(w.plan.Devices[w.actions[i].device].On).axial(i)
 }

@@ -25,6 +25,7 @@ type plainMarkKind int
 
 const (
 	plainJoint plainMarkKind = iota // in the order in which they stand at one depth
+	plainHung
 	plainHold
 	plainSeal
 )
@@ -40,6 +41,9 @@ type plainMark struct {
 // plainString is the string of a well and how it stands.
 type plainString struct {
 	*plainWalk
+	on                    sequence.WhichString
+	hung                  map[int]float64             // by mark: what the other one puts on it, lbf, down positive
+	moves                 func(depth float64) float64 // how far what it stands in has moved since it landed, in
 	inside, around, below int
 	pipes                 []plainPipe
 	marks                 []plainMark // from above
@@ -69,14 +73,15 @@ type plainLoads struct {
 	moved   map[int]float64 // of marks, in
 	load    map[int]float64 // by mark that holds: what it carries, up positive
 	lost    map[int]bool    // marks that are gone
+	travel  map[int]float64 // of seals in what they stand in, in
+	outer   *plainLoads     // the string around it
 }
 
-func newPlainString(w *plainWalk) *plainString {
-	p := w.plan.String
+func newPlainString(w *plainWalk, p *sequence.String, on sequence.WhichString) *plainString {
 	if p == nil {
 		return nil
 	}
-	s := &plainString{plainWalk: w, inside: w.comp(p.Inside), around: w.comp(p.Around[0]), below: w.comp(p.Below), freed: -1,
+	s := &plainString{plainWalk: w, on: on, hung: map[int]float64{}, moves: func(float64) float64 { return 0 }, inside: w.comp(p.Inside), around: w.comp(p.Around[0]), below: w.comp(p.Below), freed: -1,
 		block: p.Block.In(unit.PoundForce), drag: p.Drag.Nominal.In(unit.PoundForce), lock: p.LockDown.In(unit.PoundForce), closed: p.Top == sequence.TopClosed,
 		seals: p.Seals, held: map[int]float64{}, parted: map[int]bool{}, places: map[unit.Length]int{}, joints: map[int]int{}}
 	top := p.HangerMD.In(foot)
@@ -85,6 +90,9 @@ func newPlainString(w *plainWalk) *plainString {
 		top = x.BottomMD.In(foot)
 	}
 	for _, d := range w.plan.Devices {
+		if d.On != on {
+			continue
+		}
 		for _, a := range d.Actions {
 			if a.Holds && !slices.ContainsFunc(s.marks, func(m plainMark) bool { return m.kind == plainHold && m.depth == d.MD.In(foot) }) {
 				s.marks = append(s.marks, plainMark{plainHold, d.MD.In(foot), s.pipeAt(d.MD.In(foot)).outer(), len(s.marks)})
@@ -99,6 +107,11 @@ func newPlainString(w *plainWalk) *plainString {
 		bore := x.Bore.In(unit.Inch)
 		s.marks = append(s.marks, plainMark{plainSeal, x.MD.In(foot), math.Pi / 4 * bore * bore, k})
 	}
+	if on == sequence.OnOuterString {
+		for _, md := range meets(w.plan) {
+			s.marks = append(s.marks, plainMark{plainHung, md, 0, 0})
+		}
+	}
 	slices.SortStableFunc(s.marks, func(a, b plainMark) int {
 		return cmp.Or(cmp.Compare(a.depth, b.depth), cmp.Compare(a.kind, b.kind))
 	})
@@ -108,7 +121,7 @@ func newPlainString(w *plainWalk) *plainString {
 			s.places[feet(m.depth)] = k
 		case plainJoint:
 			s.joints[m.index] = k
-		case plainSeal:
+		case plainSeal, plainHung:
 		}
 	}
 	return s

@@ -66,6 +66,11 @@ func (s *plainString) pieces() [][]plainElement {
 // temperature is that of the well, in degF, of two points.
 func (s *plainString) temperature(depth float64) float64 {
 	name := cmp.Or(s.s.warm, sequence.Undisturbed)
+	own := s.plan.String
+	if s.on == sequence.OnOuterString {
+		own = s.plan.OuterString
+	}
+	name = cmp.Or(own.Temperatures[name], name)
 	t := s.plan.Well.Temperatures[name]
 	f := (depth - t[0].TVD.In(foot)) / (t[1].TVD - t[0].TVD).In(foot)
 	return t[0].Temperature.Fahrenheit()*(1-f) + t[1].Temperature.Fahrenheit()*f

@@ -8,6 +8,7 @@ import (
 func (s *plainString) land() {
 	s.ref = nil
 	s.held, s.parted = map[int]float64{}, map[int]bool{}
+	clear(s.hung)
 	_, pieces := s.load()
 	for _, p := range pieces {
 		s.ref = append(s.ref, s.length(p, 0))
@@ -49,7 +50,7 @@ func (s *plainString) taken() float64 {
 
 // load is the string as it stands now.
 func (s *plainString) load() (plainLoads, [][]plainElement) {
-	l := plainLoads{balance: map[int]float64{}, moved: map[int]float64{}, load: map[int]float64{}, lost: map[int]bool{}}
+	l := plainLoads{balance: map[int]float64{}, moved: map[int]float64{}, load: map[int]float64{}, lost: map[int]bool{}, travel: map[int]float64{}}
 	pieces := s.pieces()
 	end := s.pipes[len(s.pipes)-1]
 	in, out := s.s.at(s.inside, end.bottom), s.outside(len(s.marks), end.bottom)
@@ -75,6 +76,8 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 		switch {
 		case m.kind == plainJoint && s.parted[k-1]:
 			fe = -(in - outA) * m.area // nothing pulls on its pins
+		case m.kind == plainHung:
+			fe += s.hung[k-1]
 		case m.kind != plainJoint:
 			fe -= m.area * (outB - outA)
 		}
@@ -83,7 +86,8 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 	}
 	// The drag lies on top of it.
 	drag, at := s.taken(), s.dragAt()
-	share := func(z float64) float64 { return max(0, 1-z/at) }
+	top := s.pipes[0].top
+	share := func(z float64) float64 { return max(0, (at-z)/(at-top)) }
 	cut := len(s.marks)
 	for k := range s.marks {
 		if s.ends(k) {
@@ -108,7 +112,7 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 	}
 	lid := 0.0
 	if s.closed {
-		lid = s.s.at(s.inside, 0) * s.pipes[0].inner()
+		lid = s.s.at(s.inside, top) * s.pipes[0].inner()
 	}
 	l.top = wall
 	// Segment by segment: what holds it adds a force all along.
@@ -131,9 +135,9 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 			in, out := s.press(upper, true)
 			add = -(in-out)*s.marks[upper].area - below[upper]
 		case s.ref != nil:
-			want := s.held[lower]
+			want := s.heldAt(lower) - s.moves(top)
 			if upper >= 0 {
-				want -= s.held[upper]
+				want = s.heldAt(lower) - s.heldAt(upper)
 			}
 			add = s.fit(pieces[from:lower+1], s.ref[from:lower+1], want)
 		}
@@ -147,12 +151,14 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 		} else {
 			below[upper] += add
 		}
-		at := 0.0
+		at := s.moves(top)
 		switch {
 		case fixed && (upper < 0 && s.hook || torn):
-			at = s.held[lower] - long
+			at = s.heldAt(lower) - long
 		case upper >= 0 && !torn:
-			at = s.held[upper]
+			at = s.heldAt(upper)
+		case torn:
+			at = 0
 		}
 		for k := from; k < lower; k++ {
 			above[k] += add
@@ -180,9 +186,15 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 	return l, pieces
 }
 
+// heldAt is how far a mark that holds has moved, with what it holds in.
+func (s *plainString) heldAt(k int) float64 { return s.held[k] + s.moves(s.marks[k].depth) }
+
 // put keeps what is felt at a mark.
 func (s *plainString) put(l *plainLoads, k int, moved float64, lost bool, effective float64) {
-	l.moved[k], l.lost[k] = moved, lost
+	if lost {
+		moved = 0
+	}
+	l.moved[k], l.lost[k], l.travel[k] = moved, lost, moved-s.moves(s.marks[k].depth)
 	if m := s.marks[k]; m.kind == plainJoint && !lost && !s.parted[k] {
 		in, out := s.press(k, false)
 		l.balance[k] = effective + (in-out)*m.area

@@ -12,9 +12,9 @@ func (s *plainString) holdsOn(depth unit.Length) {
 	if _, already := s.held[k]; !there || already {
 		return
 	}
-	l, _ := s.load()
+	l := s.now()
 	if !l.lost[k] {
-		s.held[k] = l.moved[k]
+		s.held[k] = l.moved[k] - s.moves(s.marks[k].depth)
 	}
 }
 
@@ -44,7 +44,7 @@ const plainPull = 0.02
 
 // moves lets an action hold, free or part the string.
 func (w *plainWalk) moves(a *plainAction) {
-	s := w.str
+	s := w.stringOn(w.plan.Devices[a.device].On)
 	switch {
 	case s == nil:
 	case a.holds:
@@ -59,19 +59,17 @@ func (w *plainWalk) moves(a *plainAction) {
 
 // axial is what an action's joint feels, in kips.
 func (s *plainString) axial(action int) float64 {
-	l, _ := s.load()
-	return l.balance[s.joints[action]] / kips
+	return s.now().balance[s.joints[action]] / kips
 }
 
 // pulls takes the string from where the weight indicator stands to readings.
 func (w *plainWalk) pulls(step *sequence.Step) error {
-	s := w.str
+	s := w.stringOn(step.On)
 	for n, to := range step.Pull {
 		w.leg++
 		goal := to.In(unit.PoundForce)
 		if n == 0 {
-			l, _ := s.load()
-			s.read = l.reading
+			s.read = s.now().reading
 		}
 		from := s.read
 		switch down := goal < from; {
@@ -105,17 +103,17 @@ func (s *plainString) far(margin float64) float64 {
 
 // judge holds seals, hanger and pull against what the plan says.
 func (s *plainString) judge() {
-	l, _ := s.load()
+	l := s.now()
 	for k, m := range s.marks {
 		if m.kind != plainSeal || l.lost[k] || l.free {
 			continue
 		}
 		x := s.seals[m.index]
-		s.fail(sequence.SealTravel, x.Name+" up", x.Up.In(unit.Inch)+l.moved[k])
-		s.fail(sequence.SealTravel, x.Name+" down", x.Down.In(unit.Inch)-l.moved[k])
+		s.fail(sequence.SealTravel, x.Name+" up", x.Up.In(unit.Inch)+l.moved[k]-s.moves(m.depth))
+		s.fail(sequence.SealTravel, x.Name+" down", x.Down.In(unit.Inch)-l.moved[k]+s.moves(m.depth))
 	}
 	if !s.hook {
-		s.fail(sequence.HangerLift, "hanger", s.far((s.lock+l.top)/kips))
+		s.fail(sequence.HangerLift, "hanger"+string(s.on), s.far((s.lock+l.top)/kips))
 		return
 	}
 	if l.free && !s.down && s.freed != s.step {
@@ -123,6 +121,6 @@ func (s *plainString) judge() {
 		if math.Abs(short) > 1e-5 { // at its own weight there is no near miss
 			s.far(short / kips)
 		}
-		s.fail(sequence.PullOff, "string", (short+1/unit.PoundForce.In(unit.Newton))/kips)
+		s.fail(sequence.PullOff, "string"+string(s.on), (short+1/unit.PoundForce.In(unit.Newton))/kips)
 	}
 }

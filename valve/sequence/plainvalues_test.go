@@ -77,6 +77,11 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 		visitBand(forceBand, &s.Drag, visit)
 		c.String = &s
 	}
+	if p.OuterString != nil {
+		s := *p.OuterString
+		visitBand(forceBand, &s.Drag, visit)
+		c.OuterString = &s
+	}
 	if p.Begin != nil {
 		b := *p.Begin
 		b.Trapped = map[string]*sequence.Stated{}

@@ -33,7 +33,8 @@ type plainWalk struct {
 	fault  error           // of a stroke
 	turned int             // how often a port has opened or shut
 
-	str *plainString // nil: the plan has none
+	str, outer *plainString        // nil: the plan has none
+	began      map[float64]float64 // by depth where the strings meet: how far the outer one had moved when the inner one landed
 
 	grid, before []float64 // scratch
 	waits        []int
@@ -59,12 +60,13 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		well.shutIn(w.s)
 		copy(w.own, w.s.top)
 	}
-	if w.str = newPlainString(w); w.str != nil {
+	w.outer = newPlainString(w, p.OuterString, sequence.OnOuterString)
+	if w.str = newPlainString(w, p.String, sequence.OnString); w.str != nil {
 		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
 			w.r.fault = err
 			return w.r
 		}
-		w.str.land()
+		w.land(sequence.OnOuterString)
 		copy(w.own, w.s.top)
 	}
 	for _, s := range p.Steps {
@@ -174,10 +176,10 @@ func (w *plainWalk) walkStep(k int) error {
 		return err
 	}
 	if step.Lands {
-		if len(w.str.held) > 0 {
+		if len(w.str.held) > 0 || step.On == sequence.OnOuterString && len(w.outer.held) > 0 {
 			return fmt.Errorf("it is held")
 		}
-		w.str.land()
+		w.land(step.On)
 		stands := w.r.stands[k]
 		stands[len(stands)-1].str = w.strung()
 	}

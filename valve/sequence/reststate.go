@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"completion.example/valve/sequence/internal/stringload"
 	"fmt"
 	"maps"
 	"math"
@@ -161,9 +162,6 @@ func (l *leaving) string() error {
 	if l.plan.String == nil {
 		return nil
 	}
-	if l.plan.OuterString != nil {
-		return fmt.Errorf("a plan can't say yet how two strings stand")
-	}
 	var pasts [][]*walk.Past // by world, the first first
 	for _, w := range l.worlds {
 		var all []*walk.Past
@@ -188,6 +186,9 @@ func (l *leaving) string() error {
 			if other[n].Moving {
 				return fmt.Errorf("%q was done to the string while a fluid moved", m.Does)
 			}
+		}
+		if p.On == stringload.Outer {
+			m.On = OnOuterString
 		}
 		if p.Pull != nil {
 			m.Reading = unit.Force(p.Pull.At(l.Nominal()))

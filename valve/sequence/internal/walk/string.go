@@ -124,7 +124,7 @@ func (k *Walker) land(w *World) error {
 	if k.String == nil {
 		return nil
 	}
+	w.On, w.keeps = k.step.On, k.step.Keeps
 	w.remember(-1, affine.Form{}, nil)
-	w.On = k.step.On
 	return k.String.Land(w)
 }

@@ -29,6 +29,7 @@ type World struct {
 	freed bool  // something that was stuck moves again from here on, or the string has been pulled
 	just  []int // those that got stuck in this step
 	On    int   // the string that is pulled or lands, where there are two
+	keeps bool  // what was done before it landed counts: there is another one around it
 	Begun int   // which choice of what may have happened before it began with
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
