@@ -225,14 +225,16 @@ func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 	if err := c.answer(&l, n, oc, ic, puts, found); err != nil || k == 0 {
 		return l, err
 	}
-	scale := 1.0
+	// What they put on each other may be next to nothing: it is known no better than the
+	// forces in them.
+	scale := max(1, math.Abs(float64(l.Outer.HangerLoad)), math.Abs(float64(l.Inner.HangerLoad)))
 	for range 30 {
 		worst := 0.0
 		for i := range puts {
 			scale = max(scale, math.Abs(found[i]))
 			worst = max(worst, math.Abs(found[i]-puts[i]))
 		}
-		if worst <= 1e-10*scale {
+		if worst <= 1e-11*scale {
 			for i := range puts {
 				l.Puts[i] = unit.Force(puts[i])
 			}
