@@ -41,6 +41,8 @@ type reply struct {
 	Plan    string            `json:"plan,omitempty"`
 	Knobs   []knob            `json:"knobs,omitempty"`
 	View    *view             `json:"view,omitempty"`
+	Step    int               `json:"step,omitempty"` // that Windows are of
+	Windows []viewWindow      `json:"windows,omitempty"`
 	Share   float64           `json:"share,omitempty"`
 	Doing   string            `json:"doing,omitempty"`
 	Faults  []string          `json:"faults,omitempty"`
@@ -140,6 +142,8 @@ func walked(m *message, v *viewer) (r reply) {
 		}
 		post(reply{ID: m.ID, View: &l})
 		time.Sleep(time.Millisecond)
+	}, func(step int, of []viewWindow) {
+		post(reply{ID: m.ID, Step: step, Windows: of})
 	})
 	switch {
 	case m.ctx.Err() != nil:

@@ -91,19 +91,25 @@ func stepOf(w *work, i int) viewStep {
 	for _, e := range s.Events {
 		x.Moves = append(x.Moves, u.happening(e))
 	}
-	if !w.windows {
-		return x
+	if w.windows {
+		x.Windows = u.windowsOf(s, s.Windows)
 	}
-	for n := range s.Windows {
-		win := &s.Windows[n]
+	return x
+}
+
+// windowsOf sets out windows of a step.
+func (u reader) windowsOf(s *sequence.StepResult, windows []sequence.Window) []viewWindow {
+	var all []viewWindow
+	for n := range windows {
+		win := &windows[n]
 		verb, of := held(s, win)
 		b := viewWindow{Head: verb + " " + of, Words: u.limits(s, win), Edges: u.edges(s, win)}
 		if win.Open() {
 			b.Drawing = string(windowBar(u, s, win))
 		}
-		x.Windows = append(x.Windows, b)
+		all = append(all, b)
 	}
-	return x
+	return all
 }
 
 // classOf is how a step's result is coloured.
@@ -185,8 +191,9 @@ type viewer struct {
 }
 
 // show reads what was asked, walks it, and tells what is known twice: with the
-// verdict, and with the windows.
-func (v *viewer) show(ctx context.Context, data []byte, o *options, step int, tell func(float64, string), show func(view)) error {
+// verdict, and with the windows; and between, step by step, the windows that are found,
+// those of the step that is in view before all others.
+func (v *viewer) show(ctx context.Context, data []byte, o *options, step int, tell func(float64, string), show func(view), some func(step int, of []viewWindow)) error {
 	w, before, err := beginWith(data, "the plan", o)
 	if err != nil {
 		return err
@@ -215,11 +222,13 @@ func (v *viewer) show(ctx context.Context, data []byte, o *options, step int, te
 		return shown(v.whole, nil, true)
 	}
 	var fault error
-	whole, err := sequence.Check(ctx, w.plan, sequence.Options{Progress: tell, Verdict: func(p *sequence.Programme) {
+	whole, err := sequence.Check(ctx, w.plan, sequence.Options{Progress: tell, First: step, Verdict: func(p *sequence.Programme) {
 		if before == nil {
 			v.verdict = p
 		}
 		fault = shown(p, v.verdict, false)
+	}, Windows: func(step int, of []sequence.Window) {
+		some(step, w.read.windowsOf(&w.programme.Steps[step-1], of))
 	}})
 	if err := cmp.Or(err, fault); err != nil {
 		return err

@@ -16,8 +16,22 @@ func shownOf(t *testing.T, v *viewer, file string, o options, step int) (first, 
 	data, err := os.ReadFile(planFile(file))
 	require.NoError(t, err)
 	var all []view
-	require.NoError(t, v.show(context.Background(), data, &o, step, nil, func(x view) { all = append(all, x) }))
+	windows := map[int][]viewWindow{}
+	require.NoError(t, v.show(context.Background(), data, &o, step, nil, func(x view) { all = append(all, x) }, func(step int, of []viewWindow) {
+		windows[step] = of
+	}))
 	require.Len(t, all, 2)
+	// What was told on the way is what stands there in the end, but for what opens those
+	// that are empty.
+	for i, s := range all[1].Steps {
+		require.Len(t, windows[i+1], len(s.Windows))
+		for n, w := range s.Windows {
+			if w.Drawing == "" {
+				w.Edges = windows[i+1][n].Edges
+			}
+			require.Equal(t, w, windows[i+1][n])
+		}
+	}
 	return all[0], all[1]
 }
 
@@ -55,12 +69,12 @@ func TestAViewWhileAPlanIsChanged(t *testing.T) {
 
 func TestAViewThatCannotBe(t *testing.T) {
 	var v viewer
-	err := v.show(context.Background(), []byte(`{"name": 5}`), &options{units: "plan"}, 1, nil, nil)
+	err := v.show(context.Background(), []byte(`{"name": 5}`), &options{units: "plan"}, 1, nil, nil, nil)
 	require.Error(t, err)
 	require.NotEmpty(t, faultsOf(err))
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
-	require.ErrorIs(t, v.show(ctx, demo, &options{units: "plan"}, 1, nil, func(view) {}), context.Canceled)
+	require.ErrorIs(t, v.show(ctx, demo, &options{units: "plan"}, 1, nil, func(view) {}, nil), context.Canceled)
 }
 
 // Every knob sets what it names, to what it holds, and its slider stands on it.

@@ -42,17 +42,22 @@ func TestAPlanWhileItIsChanged(t *testing.T) {
 	require.Contains(t, b.text("#findings"), "isolation valve C: opens: can happen, and is not intended in this step")
 	require.Contains(t, b.text("#findings"), "2358 psi to 2983 psi")
 	b.shot("seven")
+	b.eval("(() => { const r = document.querySelector('#step'); r.value = 5; r.dispatchEvent(new Event('input', {bubbles: true})); })()", nil)
+	b.until("document.querySelector('#step-name').textContent.startsWith('5,') && " + known)
 	used := b.processor()
 	b.set("isolation valve C: opens", "8")
 	b.until("document.querySelector('#verdict').textContent.startsWith('PROVED')")
-	var verdict, all float64
+	var verdict, inView, all float64
 	b.eval("performance.now() - window.changed", &verdict)
 	toVerdict := b.processor() - used
 	require.Contains(t, b.text("#findings"), "pins.count = 8 (was 7)")
 	require.Contains(t, b.text("#tight"), "fracture pressure")
+	b.until("document.querySelector('#step-' + document.querySelector('#step').value + ' .window')")
+	b.eval("performance.now() - window.changed", &inView)
+	require.Contains(t, b.text("#steps"), "windows are being looked for", "those of the step in view come before all others")
 	b.until(known)
 	b.eval("performance.now() - window.changed", &all)
-	t.Logf("a changed plan: verdict, margins and drawing after %.0f ms, windows after %.0f ms; %v and %v of the processor", verdict, all, toVerdict, b.processor()-used)
+	t.Logf("a changed plan: verdict, margins and drawing after %.0f ms, windows of the step in view after %.0f ms, all after %.0f ms; %v and %v of the processor", verdict, inView, all, toVerdict, b.processor()-used)
 	require.Contains(t, b.text("#changes"), "refuted")
 	b.shot("eight")
 

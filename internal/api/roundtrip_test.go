@@ -48,6 +48,7 @@ const prepared = "hydrostatics.Column display.System tubular.Body tubular.Expans
 var unwritten = map[string]string{
 	"sequence.Options.Progress":     "a function",
 	"sequence.Options.Verdict":      "a function",
+	"sequence.Options.Windows":      "a function",
 	"sequence.Uncertainty.Progress": "a function",
 	"sequence.StringAt.Along":       "for pictures: hundreds of depths at every point, which Plan.At works out again",
 	"record.Diagnosis.Onward":       "a plan of its own: sequence.Write writes it, so that Read can check it",

@@ -26,6 +26,12 @@ type Options struct {
 	// Verdict, where not nil, is shown the programme once its verdict is known, before
 	// windows are looked for: what VerdictOnly would answer. It is called once at most.
 	Verdict func(*Programme) `json:"-"`
+	// First is the step, counted from 1, whose windows are looked for before all others;
+	// zero: none.
+	First int `json:"first"`
+	// Windows, where not nil, is told the windows of a step, counted from 1, once all of
+	// them are known, but for what opens those that are empty. It is called from one goroutine at a time, not always the same.
+	Windows func(step int, of []Window) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.
 	Budget int `json:"budget"`

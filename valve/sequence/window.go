@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -28,7 +29,9 @@ type Window struct {
 	actions     []string // that clash
 }
 
-// Interval is a range in which a step is proved.
+// Interval is a range in which a step is proved. Beyond its ends something fails, or it
+// isn't decided, which the reason says: where gas, pumps, flow or a metered device make
+// of a range only what can be enclosed, the work on one window is bounded.
 type Interval struct {
 	Least    Level  `json:"least"`
 	Greatest Level  `json:"greatest"`
@@ -50,23 +53,13 @@ const pullCap = 1_500_000 * unit.PoundForce
 // pull, of the steps that the proof came to.
 func (k *checker) windows() error {
 	k.progress.tell(0.4, "looking for windows")
-	var all []*Window
-	steps := make([][]Window, len(k.plan.Steps))
-	for i := range k.out.Before {
-		if len(k.out.Before[i]) == 0 {
-			continue
-		}
-		steps[i] = k.held(i)
-		for n := range steps[i] {
-			steps[i][n].Ahead, steps[i][n].held.Ahead = k.options.Ahead, k.options.Ahead
-			all = append(all, &steps[i][n])
-		}
-	}
+	all, steps := k.wanted()
 	faults := make([]error, len(all)+1)
 	var singles proof.Singles
 	if len(k.nominal.Judge.Passed()) == 0 {
 		singles.Know(k.At(k.Nominal()), k.nominal, k.Nominal())
 	}
+	known := k.telling(steps)
 	done := 0
 	atOnce(len(faults), k.options.Workers, func(n int) {
 		if n == 0 {
@@ -76,8 +69,9 @@ func (k *checker) windows() error {
 			return
 		}
 		if faults[n] = k.ctx.Err(); faults[n] == nil {
-			// From the last on: pulls, which stand there, take longest.
-			faults[n] = k.window(all[len(all)-n], &singles)
+			if faults[n] = k.window(all[n-1], &singles); faults[n] == nil {
+				known(all[n-1].held.Step)
+			}
 		}
 		k.progress.done(&done, len(all), 0.4, 0.95, "looking for windows")
 	})
@@ -88,6 +82,55 @@ func (k *checker) windows() error {
 		}
 	}
 	return err
+}
+
+// wanted lists the windows that are to be found, in the order in which they are looked
+// for, and by step: of the step that is wanted first, then from the last step on, as
+// pulls, which stand there, take longest.
+func (k *checker) wanted() (all []*Window, steps [][]Window) {
+	steps = make([][]Window, len(k.plan.Steps))
+	want := func(i int) {
+		for n := range slices.Backward(steps[i]) {
+			all = append(all, &steps[i][n])
+		}
+	}
+	for i := range k.out.Before {
+		if len(k.out.Before[i]) > 0 {
+			steps[i] = k.held(i)
+		}
+		for n := range steps[i] {
+			steps[i][n].Ahead, steps[i][n].held.Ahead = k.options.Ahead, k.options.Ahead
+		}
+	}
+	first := k.options.First - 1
+	if first >= 0 && first < len(steps) {
+		want(first)
+	}
+	for i := len(steps) - 1; i >= 0; i-- {
+		if i != first {
+			want(i)
+		}
+	}
+	return all, steps
+}
+
+// telling makes what tells whoever asked of a step's windows once the last of them is known.
+func (k *checker) telling(steps [][]Window) func(step int) {
+	if k.options.Windows == nil {
+		return func(int) {}
+	}
+	var mutex sync.Mutex
+	left := make([]int, len(steps))
+	for i := range steps {
+		left[i] = len(steps[i])
+	}
+	return func(step int) {
+		mutex.Lock()
+		defer mutex.Unlock()
+		if left[step]--; left[step] == 0 {
+			k.options.Windows(step+1, steps[step])
+		}
+	}
 }
 
 func first(errs ...error) error {
@@ -170,7 +213,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
 	slices.SortFunc(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
-			cmp.Compare(k.reason(w, a.Margin), k.reason(w, b.Margin)))
+			cmp.Compare(k.reason(w, a), k.reason(w, b)))
 	})
 	axial := w.Planned.Axial()
 	at, below := w.held.Least, ""
@@ -183,9 +226,9 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	}
 	for _, b := range bad {
 		if b.Least > at {
-			add(b.Least, k.reason(w, b.Margin))
+			add(b.Least, k.reason(w, b))
 		}
-		reason, further := k.reason(w, b.Margin), grid(b.Greatest)-grid(at)
+		reason, further := k.reason(w, b), grid(b.Greatest)-grid(at)
 		if further > 0 || further == 0 && (below == "" || reason < below) {
 			below = reason
 		}

@@ -16,7 +16,7 @@ func (k *checker) clash(w *Window, bad []proof.Bad) []string {
 	spans := map[string]span{}
 	var order []string
 	for _, b := range bad {
-		why := k.reason(w, b.Margin)
+		why := k.reason(w, b)
 		s, ok := spans[why]
 		if !ok {
 			order = append(order, why)
@@ -37,14 +37,21 @@ func (k *checker) clash(w *Window, bad []proof.Bad) []string {
 
 // reason says in a few words which limit makes an edge, and in which step if it is
 // a later one.
-func (k *checker) reason(w *Window, m *judge.Margin) string {
-	switch {
-	case m == nil:
-		return "it can't be walked"
-	case m.Step != w.held.Step:
-		return k.edge(m) + " in step " + strconv.Itoa(m.Step+1)
+func (k *checker) reason(w *Window, b proof.Bad) string {
+	m, words := b.Margin, "it can't be walked"
+	if m != nil {
+		words = k.edge(m)
+		if m.Step != w.held.Step {
+			words += " in step " + strconv.Itoa(m.Step+1)
+		}
 	}
-	return k.edge(m)
+	switch {
+	case !b.Left:
+		return words
+	case m == nil:
+		return "it isn't decided"
+	}
+	return "it isn't decided whether " + words
 }
 
 // edge names a limit that makes an edge.

@@ -207,7 +207,9 @@
       gauge: changes.filter(([, [kind]]) => kind === "gauge").map(([p, [, v]]) => p + " = " + v) },
     (part) => {
       if (n !== plan.asked) return;
-      if (part.view) shown(part.view); else busy(part.doing, part.share);
+      if (part.view) shown(part.view);
+      else if (part.step) $("step-" + part.step).querySelector(".windows").replaceChildren(...windows(part.windows));
+      else busy(part.doing, part.share);
     });
     if (n !== plan.asked) return;
     if (m.stopped) return busy("Stopped: verdict and margins stand, windows are missing.");
@@ -225,6 +227,7 @@
     s.setAttribute("aria-valuetext", name);
     $("step-name").textContent = name;
   };
+  const windows = (all) => list(all).map((w) => make("div", { class: "window" }, make("p", {}, make("b", {}, w.head + ": "), w.words), w.drawing ? drawn(make("div"), w.drawing) : "", list(w.edges).length ? make("p", { class: "soft" }, w.edges.join("; ")) : ""));
   const shown = (v) => {
     told("plan-faults", []);
     for (const id of ["programme", "drawing", "steps"]) $(id).classList.remove("old");
@@ -246,7 +249,7 @@
       make("details", { class: "step", open: s.class === "bad" || i + 1 === v.step, id: "step-" + (i + 1) }, make("summary", {}, `${i + 1}. ${s.name} `, make("b", { class: s.class }, s.mark)),
         s.note ? make("p", {}, s.note) : "",
         ...[["apply", s.apply], ["moves", s.moves]].flatMap(([head, all]) => list(all).length ? [make("p", {}, make("i", {}, head + ": "), all.join("; "))] : []),
-        ...list(s.windows).map((w) => make("div", { class: "window" }, make("p", {}, make("b", {}, w.head + ": "), w.words), w.drawing ? drawn(make("div"), w.drawing) : "", list(w.edges).length ? make("p", { class: "soft" }, w.edges.join("; ")) : "")))));
+        make("div", { class: "windows" }, ...windows(s.windows)))));
     $("rest").replaceChildren(make("details", {}, make("summary", {}, "Not checked by this plan: " + many(list(v.unchecked).length, "thing", "things")), make("p", {}, "Silence is not consent."), make("ul", {}, ...list(v.unchecked).map((x) => make("li", {}, x)))),
       v.text ? make("details", {}, make("summary", {}, "As the command prints it"), make("pre", { tabindex: "0", id: "plan-printed" }, v.text)) : "");
   };

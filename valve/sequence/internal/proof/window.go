@@ -25,6 +25,7 @@ type Held struct {
 type Bad struct {
 	Least, Greatest float64
 	Margin          *judge.Margin // nil: it can't be walked
+	Left            bool          // the work was at its end: it isn't decided
 }
 
 // Window finds where a held quantity fails, with all else as planned: it becomes a
@@ -173,7 +174,7 @@ func (w *window) look(x span) ([]span, error) {
 	for _, u := range unsure {
 		for _, y := range w.uncovered(u.span) {
 			if y.width() <= w.held.Fine {
-				w.bad = append(w.bad, Bad{y.least, y.greatest, u.margin})
+				w.bad = append(w.bad, Bad{Least: y.least, Greatest: y.greatest, Margin: u.margin})
 				continue
 			}
 			again = append(again, y)
@@ -189,7 +190,7 @@ func (w *window) leave(x span) {
 		known := false
 		for _, u := range seen {
 			if u.margin != nil && u.least < x.greatest && x.least < u.greatest {
-				w.bad = append(w.bad, Bad{x.least, x.greatest, u.margin})
+				w.bad = append(w.bad, Bad{x.least, x.greatest, u.margin, true})
 				known = true
 			}
 		}
@@ -197,7 +198,7 @@ func (w *window) leave(x span) {
 			return
 		}
 	}
-	w.bad = append(w.bad, Bad{x.least, x.greatest, nil})
+	w.bad = append(w.bad, Bad{x.least, x.greatest, nil, true})
 }
 
 // uncovered is what is left of a range that doesn't fail for another reason already.

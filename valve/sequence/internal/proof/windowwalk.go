@@ -46,7 +46,7 @@ func (w *window) walk(c *axis, x span) (certain []Bad, again []unsure, err error
 	if err != nil || run.Open != nil {
 		var unstated well.Unstated
 		if errors.As(err, &unstated) {
-			return []Bad{{x.least, x.greatest, nil}}, nil, nil
+			return []Bad{{Least: x.least, Greatest: x.greatest}}, nil, nil
 		}
 		return nil, []unsure{{span: x}}, nil
 	}
@@ -54,7 +54,7 @@ func (w *window) walk(c *axis, x span) (certain []Bad, again []unsure, err error
 		for _, part := range m.Regions {
 			all, sure := w.take(x, form, m, part)
 			if sure != nil {
-				certain = append(certain, Bad{sure.least, sure.greatest, m})
+				certain = append(certain, Bad{Least: sure.least, Greatest: sure.greatest, Margin: m})
 			}
 			for _, y := range all {
 				again = append(again, unsure{y, m, part})
