@@ -113,5 +113,14 @@ func (u reader) travel(l unit.Length) string {
 }
 
 func (u reader) parting(x sequence.Parting) string {
-	return fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
+	text := fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
+	switch {
+	case x.Above == 0:
+		return text
+	case x.Below == 0:
+		return text + fmt.Sprintf("; then %s hang above the joint, and nothing holds what was below it", u.of(x.Above))
+	case x.Below < 0:
+		return text + fmt.Sprintf("; then %s hang above the joint, and what stays below it pushes up with %s on what holds it", u.of(x.Above), u.of(-x.Below))
+	}
+	return text + fmt.Sprintf("; then %s hang above the joint, and %s stay below it on what holds them, until a straight pull unseats that", u.of(x.Above), u.of(x.Below))
 }

@@ -8,6 +8,7 @@ import (
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence"
@@ -304,4 +305,24 @@ func TestTwoStringsCutAndGoOn(t *testing.T) {
 	p.Steps = append(p.Steps, sequence.Step{Name: "land the outer string", Lands: true, On: sequence.OnOuterString})
 	_, err := sequence.Check(context.Background(), p, sequence.Options{})
 	require.ErrorContains(t, err, "the string can't land: it is held")
+}
+
+// The working of either string adds up to its figures wherever a step stands still: what
+// hangs on the outer one is a term of its own.
+func TestTheWorkingOfTwoStringsAddsUp(t *testing.T) {
+	p := twoStrings()
+	p.String.HangerMD = 2000 * foot
+	points := 0
+	for _, s := range verdict(t, p).Steps {
+		for _, at := range s.Points {
+			for _, x := range []*sequence.StringAt{at.String, at.OuterString} {
+				steps := x.Steps()
+				workingtest.Check(t, steps)
+				equals(t, float64(x.Hanger), worked(t, steps, "wall force at the top"), "hanger")
+				equals(t, float64(x.Reading), worked(t, steps, "weight indicator"), "reading")
+				points++
+			}
+		}
+	}
+	require.Equal(t, 2*len(p.Steps)+2*(2+2+0+1+1), points)
 }
