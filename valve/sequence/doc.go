@@ -203,6 +203,12 @@
 // straight along a ramp, the moment at which it parts is enclosed as well, and told to
 // some tens of pounds of force.
 //
+// Where a plan has an outer string, both are in the hole from the beginning, the inner
+// one landed in the outer one. What the one puts on the other where it hangs, is held or
+// closes the other's end is found by balance; a seal hands on no friction. What is inside
+// the outer string is one compartment down to its end. Devices and pulls say which string
+// they are on.
+//
 // A programme, a plan that isn't written to, and all functions here are safe for
 // concurrent use.
 package sequence

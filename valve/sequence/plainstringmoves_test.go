@@ -45,6 +45,7 @@ const plainPull = 0.02
 // moves lets an action hold, free or part the string.
 func (w *plainWalk) moves(a *plainAction) {
 	s := w.stringOn(w.plan.Devices[a.device].On)
+	defer func() { w.known = nil }()
 	switch {
 	case s == nil:
 	case a.holds:
@@ -65,6 +66,7 @@ func (s *plainString) axial(action int) float64 {
 // pulls takes the string from where the weight indicator stands to readings.
 func (w *plainWalk) pulls(step *sequence.Step) error {
 	s := w.stringOn(step.On)
+	w.known = nil
 	for n, to := range step.Pull {
 		w.leg++
 		goal := to.In(unit.PoundForce)
@@ -83,13 +85,15 @@ func (w *plainWalk) pulls(step *sequence.Step) error {
 		if math.Abs(goal-from) < 1 {
 			w.r.close = true
 		}
-		s.hook = true
+		s.hook, w.known = true, nil
 		if err := w.run(func(x float64) { s.read = from*(1-x) + goal*x }, nil); err != nil {
 			return err
 		}
 		w.stand()
 	}
-	s.hook = false
+	if s != nil {
+		s.hook, w.known = false, nil
+	}
 	return nil
 }
 

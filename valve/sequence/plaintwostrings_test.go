@@ -46,7 +46,15 @@ func (s *plainString) now() plainLoads {
 
 // loads are both strings: what the inner one puts on the outer one where they meet is
 // what makes both stand alike there, found by Newton's steps.
-func (w *plainWalk) loads() (all [2]plainLoads) {
+func (w *plainWalk) loads() [2]plainLoads {
+	if w.known == nil {
+		all := w.balanced()
+		w.known = &all
+	}
+	return *w.known
+}
+
+func (w *plainWalk) balanced() (all [2]plainLoads) {
 	if w.outer == nil {
 		all[0], _ = w.str.load()
 		return all
@@ -148,9 +156,10 @@ func (w *plainWalk) land(on sequence.WhichString) {
 	if w.outer != nil && on == sequence.OnOuterString {
 		w.outer.land()
 	}
-	w.began = map[float64]float64{}
+	w.known, w.began = nil, map[float64]float64{}
 	w.str.moves = func(float64) float64 { return 0 }
 	w.str.land()
+	w.known = nil
 	if w.outer == nil {
 		return
 	}
@@ -158,4 +167,5 @@ func (w *plainWalk) land(on sequence.WhichString) {
 	for _, z := range meets(w.plan) {
 		w.began[z] = all[1].moved[w.outer.hungAt(z)]
 	}
+	w.known = nil
 }

@@ -34,6 +34,7 @@ type plainWalk struct {
 	turned int             // how often a port has opened or shut
 
 	str, outer *plainString        // nil: the plan has none
+	known      *[2]plainLoads      // of them as they stand; nil: not loaded yet
 	began      map[float64]float64 // by depth where the strings meet: how far the outer one had moved when the inner one landed
 
 	grid, before []float64 // scratch
@@ -291,6 +292,7 @@ func (w *plainWalk) commit(x float64) {
 // look puts the well at a fraction of the leg.
 func (w *plainWalk) look(x float64) error {
 	w.set(x)
+	w.known = nil
 	for i := range w.injected {
 		w.injected[i] = w.rate[i] * (x - w.base)
 	}
