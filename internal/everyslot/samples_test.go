@@ -175,7 +175,7 @@ func byName() map[string][]any {
 		"fluid.Adjust": {fluid.Batch{Volume: 50, Density: 1100}, 1200, 1500}, "fluid.Bridges": {fluid.SystemCaCl2, 1250}, "fluid.KrookBoyce": {fluid.SystemCaCl2, 1373}, "fluid.Crystallisation": {fluid.SodiumChloride, 0.1, 2e7},
 		"fluid.Oil.Compressibility": {nil, 5e6, nil}, "fluid.Oil.Density": {nil, 5e6, nil}, "fluid.Oil.Expansivity": {nil, 5e6, nil}, "fluid.Oil.Viscosity": {nil, 0.0, nil}, "fluid.Oil.VolumeCorrection": {nil, 5e6, nil}, "fluid.Osif": {nil, 50, 360},
 		"fluid.Seawater.Compressibility": {nil, nil, 290}, "fluid.Seawater.Density": {nil, nil, 290}, "fluid.Seawater.Expansivity": {nil, nil, 290}, "fluid.Seawater.FreezingPoint": {nil, 1e6},
-		"fluid/flow.Schedule.FallRate": {must(falling().Schedule()), 5}, "hydrostatics.Column.Profile": {nil, []unit.Length{100, 200}, []unit.Pressure{0, 0}}, "tubular/catalogue.Catalogue.With": {nil, []catalogue.Entry{heavier()}},
+		"fluid/flow.Schedule.FallRate": {must(falling().Schedule()), 5}, "hydrostatics.Path.MeanTVD": {nil, 100.0, 1800.0}, "hydrostatics.Column.Profile": {nil, []unit.Length{100, 200}, []unit.Pressure{0, 0}}, "tubular/catalogue.Catalogue.With": {nil, []catalogue.Entry{heavier()}},
 		"valve.IsolationValve.BleedOff": {nil, nil, nil, []valve.Demand(nil)}, "valve.IsolationValve.Hold": {nil, nil, nil, []valve.Demand(nil)},
 		"valve/sleeve.System.Run":          {nil, nil, nil, []sleeve.Position{sleeve.Open, sleeve.Open}},
 		"tubular/catalogue.Catalogue.Pipe": {nil, "2-7/8 in 6.5 lb/ft L80"}, "tubular/catalogue.Pipe": {"2-7/8 in 6.5 lb/ft L80"},

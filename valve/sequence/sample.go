@@ -170,7 +170,7 @@ func (k *checker) risk(draws []proof.Drawn, inputs [][]float64, u Uncertainty) *
 		k.kindOf(&f, m)
 		r.Events = append(r.Events, EventRisk{k.plan.Steps[key.Step].Name, f.Device, f.Kind, k.edge(m), n, wilson(n, len(draws))})
 	}
-	slices.SortFunc(r.Events, func(a, b EventRisk) int {
+	slices.SortStableFunc(r.Events, func(a, b EventRisk) int {
 		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Step, b.Step), cmp.Compare(a.Device, b.Device), cmp.Compare(a.Says, b.Says))
 	})
 	if wrong == 0 || wrong == len(draws) {

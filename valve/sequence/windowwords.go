@@ -114,6 +114,10 @@ func (w *Window) Words() string {
 	var parts []string
 	for _, x := range w.Intervals {
 		switch {
+		case x.BledOff():
+			parts = append(parts, x.Least.Rounded(digits)+" (bled off, which needs no gauge)")
+		case x.Least == x.Greatest:
+			parts = append(parts, x.Least.Rounded(digits)+"; what lies beside it isn't known to do")
 		case x.Below == "" && x.Above == "":
 			parts = append(parts, "any")
 		case x.Above == "":
