@@ -46,6 +46,9 @@ func printText(out io.Writer, o options, w *work) error {
 	}
 	if !w.world { // in which nothing has a tolerance
 		l.WriteString("\n")
+		if w.plan.String != nil {
+			l.line(0, "", 0, "What the string bears is enclosed between evaluated loads, at both ends of every tolerance and along every stretch: not proved.")
+		}
 		l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
 		for _, x := range p.Unchecked {
 			l.line(2, "-", 2, "%s", w.read.text(x))

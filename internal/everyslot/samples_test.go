@@ -194,8 +194,8 @@ func byName() map[string][]any {
 		"tubular/movement.MadeUp.Terms": {made, under(inHole)}, "tubular/movement.MadeUp.WallAt": {made, pulled(), 500}, "tubular/movement.MadeUp.Steps": {made, under(inHole)}, "tubular/movement.MadeUp.LongestTool": {made, under(inHole), 0.05},
 		"tubular/movement.Governing.DesignFactor": {movement.Governing{MD: 100, Usage: 0.5}},
 		"tubular/movement.Concentric.Land":        {nested, landedOuter, inHole, inHole}, "tubular/movement.Concentric.Load": {nested, nestedLanded, inHole, inHole},
-		"tubular/movement.Concentric.TakeHold": {nested, nestedLanded, 0, inHole, inHole},
-		"tubular/movement.MadeUp.HangOff":      {made, landed, onHook}, "tubular/movement.MadeUp.TakeHold": {made, landed, 0, inHole}, "tubular/movement.MadeUp.SetDown": {made, landed, 0, inHole, 1e4},
+		"tubular/movement.Concentric.TakeHold": {nested, nestedLanded, 0, inHole, inHole}, "tubular/movement.Concentric.TakeHoldOuter": {nested, nestedLanded, 0, inHole, inHole},
+		"tubular/movement.MadeUp.HangOff": {made, landed, onHook}, "tubular/movement.MadeUp.TakeHold": {made, landed, 0, inHole}, "tubular/movement.MadeUp.SetDown": {made, landed, 0, inHole, 1e4},
 		"tubular/movement.MadeUp.LetGo": {made, held, 0}, "tubular/movement.MadeUp.Part": {made, landed, 0}, "tubular/movement.MadeUp.StepsNamed": {made, under(inHole), movement.Names{}},
 		"tubular/movement.MadeUp.ReadingForHold": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.ReadingForJoint": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.MostReading": {made, pulled(), nil},
 	}
@@ -213,7 +213,7 @@ var (
 	held   = must(made.TakeHold(landed, 0, inHole))
 
 	liner        = movement.StringSection{Pipe: tubular.Pipe{OD: 7 * unit.Inch, ID: 6.184 * unit.Inch, Weight: 29 * unit.PoundPerFoot, Material: tubular.Steel()}, BottomMD: depth, Hole: 8.681 * unit.Inch}
-	around       = movement.Assembly{Sections: []movement.StringSection{liner}, Path: path, Spacing: 200}.Carrying(assembly)
+	around       = movement.Assembly{Sections: []movement.StringSection{liner}, Path: path, Spacing: 200, Holds: []movement.Hold{{MD: depth - 30}}}.Carrying(assembly)
 	outer, inner = must(around.MakeUp()), made
 	nested       = must(movement.Nest(outer, inner))
 	landedOuter  = must(outer.Land(inHole))

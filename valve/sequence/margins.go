@@ -161,22 +161,25 @@ func (k *checker) limitMargin(m *judge.Margin) (marginAt, bool) {
 		name, of := k.handMargin(m)
 		return pressure(ByHand, name, of)
 	case judge.String:
-		return share(StringLoad, limitNames[m.Index])
+		own, index := k.plan.whose(m.Index)
+		return share(StringLoad, limitNames[index]+own.ofOuter())
 	case judge.Holding:
 		return share(HoldingOff, "packer")
 	case judge.SealUp, judge.SealDown:
-		s := k.plan.String.seals()[m.Index]
+		own, index := k.plan.whose(m.Index)
+		s := own.seals()[index]
 		way, of := "up", s.Up
 		if m.Kind == judge.SealDown {
 			way, of = "down", s.Down
 		}
 		left := unit.Length(m.Least / judge.Parts)
-		x.Kind, x.Limit, x.Share = SealTravel, s.name(m.Index)+", "+way, float64(left/max(of, unit.Inch))
+		x.Kind, x.Limit, x.Share = SealTravel, s.name(index)+", "+way, float64(left/max(of, unit.Inch))
 		x.left = func() string { return fmt.Sprintf("%.1f in", left.In(unit.Inch)) }
 		x.slope = func(d float64) string { return unit.Length(d / judge.Parts).Rounded(3) }
 		return x, true
 	case judge.Rig:
-		x.Kind, x.Limit, x.Share = PullOff, "rig", m.Least/float64(k.plan.String.Rig)
+		own, _ := k.plan.whose(m.Index)
+		x.Kind, x.Limit, x.Share = PullOff, "rig"+own.ofOuter(), m.Least/float64(own.Rig)
 		x.left = func() string { return unit.Force(m.Least).Rounded(digits) }
 		return x, true
 	}

@@ -211,15 +211,19 @@ func (k *checker) kindOf(f *Finding, m *judge.Margin) {
 	case judge.BalanceLow, judge.BalanceHigh:
 		f.Kind, f.Device = BalanceOff, k.plan.Steps[m.Step].Balance[m.Index].Formation
 	case judge.String:
-		f.Kind, f.Device = StringLoad, "string"
+		own, _ := k.plan.whose(m.Index)
+		f.Kind, f.Device = StringLoad, own.title
 	case judge.SealUp, judge.SealDown:
-		f.Kind, f.Device = SealTravel, k.plan.String.seals()[m.Index].name(m.Index)
+		own, index := k.plan.whose(m.Index)
+		f.Kind, f.Device = SealTravel, own.seals()[index].name(index)
 	case judge.Holding:
 		f.Kind, f.Device = HoldingOff, "packer"
 	case judge.Lift:
-		f.Kind, f.Device = HangerLift, "hanger"
+		own, _ := k.plan.whose(m.Index)
+		f.Kind, f.Device = HangerLift, "hanger"+own.ofOuter()
 	case judge.PullFree, judge.Rig:
-		f.Kind, f.Device = PullOff, "string"
+		own, _ := k.plan.whose(m.Index)
+		f.Kind, f.Device = PullOff, own.title
 	default:
 		f.Kind = RateOff
 	}
