@@ -87,12 +87,17 @@ func uncertainties(p *Plan) []uncertain {
 			all = append(all, p.Steps[i].Tests[k].uncertain(fmt.Sprintf("steps.%s.tests[%d]", p.Steps[i].Name, k))...)
 		}
 	}
-	if p.String != nil {
-		all = append(all, p.String.uncertain()...)
+	for _, x := range p.strings() {
+		all = append(all, x.uncertain()...)
 	}
 	p.Begin.stated(func(path, name string, s *Stated) {
 		if s != nil {
 			add(of(path, name, &s.Pressure))
+		}
+	})
+	p.Begin.levels(func(path, name string, s *StatedDepth) {
+		if s != nil && s.Lacks == nil {
+			add(of(path, name, &s.Depth))
 		}
 	})
 	add(of("rules.gauge", "error of the gauges", &p.Rules.Gauge))

@@ -94,15 +94,22 @@ func TestBeginningsThatAreRefused(t *testing.T) {
 		"counted: is 1":                 {Progress: map[string][]sequence.RowAt{"door: moves": {{Counted: 1}}}, Trapped: room(0)},
 		"state its pressure as trapped": {ShutIn: []string{"tubing"}, Applied: map[string]pressure{"tubing": 5 * psi}, Trapped: room(0)},
 		"needs the plan's string":       {String: []sequence.StringMoment{{Does: "lands"}}, Trapped: room(0)},
-		"has no quantity":               {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Dependence{{Quantity: "x"}}}}},
-		"they must differ": {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Dependence{
+		"has no quantity":               {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Lean{{Quantity: "x"}}}}},
+		"they must differ": {Trapped: map[string]*sequence.Stated{"room": {With: []sequence.Lean{
 			{Quantity: "fluids.brine.density", From: "9 lb/gal", To: "9 lb/gal"}}}}},
 	} {
 		require.ErrorContains(t, half(b).Validate(), text)
 	}
-	gas := half(&sequence.Begin{Trapped: room(0)})
-	gas.Fluids = append(gas.Fluids, sequence.Fluid{Name: "cushion", Kind: sequence.Nitrogen})
-	require.ErrorContains(t, gas.Validate(), "the plan holds gas")
+	level := func(b *sequence.Begin) *sequence.Begin {
+		b.Trapped = room(0)
+		b.Levels = map[string]*sequence.StatedDepth{"tubing": {Depth: unit.Exactly(500 * foot)}}
+		return b
+	}
+	require.ErrorContains(t, half(level(&sequence.Begin{Applied: map[string]pressure{"tubing": 5 * psi}})).Validate(), "nothing is applied")
+	require.ErrorContains(t, half(level(&sequence.Begin{ShutIn: []string{"tubing"}})).Validate(), "it isn't shut in")
+	deep := half(level(&sequence.Begin{}))
+	deep.Begin.Levels["tubing"].Depth = unit.Exactly(1e5 * foot)
+	require.ErrorContains(t, deep.Validate(), "begin.levels.tubing.depth: is 100000 ft; must be from")
 	_, err := half(&sequence.Begin{Trapped: room(0)}).Rest(context.Background(), "down")
 	require.ErrorContains(t, err, `no step "down"`)
 }

@@ -18,8 +18,8 @@ import (
 
 // compiled is a plan put together: names are indices, bands are symbols.
 type compiled struct {
-	made    *stringMade   // nil: the plan has no string
-	devices []deviceDepth // where they stand in what compartments
+	made    [2]*stringMade // nil: the plan has no such string
+	devices []deviceDepth  // where they stand in what compartments
 	proof.Problem
 	plan    *Plan
 	by      struct{ compartment, port, action, formation, device map[string]int }
@@ -146,7 +146,7 @@ func (c *compiler) fluids() {
 			feels = f.brine()
 			x.Scale = x.Density.Times(1 / float64(f.Density.Nominal))
 		case FreshWater:
-			feels = f.water()
+			feels, x.Real = f.water(), f.water()
 			x.Scale = affine.Const(1)
 		case Nitrogen, Methane, NaturalGas:
 			c.gases(f, &x)

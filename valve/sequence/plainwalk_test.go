@@ -33,6 +33,10 @@ type plainWalk struct {
 	fault  error           // of a stroke
 	turned int             // how often a port has opened or shut
 
+	str, outer *plainString        // nil: the plan has none
+	known      *[2]plainLoads      // of them as they stand; nil: not loaded yet
+	began      map[float64]float64 // by depth where the strings meet: how far the outer one had moved when the inner one landed
+
 	grid, before []float64 // scratch
 	waits        []int
 }
@@ -57,6 +61,15 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		well.shutIn(w.s)
 		copy(w.own, w.s.top)
 	}
+	w.outer = newPlainString(w, p.OuterString, sequence.OnOuterString)
+	if w.str = newPlainString(w, p.String, sequence.OnString); w.str != nil {
+		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
+			w.r.fault = err
+			return w.r
+		}
+		w.land(sequence.OnOuterString)
+		copy(w.own, w.s.top)
+	}
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
@@ -72,6 +85,13 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		if k = flow[k].next; len(w.just) > 0 {
 			k = flow[w.step].fail
 		}
+		if k >= len(p.Steps) && w.slowOnes() {
+			if err := w.unhurried(); err != nil {
+				w.r.fault = err
+				w.fail(plainUnwalked, err.Error(), -1)
+				return w.r
+			}
+		}
 	}
 	w.judgeGoals()
 	return w.r
@@ -82,6 +102,15 @@ func (w *plainWalk) walkStep(k int) error {
 	step := &w.plan.Steps[k]
 	w.step, w.leg, w.fired = k, 0, nil
 	w.begin(func(float64) {})
+	if w.slowOnes() {
+		if err := w.look(0); err != nil {
+			return err
+		}
+		if err := w.comesOn(k, step); err != nil {
+			return err
+		}
+		w.begin(func(float64) {})
+	}
 	if step.Temperature != "" {
 		if err := w.look(0); err != nil {
 			return err
@@ -113,8 +142,10 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
-	if err := w.unhurried(); err != nil {
-		return err
+	if len(step.Displace) > 0 {
+		if err := w.unhurried(); err != nil {
+			return err
+		}
 	}
 	for _, x := range step.Displace {
 		if w.s.fallen[w.comp(x.Compartment)] {
@@ -124,17 +155,20 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(set, kinks); err != nil {
 			return err
 		}
+		if err := w.unhurried(); err != nil {
+			return err
+		}
 	}
 	if err := w.byHand(step); err != nil {
-		return err
-	}
-	if err := w.unhurried(); err != nil {
 		return err
 	}
 	for _, p := range step.Pump {
 		if err := w.pump(p); err != nil {
 			return err
 		}
+	}
+	if err := w.wait(tested(step, sequence.AtStart)); err != nil {
+		return err
 	}
 	w.stand()
 	for n, ramp := range step.Ramps {
@@ -146,16 +180,44 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(w.ramp(ramp), nil); err != nil {
 			return err
 		}
-		if err := w.holdAfter(step, n); err != nil {
+		hold := 0.0
+		if n < len(step.Hold) {
+			hold = seconds(step.Hold[n])
+		}
+		if n == len(step.Ramps)-1 && len(step.PressureChange)+len(step.VolumeChange) == 0 {
+			hold += tested(step, sequence.AtEnd)
+		}
+		if err := w.wait(hold); err != nil {
 			return err
 		}
 		w.stand()
 	}
-	if err := w.unhurried(); err != nil {
+	if err := w.squeezes(step); err != nil {
 		return err
 	}
+	if w.str == nil {
+		return nil
+	}
+	if err := w.pulls(step); err != nil {
+		return err
+	}
+	if step.Lands {
+		if len(w.str.held) > 0 || step.On == sequence.OnOuterString && len(w.outer.held) > 0 {
+			return fmt.Errorf("it is held")
+		}
+		w.land(step.On)
+		stands := w.r.stands[k]
+		stands[len(stands)-1].str = w.strung()
+	}
+	return nil
+}
+
+func (w *plainWalk) squeezes(step *sequence.Step) error {
 	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil
+	}
+	if err := w.unhurried(); err != nil {
+		return err
 	}
 	w.leg++
 	for name, v := range step.VolumeChange {
@@ -176,6 +238,9 @@ func (w *plainWalk) walkStep(k int) error {
 	err := w.run(func(float64) {}, nil)
 	clear(w.rate)
 	w.stand()
+	if err == nil {
+		err = w.unhurried()
+	}
 	return err
 }
 
@@ -258,6 +323,7 @@ func (w *plainWalk) commit(x float64) {
 // look puts the well at a fraction of the leg.
 func (w *plainWalk) look(x float64) error {
 	w.set(x)
+	w.known = nil
 	for i := range w.injected {
 		w.injected[i] = w.rate[i] * (x - w.base)
 	}
@@ -266,7 +332,7 @@ func (w *plainWalk) look(x float64) error {
 	}
 	for i := range w.actions {
 		if w.s.armed[i] {
-			w.felts[i] = w.s.felt(&w.actions[i])
+			w.felts[i] = w.feels(i)
 		}
 	}
 	return nil

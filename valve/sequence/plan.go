@@ -20,6 +20,7 @@ type Plan struct {
 	Ports        []Port        `json:"ports,omitempty"`
 	Devices      []Device      `json:"devices,omitempty"`
 	String       *String       `json:"string,omitzero"`
+	OuterString  *String       `json:"outer_string,omitzero"` // the string that it stands in, where that is looked at too
 	Holding      *Holding      `json:"holding,omitzero"`
 	Ratings      []Rating      `json:"ratings,omitempty"`
 	Barriers     []Barrier     `json:"barriers,omitempty"`
@@ -126,6 +127,7 @@ type Compartment struct {
 	Trapped   unit.Band[unit.Pressure] `json:"trapped"`            // pressure at its top at the start where nothing fixes it
 	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
 	Bores     []Bore                   `json:"bores,omitempty"`    // from the top down, for pumping
+	Kind      *LineModel               `json:"kind,omitzero"`      // a control line, in place of capacity and bores
 }
 
 // Layer is one fluid down to a measured depth.
@@ -150,6 +152,7 @@ type Device struct {
 	MD   unit.Length `json:"depth,omitzero"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth_error,omitzero" was:"depth error"`
+	On      WhichString            `json:"on,omitzero"`   // string that it holds, frees or parts: the plan's where left out
 	Kind    *Model                 `json:"kind,omitzero"` // a device that the library has a model of, in place of actions
 	Actions []Action               `json:"actions,omitempty"`
 }
@@ -242,6 +245,9 @@ type String struct {
 	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
 	HangerSeal unit.Length `json:"hanger_seal,omitzero" was:"hanger seal"`
 	Derating   *Derating   `json:"derating,omitzero"` // of the yield strength with temperature; none where left out
+	// Temperatures are those of the string itself, by the well's: both are names of
+	// well.temperatures. Where one is left out, it is the well's.
+	Temperatures map[string]string `json:"temperatures,omitempty"`
 	// Tools are stiff tools that are to pass through the string: the longest of their
 	// diameter that does is told of every step.
 	Tools []Tool `json:"tools,omitempty"`

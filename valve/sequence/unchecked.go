@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"completion.example/valve/sequence/internal/stringload"
 	"fmt"
 	"slices"
 )
@@ -16,7 +17,9 @@ func (k *checker) unchecked() []string {
 		rated[r.Inside], rated[r.Outside] = true, true
 	}
 	if p.String != nil {
-		rated[p.String.Inside] = true // the limits of the string's own pipe do
+		for _, x := range p.strings() {
+			rated[x.Inside] = true // the limits of the string's own pipe do
+		}
 	}
 	for _, c := range p.Compartments {
 		if !rated[c.Name] && c.Formation == "" {
@@ -62,7 +65,16 @@ func (k *checker) unchecked() []string {
 		}
 	}
 	for _, c := range k.unwalled() {
-		add("compartment %q: heat doesn't change its trapped pressure, as the walls of its bores aren't given", c)
+		add(`compartment %q: heat doesn't change its trapped pressure, as the walls of its bores aren't given; "walls": true in an assembly takes them from the tally`, c)
+	}
+	told := map[string]bool{}
+	for i := range p.Steps {
+		for _, x := range k.pockets(i) {
+			if !told[x] {
+				add("after step %q: %s", p.Steps[i].Name, x)
+				told[x] = true
+			}
+		}
 	}
 	for i := range p.Steps {
 		for _, x := range k.keptFull(i) {
@@ -79,10 +91,15 @@ func (k *checker) unchecked() []string {
 		if s.Rig == 0 {
 			add("the rig's rating isn't given")
 		}
-		s.unchecked(add)
-		if k.String != nil {
-			for _, x := range k.String.Up.NotChecked() {
-				add("string: %s", x)
+		for _, x := range p.strings() {
+			x.unchecked(add)
+			if k.String != nil {
+				for _, y := range k.room(x.of).Up.NotChecked() {
+					add("%s: %s", x.title, y)
+				}
+			}
+			if x.of != stringload.Main && x.Rig == 0 {
+				add("%s: the rig's rating isn't given", x.title)
 			}
 		}
 		if p.Holding == nil {

@@ -27,6 +27,9 @@ func (k *Walker) displace(w *World, sw Displacement) ([]*World, error) {
 			next = append(next, out...)
 		}
 		worlds = merge(next)
+		if err := k.unhurried(worlds, "while a fluid is displaced", takeBack+", before that"); err != nil {
+			return nil, err
+		}
 	}
 	return worlds, nil
 }
@@ -50,7 +53,7 @@ func cuts(s *well.State, sw Displacement) [][2]well.Depth {
 			depths = append(depths, d)
 		}
 	}
-	slices.SortFunc(depths, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
+	slices.SortStableFunc(depths, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
 	depths = slices.CompactFunc(depths, func(a, b well.Depth) bool { return a.MD == b.MD })
 	var all [][2]well.Depth
 	for i := 1; i < len(depths); i++ {

@@ -28,7 +28,7 @@ func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
 
 // halfway shows the observer the string between two places, where it isn't straight.
 // Of what is, nothing is least there.
-func (r *run) halfway(w *World, x affine.Form) error {
+func (r *run) halfway(w *World, from, to affine.Form) error {
 	if r.silent || r.String == nil {
 		return nil
 	}
@@ -37,7 +37,8 @@ func (r *run) halfway(w *World, x affine.Form) error {
 		return nil
 	}
 	p := r.place
-	p.X, p.Action, p.Limits, p.Pulling = x, -1, r.cluster.limits[at:at+1], r.pulling
+	p.X, p.Action, p.Limits, p.Pulling = from.Plus(to).Times(0.5), -1, r.cluster.limits[at:at+1], r.pulling
+	p.Between = &[2]affine.Form{from, to}
 	return r.Observer.Moment(w, p)
 }
 
@@ -184,6 +185,7 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 		}
 	}
 	w.happens(i)
+	w.level = nil                                                               // how long what is slow was where it is, is to be seen anew
 	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
 	w.hold()
 	return nil
