@@ -111,7 +111,16 @@ type Inflow struct {
 	Index    unit.ProductivityIndex `json:"index,omitzero"`
 	WaterCut float64                `json:"water_cut,omitzero" was:"water cut"` // share of the rate, 0 to 1
 	Density  unit.Density           `json:"density,omitzero"`                   // of what flows
+	Bubble   unit.Pressure          `json:"bubble_point,omitzero"`              // of oil: under it Vogel's curve; a straight line where left out
+
+	// Of a gas zone, in place of the index: its rate against one atmosphere, at standard
+	// conditions, and the exponent of the back-pressure equation.
+	OpenFlow unit.FlowRate `json:"open_flow,omitzero"`
+	Exponent float64       `json:"exponent,omitzero"`
 }
+
+// gas tells whether a formation gives gas.
+func (in *Inflow) gas() bool { return in != nil && in.OpenFlow != 0 }
 
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {

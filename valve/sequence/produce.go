@@ -85,16 +85,36 @@ func (c *compiled) production(p *Produce, zs []zone, pressure func(f int) unit.P
 		// The inflow's pressure counts at the formation; the network's at the
 		// depth where the zone enters the string.
 		tvd := unit.Length(c.Network.Formations[z.formation].Depth.TVD)
-		x.Inflow = inflow.LiquidDeliverability{Reservoir: pressure(z.formation) - hydrostatics.Pressure(f.Inflow.Density, tvd-z.tvd), Index: f.Inflow.Index}
+		x.Inflow = f.Inflow.at(pressure(z.formation) - hydrostatics.Pressure(f.Inflow.Density, tvd-z.tvd))
 		if z.choke > 0 {
 			x.Chokes = choke.Table{{Name: "set", Travel: 1, Coefficient: z.choke}}
 		}
 		w.Zones = append(w.Zones, x)
 		if i == len(zs)-1 {
 			w.Outflow = production.Tubing{Surface: p.Surface, Height: z.tvd, Density: p.Density, Loss: loss}
+			if len(p.Outflow) > 0 {
+				w.Outflow = p.table()
+			}
 		}
 	}
 	return w
+}
+
+// at is what a formation gives with a pressure, as package inflow has it.
+func (in *Inflow) at(pressure unit.Pressure) production.Inflow {
+	if in.gas() {
+		return inflow.GasDeliverability{Reservoir: pressure, OpenFlow: in.OpenFlow, Exponent: in.Exponent}
+	}
+	return inflow.LiquidDeliverability{Reservoir: pressure, Index: in.Index, Bubble: in.Bubble}
+}
+
+// table is the outflow as package production has it.
+func (p *Produce) table() production.OutflowTable {
+	var all production.OutflowTable
+	for _, x := range p.Outflow {
+		all = append(all, production.OutflowPoint{Rate: x.Rate, Pressure: x.Pressure})
+	}
+	return all
 }
 
 // rateParts makes a rate in m³/s a number of the size of the other margins.
@@ -168,4 +188,17 @@ func (c *compiled) rates(j *judge.Judge, w *walk.World, p walk.Place) error {
 		}
 	}
 	return nil
+}
+
+// fault is what is wrong with an inflow's own numbers.
+func (in *Inflow) fault(pressure unit.Pressure) error {
+	switch {
+	case in.gas() && (in.Index != 0 || in.Bubble != 0 || in.WaterCut != 0):
+		return errors.New("gives gas by open_flow: index, bubble_point and water_cut belong to liquid")
+	case !in.gas() && in.Exponent != 0:
+		return errors.New("has an exponent without an open_flow")
+	case pressure <= 0: // which is told elsewhere
+		return nil
+	}
+	return in.at(pressure).Validate()
 }

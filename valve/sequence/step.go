@@ -121,6 +121,15 @@ type Produce struct {
 	Chokes      map[string]unit.FlowCoefficient `json:"chokes,omitempty"` // by port
 	Want        map[string]RateBetween          `json:"want,omitempty"`   // by formation
 	Density     unit.Density                    `json:"density,omitzero"` // of what stands in the string while flowing
+	// Outflow is, in place of surface, loss and rate, the pressure that each rate to surface
+	// takes where the topmost zone comes in, rising in rate.
+	Outflow []OutflowAt `json:"outflow,omitempty"`
+}
+
+// OutflowAt is a line of a table of outflow.
+type OutflowAt struct {
+	Rate     unit.FlowRate `json:"rate,omitzero"`
+	Pressure unit.Pressure `json:"pressure,omitzero"`
 }
 
 // RateBetween is the range that a zone's rate must lie in.
