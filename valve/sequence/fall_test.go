@@ -146,7 +146,9 @@ func TestPumpingFillsWhatHasFallen(t *testing.T) {
 	plan := func(by ...sequence.Act) *sequence.Plan {
 		p := lossy(exactly(4000))
 		p.Fluids[0].Viscosity = unit.Centipoise
-		bore := func(bottom float64) []sequence.Bore { return []sequence.Bore{{To: feet(bottom), Outer: 2.992 * unit.Inch}} }
+		bore := func(bottom float64) []sequence.Bore {
+			return []sequence.Bore{{To: feet(bottom), Outer: 2.992 * unit.Inch}}
+		}
 		p.Compartments[0].Capacity = 0
 		p.Compartments[0].Bores, p.Compartments[2].Bores = bore(8000), bore(10000)
 		p.Steps[3] = sequence.Step{Name: "bullhead", Do: by, Allow: []sequence.Flow{sequence.FlowOut},
