@@ -24,6 +24,9 @@ const standardGravity = 9.80665
 // column it is off by a per cent or so: a Gas in a column is not. Sign: going down
 // raises pressure, and a negative height goes up. NaN in, NaN out.
 //
+// Range: Z and temperature above zero, not checked: at zero nothing finite
+// comes out.
+//
 // Source: the real-gas law at constant Z and T; Well Control for Completions and
 // Interventions (2018), pp. 31–33.
 type AverageGasColumn struct {
@@ -43,6 +46,8 @@ func (c AverageGasColumn) Factor() float64 {
 // Bottom returns the gauge pressure at the bottom for one at the top.
 //
 //	pb = (pt + pa)·Factor − pa
+//
+// Range: any gauge pressure at the top; the column's as AverageGasColumn says.
 //
 // Source: Factor; pa is the standard atmosphere.
 func (c AverageGasColumn) Bottom(top unit.Pressure) unit.Pressure {

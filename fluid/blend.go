@@ -15,6 +15,8 @@ type Batch struct {
 
 // Mass returns V·ρ.
 //
+// Range: any numbers; Validate asks for a volume and a density above zero.
+//
 // Source: definition of density.
 func (b Batch) Mass() unit.Mass { return unit.Mass(float64(b.Volume) * float64(b.Density)) }
 

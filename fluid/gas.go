@@ -37,6 +37,8 @@ const (
 
 // MolarMass returns the mass of one mole, kg/mol: gravity × that of air.
 //
+// Range: any gravity; it isn't checked here.
+//
 // Source: definition of the gravity of a gas.
 func (g Gas) MolarMass() float64 { return g.Gravity * airMolarMass }
 

@@ -65,6 +65,9 @@ func (m GasMixture) sum() (float64, error) {
 
 // MolarMass returns the mass of one mole, kg/mol: Σ yi·Mi.
 //
+// Range: fractions from zero up, which aren't checked here; a sum that isn't 1
+// is scaled away, and none at all gives NaN.
+//
 // Source: mixtures of moles.
 func (m GasMixture) MolarMass() float64 {
 	sum, mass := 0.0, 0.0
@@ -78,6 +81,8 @@ func (m GasMixture) MolarMass() float64 {
 // Gravity returns the molar mass over that of air.
 //
 //	γ = M/Ma
+//
+// Range: as MolarMass.
 //
 // Source: definition.
 func (m GasMixture) Gravity() float64 { return m.MolarMass() / airMolarMass }

@@ -55,6 +55,9 @@ func gasState(g interface {
 
 // ReducedDensity returns 0.27·ppr/(Z·Tpr), the unknown of ZFactor's equation.
 //
+// Range: Z and Tpr above zero, as every state has that a Gas gives; infinite at
+// zero.
+//
 // Source: ZFactor.
 func (s GasState) ReducedDensity() float64 { return zCritical * s.Ppr / (s.Z * s.Tpr) }
 

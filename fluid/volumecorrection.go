@@ -17,6 +17,8 @@ type VolumeCorrection struct {
 
 // Total returns CTPL, the product of both factors.
 //
+// Range: any factors; nothing is checked.
+//
 // Source: definition; API MPMS 11.1.
 func (v VolumeCorrection) Total() float64 { return v.Temperature * v.Pressure }
 

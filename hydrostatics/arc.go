@@ -62,7 +62,8 @@ func chord(l float64, t1, t2 vector) (delta vector, xx float64) {
 // ratioFactor is x/atan x as a function of x².
 func ratioFactor(xx float64) float64 {
 	if xx < 1e-3 { // the series' next term is below 1e-16
-		return 1 + xx*(1./3-xx*(4./45-xx*(44./945-xx*(428./14175-xx*10196./467775))))
+		y := xx * xx // two sums, so that neither waits for the other
+		return 1 + xx*((1./3-xx*(4./45))+y*((44./945-xx*(428./14175))+y*(10196./467775)))
 	}
 	x := math.Sqrt(xx)
 	return x / math.Atan(x)

@@ -18,6 +18,8 @@ type Formation struct {
 //
 // Negative is underbalance, and the well flows.
 //
+// Range: any pressures, on one datum.
+//
 // Source: definition.
 func (f Formation) Overbalance(well unit.Pressure) unit.Pressure { return well - f.Pressure }
 
@@ -67,6 +69,8 @@ type ShutIn struct {
 //	pf = ps + ρ·g·h
 //
 // ps is the shut-in pressure, ρ the column's density, h the depth.
+//
+// Range: any numbers; nothing is checked.
 //
 // Source: Lapeyrouse 2nd ed., ch. 4, in SI.
 func (s ShutIn) FormationPressure() unit.Pressure { return s.Pressure + Pressure(s.Density, s.TVD) }

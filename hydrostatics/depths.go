@@ -19,6 +19,9 @@ import (
 // tv and nv are the vertical parts of the tangent and the normal where the arc
 // starts, h − h1 the depth below that.
 //
+// Range: any depth; none for one that the path never passes, for NaN and for a
+// nil path.
+//
 // Source: the arc of minimum curvature, see Path.
 func (p *Path) MDs(tvd unit.Length) []unit.Length {
 	h := float64(tvd)

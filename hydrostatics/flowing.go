@@ -66,6 +66,8 @@ func (h HeatExchange) Validate() error {
 // meet (a few hours in a usual hole), and within 0.5 % from tD = 5. For long
 // times Ramey's own line, ln(2·√tD) − 0.290, is 0.003 less.
 //
+// Range: tD from zero up; NaN below.
+//
 // Source: Hasan and Kabir, SPE Production Engineering, August 1991, from
 // memory; the branch of long times is that of a simulator's published benchmark
 // (DuMux) to eight digits; the errors are measured against Carslaw and Jaeger, Conduction of

@@ -32,6 +32,8 @@ const (
 // In field units 1 lb/gal is 4/77 = 0.051948 psi/ft; the 0.052 of the books is
 // 0.100 % more.
 //
+// Range: any numbers; nothing is checked.
+//
 // Source: Bourgoyne et al., Applied Drilling Engineering, 1986, ch. 4; units
 // by exact definition.
 func Pressure(rho unit.Density, tvd unit.Length) unit.Pressure {
@@ -43,6 +45,8 @@ func Pressure(rho unit.Density, tvd unit.Length) unit.Pressure {
 //	G = ρ·g
 //
 // ρ in kg/m³, G in Pa/m. Source: as for Pressure.
+//
+// Range: any density; it isn't checked.
 func Gradient(rho unit.Density) unit.Gradient {
 	return unit.Gradient(float64(rho) * gravity)
 }
@@ -51,6 +55,8 @@ func Gradient(rho unit.Density) unit.Gradient {
 // inverse of Gradient:
 //
 //	ρ = G/g
+//
+// Range: any gradient; it isn't checked.
 func Density(gradient unit.Gradient) unit.Density {
 	return unit.Density(float64(gradient) / gravity)
 }
@@ -61,6 +67,8 @@ func Density(gradient unit.Gradient) unit.Density {
 //
 // G in Pa/m, h in m, p in Pa. It serves pore and fracture gradients as well,
 // counted from the datum of h.
+//
+// Range: any numbers; nothing is checked.
 //
 // Source: definition of the gradient.
 func PressureOf(gradient unit.Gradient, tvd unit.Length) unit.Pressure {
@@ -108,6 +116,8 @@ func Head(p unit.Pressure, rho unit.Density) unit.Length {
 //
 // For muds and brines take PureWater, for oils WaterAt60F.
 //
+// Range: any density over one of water that isn't zero: infinite at zero.
+//
 // Source: definition.
 func SpecificGravity(rho, water unit.Density) float64 {
 	return float64(rho) / float64(water)
@@ -116,6 +126,8 @@ func SpecificGravity(rho, water unit.Density) float64 {
 // DensityOfSpecificGravity is the inverse of SpecificGravity:
 //
 //	ρ = SG·ρw
+//
+// Range: any numbers; nothing is checked.
 func DensityOfSpecificGravity(sg float64, water unit.Density) unit.Density {
 	return unit.Density(sg * float64(water))
 }
@@ -128,6 +140,8 @@ func DensityOfSpecificGravity(sg float64, water unit.Density) unit.Density {
 // Water has 10 °API. A density at another temperature has to be carried to
 // 60 °F first (API MPMS 11.1).
 //
+// Range: a density above zero, not checked: infinite at zero.
+//
 // Source: API MPMS 11.1 (2004); definition.
 func APIGravity(rho unit.Density) float64 {
 	return 141.5/SpecificGravity(rho, WaterAt60F) - 131.5
@@ -138,7 +152,8 @@ func APIGravity(rho unit.Density) float64 {
 //
 //	ρ = ρw(60 °F)·141.5/(131.5 + °API)
 //
-// It is meaningful above −131.5 °API; crude oils have 5 to 60.
+// Range: above −131.5 °API, not checked: infinite there, negative below; crude
+// oils have 5 to 60.
 func DensityOfAPIGravity(api float64) unit.Density {
 	return DensityOfSpecificGravity(141.5/(131.5+api), WaterAt60F)
 }

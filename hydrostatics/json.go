@@ -4,7 +4,7 @@ import "encoding/json"
 
 // MarshalJSON writes the stations of a path, which UnmarshalJSON makes the same
 // path of.
-func (p *Path) MarshalJSON() ([]byte, error) { return json.Marshal(p.list()) }
+func (p *Path) MarshalJSON() ([]byte, error) { return json.Marshal(p.Stations()) }
 
 // UnmarshalJSON reads a list of stations and prepares the path through them;
 // errors are those of NewPath.

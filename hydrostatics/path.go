@@ -2,7 +2,6 @@ package hydrostatics
 
 import (
 	"math"
-	"slices"
 	"sort"
 
 	"completion.example/hydrostatics/unit"
@@ -33,17 +32,24 @@ type Position struct {
 // of the number of stations. The zero value holds no depth; make one with
 // NewPath or Vertical. A Path never changes, so it is safe for concurrent use.
 type Path struct {
-	stations []Station
-	nodes    []node
-	falling  bool // TVD never decreases with MD
+	nodes   []node
+	falling bool // TVD never decreases with MD
 }
 
 // node is a station with its position and the arc that starts there.
 type node struct {
-	md  float64
-	pos vector  // north, east, TVD
-	dir vector  // unit tangent
-	xx  float64 // of the arc to the next node: squared tangent of half its bend
+	md                   float64
+	inclination, azimuth unit.Angle // as surveyed
+	pos                  vector     // north, east, TVD
+	dir                  vector     // unit tangent
+	xx                   float64    // of the arc to the next node: squared tangent of half its bend
+}
+
+func (n *node) station() Station { return Station{unit.Length(n.md), n.inclination, n.azimuth} }
+
+func (n *node) survey(s Station) {
+	n.md, n.inclination, n.azimuth = float64(s.MD), s.Inclination, s.Azimuth
+	n.dir = direction(s.Inclination, s.Azimuth)
 }
 
 // NewPath prepares the path through survey stations. MD must rise from station
@@ -60,25 +66,24 @@ func NewPath(stations []Station) (*Path, error) {
 	if err := checkStations(stations); err != nil {
 		return nil, err
 	}
-	p := &Path{falling: true}
-	if first := stations[0]; first.MD > 0 {
-		p.stations = append(make([]Station, 0, len(stations)+1), Station{Azimuth: first.Azimuth})
+	implied := 0
+	if stations[0].MD > 0 {
+		implied = 1
 	}
-	p.stations = append(p.stations, stations...)
-	p.nodes = make([]node, len(p.stations))
-	for i, s := range p.stations {
-		n := &p.nodes[i]
-		n.md, n.dir = float64(s.MD), direction(s.Inclination, s.Azimuth)
+	p := &Path{nodes: make([]node, implied+len(stations)), falling: true}
+	p.nodes[0].survey(Station{Azimuth: stations[0].Azimuth})
+	for i, s := range stations {
+		n := &p.nodes[implied+i]
+		n.survey(s)
 		// Between two tangents that don't rise, no tangent on the arc rises.
 		p.falling = p.falling && n.dir.v >= 0
-		if i == 0 {
-			continue
-		}
-		from := &p.nodes[i-1]
+	}
+	for i := range p.nodes[1:] {
+		from, n := &p.nodes[i], &p.nodes[i+1]
 		delta, xx := chord(n.md-from.md, from.dir, n.dir)
 		if !(xx < halfTurn) {
 			return nil, fault.NewIn(scope, "stations", "turn the hole by %v between MD %v and %v; must be less than half a turn: give a station between",
-				unit.Angle(bend(xx)).Rounded(4), p.stations[i-1].MD, s.MD)
+				unit.Angle(bend(xx)).Rounded(4), unit.Length(from.md), unit.Length(n.md))
 		}
 		from.xx = xx
 		n.pos = from.pos.plus(delta)
@@ -129,30 +134,35 @@ func checkStations(stations []Station) error {
 }
 
 // Stations returns the stations, with the one at surface that was implied.
-func (p *Path) Stations() []Station { return slices.Clone(p.list()) }
+func (p *Path) Stations() []Station {
+	if p == nil || p.nodes == nil {
+		return nil
+	}
+	stations := make([]Station, len(p.nodes))
+	for i := range p.nodes {
+		stations[i] = p.nodes[i].station()
+	}
+	return stations
+}
 
 // Positions returns the position of every station.
 func (p *Path) Positions() []Position {
-	positions := make([]Position, len(p.list()))
-	for i, s := range p.list() {
-		positions[i] = p.on(max(i-1, 0), float64(s.MD))
+	if p == nil {
+		return []Position{}
+	}
+	positions := make([]Position, len(p.nodes))
+	for i := range p.nodes {
+		positions[i] = p.on(max(i-1, 0), p.nodes[i].md)
 	}
 	return positions
 }
 
-func (p *Path) list() []Station {
-	if p == nil {
-		return nil
-	}
-	return p.stations
-}
-
 // TotalDepth returns the MD of the last station.
 func (p *Path) TotalDepth() unit.Length {
-	if len(p.list()) == 0 {
+	if p == nil || len(p.nodes) == 0 {
 		return 0
 	}
-	return p.stations[len(p.stations)-1].MD
+	return unit.Length(p.nodes[len(p.nodes)-1].md)
 }
 
 // At returns the position at a measured depth, on the arc between stations.
@@ -225,6 +235,8 @@ func (at Position) Closure() (unit.Length, unit.Angle) {
 // along an azimuth,
 //
 //	VS = N·cos A + E·sin A
+//
+// Range: any finite azimuth; NaN for an infinite one.
 //
 // Source: projection.
 func (at Position) Section(azimuth unit.Angle) unit.Length {

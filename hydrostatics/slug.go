@@ -21,6 +21,9 @@ type Slug struct {
 // d is the dry length, ρm and ρs the densities of mud and pill; ρs > ρm.
 // It follows from (ρs − ρm)·g·L = ρm·g·d.
 //
+// Range: any dry length; the densities aren't checked: infinite where they are
+// alike, negative where the pill is the lighter.
+//
 // Source: Lapeyrouse, Formulas and Calculations for Drilling, Production and
 // Workover, 2nd ed., ch. 2, slug calculations.
 func (s Slug) Length(dry unit.Length) unit.Length {
@@ -34,6 +37,8 @@ func (s Slug) Length(dry unit.Length) unit.Length {
 //
 // C is the pipe's capacity; the rest as for Length.
 //
+// Range: as Length.
+//
 // Source: balance of the columns.
 func (s Slug) Volume(dry unit.Length) unit.Volume {
 	return unit.Volume(float64(s.Capacity) * float64(s.Length(dry)))
@@ -43,6 +48,9 @@ func (s Slug) Volume(dry unit.Length) unit.Volume {
 // Volume:
 //
 //	d = (V/C)·(ρs − ρm)/ρm
+//
+// Range: any volume; capacity and density of the mud aren't zero: infinite
+// there.
 //
 // Source: inverse of Volume.
 func (s Slug) Dry(volume unit.Volume) unit.Length {
@@ -57,6 +65,8 @@ func (s Slug) Dry(volume unit.Volume) unit.Length {
 //
 // The pill itself adds its own volume to the pits while it is pumped.
 //
+// Range: any length; it isn't checked.
+//
 // Source: Lapeyrouse 2nd ed., ch. 2.
 func (s Slug) Gain(dry unit.Length) unit.Volume {
 	return unit.Volume(float64(s.Capacity) * float64(dry))
@@ -66,6 +76,9 @@ func (s Slug) Gain(dry unit.Length) unit.Volume {
 // much of the pipe dry:
 //
 //	ρs = ρm·(1 + d/L)
+//
+// Range: any dry length; infinite, or NaN where nothing is dry, for a pill
+// without length.
 //
 // Source: Lapeyrouse 2nd ed., ch. 2.
 func SlugDensity(mud unit.Density, length, dry unit.Length) unit.Density {

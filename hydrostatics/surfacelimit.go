@@ -17,6 +17,8 @@ import (
 // the true vertical depth of the formation, as a rule the casing shoe. A
 // negative result says that the column alone breaks it down.
 //
+// Range: any numbers; nothing is checked.
+//
 // Source: Lapeyrouse 2nd ed., ch. 4, in SI.
 func AllowableSurfacePressure(fracture unit.Gradient, rho unit.Density, tvd unit.Length) unit.Pressure {
 	return unit.Pressure(float64(fracture-Gradient(rho)) * float64(tvd))
@@ -55,6 +57,8 @@ func FracturePoint(name string, fracture unit.Gradient, tvd unit.Length) WeakPoi
 // Allowed returns the greatest pressure inside at the point's depth:
 //
 //	p = po + s·R
+//
+// Range: any numbers; the share is not checked here.
 //
 // Source: definition of the share.
 func (w WeakPoint) Allowed() unit.Pressure {

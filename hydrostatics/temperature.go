@@ -62,6 +62,8 @@ func NewTemperatureProfile(points []TemperaturePoint) (*TemperatureProfile, erro
 //
 //	T = Ti + slope·(h − hi)
 //
+// Range: any depth, beyond the points as the type says; NaN in, NaN out.
+//
 // Source: linear interpolation.
 func (p *TemperatureProfile) At(tvd unit.Length) unit.Temperature {
 	if p == nil || len(p.depth) == 0 {

@@ -91,6 +91,9 @@ func onArea(p unit.Band[unit.Pressure], a unit.Area) unit.Band[unit.Force] {
 // F is the force kept, D the bore of the casing, d the diameter under the
 // element. Rubber is taken as a fluid, without friction on the walls: an upper
 // bound. Source: definition.
+//
+// Range: a bore wider than the mandrel, not checked: infinite or NaN without a
+// ring between them.
 func ElementPressure(kept unit.Force, casingBore, mandrel unit.Length) unit.Pressure {
 	return unit.Pressure(float64(kept) / float64(tubular.AnnularCapacity(casingBore, mandrel)))
 }

@@ -95,6 +95,9 @@ func (e *Envelope) Margins(dst []Margin, loads []Load) []Margin {
 //
 //	the chord of the polygon at that axial load
 //
+// Range: any axial load; where ok is false both ends are zero, or NaN for NaN
+// and an envelope without corners.
+//
 // Source: convexity.
 func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressure, ok bool) {
 	if e == nil {
@@ -109,6 +112,9 @@ func (e *Envelope) DifferentialAt(axial unit.Force) (least, greatest unit.Pressu
 // differential. ok is false where the differential alone is outside.
 //
 //	the chord of the polygon at that differential
+//
+// Range: any differential; where ok is false both ends are zero, or NaN for NaN
+// and an envelope without corners.
 //
 // Source: convexity.
 func (e *Envelope) AxialAt(differential unit.Pressure) (least, greatest unit.Force, ok bool) {

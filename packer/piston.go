@@ -9,6 +9,8 @@ import (
 //
 //	F = p A
 //
+// Range: any numbers; nothing is checked.
+//
 // Source: definition.
 func Push(p unit.Pressure, a unit.Area) unit.Force { return unit.Force(float64(p) * float64(a)) }
 
@@ -35,4 +37,6 @@ func JointLoad(end movement.End, real unit.Force) unit.Force { return end.Load(r
 // load; the inverse of JointLoad.
 //
 //	Fa = P + F(end)
+//
+// Range: any load and end; nothing is checked.
 func JointForce(end movement.End, load unit.Force) unit.Force { return load + end.Force() }

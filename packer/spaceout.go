@@ -37,6 +37,8 @@ type SpaceOut struct {
 //
 //	(least + greatest)/2
 //
+// Range: any heights; that least is below greatest isn't checked.
+//
 // Source: definition.
 func (s SpaceOut) Middle() unit.Length { return (s.Least + s.Greatest) / 2 }
 

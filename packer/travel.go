@@ -27,6 +27,8 @@ type SealStack struct {
 //
 //	L = last − first
 //
+// Range: any depths; negative where the last is above the first.
+//
 // Source: definition.
 func (s SealStack) Length() unit.Length { return s.LastMD - s.FirstMD }
 
@@ -56,6 +58,8 @@ type Stroke struct {
 // overlap, if nothing is to stop them and any engagement at all will do.
 //
 //	S = up + down
+//
+// Range: any lengths; they aren't checked.
 //
 // Source: definition.
 func (s Stroke) Total() unit.Length { return s.Up + s.Down }

@@ -9,6 +9,10 @@ import (
 
 // Body is a pipe prepared for many loads: all that does not depend on the load
 // is computed once. Make it with Pipe.Prepare; it allocates nothing afterwards.
+//
+// Range: a Body that Prepare made, under any load. Its methods return no error:
+// NaN in, NaN out, and a load beyond yield gives what the elastic formulas
+// give.
 type Body struct {
 	young, ri, ro float64
 	perSteel      float64 // 1/As
@@ -57,6 +61,8 @@ func (p Pipe) Prepare() (Body, error) {
 // at each wall; Ax is Ao at the inner and Ai at the outer wall. Without bending
 // and torque the inner wall governs.
 //
+// Range: any load; see Body.
+//
 // Source: follows from Lamé and von Mises; see Pipe.Stresses.
 func (b *Body) VonMises(l Load) unit.Pressure {
 	e, h := b.terms(float64(l.Axial), float64(l.Inside), float64(l.Outside))
@@ -68,6 +74,8 @@ func (b *Body) VonMises(l Load) unit.Pressure {
 // put into a caller's loop by the compiler.
 //
 //	σv² = σe² + 3 (Δp Ao/As)²
+//
+// Range: any load; see Body.
 //
 // Source: see Body.VonMises.
 func (b *Body) StraightVonMises(axial unit.Force, inside, outside unit.Pressure) unit.Pressure {

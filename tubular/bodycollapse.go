@@ -10,6 +10,9 @@ import "completion.example/hydrostatics/unit"
 //
 //	pc = collapse of a pipe of EquivalentYield(Y, σa + pi)
 //
+// Range: any stress and pressure: zero from the yield strength on, and
+// compression earns nothing.
+//
 // Source: Pipe.CollapseUnderLoad.
 func (b *Body) Collapse(axialStress, inside unit.Pressure) unit.Pressure {
 	s := float64(axialStress + inside)

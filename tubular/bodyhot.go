@@ -12,6 +12,8 @@ import (
 //
 //	Y(T) = k·Y
 //
+// Range: a share above 0, to 1; it isn't checked.
+//
 // Source: every rating in terms of the yield strength, see Pipe.Prepare.
 func (b *Body) Derated(share float64) Body {
 	hot := *b
@@ -32,6 +34,8 @@ func (b *Body) Derated(share float64) Body {
 //
 // A ring that is stretched on one side collapses later than one that is stretched
 // all around, so that this is on the safe side.
+//
+// Range: as Usage.
 //
 // Source: as Usage; common practice for the bending.
 func (b *Body) UsageBent(l Load, f DesignFactors) Usage {

@@ -36,6 +36,9 @@ var ErrNoCollapse = errors.New("API gives no collapse formula")
 // in the form of 2015. Compression (s < 0) earns no credit: Yax = Y. It is zero
 // from s = Y on.
 //
+// Range: any stress; a yield strength above zero, which isn't checked: NaN at
+// zero and no stress.
+//
 // Source: API TR 5C3 (2008), Eq. 42; API Bul 5C3 (1994), 2.1.5. That compression
 // earns nothing is this library's choice, on the safe side.
 func EquivalentYield(yield, s unit.Pressure) unit.Pressure {
@@ -85,6 +88,8 @@ func (p Pipe) CollapseBiaxial(axialStress unit.Pressure) (CollapseRating, error)
 // pressure that loads p like both together, by the older form.
 //
 //	pe = po - (1 - 2 t/D) pi
+//
+// Range: any pressures; the pipe isn't checked.
 //
 // Source: API Bul 5C3 (1994), 2.1.6; API TR 5C3 (2008), Eq. 43. Dropped by the
 // addendum of 2015.

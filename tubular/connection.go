@@ -59,6 +59,8 @@ func (c Connection) Validate() error {
 // left of the yield strength when hot, from 0 to 1. Bending counts in the triaxial
 // term alone: a rating in tension under bending is the maker's to give.
 //
+// Range: any load; a share of yield above zero: at zero it is infinite or NaN.
+//
 // Source: definition.
 func (c *Connection) Usage(l Load, f DesignFactors, triaxial, yield float64) float64 {
 	axial, dp := float64(l.Axial), float64(l.Inside-l.Outside)

@@ -12,8 +12,10 @@ import (
 )
 
 // Expansion is a linear expansion coefficient that changes with temperature: a
-// table of instantaneous values, straight between them.
+// table of instantaneous values, straight between them. It is written and read by
+// the name of its table.
 type Expansion struct {
+	name        string
 	temperature []float64 // °F, rising
 	coefficient []float64 // 1/°F
 }
@@ -26,10 +28,32 @@ type Expansion struct {
 // expansion C.
 func CarbonSteel() Expansion {
 	return Expansion{
+		name:        carbonSteel,
 		temperature: []float64{70, 100, 150, 200, 250, 300, 350, 400, 450, 500, 550, 600, 650, 700},
 		coefficient: []float64{6.4e-6, 6.5e-6, 6.7e-6, 6.9e-6, 7.1e-6, 7.3e-6, 7.5e-6, 7.7e-6, 7.8e-6, 8.0e-6, 8.2e-6, 8.4e-6, 8.5e-6, 8.6e-6},
 	}
 }
+
+const carbonSteel = "carbon steel"
+
+// MarshalText writes the name of the table, "carbon steel"; the zero value has none.
+func (x Expansion) MarshalText() ([]byte, error) {
+	if x.name == "" {
+		return nil, errNoTable
+	}
+	return []byte(x.name), nil
+}
+
+// UnmarshalText reads the name of a table.
+func (x *Expansion) UnmarshalText(text []byte) error {
+	if string(text) != carbonSteel {
+		return fault.NewIn("tubular", "", "Expansion is %q; must be %q", text, carbonSteel)
+	}
+	*x = CarbonSteel()
+	return nil
+}
+
+var errNoTable = fault.NewIn("tubular", "", "Expansion is the zero value; must be a table, such as CarbonSteel()")
 
 // Strain returns how much longer each length becomes from one temperature to the
 // other, the integral of the coefficient. It is an error when a temperature is
@@ -88,7 +112,7 @@ func (x Expansion) integral(t unit.Temperature) (float64, error) {
 func (x Expansion) at(f float64) (float64, error) {
 	n := len(x.temperature)
 	if n == 0 {
-		return 0, fault.NewIn("tubular", "", "Expansion is the zero value; must be a table, such as CarbonSteel()")
+		return 0, errNoTable
 	}
 	// Temperatures are kept in kelvin, which may move the table's ends by a last bit.
 	const slack = 1e-9

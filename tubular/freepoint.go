@@ -98,6 +98,9 @@ func PullToStretch(sections []HangingSection, e unit.Length) (unit.Force, error)
 // ready to use: 0.9 for drill pipe and 0.8 to 0.85 for tubing are common
 // practice.
 //
+// Range: any numbers, not checked; negative where there is nothing left to
+// pull.
+//
 // Source: API RP 7G (1998), margin of overpull.
 func MarginOfOverpull(limit unit.Force, share float64, hookLoad unit.Force) unit.Force {
 	return unit.Force(share)*limit - hookLoad

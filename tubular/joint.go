@@ -82,6 +82,8 @@ func (p Pipe) Buttress() unit.Force {
 // od is W, root is d1, the diameter at the root of the coupling thread at the
 // end of the pipe when made up, and tensile that of the coupling's steel.
 //
+// Range: a root below od, not checked: negative beyond.
+//
 // Source: API Bul 5C3 (1985), 4.2.
 func CouplingThread(od, root unit.Length, tensile unit.Pressure) unit.Force {
 	return unit.Force(0.95 * float64(AnnularCapacity(od, root)) * float64(tensile))
@@ -95,6 +97,9 @@ func CouplingThread(od, root unit.Length, tensile unit.Pressure) unit.Force {
 // threadHeight is h: 0.0556 in for 10 threads per inch (up to 3-1/2 in), 0.07125
 // in for 8 (from memory of API Std 5B). External-upset tubing is rated by its
 // body.
+//
+// Range: a thread height below the wall, not checked: what is left is negative
+// from there on.
 //
 // Source: API Bul 5C3 (1985), 4.3.
 func (p Pipe) NonUpset(threadHeight unit.Length) unit.Force {

@@ -44,6 +44,9 @@ func (m Material) WithStrength(yield, tensile unit.Pressure) Material {
 //
 //	G = E / (2 (1 + ν))
 //
+// Range: ν from 0 to 0.5, which Validate checks; here any but −1, where it is
+// infinite.
+//
 // Source: isotropic elasticity.
 func (m Material) ShearModulus() unit.Pressure {
 	return unit.Pressure(float64(m.Young) / (2 * (1 + m.Poisson)))

@@ -10,6 +10,10 @@ import (
 const g = 9.80665
 
 // Pipe is the body of one pipe: its size, its weight in air and its steel.
+//
+// Range: 0 < ID < OD, a weight from zero up and a Material in its range.
+// Validate checks that, and so does whatever returns an error; a formula that
+// returns none gives what it gives, and NaN for NaN.
 type Pipe struct {
 	OD       unit.Length          `json:"od"`
 	ID       unit.Length          `json:"id"`
@@ -21,6 +25,8 @@ type Pipe struct {
 // give more often than a bore, with its plain-end weight.
 //
 //	d = D - 2 t
+//
+// Range: a wall below half the diameter, not checked here; Validate does.
 //
 // Source: geometry; the weight is Pipe.PlainEndWeight's.
 func PipeOfWall(od, wall unit.Length, m Material) Pipe {
@@ -113,6 +119,8 @@ func (p Pipe) AnnularCapacity(inside Pipe) unit.Area { return AnnularCapacity(p.
 // d is the bore and D the outside diameter in it. Divided by
 // unit.BarrelPerFoot it is the field's (d² - D²)/1029.4.
 //
+// Range: any diameters; negative where od is the greater.
+//
 // Source: geometry.
 func AnnularCapacity(bore, od unit.Length) unit.Area {
 	return unit.Area(math.Pi / 4 * float64(bore-od) * float64(bore+od))
@@ -154,6 +162,8 @@ func (p Pipe) WeightInAir() unit.WeightPerLength {
 //
 // with Vd of Displacement, some 0.7 % of w for threaded and coupled tubing in
 // brine. For a pipe without couplings and one fluid this is w (1 - ρ/ρsteel).
+//
+// Range: any densities; negative where the pipe floats.
 //
 // Source: Lubinski, Althouse and Logan, J. Pet. Tech. June 1962, weight in the
 // presence of liquids.

@@ -57,6 +57,8 @@ func (p Pipe) InternalYield() unit.Pressure { return p.Barlow(WallTolerance) }
 //
 //	P = k · 2 Y t / D
 //
+// Range: a share from 0 to 1 of the wall; it isn't checked.
+//
 // Source: Barlow; Crumpton 2018, Eq. 7.7, for other shares.
 func (p Pipe) Barlow(wall float64) unit.Pressure {
 	return unit.Pressure(wall * 2 * float64(p.Material.Yield) * float64(p.Wall()/p.OD))
@@ -68,6 +70,8 @@ func (p Pipe) Barlow(wall float64) unit.Pressure {
 //	P = Y (D² - d²) / √(3 D⁴ + d⁴),  d = D - 2 k t
 //
 // k is the share of the nominal wall, WallTolerance for API.
+//
+// Range: a share from 0 to 1 of the wall; it isn't checked.
 //
 // Source: ISO/TR 10400:2007, 6.6.1.2 (open-end thick wall). The place is from
 // memory; the formula follows from Pipe.Stresses.
@@ -83,6 +87,8 @@ func (p Pipe) YieldOpenEnds(wall float64) unit.Pressure {
 //	P = Y (D² - d²) / (√3 D²),  d = D - 2 k t
 //
 // k is the share of the nominal wall, WallTolerance for API.
+//
+// Range: a share from 0 to 1 of the wall; it isn't checked.
 //
 // Source: ISO/TR 10400:2007, 6.6.1.1 (capped-end). The place is from memory;
 // the formula follows from Pipe.Stresses.

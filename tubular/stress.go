@@ -91,6 +91,8 @@ func vonMises(σr, σh, σz, τ float64) float64 {
 // clearance r is the radial clearance between the axes; force F is the effective
 // compression, its sign is left out.
 //
+// Range: any force; a clearance from zero up, which isn't checked.
+//
 // Source: Lubinski, Althouse and Logan 1962 (bending stress of helical buckling,
 // D r F / (4 I)).
 func (p Pipe) HelixCurvature(clearance unit.Length, force unit.Force) unit.Curvature {
@@ -102,6 +104,8 @@ func (p Pipe) HelixCurvature(clearance unit.Length, force unit.Force) unit.Curva
 // friction and buoyancy follow.
 //
 //	Fe = Fa - pi Ai + po Ao
+//
+// Range: any load; nothing is checked.
 //
 // Source: Lubinski 1951; API RP 7G; Sparks 1984.
 func (p Pipe) EffectiveForce(l Load) unit.Force {

@@ -1,6 +1,7 @@
 package tubular
 
 import (
+	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
 )
@@ -8,6 +9,9 @@ import (
 // Elongation returns the stretch of a straight bar, Hooke's law.
 //
 //	e = F L / (E A)
+//
+// Range: stresses below yield, not checked; infinite where area or modulus is
+// zero.
 //
 // Source: Hooke; API RP 7G (1998), where e = L T / (735,000 W) in inches is the
 // same with A by weight.
@@ -25,6 +29,9 @@ func (p Pipe) Stretch(pull unit.Force, length unit.Length) unit.Length {
 //
 //	F = E As e / L
 //
+// Range: stresses below yield, not checked; infinite, or NaN for no stretch,
+// where the length is zero.
+//
 // Source: Hooke.
 func (p Pipe) PullFor(e, length unit.Length) unit.Force {
 	return unit.Force(float64(p.Material.Young) * float64(p.SteelArea()) * float64(e/length))
@@ -40,6 +47,9 @@ func (p Pipe) PullFor(e, length unit.Length) unit.Force {
 // the field's free point constant, 2,500 As. The field's 735,294 e W / ΔF takes
 // the area from the weight.
 //
+// Range: stresses below yield, not checked; infinite, or NaN for no stretch,
+// where the pull is zero.
+//
 // Source: Lapeyrouse, Formulas and Calculations for Drilling, Production and
 // Workover, chapter 4 (stuck pipe).
 func (p Pipe) FreeLength(e unit.Length, pull unit.Force) unit.Length {
@@ -51,6 +61,8 @@ func (p Pipe) FreeLength(e unit.Length, pull unit.Force) unit.Length {
 // rises with temperature.
 //
 //	e = α L ΔT
+//
+// Range: any length and warming; nothing is checked.
 //
 // Source: Lubinski, Althouse and Logan 1962.
 func (p Pipe) ThermalStretch(length unit.Length, warming unit.TemperatureDifference) unit.Length {
@@ -64,12 +76,15 @@ type HangingSection struct {
 	Warming unit.TemperatureDifference `json:"warming"` // mean, since the length was measured
 }
 
-// Hanging is a vertical string that hangs from its top, open at the bottom, in
-// one fluid that stands to its top inside and outside.
+// Hanging is a string that hangs from its top, open at the bottom, in one fluid that
+// stands to its top inside and outside.
 type Hanging struct {
-	Sections []HangingSection `json:"sections"` // from the top
-	Fluid    unit.Density     `json:"fluid"`
-	Pull     unit.Force       `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
+	// Path of the hole, from the string's top; nil for a vertical one. The hole bears the
+	// string without friction.
+	Path     *hydrostatics.Path `json:"path,omitempty"`
+	Sections []HangingSection   `json:"sections"` // from the top
+	Fluid    unit.Density       `json:"fluid"`
+	Pull     unit.Force         `json:"pull"` // on the lower end: a tool's weight positive, weight set down negative
 }
 
 // HangingStretch is the stretch of a hanging string, by cause.
@@ -89,6 +104,8 @@ type Causes struct {
 
 // Total returns the sum of all causes.
 //
+// Range: any lengths; they aren't checked.
+//
 // Source: superposition.
 func (c Causes) Total() unit.Length {
 	return c.Weight + c.Pressure + c.Ballooning + c.Thermal + c.Pull
@@ -102,7 +119,9 @@ type SectionStretch struct {
 	MeanPressure unit.Pressure `json:"mean_pressure"` // at its middle
 
 	section HangingSection
-	middle  unit.Length
+	middle  unit.Length // mean true vertical depth
+	end     unit.Length // true vertical depth of its lower end
+	along   bool        // a path
 	pull    unit.Force
 	fluid   unit.Density
 }
@@ -117,9 +136,11 @@ type SectionStretch struct {
 //
 // together g L² (ρs - 2 (1 - ν) ρ) / (2 E), the field's L² (65.44 - 1.44 W) /
 // 9.625e7 in inches, feet and lb/gal. With several sections the real force at
-// each depth is integrated, which is exact.
+// each depth is integrated, which is exact. Along a path the hole bears what of the
+// weight is across it, so that heights count where depths press or weigh: L²/2 becomes
+// L (he - hm), with the true vertical depth he of a section's end and its mean hm.
 //
-// Errors: faults of h.
+// Errors: faults of h; a string that is longer than its path.
 //
 // Source: API RP 7G (1998), stretch due to own weight; Lubinski, Althouse and
 // Logan 1962 for the effect of pressure on the wall.
@@ -128,30 +149,35 @@ func (h Hanging) Stretch() (HangingStretch, error) {
 		return HangingStretch{}, err
 	}
 	ρ, F := float64(h.Fluid), float64(h.Pull)
-	bottom := 0.0
+	bottom := unit.Length(0)
 	for _, s := range h.Sections {
-		bottom += float64(s.Length)
+		bottom += s.Length
 	}
+	md := bottom
 	r := HangingStretch{Sections: make([]SectionStretch, len(h.Sections))}
 	below, weight, up := 0.0, 0.0, 0.0 // steel area, weight in air and push of pressure below the section's lower end
-	z := bottom
 	for i := len(h.Sections) - 1; i >= 0; i-- {
 		s := h.Sections[i]
 		L, E, As := float64(s.Length), float64(s.Pipe.Material.Young), float64(s.Pipe.SteelArea())
-		w, middle := float64(s.Pipe.WeightInAir()), z-L/2
+		w := float64(s.Pipe.WeightInAir())
+		p, err := h.place(md, s.Length)
+		if err != nil {
+			return HangingStretch{}, err
+		}
+		z, middle := float64(p.end), float64(p.mean)
 		up += ρ * g * z * (As - below)
 		r.Sections[i] = SectionStretch{
 			Causes: Causes{
-				Weight:     unit.Length((weight + w*L/2) * L / (E * As)),
+				Weight:     unit.Length((weight + w*float64(p.hangs)) * L / (E * As)),
 				Pressure:   unit.Length(-up * L / (E * As)),
 				Ballooning: unit.Length(2 * s.Pipe.Material.Poisson * ρ * g * middle * L / E),
 				Thermal:    s.Pipe.ThermalStretch(s.Length, s.Warming),
 				Pull:       unit.Length(F * L / (E * As)),
 			},
 			Hung: unit.Force(weight), Push: unit.Force(up), MeanPressure: unit.Pressure(ρ * g * middle),
-			section: s, middle: unit.Length(middle), pull: h.Pull, fluid: h.Fluid,
+			section: s, middle: p.mean, end: p.end, along: h.Path != nil, pull: h.Pull, fluid: h.Fluid,
 		}
-		weight, below, z = weight+w*L, As, z-L
+		weight, below, md = weight+w*float64(p.drop), As, md-s.Length
 	}
 	for _, s := range r.Sections {
 		r.Weight += s.Weight
@@ -161,6 +187,27 @@ func (h Hanging) Stretch() (HangingStretch, error) {
 		r.Pull += s.Pull
 	}
 	return r, finiteResult("stretch", r.Total())
+}
+
+// place is where a section is: its depths are true vertical.
+type place struct {
+	end, mean   unit.Length
+	hangs, drop unit.Length // mean height above its end, and the whole of it
+}
+
+// place finds the section whose lower end is at a measured depth.
+func (h Hanging) place(end, length unit.Length) (place, error) {
+	if h.Path == nil {
+		return place{end, end - length/2, length / 2, length}, nil
+	}
+	top := max(end-length, 0) // but for rounding
+	bottom, err := h.Path.TVD(end)
+	if err != nil {
+		return place{}, fault.Join("tubular", fault.At("Path", err))
+	}
+	start, err1 := h.Path.TVD(top)
+	mean, err2 := h.Path.MeanTVD(top, end)
+	return place{bottom, mean, bottom - mean, bottom - start}, fault.Join("tubular", fault.At("Path", err1), fault.At("Path", err2))
 }
 
 func (h Hanging) validate() error {

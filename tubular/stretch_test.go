@@ -1,6 +1,7 @@
 package tubular_test
 
 import (
+	"completion.example/hydrostatics"
 	"errors"
 	"fmt"
 	"math"
@@ -221,4 +222,57 @@ func ExampleExpansion_Mean() {
 	mean, err := tubular.CarbonSteel().Mean(unit.Fahrenheit(70), unit.Fahrenheit(300))
 	fmt.Printf("%.1e 1/degF %v\n", mean.In(unit.PerFahrenheit), err)
 	// Output: 6.8e-06 1/degF <nil>
+}
+
+// Along a straight incline of θ the weight pulls by its cosine, and pressure stands by the
+// vertical depth: by hand of the vertical string's closed form,
+// g L² cosθ (ρs - 2 (1 - ν) ρ) / (2 E). A vertical path is the vertical string.
+func TestHangingAlongAPath(t *testing.T) {
+	p := bore(3.5, 2.992)
+	sections := []tubular.HangingSection{{Pipe: p, Length: 9000 * unit.Foot}}
+	const fluid = 9.5 * unit.PoundPerGallon
+	for _, degrees := range []float64{0, 30, 60, 80} {
+		at := unit.Angle(degrees) * unit.Degree
+		path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: at}, {MD: 9000 * unit.Foot, Inclination: at}})
+		require.NoError(t, err)
+		s := hung(t, tubular.Hanging{Path: path, Sections: sections, Fluid: fluid})
+		L, E, ν := float64(9000*unit.Foot), float64(p.Material.Young), p.Material.Poisson
+		want := 9.80665 * L * L * math.Cos(float64(at)) * (float64(p.Material.Density) - 2*(1-ν)*float64(fluid)) / (2 * E)
+		require.InEpsilon(t, want, float64(s.Total()), 1e-9)
+	}
+}
+
+// Node by node: the force at each point is what hangs below it, by its height, and the
+// pressure on the end and the shoulder.
+func TestHangingAlongABend(t *testing.T) {
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{{}, {MD: 800 * unit.Metre}, {MD: 1400 * unit.Metre, Inclination: 70 * unit.Degree, Azimuth: 75 * unit.Degree}, {MD: 3000 * unit.Metre, Inclination: 70 * unit.Degree, Azimuth: 75 * unit.Degree}})
+	require.NoError(t, err)
+	h := tubular.Hanging{Path: path, Fluid: 10 * unit.PoundPerGallon, Pull: 3 * unit.Kilopound,
+		Sections: []tubular.HangingSection{{Pipe: bore(4.5, 3.958), Length: 1000 * unit.Metre}, {Pipe: bore(3.5, 2.992), Length: 1800 * unit.Metre}}}
+	tvd := func(md float64) float64 {
+		z, err := path.TVD(unit.Length(md))
+		require.NoError(t, err)
+		return float64(z)
+	}
+	const g, n = 9.80665, 4000
+	ρ, F, below, total, md := float64(h.Fluid), float64(h.Pull), 0.0, 0.0, 2800.0
+	for i := 1; i >= 0; i-- {
+		s := h.Sections[i]
+		As, w := float64(s.Pipe.SteelArea()), float64(s.Pipe.WeightInAir())
+		F -= ρ * g * tvd(md) * (As - below)
+		below = As
+		ds := float64(s.Length) / n
+		for range n {
+			F += w * (tvd(md) - tvd(md-ds/2))
+			total += ds * (F/As + 2*s.Pipe.Material.Poisson*ρ*g*tvd(md-ds/2)) / float64(s.Pipe.Material.Young)
+			F += w * (tvd(md-ds/2) - tvd(md-ds))
+			md -= ds
+			md = max(md, 0)
+		}
+	}
+	require.InEpsilon(t, total, float64(hung(t, h).Total()), 1e-6)
+
+	h.Sections[1].Length = 2500 * unit.Metre
+	_, err = h.Stretch()
+	require.ErrorContains(t, err, "outside the well path")
 }

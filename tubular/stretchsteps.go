@@ -34,11 +34,16 @@ func (s SectionStretch) steps(number int) []working.Step {
 	causes := []working.Input{in("eW", inches(s.Weight)), in("eP", inches(s.Pressure)), in("eB", inches(s.Ballooning)),
 		in("eT", inches(s.Thermal)), in("eF", inches(s.Pull))}
 	at := fmt.Sprintf(", section %d", number)
+	hung, w := in("Wb", working.Of(s.Hung)), in("w", working.Of(p.WeightInAir()))
+	weight := working.Step{Name: "by weight in air" + at, Symbol: "eW", Equation: "(Wb + w*L/2)*L/(E*As)", Value: causes[0].Value, Source: source, Inputs: []working.Input{hung, w, L, E, As}}
+	if s.along {
+		weight.Equation = "(Wb + w*(he - hm))*L/(E*As)"
+		weight.Inputs = []working.Input{hung, w, in("he", working.Of(s.end)), in("hm", working.Of(s.middle)), L, E, As}
+	}
 	return []working.Step{
 		{Name: "steel area" + at, Symbol: "As", Equation: "pi/4*(D*D - d*d)", Value: As.Value, Source: "geometry",
 			Inputs: []working.Input{in("D", working.Of(p.OD)), in("d", working.Of(p.ID))}},
-		{Name: "by weight in air" + at, Symbol: "eW", Equation: "(Wb + w*L/2)*L/(E*As)", Value: causes[0].Value, Source: source,
-			Inputs: []working.Input{in("Wb", working.Of(s.Hung)), in("w", working.Of(p.WeightInAir())), L, E, As}},
+		weight,
 		{Name: "by pressure on ends and shoulders" + at, Symbol: "eP", Equation: "-U*L/(E*As)", Value: causes[1].Value, Source: source,
 			Inputs: []working.Input{in("U", working.Of(s.Push)), L, E, As}},
 		{Name: "pressure at its middle" + at, Symbol: "pm", Equation: "ρ*g*zm", Value: pm.Value, Source: "hydrostatics",

@@ -129,6 +129,8 @@ func (u Usage) Within() bool {
 // of the nominal wall. Where tension leaves no collapse resistance at all, the
 // use of collapse is counted as 1e6.
 //
+// Range: any load and design factors: neither is checked, see Body.
+//
 // Source: API TR 5C3 (2008), Addendum 2015; von Mises.
 func (b *Body) Usage(l Load, f DesignFactors) Usage {
 	F, pi, po := float64(l.Axial), float64(l.Inside), float64(l.Outside)

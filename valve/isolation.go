@@ -134,6 +134,9 @@ type IsolationHistory struct {
 //
 //	left = n − counted
 //
+// Range: any history of this valve; neither is checked, and counts beyond n
+// leave less than zero.
+//
 // Source: counting.
 func (v IsolationValve) CyclesLeft(h IsolationHistory) (most, least int) {
 	n := 1

@@ -27,6 +27,8 @@ func StandardSI() StandardState { return StandardState{unit.Kelvin(288.15), unit
 
 // Constant is Tsc/psc in K/Pa, the constant of the leak-rate formula.
 //
+// Range: a pressure that isn't zero: infinite at zero.
+//
 // Source: definition.
 func (s StandardState) Constant() float64 { return s.Temperature.Kelvin() / float64(s.Pressure) }
 

@@ -133,6 +133,9 @@ func (p Pins) LikelyPressureOn(area unit.Area) (unit.Band[unit.Pressure], error)
 
 // ForceOn returns the force window that a pressure window makes on an area, the
 // inverse of PressureOn.
+//
+// Range: any window; an area from zero up, which isn't checked: below it the
+// ends of the window change places.
 func ForceOn(window unit.Band[unit.Pressure], area unit.Area) unit.Band[unit.Force] {
 	a := float64(area)
 	return unit.Band[unit.Force]{

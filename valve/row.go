@@ -126,6 +126,9 @@ func (r Row) Ramp(s TriggerState, from, to unit.Pressure) Outcome {
 //
 //	Δp' = Δp + deviation, at the end that counts
 //
+// Range: any pressures, and triggers that Validate takes; nothing is checked
+// here.
+//
 // Source: Ramp.
 func (r Row) RampWithin(s TriggerState, from, to unit.Pressure, deviation unit.Band[unit.Pressure]) Outcome {
 	var o Outcome

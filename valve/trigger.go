@@ -124,6 +124,8 @@ type Margin struct {
 //
 //	near = Δp − least, far = Δp − greatest; rising
 //
+// Range: any differential; nothing is checked.
+//
 // Source: definition of a threshold.
 func (t Trigger) MarginOf(differential unit.Pressure) Margin {
 	if t.Direction == Falling {

@@ -26,6 +26,8 @@ type Columns struct {
 //
 // The least takes the least of the one and the greatest of the other side, and
 // the other way round. Source: definition.
+//
+// Range: bands in order, which Validate checks and this doesn't.
 func (c Columns) Differential() unit.Band[unit.Pressure] {
 	return unit.Band[unit.Pressure]{
 		Least:    c.Applied.Least - c.Opposing.Greatest,
@@ -81,6 +83,9 @@ type Bound struct {
 //	d0        Columns.Differential
 //	near, far the ends of the threshold, Trigger.Near and Trigger.Far
 //
+// Range: bands in order, which Validate of columns and trigger checks and this
+// doesn't.
+//
 // Source: definition of the differential; friction is not in it, the pressure is
 // held.
 func (d Demand) Bound() Bound {
@@ -111,6 +116,8 @@ type SurfaceWindow struct {
 // Width is what there is to work in.
 //
 //	greatest − least
+//
+// Range: any ends; they aren't checked.
 //
 // Source: definition.
 func (w SurfaceWindow) Width() unit.Pressure { return w.Greatest - w.Least }

@@ -44,7 +44,7 @@ func (w *work) diagnose(ctx context.Context, check func(*sequence.Plan) (*sequen
 		w.notes = append(w.notes, "The plan can't be walked on from the record: "+err.Error())
 		return nil
 	}
-	w.plan, w.programme, w.before, w.since = w.record.Onward, now, planned, "the plan as it was planned"
+	w.plan, w.programme, w.before, w.since = w.record.Onward.Expanded(), now, planned, "the plan as it was planned"
 	note := fmt.Sprintf("As run through step %d, %s: those steps stand as they were done, thresholds as the record shows them, the rest as planned.", last.Number, last.Name)
 	if w.record.Leaks {
 		note += " The leak isn't in it: what it does to the rest is not checked."
@@ -65,7 +65,7 @@ func (w *work) onward(ctx context.Context) error {
 	case d.Onward == nil:
 		return fmt.Errorf("-after: %s", w.read.text(d.Says))
 	}
-	w.plan, w.record = d.Onward, d
+	w.plan, w.record = d.Onward.Expanded(), d
 	return nil
 }
 
@@ -178,13 +178,14 @@ func recordMark(d *record.Diagnosis) string {
 	return "CONTRADICTION"
 }
 
-// recordOf is what was recorded of a step; nil: nothing.
+// recordOf is what was recorded of a step of the programme; nil: nothing. Steps are known
+// by their names: the branches that weren't taken aren't in a programme that goes on.
 func (w *work) recordOf(number int) *record.Step {
-	if w.record == nil {
+	if w.record == nil || number < 1 || number > len(w.plan.Steps) {
 		return nil
 	}
 	for i := range w.record.Steps {
-		if w.record.Steps[i].Number == number {
+		if w.record.Steps[i].Name == w.plan.Steps[number-1].Name {
 			return &w.record.Steps[i]
 		}
 	}
@@ -221,7 +222,8 @@ func (w *work) stands() int {
 	if w.record == nil {
 		return 0
 	}
-	return w.record.Steps[len(w.record.Steps)-1].Number - 1
+	last := w.record.Steps[len(w.record.Steps)-1].Name
+	return max(slices.IndexFunc(w.plan.Steps, func(s sequence.Step) bool { return s.Name == last }), 0)
 }
 
 // unsure marks what isn't known after the record.

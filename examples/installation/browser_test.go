@@ -51,11 +51,14 @@ func browserHere(t *testing.T) string {
 // paper, and every step stands on one.
 func TestPrintedInABrowser(t *testing.T) {
 	browser := browserHere(t)
-	for _, x := range [][2]string{{"a4", "sleeve-opened-overbalanced"}, {"letter", "demo"}, {"letter", "seals-leave-the-bore"}} {
-		paper, plan, want := x[0], x[1], 1
-		if plan == "demo" {
-			want = 0
-		}
+	for _, x := range []struct {
+		paper, plan string
+		steps, code int
+	}{
+		{"a4", "sleeve-opened-overbalanced", 26, 1}, {"letter", "demo", 26, 0}, {"letter", "seals-leave-the-bore", 26, 1},
+		{"a4", "two-packers-dropped-plug", 8, 0}, {"letter", "horizontal-nitrogen-cushion", 17, 0}, {"a4", "demo-as-tally", 26, 0},
+	} {
+		paper, plan, want := x.paper, x.plan, x.code
 		file := filepath.Join(t.TempDir(), "floor")
 		require.NoError(t, os.WriteFile(file+".html", []byte(pageOf(t, want, "-plan", planFile(plan), "-floor", "-paper", paper)), 0o600))
 		require.NoError(t, exec.Command(browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer", //nolint:gosec // a browser on a file of our own
@@ -63,8 +66,8 @@ func TestPrintedInABrowser(t *testing.T) {
 		pdf, err := os.ReadFile(file + ".pdf")
 		require.NoError(t, err)
 		pages := len(regexp.MustCompile(`/Type /Page\b[^s]`).FindAll(pdf, -1))
-		require.LessOrEqual(t, pages, 26+6, "%s, %s", plan, paper)
-		require.GreaterOrEqual(t, pages, 26+2, "%s, %s", plan, paper)
+		require.LessOrEqual(t, pages, x.steps+6, "%s, %s", plan, paper)
+		require.GreaterOrEqual(t, pages, x.steps+2, "%s, %s", plan, paper)
 	}
 }
 

@@ -129,8 +129,7 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 	c := others{t, t.TempDir()}
 	same := func(want, got float64, what string) { t.Helper(); require.InEpsilon(t, want, got, 1e-9, what) }
 
-	// movement and seals: the worked example of Lubinski, Althouse & Logan 1962, which are
-	// their defaults.
+	// movement and seals: the worked example of Lubinski, Althouse & Logan 1962.
 	lubinski := map[string]string{
 		"DEPTH": "10000 ft", "INSIDE": "7.31 lb/gal", "OUTSIDE": "7.31 lb/gal", "BELOW": "tubing", "BITES": "15000 psi", "BORE": "3.25 in", "HOLE": "6.094 in",
 		"PIPE": `{"size": "2.875 in", "bore": "2.441 in", "weight": "6.5 lb/ft", "yield": "110000 psi"}`,
@@ -138,13 +137,16 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 	p := strung(t, lubinski, `{"name": "landed"}, {"name": "cold", "temperature": "cold",
 		"swap": [{"compartment": "tubing", "fluid": "heavy", "from": "0 ft", "to": "10000 ft"}], "ramps": [{"tubing": "5000 psi", "annulus": "1000 psi"}]}`)
 	at := stringIn(p, 1, -1)
-	movement := c.answer("movement", "-triaxial-factor", "1.25")
+	landed := []string{"-od", "2.875 in", "-id", "2.441 in", "-weight", "6.5 lb/ft", "-casing-id", "6.094 in", "-depth", "10000 ft", "-bore", "3.25 in"}
+	movement := c.answer("movement", append(landed, "-triaxial-factor", "1.25", "-yield", "110000 psi", "-tubing-fluid-before", "7.31 lb/gal", "-annulus-fluid-before", "7.31 lb/gal",
+		"-tubing-fluid", "15 lb/gal", "-annulus-fluid", "7.31 lb/gal", "-tubing-pressure", "5000 psi", "-annulus-pressure", "1000 psi", "-warming", "-20 degF")...)
 	same(movement("movement of the seals"), float64(at.Seals[0].Travel), "travel")
 	same(movement("true axial force at the hanger"), float64(at.Hanger), "hanger")
 	same(movement("length buckled"), float64(at.Buckled), "buckled")
 	require.Equal(t, "triaxial", at.Limit)
 	same(1.25/movement("factor there is"), at.Usage, "use")
-	same(-c.answer("seals")("travel up"), float64(at.Seals[0].Travel), "travel")
+	same(-c.answer("seals", append(landed, "-landed", "7.31 lb/gal", "-cold-tubing-fluid", "15 lb/gal", "-cold-tubing-pressure", "5000 psi", "-cold-annulus-pressure", "1000 psi",
+		"-cold", "-20 degF", "-shoulder", "10000 ft", "-bore-top", "10001 ft", "-bore-bottom", "10031 ft", "-tagged", "10003.4 ft")...)("travel up"), float64(at.Seals[0].Travel), "travel")
 
 	// release
 	p = strung(t, map[string]string{"PINS": "60000 lbf", "MORE": `, "drag": "5000 lbf"`, "BITES": "1000 psi"},
@@ -165,7 +167,7 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 	slant := map[string]string{"PATH": `"path": [{"inclination": "40 deg"}, {"md": "9000 ft", "inclination": "40 deg"}],`}
 	rubbing := map[string]string{"PATH": slant["PATH"], "MORE": `, "friction": [{"to": "9000 ft", "factor": "0.2"}]`, "HOLE": "8.5 in"}
 	p = strung(t, rubbing, `{"name": "lift and lower", "pull": ["150000 lbf", "0 lbf"]}`)
-	hookload := c.answer("hookload", "-survey", file, "-measured-depth", "9000 ft", "-friction-cased", "0.2", "-friction-open", "0.2", "-casing-id", "8.5 in")
+	hookload := c.answer("hookload", "-survey", file, "-measured-depth", "9000 ft", "-friction-cased", "0.2", "-friction-open", "0.2", "-casing-id", "8.5 in", "-hole", "8.5 in")
 	same(hookload("pulling"), float64(stringIn(p, 0, 1).Reading), "pulling")
 	same(hookload("running in"), float64(stringIn(p, 0, 2).Reading), "running in")
 
@@ -175,7 +177,7 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 		"INSIDE": "8.34 lb/gal", "OUTSIDE": "8.34 lb/gal", "PIPE": `{"size": "2.875 in", "bore": "2.441 in", "weight": "6.5 lb/ft", "yield": "110000 psi"}`}
 	p = strung(t, standing, `{"name": "set", "ramps": [{"tubing": "1100 psi"}, {"tubing": "0 psi"}], "expect": ["packer: sets"]}, {"name": "set down", "pull": ["16000 lbf"]}`)
 	at = stringIn(p, 1, -1)
-	buckling := c.answer("buckling", "-inclination", "60 deg")
+	buckling := c.answer("buckling", "-inclination", "60 deg", "-od", "2.875 in", "-id", "2.441 in", "-weight", "6.5 lb/ft", "-casing-id", "6.094 in", "-tubing-fluid", "8.34 lb/gal", "-annulus-fluid", "8.34 lb/gal")
 	const cos60 = 0.5
 	w := (float64(at.Hanger) - float64(at.Effective)) / (float64(9000*unit.Foot) * cos60) // with no pressure at the top
 	same(buckling("snakes from (sinusoidal)"), -float64(at.Effective)-float64(at.Buckled)*w*cos60, "where it snakes")

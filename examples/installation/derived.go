@@ -65,7 +65,7 @@ func (w *work) json(v reflect.Value, key string) string {
 		return "{" + strings.Join(parts, ", ") + "}"
 	case reflect.Map:
 		keys := v.MapKeys()
-		slices.SortFunc(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
+		slices.SortStableFunc(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
 		for _, k := range keys {
 			parts = append(parts, quote(k.String())+": "+w.json(v.MapIndex(k), key))
 		}

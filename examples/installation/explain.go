@@ -86,13 +86,15 @@ func explain(line func(head, format string, args ...any), u reader, s *sequence.
 		return
 	}
 	for _, p := range s.Points {
-		steps := p.String.Steps()
-		if len(steps) == 0 {
-			continue
-		}
-		line("string", "at %s:", p.Label)
-		for _, x := range steps {
-			line("", "%s: %s [%s]", x.Name, u.text(fmt.Sprint(x)), x.Source)
+		for name, s := range bothStrings(p) {
+			steps := s.Steps()
+			if len(steps) == 0 {
+				continue
+			}
+			line(name, "at %s:", p.Label)
+			for _, x := range steps {
+				line("", "%s: %s [%s]", x.Name, u.text(fmt.Sprint(x)), x.Source)
+			}
 		}
 	}
 }

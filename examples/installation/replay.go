@@ -30,10 +30,11 @@ func (w *work) replay(f sequence.Finding) string {
 	return strings.Join(parts, ", ")
 }
 
-// short is the value of a choice in few digits and the reader's units, or without
-// loss where the few lie outside its band.
+// short is the value of a choice in the reader's units and as few digits as lie in its
+// band, or without loss.
 func (w *work) short(c sequence.Choice) string {
-	for _, text := range []string{w.read.few(c.Exact), c.Value} {
+	for digits := 5; digits <= 9; digits++ {
+		text := w.read.few(c.Exact, digits)
 		if _, err := w.plan.Choose(c.Path + " = " + text); err == nil {
 			return text
 		}

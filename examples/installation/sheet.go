@@ -75,7 +75,8 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 			b.None = u.limits(s, win)
 		}
 		x.Bars = append(x.Bars, b)
-		if !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
+		alone := len(win.Intervals) == 1 && win.Intervals[0].Least == win.Intervals[0].Greatest
+		if alone || !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
 			x.Windows = append(x.Windows, verb+" "+of+": "+u.briefly(s, win))
 		}
 	}

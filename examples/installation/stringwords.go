@@ -2,13 +2,25 @@ package main
 
 import (
 	"fmt"
+	"iter"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 )
 
-func (u reader) string(p sequence.Point) string {
-	x := p.String
+// bothStrings are the strings where a step stands still, by what their lines begin with.
+func bothStrings(p sequence.Point) iter.Seq2[string, *sequence.StringAt] {
+	return func(yield func(string, *sequence.StringAt) bool) {
+		if p.String != nil && !yield("string", p.String) {
+			return
+		}
+		if p.OuterString != nil {
+			yield("outer", p.OuterString)
+		}
+	}
+}
+
+func (u reader) string(p sequence.Point, x *sequence.StringAt) string {
 	use := fmt.Sprintf("%.0f %% of its %s limit (%s)", 100*x.Usage, x.Limit, p.Label)
 	if x.Free {
 		return fmt.Sprintf("free: it comes up with %s on the weight indicator, %s", u.of(x.Reading), use)
@@ -101,5 +113,14 @@ func (u reader) travel(l unit.Length) string {
 }
 
 func (u reader) parting(x sequence.Parting) string {
-	return fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
+	text := fmt.Sprintf("%s at %s to %s on the weight indicator (nominal %s)", x.Action, u.of(x.Least), u.of(x.Greatest), u.of(x.Nominal))
+	switch {
+	case x.Above == 0:
+		return text
+	case x.Below == 0:
+		return text + fmt.Sprintf("; then %s hang above the joint, and nothing holds what was below it", u.of(x.Above))
+	case x.Below < 0:
+		return text + fmt.Sprintf("; then %s hang above the joint, and what stays below it pushes up with %s on what holds it", u.of(x.Above), u.of(-x.Below))
+	}
+	return text + fmt.Sprintf("; then %s hang above the joint, and %s stay below it on what holds them, until a straight pull unseats that", u.of(x.Above), u.of(x.Below))
 }

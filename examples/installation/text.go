@@ -46,6 +46,9 @@ func printText(out io.Writer, o options, w *work) error {
 	}
 	if !w.world { // in which nothing has a tolerance
 		l.WriteString("\n")
+		if w.plan.String != nil {
+			l.line(0, "", 0, "What the string bears is enclosed between evaluated loads, at both ends of every tolerance and along every stretch: not proved.")
+		}
 		l.line(0, "", 0, "Not checked by this plan: %s. Silence is not consent.", count(len(p.Unchecked), "thing", "things"))
 		for _, x := range p.Unchecked {
 			l.line(2, "-", 2, "%s", w.read.text(x))
@@ -126,12 +129,14 @@ func verdict(l *lines, w *work) {
 
 func findings(l *lines, w *work) {
 	p, u := w.programme, w.read
-	for i, f := range p.Findings {
+	number := 0
+	for _, f := range p.Findings {
 		if f.Follows != "" {
 			continue
 		}
+		number++
 		l.WriteString("\n")
-		l.line(0, fmt.Sprintf("%d", i+1), 3, "step %d, %s: %s", numberOf(p, f.Step), f.Step, f.Kind)
+		l.line(0, fmt.Sprintf("%d", number), 3, "step %d, %s: %s", numberOf(p, f.Step), f.Step, f.Kind)
 		l.line(3, "what", column, "%s %s", f.Device+":", u.text(f.Says))
 		l.line(3, "numbers", column, "%s", u.text(f.Numbers))
 		l.line(3, "assumed", column, "%s", u.text(f.Assumed))

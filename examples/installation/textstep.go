@@ -124,7 +124,10 @@ func (u reader) loads(s *sequence.StepResult, line func(head, format string, arg
 		line("rating", "%.0f %% of %s", 100*r.Usage, r.Name)
 	}
 	if x, ok := mostLoaded(s); ok {
-		line("string", "%s", u.string(x))
+		line("string", "%s", u.string(x, x.String))
+	}
+	if x, ok := mostUsing(s, func(p sequence.Point) *sequence.StringAt { return p.OuterString }); ok {
+		line("outer", "string: %s", u.string(x, x.OuterString))
 	}
 	for _, x := range s.Forces {
 		line("forces", "%s", u.forces(x))
@@ -134,6 +137,9 @@ func (u reader) loads(s *sequence.StepResult, line func(head, format string, arg
 	}
 	if s.SetDown != nil {
 		line("set down", "%s", u.setDown(s.SetDown))
+	}
+	if s.OuterSetDown != nil {
+		line("set down", "outer string: %s", u.setDown(s.OuterSetDown))
 	}
 	for _, b := range s.Balance {
 		line("balance", "%s against %s: %s", b.Compartment, b.Formation, u.balance(b.Overbalance))

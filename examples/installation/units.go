@@ -3,6 +3,7 @@ package main
 import (
 	"encoding"
 	"fmt"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
@@ -78,11 +79,11 @@ func (u units) legend() string {
 	return u.Legend(depth, stroke, pressure, volume, smallVolume, force, rate, density)
 }
 
-// few writes the text of a quantity in five digits of the reader's units.
-func (u units) few(text string) string {
+// few writes the text of a quantity in so many digits of the reader's units.
+func (u units) few(text string, digits int) string {
 	for _, read := range []func(string) (any, error){one[unit.Pressure], one[unit.Force], one[unit.Density], one[unit.Length]} {
 		if q, err := read(text); err == nil {
-			return u.Significant(q, display.Usual, 5)
+			return u.Significant(q, display.Usual, digits)
 		}
 	}
 	return text
@@ -99,3 +100,12 @@ func one[Q any, P interface {
 
 // text writes a sentence of the engine's in the reader's units.
 func (u units) text(s string) string { return u.Rewrite(s) }
+
+// quoted is text of which parts stand in quotes, as the plan's JSON has them.
+func (u units) quoted(s string) string {
+	parts := strings.Split(s, `"`)
+	for i := range parts {
+		parts[i] = u.text(u.few(parts[i], 6))
+	}
+	return strings.Join(parts, `"`)
+}

@@ -76,7 +76,7 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 	for _, x := range spans(w) {
 		parts = append(parts, u.interval(s, w, x))
 	}
-	if !w.Inside && s.OK && s.Follows == "" { // it was proved by itself
+	if !w.Inside && s.OK && s.Follows == "" { // it was proved by itself, of which its window is less sure
 		parts = append(parts, "the planned "+u.of(u.shown(w, w.Planned)))
 	}
 	return strings.Join(parts, ", or ")
@@ -85,6 +85,12 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.Interval) string {
 	least, greatest := u.limit(w, x.Least, up), u.limit(w, x.Greatest, down)
 	bleed := bleeds(s, w)
+	switch {
+	case x.BledOff():
+		return "to nothing (bled off, which needs no gauge)"
+	case x.Least == x.Greatest:
+		return least + "; what lies beside it isn't known to do"
+	}
 	if bleed && x.Below == "" && pressureOf(x.Greatest) >= stood(s, w) {
 		return "to anything from " + u.of(u.gauge(w.Compartment, stood(s, w))) + " down to 0"
 	}
@@ -157,7 +163,7 @@ func (u reader) edges(s *sequence.StepResult, w *sequence.Window) []string {
 		if x.Below != "" {
 			all = append(all, "below "+u.limit(w, x.Least, up)+" "+u.text(x.Below))
 		}
-		if x.Above != "" && !(bleeds(s, w) && pressureOf(x.Greatest) >= stood(s, w)) {
+		if x.Above != "" && !x.BledOff() && !(bleeds(s, w) && pressureOf(x.Greatest) >= stood(s, w)) {
 			all = append(all, "above "+u.limit(w, x.Greatest, down)+" "+u.text(x.Above))
 		}
 	}
@@ -170,14 +176,36 @@ func (u reader) advice(s *sequence.StepResult, w *sequence.Window, a *sequence.A
 	for _, x := range a.Window {
 		parts = append(parts, u.interval(s, w, x))
 	}
-	text := "opens with " + u.text(a.Does) + ": then " + strings.Join(parts, ", or ")
+	text := "opens with "
+	if a.Step > 0 {
+		text += fmt.Sprintf("what mends step %d: ", a.Step)
+	}
+	text += u.text(a.Does) + ": then " + strings.Join(parts, ", or ")
 	switch {
 	case a.Proves:
 		text += "; with " + u.of(u.shown(w, a.Value)) + " the whole plan is proved"
 	case a.Fails != "":
 		text += "; “" + a.Fails + "” then still fails"
 	}
-	return text
+	return text + u.edits(a.Edits)
+}
+
+// edits say what does it to the plan: with its value where that is in the reader's units
+// to the digit.
+func (u reader) edits(all []sequence.Edit) string {
+	var parts []string
+	for _, e := range all {
+		switch {
+		case u.quoted(e.Now) == e.Now || u.few(e.Now, 6) == e.Now:
+			parts = append(parts, "-set '"+e.Path+" = "+e.Now+"'")
+		default:
+			parts = append(parts, "in "+e.Path)
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(parts, ", ") + ")"
 }
 
 // spans are the intervals of a window for the reader. What is vented to nothing is nothing,

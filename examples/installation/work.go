@@ -155,7 +155,7 @@ func (w *work) set(list []string) (faults []error) {
 				continue
 			}
 			w.edits = append(w.edits, e)
-			w.notes = append(w.notes, fmt.Sprintf("Set: %s = %s (was %s).", e.Path, e.Now, e.Before))
+			w.notes = append(w.notes, fmt.Sprintf("Set: %s = %s (was %s).", e.Path, e.Now, w.read.quoted(e.Before)))
 		}
 		if !written || len(faults) > 0 {
 			break

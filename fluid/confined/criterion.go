@@ -86,6 +86,8 @@ func (c Criterion) Validate() error {
 //
 //	Δp = d·p
 //
+// Range: any pressure; a share from 0 to 1, which Validate checks.
+//
 // Source: definition of a decline as a share of the pressure.
 func (c Criterion) Allowed(start unit.Pressure) unit.Pressure {
 	return unit.Pressure(c.MostDecline) * start

@@ -50,6 +50,9 @@ func (l LinearLiquid) Density(p unit.Pressure, t unit.Temperature) (unit.Density
 // share of the volume, Σ fi ci. The shares should add up to one; what is
 // missing counts as incompressible.
 //
+// Range: any numbers, not checked; of lists of different lengths the shorter
+// one counts.
+//
 // Source: isothermal volumes add; the usual rule for drilling fluids of water,
 // oil and solids.
 func Mixed(shares []float64, c []unit.Compressibility) unit.Compressibility {

@@ -28,6 +28,8 @@ func (s System) Volume() unit.Volume {
 
 // Compressibility returns that of the whole, walls included, Σ Vi(ci + Ci)/ΣVi.
 //
+// Range: volumes above zero, not checked; NaN where there is none.
+//
 // Source: volumes that share a pressure add up.
 func (s System) Compressibility() unit.Compressibility {
 	var sum float64
@@ -45,6 +47,9 @@ func (s System) VolumeFor(dp unit.Pressure) unit.Volume {
 
 // RiseFor returns the rise of pressure by a volume pumped, dV/(c V).
 //
+// Range: any volume, a negative one is bled off; NaN for a system without
+// volume.
+//
 // Source: definition of the compressibility.
 func (s System) RiseFor(pumped unit.Volume) unit.Pressure {
 	return unit.Pressure(float64(pumped) / (float64(s.Compressibility()) * float64(s.Volume())))
@@ -55,6 +60,9 @@ func (s System) RiseFor(pumped unit.Volume) unit.Pressure {
 //
 //	Q = c·V·Δp/Δt
 //
+// Range: any fall, over a time that isn't zero: that gives an infinite rate, or
+// NaN where nothing fell.
+//
 // Source: definition of the compressibility.
 func (s System) LeakRate(fall unit.Pressure, over time.Duration) unit.FlowRate {
 	return unit.FlowRate(float64(s.VolumeFor(fall)) / over.Seconds())
@@ -64,6 +72,8 @@ func (s System) LeakRate(fall unit.Pressure, over time.Duration) unit.FlowRate {
 // with the compressibility of the fluid, or of fluid and walls together.
 //
 //	dV = c·V·dp
+//
+// Range: any numbers; nothing is checked.
 //
 // Source: definition of the compressibility.
 func TestVolume(c unit.Compressibility, volume unit.Volume, dp unit.Pressure) unit.Volume {

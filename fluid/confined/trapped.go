@@ -247,6 +247,9 @@ func density(x Fill, p unit.Pressure, at unit.Temperature) (float64, error) {
 // liquid's compressibility and the wall's compliance. The linear form of
 // Trapped.Solve, for small differences.
 //
+// Range: c + C above zero, not checked: infinite or NaN where nothing gives.
+// Small differences, over which all four stay what they are.
+//
 // Source: the form of API Std 521 for a trapped liquid.
 func PressurePerDegree(liquid, wall unit.Expansivity, c, compliance unit.Compressibility) float64 {
 	return float64(liquid-wall) / float64(c+compliance)

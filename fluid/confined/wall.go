@@ -64,7 +64,11 @@ func (e *Ends) UnmarshalText(text []byte) error {
 //	εθ = [(a+b)/(b-a) + ν - ν σz]/E,  εz = [σz - ν s]/E    per unit of pressure
 //	σz = ν s (fixed), 0 (open), a/(b-a) (closed)
 //
-// A thin wall with open or fixed ends comes to D/(tE).
+// A thin wall comes to D/(tE) times 1 − ν² with fixed ends, 1 − ν/2 with open
+// and 5/4 − ν with closed ones.
+//
+// Range: 0 < ID < OD, E above zero, ν from 0 to 0.5. They aren't checked here,
+// Validate does; without a wall it is infinite or NaN.
 //
 // Source: Timoshenko, Strength of Materials II, art. 40; Lamé 1852.
 func (t Tube) BoreCompliance(ends Ends) unit.Compressibility {
@@ -84,6 +88,8 @@ func (t Tube) BoreCompliance(ends Ends) unit.Compressibility {
 // fills, πro², per pressure around it, -2 εθ, with fixed ends or open ones,
 //
 //	-εθ = [(a+b)/(b-a) - ν (1 + σz)]/E,  σz = 2 ν b/(b-a) (fixed), 0 (open), b/(b-a) (closed)
+//
+// Range: as BoreCompliance.
 //
 // Source: as BoreCompliance.
 func (t Tube) OutsideCompliance(ends Ends) unit.Compressibility {
@@ -123,6 +129,10 @@ func (t Tube) heating(ends Ends) (area, length float64) {
 
 // ThinCompliance returns D/(tE), the compliance of a thin tube's bore, from D/t.
 //
+// Range: D/t and E above zero, not checked; infinite where E is zero. It leaves
+// Poisson's ratio out, so that even for the thinnest wall of steel it is 10 %
+// more than BoreCompliance with fixed ends and 18 % more with open ones.
+//
 // Source: hoop strain of a thin tube; the form of API Std 521 for a trapped
 // liquid.
 func ThinCompliance(diameterOverWall float64, young unit.Pressure) unit.Compressibility {
@@ -137,7 +147,7 @@ func (t Tube) Validate() error {
 	f.Add(fault.Between("OD", t.OD, 0.1*unit.Millimetre, 10*unit.Metre))
 	f.Add(fault.AboveTo("ID", t.ID, 0, t.OD*(1-1e-6)))
 	if t.Rigid {
-		return nil
+		return f.Err()
 	}
 	f.Add(fault.Between("Young", t.Young, 1*unit.Megapascal, 1e7*unit.Megapascal))
 	f.Add(fault.Between("Poisson", t.Poisson, 0, 0.5))
@@ -163,6 +173,9 @@ type Space struct {
 // OutsideCompliance ci over its area Ai. Pressures in the inner pipe and
 // outside the outer one stay what they are.
 //
+// Range: as BoreCompliance, and an inner pipe smaller than the bore; Validate
+// checks that, here it is infinite or NaN where the two touch.
+//
 // Source: the areas' growths added up; OutsideCompliance.
 func (s Space) Compliance() unit.Compressibility {
 	if s.Inner == nil {
@@ -177,6 +190,8 @@ func (s Space) Compliance() unit.Compressibility {
 //
 //	bore      3 α ΔT with free ends, 2 (1+ν) α ΔT with fixed ones
 //	annulus   [Ao 2(1+νo) αo ΔTo - Ai 2(1+νi) αi ΔTi]/(Ao - Ai)
+//
+// Range: any differences; the pipes as for Compliance.
 //
 // Source: thermal strain of the walls.
 func (s Space) Expansion(outer, inner unit.TemperatureDifference) float64 {
@@ -193,6 +208,9 @@ func (s Space) Expansion(outer, inner unit.TemperatureDifference) float64 {
 // Area returns the cross-section of the space.
 //
 //	A = π/4·(Do² − Di²)
+//
+// Range: any sizes; negative where the inner pipe is the wider, which Validate
+// refuses.
 //
 // Source: geometry.
 func (s Space) Area() unit.Area {

@@ -94,3 +94,10 @@ func ExampleTube_BoreCompliance() {
 	fmt.Println(casing.BoreCompliance(confined.EndsFixed).Rounded(3))
 	// Output: 6.21e-07 1/psi
 }
+
+// A rigid wall needs no steel, but a size like any other.
+func TestRigidWallHasASize(t *testing.T) {
+	require.NoError(t, confined.Tube{OD: 0.25, ID: 0.22, Rigid: true}.Validate())
+	require.ErrorContains(t, confined.Tube{OD: 0.2, ID: 0.22, Rigid: true}.Validate(), "ID: is")
+	require.ErrorContains(t, confined.Tube{ID: 0.22, Rigid: true}.Validate(), "OD: is")
+}

@@ -27,6 +27,8 @@ const bubbleConstant = 0.345
 // (common practice), and small bubbles are slower. Smaller than nought is for a gas
 // heavier than the liquid.
 //
+// Range: any densities, not checked: without liquid it isn't finite.
+//
 // Source: White & Beardmore 1962.
 func BubbleRise(d unit.Length, liquid, gas unit.Density) unit.Velocity {
 	rl, rg := float64(liquid), float64(gas)

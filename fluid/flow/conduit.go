@@ -9,6 +9,10 @@ import (
 
 // Conduit is the cross-section that a fluid moves through: a round pipe, or
 // the concentric annulus between two.
+//
+// Range: what Validate takes, Inner below Outer and both not negative. Area,
+// HydraulicDiameter, Volume, Length, Velocity and Rate don't check it: areas
+// are negative where Inner is the wider.
 type Conduit struct {
 	Outer     unit.Length `json:"outer"`               // inside diameter of the pipe, casing or hole
 	Inner     unit.Length `json:"inner,omitempty"`     // outside diameter of the pipe within; zero for a pipe alone
@@ -52,6 +56,8 @@ func (c Conduit) HydraulicDiameter() unit.Length { return c.Outer - c.Inner }
 //
 //	V = A·L
 //
+// Range: any length; see Conduit.
+//
 // Source: geometry.
 func (c Conduit) Volume(length unit.Length) unit.Volume {
 	return unit.Volume(float64(c.Area()) * float64(length))
@@ -62,6 +68,8 @@ func (c Conduit) Volume(length unit.Length) unit.Volume {
 //
 //	L = V/A
 //
+// Range: any volume; infinite where there is no area, see Conduit.
+//
 // Source: geometry.
 func (c Conduit) Length(volume unit.Volume) unit.Length {
 	return unit.Length(float64(volume) / float64(c.Area()))
@@ -69,12 +77,17 @@ func (c Conduit) Length(volume unit.Volume) unit.Length {
 
 // Velocity returns the mean velocity at a rate, Q/A.
 //
+// Range: any rate, of either sign; infinite where there is no area, see
+// Conduit.
+//
 // Source: continuity.
 func (c Conduit) Velocity(rate unit.FlowRate) unit.Velocity {
 	return unit.Velocity(float64(rate) / float64(c.Area()))
 }
 
 // Rate returns the rate at a mean velocity, V·A.
+//
+// Range: any velocity, of either sign; see Conduit.
 //
 // Source: continuity.
 func (c Conduit) Rate(v unit.Velocity) unit.FlowRate {

@@ -16,12 +16,16 @@ type DarcyFactor float64
 //
 //	fD = 4 fF
 //
+// Range: any number; NaN in, NaN out.
+//
 // Source: definition.
 func (f FanningFactor) Darcy() DarcyFactor { return DarcyFactor(4 * f) }
 
 // Fanning returns the same friction as Fanning's factor.
 //
 //	fF = fD / 4
+//
+// Range: any number; NaN in, NaN out.
 //
 // Source: definition.
 func (f DarcyFactor) Fanning() FanningFactor { return FanningFactor(f / 4) }

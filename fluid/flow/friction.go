@@ -129,6 +129,9 @@ func beyond(n, reynolds, relative float64, regime Regime) string {
 //
 // with the hydraulic diameter. A DarcyFactor must be turned into Fanning's first.
 //
+// Range: a diameter above zero, not checked: infinite at zero. It doesn't tell
+// which way the fluid flows: the sign of the velocity is lost.
+//
 // Source: definition of Fanning's factor; White, Fluid Mechanics, 6.3.
 func FanningGradient(factor FanningFactor, density unit.Density, v unit.Velocity, hydraulic unit.Length) unit.Gradient {
 	return unit.Gradient(2 * float64(factor) * float64(density) * float64(v) * float64(v) / float64(hydraulic))
@@ -137,6 +140,8 @@ func FanningGradient(factor FanningFactor, density unit.Density, v unit.Velocity
 // Loss returns the pressure lost along a length.
 //
 //	Δp = G·L
+//
+// Range: any length; it isn't checked.
 //
 // Source: definition of the gradient.
 func (f Friction) Loss(length unit.Length) unit.Pressure {
@@ -149,6 +154,9 @@ func (f Friction) Darcy() DarcyFactor { return f.Factor.Darcy() }
 // EffectiveViscosity returns the viscosity of the Newtonian fluid with the same
 // laminar loss in a pipe of the hydraulic diameter, τw/(8V/D). At rest, where
 // there is none, it returns zero.
+//
+// Range: any friction that this package returned; one made by hand with no
+// velocity, and not static, gives an infinite viscosity.
 //
 // Source: Hagen and Poiseuille.
 func (f Friction) EffectiveViscosity() unit.Viscosity {

@@ -22,6 +22,8 @@ type Span struct {
 //
 //	L = Σ (lower − upper)
 //
+// Range: any spans; they aren't checked.
+//
 // Source: definition.
 func (s Slug) Length() unit.Length {
 	var l unit.Length
@@ -35,6 +37,8 @@ func (s Slug) Length() unit.Length {
 // is nil for a volume outside the schedule.
 //
 //	volumes pumped = Σ A·L of what stands in the way of flow
+//
+// Range: from 0 to Pumped; nil outside it and for NaN.
 //
 // Source: continuity.
 func (s Schedule) At(pumped unit.Volume) []Slug {

@@ -17,6 +17,8 @@ type Laminar struct {
 // Gradient returns the friction gradient of the wall stress in a conduit of that
 // hydraulic diameter, 4 τw/D: a balance of forces.
 //
+// Range: a diameter above zero, not checked: infinite at zero.
+//
 // Source: balance of forces on the fluid.
 func (l Laminar) Gradient(hydraulic unit.Length) unit.Gradient {
 	return unit.Gradient(4 * float64(l.WallStress) / float64(hydraulic))

@@ -8,6 +8,8 @@ import (
 
 // DynamicPressure returns ρV²/2, what minor losses are counted in.
 //
+// Range: any numbers, not checked; the sign of the velocity is lost.
+//
 // Source: Bernoulli.
 func DynamicPressure(density unit.Density, v unit.Velocity) unit.Pressure {
 	return unit.Pressure(float64(density) * float64(v) * float64(v) / 2)
@@ -19,6 +21,8 @@ func DynamicPressure(density unit.Density, v unit.Velocity) unit.Pressure {
 //
 // with the velocity V that its coefficient K is given for. For turbulent flow;
 // in laminar flow K rises as Re falls.
+//
+// Range: any numbers, not checked; the sign of the velocity is lost.
 //
 // Source: White, Fluid Mechanics, 6.9.
 func MinorLoss(k float64, density unit.Density, v unit.Velocity) unit.Pressure {
@@ -76,6 +80,8 @@ const (
 //
 //	A = n·π/4·d²
 //
+// Range: any count and diameter; Validate says which are taken elsewhere.
+//
 // Source: geometry.
 func (o Orifices) Area() unit.Area {
 	d := float64(o.Diameter)
@@ -100,6 +106,9 @@ func (o Orifices) Loss(density unit.Density, rate unit.FlowRate) unit.Pressure {
 //
 //	Δp = ρ/2·(Q/(Cd·A))²
 //
+// Range: area and discharge coefficient above zero, not checked: infinite at
+// zero. The sign of the rate is lost.
+//
 // Source: Orifices.Loss.
 func OrificeLoss(density unit.Density, rate unit.FlowRate, area unit.Area, discharge float64) unit.Pressure {
 	v := float64(rate) / (discharge * float64(area))
@@ -108,12 +117,16 @@ func OrificeLoss(density unit.Density, rate unit.FlowRate, area unit.Area, disch
 
 // OrificeRate is OrificeLoss turned round: the rate that a pressure difference
 // drives, Q = Cd A √(2Δp/ρ), against the sign of a negative one.
+//
+// Range: any difference, a density above zero: infinite at zero and NaN below.
 func OrificeRate(density unit.Density, loss unit.Pressure, area unit.Area, discharge float64) unit.FlowRate {
 	v := math.Sqrt(2 * math.Abs(float64(loss)) / float64(density))
 	return unit.FlowRate(math.Copysign(discharge*float64(area)*v, float64(loss)))
 }
 
 // Velocity returns the mean velocity in the openings, Q/A.
+//
+// Range: any rate, of either sign; infinite where there is no opening.
 //
 // Source: continuity.
 func (o Orifices) Velocity(rate unit.FlowRate) unit.Velocity {

@@ -22,6 +22,8 @@ type Pump struct {
 //	single-acting   N π/4 D² S η
 //	double-acting   N π/4 (2 D² - d²) S η
 //
+// Range: sizes from zero up and an efficiency from 0 to 1, not checked.
+//
 // Source: Lapeyrouse, Formulas and Calculations, chapter 1, whose constants
 // 0.000243 and 0.000162 bbl per in³ for three and two cylinders are rounded (0.06 %
 // high).
@@ -38,6 +40,8 @@ func (p Pump) Output() unit.Volume {
 //
 //	Q = output·strokes/time
 //
+// Range: any number of strokes; it isn't checked.
+//
 // Source: definition of the output.
 func (p Pump) Rate(strokesPerMinute float64) unit.FlowRate {
 	return unit.FlowRate(float64(p.Output()) * strokesPerMinute / time.Minute.Seconds())
@@ -47,6 +51,9 @@ func (p Pump) Rate(strokesPerMinute float64) unit.FlowRate {
 //
 //	n = V/output
 //
+// Range: any volume; infinite, or NaN for no volume, with a pump that delivers
+// nothing.
+//
 // Source: definition of the output.
 func (p Pump) Strokes(v unit.Volume) float64 { return float64(v / p.Output()) }
 
@@ -54,6 +61,9 @@ func (p Pump) Strokes(v unit.Volume) float64 { return float64(v / p.Output()) }
 // no time that a Duration holds (292 years).
 //
 //	t = V/Q
+//
+// Range: any volume and rate of a time within 292 years; beyond that, at no
+// rate and for NaN it is zero.
 //
 // Source: definition of the rate.
 func PumpingTime(v unit.Volume, rate unit.FlowRate) time.Duration {

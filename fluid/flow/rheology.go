@@ -68,6 +68,9 @@ func (r Rheology) Model() Model {
 //
 // and at rest the yield stress: the most that the fluid bears without flowing.
 //
+// Range: a shear rate from zero up and a fluid that Validate takes; neither is
+// checked, and below zero what comes out is no stress, as a rule NaN.
+//
 // Source: Herschel and Bulkley 1926.
 func (r Rheology) Stress(rate unit.ShearRate) unit.Pressure {
 	if r.Index == 1 {
@@ -79,6 +82,8 @@ func (r Rheology) Stress(rate unit.ShearRate) unit.Pressure {
 // Rate returns the shear rate at a shear stress,
 //
 //	γ = ((τ - τ0)/K)^(1/n)    and 0 below the yield stress.
+//
+// Range: any stress; a fluid that Validate takes, which isn't checked.
 //
 // Source: Herschel and Bulkley 1926, turned round.
 func (r Rheology) Rate(stress unit.Pressure) unit.ShearRate {
@@ -92,6 +97,9 @@ func (r Rheology) Rate(stress unit.Pressure) unit.ShearRate {
 // Viscosity returns the apparent viscosity at a shear rate, τ/γ.
 //
 //	µa = τ/γ
+//
+// Range: a shear rate above zero. At rest it is infinite, or NaN without a
+// yield stress.
 //
 // Source: definition.
 func (r Rheology) Viscosity(rate unit.ShearRate) unit.Viscosity {

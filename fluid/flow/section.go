@@ -123,6 +123,8 @@ func EquivalentDensity(p unit.Pressure, depth unit.Length) unit.Density {
 // GelPressure returns the pressure that breaks a gel of strength τg in a length
 // of conduit, 4 τg L/(D - d), for both walls at once.
 //
+// Range: d below D, not checked: infinite without a gap.
+//
 // Source: Bourgoyne et al., Applied Drilling Engineering (1986), Eqs. 4.95-4.97
 // (equation numbers from memory); a balance of forces.
 func GelPressure(c Conduit, gel unit.Pressure, length unit.Length) unit.Pressure {

@@ -15,6 +15,9 @@ import (
 //
 // from 0 at a thin wire to 1/2 in a narrow gap. The trade often takes 0.45.
 //
+// Range: 0 < d < D. NaN at both ends, whose limits are 0 and 1/2; not checked
+// beyond.
+//
 // Source: Burkhardt, J. Petroleum Technology (June 1961) 595.
 func Cling(c Conduit) float64 {
 	a := float64(c.Inner / c.Outer)
@@ -27,6 +30,9 @@ func Cling(c Conduit) float64 {
 //
 //	V = Vp [kc + d²/(D² - d²)]
 //
+// Range: d below D, not checked: infinite without a gap. Any speed, of either
+// sign.
+//
 // Source: Burkhardt (1961); Moore, Drilling Practices Manual (1974), with kc =
 // 0.45.
 func ClosedPipeVelocity(c Conduit, speed unit.Velocity, cling float64) unit.Velocity {
@@ -38,6 +44,8 @@ func ClosedPipeVelocity(c Conduit, speed unit.Velocity, cling float64) unit.Velo
 // end, with levels inside and outside moving alike,
 //
 //	V = Vp [kc + (d² - di²)/(D² - d² + di²)]
+//
+// Range: di up to d, d below D, not checked. Any speed, of either sign.
 //
 // Source: Moore, Drilling Practices Manual (1974), as in Lapeyrouse, Formulas and
 // Calculations, chapter 5.

@@ -55,6 +55,9 @@ func Turbulent(index, reynolds, relativeRoughness float64) FanningFactor {
 // that is 2,100 and 2,900 for a Newtonian liquid. In a smooth, quiet pipe laminar
 // flow lives longer; take either for a convention, good to some 10 or 20 %.
 //
+// Range: n to 2, as a Rheology has it; the lines aren't checked and go on, from
+// 2.53 below zero.
+//
 // Source: API RP 13D (3rd edition, 1995; 2006), after Dodge and Metzner (1959)
 // and Schuh (1964).
 func LaminarReynolds(index float64) float64 { return 3470 - 1370*index }
@@ -62,6 +65,8 @@ func LaminarReynolds(index float64) float64 { return 3470 - 1370*index }
 // TurbulentReynolds: see LaminarReynolds.
 //
 //	Re = 4270 − 1370·n
+//
+// Range: as LaminarReynolds; below zero from n = 3.12.
 func TurbulentReynolds(index float64) float64 { return 4270 - 1370*index }
 
 // factor returns the friction factor over all regimes. Turbulent flow is

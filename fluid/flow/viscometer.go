@@ -30,6 +30,8 @@ const (
 // Rate returns the shear rate at the bob, 1.7033 1/s per rev/min: that of a
 // Newtonian fluid, which the trade uses for all.
 //
+// Range: any speed; Validate takes 0.01 to 10,000 rev/min.
+//
 // Source: API RP 13D; geometry of rotor R1 and bob B1.
 func (r Reading) Rate() unit.ShearRate { return ratePerRevPerMin * unit.ShearRate(r.Speed) }
 
@@ -37,11 +39,15 @@ func (r Reading) Rate() unit.ShearRate { return ratePerRevPerMin * unit.ShearRat
 //
 //	τ = 0.511·θ
 //
+// Range: any dial; Validate takes 0.01 to 10,000 degrees.
+//
 // Source: API RP 13D; spring F1.
 func (r Reading) Stress() unit.Pressure { return stressPerDegree * unit.Pressure(r.Dial) }
 
 // PlasticViscosity returns PV = θ600 - θ300, in cP where the dial is in
 // degrees.
+//
+// Range: any readings, not checked; negative where θ300 is the greater.
 //
 // Source: API RP 13B-1.
 func PlasticViscosity(theta600, theta300 float64) unit.Viscosity {
@@ -51,6 +57,9 @@ func PlasticViscosity(theta600, theta300 float64) unit.Viscosity {
 // YieldPoint returns YP = θ300 - PV = 2 θ300 - θ600 as the trade quotes it,
 // taking a degree for 1 lbf/100 ft². The stress proper is 1.067 times as much:
 // TwoPointBingham uses that.
+//
+// Range: any readings, not checked; negative where θ600 is more than twice
+// θ300.
 //
 // Source: API RP 13B-1.
 func YieldPoint(theta600, theta300 float64) unit.Pressure {

@@ -65,6 +65,8 @@ func Of[Q unit.Scalar](q Q) Value { return Value{float64(q), q.Rounded(digits), 
 //
 //	value = q/u
 //
+// Range: any quantity, in a unit that isn't zero.
+//
 // Source: definition of a unit.
 func In[Q unit.Scalar](q, u Q, symbol string) Value {
 	return Value{float64(q), unit.Significant(float64(q)/float64(u), digits) + " " + symbol, q}

@@ -62,3 +62,22 @@ func failing(s source) map[string]bool {
 	}
 	return names
 }
+
+// taking are the functions and methods, as Type.Method, that have arguments.
+func taking(s source) map[string]bool {
+	names := map[string]bool{}
+	for _, file := range s.Code {
+		for _, d := range file.Decls {
+			f, ok := d.(*ast.FuncDecl)
+			if !ok || f.Type.Params.NumFields() == 0 {
+				continue
+			}
+			name := f.Name.Name
+			if of := receiver(f); of != "" {
+				name = of + "." + name
+			}
+			names[name] = true
+		}
+	}
+	return names
+}

@@ -45,6 +45,39 @@ func TestEveryCalculationThatMayFailSaysWhen(t *testing.T) {
 	require.Greater(t, said, 120, "the search for calculations has gone blind")
 }
 
+// rangeSaid is how the doc of a closed formula, which returns no error, says what may
+// go in and what comes out beyond: as a rule in a sentence that begins with Range.
+var rangeSaid = regexp.MustCompile(`\bRange:|\bNaN\b|[Ii]nfinite|\+Inf\b|\b[Vv]alid (?:for|while|where|below)\b|(?:isn't|not) zero\b`)
+
+// Every closed formula that takes a number says its range. What has no arguments but
+// its receiver may say it in the type's doc.
+func TestEveryClosedFormulaSaysItsRange(t *testing.T) {
+	packages, err := public(root)
+	require.NoError(t, err)
+	said := 0
+	for _, p := range packages {
+		if strings.HasSuffix(p.name(), "test") || strings.HasPrefix(p.Path, "hydrostatics/unit") {
+			continue
+		}
+		docs, types, fails, takes := docsOf(p), docsOfTypes(p), failing(p), taking(p)
+		for _, c := range calculations(p) {
+			of, _, method := strings.Cut(c, ".")
+			if fails[c] || !method && !takes[c] { // such as Steel: it has nothing to go by
+				continue
+			}
+			doc := docs[c]
+			if !takes[c] {
+				doc += types[of]
+			}
+			if !rangeSaid.MatchString(doc) {
+				t.Errorf("%s: the doc of %s doesn't say its range, and what comes out beyond it", p.Path, c)
+			}
+			said++
+		}
+	}
+	require.Greater(t, said, 220, "the search for calculations has gone blind")
+}
+
 // Every exported calculation says its equation and whose it is, or names the formula
 // that it turns round. Units are those of its arguments' types. Of package unit and
 // those below it the conversions are left out: they follow from the definitions in the
@@ -78,8 +111,15 @@ func TestWhatCountsAsSaid(t *testing.T) {
 		"Diameter is the inverse of Area.":                            {true, true},
 		"Area returns the area. Source: geometry.":                    {false, true},
 	} {
+		require.False(t, rangeSaid.MatchString(doc), doc)
 		for i, part := range parts {
 			require.Equal(t, want[i], part.said.MatchString(doc), "%s: %s", part.name, doc)
 		}
+	}
+	for _, doc := range []string{"Range: 0 < ID < OD.", "It is NaN below zero.", "Valid while the wall doesn't yield.", "h is not zero."} {
+		require.True(t, rangeSaid.MatchString(doc), doc)
+	}
+	for _, doc := range []string{"It returns the range of depths.", "A valid pipe.", "Zero is smooth."} {
+		require.False(t, rangeSaid.MatchString(doc), doc)
 	}
 }

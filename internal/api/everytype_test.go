@@ -609,6 +609,7 @@ var everyType = []reflect.Type{
 	reflect.TypeFor[sequence.Way](),
 	reflect.TypeFor[sequence.Wear](),
 	reflect.TypeFor[sequence.Well](),
+	reflect.TypeFor[sequence.WhichString](),
 	reflect.TypeFor[sequence.Window](),
 	reflect.TypeFor[sequence.WindowSummary](),
 	reflect.TypeFor[sequence.ZoneRate](),

@@ -120,7 +120,7 @@ func (c Command) Run(args []string, out, errs io.Writer) int {
 type asked struct {
 	page
 	flags              *flag.FlagSet
-	help               bool
+	help, settled      bool // settled: the units of the output are known
 	asJSON, asMarkdown bool
 	picture            string
 	code               int
@@ -162,6 +162,7 @@ func (c Command) ask(args []string) *asked {
 		a.units.name = display.Field().String()
 	}
 	a.units.settle(a.flags, typed)
+	a.settled = true
 	if a.answer, err = run(); err != nil {
 		var bad BadInput
 		if errors.As(err, &bad) {
@@ -179,10 +180,14 @@ func (c Command) ask(args []string) *asked {
 // fail keeps what went wrong and the words for it.
 func (a *asked) fail(code int, err error) *asked {
 	a.code, a.err = code, err
+	text := err.Error()
+	if a.settled {
+		text = a.units.Rewrite(text)
+	}
 	if code == exitBadInput {
-		a.message = fmt.Sprintf("%v\n%s -h lists the flags.\n", err, a.command.Name)
+		a.message = fmt.Sprintf("%s\n%s -h lists the flags.\n", text, a.command.Name)
 	} else {
-		a.message = fmt.Sprintf("no answer: %v\n", err)
+		a.message = fmt.Sprintf("no answer: %s\n", text)
 	}
 	return a
 }

@@ -24,6 +24,7 @@ import (
 // functions are the exported functions, by package and name.
 var functions = map[string]any{
 	"hydrostatics.APIGravity":                      hydrostatics.APIGravity,
+	"hydrostatics.AfterShutIn":                     hydrostatics.AfterShutIn,
 	"hydrostatics.AllowableDensity":                hydrostatics.AllowableDensity,
 	"hydrostatics.AllowableSurfacePressure":        hydrostatics.AllowableSurfacePressure,
 	"hydrostatics.CourseBetween":                   hydrostatics.CourseBetween,

@@ -70,9 +70,23 @@ func readsItself(t reflect.Type) bool {
 	return p.Implements(reflect.TypeFor[json.Unmarshaler]()) || p.Implements(reflect.TypeFor[encoding.TextUnmarshaler]())
 }
 
+// refuses tells whether a type says that it can't be read, and what to write instead:
+// what is prepared.
+func refuses(t reflect.Type) bool {
+	p, ok := reflect.New(t).Interface().(json.Unmarshaler)
+	if !ok {
+		return false
+	}
+	err := p.UnmarshalJSON([]byte("{}"))
+	return err != nil && strings.Contains(err.Error(), "is neither written as JSON nor read; write ")
+}
+
 // readable tells whether a type can be read: not what holds a fluid, a curve or a
 // function, nor what is prepared and shows nothing.
 func readable(t reflect.Type, within []reflect.Type) bool {
+	if refuses(t) {
+		return false
+	}
 	if slices.Contains(within, t) || readsItself(t) {
 		return true
 	}

@@ -175,7 +175,7 @@ func byName() map[string][]any {
 		"fluid.Adjust": {fluid.Batch{Volume: 50, Density: 1100}, 1200, 1500}, "fluid.Bridges": {fluid.SystemCaCl2, 1250}, "fluid.KrookBoyce": {fluid.SystemCaCl2, 1373}, "fluid.Crystallisation": {fluid.SodiumChloride, 0.1, 2e7},
 		"fluid.Oil.Compressibility": {nil, 5e6, nil}, "fluid.Oil.Density": {nil, 5e6, nil}, "fluid.Oil.Expansivity": {nil, 5e6, nil}, "fluid.Oil.Viscosity": {nil, 0.0, nil}, "fluid.Oil.VolumeCorrection": {nil, 5e6, nil}, "fluid.Osif": {nil, 50, 360},
 		"fluid.Seawater.Compressibility": {nil, nil, 290}, "fluid.Seawater.Density": {nil, nil, 290}, "fluid.Seawater.Expansivity": {nil, nil, 290}, "fluid.Seawater.FreezingPoint": {nil, 1e6},
-		"fluid/flow.Schedule.FallRate": {must(falling().Schedule()), 5}, "hydrostatics.Column.Profile": {nil, []unit.Length{100, 200}, []unit.Pressure{0, 0}}, "tubular/catalogue.Catalogue.With": {nil, []catalogue.Entry{heavier()}},
+		"fluid/flow.Schedule.FallRate": {must(falling().Schedule()), 5}, "hydrostatics.Path.MeanTVD": {nil, 100.0, 1800.0}, "hydrostatics.Column.Profile": {nil, []unit.Length{100, 200}, []unit.Pressure{0, 0}}, "tubular/catalogue.Catalogue.With": {nil, []catalogue.Entry{heavier()}},
 		"valve.IsolationValve.BleedOff": {nil, nil, nil, []valve.Demand(nil)}, "valve.IsolationValve.Hold": {nil, nil, nil, []valve.Demand(nil)},
 		"valve/sleeve.System.Run":          {nil, nil, nil, []sleeve.Position{sleeve.Open, sleeve.Open}},
 		"tubular/catalogue.Catalogue.Pipe": {nil, "2-7/8 in 6.5 lb/ft L80"}, "tubular/catalogue.Pipe": {"2-7/8 in 6.5 lb/ft L80"},
@@ -194,8 +194,8 @@ func byName() map[string][]any {
 		"tubular/movement.MadeUp.Terms": {made, under(inHole)}, "tubular/movement.MadeUp.WallAt": {made, pulled(), 500}, "tubular/movement.MadeUp.Steps": {made, under(inHole)}, "tubular/movement.MadeUp.LongestTool": {made, under(inHole), 0.05},
 		"tubular/movement.Governing.DesignFactor": {movement.Governing{MD: 100, Usage: 0.5}},
 		"tubular/movement.Concentric.Land":        {nested, landedOuter, inHole, inHole}, "tubular/movement.Concentric.Load": {nested, nestedLanded, inHole, inHole},
-		"tubular/movement.Concentric.TakeHold": {nested, nestedLanded, 0, inHole, inHole},
-		"tubular/movement.MadeUp.HangOff":      {made, landed, onHook}, "tubular/movement.MadeUp.TakeHold": {made, landed, 0, inHole}, "tubular/movement.MadeUp.SetDown": {made, landed, 0, inHole, 1e4},
+		"tubular/movement.Concentric.TakeHold": {nested, nestedLanded, 0, inHole, inHole}, "tubular/movement.Concentric.TakeHoldOuter": {nested, nestedLanded, 0, inHole, inHole},
+		"tubular/movement.MadeUp.HangOff": {made, landed, onHook}, "tubular/movement.MadeUp.TakeHold": {made, landed, 0, inHole}, "tubular/movement.MadeUp.SetDown": {made, landed, 0, inHole, 1e4},
 		"tubular/movement.MadeUp.LetGo": {made, held, 0}, "tubular/movement.MadeUp.Part": {made, landed, 0}, "tubular/movement.MadeUp.StepsNamed": {made, under(inHole), movement.Names{}},
 		"tubular/movement.MadeUp.ReadingForHold": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.ReadingForJoint": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.MostReading": {made, pulled(), nil},
 	}
@@ -213,7 +213,7 @@ var (
 	held   = must(made.TakeHold(landed, 0, inHole))
 
 	liner        = movement.StringSection{Pipe: tubular.Pipe{OD: 7 * unit.Inch, ID: 6.184 * unit.Inch, Weight: 29 * unit.PoundPerFoot, Material: tubular.Steel()}, BottomMD: depth, Hole: 8.681 * unit.Inch}
-	around       = movement.Assembly{Sections: []movement.StringSection{liner}, Path: path, Spacing: 200}.Carrying(assembly)
+	around       = movement.Assembly{Sections: []movement.StringSection{liner}, Path: path, Spacing: 200, Holds: []movement.Hold{{MD: depth - 30}}}.Carrying(assembly)
 	outer, inner = must(around.MakeUp()), made
 	nested       = must(movement.Nest(outer, inner))
 	landedOuter  = must(outer.Land(inHole))

@@ -13,11 +13,16 @@ import "completion.example/hydrostatics/unit"
 // Anything but casing is taken as tubing. Some casing is made with a special
 // drift, which is larger; that is the maker's to say.
 //
+// Range: any sizes, not checked: a bore below the allowance gives a negative
+// drift. NaN in, NaN out.
+//
 // Source: API Spec 5CT, drift mandrel; the rules are from memory, the drifts of
 // the published rows confirm them.
 func Drift(kind Kind, od, id unit.Length) unit.Length {
 	const slack = 0.001 * unit.Inch
 	switch casing := kind == Casing; {
+	case od != od:
+		return od // NaN
 	case casing && od > 13.375*unit.Inch+slack:
 		return id - 3.0/16*unit.Inch
 	case casing && od > 9.625*unit.Inch-slack:

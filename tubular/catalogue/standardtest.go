@@ -15,6 +15,8 @@ import (
 // and at most 3,000 psi for those grades, 10,000 psi for the others. It proves the
 // pipe when it leaves the mill; it is no rating.
 //
+// Range: the catalogue's entries and grades; the pipe isn't checked.
+//
 // Source: API Spec 5CT, 10.12; API Bul 5C3 (1985), section 5. From memory.
 func (e Entry) StandardTest(g Grade) unit.Pressure {
 	f, most := 0.8, 10_000*unit.PSI
@@ -31,10 +33,15 @@ func (e Entry) StandardTest(g Grade) unit.Pressure {
 // ThreadHeight returns the height of the round threads of non-upset tubing, for
 // Pipe.NonUpset: 10 threads per inch up to 3-1/2 in, 8 above.
 //
+// Range: any diameter; NaN in, NaN out.
+//
 // Source: API Std 5B; from memory.
 func (e Entry) ThreadHeight() unit.Length {
-	if e.OD <= 3.5*unit.Inch+digit {
+	switch {
+	case e.OD <= 3.5*unit.Inch+digit:
 		return 0.0556 * unit.Inch
+	case e.OD > 3.5*unit.Inch:
+		return 0.07125 * unit.Inch
 	}
-	return 0.07125 * unit.Inch
+	return e.OD // NaN
 }

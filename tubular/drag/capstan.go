@@ -26,6 +26,8 @@ func Capstan(far unit.Force, friction float64, bend unit.Angle) unit.Force {
 // Plus is for a string that is pulled, minus for one that is run in. w is the
 // buoyed weight per length.
 //
+// Range: any numbers; nothing is checked.
+//
 // Source: Coulomb friction on an inclined plane; Johancsik, Friesen & Dawson,
 // JPT June 1984, Eq. 1 and 2 without bend.
 func Incline(m Motion, weight unit.WeightPerLength, length unit.Length, inclination unit.Angle, friction float64) unit.Force {

@@ -132,6 +132,8 @@ func (e *element) contact(f float64) float64 {
 //
 //	M = ∫ μ*N*Do/2 ds
 //
+// Range: any force at the end; NaN for a nil string.
+//
 // Source: Johancsik, Friesen & Dawson, JPT June 1984, Eq. 4.
 func (p *Prepared) Torque(end unit.Force) unit.Torque {
 	if p == nil {

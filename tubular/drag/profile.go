@@ -24,6 +24,8 @@ func (p *Prepared) Size() int {
 //
 //	F(i) = F(i+1) + ΔF of the element between
 //
+// Range: any force at the end; no nodes for a nil string.
+//
 // Source: see HookLoad.
 func (p *Prepared) Profile(m Motion, end unit.Force) []Node {
 	n := p.Size()
@@ -65,6 +67,8 @@ type Loads struct {
 // Drag returns what friction adds when the string is pulled.
 //
 //	F = pulled − rotating
+//
+// Range: any loads; they aren't checked.
 //
 // Source: definition.
 func (l Loads) Drag() unit.Force { return l.Pulled - l.Rotating }

@@ -46,6 +46,10 @@ func (s SetDown) Locked() bool { return s.Passes < LockUp }
 // In an inclined hole the helix is taken to come at the latest load, 2√2 times the
 // sinusoidal one, as movement.Confined.Under does; it may come from half of that.
 //
+// Range: any weight, a negative one is a pull. Where no push at surface brings
+// the weight down, and for NaN, HookLoad is -Inf and Slacked +Inf; of a nil
+// string HookLoad is NaN.
+//
 // Source: Johancsik, Friesen & Dawson 1984 for the march; movement.Confined.Under
 // for the wall's force; Mitchell, SPE Drilling Engineering December 1986 (SPE
 // 13064), friction of a helix (memory).

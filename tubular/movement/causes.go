@@ -13,6 +13,8 @@ type Movement struct {
 
 // Total returns the sum of all causes.
 //
+// Range: any lengths; they aren't checked.
+//
 // Source: superposition; Lubinski, Althouse and Logan 1962.
 func (m Movement) Total() unit.Length {
 	return m.Piston + m.Ballooning + m.Buckling + m.Thermal + m.Friction

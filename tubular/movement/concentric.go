@@ -17,7 +17,13 @@ import (
 //
 // The pressures on both are the conditions' of each. What the pressures do to a
 // receptacle itself, at a change of the outer string's bore, is that change's
-// shoulder and belongs to the outer string's sections.
+// shoulder and belongs to the outer string's sections. Where the pressure inside the
+// outer string steps at a seal or a held place of the inner one, at a plug of the
+// outer one's or at its lower end, the inner one closes the bore there: it bears the
+// step on its own area, and the outer one on what is left of its bore.
+//
+// What the inner string meets in a part of the outer one that has gone with a parted
+// joint stands still for it.
 type Concentric struct {
 	Outer   *MadeUp `json:"outer"`
 	Inner   *MadeUp `json:"inner"`
@@ -119,40 +125,17 @@ type NestedLoading struct {
 	Puts []unit.Force `json:"puts"`
 }
 
-// Land returns both strings with the inner one landed in the outer one, which
-// stands as it does already. Hung of the outer conditions is what else hangs on it;
-// Around of the inner ones is not used.
-func (c *Concentric) Land(outer Standing, oc, ic Conditions) (Nested, error) {
-	if err := c.check(); err != nil {
-		return Nested{}, err
+// bears is what hangs on the outer string, with what the inner one puts on it.
+func (c *Concentric) bears(other []unit.Force, puts []float64) []unit.Force {
+	if c.Outer.hung == 0 {
+		return nil
 	}
-	n := Nested{Outer: outer, moved: make([]unit.Length, len(c.touches))}
-	ic.Around = nil
-	s, err := c.Inner.Land(ic)
-	if err != nil {
-		return Nested{}, fmt.Errorf("inner string: %w", err)
-	}
-	n.Inner = s
-	l, err := c.Load(n, oc, ic)
-	if err != nil {
-		return Nested{}, err
-	}
+	hung := make([]unit.Force, c.Outer.hung)
+	copy(hung, other)
 	for i, t := range c.touches {
-		n.moved[i] = l.Outer.HungMoved[t.outer]
+		hung[t.outer] += unit.Force(puts[i])
 	}
-	return n, nil
-}
-
-// TakeHold returns both strings with the inner one held at a place as they stand.
-func (c *Concentric) TakeHold(n Nested, place int, oc, ic Conditions) (Nested, error) {
-	l, err := c.Load(n, oc, ic)
-	if err != nil {
-		return Nested{}, err
-	}
-	ic.Around = c.around(n, &l.Outer)
-	next := n
-	next.Inner, err = c.Inner.TakeHold(n.Inner, place, ic)
-	return next, err
+	return hung
 }
 
 // around is how far the outer string has moved since the inner one landed, at the
@@ -190,14 +173,16 @@ func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 	if err := c.answer(&l, n, oc, ic, puts, found); err != nil || k == 0 {
 		return l, err
 	}
-	scale := 1.0
+	// What they put on each other may be next to nothing: it is known no better than the
+	// forces in them.
+	scale := max(1, math.Abs(float64(l.Outer.HangerLoad)), math.Abs(float64(l.Inner.HangerLoad)))
 	for range 30 {
 		worst := 0.0
 		for i := range puts {
 			scale = max(scale, math.Abs(found[i]))
 			worst = max(worst, math.Abs(found[i]-puts[i]))
 		}
-		if worst <= 1e-10*scale {
+		if worst <= 1e-11*scale {
 			for i := range puts {
 				l.Puts[i] = unit.Force(puts[i])
 			}
@@ -215,15 +200,7 @@ func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 
 // answer is what the inner string puts on the outer one that bears puts.
 func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts, found []float64) error {
-	hung := make([]unit.Force, c.Outer.hung)
-	copy(hung, oc.Hung)
-	for i, t := range c.touches {
-		hung[t.outer] += unit.Force(puts[i])
-	}
-	oc.Hung = hung
-	if len(hung) == 0 {
-		oc.Hung = nil
-	}
+	oc.Hung = c.bears(oc.Hung, puts)
 	if err := c.Outer.LoadInto(&l.Outer, n.Outer, oc); err != nil {
 		return fmt.Errorf("outer string: %w", err)
 	}
@@ -239,13 +216,35 @@ func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts,
 				found[i] = float64(l.Inner.HangerLoad)
 			}
 		case holdMark:
-			found[i] = -float64(l.Inner.Holds[t.inner].Load)
+			found[i] = -float64(l.Inner.Holds[t.inner].Load) + c.closes(l, t)
 		case sealMark:
-			found[i] = -float64(l.Inner.Seals[t.inner].Load)
+			found[i] = -float64(l.Inner.Seals[t.inner].Load) + c.closes(l, t)
 		case jointMark, plugMark:
 		}
 	}
 	return nil
+}
+
+// closes is what an outer string that is loaded as if a plug closed all of its bore at
+// a touch doesn't bear there, as the inner one does: (pb - pa)·Ap, down positive.
+func (c *Concentric) closes(l *NestedLoading, t touch) float64 {
+	if l.Outer.Lost > 0 && t.md >= l.Outer.Lost {
+		return 0
+	}
+	steps := t.md == c.Outer.end
+	for i := range c.Outer.marks {
+		steps = steps || c.Outer.marks[i].kind == plugMark && c.Outer.marks[i].md == float64(t.md)
+	}
+	if !steps {
+		return 0
+	}
+	nodes := l.Inner.Nodes
+	for i := range c.Inner.marks {
+		if k := &c.Inner.marks[i]; k.kind == t.kind && k.index == t.inner {
+			return float64(nodes[k.element+1].Outside-nodes[k.element].Outside) * k.area
+		}
+	}
+	return 0
 }
 
 // step takes one of Newton's steps in puts, with differences of a size.

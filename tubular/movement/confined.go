@@ -12,6 +12,10 @@ import (
 // Confined is a pipe in a hole under axial compression. Loads of buckling are
 // compressions of the effective force, given as positive numbers as the trade
 // does: a pipe buckles where -Fe is greater.
+//
+// Range: a pipe that Validate takes in a wider hole. Only At checks its
+// numbers: buckling loads are infinite or NaN where the hole isn't wider than
+// the pipe.
 type Confined struct {
 	Pipe        tubular.Pipe         `json:"pipe"`
 	Hole        unit.Length          `json:"hole"`        // inside diameter of the casing or hole
@@ -192,6 +196,8 @@ func (c Confined) FrictionLimit(friction float64) unit.Force {
 //
 //	wc = sqrt((w*sinθ - Fe*θ')² + (Fe*sinθ*φ')²)
 //
+// Range: any force; nothing is checked.
+//
 // Source: Johancsik, Friesen & Dawson, JPT June 1984, p. 987 (SPE 11380).
 func (c Confined) Contact(effective unit.Force) unit.WeightPerLength {
 	_, _, w, sin := c.numbers()
@@ -227,6 +233,8 @@ type Lay struct {
 // F is the compression. In a straight vertical hole Fp is zero, and the pipe is
 // a helix from the first compression on, as Lubinski takes it. A pipe that fills
 // its hole stays straight.
+//
+// Range: any force; see Confined.
 //
 // Source: Mitchell, SPE Drilling & Completion March 1999, p. 11 (SPE 55039),
 // recalled and not read again; Lubinski, Althouse & Logan, JPT June 1962.

@@ -13,6 +13,9 @@ import (
 // Δpi and Δpo are the changes of mean pressure inside and outside over the
 // length. The ends don't count here: see End.
 //
+// Range: any pressures and length; infinite or NaN for a pipe without wall or
+// modulus.
+//
 // Source: Lubinski, Althouse & Logan, JPT June 1962, ΔL3, with mean pressures
 // in place of surface pressures and densities; As = Ao - Ai turns their
 // R = OD/ID into areas.
@@ -29,6 +32,9 @@ func Ballooning(pipe tubular.Pipe, length unit.Length, inside, outside unit.Pres
 //
 // δ is the pressure lost to friction per length, positive for flow down. The
 // ballooning that the loss of pressure causes is not in it.
+//
+// Range: any length and gradient; infinite or NaN for a pipe without wall or
+// modulus.
 //
 // Source: Lubinski, Althouse & Logan, JPT June 1962: their term
 // (1 + 2ν)*δ/(2ν) in ΔL3 less its part 2ν, which is ballooning.
@@ -48,6 +54,8 @@ func FlowDrag(pipe tubular.Pipe, length unit.Length, friction unit.Gradient) uni
 // the bottom of the section. Where the neutral point lies in the section this
 // is Lubinski's -r²*Ff²/(8*E*I*w); where the whole section is buckled it is his
 // formula with the factor (L*w/Ff)*(2 - L*w/Ff).
+//
+// Range: any forces; length and clearance from zero up, which aren't checked.
 //
 // Source: Lubinski, Althouse & Logan, JPT June 1962, ΔL2; Hammerlindl, JPT
 // February 1977, for sections of a tapered string.

@@ -7,6 +7,8 @@ import (
 )
 
 // End is the lower end of a string in a seal bore.
+//
+// Range: any pressures, and diameters from zero up; nothing is checked.
 type End struct {
 	Bore    unit.Length   `json:"bore"` // seal bore diameter
 	OD      unit.Length   `json:"od"`   // of the pipe above the seals
@@ -50,6 +52,8 @@ func disc(d unit.Length) float64 { return math.Pi / 4 * float64(d) * float64(d) 
 //
 //	ΔF = pi*(Ai above - Ai below) - po*(Ao above - Ao below)
 //
+// Range: any pressures, and diameters from zero up; nothing is checked.
+//
 // Source: equilibrium of the shoulder; Hammerlindl, JPT February 1977, forces
 // at a change of tubing size.
 func ShoulderForce(inside, outside unit.Pressure, aboveOD, aboveID, belowOD, belowID unit.Length) unit.Force {
@@ -61,6 +65,8 @@ func ShoulderForce(inside, outside unit.Pressure, aboveOD, aboveID, belowOD, bel
 // positive where it parts them.
 //
 //	P = Fa - F(end) = Fa - Ai*pi + Ap*pb - (Ap - Ao)*po = Fe + (pb - po)*Ap
+//
+// Range: any force; nothing is checked.
 //
 // Source: balance of the joint's upper half.
 func (e End) Load(wall unit.Force) unit.Force {

@@ -8,6 +8,10 @@ import (
 )
 
 // Helix is a helically buckled pipe under an effective compression.
+//
+// Range: a compression above zero of a pipe in a wider hole, not checked. At no
+// compression the pitch is infinite and all else zero; below it the pitch is
+// NaN.
 type Helix struct {
 	Pipe        tubular.Pipe `json:"pipe"`
 	Hole        unit.Length  `json:"hole"`        // inside diameter of the casing or hole
@@ -71,6 +75,8 @@ func (h Helix) BendingStress() unit.Pressure {
 //
 //	σb = E*Do*κ/2
 //
+// Range: stresses below yield, not checked.
+//
 // Source: Bernoulli and Euler.
 func BendingStress(pipe tubular.Pipe, curvature unit.Curvature) unit.Pressure {
 	return unit.Pressure(float64(pipe.Material.Young) * float64(pipe.OD) * float64(curvature) / 2)
@@ -87,6 +93,8 @@ func BendingStress(pipe tubular.Pipe, curvature unit.Curvature) unit.Pressure {
 // Any length passes where (d - dt)/2 is no less than the helix's radius r,
 // because a line along the hole's axis then lies in the bore. A tool wider
 // than the bore has length zero.
+//
+// Range: any diameter; NaN in, NaN out.
 //
 // Source: geometry of a chord.
 func (h Helix) LongestTool(diameter unit.Length) (length unit.Length, limited bool) {

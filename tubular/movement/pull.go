@@ -196,6 +196,10 @@ var ErrNoPull = errors.New("movement: no pull keeps the string within its limits
 //
 //	F(md) = F(top) − Σ w·ΔTVD − Σ Δp·ΔA
 //
+// Range: from the hanger to where the pull reaches. Below it zero and not ok;
+// above the hanger the force there; NaN for NaN and for a loading of another
+// string.
+//
 // Source: balance of forces.
 func (m *MadeUp) WallAt(l *Loading, md unit.Length) (unit.Force, bool) {
 	if m.loaded(l) != nil || md != md {

@@ -18,6 +18,8 @@ type WellFluids struct {
 //
 //	p = ps + ρ·g·h
 //
+// Range: any depth; nothing is checked.
+//
 // Source: hydrostatics.
 func (c WellFluids) Inside(depth unit.Length) unit.Pressure {
 	return c.InsideSurface + unit.Pressure((gravity*float64(c.InsideDensity)-float64(c.Friction))*float64(depth))
@@ -26,6 +28,8 @@ func (c WellFluids) Inside(depth unit.Length) unit.Pressure {
 // Outside returns the pressure outside the string at a depth.
 //
 //	p = ps + ρ·g·h
+//
+// Range: any depth; nothing is checked.
 //
 // Source: hydrostatics.
 func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
@@ -95,6 +99,8 @@ type SlackOff struct {
 // comes down after the seals touched.
 //
 //	sum of its terms
+//
+// Range: any lengths; they aren't checked.
 //
 // Source: superposition.
 func (s SlackOff) Total() unit.Length { return s.Stretch + s.Buckling }

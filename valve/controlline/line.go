@@ -8,6 +8,9 @@ import (
 )
 
 // Line is a control line from the panel to a device.
+//
+// Range: a bore within the OD, and what else Validate asks for; whatever
+// returns an error checks it, and ID, Capacity, Volume and LaminarLoss don't.
 type Line struct {
 	OD     unit.Length `json:"od"`
 	Wall   unit.Length `json:"wall"`

@@ -56,6 +56,9 @@ func (l Line) Response(q LineFluid) (Response, error) {
 //
 // and for small τ the same as 2·Σ (−1)^n·erfc((2n + 1)/(2·√τ)).
 //
+// Range: any time: 0 up to the start, towards 1 after it; 1 at once where Scale
+// is zero.
+//
 // Source: Carslaw and Jaeger, Conduction of Heat in Solids (1959), 3.4: slab
 // with one face held and the other insulated.
 func (r Response) Arrived(after time.Duration) float64 {

@@ -33,6 +33,8 @@ type Storage struct {
 //
 //	V = fluid + wall
 //
+// Range: any volumes; they aren't checked.
+//
 // Source: definition.
 func (s Storage) Total() unit.Volume { return s.Fluid + s.Wall }
 

@@ -11,6 +11,9 @@ import "completion.example/hydrostatics/unit"
 // J productivity indices, p static pressures, Δp the head from the zone down or
 // up to the datum. Source: the multi-layer inflow formula of reservoir
 // engineering, e.g. nafta.wiki, Multi-layer IPR.
+//
+// Range: indices above zero, not checked: the pressure is NaN where they add up
+// to nothing.
 func Equivalent(zones ...Straight) (unit.ProductivityIndex, unit.Pressure) {
 	var j, jp float64
 	for _, z := range zones {

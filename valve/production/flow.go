@@ -38,6 +38,8 @@ type ZoneFlow struct {
 //
 //	q − qw
 //
+// Range: any flow; zero for a nil one.
+//
 // Source: definition.
 func (f *Flow) Oil() unit.FlowRate {
 	if f == nil {
@@ -50,6 +52,8 @@ func (f *Flow) Oil() unit.FlowRate {
 // for one that the well hasn't.
 //
 //	qi/Σ q of the zones that give
+//
+// Range: any number of a zone; zero for a nil flow.
 //
 // Source: definition.
 func (f *Flow) Share(zone int) float64 {

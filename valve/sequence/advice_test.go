@@ -32,10 +32,26 @@ func TestAdviceOpensWindows(t *testing.T) {
 	// the common close line over its own line: with 3,000 psi there the line that is to
 	// hold it open wants 1,800 psi and the gauge's error.
 	for _, c := range []struct {
-		plan string
-		want map[string]string // step and kind, and what is done
-		long bool
+		plan   string
+		change []string
+		want   map[string]string // step and kind, and what is done
+		long   bool
 	}{
+		// Twenty pins part too late for the connection, which bears 195,200 lbf at surface:
+		// seven part from 173,100 lbf on at the latest, and each more adds 7,500·1.05 lbf, so
+		// that nine want 188,800 lbf and ten 196,700 lbf.
+		{plan: "demo", change: []string{"devices.release.pins.count = 20"}, want: map[string]string{
+			"release by overpull pins": "9 pins, not 20, for “release: parts”",
+		}, long: true},
+		// Parted, nothing holds the string any more: a second pull below the first lets it
+		// come up. One that isn't below it doesn't.
+		{plan: "demo", change: []string{`steps.release by overpull.pull = ["200000 lbf", "0 lbf"]`}, want: map[string]string{
+			"release by overpull pull": "200100 lbf for pull 2 in place of 0 lbf",
+		}, long: true},
+		// Two mistakes in a row: what follows from the first is told what mends it.
+		{plan: "setting-shears-isolation-valve", change: []string{`steps.set the packer.ramps = [{"tubing": "3030 psi"}, {"tubing": "1000 psi"}, {"tubing": "0 psi"}]`}, want: map[string]string{
+			"set the packer pressure": "2980 psi on “tubing” in place of 3030 psi",
+		}, long: true},
 		{plan: "packer-fluid-swapped", want: map[string]string{
 			"set the packer pins":    "8 pins, not 7, for “isolation valve C: opens”",
 			"set the packer density": "“heavy brine” of 10.9 lb/gal in place of 11.6 lb/gal",
@@ -50,27 +66,33 @@ func TestAdviceOpensWindows(t *testing.T) {
 			"close sleeve A order": "this step before step 3, “displace the tubing to base oil”",
 		}, long: true},
 	} {
-		t.Run(c.plan, func(t *testing.T) {
+		t.Run(c.plan+strings.Join(c.change, ", "), func(t *testing.T) {
 			if c.long && testing.Short() {
 				t.Skip("a few hundred windows")
 			}
 			p := readPlan(t, shipped+c.plan+".json")
+			for _, x := range c.change {
+				path, to, _ := strings.Cut(x, " = ")
+				_, err := p.Set(path, to)
+				require.NoError(t, err)
+			}
 			r := everything(t, p)
 			found := map[string]string{}
 			for i := range r.Steps {
 				for _, w := range r.Steps[i].Windows {
-					require.Equal(t, len(w.Opens) > 0, w.Advised && len(w.Opens) > 0)
+					require.Equal(t, !w.Open(), w.Advised, "%s: what opens it was not looked for", r.Steps[i].Name)
 					for _, a := range w.Opens {
 						require.False(t, w.Open())
 						found[r.Steps[i].Name+" "+string(a.Kind)] = a.Does
+						require.NotEmpty(t, a.Edits)
 						x := advised{p, r.Steps[i].Name, w}
 						now := x.window(t, x.with(t, &a, 0))
 						require.True(t, wide(now), "%s: %s", r.Steps[i].Name, a.Words())
 						require.Equal(t, now.Words(), (&sequence.Window{Intervals: a.Window}).Words())
-						if less := x.with(t, &a, 1); less != nil {
+						if less := x.with(t, &a, 1); less != nil && a.Step == 0 {
 							w := x.window(t, less)
 							does := wide(w)
-							if a.Kind == sequence.ChangePressure {
+							if a.Kind == sequence.ChangePressure || a.Kind == sequence.ChangePull {
 								does = w.Inside // with all else as planned
 							}
 							require.False(t, does, "%s: one less than %s does it, too", r.Steps[i].Name, a.Does)
@@ -93,7 +115,11 @@ func TestAdviceOpensWindows(t *testing.T) {
 
 // wide tells whether a window is open for what somebody holds.
 func wide(w *sequence.Window) bool {
-	return w != nil && (w.Inside || slices.ContainsFunc(w.Intervals, func(x sequence.Interval) bool { return value(x.Greatest)-value(x.Least) >= 50 }))
+	least := 50. // psi
+	if w != nil && w.Planned.Axial() {
+		least = 5000 // lbf
+	}
+	return w != nil && (w.Inside || slices.ContainsFunc(w.Intervals, func(x sequence.Interval) bool { return value(x.Greatest)-value(x.Least) >= least }))
 }
 
 // with is the plan with an advice taken, or with a little less of it than is advised;
@@ -113,6 +139,14 @@ func (x *advised) with(t *testing.T, a *sequence.Advice, less int) *sequence.Pla
 		}
 		s := p.Steps[i]
 		p.Steps = slices.Insert(slices.Delete(p.Steps, i, i+1), i+to, s)
+		if less == 0 { // what is written does the same
+			q := x.plan.Clone()
+			for _, e := range a.Edits {
+				_, err := q.Set(e.Path, e.Now)
+				require.NoError(t, err)
+			}
+			require.Equal(t, p, q)
+		}
 		return p
 	}
 	for _, e := range a.Edits {
@@ -150,6 +184,12 @@ func lesser(t *testing.T, a *sequence.Advice, e sequence.Edit) string {
 	if strings.HasPrefix(e.Now, "{") { // of the pressure that is held as well
 		return strings.Replace(e.Now, `"1900 psi"`, `"1890 psi"`, 1)
 	}
+	if a.Kind == sequence.ChangePull {
+		var was, now unit.Force
+		require.NoError(t, was.UnmarshalText([]byte(e.Before)))
+		require.NoError(t, now.UnmarshalText([]byte(e.Now)))
+		return (now + unit.Force(math.Copysign(200, float64(was-now)))*unit.PoundForce).String() // edges are told in whole 100 lbf
+	}
 	var was, now unit.Pressure
 	require.NoError(t, was.UnmarshalText([]byte(e.Before)))
 	require.NoError(t, now.UnmarshalText([]byte(e.Now)))
@@ -174,6 +214,10 @@ func (x *advised) window(t *testing.T, p *sequence.Plan) *sequence.Window {
 // hold puts a value in place of the planned one.
 func (x *advised) hold(p *sequence.Plan, to sequence.Level) {
 	i := slices.IndexFunc(p.Steps, func(s sequence.Step) bool { return s.Name == x.step })
+	if f, ok := to.Force(); ok {
+		p.Steps[i].Pull[x.was.Ramp-1] = f
+		return
+	}
 	for _, ramp := range p.Steps[i].Ramps {
 		for name, y := range ramp {
 			if y == levelPressure(x.was.Planned) && (name == x.was.Compartment || slices.Contains(x.was.Together, name)) {
@@ -212,4 +256,62 @@ func TestAdviceStops(t *testing.T) {
 	require.ErrorIs(t, err, context.Canceled)
 	require.Equal(t, sequence.Refuted, r.Verdict)
 	require.NotEmpty(t, r.Findings)
+}
+
+// A step goes before or after another by a path, and a slip is told.
+func TestSetPutsAStepElsewhere(t *testing.T) {
+	p := readPlan(t, shipped+"demo.json")
+	names := func() (all []string) {
+		for _, s := range p.Steps {
+			all = append(all, s.Name)
+		}
+		return all
+	}
+	was := names()
+	e, err := p.Set("steps."+was[3]+".before", was[1])
+	require.NoError(t, err)
+	require.Equal(t, sequence.Edit{Path: "steps." + was[3] + ".before", Before: was[4], Now: was[1]}, e)
+	require.Equal(t, []string{was[0], was[3], was[1], was[2], was[4]}, names()[:5])
+	e, err = p.Set("steps[1].after", was[2])
+	require.NoError(t, err)
+	require.Equal(t, was[0], e.Before)
+	require.Equal(t, was, names())
+	_, err = p.Set("steps[1].after", was[1])
+	require.ErrorContains(t, err, "no other step")
+	_, err = p.Set("steps[1].after", was[2]+"x")
+	require.ErrorContains(t, err, "did you mean")
+	_, err = p.Set("devices[1].after", was[2])
+	require.ErrorContains(t, err, "the plan has no")
+	require.Equal(t, was, names())
+}
+
+// A window that is empty because of what a step before it holds is told what mends that
+// step, and with it written into the plan the window is open. By hand: 0.7 lb/gal more
+// inside than behind the pipe are 327.3 psi at 9,000 ft, so that a pipe of 2,500 psi bears
+// 2,172.7 psi at surface, whatever the annulus holds.
+func TestAdviceOfWhatFollowsFromAStepBefore(t *testing.T) {
+	p := mini()
+	p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Background: "annulus fluid", ToMD: 9000 * foot, Burst: unit.Exactly(2500 * psi)}}
+	p.Steps = []sequence.Step{
+		{Name: "pressure the tubing", Ramps: []map[string]unit.Pressure{{"tubing": 2300 * psi}}},
+		{Name: "pressure the annulus", Ramps: []map[string]unit.Pressure{{"annulus": 100 * psi}}},
+	}
+	r := everything(t, p)
+	w := windowOf(t, r.Steps[1], "annulus", 1)
+	require.False(t, w.Open())
+	require.True(t, w.Advised)
+	require.Len(t, w.Opens, 1)
+	o := w.Opens[0]
+	require.Equal(t, 1, o.Step)
+	require.Equal(t, sequence.ChangePressure, o.Kind)
+	require.Equal(t, "2170 psi on “tubing” in place of 2300 psi", o.Does)
+	require.Contains(t, o.Words(), "what mends step 1, 2170 psi")
+	require.True(t, o.Proves)
+	for _, e := range o.Edits {
+		_, err := p.Set(e.Path, e.Now)
+		require.NoError(t, err)
+	}
+	r = everything(t, p)
+	require.True(t, r.OK())
+	require.Equal(t, o.Window, windowOf(t, r.Steps[1], "annulus", 1).Intervals)
 }

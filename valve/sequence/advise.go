@@ -11,28 +11,45 @@ import (
 	"completion.example/valve/sequence/internal/proof"
 )
 
-// advise looks for what opens the windows that are empty: the smallest change of each
-// kind, in the first step that has such windows. Those behind it mostly fail for the
-// same reason; and where a step before it fails that its own pressures mend, all are of
-// what follows from it.
+// advise looks for what opens the windows that are empty, step by step: the smallest
+// change of each kind. Those behind a step that fails mostly fail for the same reason:
+// they are first tried with what mends it, and searched by themselves only where that
+// doesn't open them. What one limit alone shuts from end to end, and no change has opened
+// in a step before, isn't searched again.
 func (k *checker) advise() error {
 	failing := map[int]bool{}
 	for _, f := range k.out.Failures {
 		failing[f.Step] = true
 	}
+	var cures []*cure
+	shut := map[string]bool{} // limits for which nothing was found
 	for i := range k.programme.Steps {
 		var empty []*Window
-		for n := range k.programme.Steps[i].Windows {
-			if w := &k.programme.Steps[i].Windows[n]; !w.Open() {
+		windows := k.programme.Steps[i].Windows
+		for n := range windows {
+			if w := &windows[n]; !w.Open() {
 				empty = append(empty, w)
 			}
 		}
-		switch {
-		case len(empty) > 0:
+		if len(empty) > 0 {
 			k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
-			return k.open(i, empty)
-		case failing[i] && len(k.programme.Steps[i].Windows) > 0:
-			return nil
+			rest, err := k.cured(i, empty, cures)
+			rest = slices.DeleteFunc(rest, func(w *Window) bool {
+				w.Advised = w.Advised || shut[w.wall]
+				return shut[w.wall]
+			})
+			if err == nil && len(rest) > 0 {
+				err = k.open(i, rest)
+			}
+			if err != nil {
+				return err
+			}
+			for _, w := range rest {
+				shut[w.wall] = w.wall != "" && len(w.Opens) == 0 || shut[w.wall]
+			}
+		}
+		if len(empty) > 0 || failing[i] {
+			cures = append(cures, k.cures(i)...)
 		}
 	}
 	return nil
@@ -69,7 +86,7 @@ func (k *checker) open(i int, empty []*Window) error {
 	}
 	for n, w := range empty {
 		w.Advised = true
-		for _, kind := range []AdviceKind{ChangePins, ChangeDensity, ChangePressure, ChangeOrder} {
+		for _, kind := range []AdviceKind{ChangePins, ChangeDensity, ChangePressure, ChangePull, ChangeOrder} {
 			best := -1
 			for c := range all {
 				if found[c][n] == nil || all[c].kind != kind {
@@ -82,7 +99,7 @@ func (k *checker) open(i int, empty []*Window) error {
 			switch {
 			case best >= 0:
 				w.Opens = append(w.Opens, *found[best][n])
-			case kind == ChangePressure && pressed[n] != nil:
+			case pressed[n] != nil && pressed[n].Kind == kind:
 				w.Opens = append(w.Opens, *pressed[n])
 			}
 		}
@@ -153,9 +170,11 @@ func (o *opener) pins() []candidate {
 				}
 				path := fmt.Sprintf("devices.%s.actions.%s.triggers[%d].pins.count", device, action, t)
 				for _, way := range [2]int{1, -1} {
-					c := candidate{kind: ChangePins, weigh: func(n int) float64 { return float64(n) }}
-					for n := 1; n <= 12 && x.Pins.Count+way*n > 0; n++ {
-						c.sizes = append(c.sizes, n)
+					c := candidate{kind: ChangePins, part: true, weigh: func(n int) float64 { return float64(n) }}
+					for n := 1; n <= 32 && x.Pins.Count+way*n > 0; n++ {
+						if n <= 12 || n%8 == 0 {
+							c.sizes = append(c.sizes, n)
+						}
 					}
 					c.change = func(p *Plan, n int) (*Advice, error) {
 						e, err := p.Set(path, fmt.Sprint(x.Pins.Count+way*n))
@@ -247,18 +266,27 @@ func (o *opener) places() []candidate {
 		}
 		c.change = func(p *Plan, n int) (*Advice, error) {
 			to := o.step + way*n
-			side := "after"
+			side := placeAfter
 			if way < 0 {
-				side = "before"
+				side = placeBefore
 			}
-			a := &Advice{Kind: ChangeOrder, Places: way * n, Does: fmt.Sprintf("this step %s step %d, “%s”", side, to+1, p.Steps[to].Name)}
-			s := p.Steps[o.step]
-			p.Steps = slices.Insert(slices.Delete(p.Steps, o.step, o.step+1), to, s)
-			return a, nil
+			other := p.Steps[to].Name
+			e, err := p.Set("steps."+p.Steps[o.step].Name+"."+side, other)
+			return &Advice{Kind: ChangeOrder, Edits: []Edit{e}, Places: way * n, Does: fmt.Sprintf("this step %s step %d, “%s”", side, to+1, other)}, err
 		}
 		all = append(all, c)
 	}
 	return all
+}
+
+// wall is the limit that is passed in all of a window's range; none: there isn't one.
+func (k *checker) wall(w *Window, all []proof.Bad) string {
+	for _, b := range all {
+		if b.Margin != nil && b.Least <= w.held.Least && b.Greatest >= w.held.Greatest {
+			return k.edge(b.Margin)
+		}
+	}
+	return ""
 }
 
 // acting are the names of the actions that a window's limits are of.

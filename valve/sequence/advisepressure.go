@@ -21,17 +21,17 @@ type pressing struct {
 }
 
 // pressures are the advice on other pressures by window: of what the step holds
-// already, and of what it could hold as well, on what reaches the surface, in proportion
-// to what is held. Their windows say all that does.
+// already, of what stands since before it, and of what it could hold as well, on what
+// reaches the surface, in proportion to what is held. Their windows say all that does.
 func (o *opener) pressures() ([]*Advice, error) {
 	var all []pressing
 	step := &o.base.Steps[o.step]
 	for n := range o.programme.Steps[o.step].Windows {
 		w := &o.programme.Steps[o.step].Windows[n]
-		if !w.Inside && !w.Planned.Axial() && w.Open() {
-			planned, _ := w.Planned.Pressure()
-			all = append(all, o.other(w, gridded(w.Intervals, planned, planned)))
+		if w.Inside || !w.Open() {
+			continue
 		}
+		all = append(all, o.other(w))
 	}
 	most := map[string]unit.Pressure{}
 	for _, ramp := range step.Ramps {
@@ -42,6 +42,16 @@ func (o *opener) pressures() ([]*Advice, error) {
 	var singles proof.Singles
 	for _, c := range o.base.Compartments {
 		if _, held := most[c.Name]; held || o.mends || !c.Surface || slices.Contains(step.Shut, c.Name) {
+			continue
+		}
+		if stands := o.stands(c.Name); stands > 0 {
+			w := Window{Compartment: c.Name, held: proof.Held{Step: o.step, Greatest: float64(WindowCap), Fine: 0.05 * float64(unit.PSI), Set: o.steady(c.Name)}}
+			if err := o.window(&w, &singles); err != nil {
+				return nil, err
+			}
+			if w.Open() {
+				all = append(all, o.instead(c.Name, stands, gridded(w.Intervals, stands, stands)))
+			}
 			continue
 		}
 		for _, with := range sortedKeys(most) {
@@ -75,6 +85,52 @@ func (o *opener) pressures() ([]*Advice, error) {
 	return found, nil
 }
 
+// stands is the pressure that is held on a compartment since before the step, with the
+// nominal values.
+func (o *opener) stands(name string) unit.Pressure {
+	i := o.by.compartment[name]
+	if o.step >= len(o.standstills) || len(o.standstills[o.step]) == 0 {
+		return 0
+	}
+	s := o.standstills[o.step][0].world.State
+	if !s.Surface[i] {
+		return 0
+	}
+	return nothing(unit.Pressure(s.Applied[i].F.C))
+}
+
+// steady sets another pressure where one is held since before the step.
+func (o *opener) steady(name string) func(s *walk.Step, to affine.Form) {
+	return func(s *walk.Step, to affine.Form) {
+		s.Ramps = slices.Clone(s.Ramps)
+		s.Ramps[0] = append(slices.Clone(s.Ramps[0]), walk.Move{Compartment: o.by.compartment[name], To: to.Plus(o.gauge)})
+	}
+}
+
+// instead is another pressure in place of one that is held since before the step.
+func (o *opener) instead(name string, stands, to unit.Pressure) pressing {
+	step := &o.base.Steps[o.step]
+	return pressing{math.Abs(float64(to - stands)), func(p *Plan) (*Advice, error) {
+		a := &Advice{Kind: ChangePressure, Does: fmt.Sprintf("%s on “%s” in place of the %s that it stands at", to.Rounded(digits), name, stands.Rounded(digits))}
+		e, err := o.add(p, step, 0, name, inUnitOf(to, stands))
+		a.Edits = []Edit{e}
+		return a, err
+	}}
+}
+
+// add writes one more pressure into a ramp.
+func (o *opener) add(p *Plan, step *Step, ramp int, name, text string) (Edit, error) {
+	held := map[string]string{name: text}
+	for other, x := range step.Ramps[ramp] {
+		held[other] = x.String()
+	}
+	all, err := json.Marshal(held)
+	if err != nil {
+		return Edit{}, err
+	}
+	return p.Set(fmt.Sprintf("steps.%s.ramps[%d]", step.Name, ramp), string(all))
+}
+
 // beside sets a pressure in every ramp in which another is held, in proportion to it.
 func (o *opener) beside(name, with string, greatest unit.Pressure) func(s *walk.Step, to affine.Form) {
 	step := &o.base.Steps[o.step]
@@ -94,26 +150,70 @@ func (o *opener) beside(name, with string, greatest unit.Pressure) func(s *walk.
 	}
 }
 
-// other is another pressure in place of one that is planned.
-func (o *opener) other(w *Window, to unit.Pressure) pressing {
-	step := &o.base.Steps[o.step]
-	planned, _ := w.Planned.Pressure()
-	return pressing{math.Abs(float64(to - planned)), func(p *Plan) (*Advice, error) {
-		a := &Advice{Kind: ChangePressure, Does: fmt.Sprintf("%s on “%s” in place of %s", to.Rounded(digits), w.name(), planned.Rounded(digits))}
-		for m, ramp := range step.Ramps {
-			for _, name := range sortedKeys(ramp) {
-				if ramp[name] != planned || !w.covers(name) {
-					continue
-				}
-				e, err := p.Set(fmt.Sprintf("steps.%s.ramps[%d].%s", step.Name, m, name), inUnitOf(to, planned))
-				if err != nil {
-					return nil, err
-				}
-				a.Edits = append(a.Edits, e)
-			}
-		}
-		return a, nil
+// other is another pressure, or pull, in place of one that is planned.
+func (o *opener) other(w *Window) pressing {
+	to := handy(w)
+	return pressing{math.Abs(to.si - w.Planned.si), func(p *Plan) (*Advice, error) {
+		a := &Advice{Kind: adviceOf(w), Does: inPlace(w, to)}
+		var err error
+		a.Edits, err = p.hold(o.base.Steps[o.step].Name, w, to)
+		return a, err
 	}}
+}
+
+// adviceOf is the kind of advice that another value for a window is.
+func adviceOf(w *Window) AdviceKind {
+	if w.Planned.Axial() {
+		return ChangePull
+	}
+	return ChangePressure
+}
+
+// handy is that value of an open window that is nearest to the planned one: of a
+// pressure in whole steps.
+func handy(w *Window) Level {
+	if w.Planned.Axial() {
+		return nearest(w.Intervals, w.Planned)
+	}
+	planned, _ := w.Planned.Pressure()
+	return PressureLevel(gridded(w.Intervals, planned, planned))
+}
+
+// inPlace says that another value is held in place of the planned one.
+func inPlace(w *Window, to Level) string {
+	if w.Planned.Axial() {
+		return fmt.Sprintf("%s for %s in place of %s", to.Rounded(digits), w.name(), w.Planned.Rounded(digits))
+	}
+	return fmt.Sprintf("%s on “%s” in place of %s", to.Rounded(digits), w.name(), w.Planned.Rounded(digits))
+}
+
+// hold writes another value for a window into a plan's step.
+func (p *Plan) hold(step string, w *Window, to Level) ([]Edit, error) {
+	i := slices.IndexFunc(p.Steps, func(s Step) bool { return s.Name == step })
+	if i < 0 {
+		return nil, fmt.Errorf("sequence: no step %q", step)
+	}
+	if w.Planned.Axial() {
+		f, _ := to.Force()
+		e, err := p.Set(fmt.Sprintf("steps.%s.pull[%d]", step, w.Ramp-1), f.Rounded(8))
+		return []Edit{e}, err
+	}
+	planned, _ := w.Planned.Pressure()
+	x, _ := to.Pressure()
+	var all []Edit
+	for m, ramp := range slices.Clone(p.Steps[i].Ramps) {
+		for _, name := range sortedKeys(ramp) {
+			if ramp[name] != planned || !w.covers(name) {
+				continue
+			}
+			e, err := p.Set(fmt.Sprintf("steps.%s.ramps[%d].%s", step, m, name), inUnitOf(x, planned))
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, e)
+		}
+	}
+	return all, nil
 }
 
 // more is a pressure on another compartment, in proportion to one that is held.
@@ -126,15 +226,7 @@ func (o *opener) more(name, with string, greatest, to unit.Pressure) pressing {
 			if !ok {
 				continue
 			}
-			held := map[string]string{name: inUnitOf(unit.Pressure(float64(to)*float64(at)/float64(greatest)), greatest)}
-			for other, x := range ramp {
-				held[other] = x.String()
-			}
-			text, err := json.Marshal(held)
-			if err != nil {
-				return nil, err
-			}
-			e, err := p.Set(fmt.Sprintf("steps.%s.ramps[%d]", step.Name, m), string(text))
+			e, err := o.add(p, step, m, name, inUnitOf(unit.Pressure(float64(to)*float64(at)/float64(greatest)), greatest))
 			if err != nil {
 				return nil, err
 			}

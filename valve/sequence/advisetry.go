@@ -165,7 +165,7 @@ func (o *opener) looked(k *checker, a *Advice, at int, roughly bool) (*tried, er
 		if err := k.window(&w, &singles); err != nil {
 			return nil, err
 		}
-		if w.Inside || slices.ContainsFunc(w.Intervals, func(x Interval) bool { return x.Greatest.si-x.Least.si >= wide }) {
+		if w.wideEnough() {
 			t.windows[n] = w.Intervals
 		}
 	}
@@ -202,24 +202,8 @@ func (o *opener) whole(w *Window, a *Advice) error {
 			return nil
 		}
 	}
-	s := &p.Steps[o.step]
-	if w.Compartment == "" {
-		f, _ := a.Value.Force()
-		s.Pull[w.Ramp-1] = f
-	} else {
-		to, _ := a.Value.Pressure()
-		planned, _ := w.Planned.Pressure()
-		for _, ramp := range s.Ramps {
-			for name, x := range ramp {
-				if x == planned && w.covers(name) {
-					ramp[name] = to
-				}
-			}
-		}
-	}
-	if a.Places != 0 {
-		x := *s
-		p.Steps = slices.Insert(slices.Delete(p.Steps, o.step, o.step+1), o.step+a.Places, x)
+	if _, err := p.hold(o.base.Steps[o.step].Name, w, a.Value); err != nil {
+		return nil
 	}
 	r, err := Check(o.ctx, p, Options{Only: VerdictOnly, Budget: o.options.Budget, Workers: o.options.Workers})
 	switch {
@@ -227,10 +211,15 @@ func (o *opener) whole(w *Window, a *Advice) error {
 		return o.ctx.Err()
 	case err != nil:
 		return nil
-	case r.OK():
-		a.Proves = true
-	case len(r.Findings) > 0:
+	}
+	a.ends(r)
+	return nil
+}
+
+// ends tells what the whole plan comes to.
+func (a *Advice) ends(r *Programme) {
+	a.Proves, a.Fails = r.OK(), ""
+	if !a.Proves && len(r.Findings) > 0 {
 		a.Fails = r.Findings[0].Step
 	}
-	return nil
 }

@@ -87,8 +87,8 @@ func uncertainties(p *Plan) []uncertain {
 			all = append(all, p.Steps[i].Tests[k].uncertain(fmt.Sprintf("steps.%s.tests[%d]", p.Steps[i].Name, k))...)
 		}
 	}
-	if p.String != nil {
-		all = append(all, p.String.uncertain()...)
+	for _, x := range p.strings() {
+		all = append(all, x.uncertain()...)
 	}
 	p.Begin.stated(func(path, name string, s *Stated) {
 		if s != nil {

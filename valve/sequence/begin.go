@@ -85,6 +85,7 @@ type LeanDepth struct {
 // pressures of the compartments that the string feels, at their tops.
 type StringMoment struct {
 	Does        string             `json:"does,omitzero"` // "lands", or an action
+	On          WhichString        `json:"on,omitzero"`   // the string that landed or was pulled, where there are two
 	Temperature string             `json:"temperature,omitzero"`
 	Pressures   map[string]*Stated `json:"pressures,omitempty"`
 	Layers      map[string][]Layer `json:"layers,omitempty"` // of those in which something else stood than at the beginning

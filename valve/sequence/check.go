@@ -87,7 +87,7 @@ func (p *Plan) compiledOf(pipes catalogue.Catalogue) (*compiled, error) {
 	if err != nil {
 		return nil, err
 	}
-	c.made, c.devices = c.stringMade(), c.deviceDepths()
+	c.made, c.devices = c.stringsMade(), c.deviceDepths()
 	if p.Begin != nil {
 		if err := c.unstated(func(i int) bool { return c.Begin.Stated[i] }, "begin.trapped"); err != nil {
 			return nil, err

@@ -18,8 +18,8 @@ import (
 
 // compiled is a plan put together: names are indices, bands are symbols.
 type compiled struct {
-	made    *stringMade   // nil: the plan has no string
-	devices []deviceDepth // where they stand in what compartments
+	made    [2]*stringMade // nil: the plan has no such string
+	devices []deviceDepth  // where they stand in what compartments
 	proof.Problem
 	plan    *Plan
 	by      struct{ compartment, port, action, formation, device map[string]int }

@@ -95,7 +95,7 @@ func (c *compiler) column(layers []Layer) []well.Layer {
 }
 
 func (c *compiler) moment(n int, m *StringMoment) walk.Moment {
-	x := walk.Moment{Action: -1, Temperature: max(slices.Index(c.names, m.Temperature), 0), Top: map[int]affine.Form{}, Layers: map[int][]well.Layer{},
+	x := walk.Moment{Action: -1, On: c.plan.own(m.On).of, Temperature: max(slices.Index(c.names, m.Temperature), 0), Top: map[int]affine.Form{}, Layers: map[int][]well.Layer{},
 		Fallen: map[int]affine.Form{}, Levels: map[int]affine.Form{}}
 	if m.Does != lands {
 		x.Action = c.by.action[m.Does]

@@ -20,7 +20,7 @@ func (c *compiler) ports() {
 }
 
 func (c *compiler) actions() {
-	joints := 0
+	joints := map[WhichString]int{}
 	for i, d := range c.plan.Devices {
 		depth := c.depth(d.MD)
 		off := c.forms["devices."+d.Name+".depth_error"].Times(c.fall(d.MD))
@@ -31,8 +31,8 @@ func (c *compiler) actions() {
 				Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases, Strokes: c.strokes(a.Strokes)}
 			x.Slow, x.Delay = a.slow()
 			if a.Axial {
-				x.Joint = joints
-				joints++
+				x.Joint = joints[d.On]
+				joints[d.On]++
 			}
 			for _, name := range a.Opens {
 				x.Opens = append(x.Opens, c.by.port[name])

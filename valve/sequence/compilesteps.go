@@ -15,7 +15,7 @@ import (
 func (c *compiler) steps() {
 	n := c.Network
 	for _, s := range c.plan.Steps {
-		x := walk.Step{Name: s.Name, Temperature: -1, Lands: s.Lands && c.plan.String != nil, Expect: make([][]int, n.Devices)}
+		x := walk.Step{Name: s.Name, Temperature: -1, Lands: s.Lands && c.plan.String != nil, On: c.plan.own(s.On).of, Keeps: c.plan.OuterString != nil && s.On == OnString, Expect: make([][]int, n.Devices)}
 		if s.Temperature != "" {
 			x.Temperature = slices.Index(c.names, s.Temperature)
 		}

@@ -31,12 +31,12 @@ type place struct {
 	Depth unit.Length
 }
 
-// places are those of a plan, in the order of its devices.
-func (p *Plan) places() []place {
+// places are those of a string, in the order of the plan's devices.
+func (p *Plan) places(on WhichString) []place {
 	var all []place
 	for _, d := range p.Devices {
 		for _, a := range d.Actions {
-			if a.Holds && !slices.ContainsFunc(all, func(x place) bool { return x.Depth == d.MD }) {
+			if a.Holds && d.On == on && !slices.ContainsFunc(all, func(x place) bool { return x.Depth == d.MD }) {
 				all = append(all, place{d.Name, d.MD})
 			}
 		}
@@ -64,35 +64,84 @@ func (s StringSection) connection(all catalogue.Catalogue) tubular.Connection {
 	return entry.Connection(grade)
 }
 
-// string puts the completion string together.
+// string puts the completion string together, and that around it.
 func (c *compiler) string() {
-	p := c.plan.String
-	if p == nil {
+	all := c.plan.strings()
+	if len(all) == 0 {
 		return
 	}
+	var parts []*stringload.Room
+	var made []movement.Assembly
+	for _, x := range all {
+		r, a := c.assembled(x)
+		parts, made = append(parts, r), append(made, a)
+	}
+	if len(all) > 1 {
+		made[stringload.Outer] = made[stringload.Outer].Carrying(made[stringload.Main])
+	}
+	for i, x := range all {
+		up, err := made[i].MakeUp()
+		c.check(x.path, err)
+		if err != nil {
+			return
+		}
+		parts[i].Up = up
+		c.surrounded(parts[i], x, made[i])
+	}
+	r := parts[stringload.Main]
+	if len(all) > 1 {
+		pair, err := movement.Nest(parts[stringload.Outer].Up, r.Up)
+		c.check("outer_string", err)
+		r.Outer, r.Pair, r.On = parts[stringload.Outer], pair, map[int]bool{}
+		for _, d := range c.plan.Devices {
+			for _, x := range d.Actions {
+				for _, i := range c.members(d.Name + ": " + x.Name) {
+					r.On[i] = d.On == OnOuterString
+				}
+			}
+		}
+	}
+	r.Prepare()
+	c.Problem.String = r
+}
+
+// assembled is a string with what is on it.
+func (c *compiler) assembled(s ownString) (*stringload.Room, movement.Assembly) {
+	p := s.String
 	r := &stringload.Room{Network: c.Network, Temperatures: c.Network.Temperatures, Inside: c.by.compartment[p.Inside],
-		Drag: c.forms["string.drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
+		Drag: c.forms[s.path+".drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
 		Places: map[int]int{}, Frees: map[int]int{}, Block: float64(p.Block)}
+	if len(p.Temperatures) > 0 {
+		for i, name := range c.names {
+			if own, ok := p.Temperatures[name]; ok {
+				i = slices.Index(c.names, own)
+			}
+			r.Own = append(r.Own, i)
+		}
+	}
 	a := movement.Assembly{Path: c.path, Hanger: p.HangerMD, HangerSeal: p.HangerSeal, Block: p.Block, Spacing: nodeSpacing, Design: c.plan.Rules.design(),
 		Derating: p.Derating.tubular()}
 	for i, x := range p.Sections {
 		pipe, err := x.Pipe.find(c.pipes)
-		c.check(fmt.Sprintf("string.sections[%d].pipe", i), err)
+		c.check(fmt.Sprintf("%s.sections[%d].pipe", s.path, i), err)
 		a.Sections = append(a.Sections, movement.StringSection{Pipe: pipe, BottomMD: x.BottomMD, Hole: x.Hole, Joint: x.Joint, Connection: x.connection(c.pipes),
 			Wear: tubular.Allowance(x.Wear), Derating: x.Derating.tubular()})
 	}
-	for n, s := range p.seals() {
-		a.Seals = append(a.Seals, movement.Seal{MD: s.MD, Bore: s.Bore, Up: s.Up, Down: s.Down})
-		r.Seals = append(r.Seals, stringload.Seal{MD: float64(s.MD), Up: float64(s.Up), Down: float64(s.Down), Friction: c.forms[s.path(n)+".friction"]})
+	for n, x := range p.seals() {
+		a.Seals = append(a.Seals, movement.Seal{MD: x.MD, Bore: x.Bore, Up: x.Up, Down: x.Down})
+		r.Seals = append(r.Seals, stringload.Seal{MD: float64(x.MD), Up: float64(x.Up), Down: float64(x.Down), Friction: c.forms[x.path(s.path, n)+".friction"]})
 	}
 	r.Hanger = float64(p.HangerMD)
-	c.rubs(r, a.Sections)
+	c.rubs(r, a.Sections, s)
 	held := map[unit.Length]int{}
-	for place, x := range c.plan.places() {
+	for place, x := range c.plan.places(s.on()) {
 		held[x.Depth] = place
 		a.Holds = append(a.Holds, movement.Hold{MD: x.Depth})
 	}
 	for _, d := range c.plan.Devices {
+		if d.On != s.on() {
+			continue
+		}
 		for _, x := range d.Actions {
 			place, there := held[d.MD]
 			if x.Holds {
@@ -111,12 +160,13 @@ func (c *compiler) string() {
 		}
 	}
 	r.Joints = len(a.Joints)
-	up, err := a.MakeUp()
-	c.check("string", err)
-	if err != nil {
-		return
-	}
-	r.Up = up
+	return r, a
+}
+
+// surrounded says what is around a string that is made up, and what the packer's
+// envelope is held against.
+func (c *compiler) surrounded(r *stringload.Room, s ownString, a movement.Assembly) {
+	p, up := s.String, r.Up
 	r.TopBore = float64(a.Sections[0].Pipe.InnerArea())
 	for k, part := range up.OutsideParts() {
 		var all []int
@@ -144,7 +194,7 @@ func (c *compiler) string() {
 		}
 		r.Outside = append(r.Outside, all)
 	}
-	if h := c.plan.Holding; h != nil {
+	if h := c.plan.Holding; h != nil && c.plan.holdingOn() == s.on() {
 		envelope, err := h.Envelope.Envelope()
 		c.check("holding.envelope", err)
 		if len(a.Holds) == 0 {
@@ -155,13 +205,12 @@ func (c *compiler) string() {
 		d := c.depth(h.MD)
 		r.Below, r.Above = c.by.compartment[h.Below], c.by.compartment[h.Above]
 		r.BelowAt, r.AboveAt = c.at(r.Below, d), c.at(r.Above, d)
-		r.Packer = held[h.MD]
-		if _, ok := held[h.MD]; !ok {
-			r.Packer = held[p.HeldMD]
+		at := slices.IndexFunc(c.plan.places(s.on()), func(x place) bool { return x.Depth == h.MD })
+		if at < 0 {
+			at = max(0, slices.IndexFunc(c.plan.places(s.on()), func(x place) bool { return x.Depth == p.HeldMD }))
 		}
+		r.Packer = at
 	}
-	r.Prepare()
-	c.Problem.String = r
 }
 
 // design are the factors of the plan; those left out are 1.

@@ -156,7 +156,7 @@ func (d *deriver) without() {
 
 // unstring leaves the string's movement and loads out: nothing then holds or parts it.
 func (d *deriver) unstring() {
-	d.out.String, d.out.Holding = nil, nil
+	d.out.String, d.out.OuterString, d.out.Holding = nil, nil, nil
 	for i := range d.out.Devices {
 		for k := range d.out.Devices[i].Actions {
 			a := &d.out.Devices[i].Actions[k]

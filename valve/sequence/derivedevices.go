@@ -27,6 +27,7 @@ func (d *deriver) devices() {
 				v.Note = fmt.Sprintf("feels %s less %s", in, out)
 			case ReleasePiece:
 				v.Actions = []Action{{Name: "parts", Axial: true, Seal: x.Seal, Triggers: x.Parts, Opens: []string{"parted " + p.Name}, Releases: true}}
+				v.On = d.on(i)
 				v.Note = "its joint feels the string's load at its depth; the string is free above it once it has parted"
 				d.part = p.Name + ": parts"
 			case SafetyValve:
@@ -67,11 +68,25 @@ func (d *deriver) sets(i int, p *assembly.Placed, x *Piece, v *Device) {
 		a.Closes = []string{p.Name + " bypass"}
 	}
 	v.Note = fmt.Sprintf("feels %s less %s; set, it closes the way around it", in, around)
-	if i == d.Innermost() && !x.Free {
-		a.Holds = true
+	if (i == d.Innermost() || d.outer(i)) && !x.Free {
+		a.Holds, v.On = true, d.on(i)
 		v.Note += " and holds the string"
 	}
 	v.Actions = append(v.Actions, a)
+}
+
+// outer tells whether a string is the one around the innermost, where the plan looks at
+// that too.
+func (d *deriver) outer(i int) bool {
+	return d.plan.OuterString != nil && i >= 0 && i == d.Innermost()-1
+}
+
+// on is which string of the plan a string of the tally is.
+func (d *deriver) on(i int) WhichString {
+	if d.outer(i) {
+		return OnOuterString
+	}
+	return OnString
 }
 
 // joined tells whether a port was made.

@@ -27,6 +27,13 @@ func (d *deriver) merge() {
 	if o.String != nil {
 		p.String = o.String
 	}
+	if p.OuterString != nil && o.OuterString != nil {
+		if p.OuterString.Bore != 0 || len(p.OuterString.Seals) > 0 {
+			o.OuterString.Seals = nil
+		}
+		d.overlay("outer_string", reflect.ValueOf(o.OuterString).Elem(), reflect.ValueOf(p.OuterString).Elem(), "inside", "around", "hanger", "sections", "held_at")
+		p.OuterString = o.OuterString
+	}
 	if p.Holding != nil && o.Holding != nil {
 		d.overlay("holding", reflect.ValueOf(o.Holding).Elem(), reflect.ValueOf(p.Holding).Elem(), "depth")
 	}

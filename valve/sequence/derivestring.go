@@ -8,12 +8,24 @@ import (
 	"completion.example/valve/controlline"
 )
 
-// string is the innermost string, whose movement and loads are checked.
+// string is the innermost string, whose movement and loads are checked, and that around
+// it, where the plan has a place for it.
 func (d *deriver) string() {
 	n := d.Innermost()
+	d.out.String = d.made(n, "the innermost string")
+	if d.outer(n - 1) {
+		d.out.OuterString = d.made(n-1, "the string around the innermost")
+	}
+}
+
+// made is a string of the tally.
+func (d *deriver) made(n int, what string) *String {
 	s, t := &d.Strings[n], &d.a.Strings[n]
-	x := &String{Inside: s.Inside, HangerMD: unit.Length(s.Top), Note: "the innermost string; what has no pipe of its own is taken as the pipe above it"}
-	if x.Inside == "" {
+	x := &String{Inside: s.Inside, HangerMD: unit.Length(s.Top), Note: what + "; what has no pipe of its own is taken as the pipe above it"}
+	switch {
+	case n != d.Innermost():
+		x.Inside = d.space(n+1, s.Top)
+	case x.Inside == "":
 		x.Inside = s.Name
 	}
 	for _, p := range d.Spaces {
@@ -23,14 +35,14 @@ func (d *deriver) string() {
 	}
 	below := d.At(n, s.Bottom)
 	x.Below = d.Spaces[below].Name
-	d.sections(x)
+	d.sections(n, x)
 	x.HeldMD = x.Sections[len(x.Sections)-1].BottomMD
 	for k, p := range s.Pieces {
 		piece := &t.Pieces[k]
 		switch {
 		case piece.Kind == PackerPiece && len(piece.Sets) > 0 && !piece.Free:
 			x.HeldMD = unit.Length(p.At)
-			if piece.Envelope != nil {
+			if piece.Envelope != nil && d.out.Holding == nil {
 				d.out.Holding = &Holding{Below: d.space(n, p.At), Above: d.above(n, p.At), MD: unit.Length(p.At), Envelope: *piece.Envelope,
 					Note: "the envelope of " + p.Name}
 			}
@@ -44,12 +56,11 @@ func (d *deriver) string() {
 		x.Seals = []Seal{{Name: "free end", MD: end, Bore: unit.Length(last.Pipe.OD), Up: end - x.HangerMD, Down: end - x.HangerMD}}
 		x.Note += "; it has no seals: its lower end moves freely, which is a seal of the pipe's own diameter"
 	}
-	d.out.String = x
+	return x
 }
 
-// sections are the pipes of the innermost string, each in one hole.
-func (d *deriver) sections(x *String) {
-	n := d.Innermost()
+// sections are the pipes of a string, each in one hole.
+func (d *deriver) sections(n int, x *String) {
 	s, t := &d.Strings[n], &d.a.Strings[n]
 	turns := []float64{s.Bottom}
 	for k := range d.Strings {

@@ -209,9 +209,19 @@
 // liquids is for the plan to say, as a squeeze. Gas dissolves in nothing and rises through nothing. Between two
 // stations of the hole a level is found along the path itself.
 //
-// The string's margins are enclosed between loads in the middle of all inputs, at
-// both ends of each, and at two corners of all: a bound that is evaluated, not
-// proved, where several of them are uncertain at once.
+// The string's margins and forces are enclosed between loads in the middle of all
+// inputs, at both ends of each, and at the corners of all at which each number is
+// least and greatest; and, along a stretch on which nothing happens, at its ends and
+// halfway, with what a parabola through these three may go beyond them and as much
+// again. That is a bound that is evaluated, not proved. Where what a joint feels isn't
+// straight along a ramp, the moment at which it parts is enclosed as well, and told to
+// some tens of pounds of force.
+//
+// Where a plan has an outer string, both are in the hole from the beginning, the inner
+// one landed in the outer one. What the one puts on the other where it hangs, is held or
+// closes the other's end is found by balance; a seal hands on no friction. What is inside
+// the outer string is one compartment down to its end. Devices and pulls say which string
+// they are on.
 //
 // A programme, a plan that isn't written to, and all functions here are safe for
 // concurrent use.

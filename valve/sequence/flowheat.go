@@ -13,7 +13,7 @@ import (
 )
 
 // Flowing is the temperature of a well whose tubing has flowed for a while, by
-// hydrostatics.Flowing: a liquid, at a steady rate.
+// hydrostatics.Flowing: a liquid, at a steady rate; or some time after it was shut in.
 type Flowing struct {
 	Flow         FlowWay           `json:"flow,omitzero"`
 	Inlet        unit.Temperature  `json:"inlet,omitzero"`  // of the fluid where it enters; producing: the ground's there where left out
@@ -26,6 +26,10 @@ type Flowing struct {
 	Conductivity unit.Conductivity `json:"conductivity,omitzero"`
 	Diffusivity  unit.Diffusivity  `json:"diffusivity,omitzero"`
 	After        string            `json:"after,omitzero"` // time since flow began, such as "36h"
+	// ShutIn is for how long the well has been shut in after it had flowed for that time,
+	// such as "12h", at least 10 minutes: see hydrostatics.HeatExchange.LeftAfterShutIn. It
+	// flows where left out.
+	ShutIn string `json:"shut_in,omitzero"`
 }
 
 // FlowWay is the way in which a fluid flows in the tubing.
@@ -109,8 +113,9 @@ func (f Flowing) points(ground *hydrostatics.TemperatureProfile, path *hydrostat
 	if !(f.BottomMD > 0) || !(tvd > 0) {
 		return nil, fmt.Errorf("bottom is %v; it must be below surface", f.BottomMD)
 	}
-	long, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
-		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: after}.RelaxationDistance()
+	heat := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
+		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: after}
+	long, err := heat.RelaxationDistance()
 	if err != nil {
 		return nil, err
 	}
@@ -133,6 +138,11 @@ func (f Flowing) points(ground *hydrostatics.TemperatureProfile, path *hydrostat
 	if err != nil {
 		return nil, err
 	}
+	if f.ShutIn != "" {
+		if profile, err = f.cooled(ground, profile, heat); err != nil {
+			return nil, err
+		}
+	}
 	var all []MarkedTVD
 	for _, m := range profile.Points() {
 		all = append(all, MarkedTVD(m))
@@ -148,4 +158,17 @@ func (f Flowing) points(ground *hydrostatics.TemperatureProfile, path *hydrostat
 		all = append(all, MarkedTVD(m))
 	}
 	return all, nil
+}
+
+// cooled is the well some time after what has flowed was shut in.
+func (f Flowing) cooled(ground, flowing *hydrostatics.TemperatureProfile, heat hydrostatics.HeatExchange) (*hydrostatics.TemperatureProfile, error) {
+	since, err := clock.Parse(f.ShutIn)
+	if err != nil {
+		return nil, fmt.Errorf("shut_in is %q; write a time such as 12h", f.ShutIn)
+	}
+	left, err := heat.LeftAfterShutIn(since)
+	if err != nil {
+		return nil, fmt.Errorf("shut_in: %w", err)
+	}
+	return hydrostatics.AfterShutIn(ground, flowing, left)
 }

@@ -78,3 +78,30 @@ func TestFlowingTemperatures(t *testing.T) {
 	p.Well.Temperatures = nil
 	require.ErrorContains(t, p.Validate(), "want well.temperatures.undisturbed")
 }
+
+// A day after injection the ground still has some of the cold: the string's tension goes
+// with the share that the library tells of the flowing difference, by hand of what it was
+// while it flowed.
+func TestTheStringWarmsAfterShutIn(t *testing.T) {
+	p := injecting()
+	f := p.Well.Flowing["injecting"]
+	f.ShutIn = "24h"
+	p.Well.Flowing["a day after"] = f
+	p.Steps = append(p.Steps, sequence.Step{Name: "wait", Temperature: "a day after"})
+	r := verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	left, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
+		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: 24 * time.Hour}.LeftAfterShutIn(24 * time.Hour)
+	require.NoError(t, err)
+	// Horner's line: ln(2)/2 of f(tD) + k/(r·U), with tD = 0.04·24/0.3542² = 7.654, f = 1.4239·1.0784
+	// and k/(r·U) = 1.4/(0.12467·8) = 1.4037: 11.8 %; by the exact integral somewhat more.
+	require.InDelta(t, 0.118, left, 0.02)
+	flowing, after := lastString(r, 1).Wall-lastString(r, 0).Wall, lastString(r, 2).Wall-lastString(r, 0).Wall
+	require.InEpsilon(t, left, float64(after/flowing), 0.002)
+	f.ShutIn = "1m"
+	p.Well.Flowing["a day after"] = f
+	require.ErrorContains(t, p.Validate(), "must be at least 10m0s")
+	f.ShutIn = "soon"
+	p.Well.Flowing["a day after"] = f
+	require.ErrorContains(t, p.Validate(), `shut_in is "soon"; write a time such as 12h`)
+}

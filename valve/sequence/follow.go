@@ -157,9 +157,12 @@ func (k *checker) seen(i int, before *walk.World) (*Seen, error) {
 			l.Label = "start"
 		}
 		if k.String != nil && k.pulling(to) != nil {
-			x, err := k.stringAt(to)
+			x, outer, err := k.stringAt(to)
 			if err != nil {
 				return nil, err
+			}
+			if k.plan.Steps[to.place.Step].On == OnOuterString {
+				x = outer
 			}
 			l.Weight = x.Reading
 		}

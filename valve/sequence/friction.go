@@ -51,16 +51,16 @@ func (f *Factor) UnmarshalText(text []byte) error {
 }
 
 // friction checks the friction factors.
-func (v *validation) friction(s *String, end unit.Length) {
+func (v *validation) friction(at string, s *String, end unit.Length) {
 	if len(s.Friction) == 0 {
 		return
 	}
 	if s.Drag != (unit.Band[unit.Force]{}) {
-		v.fault("string.friction", "stands beside \"drag\"; the drag follows from the friction factors: leave one of them out")
+		v.fault(at+".friction", "stands beside \"drag\"; the drag follows from the friction factors: leave one of them out")
 	}
 	top := unit.Length(0)
 	for i, x := range s.Friction {
-		path := fmt.Sprintf("string.friction[%d]", i)
+		path := fmt.Sprintf("%s.friction[%d]", at, i)
 		if !(x.To > top) {
 			v.fault(path+".to", "is %v; must be below %v", x.To, top)
 		}
@@ -71,7 +71,7 @@ func (v *validation) friction(s *String, end unit.Length) {
 		top = x.To
 	}
 	if !(top >= end) {
-		v.fault("string.friction", "ends at %v; the string goes down to %v", top, end)
+		v.fault(at+".friction", "ends at %v; the string goes down to %v", top, end)
 	}
 }
 
@@ -102,30 +102,34 @@ func (c *compiler) hole(sections []drag.PipeSection, s *String) (hole *drag.Prep
 }
 
 // uncertain are the quantities of a string that may have a tolerance.
-func (s *String) uncertain() []uncertain {
-	all := []uncertain{of("string.drag", "drag", &s.Drag)}
+func (x ownString) uncertain() []uncertain {
+	s, more := x.String, ""
+	if x.of != stringload.Main {
+		more = " of the " + x.title
+	}
+	all := []uncertain{of(x.path+".drag", "drag"+more, &s.Drag)}
 	for i := range s.Friction {
 		f := &s.Friction[i]
-		all = append(all, of(fmt.Sprintf("string.friction[%d].factor", i), "friction factor to "+f.To.Rounded(digits), &f.Factor))
+		all = append(all, of(fmt.Sprintf("%s.friction[%d].factor", x.path, i), "friction factor to "+f.To.Rounded(digits)+more, &f.Factor))
 	}
 	for i := range s.Seals {
-		x := &s.Seals[i]
-		all = append(all, of(x.path(i)+".friction", "friction of "+x.name(i), &x.Friction))
+		seal := &s.Seals[i]
+		all = append(all, of(seal.path(x.path, i)+".friction", "friction of "+seal.name(i), &seal.Friction))
 	}
 	return all
 }
 
 // path is that of the plan's file.
-func (s *Seal) path(n int) string {
+func (s *Seal) path(at string, n int) string {
 	if s.Name != "" {
-		return "string.seals." + s.Name
+		return at + ".seals." + s.Name
 	}
-	return fmt.Sprintf("string.seals[%d]", n)
+	return fmt.Sprintf("%s.seals[%d]", at, n)
 }
 
 // rubs gives a string the hole that it rubs in, where the plan has friction factors.
-func (c *compiler) rubs(r *stringload.Room, sections []movement.StringSection) {
-	s := c.plan.String
+func (c *compiler) rubs(r *stringload.Room, sections []movement.StringSection, x ownString) {
+	s := x.String
 	if len(s.Friction) == 0 {
 		return
 	}
@@ -136,12 +140,12 @@ func (c *compiler) rubs(r *stringload.Room, sections []movement.StringSection) {
 		top = x.BottomMD
 	}
 	hole, from, err := c.hole(pipes, s)
-	c.check("string.friction", err)
+	c.check(x.path+".friction", err)
 	r.Hole = hole
 	for _, zone := range from {
 		f := affine.Const(0)
 		if zone >= 0 {
-			f = c.forms[fmt.Sprintf("string.friction[%d].factor", zone)]
+			f = c.forms[fmt.Sprintf("%s.friction[%d].factor", x.path, zone)]
 		}
 		r.Factors = append(r.Factors, f)
 	}

@@ -34,6 +34,8 @@ func (l Level) Force() (unit.Force, bool) { return unit.Force(l.si), l.axial }
 //
 //	l/of
 //
+// Range: any level, as a share of one that isn't zero: infinite or NaN there.
+//
 // Source: definition.
 func (l Level) Share(of Level) float64 { return l.si / of.si }
 

@@ -28,7 +28,7 @@ func (k *checker) margins() []Margin {
 			k.triggerMargins(i, n, keep)
 		}
 	}
-	keys := slices.SortedFunc(maps.Keys(k.out.Judge.Margins), func(a, b judge.Key) int {
+	keys := slices.SortedStableFunc(maps.Keys(k.out.Judge.Margins), func(a, b judge.Key) int {
 		return cmp.Or(a.Step-b.Step, cmp.Compare(a.Kind, b.Kind), a.Index-b.Index)
 	})
 	for _, key := range keys {
@@ -47,7 +47,7 @@ func (k *checker) margins() []Margin {
 		}
 		all = append(all, m.Margin)
 	}
-	slices.SortFunc(all, func(a, b Margin) int {
+	slices.SortStableFunc(all, func(a, b Margin) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
 	})
 	return all
@@ -114,7 +114,7 @@ func (k *checker) moved(e []float64) []Choice {
 // slopes are what the inputs take of a margin by their whole bands, most first.
 func (k *checker) slopes(f affine.Form, text func(float64) string) []Slope {
 	terms := slices.Clone(f.T)
-	slices.SortFunc(terms, func(a, b affine.Term) int { return cmp.Compare(math.Abs(b.C), math.Abs(a.C)) })
+	slices.SortStableFunc(terms, func(a, b affine.Term) int { return cmp.Compare(math.Abs(b.C), math.Abs(a.C)) })
 	var all []Slope
 	for _, t := range terms[:min(3, len(terms))] {
 		all = append(all, Slope{k.Network.Symbols[t.Symbol].Name, text(2 * math.Abs(t.C))})
@@ -161,22 +161,25 @@ func (k *checker) limitMargin(m *judge.Margin) (marginAt, bool) {
 		name, of := k.handMargin(m)
 		return pressure(ByHand, name, of)
 	case judge.String:
-		return share(StringLoad, limitNames[m.Index])
+		own, index := k.plan.whose(m.Index)
+		return share(StringLoad, limitNames[index]+own.ofOuter())
 	case judge.Holding:
 		return share(HoldingOff, "packer")
 	case judge.SealUp, judge.SealDown:
-		s := k.plan.String.seals()[m.Index]
+		own, index := k.plan.whose(m.Index)
+		s := own.seals()[index]
 		way, of := "up", s.Up
 		if m.Kind == judge.SealDown {
 			way, of = "down", s.Down
 		}
 		left := unit.Length(m.Least / judge.Parts)
-		x.Kind, x.Limit, x.Share = SealTravel, s.name(m.Index)+", "+way, float64(left/max(of, unit.Inch))
+		x.Kind, x.Limit, x.Share = SealTravel, s.name(index)+", "+way, float64(left/max(of, unit.Inch))
 		x.left = func() string { return fmt.Sprintf("%.1f in", left.In(unit.Inch)) }
 		x.slope = func(d float64) string { return unit.Length(d / judge.Parts).Rounded(3) }
 		return x, true
 	case judge.Rig:
-		x.Kind, x.Limit, x.Share = PullOff, "rig", m.Least/float64(k.plan.String.Rig)
+		own, _ := k.plan.whose(m.Index)
+		x.Kind, x.Limit, x.Share = PullOff, "rig"+own.ofOuter(), m.Least/float64(own.Rig)
 		x.left = func() string { return unit.Force(m.Least).Rounded(digits) }
 		return x, true
 	}

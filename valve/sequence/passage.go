@@ -5,6 +5,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/stringload"
 )
 
 // Passage is the longest stiff tool of a diameter that passes through the string as it
@@ -35,24 +36,39 @@ func (k *checker) passages(i int, r *StepResult) error {
 	if k.String == nil || len(k.standstills[i]) == 0 {
 		return nil
 	}
-	s := k.plan.String
-	if len(s.Tools) == 0 && len(s.Friction) == 0 {
-		return nil
+	var l *movement.NestedLoading
+	for _, s := range k.plan.strings() {
+		if len(s.Tools) == 0 && len(s.Friction) == 0 {
+			continue
+		}
+		if l == nil {
+			var err error
+			if l, err = k.loading(&k.standstills[i][len(k.standstills[i])-1]); err != nil {
+				return err
+			}
+		}
+		if err := k.passagesOf(s, l, r); err != nil {
+			return err
+		}
 	}
-	l, err := k.loading(&k.standstills[i][len(k.standstills[i])-1])
-	if err != nil {
-		return err
+	return nil
+}
+
+func (k *checker) passagesOf(s ownString, both *movement.NestedLoading, r *StepResult) error {
+	room, l := k.room(s.of), &both.Inner
+	if s.of == stringload.Outer {
+		l = &both.Outer
 	}
 	for _, t := range s.Tools {
 		p := Passage{Tool: t.Name, Diameter: t.Diameter}
-		longest, at, limited := k.String.Up.LongestTool(l, t.Diameter)
+		longest, at, limited := room.Up.LongestTool(l, t.Diameter)
 		if p.Limited = limited; limited {
 			p.Longest, p.At = longest, at
 		}
 		r.Passage = append(r.Passage, p)
 	}
 	if len(s.Friction) > 0 && l.Lost == 0 && !parted(l) {
-		hole, err := k.String.InHole(l, k.Nominal())
+		hole, err := room.InHole(l, k.Nominal())
 		if err != nil {
 			return err
 		}
@@ -60,7 +76,12 @@ func (k *checker) passages(i int, r *StepResult) error {
 		if err != nil {
 			return nil // it doesn't slide down by itself: nothing can be set down
 		}
-		r.SetDown = &SetDown{Arrives: x.Weight, Slacked: x.Slacked, Passes: x.Passes, Locked: x.Locked(), Buckled: x.Buckled, Helical: x.Helical}
+		down := &SetDown{Arrives: x.Weight, Slacked: x.Slacked, Passes: x.Passes, Locked: x.Locked(), Buckled: x.Buckled, Helical: x.Helical}
+		if s.of == stringload.Outer {
+			r.OuterSetDown = down
+		} else {
+			r.SetDown = down
+		}
 	}
 	return nil
 }
@@ -75,9 +96,9 @@ func parted(l *movement.Loading) bool {
 }
 
 // tools checks the tools of a string.
-func (v *validation) tools(s *String) {
+func (v *validation) tools(at string, s *String) {
 	for i, t := range s.Tools {
-		path := fmt.Sprintf("string.tools[%d]", i)
+		path := fmt.Sprintf("%s.tools[%d]", at, i)
 		if t.Name == "" {
 			v.fault(path+".name", "is missing")
 		}

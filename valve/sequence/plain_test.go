@@ -17,8 +17,8 @@ import (
 // no code with the engine; what it finds wrong in a single draw, no proof may
 // call right.
 //
-// It knows vertical wells, fluids of constant density and nitrogen; no string, no
-// production.
+// It knows vertical wells, fluids of constant density, nitrogen and a string in them
+// (plainstring_test.go); no production.
 
 // psiPerFootPpg is the gradient of a fluid of 1 lb/gal: a gallon is 231 in³, so
 // 12/231 psi/ft at standard gravity.
@@ -71,6 +71,9 @@ type plainAction struct {
 	conditions      int         // how many it has
 	pushed          bool        // by areas
 	all             bool        // all of them must be met
+	axial           bool        // feels the balance of its joint, in kips
+	holds, releases bool
+	at              unit.Length // depth
 }
 
 type plainPush struct {
@@ -196,7 +199,7 @@ func (w *plainWell) readActions(p *sequence.Plan) {
 					d, _ := time.ParseDuration(a.Delay)
 					k.delay = d.Seconds()
 				}
-				k.strokes = map[int]float64{}
+				k.strokes, k.axial, k.holds, k.releases, k.at = map[int]float64{}, a.Axial, a.Holds, a.Releases, x.MD
 				for name, v := range a.Strokes {
 					k.strokes[w.comp(name)] = v.In(unit.CubicInch)
 				}
@@ -258,6 +261,9 @@ func (w *plainWell) condition(c sequence.Condition) plainAction {
 // plainTriggerOf takes the nominal of a trigger; pins by their strength over
 // their piston's area.
 func plainTriggerOf(t sequence.Trigger) plainTrigger {
+	if t.Tension.Nominal != 0 {
+		return plainTensionOf(t)
+	}
 	level := t.Threshold.Nominal.In(psi)
 	if t.Pins != nil {
 		level = float64(t.Pins.Count) * t.Pins.Strength.In(unit.PoundForce) / t.Pins.Area.In(unit.SquareInch)
@@ -346,6 +352,7 @@ type plainStand struct {
 	top  []float64 // by compartment
 	open []bool
 	felt []float64 // by action
+	str  *plainLoads
 }
 
 func (r *plainResult) ok() bool { return len(r.failures) == 0 }

@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"os"
 	"slices"
 	"testing"
 
@@ -21,6 +22,8 @@ var features = map[string]*feature{
 	"slower":     {levels: (*plainMaker).slower, goals: (*plainMaker).heldTests},
 	"slow":       {levels: (*plainMaker).slow},
 	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
+	"string":     {devices: (*plainMaker).hang, steps: (*plainMaker).stringSteps, levels: (*plainMaker).stringLevels},
+	"strings":    {devices: (*plainMaker).nest, steps: (*plainMaker).nestSteps, levels: (*plainMaker).stringLevels},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 
@@ -33,6 +36,15 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 			plans := 12
 			if testing.Short() {
 				plans = 6
+			}
+			switch name { // a string is slow to load plainly
+			case "string":
+				plans = 2
+			case "strings":
+				plans = 1
+				if os.Getenv("SEQUENCE_PLANS") == "" {
+					c.draws = 20
+				}
 			}
 			from, to := plansWanted(t, plans)
 			eachPlan(from, to, func(n uint64) {

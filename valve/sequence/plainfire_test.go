@@ -3,6 +3,7 @@ package sequence_test
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -48,7 +49,7 @@ func (w *plainWalk) anyDue() bool {
 // nearMisses notes what is a hair from being due.
 func (w *plainWalk) nearMisses() {
 	for i := range w.actions {
-		if w.s.armed[i] && w.hair(w.gap(i)) {
+		if w.s.armed[i] && (w.hair(w.gap(i)) || w.actions[i].axial && math.Abs(w.gap(i)) < plainPull && math.Abs(w.gap(i)) > 10*plainTolerance) {
 			w.r.close = true
 		}
 	}
@@ -162,6 +163,7 @@ func (w *plainWalk) effects(i int) {
 		w.armAll(k, false)
 	}
 	w.stroke(a)
+	w.moves(a)
 	for _, p := range a.opens {
 		if x := w.ports[p]; !w.s.open[p] && !w.solver.fixed(w.s, x.a) && !w.solver.fixed(w.s, x.b) {
 			w.r.met = true

@@ -51,6 +51,12 @@ func (w *plainWalk) judge() {
 		w.judgeFormation(f)
 	}
 	w.judgeBarriers()
+	if w.str != nil {
+		w.str.judge()
+	}
+	if w.outer != nil {
+		w.outer.judge()
+	}
 }
 
 func (w *plainWalk) judgeRating(r *plainRating) {

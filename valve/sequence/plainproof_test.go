@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -90,7 +91,11 @@ func failingDraw(p *sequence.Plan, n uint64, draws int) (*sequence.Plan, *plainR
 func nominalOf(b plainBand) float64 { return b.nominal }
 
 // tally is what a brute-force test saw.
-type tally struct{ proved, refuted, open, refused, close, wrong atomic.Int64 }
+type tally struct {
+	proved, refuted, open, refused, close, wrong atomic.Int64
+
+	draws int // of a plan that is called proved; 0: drawsPerPlan
+}
 
 func (c *tally) String() string {
 	return fmt.Sprintf("%d proved, %d refuted, %d not decided, %d refused; %d too close to tell, %d wrong",
@@ -102,7 +107,7 @@ func (c *tally) holdAgainst(t testing.TB, p *sequence.Plan, n uint64, v judged) 
 	switch {
 	case v.proved:
 		c.proved.Add(1)
-		if d, r := failingDraw(p, n, drawsPerPlan); d != nil {
+		if d, r := failingDraw(p, n, cmp.Or(c.draws, drawsPerPlan)); d != nil {
 			c.wrong.Add(1)
 			keepPlan(t, fmt.Sprintf("proved-%d", n), p)
 			keepPlan(t, fmt.Sprintf("proved-%d-draw", n), d)

@@ -23,7 +23,7 @@ func (w *plainWalk) stand() {
 			top[i] = 0
 		}
 	}
-	r.stands[w.step] = append(r.stands[w.step], plainStand{top, slices.Clone(w.s.open), w.allFelt()})
+	r.stands[w.step] = append(r.stands[w.step], plainStand{top, slices.Clone(w.s.open), w.allFelt(), w.strung()})
 	for k, t := range step.Tests {
 		depth := t.MD.In(foot)
 		if len(t.Warms) > 0 && (t.Moment == sequence.AtEnd || len(r.stands[w.step]) == 1) {
@@ -41,7 +41,15 @@ func (w *plainWalk) stand() {
 func (w *plainWalk) allFelt() []float64 {
 	felt := make([]float64, len(w.actions))
 	for i := range felt {
-		felt[i] = w.s.felt(&w.actions[i])
+		felt[i] = w.feels(i)
 	}
 	return felt
+}
+
+// feels is what an action feels: pressures, or the string.
+func (w *plainWalk) feels(i int) float64 {
+	if a := &w.actions[i]; !a.axial {
+		return w.s.felt(a)
+	}
+	return w.stringOn(w.plan.Devices[w.actions[i].device].On).axial(i)
 }

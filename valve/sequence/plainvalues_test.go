@@ -72,6 +72,16 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 		visitBand(ratingBand, &c.Ratings[i].Collapse, visit)
 	}
 	visitBand(gaugeBand, &c.Rules.Gauge, visit)
+	if p.String != nil {
+		s := *p.String
+		visitBand(forceBand, &s.Drag, visit)
+		c.String = &s
+	}
+	if p.OuterString != nil {
+		s := *p.OuterString
+		visitBand(forceBand, &s.Drag, visit)
+		c.OuterString = &s
+	}
 	if p.Begin != nil {
 		b := *p.Begin
 		b.Trapped = map[string]*sequence.Stated{}
@@ -156,6 +166,10 @@ func visitTrigger(t *sequence.Trigger, visit func(bandKind, plainBand) plainBand
 		x := float64(t.Pins.Count) * float64(t.Pins.Strength) / float64(t.Pins.Area)
 		d := x * t.Pins.Tolerance
 		t.Threshold, t.Pins = unit.Band[pressure]{Least: pressure(x - d), Nominal: pressure(x), Greatest: pressure(x + d)}, nil
+	}
+	if t.Tension.Nominal != 0 {
+		visitBand(forceBand, &t.Tension, visit)
+		return
 	}
 	visitBand(thresholdBand, &t.Threshold, visit)
 	if t.Count > 1 {

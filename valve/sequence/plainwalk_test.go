@@ -33,6 +33,10 @@ type plainWalk struct {
 	fault  error           // of a stroke
 	turned int             // how often a port has opened or shut
 
+	str, outer *plainString        // nil: the plan has none
+	known      *[2]plainLoads      // of them as they stand; nil: not loaded yet
+	began      map[float64]float64 // by depth where the strings meet: how far the outer one had moved when the inner one landed
+
 	grid, before []float64 // scratch
 	waits        []int
 }
@@ -55,6 +59,15 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 			return w.r
 		}
 		well.shutIn(w.s)
+		copy(w.own, w.s.top)
+	}
+	w.outer = newPlainString(w, p.OuterString, sequence.OnOuterString)
+	if w.str = newPlainString(w, p.String, sequence.OnString); w.str != nil {
+		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
+			w.r.fault = err
+			return w.r
+		}
+		w.land(sequence.OnOuterString)
 		copy(w.own, w.s.top)
 	}
 	for _, s := range p.Steps {
@@ -179,6 +192,27 @@ func (w *plainWalk) walkStep(k int) error {
 		}
 		w.stand()
 	}
+	if err := w.squeezes(step); err != nil {
+		return err
+	}
+	if w.str == nil {
+		return nil
+	}
+	if err := w.pulls(step); err != nil {
+		return err
+	}
+	if step.Lands {
+		if len(w.str.held) > 0 || step.On == sequence.OnOuterString && len(w.outer.held) > 0 {
+			return fmt.Errorf("it is held")
+		}
+		w.land(step.On)
+		stands := w.r.stands[k]
+		stands[len(stands)-1].str = w.strung()
+	}
+	return nil
+}
+
+func (w *plainWalk) squeezes(step *sequence.Step) error {
 	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil
 	}
@@ -289,6 +323,7 @@ func (w *plainWalk) commit(x float64) {
 // look puts the well at a fraction of the leg.
 func (w *plainWalk) look(x float64) error {
 	w.set(x)
+	w.known = nil
 	for i := range w.injected {
 		w.injected[i] = w.rate[i] * (x - w.base)
 	}
@@ -297,7 +332,7 @@ func (w *plainWalk) look(x float64) error {
 	}
 	for i := range w.actions {
 		if w.s.armed[i] {
-			w.felts[i] = w.s.felt(&w.actions[i])
+			w.felts[i] = w.feels(i)
 		}
 	}
 	return nil

@@ -109,7 +109,7 @@ func (m *plainMaker) touch(p *sequence.Plan) *sequence.Plan {
 	var candidates []int // by trigger in the order of eachBand; -1 where it isn't one
 	for i, a := range well.actions {
 		for k, t := range a.row {
-			if a.pushed {
+			if a.pushed || a.axial {
 				continue // spring and friction are bands of their own
 			}
 			can := k == 0 && len(a.row) == 1 && t.count == 1 && !a.disarmed && !t.falling

@@ -20,6 +20,7 @@ type Plan struct {
 	Ports        []Port        `json:"ports,omitempty"`
 	Devices      []Device      `json:"devices,omitempty"`
 	String       *String       `json:"string,omitzero"`
+	OuterString  *String       `json:"outer_string,omitzero"` // the string that it stands in, where that is looked at too
 	Holding      *Holding      `json:"holding,omitzero"`
 	Ratings      []Rating      `json:"ratings,omitempty"`
 	Barriers     []Barrier     `json:"barriers,omitempty"`
@@ -176,6 +177,7 @@ type Device struct {
 	MD   unit.Length `json:"depth,omitzero"` // measured
 	// Error is by how much deeper the device may stand than Depth says.
 	Error   unit.Band[unit.Length] `json:"depth_error,omitzero" was:"depth error"`
+	On      WhichString            `json:"on,omitzero"`   // string that it holds, frees or parts: the plan's where left out
 	Kind    *Model                 `json:"kind,omitzero"` // a device that the library has a model of, in place of actions
 	Actions []Action               `json:"actions,omitempty"`
 }
@@ -268,6 +270,9 @@ type String struct {
 	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
 	HangerSeal unit.Length `json:"hanger_seal,omitzero" was:"hanger seal"`
 	Derating   *Derating   `json:"derating,omitzero"` // of the yield strength with temperature; none where left out
+	// Temperatures are those of the string itself, by the well's: both are names of
+	// well.temperatures. Where one is left out, it is the well's.
+	Temperatures map[string]string `json:"temperatures,omitempty"`
 	// Tools are stiff tools that are to pass through the string: the longest of their
 	// diameter that does is told of every step.
 	Tools []Tool `json:"tools,omitempty"`

@@ -59,7 +59,7 @@ func (c *compiled) zones(s *well.State, p *Produce) []zone {
 		}
 		zs = append(zs, z)
 	}
-	slices.SortFunc(zs, func(a, b zone) int {
+	slices.SortStableFunc(zs, func(a, b zone) int {
 		return cmp.Or(cmp.Compare(b.tvd, a.tvd), cmp.Compare(c.plan.Formations[a.formation].Name, c.plan.Formations[b.formation].Name))
 	})
 	return zs

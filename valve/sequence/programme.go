@@ -69,38 +69,40 @@ const (
 
 // StepResult is one step.
 type StepResult struct {
-	Name      string          `json:"name"`
-	Note      string          `json:"note,omitempty"`
-	Pull      []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
-	Wellhead  *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
-	Points    []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
-	Acts      []ActResult     `json:"acts,omitempty"`     // by hand, nominal
-	Events    []Event         `json:"events"`             // nominal
-	Triggers  []TriggerResult `json:"triggers"`           // every action that was armed
-	Ratings   []RatingResult  `json:"ratings"`
-	Holding   []HoldingResult `json:"holding,omitempty"` // nominal
-	Balance   []BalanceResult `json:"balance"`
-	Tests     []TestResult    `json:"tests,omitempty"`
-	Barriers  []BarrierResult `json:"barriers"`
-	Volumes   []Volume        `json:"volumes,omitempty"`
-	Pumps     []PumpResult    `json:"pumps,omitempty"`   // nominal
-	Gas       []GasAt         `json:"gas,omitempty"`     // nominal: at the end
-	Levels    []LevelAt       `json:"levels,omitempty"`  // nominal: of columns that have fallen
-	Flowing   []PressureAt    `json:"flowing,omitempty"` // nominal: at the devices while the zones flow
-	Rises     []Rise          `json:"rises,omitempty"`   // where the plan says how fast pressures are changed
-	Zones     []ZoneRate      `json:"zones,omitempty"`
-	Windows   []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
-	Partings  []Parting       `json:"partings,omitempty"`
-	Forces    []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
-	Passage   []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
-	SetDown   *SetDown        `json:"set_down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
-	Ports     []PortState     `json:"ports"`              // at the end
-	Unknown   []string        `json:"unknown"`            // devices whose state isn't certain at the end
-	OK        bool            `json:"ok"`
-	Follows   string          `json:"follows,omitempty"`   // the step that failed before: what this one shows depends on it
-	Time      *Times          `json:"time,omitempty"`      // as far as the plan says
-	Otherwise *Branch         `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
-	BranchOf  string          `json:"branch_of,omitempty"` // the step whose branch this is a part of
+	Name     string          `json:"name"`
+	Note     string          `json:"note,omitempty"`
+	Pull     []unit.Force    `json:"pull,omitempty"`     // weight-indicator readings to pull to
+	Wellhead *unit.Pressure  `json:"wellhead,omitempty"` // flowing, where the step produces
+	Points   []Point         `json:"points"`             // nominal: at the start and after each ramp, squeeze and pull
+	Acts     []ActResult     `json:"acts,omitempty"`     // by hand, nominal
+	Events   []Event         `json:"events"`             // nominal
+	Triggers []TriggerResult `json:"triggers"`           // every action that was armed
+	Ratings  []RatingResult  `json:"ratings"`
+	Holding  []HoldingResult `json:"holding,omitempty"` // nominal
+	Balance  []BalanceResult `json:"balance"`
+	Tests    []TestResult    `json:"tests,omitempty"`
+	Barriers []BarrierResult `json:"barriers"`
+	Volumes  []Volume        `json:"volumes,omitempty"`
+	Pumps    []PumpResult    `json:"pumps,omitempty"`   // nominal
+	Gas      []GasAt         `json:"gas,omitempty"`     // nominal: at the end
+	Levels   []LevelAt       `json:"levels,omitempty"`  // nominal: of columns that have fallen
+	Flowing  []PressureAt    `json:"flowing,omitempty"` // nominal: at the devices while the zones flow
+	Rises    []Rise          `json:"rises,omitempty"`   // where the plan says how fast pressures are changed
+	Zones    []ZoneRate      `json:"zones,omitempty"`
+	Windows  []Window        `json:"windows,omitempty"` // of every pressure that is held or bled to, and of every pull
+	Partings []Parting       `json:"partings,omitempty"`
+	Forces   []PlaceForces   `json:"forces,omitempty"`   // of the string, over all choices, at every place that holds it or could
+	Passage  []Passage       `json:"passage,omitempty"`  // of the plan's tools through the string as it lies at the end, nominal
+	SetDown  *SetDown        `json:"set_down,omitempty"` // what could be set down as the string hangs at the end, nominal; with friction factors alone
+	// OuterSetDown is SetDown of the outer string.
+	OuterSetDown *SetDown    `json:"outer_set_down,omitempty"`
+	Ports        []PortState `json:"ports"`   // at the end
+	Unknown      []string    `json:"unknown"` // devices whose state isn't certain at the end
+	OK           bool        `json:"ok"`
+	Follows      string      `json:"follows,omitempty"`   // the step that failed before: what this one shows depends on it
+	Time         *Times      `json:"time,omitempty"`      // as far as the plan says
+	Otherwise    *Branch     `json:"otherwise,omitempty"` // what is done where it doesn't show what it expects
+	BranchOf     string      `json:"branch_of,omitempty"` // the step whose branch this is a part of
 }
 
 // Point is the well where a step stands still.
@@ -109,8 +111,10 @@ type Point struct {
 	Surface   []Reading    `json:"surface"`
 	Pressures []PressureAt `json:"pressures"`
 	String    *StringAt    `json:"string,omitempty"`
-	Flows     []FlowAt     `json:"flows,omitempty"`
-	well      *well.State  // for Profile
+	// OuterString is the string that it stands in, where the plan has one.
+	OuterString *StringAt   `json:"outer_string,omitempty"`
+	Flows       []FlowAt    `json:"flows,omitempty"`
+	well        *well.State // for Profile
 }
 
 // Reading is the pressure of a compartment at surface: applied, or, where it is

@@ -31,7 +31,7 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 		}
 		return nil, fmt.Errorf("sequence: the plan has no step %q; there are %q", step, names)
 	}
-	if slices.ContainsFunc(p.Steps[:i+1], func(s Step) bool { return s.Otherwise != nil }) {
+	if slices.ContainsFunc(p.Steps[:i+1], func(s Step) bool { return s.Otherwise != nil || s.flow != nil && s.flow.fail >= 0 }) {
 		return nil, fmt.Errorf("sequence: the state after step %q depends on which way its branches went: take the plan as it went, without them", step)
 	}
 	b, err := p.stateAfter(ctx, i)
@@ -40,7 +40,14 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 	}
 	q := p.Clone()
 	q.Begin = b
-	q.Steps = q.Steps[i+1:]
+	if p.Steps[i].flow != nil {
+		q.Steps, err = p.After(i, false)
+	} else {
+		q.Steps = q.Steps[i+1:]
+	}
+	if err != nil {
+		return nil, err
+	}
 	if len(q.Steps) == 0 {
 		q.Steps = []Step{{Name: "as it stands"}}
 	}

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"completion.example/valve/sequence/internal/stringload"
 	"fmt"
 	"maps"
 	"math"
@@ -247,6 +248,9 @@ func (l *leaving) string() error {
 			if other[n].Moving {
 				return fmt.Errorf("%q was done to the string while a fluid moved", m.Does)
 			}
+		}
+		if p.On == stringload.Outer {
+			m.On = OnOuterString
 		}
 		if p.Pull != nil {
 			m.Reading = unit.Force(p.Pull.At(l.Nominal()))

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"completion.example/valve/sequence/internal/stringload"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -171,12 +172,19 @@ func (k *checker) zoneRates(i int, r *StepResult) error {
 }
 
 func (k *checker) holdings(i int, r *StepResult) {
-	room := k.String
-	if room == nil || room.Envelope == nil {
+	if k.String == nil || k.plan.Holding == nil {
+		return
+	}
+	of := k.plan.own(k.plan.holdingOn()).of
+	room := k.room(of)
+	if room.Envelope == nil {
 		return
 	}
 	for n := range r.Points {
 		at := r.Points[n].String
+		if of == stringload.Outer {
+			at = r.Points[n].OuterString
+		}
 		if at == nil || !at.Held {
 			continue
 		}

@@ -143,7 +143,7 @@ func (k *checker) point(at *standstill) (*Point, error) {
 	}
 	p.well = s
 	p.Flows = k.flows(s)
-	p.String, err = k.stringAt(at)
+	p.String, p.OuterString, err = k.stringAt(at)
 	return p, err
 }
 

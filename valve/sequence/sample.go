@@ -170,7 +170,7 @@ func (k *checker) risk(draws []proof.Drawn, inputs [][]float64, u Uncertainty) *
 		k.kindOf(&f, m)
 		r.Events = append(r.Events, EventRisk{k.plan.Steps[key.Step].Name, f.Device, f.Kind, k.edge(m), n, wilson(n, len(draws))})
 	}
-	slices.SortFunc(r.Events, func(a, b EventRisk) int {
+	slices.SortStableFunc(r.Events, func(a, b EventRisk) int {
 		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Step, b.Step), cmp.Compare(a.Device, b.Device), cmp.Compare(a.Says, b.Says))
 	})
 	if wrong == 0 || wrong == len(draws) {
@@ -211,15 +211,19 @@ func (k *checker) kindOf(f *Finding, m *judge.Margin) {
 	case judge.BalanceLow, judge.BalanceHigh:
 		f.Kind, f.Device = BalanceOff, k.plan.Steps[m.Step].Balance[m.Index].Formation
 	case judge.String:
-		f.Kind, f.Device = StringLoad, "string"
+		own, _ := k.plan.whose(m.Index)
+		f.Kind, f.Device = StringLoad, own.title
 	case judge.SealUp, judge.SealDown:
-		f.Kind, f.Device = SealTravel, k.plan.String.seals()[m.Index].name(m.Index)
+		own, index := k.plan.whose(m.Index)
+		f.Kind, f.Device = SealTravel, own.seals()[index].name(index)
 	case judge.Holding:
 		f.Kind, f.Device = HoldingOff, "packer"
 	case judge.Lift:
-		f.Kind, f.Device = HangerLift, "hanger"
+		own, _ := k.plan.whose(m.Index)
+		f.Kind, f.Device = HangerLift, "hanger"+own.ofOuter()
 	case judge.PullFree, judge.Rig:
-		f.Kind, f.Device = PullOff, "string"
+		own, _ := k.plan.whose(m.Index)
+		f.Kind, f.Device = PullOff, own.title
 	default:
 		f.Kind = RateOff
 	}

@@ -28,7 +28,12 @@ type Edit struct {
 //	steps.set the packer.ramps[0].tubing = 180 bar
 //
 // A whole number in the place of shear pins is their count. A whole object or list
-// is written as JSON. The error names what the path doesn't find, with what is
+// is written as JSON. A step goes to another place by the name of the step that it is to
+// stand before or after:
+//
+//	steps.close sleeve A.before = displace the tubing to base oil
+//
+// The error names what the path doesn't find, with what is
 // spelt like it, or what the text isn't; the plan then is as it was. Whether the
 // plan can still be walked, Validate says.
 func (p *Plan) Set(path, text string) (Edit, error) {
@@ -38,6 +43,9 @@ func (p *Plan) Set(path, text string) (Edit, error) {
 	path, text = strings.TrimSpace(path), strings.TrimSpace(text)
 	r, err := find(reflect.ValueOf(p).Elem(), path)
 	if err != nil {
+		if e, ok, moved := p.put(path, text); ok {
+			return e, moved
+		}
 		return Edit{}, err
 	}
 	before := valueAt(reflect.ValueOf(p).Elem(), r.steps)

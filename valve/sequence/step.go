@@ -36,6 +36,9 @@ type Step struct {
 	// Lands says that the string is in its hanger and its seals in their bore
 	// at the end of the step: movements count from then.
 	Lands bool `json:"lands,omitzero"`
+	// On is the string that is pulled or lands, where there are two: the plan's string
+	// where left out. With the outer one the string in it lands anew.
+	On WhichString `json:"on,omitzero"`
 
 	Expect []string `json:"expect,omitempty"` // actions that must happen: "device: action"
 	// Otherwise is what is done where an expected action isn't seen.

@@ -6,6 +6,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
+	"completion.example/valve/sequence/internal/stringload"
 )
 
 // section checks what a section says of its limits.
@@ -60,8 +61,9 @@ func (v *validation) derating(path string, d *Derating) {
 
 // holds checks where an action takes hold of the string.
 func (v *validation) holds(path string, d Device) {
-	s := v.plan.String
-	if len(s.Sections) == 0 {
+	x := v.plan.own(d.On)
+	s := x.String
+	if s == nil || len(s.Sections) == 0 {
 		return
 	}
 	if end := s.Sections[len(s.Sections)-1].BottomMD; !(d.MD > s.HangerMD && d.MD <= end) {
@@ -75,18 +77,21 @@ func (v *validation) holds(path string, d Device) {
 	// that is mistyped doesn't pass for a second place.
 	for _, other := range v.plan.Devices {
 		for _, a := range other.Actions {
-			if a.Holds && other.MD == s.HeldMD {
+			if a.Holds && other.On == d.On && other.MD == s.HeldMD {
 				return
 			}
 		}
 	}
-	v.fault(path, "the device stands at %v, but string.held_at is %v; at least one device that holds must stand there", d.MD, s.HeldMD)
+	v.fault(path, "the device stands at %v, but %s.held_at is %v; at least one device that holds must stand there", d.MD, x.path, s.HeldMD)
 }
 
 // unchecked tells what the string's limits leave out.
-func (s *String) unchecked(add func(format string, args ...any)) {
-	if s.HangerSeal == 0 {
+func (x ownString) unchecked(add func(format string, args ...any)) {
+	s := x.String
+	if s.HangerSeal == 0 && x.of == stringload.Main {
 		add("the hanger's seal isn't given: annulus pressure isn't counted to lift the hanger")
+	} else if s.HangerSeal == 0 {
+		add("%s: its hanger's seal isn't given: annulus pressure isn't counted to lift the hanger", x.title)
 	}
 	worn, hot := false, s.Derating != nil
 	for _, x := range s.Sections {
@@ -94,9 +99,9 @@ func (s *String) unchecked(add func(format string, args ...any)) {
 		hot = hot || x.Derating != nil
 	}
 	if !worn {
-		add("string: no wall is taken off for wear and corrosion")
+		add("%s: no wall is taken off for wear and corrosion", x.title)
 	}
 	if !hot {
-		add("string: its yield strength isn't derated with temperature")
+		add("%s: its yield strength isn't derated with temperature", x.title)
 	}
 }

@@ -38,23 +38,26 @@ func (p Pipe) find(all catalogue.Catalogue) (tubular.Pipe, error) {
 }
 
 func (v *validation) string() {
-	s := v.plan.String
-	if s == nil {
-		return
+	for _, x := range v.plan.strings() {
+		v.oneString(x.path, x.String)
 	}
-	v.compartment("string.inside", s.Inside)
-	v.compartment("string.below", s.Below)
-	v.depth("string.hanger", s.HangerMD)
+	v.twoStrings()
+}
+
+func (v *validation) oneString(at string, s *String) {
+	v.compartment(at+".inside", s.Inside)
+	v.compartment(at+".below", s.Below)
+	v.depth(at+".hanger", s.HangerMD)
 	if _, ok := v.plan.Well.Temperatures[Undisturbed]; !ok {
 		v.fault("well.temperatures", "has no %q, which the string's length needs", Undisturbed)
 	}
 	if len(s.Sections) == 0 {
-		v.fault("string.sections", "is empty")
+		v.fault(at+".sections", "is empty")
 		return
 	}
 	top := s.HangerMD
 	for i, x := range s.Sections {
-		path := fmt.Sprintf("string.sections[%d]", i)
+		path := fmt.Sprintf("%s.sections[%d]", at, i)
 		pipe, err := x.Pipe.find(v.pipes)
 		v.faultIf(path+".pipe", err)
 		v.depth(path+".bottom", x.BottomMD)
@@ -70,50 +73,51 @@ func (v *validation) string() {
 		}
 		top = x.BottomMD
 	}
-	v.within("string.sections: lower end", top, s.Inside)
-	v.within("string.sections: lower end", top, s.Below)
+	v.within(at+".sections: lower end", top, s.Inside)
+	v.within(at+".sections: lower end", top, s.Below)
 	if !(s.HeldMD > s.HangerMD && s.HeldMD <= top) {
-		v.fault(`string.held_at`, "is %v; must be from the hanger at %v to the lower end at %v", s.HeldMD, s.HangerMD, top)
+		v.fault(at+".held_at", "is %v; must be from the hanger at %v to the lower end at %v", s.HeldMD, s.HangerMD, top)
 	}
-	v.seals(s)
+	v.seals(at, s)
 	if s.Top != "" && s.Top != TopOpen && s.Top != TopClosed {
-		v.fault("string.top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
+		v.fault(at+".top", "is %q; there are %q and %q", s.Top, TopOpen, TopClosed)
 	}
-	v.force(`string.lock_down`, s.LockDown)
+	v.force(at+".lock_down", s.LockDown)
 	if s.HangerSeal != 0 {
 		if pipe, err := s.Sections[0].Pipe.find(v.pipes); err == nil && !(s.HangerSeal >= pipe.OD) {
-			v.fault(`string.hanger_seal`, "is %v; must be at least the pipe's %v, or left out", s.HangerSeal, pipe.OD)
+			v.fault(at+".hanger_seal", "is %v; must be at least the pipe's %v, or left out", s.HangerSeal, pipe.OD)
 		}
 	}
-	v.derating("string.derating", s.Derating)
-	v.forceOrNone("string.rig", s.Rig)
-	v.force("string.block", s.Block)
-	v.faultIf("string.drag", s.Drag.Validate())
-	v.notNegative("string.drag", s.Drag.Least, float64(s.Drag.Least))
-	v.force("string.drag", s.Drag.Greatest)
-	v.friction(s, top)
-	v.tools(s)
-	v.around(s, top)
+	v.derating(at+".derating", s.Derating)
+	v.forceOrNone(at+".rig", s.Rig)
+	v.force(at+".block", s.Block)
+	v.faultIf(at+".drag", s.Drag.Validate())
+	v.notNegative(at+".drag", s.Drag.Least, float64(s.Drag.Least))
+	v.force(at+".drag", s.Drag.Greatest)
+	v.friction(at, s, top)
+	v.tools(at, s)
+	v.around(at, s, top)
+	v.stringTemperatures(at, s)
 }
 
 // seals checks the seals of the string: those listed, or the ones at the lower
 // end.
-func (v *validation) seals(s *String) {
+func (v *validation) seals(at string, s *String) {
 	last := s.Sections[len(s.Sections)-1]
 	if len(s.Seals) == 0 {
-		v.positive(`string.seal_bore`, s.Bore, float64(s.Bore))
-		v.positive("string.up", s.Up, float64(s.Up))
-		v.notNegative("string.down", s.Down, float64(s.Down))
+		v.positive(at+".seal_bore", s.Bore, float64(s.Bore))
+		v.positive(at+".up", s.Up, float64(s.Up))
+		v.notNegative(at+".down", s.Down, float64(s.Down))
 		if s.Bore > last.Hole {
-			v.fault(`string.seal_bore`, "is %v; must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
+			v.fault(at+".seal_bore", "is %v; must be no wider than the hole of %v around the lower end", s.Bore, last.Hole)
 		}
 		return
 	}
 	if s.Bore != 0 || s.Up != 0 || s.Down != 0 {
-		v.fault("string.seals", "stand beside \"seal_bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
+		v.fault(at+".seals", "stand beside \"seal_bore\", \"up\" or \"down\"; those are of the one seal at the lower end: put it into the list")
 	}
 	for i, x := range s.Seals {
-		path := fmt.Sprintf("string.seals[%d]", i)
+		path := fmt.Sprintf("%s.seals[%d]", at, i)
 		v.positive(path+".bore", x.Bore, float64(x.Bore))
 		v.positive(path+".up", x.Up, float64(x.Up))
 		v.notNegative(path+".down", x.Down, float64(x.Down))
@@ -128,21 +132,21 @@ func (v *validation) seals(s *String) {
 
 // around checks that the compartments around the string follow each other from
 // the hanger to the lower end.
-func (v *validation) around(s *String, end unit.Length) {
-	at := s.HangerMD
+func (v *validation) around(at string, s *String, end unit.Length) {
+	down := s.HangerMD
 	for i, name := range s.Around {
-		path := fmt.Sprintf("string.around[%d]", i)
+		path := fmt.Sprintf("%s.around[%d]", at, i)
 		if !v.compartment(path, name) {
 			return
 		}
 		k := slices.IndexFunc(v.plan.Compartments, func(c Compartment) bool { return c.Name == name })
 		c := v.plan.Compartments[k]
-		if c.TopMD > at {
-			v.fault(path, "begins at %v; the one before it ends at %v", c.TopMD, at)
+		if c.TopMD > down {
+			v.fault(path, "begins at %v; the one before it ends at %v", c.TopMD, down)
 		}
-		at = c.BottomMD
+		down = c.BottomMD
 	}
-	if at < end {
-		v.fault("string.around", "ends at %v; the string goes down to %v", at, end)
+	if down < end {
+		v.fault(at+".around", "ends at %v; the string goes down to %v", down, end)
 	}
 }

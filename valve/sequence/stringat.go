@@ -81,9 +81,10 @@ type StringDepth struct {
 	Usage     float64     `json:"usage"`
 }
 
-// loading is the string where a step stands still, with the nominal values.
-func (k *checker) loading(at *standstill) (*movement.Loading, error) {
-	l := new(movement.Loading)
+// loading is the strings where a step stands still, with the nominal values: that of
+// the plan is the inner one.
+func (k *checker) loading(at *standstill) (*movement.NestedLoading, error) {
+	l := new(movement.NestedLoading)
 	err := k.String.Load(l, at.world, affine.Form{}, k.pulling(at), k.Nominal())
 	return l, err
 }
@@ -101,26 +102,36 @@ func (k *checker) pulling(at *standstill) *affine.Line {
 	return &affine.Line{F: affine.Const(s.Pulls[n].At(k.Nominal()))}
 }
 
-func (k *checker) stringAt(at *standstill) (*StringAt, error) {
+// stringAt is the string where a step stands still, and that around it.
+func (k *checker) stringAt(at *standstill) (own, outer *StringAt, err error) {
 	if k.String == nil {
-		return nil, nil
+		return nil, nil, nil
 	}
 	l, err := k.loading(at)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	s := k.plan.String
+	own = k.oneString(&l.Inner, k.plan.own(OnString))
+	if k.plan.OuterString != nil {
+		outer = k.oneString(&l.Outer, k.plan.own(OnOuterString))
+	}
+	return own, outer, nil
+}
+
+func (k *checker) oneString(l *movement.Loading, s ownString) *StringAt {
+	room := k.room(s.of)
 	x := &StringAt{Free: l.Free, Hanger: l.HangerLoad, Reading: l.Reading, Lift: max(l.Lift, 0), Buckled: l.BuckledLength}
 	if l.Top != movement.AtHanger {
-		t := k.String.Up.Terms(l)
+		t := room.Up.Terms(l)
 		x.Drag = t.Drag + t.Seals
 	}
 	if l.Top == movement.AtHanger {
 		x.Reading = l.HangerLoad + s.Block
 		if s.Top == TopClosed && len(l.Nodes) > 0 {
-			x.Reading -= unit.Force(l.Nodes[0].Inside) * unit.Force(k.String.TopBore)
+			x.Reading -= unit.Force(l.Nodes[0].Inside) * unit.Force(room.TopBore)
 		}
 	}
+	places := k.plan.places(s.on())
 	for n, h := range l.Holds {
 		if !x.Held && (h.Held || x.Wall == 0) {
 			x.Wall, x.Effective = h.WallAbove, h.EffectiveAbove
@@ -131,12 +142,11 @@ func (k *checker) stringAt(at *standstill) (*StringAt, error) {
 		if h.Lost {
 			continue
 		}
-		at := k.plan.places()[n]
-		x.Holds = append(x.Holds, HoldAt{at.Name, at.Depth, h.Held, h.Load, h.WallAbove, h.EffectiveAbove, h.WallBelow})
+		x.Holds = append(x.Holds, HoldAt{places[n].Name, places[n].Depth, h.Held, h.Load, h.WallAbove, h.EffectiveAbove, h.WallBelow})
 	}
 	n := 0
-	for _, a := range k.Network.Actions {
-		if a.Axial {
+	for i := range k.Network.Actions {
+		if a := &k.Network.Actions[i]; a.Axial && k.plan.Devices[a.Device].On == s.on() {
 			j := l.Joints[n]
 			x.Joints = append(x.Joints, JointAt{a.Name, j.Balance, j.Wall, j.Effective, j.Parted})
 			n++
@@ -153,8 +163,8 @@ func (k *checker) stringAt(at *standstill) (*StringAt, error) {
 		_, usage := node.Usage.Governing()
 		x.Along = append(x.Along, StringDepth{node.MD, node.True, node.Effective, usage})
 	}
-	x.made, x.loaded = k.made, l
-	return x, nil
+	x.made, x.loaded = k.made[s.of], l
+	return x
 }
 
 func (s Seal) name(n int) string {
@@ -209,6 +219,9 @@ func (k *checker) partings(i int, r *StepResult) {
 		}
 		if len(r.Points) > 1 {
 			last := r.Points[len(r.Points)-1].String
+			if k.plan.Devices[a.Device].On == OnOuterString {
+				last = r.Points[len(r.Points)-1].OuterString
+			}
 			p.Above = last.Hanger
 			if last.Held {
 				p.Below = -last.Packer

@@ -3,6 +3,7 @@ package sequence
 import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/stringload"
 )
 
 // PlaceForces are the three forces of the string at a place that holds it or could,
@@ -16,8 +17,10 @@ type PlaceForces struct {
 }
 
 // ForceRange is a force over a step. Least and Greatest are over all choices of
-// values, enclosed: they may be wider than the truth, not narrower. Final is where
-// the step stands still at its end, with nominal values.
+// values, enclosed between evaluated loads at every moment and along every stretch
+// between two, with what isn't straight added: as a rule wider than the truth, not
+// narrower, but not proved; see the package's doc. Final is where the step stands still
+// at its end, with nominal values.
 type ForceRange struct {
 	Least      unit.Force `json:"least"`
 	LeastAt    string     `json:"least_at"`
@@ -31,8 +34,15 @@ func (k *checker) forces(i int, r *StepResult) {
 	if k.String == nil || len(r.Points) == 0 {
 		return
 	}
-	last := r.Points[len(r.Points)-1].String
-	for n, p := range k.plan.places() {
+	last := r.Points[len(r.Points)-1]
+	k.forcesOf(i, r, k.plan.own(OnString), last.String)
+	if last.OuterString != nil {
+		k.forcesOf(i, r, k.plan.own(OnOuterString), last.OuterString)
+	}
+}
+
+func (k *checker) forcesOf(i int, r *StepResult, s ownString, last *StringAt) {
+	for n, p := range k.plan.places(s.on()) {
 		out := PlaceForces{Place: p.Name, Depth: p.Depth}
 		var final HoldAt
 		for _, h := range last.Holds {
@@ -46,7 +56,7 @@ func (k *checker) forces(i int, r *StepResult) {
 			into  *ForceRange
 			final unit.Force
 		}{{judge.Carried, &out.Load, final.Load}, {judge.Effective, &out.Effective, final.Effective}, {judge.Wall, &out.Wall, final.Wall}} {
-			e := k.out.Judge.Forces[judge.ForceKey{Step: i, Kind: x.kind, Place: n}]
+			e := k.out.Judge.Forces[judge.ForceKey{Step: i, Kind: x.kind, Place: s.of*stringload.Second + n}]
 			if e == nil {
 				continue
 			}

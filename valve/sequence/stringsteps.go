@@ -25,23 +25,28 @@ type stringMade struct {
 	names movement.Names
 }
 
-func (c *compiled) stringMade() *stringMade {
+// stringsMade are the plan's strings, as package stringload numbers them.
+func (c *compiled) stringsMade() (all [2]*stringMade) {
 	if c.String == nil {
-		return nil
+		return all
 	}
-	m := &stringMade{plan: c.plan.String, up: c.String.Up, bore: unit.Area(c.String.TopBore)}
-	for _, p := range c.plan.places() {
-		m.names.Holds = append(m.names.Holds, p.Name)
-	}
-	for _, a := range c.Network.Actions {
-		if a.Axial {
-			m.names.Joints = append(m.names.Joints, "“"+a.Name+"”")
+	for _, s := range c.plan.strings() {
+		room := c.room(s.of)
+		m := &stringMade{plan: s.String, up: room.Up, bore: unit.Area(room.TopBore)}
+		for _, p := range c.plan.places(s.on()) {
+			m.names.Holds = append(m.names.Holds, p.Name)
 		}
+		for i := range c.Network.Actions {
+			if a := &c.Network.Actions[i]; a.Axial && c.plan.Devices[a.Device].On == s.on() {
+				m.names.Joints = append(m.names.Joints, "“"+a.Name+"”")
+			}
+		}
+		for n, seal := range m.plan.seals() {
+			m.names.Seals = append(m.names.Seals, seal.name(n))
+		}
+		all[s.of] = m
 	}
-	for n, seal := range m.plan.seals() {
-		m.names.Seals = append(m.names.Seals, seal.name(n))
-	}
-	return m
+	return all
 }
 
 // steps are the lines of a loaded string, with what only the programme tells: what the

@@ -56,3 +56,48 @@ func (p *Plan) Taken(done []int) (*Plan, Way, error) {
 	}
 	return q, way, nil
 }
+
+// After is the list of steps that follow a step, numbered as Expanded's, with the
+// branches that are still to come: what is left of the branch that the step is in, and
+// then the plan's own list. unseen tells that what its step expects wasn't seen, so that
+// its branch is next. After a last step it is empty.
+//
+// Errors: a plan without that step.
+func (p *Plan) After(step int, unseen bool) ([]Step, error) {
+	q := p.Expanded()
+	switch {
+	case q == nil:
+		return nil, errNoPlan
+	case step < 0 || step >= len(q.Steps):
+		return nil, fmt.Errorf("sequence: step: is %d; must be from 0 to %d", step, len(q.Steps)-1)
+	case q == p:
+		q = p.Clone()
+	}
+	i := step + 1
+	if f := q.Steps[step].flow; f != nil {
+		if i = f.next; unseen && f.fail >= 0 {
+			i = f.fail
+		}
+	}
+	plain := func(i int) Step {
+		s := q.Steps[i]
+		s.flow = nil
+		return s
+	}
+	var all []Step
+	for i < len(q.Steps) {
+		f, s := q.Steps[i].flow, plain(i)
+		i++
+		if f != nil {
+			i = f.next
+		}
+		if f != nil && f.fail >= 0 {
+			s.Otherwise = &Otherwise{Not: f.not, Then: f.then}
+			for k := f.fail; k < f.next; k++ {
+				s.Otherwise.Steps = append(s.Otherwise.Steps, plain(k))
+			}
+		}
+		all = append(all, s)
+	}
+	return all, nil
+}

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"completion.example/valve/sequence/internal/stringload"
 	"fmt"
 	"slices"
 )
@@ -16,7 +17,9 @@ func (k *checker) unchecked() []string {
 		rated[r.Inside], rated[r.Outside] = true, true
 	}
 	if p.String != nil {
-		rated[p.String.Inside] = true // the limits of the string's own pipe do
+		for _, x := range p.strings() {
+			rated[x.Inside] = true // the limits of the string's own pipe do
+		}
 	}
 	for _, c := range p.Compartments {
 		if !rated[c.Name] && c.Formation == "" {
@@ -88,10 +91,15 @@ func (k *checker) unchecked() []string {
 		if s.Rig == 0 {
 			add("the rig's rating isn't given")
 		}
-		s.unchecked(add)
-		if k.String != nil {
-			for _, x := range k.String.Up.NotChecked() {
-				add("string: %s", x)
+		for _, x := range p.strings() {
+			x.unchecked(add)
+			if k.String != nil {
+				for _, y := range k.room(x.of).Up.NotChecked() {
+					add("%s: %s", x.title, y)
+				}
+			}
+			if x.of != stringload.Main && x.Rig == 0 {
+				add("%s: the rig's rating isn't given", x.title)
 			}
 		}
 		if p.Holding == nil {

@@ -254,7 +254,8 @@ func (v *validation) moment2(path string, k int, m *StringMoment) {
 	if m.Does != lands {
 		v.actionExists(path+".does", m.Does)
 	}
-	if (m.Does == lands) != (k == 0) {
+	v.which(path+".on", m.On)
+	if (m.Does == lands) != (k == 0) && !(m.Does == lands && m.On == OnString && v.plan.OuterString != nil) {
 		v.fault(path+".does", "is %q; the string lands first, and once: then come the actions that held or released it", m.Does)
 	}
 	v.columns(path+".layers", m.Layers)
@@ -274,7 +275,10 @@ func (v *validation) moment2(path string, k int, m *StringMoment) {
 
 // sensedByString are the compartments that the string feels.
 func (p *Plan) sensedByString() []string {
-	all := append([]string{p.String.Inside, p.String.Below}, p.String.Around...)
+	var all []string
+	for _, x := range p.strings() {
+		all = append(all, append([]string{x.Inside, x.Below}, x.Around...)...)
+	}
 	if h := p.Holding; h != nil {
 		all = append(all, h.Below, h.Above)
 	}

@@ -46,7 +46,7 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 		if v.plan.String == nil {
 			v.fault(path+".axial", "needs the plan's string")
-		} else if s := v.plan.String; d.MD < s.HangerMD || d.MD > s.HeldMD {
+		} else if s := v.plan.own(d.On).String; s != nil && (d.MD < s.HangerMD || d.MD > s.HeldMD) {
 			v.fault(path+".axial", "the device stands at %v; tension is known from the hanger at %v to where the string is held at %v", d.MD, s.HangerMD, s.HeldMD)
 		}
 	case a.Seal != 0:

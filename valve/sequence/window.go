@@ -23,10 +23,11 @@ type Window struct {
 	Inside      bool       `json:"inside"`            // the planned one lies in one of them
 	Ahead       bool       `json:"ahead,omitempty"`   // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"`   // where there is none: what fails, and where
-	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it: for the first step that wants it
+	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it
 	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
 	actions     []string // that clash
+	wall        string   // limit that is passed whatever is held
 }
 
 // Interval is a range in which a step is proved. Beyond its ends something fails, or it
@@ -38,6 +39,10 @@ type Interval struct {
 	Below    string `json:"below,omitempty"` // what fails below; empty: nothing, down to nothing
 	Above    string `json:"above,omitempty"` // what fails above; empty: nothing up to the end of the search
 }
+
+// BledOff tells whether it is a pressure bled to nothing alone: no gauge is read for that,
+// and what is above may be ruled out by a gauge's error.
+func (x Interval) BledOff() bool { return !x.Least.axial && x.Least.si == 0 && x.Greatest.si == 0 }
 
 // Open tells whether there is any.
 func (w *Window) Open() bool { return len(w.Intervals) > 0 }
@@ -168,7 +173,7 @@ func (k *checker) held(i int) []Window {
 				}
 			}
 			w.held = proof.Held{Step: i, Least: 0, Greatest: float64(max(WindowCap, planned)), Planned: float64(planned), Fine: 0.05 * float64(unit.PSI),
-				Set: k.setter(i, planned, append([]string{name}, w.Together...))}
+				Set: k.setter(i, planned, append([]string{name}, w.Together...), k.gauge)}
 			all = append(all, w)
 		}
 	}
@@ -185,9 +190,8 @@ func (k *checker) held(i int) []Window {
 }
 
 // setter gives some compartments another pressure wherever the planned one stands.
-func (k *checker) setter(step int, planned unit.Pressure, names []string) func(s *walk.Step, to affine.Form) {
+func (k *checker) setter(step int, planned unit.Pressure, names []string, gauge affine.Form) func(s *walk.Step, to affine.Form) {
 	ramps := k.plan.Steps[step].Ramps
-	gauge := k.gauge
 	return func(s *walk.Step, to affine.Form) {
 		s.Ramps = slices.Clone(s.Ramps)
 		for r := range s.Ramps {
@@ -211,7 +215,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	// Where two limits make one edge, their names decide which is told, not rounding
 	// or the order of the file.
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
-	slices.SortFunc(bad, func(a, b proof.Bad) int {
+	slices.SortStableFunc(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
 			cmp.Compare(k.reason(w, a), k.reason(w, b)))
 	})
@@ -239,8 +243,11 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	}
 	w.dropCrumbs()
 	k.keepPlanned(w)
+	if err := k.bledOff(w); err != nil {
+		return err
+	}
 	if !w.Open() {
-		w.Clash, w.actions = k.clash(w, bad), k.acting(bad)
+		w.Clash, w.actions, w.wall = k.clash(w, bad), k.acting(bad), k.wall(w, bad)
 	}
 	return nil
 }
@@ -272,10 +279,10 @@ func (w *Window) dropCrumbs() {
 }
 
 // keepPlanned puts the planned value into the window of a step that is proved with
-// it, where it isn't there: a pressure of nothing has no gauge error, and what is
+// it, as all before it are, where it isn't there: a pressure of nothing has no gauge error, and what is
 // only enclosed may have left it out.
 func (k *checker) keepPlanned(w *Window) {
-	if w.Inside || len(k.out.Failures) > 0 || k.out.Open != nil {
+	if w.Inside || k.out.Open != nil || slices.ContainsFunc(k.out.Failures, func(f proof.Failure) bool { return f.Margin == nil || w.held.Ahead || f.Step <= w.held.Step }) {
 		return
 	}
 	w.Inside = true
@@ -286,7 +293,7 @@ func (k *checker) keepPlanned(w *Window) {
 		switch {
 		case x.Least.si > planned && x.Least.si-planned <= near:
 			if planned == 0 { // a little more has the gauge's error: not what lies between
-				w.Intervals = slices.Insert(w.Intervals, n, Interval{Least: w.Planned, Greatest: w.Planned, Above: x.Below})
+				w.bleed()
 				return
 			}
 			x.Least = w.Planned
@@ -297,7 +304,39 @@ func (k *checker) keepPlanned(w *Window) {
 		}
 	}
 	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
-	slices.SortFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
+	slices.SortStableFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
+}
+
+// bledOff puts a pressure of nothing, which no gauge has to be read for, into the window
+// of a step that does with it what it is to, though readings a little above may not.
+func (k *checker) bledOff(w *Window) error {
+	if w.Inside || w.Planned != PressureLevel(0) || k.gauge.Radius() == 0 {
+		return nil
+	}
+	h := w.held
+	h.Greatest = h.Fine / 1000
+	h.Set = k.setter(h.Step, 0, append([]string{w.Compartment}, w.Together...), affine.Form{})
+	bad, err := k.Window(k.ctx, k.out.Before[h.Step], h, &proof.Singles{})
+	if err != nil || len(bad) > 0 {
+		return err
+	}
+	w.Inside = true
+	w.bleed()
+	return nil
+}
+
+// bleed puts nothing into a window of pressures: into its first interval, where that
+// begins as near as a gauge shows, or by itself.
+func (w *Window) bleed() {
+	if w.Open() && w.Intervals[0].Least.si <= float64(unit.PSI)*(1+1e-9) {
+		w.Intervals[0].Least, w.Intervals[0].Below = PressureLevel(0), ""
+		return
+	}
+	x := Interval{}
+	if w.Open() {
+		x.Above = w.Intervals[0].Below
+	}
+	w.Intervals = slices.Insert(w.Intervals, 0, x)
 }
 
 // interval rounds an interval inwards to what a gauge shows, where it is wide

@@ -62,3 +62,27 @@ func TestMarginOfARowIsThatOfItsLeastSureTrigger(t *testing.T) {
 	b = triggerOf(t, *stepNamed(t, verdict(t, p), "cycle isolation valve B open"), "isolation valve B: opens")
 	require.InDelta(t, 85.2, inPsi(t, b.Margin), 0.05)
 }
+
+// In a plan that fails later, the steps before it are proved as planned, and their windows
+// hold the planned value: none is told to be empty where one exists.
+func TestWindowsBeforeAFailingStepHoldThePlan(t *testing.T) {
+	for _, name := range []string{"test-passes-casing-rating", "bullhead-breaks-the-toe-zone"} {
+		if testing.Short() && name != "test-passes-casing-rating" {
+			continue
+		}
+		r, err := sequence.Check(t.Context(), readPlan(t, shipped+name+".json"), sequence.Options{Only: sequence.NoAdvice})
+		require.NoError(t, err)
+		require.Equal(t, sequence.Refuted, r.Verdict)
+		proved := 0
+		for _, s := range r.Steps {
+			if !s.OK {
+				break
+			}
+			for _, w := range s.Windows {
+				require.True(t, w.Inside, "%s, %s: %s", name, s.Name, w.Words())
+				proved++
+			}
+		}
+		require.Greater(t, proved, 5, name)
+	}
+}

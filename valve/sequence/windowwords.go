@@ -89,9 +89,11 @@ func (k *checker) edge(m *judge.Margin) string {
 	case judge.BalanceHigh:
 		return "the balance against “" + k.plan.Steps[m.Step].Balance[m.Index].Formation + "” is more than planned"
 	case judge.String:
-		return "the string passes its " + limitNames[m.Index] + " limit"
+		own, index := k.plan.whose(m.Index)
+		return "the " + own.title + " passes its " + limitNames[index] + " limit"
 	case judge.SealUp, judge.SealDown:
-		return "“" + k.plan.String.seals()[m.Index].name(m.Index) + "” leaves its bore"
+		own, index := k.plan.whose(m.Index)
+		return "“" + own.seals()[index].name(index) + "” leaves its bore"
 	case judge.Holding:
 		return "the packer is overloaded"
 	case judge.Lift:
@@ -112,6 +114,10 @@ func (w *Window) Words() string {
 	var parts []string
 	for _, x := range w.Intervals {
 		switch {
+		case x.BledOff():
+			parts = append(parts, x.Least.Rounded(digits)+" (bled off, which needs no gauge)")
+		case x.Least == x.Greatest:
+			parts = append(parts, x.Least.Rounded(digits)+"; what lies beside it isn't known to do")
 		case x.Below == "" && x.Above == "":
 			parts = append(parts, "any")
 		case x.Above == "":

@@ -2,9 +2,11 @@ package sequence
 
 import (
 	"fmt"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // place says when in a step something is seen.
@@ -177,10 +179,12 @@ func (k *checker) flowWords(f *Finding, m, shown *judge.Margin) {
 	f.Kind, f.Device = FlowOff, from+" to "+to
 	f.Says = fmt.Sprintf("%s that the step does not allow (%s)", kind, k.place(shown))
 	f.Numbers = fmt.Sprintf("%s drive fluid from %s to %s", psi(d), from, to)
-	switch kind {
-	case FlowIn:
+	switch {
+	case kind != Circulation && !k.joinedToSurface(m.Step, m.Index):
+		f.Cure = fmt.Sprintf("no surface pressure reaches it: shut the port between them, or let the step allow %q", string(kind))
+	case kind == FlowIn:
 		f.Cure = fmt.Sprintf("hold %s more at surface, or shut the port between them", psi(d))
-	case FlowOut:
+	case kind == FlowOut:
 		f.Cure = fmt.Sprintf("hold %s less at surface, or shut the port between them", psi(d))
 	default:
 		f.Cure = fmt.Sprintf("hold %s more on %q, shut it in, or shut the port between them", psi(d), to)
@@ -203,4 +207,34 @@ func deep(d unit.Length) string {
 		return fmt.Sprintf("%.6g m", float64(d))
 	}
 	return fmt.Sprintf("%.0f ft", d.In(unit.Foot))
+}
+
+// joinedToSurface tells whether a compartment is joined to one that pressure is held on at
+// surface, by ports that stand open in the nominal well in a step.
+func (k *checker) joinedToSurface(step, compartment int) bool {
+	if step >= len(k.standstills) {
+		return true
+	}
+	for _, at := range k.standstills[step] {
+		if slices.ContainsFunc(k.joined(at.world.State, compartment), func(i int) bool { return k.plan.Compartments[i].Surface }) {
+			return true
+		}
+	}
+	return len(k.standstills[step]) == 0
+}
+
+// joined are the compartments that open ports join to one, itself among them.
+func (k *checker) joined(s *well.State, compartment int) []int {
+	all := []int{compartment}
+	for n := 0; n < len(all); n++ {
+		for p := range k.Network.Ports {
+			x := &k.Network.Ports[p]
+			for _, side := range [2][2]int{{x.A, x.B}, {x.B, x.A}} {
+				if s.Open[p] && side[0] == all[n] && !slices.Contains(all, side[1]) {
+					all = append(all, side[1])
+				}
+			}
+		}
+	}
+	return all
 }

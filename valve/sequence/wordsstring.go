@@ -12,19 +12,20 @@ var limitNames = [...]string{"internal pressure", "collapse", "axial", "triaxial
 
 func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 	left := shown.Least / judge.Parts
+	own, index := k.plan.whose(m.Index)
 	switch m.Kind {
 	case judge.String:
-		f.Kind, f.Device = StringLoad, "string"
-		f.Says = fmt.Sprintf("the string passes its %s limit (%s)", limitNames[m.Index], k.place(shown))
+		f.Kind, f.Device = StringLoad, own.title
+		f.Says = fmt.Sprintf("the %s passes its %s limit (%s)", own.title, limitNames[index], k.place(shown))
 		f.Numbers = fmt.Sprintf("%.1f %% of what the design factor allows", 100*(1-left))
 		f.Cure = "less pressure, less cooling or less pull in this step, or a stronger pipe at that depth"
 	case judge.SealUp, judge.SealDown:
-		s := k.plan.String.seals()[m.Index]
+		s := own.seals()[index]
 		way, limit, cure := "up", s.Up, "warmer"
 		if m.Kind == judge.SealDown {
 			way, limit, cure = "down", s.Down, "cooler"
 		}
-		f.Kind, f.Device = SealTravel, s.name(m.Index)
+		f.Kind, f.Device = SealTravel, s.name(index)
 		f.Says = fmt.Sprintf("the seals move %s further than their bore allows (%s)", way, k.place(shown))
 		f.Numbers = fmt.Sprintf("%.1f in %s of %.1f in", limit.In(unit.Inch)-unit.Length(left).In(unit.Inch), way, limit.In(unit.Inch))
 		f.Cure = fmt.Sprintf("space out with %.1f in more to go %s, or keep the string %s and its pressure nearer that at landing",
@@ -37,21 +38,29 @@ func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 			f.Cure = "less differential, less pull, or a packer that holds more"
 		}
 	case judge.Lift:
-		f.Kind, f.Device = HangerLift, "hanger"
-		f.Says = fmt.Sprintf("the string is pushed up out of its hanger (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%s up, beyond the %s that locks it down", unit.Force(-shown.Least).Rounded(digits), k.plan.String.LockDown.Rounded(digits))
+		f.Kind, f.Device = HangerLift, "hanger"+own.ofOuter()
+		f.Says = fmt.Sprintf("the %s is pushed up out of its hanger (%s)", own.title, k.place(shown))
+		f.Numbers = fmt.Sprintf("%s up, beyond the %s that locks it down", unit.Force(-shown.Least).Rounded(digits), own.LockDown.Rounded(digits))
 		f.Cure = "lock the hanger down, or less pressure"
 	case judge.PullFree:
-		f.Kind, f.Device = PullOff, "string"
-		f.Says = fmt.Sprintf("nothing holds the string: it comes up (%s)", k.place(shown))
+		f.Kind, f.Device = PullOff, own.title
+		f.Says = fmt.Sprintf("nothing holds the %s: it comes up (%s)", own.title, k.place(shown))
 		f.Numbers = fmt.Sprintf("the weight indicator shows %s less than planned", unit.Force(-shown.Least).Rounded(digits))
 		f.Cure = "set what holds the string before this step, or pull no more than its own weight and the drag"
 	case judge.Rig:
 		f.Kind, f.Device = PullOff, "rig"
 		f.Says = fmt.Sprintf("the weight indicator shows more than the rig's rating (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%s more than %s", unit.Force(-shown.Least).Rounded(digits), k.plan.String.Rig.Rounded(digits))
+		f.Numbers = fmt.Sprintf("%s more than %s", unit.Force(-shown.Least).Rounded(digits), own.Rig.Rounded(digits))
 		f.Cure = "pull less, or use a rig that bears it"
 	}
+}
+
+// ofOuter is what tells the outer string's from the string's.
+func (x ownString) ofOuter() string {
+	if x.on() == OnString {
+		return ""
+	}
+	return " of the " + x.title
 }
 
 func (k *checker) pullCure(step, action int) string {

@@ -20,6 +20,9 @@ import (
 //	Δp  Across
 //
 // A band of Across on both sides of zero has zero as its least magnitude.
+//
+// Range: a sleeve that Validate takes, which isn't checked here.
+//
 // Source: Coulomb friction of seals, from a test of the sleeve or its maker.
 func (v Sleeve) Resistance() unit.Band[unit.Force] {
 	lo, hi := math.Abs(float64(v.Across.Least)), math.Abs(float64(v.Across.Greatest))

@@ -21,6 +21,8 @@ type Signature struct {
 //
 //	V = storage + swept
 //
+// Range: any volumes; they aren't checked.
+//
 // Source: definition.
 func (g Signature) Pumped() unit.Volume { return g.Storage + g.Swept }
 

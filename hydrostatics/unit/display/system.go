@@ -54,6 +54,28 @@ func (s System) String() string {
 	return s.name
 }
 
+// MarshalText writes field or si. It is an error for the units of a plan: write the
+// texts that Plan took.
+func (s System) MarshalText() ([]byte, error) {
+	if s != Field() && s != SI() {
+		return nil, fmt.Errorf("display: units of a plan have no text of their own; write the texts that Plan took")
+	}
+	return []byte(s.String()), nil
+}
+
+// UnmarshalText reads field or si; an error is anything else.
+func (s *System) UnmarshalText(text []byte) error {
+	switch string(text) {
+	case nameField:
+		*s = Field()
+	case nameSI:
+		*s = SI()
+	default:
+		return fmt.Errorf("display: no system of units %q to read; must be %q or %q", text, nameField, nameSI)
+	}
+	return nil
+}
+
 // Unit returns the symbol of the unit that a purpose is shown in, "" for Usual.
 func (s System) Unit(p Purpose) string {
 	if p == Usual || p >= purposes {

@@ -22,6 +22,8 @@ const (
 // continuous, 125 for intermittent service), ρ the mixture's density at flowing
 // pressure and temperature. It knows nothing of sand: a screened-out velocity
 // limit belongs beside it. Source: API RP 14E, 5th ed. 1991, Eq. 2.14.
+//
+// Range: a density above zero: infinite at zero, NaN below.
 func ErosionalVelocity(c float64, density unit.Density) unit.Velocity {
 	return unit.Velocity(c * math.Sqrt(density0/float64(density)) * float64(unit.FootPerSecond))
 }
@@ -31,6 +33,8 @@ const density0 = float64(unit.PoundPerCubicFoot)
 // ErosionalRate is the rate that flows at the erosional velocity through an
 // area: q = A·Ve.
 //
+// Range: as ErosionalVelocity.
+//
 // Source: API RP 14E, see ErosionalVelocity.
 func ErosionalRate(c float64, density unit.Density, a unit.Area) unit.FlowRate {
 	return unit.FlowRate(float64(a) * float64(ErosionalVelocity(c, density)))
@@ -38,6 +42,9 @@ func ErosionalRate(c float64, density unit.Density, a unit.Area) unit.FlowRate {
 
 // ErosionalArea is the least flow area for which a rate stays at the erosional
 // velocity: A = q/Ve.
+//
+// Range: any rate; a density from zero up, NaN below, and C above zero:
+// infinite there.
 //
 // Source: API RP 14E, see ErosionalVelocity.
 func ErosionalArea(c float64, density unit.Density, rate unit.FlowRate) unit.Area {

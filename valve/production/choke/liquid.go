@@ -22,6 +22,8 @@ func LiquidRate(c unit.FlowCoefficient, density unit.Density, drop unit.Pressure
 // rate:
 //
 //	Δp = ρ·q·|q|/Av²
+//
+// Range: any rate; infinite, or NaN at no rate, through no coefficient.
 func LiquidDrop(c unit.FlowCoefficient, density unit.Density, rate unit.FlowRate) unit.Pressure {
 	v := float64(rate) / float64(c)
 	return unit.Pressure(float64(density) * v * math.Abs(v))
@@ -30,6 +32,8 @@ func LiquidDrop(c unit.FlowCoefficient, density unit.Density, rate unit.FlowRate
 // LiquidCoefficient is the inverse of LiquidRate for the coefficient:
 //
 //	Av = q·sqrt(ρ/Δp)
+//
+// Range: a drop above zero: infinite at zero, NaN below.
 func LiquidCoefficient(rate unit.FlowRate, density unit.Density, drop unit.Pressure) unit.FlowCoefficient {
 	return unit.FlowCoefficient(float64(rate) * math.Sqrt(float64(density)/float64(drop)))
 }
@@ -38,6 +42,8 @@ func LiquidCoefficient(rate unit.FlowRate, density unit.Density, drop unit.Press
 // discharge coefficient:
 //
 //	v = Cd·sqrt(2Δp/ρ)
+//
+// Range: a drop from zero up, NaN below; a density above zero: infinite there.
 //
 // Source: Bourgoyne et al., Applied Drilling Engineering, 1986, nozzle velocity.
 func JetVelocity(cd float64, density unit.Density, drop unit.Pressure) unit.Velocity {
@@ -52,6 +58,9 @@ func JetVelocity(cd float64, density unit.Density, drop unit.Pressure) unit.Velo
 // pv vapour pressure at the inlet temperature, pc thermodynamic critical
 // pressure, both absolute, not gauge, 0 ≤ pv ≤ pc. Source: IEC 60534-2-1, liquid critical
 // pressure ratio factor.
+//
+// Range: not checked: NaN for pressures of unlike sign, and beyond pc what the
+// formula gives.
 func CriticalPressureRatio(vapour, critical unit.Pressure) float64 {
 	return 0.96 - 0.28*math.Sqrt(float64(vapour)/float64(critical))
 }

@@ -14,6 +14,8 @@ import (
 //
 // γ above 1; 0.5283 for air with γ = 1.4. Source: Saint-Venant and Wantzel, 1839;
 // tabulated in NACA Report 1135, 1953.
+//
+// Range: γ above 1, not checked: at 1 and below it is a number without meaning.
 func CriticalRatio(heatRatio float64) float64 {
 	return math.Pow(2/(heatRatio+1), heatRatio/(heatRatio-1))
 }

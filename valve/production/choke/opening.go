@@ -22,6 +22,8 @@ const NozzleDischarge = 0.95
 // approach is neglected, which overstates the drop by less than 1 % where the
 // opening is under a tenth of the pipe's area. Source: IEC 60534-1 (definition
 // of Av); Bourgoyne et al., Applied Drilling Engineering, 1986, nozzle flow.
+//
+// Range: any numbers; nothing is checked.
 func Coefficient(cd float64, a unit.Area) unit.FlowCoefficient {
 	return unit.FlowCoefficient(math.Sqrt2 * cd * float64(a))
 }
@@ -30,6 +32,8 @@ func Coefficient(cd float64, a unit.Area) unit.FlowCoefficient {
 // stands for at a discharge coefficient.
 //
 //	A = Av/(√2·Cd)
+//
+// Range: any coefficient; infinite, or NaN for none, where cd is zero.
 func Opening(c unit.FlowCoefficient, cd float64) unit.Area {
 	return unit.Area(float64(c) / (math.Sqrt2 * cd))
 }
@@ -37,6 +41,8 @@ func Opening(c unit.FlowCoefficient, cd float64) unit.Area {
 // Hole is the area of n equal round holes of diameter d.
 //
 //	A = n·π/4·d²
+//
+// Range: any numbers; nothing is checked.
 //
 // Source: geometry.
 func Hole(n int, d unit.Length) unit.Area {

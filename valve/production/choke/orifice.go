@@ -69,7 +69,11 @@ func (o Orifice) beta() float64 { return float64(o.Bore / o.Pipe) }
 //	A = (19000β/Re)^0.8      M2 = 2L2/(1-β)
 //
 // L1, L2 distances of the tappings over D: corner 0, 0; flange 25.4 mm/D; D and
-// D/2: 1, 0.47. Re = 4W/(π·D·μ). Valid as Rate says.
+// D/2: 1, 0.47. Re = 4W/(π·D·μ).
+//
+// Range: as Rate says, not checked here: infinite at a Reynolds number of zero,
+// NaN below.
+//
 // Source: ISO 5167-2:2003, Eq. 4.
 func (o Orifice) Discharge(reynolds float64) float64 {
 	b, d := o.beta(), o.Pipe.In(unit.Inch)
@@ -100,6 +104,9 @@ func (o Orifice) Discharge(reynolds float64) float64 {
 //	ε = 1 - (0.351 + 0.256β⁴ + 0.93β⁸)·(1 - (p2/p1)^(1/κ))
 //
 // ratio p2/p1 absolute, 0.75 or more; κ isentropic exponent. One for liquids.
+//
+// Range: not checked; NaN for a negative ratio, whose power is no number.
+//
 // Source: ISO 5167-2:2003, Eq. 5.
 func (o Orifice) Expansibility(ratio, exponent float64) float64 {
 	b4 := o.beta() * o.beta()

@@ -32,6 +32,8 @@ func (t Trim) reynolds(q, nu float64) float64 {
 // From Rev = 10,000 it is one; between 10 and 10,000 the lesser of the two
 // holds and never more than one; below 10 the laminar form. Source: IEC
 // 60534-2-1, Reynolds number factor.
+//
+// Range: Rev from zero up, NaN below; the trim isn't checked here.
 func (t Trim) ReynoldsFactor(reynolds float64) float64 {
 	if reynolds >= turbulent {
 		return 1

@@ -93,6 +93,9 @@ func (t Trim) PipingFactor() float64 {
 //
 //	FLP = FL/sqrt(1 + FL²/N2·(ζ1+ζB1)·(C/d²)²)
 //
+// Range: what the fields of Trim say, not checked here; NaN where fittings
+// recover more than there is.
+//
 // Source: IEC 60534-2-1.
 func (t Trim) RecoveryWithFittings() float64 {
 	_, inlet := t.fittings()
@@ -103,6 +106,9 @@ func (t Trim) RecoveryWithFittings() float64 {
 // in the choke together with its fittings:
 //
 //	xTP = xT/FP² / (1 + xT·(ζ1+ζB1)/N5·(C/d²)²)
+//
+// Range: what the fields of Trim say, not checked here; NaN where PipingFactor
+// is.
 //
 // Source: IEC 60534-2-1.
 func (t Trim) GasRatioWithFittings() float64 {

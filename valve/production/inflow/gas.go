@@ -45,6 +45,8 @@ const atmosphere = float64(unit.Atmosphere)
 // At is Rate with its slope dq/dp, in SI, for solvers. At reservoir pressure
 // the slope is -Inf for n below one. Below vacuum the rate stays what it is in
 // vacuum.
+//
+// Range: any pressure.
 func (g GasDeliverability) At(p float64) (q, slope float64) {
 	// Differences of squares as products, and those of pressures in gauge, keep
 	// their digits near pr and near pa.

@@ -13,6 +13,10 @@ import (
 //
 // k permeability of the formation, ks of the ring out to radius rs, rw radius
 // of the hole. Positive for damage, negative for stimulation. 0 < rw ≤ rs.
+//
+// Range: not checked: NaN for radii of unlike sign, infinite or NaN for a ring
+// that lets nothing through.
+//
 // Source: Hawkins, A Note on the Skin Effect, Trans. AIME 207, 1956.
 func DamageSkin(formation, ring unit.Permeability, hole, ringRadius unit.Length) float64 {
 	return (float64(formation/ring) - 1) * math.Log(float64(ringRadius/hole))

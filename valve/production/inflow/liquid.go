@@ -53,6 +53,8 @@ func (l LiquidDeliverability) Rate(p unit.Pressure) unit.FlowRate {
 }
 
 // At is Rate with its slope dq/dp, in SI, for solvers.
+//
+// Range: any pressure: beyond the ends of the curve as the type says.
 func (l LiquidDeliverability) At(p float64) (q, slope float64) {
 	j, pr, pb := float64(l.Index), float64(l.Reservoir), l.bend()
 	if p >= pb || pb == 0 {
@@ -89,6 +91,8 @@ func (l LiquidDeliverability) Pressure(rate unit.FlowRate) (unit.Pressure, error
 
 // Inverse is Pressure with its slope dp/dq, in SI, for solvers; beyond the open
 // flow it goes on along the tangent.
+//
+// Range: any rate.
 func (l LiquidDeliverability) Inverse(q float64) (p, slope float64) {
 	j, pr, pb := float64(l.Index), float64(l.Reservoir), l.bend()
 	z := q - j*(pr-pb)

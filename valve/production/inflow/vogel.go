@@ -8,6 +8,10 @@ import "completion.example/hydrostatics/unit"
 //
 // p pressure in front of the zone, pr reservoir pressure, 0 ≤ p ≤ pr, at or
 // below the bubble point; no skin.
+//
+// Range: not checked beyond: the formula goes on, negative above reservoir
+// pressure; NaN or infinite without one.
+//
 // Source: Vogel, JPT, January 1968.
 func VogelRatio(flowing, reservoir unit.Pressure) float64 {
 	y := float64(flowing / reservoir)

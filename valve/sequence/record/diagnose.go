@@ -29,6 +29,7 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 			return nil, errors.New("record: it was read with another plan")
 		}
 	}
+	whole := p
 	p, way, err := p.Taken(r.Steps())
 	if err != nil {
 		return nil, fmt.Errorf("record: %w", err)
@@ -37,7 +38,7 @@ func Diagnose(ctx context.Context, p *sequence.Plan, programme *sequence.Program
 		return nil, err
 	}
 	r = r.corrected(opt.Gauges)
-	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p), unseen: way.Unseen}, given: p, programme: programme, left: way.Left}
+	d := &diagnoser{search: search{ctx: ctx, opt: &opt, frames: map[int]*frame{}, effects: effects(p), unseen: way.Unseen}, given: p, whole: whole, programme: programme, left: way.Left}
 	for _, i := range r.Steps() {
 		d.frames[i] = framed(r.part(i), &p.Steps[i], warmed(p, i))
 		d.last = max(d.last, i)
@@ -80,7 +81,8 @@ func (r *Record) corrected(off map[string]unit.Pressure) *Record {
 
 type diagnoser struct {
 	search
-	given     *sequence.Plan
+	given     *sequence.Plan // along the way that was taken
+	whole     *sequence.Plan // with its branches
 	programme *sequence.Programme
 	left      []bool // steps that don't lie on the way that was taken
 	moved     []Moved

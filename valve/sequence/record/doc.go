@@ -55,7 +55,7 @@
 // says how its fluids flow. What is done by hand is taken to have been done as planned;
 // what goes in or out meanwhile isn't judged. Of a plan with branches the steps that the
 // record has rows of say which way was taken, and, where they don't, it is that of what
-// is seen; the plan from here has no branches. What isn't judged is said, by step. Two faults at once beyond those stated
+// is seen; in the plan from here stand those that are still to come. What isn't judged is said, by step. Two faults at once beyond those stated
 // are not looked for, and a device that moved in a step is taken as moved for good.
 //
 // Sources: Ramer, Computer Graphics and Image Processing 1 (1972) 244; Douglas and

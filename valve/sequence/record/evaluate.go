@@ -291,7 +291,7 @@ func (f *frame) weights(o *outcome, seen *sequence.Seen, p *sequence.Plan) {
 	if !f.columns[c].known {
 		may = max(0.03*want, float64(2000*unit.PoundForce))
 	}
-	drag := p.String.Drag
+	drag := pulled(p, f.step).Drag
 	may += float64(drag.Greatest-drag.Least)/2 + 4*f.noise[c]/math.Sqrt(float64(count))
 	o.shows(math.Abs(got-want)/may, got, "weight indicator at the end", unit.Force(want).Rounded(digits), unit.Force(got).Rounded(digits))
 }

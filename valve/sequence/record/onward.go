@@ -7,9 +7,14 @@ import (
 	"completion.example/valve/sequence"
 )
 
-// onward is the plan from here: what was done as it was done, what is left as planned.
-func (d *diagnoser) onward(best *node) *sequence.Plan {
+// onward is the plan from here: what was done as it was done, what is left as planned,
+// with the branches that are still to come.
+func (d *diagnoser) onward(best *node) (*sequence.Plan, error) {
 	q := asRun(d.given, d.frames)
+	ahead, err := d.whole.Clone().After(d.last, d.unseenIn(best, d.last))
+	if err != nil {
+		return nil, err
+	}
 	for _, m := range d.moved {
 		m.set(q, m.narrowed())
 	}
@@ -19,6 +24,9 @@ func (d *diagnoser) onward(best *node) *sequence.Plan {
 			q.Steps[f.step].Expect = append(q.Steps[f.step].Expect, f.early.Action)
 			for k := f.step + 1; k < len(q.Steps); k++ {
 				expectNot(&q.Steps[k], f.early.Action)
+			}
+			for k := range ahead {
+				expectNot(&ahead[k], f.early.Action)
 			}
 			continue
 		}
@@ -46,8 +54,16 @@ func (d *diagnoser) onward(best *node) *sequence.Plan {
 		}
 	}
 	n := -1
-	q.Steps = slices.DeleteFunc(q.Steps, func(sequence.Step) bool { n++; return d.left[n] })
-	return q
+	q.Steps = slices.DeleteFunc(q.Steps, func(sequence.Step) bool { n++; return d.left[n] || n > d.last })
+	q.Steps = append(q.Steps, ahead...)
+	return q, nil
+}
+
+// unseenIn tells whether a step was left without what it expects.
+func (d *diagnoser) unseenIn(best *node, step int) bool {
+	return slices.ContainsFunc(best.faults, func(f lapse) bool {
+		return f.step == step && f.early == nil && f.action != "" && slices.Contains(d.given.Steps[step].Expect, f.action)
+	})
 }
 
 // armed tells whether another action of the device arms this one.
@@ -56,7 +72,21 @@ func (m *Moved) armed(p *sequence.Plan) bool {
 	return slices.ContainsFunc(dev.Actions, func(a sequence.Action) bool { return slices.Contains(a.Arms, dev.Actions[m.act].Name) })
 }
 
-// expectNot takes an action out of what a step expects.
+// expectNot takes an action out of what a step expects, and out of what its branch is
+// for.
 func expectNot(s *sequence.Step, action string) {
-	s.Expect = slices.DeleteFunc(s.Expect, func(name string) bool { return name == action })
+	is := func(name string) bool { return name == action }
+	s.Expect = slices.DeleteFunc(s.Expect, is)
+	o := s.Otherwise
+	if o == nil {
+		return
+	}
+	some := len(o.Not) > 0
+	o.Not = slices.DeleteFunc(o.Not, is)
+	if len(s.Expect) == 0 || some && len(o.Not) == 0 {
+		s.Otherwise = nil
+	}
+	for k := range o.Steps {
+		expectNot(&o.Steps[k], action)
+	}
 }

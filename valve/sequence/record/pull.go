@@ -54,11 +54,19 @@ func (d *diagnoser) tunePull(action string, before *node, i int) (*node, error) 
 	want := band.Nominal + unit.Force(d.frames[i].peak) - x.Events[k].Pull
 	// A peak between two rows was a little higher than the record has it.
 	// The drag that was has its own band.
-	drag := d.plan.String.Drag
+	drag := pulled(d.plan, i).Drag
 	more := float64(drag.Greatest-drag.Least) / 2
 	want = unit.Force(math.Min(math.Max(float64(want)-0.002*d.frames[i].peak, float64(band.Least)-more), float64(band.Greatest)+more))
 	t.Pins, t.Tension = nil, unit.Exactly(want)
 	return d.again(before.faults, i)
+}
+
+// pulled is the string that a step pulls.
+func pulled(p *sequence.Plan, step int) *sequence.String {
+	if p.Steps[step].On == sequence.OnOuterString && p.OuterString != nil {
+		return p.OuterString
+	}
+	return p.String
 }
 
 // tension is the band of an axial trigger.

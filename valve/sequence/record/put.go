@@ -49,7 +49,10 @@ func (d *diagnoser) put(alive, dead []*node) (*Diagnosis, error) {
 	if x.Finding == Contrary || x.Finding == NotTold {
 		return x, nil
 	}
-	x.Onward = d.onward(best)
+	var err error
+	if x.Onward, err = d.onward(best); err != nil {
+		return nil, err
+	}
 	x.Leaks = slices.ContainsFunc(best.faults, func(f lapse) bool { return f.leak != "" })
 	return x, nil
 }

@@ -25,7 +25,7 @@ var Command = calculator.Command{
 	Picture:  true,
 }
 
-// input is 2-7/8 in tubing in water in 7 in casing by default.
+// input is 3-1/2 in tubing in brine in 7 in casing, at 60° from the vertical, by default.
 type input struct {
 	units    *calculator.Units
 	c        movement.Confined
@@ -40,17 +40,17 @@ type input struct {
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := input{c: movement.Confined{Pipe: tubular.Pipe{Material: tubular.Steel()}}}
-	flags.TextVar(&in.c.Pipe.OD, "od", 2.875*unit.Inch, "outside diameter of the pipe")
-	flags.TextVar(&in.c.Pipe.ID, "id", 2.441*unit.Inch, "inside diameter of the pipe")
-	flags.TextVar(&in.c.Pipe.Weight, "weight", 6.5*unit.PoundPerFoot, "weight of the pipe in air, couplings included")
-	flags.TextVar(&in.c.Hole, "hole", 6.094*unit.Inch, "inside diameter of the casing or hole")
-	flags.TextVar(&in.c.Inclination, "inclination", 90*unit.Degree, "inclination of the hole from the vertical")
+	flags.TextVar(&in.c.Pipe.OD, "od", 3.5*unit.Inch, "outside diameter of the pipe")
+	flags.TextVar(&in.c.Pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the pipe")
+	flags.TextVar(&in.c.Pipe.Weight, "weight", 9.3*unit.PoundPerFoot, "weight of the pipe in air, couplings included")
+	flags.TextVar(&in.c.Hole, "casing-id", 6.184*unit.Inch, "inside diameter of the casing or hole")
+	flags.TextVar(&in.c.Inclination, "inclination", 60*unit.Degree, "inclination of the hole from the vertical")
 	flags.TextVar(&in.c.Build, "build", unit.Curvature(0), "build rate: change of inclination, positive where it grows with depth")
 	flags.TextVar(&in.c.Turn, "turn", unit.Curvature(0), "change of azimuth times the sine of inclination")
-	flags.TextVar(&in.inside, "tubing-fluid", 8.34*unit.PoundPerGallon, "density of the fluid in the tubing, or whatever pipe it is")
-	flags.TextVar(&in.outside, "annulus-fluid", 8.34*unit.PoundPerGallon, "density of the fluid in the annulus")
+	flags.TextVar(&in.inside, "tubing-fluid", 9.5*unit.PoundPerGallon, "density of the fluid in the tubing, or whatever pipe it is")
+	flags.TextVar(&in.outside, "annulus-fluid", 9.5*unit.PoundPerGallon, "density of the fluid in the annulus")
 	flags.TextVar(&in.load, "compression", 20000*unit.PoundForce, "effective compression to look at")
-	flags.TextVar(&in.tool, "tool", 1.9*unit.Inch, "diameter of a stiff tool to pass")
+	flags.TextVar(&in.tool, "tool", 2.125*unit.Inch, "diameter of a stiff tool to pass")
 	flags.Float64Var(&in.friction, "friction-factor", drag.UsualCased, "friction factor of pipe on wall; common practice")
 	flags.TextVar(&in.at, "measured-depth", 5000*unit.Foot, "with -survey: the measured depth to look at; inclination, build and turn are then those of the survey")
 	well := wellpath.Flag(flags)
@@ -76,7 +76,7 @@ func (in input) check() error {
 		faults = append(faults, fmt.Errorf("friction is %v; permitted from 0 to 1", in.friction))
 	}
 	if !(in.c.Hole > in.c.Pipe.OD) {
-		faults = append(faults, fmt.Errorf("hole is %v; it must be wider than the pipe's %v", in.c.Hole, in.c.Pipe.OD))
+		faults = append(faults, fmt.Errorf("casing-id is %v; it must be wider than the pipe's %v", in.c.Hole, in.c.Pipe.OD))
 	}
 	if !(in.c.Inclination >= 0 && in.c.Inclination <= 180*unit.Degree) {
 		faults = append(faults, fmt.Errorf("inclination is %v; permitted from 0 deg to 180 deg", in.c.Inclination))

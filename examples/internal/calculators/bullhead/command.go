@@ -42,7 +42,7 @@ type input struct {
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var in input
 	flags.TextVar(&in.formation, "formation", 4895*unit.PSI, "formation pressure")
-	flags.TextVar(&in.depth, "depth", 11000*unit.Foot, "depth of the topmost perforation, true vertical")
+	flags.TextVar(&in.depth, "depth", 11000*unit.Foot, "true vertical depth of the topmost perforation; measured with -survey")
 	flags.TextVar(&in.injection, "injection", 200*unit.PSI, "pressure above the formation's at which it accepts the rate")
 	flags.TextVar(&in.fracture, "fracture-gradient", 0.645*unit.PSIPerFoot, "fracture gradient at the perforations")
 	flags.StringVar(&in.influx, "influx", "gas 0.65", "what has come in and stands in the well: "+stack.Usage())

@@ -25,7 +25,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var in inputs
 	flags.TextVar(&in.od, "od", 3.5*unit.Inch, "outside diameter of the pipe")
 	flags.TextVar(&in.id, "id", 2.992*unit.Inch, "inside diameter of the pipe")
-	flags.TextVar(&in.hole, "hole", 6.184*unit.Inch, "inside diameter of the hole or casing around it")
+	flags.TextVar(&in.hole, "casing-id", 6.184*unit.Inch, "inside diameter of the casing or hole around it")
 	flags.TextVar(&in.length, "length", 9800*unit.Foot, "measured length")
 	return func() (calculator.Answer, error) { return in.answer() }
 }

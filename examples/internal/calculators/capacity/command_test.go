@@ -8,7 +8,7 @@ import (
 
 func TestCapacity(t *testing.T) {
 	golden.Check(t, Command)
-	golden.File(t, Command, "published", 0, "-od", "7 in", "-id", "5.920 in", "-hole", "8.5 in", "-length", "10685 ft")
-	golden.File(t, Command, "faults", 2, "-od", "2-7/8 in", "-id", "3 in", "-hole", "2 in", "-length", "-5 ft")
-	golden.File(t, Command, "flags", 2, "-od", "2.875", "-lenght", "5 ft", "-hole", "NaN in")
+	golden.File(t, Command, "published", 0, "-od", "7 in", "-id", "5.920 in", "-casing-id", "8.5 in", "-length", "10685 ft")
+	golden.File(t, Command, "faults", 2, "-od", "2-7/8 in", "-id", "3 in", "-casing-id", "2 in", "-length", "-5 ft")
+	golden.File(t, Command, "flags", 2, "-od", "2.875", "-lenght", "5 ft", "-casing-id", "NaN in")
 }

@@ -39,7 +39,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.between.Loss.At, "loss-rate", 5000*unit.BarrelPerDay, "rate at which the losses are told")
 	flags.TextVar(&in.between.Loss.Turbulent, "loss-between", 10*unit.PSI, "friction between two zones at that rate")
 	flags.TextVar(&in.tubing.Loss.Turbulent, "loss", 250*unit.PSI, "friction from the topmost zone to surface at that rate")
-	flags.TextVar(&in.tubing.Surface, "wellhead", 200*unit.PSI, "pressure held at surface")
+	flags.TextVar(&in.tubing.Surface, "surface-pressure", 200*unit.PSI, "pressure at surface, held at the wellhead")
 	flags.TextVar(&in.tubing.Density, "density", 6.0*unit.PoundPerGallon, "density in the tubing to surface")
 	flags.StringVar(&in.table, "outflow", "", "CSV `file` of rate,pressure at the topmost zone, instead of the tubing to surface")
 	flags.BoolVar(&in.shut, "shut", false, "shut the well in at surface")

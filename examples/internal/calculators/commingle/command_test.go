@@ -13,11 +13,11 @@ func TestCommingle(t *testing.T) {
 	golden.File(t, Command, "split", 0, "-search", "split", "-split", "1:2")
 	golden.File(t, Command, "water", 0, "-search", "water", "-water", "0.2", "-no-crossflow")
 	golden.File(t, Command, "dry", 1, "-search", "water", "-water", "0.01")
-	golden.File(t, Command, "dead", 1, "-wellhead", "3000 psi")
+	golden.File(t, Command, "dead", 1, "-surface-pressure", "3000 psi")
 	golden.File(t, Command, "crossflow", 0, "-shut",
 		"-zone", "name=lower; depth=9000 ft; pr=4000 psi; J=5 bbl/d/psi", "-zone", "name=upper; depth=9000 ft; pr=3500 psi; J=10 bbl/d/psi")
 	golden.File(t, Command, "table", 0, "-outflow", "testdata/outflow.csv")
-	golden.File(t, Command, "gas", 0, "-explain", "-between", "0.9 lb/gal", "-density", "0.8 lb/gal", "-wellhead", "800 psi", "-loss-rate", "20000 Mcf/d", "-zone", "name=lower; depth=9400 ft; pr=3900 psi; AOF=12000 Mcf/d; n=0.8; choke=2",
+	golden.File(t, Command, "gas", 0, "-explain", "-between", "0.9 lb/gal", "-density", "0.8 lb/gal", "-surface-pressure", "800 psi", "-loss-rate", "20000 Mcf/d", "-zone", "name=lower; depth=9400 ft; pr=3900 psi; AOF=12000 Mcf/d; n=0.8; choke=2",
 		"-zone", "name=upper; depth=9000 ft; pr=3700 psi; AOF=20000 Mcf/d; n=0.7; gravity=0.6; T=190 degF; Z=0.91; choke=1")
 	golden.File(t, Command, "two-phases", 2, "-zone", "name=lower; depth=9400 ft; pr=3900 psi; AOF=12000 Mcf/d", "-zone", "name=upper; depth=9000 ft; pr=3600 psi; J=2 bbl/d/psi")
 	golden.File(t, Command, "faults", 2, "-zone", "name=lower; depth=9 psi; q=5", "-water", "x")

@@ -5,7 +5,9 @@ import (
 	"errors"
 	"flag"
 
+	"completion.example/examples/internal/wellpath"
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/internal/calculator"
 	"completion.example/tubular"
 	"completion.example/tubular/catalogue"
@@ -24,6 +26,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&tally, "string", catalogue.Tally{{OD: 3.5 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Length: 9000 * unit.Foot}},
 		"the string from the top: size, weight, length; …")
 	flags.TextVar(&test.Stretch, "stretch", 20*unit.Inch, "stretch between the two marks")
+	well := wellpath.Flag(flags)
 	flags.TextVar(&test.Pull, "pull-difference", 25_000*unit.PoundForce, "higher pull less the lower one; the lower one at least the string's weight")
 	return func() (calculator.Answer, error) {
 		all, err := catalogue.Standard()
@@ -41,6 +44,10 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		case err != nil:
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
+		depth, err := deep(well, d.Depth)
+		if err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		}
 		a := calculator.Answer{
 			Results: []calculator.Result{
 				{Name: "stuck depth along the string", Value: d.Depth},
@@ -50,10 +57,24 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 			Steps: d.Steps(),
 			Notes: []string{"Friction above the stuck point makes it look shallower than it is, and so do couplings and tool joints, which stretch less than the body."},
 		}
+		a.Results = append(a.Results, depth...)
+		if well.Path() != nil {
+			a.Notes = append(a.Notes, "Pull down a deviated hole is lost to its walls: take the stretch from turns or a second pull as well. The string is measured from the survey's first station.")
+		}
 		if len(tally) == 1 && test.Sections[0].Pipe.OD == 3.5*unit.Inch && tally[0].Weight == 9.3*unit.PoundPerFoot && test.Stretch == 20*unit.Inch && test.Pull == 25_000*unit.PoundForce {
 			a.Published = &calculator.Published{Name: "free length of 3-1/2 in tubing", Printed: "5180 ft", Ours: d.Depth,
 				Source: "Lapeyrouse, Formulas and Calculations for Drilling, Production and Workover, 2nd ed., as worked on the web"}
 		}
 		return a, nil
 	}
+}
+
+// deep is where a stuck depth is in a well with a survey.
+func deep(well *wellpath.Survey, md unit.Length) ([]calculator.Result, error) {
+	p := well.Path()
+	if p == nil {
+		return nil, nil
+	}
+	at, err := p.At(md)
+	return []calculator.Result{{Name: "true vertical depth there", Value: at.TVD, For: display.Depth}, {Name: "inclination there", Value: at.Inclination}}, err
 }

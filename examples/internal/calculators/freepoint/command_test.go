@@ -9,6 +9,8 @@ import (
 func TestFreePoint(t *testing.T) {
 	golden.Check(t, Command)
 	golden.File(t, Command, "tapered", 0, "-string", "4-1/2 in, 12.75 lb/ft, 3000 ft; 3-1/2 in, 9.3 lb/ft, 4000 ft", "-stretch", "16 in", "-explain")
+	golden.File(t, Command, "surveyed", 0, "-survey", "../survey/testdata/building.csv")
+	golden.File(t, Command, "beyond", 2, "-survey", "../survey/testdata/building.csv", "-string", "3-1/2 in, 9.3 lb/ft, 6000 m", "-stretch", "60 in")
 	golden.File(t, Command, "free", 1, "-stretch", "60 in")
 	golden.File(t, Command, "faults", 2, "-stretch", "-1 in", "-pull-difference", "0 lbf")
 }

@@ -21,8 +21,7 @@ var Command = calculator.Command{
 	Picture:  true,
 }
 
-// input is a shut-in well; the defaults are a worked example that takes one mean
-// temperature and one mean Z.
+// input is a shut-in well, an invented one by default.
 type input struct {
 	units        *calculator.Units
 	kind         string
@@ -35,14 +34,14 @@ type input struct {
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := input{}
 	flags.StringVar(&in.kind, "gas", "natural", "natural (by -gravity), nitrogen or methane")
-	flags.Float64Var(&in.natural.Gravity, "gravity", 0.8, "gravity of natural gas to air")
+	flags.Float64Var(&in.natural.Gravity, "gravity", 0.65, "gravity of natural gas to air")
 	flags.Float64Var(&in.natural.Nitrogen, "n2", 0, "mole fraction of nitrogen in natural gas")
 	flags.Float64Var(&in.natural.CarbonDioxide, "co2", 0, "mole fraction of carbon dioxide in natural gas")
 	flags.Float64Var(&in.natural.HydrogenSulphide, "h2s", 0, "mole fraction of hydrogen sulphide in natural gas")
 	flags.TextVar(&in.top, "surface-pressure", 2500*unit.PSI, "pressure at surface, on top of the column")
 	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical depth of the bottom of the column")
-	flags.TextVar(&in.surface, "surface-temperature", unit.Fahrenheit(190), "temperature at surface")
-	flags.TextVar(&in.end, "bottom-temperature", unit.Fahrenheit(190), "temperature at the bottom, straight in between")
+	flags.TextVar(&in.surface, "surface-temperature", unit.Fahrenheit(80), "temperature at surface")
+	flags.TextVar(&in.end, "bottom-temperature", unit.Fahrenheit(210), "temperature at the bottom, straight in between")
 	well := wellpath.Flag(flags)
 	return func() (calculator.Answer, error) {
 		if err := well.Vertical(&in.depth); err != nil {

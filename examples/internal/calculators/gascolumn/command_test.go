@@ -9,6 +9,7 @@ import (
 
 func TestGasColumn(t *testing.T) {
 	golden.Check(t, Command)
+	golden.File(t, Command, "published", 0, "-gravity", "0.8", "-surface-temperature", "190 degF", "-bottom-temperature", "190 degF")
 	golden.File(t, Command, "nitrogen", 0, "-gas", "nitrogen", "-surface-pressure", "19.898675 MPa", "-depth", "3000 m", "-surface-temperature", "15 degC", "-bottom-temperature", "105 degC")
 	golden.File(t, Command, "sour", 0, "-gravity", "0.75", "-co2", "0.05", "-h2s", "0.1", "-bottom-temperature", "250 degF")
 	golden.File(t, Command, "faults", 2, "-gas", "helium")

@@ -55,7 +55,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.bean, "choke", 0.75*unit.Inch, "diameter of the choke's opening")
 	flags.Float64Var(&in.discharge, "discharge", 0.85, "discharge coefficient of the opening")
 	flags.Float64Var(&in.heat, "heat-ratio", 1.27, "ratio of specific heats of the gas at the wellhead")
-	flags.TextVar(&in.line, "line", 1000*unit.PSI, "pressure behind the choke")
+	flags.TextVar(&in.line, "downstream", 1000*unit.PSI, "pressure downstream of the choke, in the flow line")
 	flags.TextVar(&in.standard, "standard-temperature", unit.Fahrenheit(60), "temperature at which the rate is counted, at 101.325 kPa")
 	flags.Float64Var(&in.erosion, "erosion", choke.ErosionContinuous, "constant of API RP 14E in field units")
 	well := wellpath.Flag(flags)

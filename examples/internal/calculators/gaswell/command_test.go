@@ -10,9 +10,9 @@ import (
 
 func TestGaswell(t *testing.T) {
 	golden.Check(t, Command)
-	golden.File(t, Command, "wide", 1, "-choke", "3 in", "-id", "2.441 in", "-line", "200 psi")
-	golden.File(t, Command, "dead", 1, "-line", "3500 psi")
-	golden.File(t, Command, "metric", 0, "-formation", "280 bar", "-line", "70 bar", "-length", "3600 m", "-id", "100 mm", "-choke", "18 mm", "-surface-temperature", "50 °C", "-bottom-temperature", "95 °C",
+	golden.File(t, Command, "wide", 1, "-choke", "3 in", "-id", "2.441 in", "-downstream", "200 psi")
+	golden.File(t, Command, "dead", 1, "-downstream", "3500 psi")
+	golden.File(t, Command, "metric", 0, "-formation", "280 bar", "-downstream", "70 bar", "-length", "3600 m", "-id", "100 mm", "-choke", "18 mm", "-surface-temperature", "50 °C", "-bottom-temperature", "95 °C",
 		"-open-flow", "1700000 Sm3/d", "-standard-temperature", "15 °C", "-survey", filepath.Join("..", "survey", "testdata", "building.csv"))
 	golden.File(t, Command, "faults", 2, "-choke", "0 in", "-heat-ratio", "0.9", "-exponent", "2", "-depth", "10000 ft")
 	golden.File(t, Command, "sour", 2, "-h2s", "0.9")

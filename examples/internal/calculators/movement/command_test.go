@@ -5,22 +5,31 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"completion.example/internal/calculator/golden"
 	"github.com/stretchr/testify/require"
 )
 
+// lubinski is the worked example of Lubinski, Althouse & Logan 1962.
+var lubinski = []string{"-od", "2.875 in", "-id", "2.441 in", "-weight", "6.5 lb/ft", "-yield", "110000 psi", "-casing-id", "6.094 in", "-depth", "10000 ft", "-bore", "3.25 in",
+	"-tubing-fluid-before", "7.31 lb/gal", "-annulus-fluid-before", "7.31 lb/gal", "-tubing-fluid", "15 lb/gal", "-annulus-fluid", "7.31 lb/gal",
+	"-tubing-pressure", "5000 psi", "-annulus-pressure", "1000 psi", "-warming", "-20 degF"}
+
+func with(base []string, more ...string) []string { return append(slices.Clone(base), more...) }
+
 func TestMovement(t *testing.T) {
 	golden.Check(t, Command)
-	golden.File(t, Command, "anchored", 0, "-seals", "anchored", "-slack-off", "20000 lbf")
-	golden.File(t, Command, "limited", 0, "-seals", "limited", "-travel-up", "5 ft", "-slack-off", "10000 lbf")
-	golden.File(t, Command, "weak", 1, "-yield", "80000 psi")
-	golden.File(t, Command, "joint", 1, "-seals", "anchored", "-joint", "50 klbf", "-wear", "0.05 in")
-	golden.File(t, Command, "worn-through", 2, "-wear", "1 in", "-joint", "-5 lbf")
-	golden.File(t, Command, "unrated", 0, "-yield", "0 psi")
-	golden.File(t, Command, "factors", 1, "-burst-factor", "1.1", "-collapse-factor", "1.1", "-tension-factor", "1.3", "-triaxial-factor", "1.25")
-	golden.File(t, Command, "soft", 2, "-yield", "10000 psi", "-burst-factor", "0.5")
+	golden.File(t, Command, "lubinski", 0, with(lubinski, "-explain")...)
+	golden.File(t, Command, "anchored", 0, with(lubinski, "-seals", "anchored", "-slack-off", "20000 lbf")...)
+	golden.File(t, Command, "limited", 0, with(lubinski, "-seals", "limited", "-travel-up", "5 ft", "-slack-off", "10000 lbf")...)
+	golden.File(t, Command, "weak", 1, with(lubinski, "-yield", "80000 psi")...)
+	golden.File(t, Command, "joint", 1, with(lubinski, "-seals", "anchored", "-joint", "50 klbf", "-wear", "0.05 in")...)
+	golden.File(t, Command, "worn-through", 2, with(lubinski, "-wear", "1 in", "-joint", "-5 lbf")...)
+	golden.File(t, Command, "unrated", 0, with(lubinski, "-yield", "0 psi")...)
+	golden.File(t, Command, "factors", 1, with(lubinski, "-burst-factor", "1.1", "-collapse-factor", "1.1", "-tension-factor", "1.3", "-triaxial-factor", "1.25")...)
+	golden.File(t, Command, "soft", 2, with(lubinski, "-yield", "10000 psi", "-burst-factor", "0.5")...)
 	golden.File(t, Command, "surveyed", 0, "-survey", "../survey/testdata/building.csv", "-depth", "3000 m", "-seals", "limited", "-travel-up", "2 m")
 	golden.File(t, Command, "beyond-survey", 2, "-survey", "../survey/testdata/building.csv", "-depth", "5000 m")
 	golden.File(t, Command, "faults", 2, "-od", "2 in", "-depth", "-5 ft", "-slack-off", "5000 lbf")
@@ -39,7 +48,7 @@ func TestVerticalSurveyIsTheVerticalWell(t *testing.T) {
 		answers := make([]map[string]string, 2)
 		for i, args := range [][]string{nil, {"-survey", "testdata/vertical.csv"}} {
 			var out, errs bytes.Buffer
-			require.Zero(t, Command.Run(append(args, "-seals", seals, "-json"), &out, &errs), errs.String())
+			require.Zero(t, Command.Run(with(lubinski, append(args, "-seals", seals, "-json")...), &out, &errs), errs.String())
 			var page struct {
 				Results []struct {
 					Name  string

@@ -34,7 +34,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var in input
 	l80, _ := catalogue.FindGrade("L80")
 	flags.TextVar(&in.od, "od", 4.5*unit.Inch, "outside diameter")
-	flags.TextVar(&in.weight, "weight", 11.6*unit.PoundPerFoot, "nominal weight")
+	flags.TextVar(&in.weight, "weight", 12.6*unit.PoundPerFoot, "nominal weight")
 	flags.TextVar(&in.grade, "grade", l80, "API grade")
 	flags.TextVar(&in.axial, "axial", unit.Force(0), "axial force for collapse under load, tension positive")
 	flags.TextVar(&in.inside, "inside-pressure", unit.Pressure(0), "inside pressure for collapse under load")

@@ -8,6 +8,7 @@ import (
 
 func TestRatings(t *testing.T) {
 	golden.Check(t, Command)
+	golden.File(t, Command, "published", 0, "-weight", "11.6 lb/ft")
 	golden.File(t, Command, "loaded", 0, "-od", "2-7/8 in", "-weight", "6.5 lb/ft", "-grade", "L-80", "-axial", "60000 lbf", "-inside-pressure", "1000 psi",
 		"-temperature", "250 degF", "-wear", "0.02 in", "-explain")
 	golden.File(t, Command, "missing", 2, "-od", "2-7/8 in", "-weight", "7 lb/ft")

@@ -52,7 +52,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.TextVar(&in.pipe.ID, "id", 2.992*unit.Inch, "inside diameter of the tubing")
 	flags.TextVar(&in.pipe.Weight, "weight", 9.3*unit.PoundPerFoot, "weight of the tubing in air, couplings included")
 	flags.TextVar(&in.pipe.Material.Yield, "yield", 80000*unit.PSI, "yield strength of the tubing")
-	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "depth of the release joint and of the packer")
+	flags.TextVar(&in.depth, "depth", 9000*unit.Foot, "true vertical depth of the release joint and of the packer; measured with -survey")
 	flags.TextVar(&in.casing, "casing-id", 8.535*unit.Inch, "bore of the casing")
 	flags.TextVar(&in.seal, "seal", 4*unit.Inch, "diameter of the release joint's seal")
 	flags.TextVar(&in.tubing, "tubing-fluid", 9.5*unit.PoundPerGallon, "fluid in the tubing while pulling")

@@ -13,11 +13,11 @@ func (in inputs) answer() (calculator.Answer, error) {
 	in.landed.OutsideDensity = in.landed.InsideDensity
 	cases := in.cases()
 	for _, c := range cases {
-		m, err := c.String.Analyse()
+		travel, err := in.travel(c)
 		if err != nil {
 			return a, calculator.BadInput{Err: err}
 		}
-		in.plan.Cases = append(in.plan.Cases, packer.TravelOf(c.Name, m.Movement))
+		in.plan.Cases = append(in.plan.Cases, travel)
 	}
 	if err := in.plan.Validate(); err != nil {
 		return a, calculator.BadInput{Err: err}
@@ -34,7 +34,13 @@ func (in inputs) answer() (calculator.Answer, error) {
 	if err := in.tables(&a, cases, height, where); err != nil {
 		return a, err
 	}
-	return a, in.weights(&a)
+	if err := in.weights(&a); err != nil {
+		return a, err
+	}
+	if in.survey.Path() != nil {
+		a.Notes = append(a.Notes, "Along the survey, node by node: inclination and curvature count for weight and buckling; friction of the hole does not.")
+	}
+	return a, nil
 }
 
 // cases are the string landed and then cold, and then warm.
@@ -78,9 +84,7 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 	joined := calculator.Table{Name: "Packer, with a landed locator on its shoulder (limited) and with an anchor", Header: []string{"case", "seals", "movement", "tubing on packer", "packer on casing", "real force above the packer"},
 		For: []display.Purpose{display.Usual, display.Usual, display.Stroke}}
 	for _, c := range cases {
-		c.String.Seals = packer.Restraint(in.seat.Bore, 0)
-		c.Below = c.String.Final.Inside(in.section.BottomMD)
-		all, err := in.seat.Connections(c)
+		all, err := in.connections(c)
 		if err != nil {
 			return calculator.BadInput{Err: err}
 		}
@@ -97,6 +101,12 @@ func (in inputs) tables(a *calculator.Answer, cases []packer.Case, height unit.L
 // fluids and pressures of landing.
 func (in inputs) weights(a *calculator.Answer) error {
 	pipe, depth := in.section.Pipe, in.section.BottomMD
+	if p := in.survey.Path(); p != nil {
+		var err error
+		if depth, err = p.TVD(depth); err != nil {
+			return calculator.BadInput{Err: err}
+		}
+	}
 	end := movement.End{Bore: in.seat.Bore, OD: pipe.OD, ID: pipe.ID, Outside: in.landed.Outside(depth), Inside: in.landed.Inside(depth), Below: in.landed.Inside(depth)}
 	in.stab.End = end
 	w, err := in.stab.Weights()

@@ -47,7 +47,7 @@ type spacing struct {
 }
 
 func (s *spacing) setup(flags *flag.FlagSet) {
-	flags.TextVar(&s.landing.Tagged, "tagged", 10003.4*unit.Foot, "pipe below the rotary table with the locator on its shoulder, by the tally")
+	flags.TextVar(&s.landing.Tagged, "tagged", 9003.4*unit.Foot, "pipe below the rotary table with the locator on its shoulder, by the tally")
 	flags.TextVar(&s.landing.Above, "stick-up", 6*unit.Foot, "pipe above the rotary table then")
 	flags.TextVar(&s.landing.HangerDepth, "hanger-depth", 30*unit.Foot, "seat of the tubing hanger below the rotary table")
 	flags.TextVar(&s.landing.HangerLength, "hanger", 2*unit.Foot, "hanger from its seat to its lower end")

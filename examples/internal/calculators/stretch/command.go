@@ -1,10 +1,11 @@
-// Package stretch tells how much longer a string hangs than it was measured, and what
-// pull stretches it.
+// Package stretch tells how much longer a string hangs than it was measured, in a vertical
+// well or along a survey, and what pull stretches it.
 package stretch
 
 import (
 	"flag"
 
+	"completion.example/examples/internal/wellpath"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 	"completion.example/internal/calculator"
@@ -15,7 +16,7 @@ import (
 // Command is the calculator.
 var Command = calculator.Command{
 	Name:     "stretch",
-	Question: "how much longer does a vertical string hang than it was measured, and what pull stretches it further?",
+	Question: "how much longer does a string hang than it was measured, and what pull stretches it further?",
 	Setup:    setup,
 }
 
@@ -25,19 +26,20 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	var warming unit.TemperatureDifference
 	var pull unit.Force
 	var wanted unit.Length
-	flags.TextVar(&tally, "string", catalogue.Tally{{OD: 2.875 * unit.Inch, Weight: 6.4 * unit.PoundPerFoot, Length: 10_000 * unit.Foot}},
+	flags.TextVar(&tally, "string", catalogue.Tally{{OD: 3.5 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Length: 9800 * unit.Foot}},
 		"the string from the top: size, weight, length; …")
-	flags.TextVar(&fluid, "density", unit.Density(0), "density of the fluid inside and around it")
-	flags.TextVar(&warming, "warming", unit.TemperatureDifference(0), "mean warming since it was measured")
+	flags.TextVar(&fluid, "density", 9.5*unit.PoundPerGallon, "density of the fluid inside and around it")
+	flags.TextVar(&warming, "warming", 60*unit.FahrenheitDifference, "mean warming since it was measured")
 	flags.TextVar(&pull, "pull", unit.Force(0), "pull on the lower end; weight set down is negative")
 	flags.TextVar(&wanted, "wanted-stretch", 12*unit.Inch, "stretch wanted from a pull at the top, stuck at the lower end")
-	plain := flags.Bool("plain-end", true, "take the weight of plain-end pipe; false counts couplings")
+	plain := flags.Bool("plain-end", false, "take the weight of plain-end pipe; else couplings count")
+	well := wellpath.Flag(flags)
 	return func() (calculator.Answer, error) {
 		sections, err := look(tally, warming, *plain)
 		if err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
-		s, err := tubular.Hanging{Sections: sections, Fluid: fluid, Pull: pull}.Stretch()
+		s, err := tubular.Hanging{Path: well.Path(), Sections: sections, Fluid: fluid, Pull: pull}.Stretch()
 		if err != nil {
 			return calculator.Answer{}, calculator.BadInput{Err: err}
 		}
@@ -51,7 +53,10 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 			{Name: "stretch", Value: inches(s.Total())},
 			{Name: "pull at the top for the stretch wanted", Value: force},
 		}}
-		if len(sections) == 1 && sections[0].Length == 10_000*unit.Foot && fluid == 0 && warming == 0 && pull == 0 && *plain {
+		if well.Path() != nil {
+			a.Notes = append(a.Notes, "Along the survey the hole bears what of the weight is across it; its friction, which holds back the stretch, isn't counted. The lengths of the string are measured from the survey's first station.")
+		}
+		if well.Path() == nil && len(sections) == 1 && sections[0].Length == 10_000*unit.Foot && fluid == 0 && warming == 0 && pull == 0 && *plain {
 			a.Published = &calculator.Published{Name: "10,000 ft of steel by its own weight in air", Printed: "5.67 ft", Ours: working.In(s.Total(), unit.Foot, "ft"),
 				Source: "casing and tubing design manual, October 2005, Table 9-4"}
 		}

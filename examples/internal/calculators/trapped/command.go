@@ -6,6 +6,7 @@ import (
 	"errors"
 	"flag"
 
+	"completion.example/examples/internal/wellpath"
 	"completion.example/fluid"
 	"completion.example/fluid/confined"
 	"completion.example/hydrostatics/unit"
@@ -25,7 +26,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	outer, inner := steel, steel
 	var t confined.Trapped
 	var brine fluid.Brine
-	var length unit.Length
+	var place place
 	var gas unit.Volume
 	var from, to unit.Temperature
 	var bleedTo unit.Pressure
@@ -34,23 +35,31 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	flags.BoolVar(&outer.Rigid, "cemented", false, "take the outer pipe as unmoved, backed by rock")
 	flags.TextVar(&inner.OD, "od", 3.5*unit.Inch, "outside diameter of the inner pipe; 0 in for a pipe alone")
 	flags.TextVar(&inner.ID, "id", 2.992*unit.Inch, "inside diameter of the inner pipe")
-	flags.TextVar(&length, "length", 9000*unit.Foot, "length of the space")
+	flags.TextVar(&place.length, "length", 9800*unit.Foot, "length of the space along the hole; unused with -survey")
+	flags.TextVar(&place.top, "top", 0*unit.Foot, "true vertical depth of the top of the space; measured with -survey")
+	flags.TextVar(&place.bottom, "depth", 9000*unit.Foot, "true vertical depth of its lower end; measured with -survey")
+	place.well = wellpath.Flag(flags)
 	flags.TextVar(&brine.At70F, "density", 9.5*unit.PoundPerGallon, "density of the brine at 70 °F; 0 lb/gal is fresh water")
 	flags.TextVar(&brine.Expansion, "expansivity", 2.54e-4*unit.PerFahrenheit, "expansivity of the brine")
 	flags.TextVar(&brine.Compression, "compressibility", 1.98e-6*unit.PerPSI, "compressibility of the brine")
 	flags.TextVar(&gas, "gas-volume", 0*unit.Barrel, "nitrogen in the space at the starting pressure")
-	flags.TextVar(&t.Pressure, "pressure-before", 2000*unit.PSI, "pressure before, at the mean depth")
+	flags.TextVar(&t.Pressure, "pressure-before", 2400*unit.PSI, "pressure before, at the mean depth")
 	flags.TextVar(&from, "temperature-before", unit.Fahrenheit(100), "mean temperature of the fluid before")
 	flags.TextVar(&to, "temperature-after", unit.Fahrenheit(160), "mean temperature of the fluid after")
 	flags.TextVar(&t.HeatOuter, "casing-heats", 50*unit.FahrenheitDifference, "warming of the outer pipe")
 	flags.TextVar(&t.HeatInner, "tubing-heats", 70*unit.FahrenheitDifference, "warming of the inner pipe")
 	flags.TextVar(&t.Squeeze, "squeeze", 0*unit.Barrel, "volume taken from the space")
-	flags.TextVar(&bleedTo, "bleed-to", 2000*unit.PSI, "pressure to bleed down to")
+	flags.TextVar(&bleedTo, "bleed-to", 2400*unit.PSI, "pressure to bleed down to, at the mean depth")
 	return func() (calculator.Answer, error) {
 		t.Space = confined.Space{Outer: outer}
 		if inner.OD != 0 {
 			t.Space.Inner = &inner
 		}
+		at, err := place.find()
+		if err != nil {
+			return calculator.Answer{}, calculator.BadInput{Err: err}
+		}
+		length := at.length
 		fill := confined.Fill{Name: "brine", Fluid: brine, Volume: unit.Volume(float64(t.Space.Area())*float64(length)) - gas, From: from, To: to}
 		if brine.At70F == 0 {
 			fill.Name, fill.Fluid = "water", fluid.Water{}
@@ -73,7 +82,7 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 		if bleed < 0 {
 			bled, name = -bleed, "volume to pump in, as it is below that pressure"
 		}
-		return calculator.Answer{
+		a := calculator.Answer{
 			Steps: o.Steps(),
 			Results: []calculator.Result{
 				{Name: "volume of the space", Value: o.Volume},
@@ -86,6 +95,14 @@ func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 				{Name: name, Value: working.In(bled, unit.Barrel, "bbl")},
 			},
 			Notes: []string{"A wall backed by rock gives less way (-cemented): the pressure is then higher. Check burst of the outer pipe and collapse of the inner one."},
-		}, nil
+		}
+		density := brine.At70F
+		if density == 0 {
+			if density, err = (fluid.Water{}).Density(0, unit.Fahrenheit(70)); err != nil {
+				return calculator.Answer{}, err
+			}
+		}
+		at.tell(&a, density, gas != 0, t.Pressure, o.After)
+		return a, nil
 	}
 }

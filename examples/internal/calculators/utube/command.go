@@ -35,7 +35,7 @@ type inputs struct {
 
 func setup(flags *flag.FlagSet) func() (calculator.Answer, error) {
 	in := inputs{tubing: stack.Default("6.8 lb/gal to 4000 ft, 9.2 lb/gal to 9000 ft"), annulus: stack.Default("9.2 lb/gal to 9000 ft")}
-	flags.TextVar(&in.legs.PortMD, "depth", 9000*unit.Foot, "measured depth of the port")
+	flags.TextVar(&in.legs.PortMD, "depth", 9000*unit.Foot, "true vertical depth of the port; measured with -survey")
 	flags.TextVar(&in.tubing, "tubing-fluids", in.tubing, "fluids in the tubing from its level down to the port, DENSITY to DEPTH")
 	flags.TextVar(&in.annulus, "annulus-fluids", in.annulus, "fluids in the annulus, likewise")
 	flags.TextVar(&in.legs.Tubing.LevelMD, "tubing-level", 0*unit.Foot, "liquid level in the tubing")

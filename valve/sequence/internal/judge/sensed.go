@@ -87,8 +87,8 @@ func (j *Judge) Sensed(w *walk.World, p walk.Place, action int, q walk.Progress,
 		}
 		bound, at := region.Least(left)
 		final := q.Links == len(row)-1 && !q.Out && q.Count+1 >= t.Count
-		if bound < -walk.Reach && !final {
-			f.CameOn = true // it is met: what comes after it counts
+		if bound < 2*walk.Reach && !final {
+			f.CameOn = true // it is met, or just so: what comes after it counts
 			continue
 		}
 		if bound < f.Left {

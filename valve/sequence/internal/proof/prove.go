@@ -179,11 +179,11 @@ func (w *witnesses) shared(points [][]float64) [][]float64 {
 	return all
 }
 
-// enclosed tells whether gas or flow makes pressures of a walk of plain numbers only
+// enclosed tells whether gas, flow or the string makes pressures of a walk of plain numbers only
 // enclosed.
 func (p *Problem) enclosed() bool {
-	if slices.ContainsFunc(p.Network.Actions, func(a well.Action) bool { return a.Slow }) {
-		return true // how much of a ramp's time counts
+	if slices.ContainsFunc(p.Network.Actions, func(a well.Action) bool { return a.Slow || a.Axial }) {
+		return true // how much of a ramp's time counts; where on a ramp what isn't straight parts
 	}
 	if slices.ContainsFunc(p.Steps, func(s walk.Step) bool {
 		return slices.ContainsFunc(s.Acts, func(a walk.Act) bool { return a.Drain >= 0 })

@@ -12,7 +12,7 @@ func (s span) width() float64 { return s.greatest - s.least }
 
 // join makes ranges that touch one.
 func join(ranges []span) []span {
-	slices.SortFunc(ranges, func(a, b span) int { return cmp.Compare(a.least, b.least) })
+	slices.SortStableFunc(ranges, func(a, b span) int { return cmp.Compare(a.least, b.least) })
 	var all []span
 	for _, r := range ranges {
 		if n := len(all); n > 0 && r.least <= all[n-1].greatest {

@@ -113,8 +113,8 @@ type window struct {
 // What bounds the work on one window: walks, places of them, and choices of all
 // else that are looked along.
 const (
-	mostWalks  = 3000
-	mostEvents = 40000
+	mostWalks  = 10000
+	mostEvents = 150000
 	mostLines  = 40
 	mostTried  = 3  // in one range
 	mostVain   = 12 // one after the other that show nothing
@@ -126,7 +126,7 @@ const (
 func (w *window) spent() bool {
 	walks, events := mostWalks, mostEvents
 	if w.loose {
-		walks, events = 100, mostEvents/20
+		walks, events = 100, mostEvents/75
 	}
 	return w.walks >= walks || w.events >= events
 }

@@ -26,9 +26,10 @@ func (r *Room) Cut(w *walk.World, from affine.Form, sign float64, length affine.
 	if !ok {
 		return affine.Form{}, false, errNotLanded
 	}
-	turn := s.turn()
+	own := r.one(w.On)
+	turn := s.turn(w.On)
 	down := turn != nil && turn.place != upwards && turn.place != sliding
-	if !down && r.Hole == nil {
+	if !down && own.Hole == nil {
 		return affine.Form{}, false, nil
 	}
 	p, err := r.profileOf(w.State, affine.Form{})
@@ -36,7 +37,7 @@ func (r *Room) Cut(w *walk.World, from affine.Form, sign float64, length affine.
 		return affine.Form{}, false, err
 	}
 	if down {
-		kink, err := r.kink(s, turn, p, from)
+		kink, err := r.kink(s, turn, p, reading{from, w.On})
 		if err != nil {
 			return affine.Form{}, false, err
 		}
@@ -47,25 +48,26 @@ func (r *Room) Cut(w *walk.World, from affine.Form, sign float64, length affine.
 			return affine.Form{}, false, err
 		}
 	}
-	if r.Hole == nil {
+	if own.Hole == nil {
 		return affine.Form{}, false, nil
 	}
-	return r.straight(s, p, from, sign, length.Greatest())
+	return r.straight(s, p, reading{from, w.On}, sign, length.Greatest())
 }
 
 // kink is how far from a reading the way down stops being one on which nothing arrives
 // at depth. Negative where it has.
-func (r *Room) kink(s, turn *standing, p *profile, from affine.Form) (affine.Form, error) {
+func (r *Room) kink(s, turn *standing, p *profile, from reading) (affine.Form, error) {
 	c := r.middle()
 	l := r.hooking()
 	if err := r.load(l, s, p, &from, c); err != nil {
 		return affine.Form{}, err
 	}
-	gone := turn.pull.Minus(from)
-	if r.Hole == nil {
-		end := float64(r.Up.Terms(l).From)
-		f := r.Drag
-		for _, x := range r.Seals {
+	own := r.one(from.of)
+	gone := turn.pull.Minus(from.Form)
+	if own.Hole == nil {
+		end := float64(own.Up.Terms(part(l, from.of)).From)
+		f := own.Drag
+		for _, x := range own.Seals {
 			if x.MD < end {
 				f = f.Plus(x.Friction)
 			}
@@ -83,15 +85,17 @@ func (r *Room) kink(s, turn *standing, p *profile, from affine.Form) (affine.For
 	}
 	both := [2]float64{}
 	for i, m := range [2]drag.Motion{drag.Pulled, drag.RunIn} {
-		x := r.conditions(p, c.e)
+		all := r.conditions(p, c.e)
+		x := &all[from.of]
 		x.Top, x.Reading = movement.OnHookOpen, unit.Force(from.At(c.e))
-		if r.Closed {
+		if own.Closed {
 			x.Top = movement.OnHookClosed
 		}
-		if err := r.taken(&x, now, m, c); err != nil {
+		load := r.loader(now, all, from.of)
+		if err := own.taken(x, load, m, c); err != nil {
 			return affine.Form{}, err
 		}
-		if both[i], err = r.total(x, now); err != nil {
+		if both[i], err = own.total(*x, load); err != nil {
 			return affine.Form{}, err
 		}
 	}
@@ -102,19 +106,21 @@ func (r *Room) kink(s, turn *standing, p *profile, from affine.Form) (affine.For
 }
 
 // straight is how far the forces at depth are straight in the reading.
-func (r *Room) straight(s *standing, p *profile, from affine.Form, sign, most float64) (affine.Form, bool, error) {
+func (r *Room) straight(s *standing, p *profile, from reading, sign, most float64) (affine.Form, bool, error) {
 	at := func(x float64) ([]float64, error) {
-		reading := from.Shift(sign * x)
-		l := r.scratch()
-		if err := r.load(l, s, p, &reading, r.middle()); err != nil {
+		both := r.scratch()
+		if err := r.load(both, s, p, &reading{from.Shift(sign * x), from.of}, r.middle()); err != nil {
 			return nil, err
 		}
 		var all []float64
-		for i := range l.Joints {
-			all = append(all, float64(l.Joints[i].Balance))
-		}
-		for i := range l.Holds {
-			all = append(all, float64(l.Holds[i].Load))
+		for of := range r.strings() {
+			l := part(both, of)
+			for i := range l.Joints {
+				all = append(all, float64(l.Joints[i].Balance))
+			}
+			for i := range l.Holds {
+				all = append(all, float64(l.Holds[i].Load))
+			}
 		}
 		return all, nil
 	}

@@ -10,23 +10,15 @@ import (
 )
 
 // Load is the string of a world at a place of the leg, at a choice of the inputs.
-func (r *Room) Load(l *movement.Loading, w *walk.World, x affine.Form, pulling *affine.Line, e []float64) error {
+func (r *Room) Load(l *movement.NestedLoading, w *walk.World, x affine.Form, pulling *affine.Line, e []float64) error {
 	p, err := r.profileOf(w.State, x)
 	if err != nil {
 		return err
 	}
-	return r.load(l, w.State.String.(*standing), p, at(pulling, x), corner{any: true, e: e})
+	return r.load(l, w.State.String.(*standing), p, at(pulling, x, w.On), corner{any: true, e: e})
 }
 
-func at(l *affine.Line, x affine.Form) *affine.Form {
-	if l == nil {
-		return nil
-	}
-	f := l.At(x)
-	return &f
-}
-
-func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.Form, c corner) error {
+func (r *Room) load(l *movement.NestedLoading, s *standing, p *profile, pull *reading, c corner) error {
 	now, err := r.standingAt(s, c)
 	if err != nil {
 		return err
@@ -35,7 +27,7 @@ func (r *Room) load(l *movement.Loading, s *standing, p *profile, pull *affine.F
 	if err := r.onHook(&conditions, now, s, pull, c); err != nil {
 		return err
 	}
-	return r.Up.LoadInto(l, now, conditions)
+	return r.loaded(l, now, conditions)
 }
 
 // between is that share. Of 300 draws of the demo with a tolerance on everything some
@@ -59,7 +51,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		return nil, false, err
 	}
 	moves = p.moves || pulling != nil && pulling.S != 0
-	pull := at(pulling, x)
+	pull := at(pulling, x, w.On)
 	sign := p.sign()
 	if forms, ok := r.Memory.find(sign, s, p, pull); ok {
 		return forms, moves, nil
@@ -70,7 +62,11 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		if err := r.load(scratch, s, p, pull, c); err != nil {
 			return nil, err
 		}
-		return r.read(scratch, nil), nil
+		var all []float64
+		for of, x := range r.strings() {
+			all = x.read(part(scratch, of), all)
+		}
+		return all, nil
 	}
 	mid, err := sample(r.middle())
 	if err != nil {
@@ -82,9 +78,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 	}
 	symbols := map[int]bool{}
 	p.symbols(symbols)
-	for _, t := range r.Network.Heat[p.temperature].T {
-		symbols[t.Symbol] = true
-	}
+	r.heats(symbols, p.temperature)
 	for k := range s.symbols {
 		symbols[k] = true
 	}
@@ -112,7 +106,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 	if len(symbols) > 1 {
 		// What the inputs do together, at the corners where each of what is read is
 		// least and greatest as far as it is straight, and at two more.
-		for _, e := range r.corners(symbols, forms[:r.judged()]) {
+		for _, e := range r.corners(symbols, r.ofJudged(forms)) {
 			v, err := sample(corner{any: true, e: e})
 			if err != nil {
 				return nil, false, err
@@ -192,9 +186,9 @@ func (r *Room) fleeting() *profile {
 }
 
 // scratch is a loading to be used again.
-func (r *Room) scratch() *movement.Loading {
+func (r *Room) scratch() *movement.NestedLoading {
 	if r.Memory == nil {
-		return new(movement.Loading)
+		return new(movement.NestedLoading)
 	}
 	return &r.Memory.scratch
 }

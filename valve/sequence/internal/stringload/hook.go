@@ -27,7 +27,7 @@ func (r *Room) Turn(w *walk.World, down, first bool, from affine.Form) error {
 	if !ok {
 		return errNotLanded
 	}
-	last := s.turn()
+	last := s.turn(w.On)
 	way := upwards
 	switch {
 	case down && first:
@@ -40,7 +40,7 @@ func (r *Room) Turn(w *walk.World, down, first bool, from affine.Form) error {
 		return nil
 	}
 	line := affine.Flat(from)
-	return r.next(w, turned, way, affine.Form{}, &line)
+	return r.next(w, turned, w.On, way, affine.Form{}, &line)
 }
 
 // Slides keeps that the string slides down from a reading on.
@@ -49,17 +49,17 @@ func (r *Room) Slides(w *walk.World, from affine.Form) error {
 	if !ok {
 		return errNotLanded
 	}
-	if last := s.turn(); r.Hole != nil || last == nil || last.place == upwards || last.place == sliding {
+	if last := s.turn(w.On); r.one(w.On).Hole != nil || last == nil || last.place == upwards || last.place == sliding {
 		return nil
 	}
 	line := affine.Flat(from)
-	return r.next(w, turned, sliding, affine.Form{}, &line)
+	return r.next(w, turned, w.On, sliding, affine.Form{}, &line)
 }
 
-// turn is the last one, or nil.
-func (s *standing) turn() *standing {
+// turn is the last one of a string, or nil.
+func (s *standing) turn(of int) *standing {
 	for ; s != nil; s = s.before {
-		if s.act == turned {
+		if s.act == turned && s.of == of {
 			return s
 		}
 	}
@@ -67,13 +67,14 @@ func (s *standing) turn() *standing {
 }
 
 // hookSymbols adds the symbols that a string on the hook depends on.
-func (r *Room) hookSymbols(set map[int]bool, pull *affine.Form) {
+func (r *Room) hookSymbols(set map[int]bool, pull *reading) {
+	r = r.one(pull.of)
 	add := func(f affine.Form) {
 		for _, t := range f.T {
 			set[t.Symbol] = true
 		}
 	}
-	add(*pull)
+	add(pull.Form)
 	add(r.Drag)
 	for _, f := range r.Factors {
 		add(f)
@@ -92,34 +93,36 @@ func (r *Room) hookSymbols(set map[int]bool, pull *affine.Form) {
 //
 //	taken = max(-d, D - (R0 - R))          from a pull
 //	taken = max(-d, -(R0 - R))             from the hanger, where nothing was taken yet
-func (r *Room) onHook(c *movement.Conditions, now movement.Standing, s *standing, pull *affine.Form, at corner) error {
+func (r *Room) onHook(all *[2]movement.Conditions, now movement.Nested, s *standing, pull *reading, at corner) error {
 	if pull == nil {
 		return nil
 	}
+	own, c := r.one(pull.of), &all[pull.of]
 	c.Top = movement.OnHookOpen
-	if r.Closed {
+	if own.Closed {
 		c.Top = movement.OnHookClosed
 	}
 	c.Reading = unit.Force(pull.At(at.e))
-	turn := s.turn()
+	load := r.loader(now, *all, pull.of)
+	turn := s.turn(pull.of)
 	switch {
 	case turn == nil || turn.place == upwards:
-		return r.taken(c, now, drag.Pulled, at)
+		return own.taken(c, load, drag.Pulled, at)
 	case turn.place == sliding:
-		return r.taken(c, now, drag.RunIn, at)
+		return own.taken(c, load, drag.RunIn, at)
 	}
 	up, down := *c, *c
-	if err := r.taken(&up, now, drag.Pulled, at); err != nil {
+	if err := own.taken(&up, load, drag.Pulled, at); err != nil {
 		return err
 	}
-	if err := r.taken(&down, now, drag.RunIn, at); err != nil {
+	if err := own.taken(&down, load, drag.RunIn, at); err != nil {
 		return err
 	}
-	most, err := r.total(up, now)
+	most, err := own.total(up, load)
 	if err != nil {
 		return err
 	}
-	least, err := r.total(down, now)
+	least, err := own.total(down, load)
 	if err != nil {
 		return err
 	}
@@ -128,14 +131,14 @@ func (r *Room) onHook(c *movement.Conditions, now movement.Standing, s *standing
 		begin = most
 	}
 	taken := begin - (turn.pull.At(at.e) - float64(c.Reading))
-	if r.Hole != nil { // else the leg ends where it is all the other way
+	if own.Hole != nil { // else the leg ends where it is all the other way
 		taken = math.Min(most, math.Max(least, taken))
 	}
 	share := 1.0 // of the way up
 	if most > least {
 		share = (taken - least) / (most - least)
 	}
-	r.blend(c, &up, &down, share)
+	own.blend(c, &up, &down, share)
 	return nil
 }
 
@@ -163,19 +166,19 @@ func (r *Room) blend(c, up, down *movement.Conditions, share float64) {
 }
 
 // total is all that hole and seals take from a reading, up positive.
-func (r *Room) total(c movement.Conditions, now movement.Standing) (float64, error) {
+func (r *Room) total(c movement.Conditions, load loader) (float64, error) {
 	if len(c.SealFriction) == 0 {
 		return float64(c.Drag), nil
 	}
-	l := r.hooking()
-	if err := r.Up.LoadInto(l, now, c); err != nil {
+	l, err := load(c)
+	if err != nil {
 		return 0, err
 	}
 	return float64(c.Drag + r.Up.Terms(l).Seals), nil
 }
 
 // taken fills in what hole and seals take when the string moves all the way.
-func (r *Room) taken(c *movement.Conditions, now movement.Standing, m drag.Motion, at corner) error {
+func (r *Room) taken(c *movement.Conditions, load loader, m drag.Motion, at corner) error {
 	sign := 1.0
 	c.Sliding = movement.SlidingUp
 	if m == drag.RunIn {
@@ -191,15 +194,15 @@ func (r *Room) taken(c *movement.Conditions, now movement.Standing, m drag.Motio
 		c.Drag = unit.Force(sign * r.Drag.At(at.e))
 		return nil
 	}
-	return r.rubbed(c, now, m, at)
+	return r.rubbed(c, load, m, at)
 }
 
 // rubbed is the drag along the path: the string loaded without any tells the force
 // that it is taken from. See drag.Prepared.Along.
-func (r *Room) rubbed(c *movement.Conditions, now movement.Standing, m drag.Motion, at corner) error {
-	l := r.hooking()
+func (r *Room) rubbed(c *movement.Conditions, load loader, m drag.Motion, at corner) error {
 	c.Drag, c.DragShare = 0, nil
-	if err := r.Up.LoadInto(l, now, *c); err != nil {
+	l, err := load(*c)
+	if err != nil {
 		return err
 	}
 	hole, err := r.InHole(l, at.e)
@@ -241,9 +244,9 @@ func alongside(nodes []movement.Node, md unit.Length) (unit.Force, unit.WeightPe
 }
 
 // hooking is a loading to be used again while the drag is looked for.
-func (r *Room) hooking() *movement.Loading {
+func (r *Room) hooking() *movement.NestedLoading {
 	if r.Memory == nil {
-		return new(movement.Loading)
+		return new(movement.NestedLoading)
 	}
 	return &r.Memory.hook
 }

@@ -1,50 +1,72 @@
 package stringload
 
 import (
+	"math"
+	"slices"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
 	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/walk"
 )
 
-// Judge holds the string against its limits.
+// Judge holds the string, and that around it, against their limits.
 func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 	forms, err := r.enclose(w, p.X, p.Pulling)
 	if err != nil {
 		return err
 	}
-	n := 0
+	if p.Between != nil {
+		if forms, err = r.bent(w, p, forms); err != nil {
+			return err
+		}
+	}
+	if r.Outer != nil {
+		if err := r.Outer.judge(j, w, p, forms[r.size():], Outer); err != nil {
+			return err
+		}
+	}
+	return r.judge(j, w, p, forms, Main)
+}
+
+// judge holds one of the strings against its limits.
+func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine.Form, of int) error {
+	n, first := 0, of*Second
 	take := func() int { n++; return n - 1 }
 	for k := range 5 {
 		f := forms[take()]
-		j.Note(w, p, judge.String, k, f.Times(-judge.Parts).Shift(judge.Parts), 0)
+		j.Note(w, p, judge.String, first+k, f.Times(-judge.Parts).Shift(judge.Parts), 0)
 	}
 	for k, s := range r.Seals {
 		f := forms[take()]
 		if f.C != f.C {
 			continue
 		}
-		j.Note(w, p, judge.SealUp, k, f.Shift(s.Up).Times(judge.Parts), 0)
-		j.Note(w, p, judge.SealDown, k, f.Times(-1).Shift(s.Down).Times(judge.Parts), 0)
+		j.Note(w, p, judge.SealUp, first+k, f.Shift(s.Up).Times(judge.Parts), 0)
+		j.Note(w, p, judge.SealDown, first+k, f.Times(-1).Shift(s.Down).Times(judge.Parts), 0)
 	}
 	lift, free, reading, load, holds := forms[take()], forms[take()], forms[take()], forms[take()], forms[take()]
-	if p.Pulling == nil {
-		j.Note(w, p, judge.Lift, 0, lift.Times(-1).Shift(r.LockDown), 0)
+	if p.Pulling == nil || w.On != of {
+		j.Note(w, p, judge.Lift, first, lift.Times(-1).Shift(r.LockDown), 0)
 	} else {
 		if r.Rig > 0 {
-			j.Note(w, p, judge.Rig, 0, reading.Times(-1).Shift(r.Rig), 0)
+			j.Note(w, p, judge.Rig, first, reading.Times(-1).Shift(r.Rig), 0)
 		}
 		// A pull that nothing holds never comes to its reading; a string that the step
-		// itself has freed is meant to come up.
-		if now := w.State.String.(*standing); free.C > 0.5 && !(now.step == p.Step && (now.act == parted || now.act == letGo)) {
-			j.Note(w, p, judge.PullFree, 0, reading.Minus(p.Pulling.At(p.X)).Shift(1), 0)
+		// itself has freed is meant to come up, and one that is let down goes down.
+		now := w.State.String.(*standing)
+		turn := now.turn(of)
+		down := turn != nil && turn.place != upwards
+		if free.C > 0.5 && !down && !now.freedIn(p.Step, of) {
+			j.Note(w, p, judge.PullFree, first, reading.Minus(p.Pulling.At(p.X)).Shift(1), 0)
 		}
 	}
 	for place, at := range r.forcesAt() {
-		j.Force(w, p, judge.Carried, place, forms[at])
-		j.Force(w, p, judge.Effective, place, forms[at+1])
-		j.Force(w, p, judge.Wall, place, forms[at+2])
+		j.Force(w, p, judge.Carried, first+place, forms[at])
+		j.Force(w, p, judge.Effective, first+place, forms[at+1])
+		j.Force(w, p, judge.Wall, first+place, forms[at+2])
 	}
 	if r.Envelope != nil && holds.C > 0.5 {
 		below, err := w.State.At(r.Below, r.BelowAt)
@@ -70,9 +92,42 @@ func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
 		if spread := most - mid; spread > 0 && (load.Radius() > 0 || d.Radius() > 0) {
 			form.R = judge.Parts * spread
 		}
-		j.Note(w, p, judge.Holding, 0, form, 0)
+		j.Note(w, p, judge.Holding, first, form, 0)
 	}
 	return nil
+}
+
+// bent are forms halfway along a stretch, widened by what may lie beyond its ends and
+// them: of a parabola through the three that is no more than a quarter of how far the
+// middle lies off the straight line, and twice that is taken.
+func (r *Room) bent(w *walk.World, p walk.Place, middle []affine.Form) ([]affine.Form, error) {
+	var ends [2][]affine.Form
+	for i, x := range p.Between {
+		forms, err := r.enclose(w, x, p.Pulling)
+		if err != nil {
+			return nil, err
+		}
+		ends[i] = forms
+	}
+	all := slices.Clone(middle)
+	for n := range all {
+		off := middle[n].Minus(ends[0][n].Plus(ends[1][n]).Times(0.5))
+		off.R = 0
+		if d := math.Abs(off.C) + off.Radius(); d > 1e-9*(1+math.Abs(middle[n].C)) {
+			all[n] = all[n].Widen(d / 2)
+		}
+	}
+	return all, nil
+}
+
+// freedIn tells whether a step has parted the string or let it go.
+func (s *standing) freedIn(step, of int) bool {
+	for ; s != nil; s = s.before {
+		if s.step == step && s.of == of && (s.act == parted || s.act == letGo) {
+			return true
+		}
+	}
+	return false
 }
 
 // read takes everything that a limit needs off the loaded string.
@@ -126,6 +181,17 @@ func (r *Room) forcesAt() []int {
 		at[i] = r.judged() + 3*i
 	}
 	return at
+}
+
+// size is how much is read.
+func (r *Room) size() int { return r.judged() + 3*r.holds() }
+
+// ofJudged are those of what is read that are held against limits.
+func (r *Room) ofJudged(forms []affine.Form) []affine.Form {
+	if r.Outer == nil {
+		return forms[:r.judged()]
+	}
+	return slices.Concat(forms[:r.judged()], forms[r.size():r.size()+r.Outer.judged()])
 }
 
 // judged is how much of what is read is held against limits; the rest is told.

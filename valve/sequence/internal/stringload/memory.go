@@ -17,8 +17,8 @@ type Memory struct {
 	stoods    [32]stood // at choices of the inputs, the last ones
 	nextStood int
 	at        profile
-	scratch   movement.Loading
-	hook      movement.Loading
+	scratch   movement.NestedLoading
+	hook      movement.NestedLoading
 	piece     float64 // of a pull that was straight
 }
 
@@ -26,7 +26,7 @@ type remembered struct {
 	sign  uint64
 	s     *standing
 	p     *profile
-	pull  *affine.Form
+	pull  *reading
 	forms []affine.Form
 }
 
@@ -34,10 +34,10 @@ type remembered struct {
 type stood struct {
 	s  *standing
 	e  []float64
-	as movement.Standing
+	as movement.Nested
 }
 
-func (m *Memory) stood(s *standing, e []float64) (movement.Standing, bool) {
+func (m *Memory) stood(s *standing, e []float64) (movement.Nested, bool) {
 	if m != nil {
 		for i := range m.stoods {
 			if x := &m.stoods[i]; x.s == s && slices.Equal(x.e, e) {
@@ -45,23 +45,23 @@ func (m *Memory) stood(s *standing, e []float64) (movement.Standing, bool) {
 			}
 		}
 	}
-	return movement.Standing{}, false
+	return movement.Nested{}, false
 }
 
-func (m *Memory) stands(s *standing, e []float64, as movement.Standing) {
+func (m *Memory) stands(s *standing, e []float64, as movement.Nested) {
 	if m != nil {
 		m.stoods[m.nextStood] = stood{s, e, as}
 		m.nextStood = (m.nextStood + 1) % len(m.stoods)
 	}
 }
 
-func (m *Memory) find(sign uint64, s *standing, p *profile, pull *affine.Form) ([]affine.Form, bool) {
+func (m *Memory) find(sign uint64, s *standing, p *profile, pull *reading) ([]affine.Form, bool) {
 	if m == nil {
 		return nil, false
 	}
 	for i := range m.loads {
 		r := &m.loads[i]
-		if r.sign == sign && r.s == s && r.forms != nil && (pull == nil) == (r.pull == nil) && (pull == nil || pull.Same(*r.pull, 1e-3)) && r.p.same(p) {
+		if r.sign == sign && r.s == s && r.forms != nil && pull.same(r.pull) && r.p.same(p) {
 			return r.forms, true
 		}
 	}

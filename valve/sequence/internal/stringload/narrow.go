@@ -20,5 +20,8 @@ func (r *Room) Narrow(n *well.Network, part affine.Part) *Room {
 	for i := range f.Seals {
 		f.Seals[i].Friction = f.Seals[i].Friction.Narrow(part)
 	}
+	if r.Outer != nil {
+		f.Outer = r.Outer.Narrow(n, part)
+	}
 	return &f
 }

@@ -38,6 +38,13 @@ type Room struct {
 	Block        float64
 	TopBore      float64 // area of the bore at the hanger, m²
 	Memory       *Memory // loads of a walk, used again; nil: none are kept
+	Own          []int   // by temperature of the well: the string's own; nil: that
+
+	// Outer is the string that it stands in, and Pair the two of them; nil: none. On are
+	// the actions that are on the outer one.
+	Outer *Room
+	Pair  *movement.Concentric
+	On    map[int]bool
 
 	once   []int   // of the compartments that it feels
 	inside int     // where in these Inside is,
@@ -51,8 +58,16 @@ type Seal struct {
 	Friction affine.Form
 }
 
-// Ties are the compartments that the string feels.
+// Ties are the compartments that the string feels, and that around it.
 func (r *Room) Ties() []int {
+	var ties []int
+	for _, x := range r.strings() {
+		ties = append(ties, x.ties()...)
+	}
+	return ties
+}
+
+func (r *Room) ties() []int {
 	ties := []int{r.Inside}
 	for _, part := range r.Outside {
 		ties = append(ties, part...)
@@ -71,10 +86,12 @@ func (r *Room) Prepare() {
 			r.once = append(r.once, i)
 		}
 	}
-	r.inside, r.parts = slices.Index(r.once, r.Inside), make([][]int, len(r.Outside))
-	for k, part := range r.Outside {
-		for _, i := range part {
-			r.parts[k] = append(r.parts[k], slices.Index(r.once, i))
+	for _, x := range r.strings() {
+		x.inside, x.parts = slices.Index(r.once, x.Inside), make([][]int, len(x.Outside))
+		for k, part := range x.Outside {
+			for _, i := range part {
+				x.parts[k] = append(x.parts[k], slices.Index(r.once, i))
+			}
 		}
 	}
 }
@@ -240,9 +257,17 @@ func (s *sharp) at(n int, tvd float64) float64 {
 	return p[0]
 }
 
-// conditions are what acts on the string.
-func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
+// conditions are what acts on the string, and on that around it.
+func (r *Room) conditions(p *profile, e []float64) (all [2]movement.Conditions) {
 	s := r.sharp(p, e)
+	for i, x := range r.strings() {
+		all[i] = x.of(s, r.temperature(x.own(p.temperature), e))
+	}
+	return all
+}
+
+// of are the conditions with the pressures of a profile.
+func (r *Room) of(s *sharp, temperature func(unit.Length) unit.Temperature) movement.Conditions {
 	inside, parts := r.inside, r.parts
 	return movement.Conditions{
 		Inside: func(_ int, tvd unit.Length) unit.Pressure { return unit.Pressure(s.at(inside, float64(tvd))) },
@@ -255,6 +280,6 @@ func (r *Room) conditions(p *profile, e []float64) movement.Conditions {
 			}
 			return unit.Pressure(s.at(all[len(all)-1], float64(tvd)))
 		},
-		Temperature: r.temperature(p.temperature, e),
+		Temperature: temperature,
 	}
 }

@@ -27,21 +27,22 @@ const (
 type standing struct {
 	before  *standing
 	act     act
+	of      int // string that it was done to
 	place   int // or joint
 	p       *profile
-	pull    *affine.Form // weight indicator then; nil: at the hanger
-	step    int          // in which it was done
+	pull    *reading // weight indicator then; nil: at the hanger
+	step    int      // in which it was done
 	symbols map[int]bool
 
 	mutex sync.Mutex
-	known map[int]movement.Standing // by corner; see corner
+	known map[int]movement.Nested // by corner; see corner
 }
 
 // Same tells whether the string stands the same way.
 func (s *standing) Same(other well.StringState) bool {
 	o, ok := other.(*standing)
 	for ok && s != o {
-		if s == nil || o == nil || s.act != o.act || s.place != o.place || (s.pull == nil) != (o.pull == nil) || s.pull != nil && !s.pull.Same(*o.pull, 1e-3) || !s.p.same(o.p) {
+		if s == nil || o == nil || s.act != o.act || s.of != o.of || s.place != o.place || !s.pull.same(o.pull) || !s.p.same(o.p) {
 			return false
 		}
 		s, o = s.before, o.before
@@ -70,7 +71,7 @@ func (r *Room) end(symbol int, side float64) corner {
 }
 
 // standingAt is how the string stands at a choice of the inputs.
-func (r *Room) standingAt(s *standing, c corner) (movement.Standing, error) {
+func (r *Room) standingAt(s *standing, c corner) (movement.Nested, error) {
 	key := c.key
 	if !c.any {
 		if k := abs(key) - 1; k >= 0 && !s.symbols[k] {
@@ -92,7 +93,7 @@ func (r *Room) standingAt(s *standing, c corner) (movement.Standing, error) {
 	if err == nil && !c.any {
 		s.mutex.Lock()
 		if s.known == nil {
-			s.known = map[int]movement.Standing{}
+			s.known = map[int]movement.Nested{}
 		}
 		s.known[key] = m
 		s.mutex.Unlock()
@@ -100,8 +101,8 @@ func (r *Room) standingAt(s *standing, c corner) (movement.Standing, error) {
 	return m, err
 }
 
-func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
-	var before movement.Standing
+func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
+	var before movement.Nested
 	if s.before != nil {
 		var err error
 		if before, err = r.standingAt(s.before, c); err != nil {
@@ -112,9 +113,9 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 	case marked, turned:
 		return before, nil
 	case letGo:
-		return r.Up.LetGo(before, s.place)
+		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.LetGo(x, s.place) })
 	case parted:
-		return r.Up.Part(before, s.place)
+		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.Part(x, s.place) })
 	case landed, held:
 	}
 	conditions := r.conditions(s.p, c.e)
@@ -125,9 +126,9 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 	}
 	switch s.act {
 	case landed:
-		return r.Up.Land(conditions)
+		return r.lands(before, s.of, conditions)
 	case held:
-		next, err := r.Up.TakeHold(before, s.place, conditions)
+		next, err := r.takesHold(before, s.of, s.place, conditions)
 		if errors.Is(err, movement.ErrLost) {
 			return before, nil // it takes hold of what has been left behind
 		}
@@ -140,12 +141,12 @@ func (r *Room) redo(s *standing, c corner) (movement.Standing, error) {
 func abs(i int) int { return max(i, -i) }
 
 // next is the string after something was done to it.
-func (r *Room) next(w *walk.World, a act, place int, x affine.Form, pull *affine.Line) error {
+func (r *Room) next(w *walk.World, a act, of, place int, x affine.Form, pull *affine.Line) error {
 	p, err := r.profileOf(w.State, x)
 	if err != nil {
 		return err
 	}
-	return r.nextIn(w, a, place, p, x, pull)
+	return r.nextIn(w, a, of, place, p, x, pull)
 }
 
 // bitten is the profile in which slips bite: between that when they might first
@@ -163,21 +164,18 @@ func (r *Room) bitten(w *walk.World, a *well.Action, p *profile) *profile {
 	return p
 }
 
-func (r *Room) nextIn(w *walk.World, a act, place int, p *profile, x affine.Form, pull *affine.Line) error {
-	s := &standing{act: a, place: place, p: p, symbols: map[int]bool{}, step: -1}
+func (r *Room) nextIn(w *walk.World, a act, of, place int, p *profile, x affine.Form, pull *affine.Line) error {
+	s := &standing{act: a, of: of, place: place, p: p, symbols: map[int]bool{}, step: -1}
 	if w.Trail != nil {
 		s.step = w.Trail.Step
 	}
 	if pull != nil {
-		f := pull.At(x)
-		s.pull = &f
-		r.hookSymbols(s.symbols, &f)
+		s.pull = at(pull, x, w.On)
+		r.hookSymbols(s.symbols, s.pull)
 	}
 	p.symbols(s.symbols)
-	for _, t := range r.Network.Heat[p.temperature].T {
-		s.symbols[t.Symbol] = true
-	}
-	if before, ok := w.State.String.(*standing); ok && a != landed {
+	r.heats(s.symbols, p.temperature)
+	if before, ok := w.State.String.(*standing); ok && (a != landed || r.Pair != nil && of == Main) {
 		s.before = before
 		for k := range before.symbols {
 			s.symbols[k] = true
@@ -190,23 +188,30 @@ func (r *Room) nextIn(w *walk.World, a act, place int, p *profile, x affine.Form
 	return nil
 }
 
-// Land remembers the string as it stands.
+// Land remembers the string as it stands; where it is the outer one that lands, and at
+// the beginning, both.
 func (r *Room) Land(w *walk.World) error {
-	if w.State.String != nil && r.Holds(w) {
+	of := w.On
+	if r.Outer != nil && w.State.String == nil {
+		of = Outer
+	}
+	if w.State.String != nil && (r.holdsOn(w, Main) || of == Outer && r.holdsOn(w, Outer)) {
 		return errHeld
 	}
-	return r.next(w, landed, 0, affine.Form{}, nil)
+	return r.next(w, landed, of, 0, affine.Form{}, nil)
 }
 
 // Move lets an action hold or release the string.
 func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Line) error {
 	a := &r.Network.Actions[action]
-	now, err := r.standingAt(w.State.String.(*standing), r.middle())
+	both, err := r.standingAt(w.State.String.(*standing), r.middle())
 	if err != nil {
 		return err
 	}
+	of := r.which(action)
+	own, now := r.one(of), standingOf(both, of)
 	if a.Holds {
-		place := r.Places[action]
+		place := own.Places[action]
 		if now.Holds(place) {
 			return nil
 		}
@@ -217,10 +222,10 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 		if a.Bites >= 0 {
 			p = r.bitten(w, a, p)
 		}
-		return r.nextIn(w, held, place, p, x, pulling)
+		return r.nextIn(w, held, of, place, p, x, pulling)
 	}
 	if a.Marks {
-		if err := r.next(w, marked, action, x, pulling); err != nil || !a.Axial && !a.Releases {
+		if err := r.next(w, marked, of, action, x, pulling); err != nil || !a.Axial && !a.Releases {
 			return err
 		}
 	}
@@ -228,12 +233,12 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 		if now.Parted(a.Joint) {
 			return nil
 		}
-		return r.next(w, parted, a.Joint, x, pulling)
+		return r.next(w, parted, of, a.Joint, x, pulling)
 	}
-	only, some := r.Frees[action]
-	for place := range r.holds() {
+	only, some := own.Frees[action]
+	for place := range own.holds() {
 		if now.Holds(place) && (!some || place == only) {
-			if err := r.next(w, letGo, place, x, pulling); err != nil {
+			if err := r.next(w, letGo, of, place, x, pulling); err != nil {
 				return err
 			}
 		}
@@ -250,10 +255,12 @@ func (r *Room) holds() int {
 }
 
 // Holds tells whether anything holds the string.
-func (r *Room) Holds(w *walk.World) bool {
+func (r *Room) Holds(w *walk.World) bool { return r.holdsOn(w, Main) }
+
+func (r *Room) holdsOn(w *walk.World, of int) bool {
 	now, err := r.standingAt(w.State.String.(*standing), r.middle())
-	for place := range r.holds() {
-		if err == nil && now.Holds(place) {
+	for place := range r.one(of).holds() {
+		if err == nil && standingOf(now, of).Holds(place) {
 			return true
 		}
 	}

@@ -137,9 +137,9 @@ func TestNoChoiceLiesOutsideTheForms(t *testing.T) {
 			require.NoError(t, err)
 			for range 200 {
 				e := somewhere(random)
-				var l movement.Loading
-				require.NoError(t, r.load(&l, w.State.String.(*standing), p, at(pulling, affine.Form{}), corner{any: true, e: e}))
-				for n, v := range r.read(&l, nil) {
+				var l movement.NestedLoading
+				require.NoError(t, r.load(&l, w.State.String.(*standing), p, at(pulling, affine.Form{}, Main), corner{any: true, e: e}))
+				for n, v := range r.read(&l.Inner, nil) {
 					require.InDelta(t, forms[n].At(e), v, forms[n].R+1e-6*(1+math.Abs(v)), "number %d, along the path %v", n, along)
 				}
 			}
@@ -195,7 +195,7 @@ func TestStanding(t *testing.T) {
 	require.False(t, r.Holds(w))
 	now, err := r.standingAt(w.State.String.(*standing), r.middle())
 	require.NoError(t, err)
-	require.True(t, now.Parted(0))
+	require.True(t, now.Inner.Parted(0))
 }
 
 // Taking hold on the hook depends on what the weight indicator shows then.
@@ -266,7 +266,7 @@ func TestTurnsAndCuts(t *testing.T) {
 	require.NoError(t, err)
 	require.False(t, bends, "on the way up one number is straight")
 	require.NoError(t, r.Turn(w, false, true, from))
-	require.Nil(t, w.State.String.(*standing).turn())
+	require.Nil(t, w.State.String.(*standing).turn(Main))
 
 	require.NoError(t, r.Turn(w, true, false, from))
 	cut, bends, err := r.Cut(w, from, -1, length)
@@ -275,13 +275,13 @@ func TestTurnsAndCuts(t *testing.T) {
 	require.InDelta(t, 2*(5000+1000)*lbf, cut.C, 1, "the nominal drag of 5,000 lbf and the seals'")
 	require.InDelta(t, 2*3000*lbf, cut.Radius(), 1)
 	// At the cut all rubs the other way.
-	read := func(reading float64) float64 {
-		var l movement.Loading
+	read := func(shown float64) float64 {
+		var l movement.NestedLoading
 		p, err := r.profileOf(w.State, affine.Form{})
 		require.NoError(t, err)
-		f := affine.Const(reading)
-		require.NoError(t, r.load(&l, w.State.String.(*standing), p, &f, r.middle()))
-		return float64(l.Joints[0].Balance)
+		f := affine.Const(shown)
+		require.NoError(t, r.load(&l, w.State.String.(*standing), p, &reading{f, Main}, r.middle()))
+		return float64(l.Inner.Joints[0].Balance)
 	}
 	begin := read(100000 * lbf)
 	require.InDelta(t, begin, read(94000*lbf), 1e-3*lbf, "nothing arrives")
@@ -296,7 +296,7 @@ func TestTurnsAndCuts(t *testing.T) {
 	require.InDelta(t, begin-5000*lbf, read(83000*lbf), 1e-3*lbf, "all of it arrives")
 
 	require.NoError(t, r.Turn(w, false, false, affine.Const(80000*lbf)))
-	require.Equal(t, upwards, w.State.String.(*standing).turn().place)
+	require.Equal(t, upwards, w.State.String.(*standing).turn(Main).place)
 	require.NoError(t, r.Turn(w, true, true, affine.Const(80000*lbf)))
 	cut, _, err = r.Cut(w, affine.Const(80000*lbf), -1, length)
 	require.NoError(t, err)

@@ -208,7 +208,7 @@ func (r *run) stretch(w *World, from, to affine.Form, lines []affine.Line, first
 		}
 	}
 	if !still {
-		if err := r.halfway(w, from.Plus(to).Times(0.5)); err != nil {
+		if err := r.halfway(w, from, to); err != nil {
 			return false, nil, err
 		}
 	}

@@ -30,6 +30,7 @@ type Begin struct {
 // Moment is something that was done to the string.
 type Moment struct {
 	Action      int // or -1: it landed
+	On          int // the string that landed or was pulled, where there are two
 	Temperature int
 	Top         map[int]affine.Form // by compartment
 	Layers      map[int][]well.Layer
@@ -42,15 +43,17 @@ type Moment struct {
 type Past struct {
 	Before *Past
 	Action int         // or -1: it landed
+	On     int         // the string that landed or was pulled
 	State  *well.State // of that moment
 	Pull   *affine.Form
 	Moving bool // a front moved through a compartment
 }
 
-// remember keeps what was done to the string.
+// remember keeps what was done to the string. Once it has landed nothing counts that
+// was done before, but where another one is around it.
 func (w *World) remember(action int, x affine.Form, pulling *affine.Line) {
-	p := &Past{Before: w.Past, Action: action, State: w.State.Clone(), Moving: w.State.Front.Compartment >= 0}
-	if action < 0 {
+	p := &Past{Before: w.Past, Action: action, On: w.On, State: w.State.Clone(), Moving: w.State.Front.Compartment >= 0}
+	if action < 0 && !w.keeps {
 		p.Before = nil
 	}
 	if pulling != nil {
@@ -283,7 +286,8 @@ func (b *Begin) string(w *World, room StringRoom) error {
 		return room.Land(w)
 	}
 	then := w.Clone()
-	for _, m := range b.String {
+	for n, m := range b.String {
+		then.On, then.keeps = m.On, n > 0
 		s := then.State
 		s.SetTemperature(m.Temperature)
 		for i, layers := range m.Layers {

@@ -87,6 +87,7 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 		}
 	}
 	device := make([]int, s.Devices)
+	moves := -1 // an action that the string feels or that feels it: all of them are walked together
 	for i := range s.Actions {
 		a := &s.Actions[i]
 		if device[a.Device] != 0 {
@@ -97,6 +98,10 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 			for _, c := range k.stringTies {
 				tie(n+i, c)
 			}
+			if moves >= 0 {
+				u.unite(n+i, moves)
+			}
+			moves = n + i
 		}
 		if !a.Axial {
 			tie(n+i, a.Inside)
@@ -148,6 +153,9 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	slices.SortFunc(all, func(a, b *cluster) int { return a.first - b.first })
 	for l, t := range k.ties {
 		c := all[0]
+		if l == len(k.ties)-1 && k.stringTies != nil && moves >= 0 {
+			c = of(u.find(moves)) // so that it is looked at just before and after it is moved
+		}
 		for _, i := range t {
 			if i >= n || !free[i] {
 				c = of(u.find(i))

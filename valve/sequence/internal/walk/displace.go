@@ -53,7 +53,7 @@ func cuts(s *well.State, sw Displacement) [][2]well.Depth {
 			depths = append(depths, d)
 		}
 	}
-	slices.SortFunc(depths, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
+	slices.SortStableFunc(depths, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
 	depths = slices.CompactFunc(depths, func(a, b well.Depth) bool { return a.MD == b.MD })
 	var all [][2]well.Depth
 	for i := 1; i < len(depths); i++ {

@@ -28,7 +28,7 @@ func (r *run) moment(w *World, x affine.Form, action int, after bool) error {
 
 // halfway shows the observer the string between two places, where it isn't straight.
 // Of what is, nothing is least there.
-func (r *run) halfway(w *World, x affine.Form) error {
+func (r *run) halfway(w *World, from, to affine.Form) error {
 	if r.silent || r.String == nil {
 		return nil
 	}
@@ -37,7 +37,8 @@ func (r *run) halfway(w *World, x affine.Form) error {
 		return nil
 	}
 	p := r.place
-	p.X, p.Action, p.Limits, p.Pulling = x, -1, r.cluster.limits[at:at+1], r.pulling
+	p.X, p.Action, p.Limits, p.Pulling = from.Plus(to).Times(0.5), -1, r.cluster.limits[at:at+1], r.pulling
+	p.Between = &[2]affine.Form{from, to}
 	return r.Observer.Moment(w, p)
 }
 

@@ -29,6 +29,8 @@ type Step struct {
 	Press          map[int]float64 // volumes pressed in, between known walls
 	Pulls          []affine.Form
 	Lands          bool
+	On             int  // the string that is pulled or lands
+	Keeps          bool // another one is around what lands, and stays as it is
 	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
 	// where they don't.
 	Flow   func(s *well.State) (*well.Flowed, error)

@@ -28,6 +28,7 @@ type StringRoom interface {
 // pull pulls the string from where the weight indicator stands to a reading.
 func (k *Walker) pull(w *World, n int) ([]*World, error) {
 	w = w.Clone()
+	w.On = k.step.On
 	to := k.step.Pulls[n]
 	from := to
 	if n > 0 {
@@ -53,6 +54,9 @@ func (k *Walker) pull(w *World, n int) ([]*World, error) {
 			return nil, err
 		}
 		all = append(all, out...)
+	}
+	for _, x := range all {
+		x.freed = true // back in its hanger it feels something else: what is due then happens as the next step begins
 	}
 	return all, nil
 }
@@ -120,6 +124,7 @@ func (k *Walker) land(w *World) error {
 	if k.String == nil {
 		return nil
 	}
+	w.On, w.keeps = k.step.On, k.step.Keeps
 	w.remember(-1, affine.Form{}, nil)
 	return k.String.Land(w)
 }

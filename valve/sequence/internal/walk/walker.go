@@ -18,6 +18,9 @@ type Place struct {
 	After       bool // just after it
 	Limits      []int
 	Pulling     *affine.Line // the reading of the weight indicator along the leg, or nil
+	// Between are the ends of a stretch on which nothing happens, of the place halfway;
+	// else nil.
+	Between *[2]affine.Form
 }
 
 // Observer is shown what a walk meets. Its methods are called in the order of the

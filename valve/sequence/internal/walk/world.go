@@ -27,9 +27,11 @@ type World struct {
 	// Stood is by action for how long a slow one has been at its level, in s; nil: none has.
 	Stood []affine.Form
 	level []bool // by action: a slow one was at its level where it last stood, and nothing has happened since
-	freed bool   // something that was stuck moves again from here on
+	freed bool   // something that was stuck moves again from here on, or the string has been pulled
 	just  []int  // those that got stuck in this step
 	Begun int    // which choice of what may have happened before it began with
+	On    int    // the string that is pulled or lands, where there are two
+	keeps bool   // what was done before it landed counts: there is another one around it
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
 	Seen []Seen

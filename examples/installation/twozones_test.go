@@ -1,0 +1,68 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+)
+
+// twoZones is an invented plan as somebody wrote it from the template in bar and metres:
+// two gas-condensate zones, SG and lb/ft where the trade has them.
+const twoZones = "testdata/two-zones.json"
+
+// american finds a quantity in a unit of the American oilfield, and one with a prefix that
+// no gauge has.
+var american = regexp.MustCompile(`[0-9] ?(psi|ksi|ft|bbl|gal|lbf|klbf|lb/gal|psi/ft|lb/ft|bbl/d|degF|MPa|kPa|km)\b`)
+
+// A plan in bar and metres is answered in bar and metres, also where it fails and where
+// values of it are set; no line is too long; and every pressure that is held or bled to
+// has its window.
+func TestTwoZonesInBarAndMetres(t *testing.T) {
+	for _, x := range []struct {
+		code int
+		args []string
+		has  []string
+	}{
+		{0, nil, []string{"PROVED", "8.07 bar isolation valve: opens step 7"}},
+		{0, []string{"-gauge", "tubing = -3 bar"}, []string{"PROVED", "tubing shows 3 bar too little"}},
+		{1, []string{"-set", "steps.shear the tail plug out.ramps[2].tubing = 120 bar"}, []string{"REFUTED", "(was 160 bar)", "152 bar to 458.4 bar"}},
+		{1, []string{"-set", "steps.shear the tail plug out.ramps[1].tubing = 385 bar"}, []string{"REFUTED", "replay -world 'density of completion brine = 1195"}},
+	} {
+		code, out, errs := runs(append([]string{"-plan", twoZones}, x.args...)...)
+		require.Equal(t, x.code, code, errs)
+		for _, want := range x.has {
+			require.True(t, strings.Contains(strings.Join(strings.Fields(out), " "), want), "%v: no %q", x.args, want)
+		}
+		for _, line := range strings.Split(out, "\n") {
+			require.LessOrEqual(t, utf8.RuneCountInString(line), 110, line)
+			require.NotRegexp(t, american, line)
+		}
+		if x.code == 0 {
+			require.NotContains(t, out, "NONE")
+		}
+	}
+	// Written with names that are nearly right, it is told what was meant.
+	code, _, errs := runs("-plan", twoZones, "-set", "steps.shear the tale plug out.ramps[2].tubing = 120 bar")
+	require.Equal(t, 2, code)
+	require.Contains(t, errs, `did you mean "shear the tail plug out"?`)
+}
+
+// What flows between two zones below everything that pressure reaches can't be mended at
+// surface, and isn't told to be.
+func TestNoSurfacePressureReachesIt(t *testing.T) {
+	data, err := os.ReadFile(twoZones)
+	require.NoError(t, err)
+	valve := regexp.MustCompile(`(?m)^.*"lower isolation valve".*$`) // is left out, its length stays
+	text := valve.ReplaceAll(data, nil)
+	require.NotEqual(t, len(data), len(text))
+	file := filepath.Join(t.TempDir(), "crossflow.json")
+	require.NoError(t, os.WriteFile(file, text, 0o600))
+	code, out, errs := runs("-plan", file)
+	require.Equal(t, 1, code, errs)
+	require.Contains(t, strings.Join(strings.Fields(out), " "), `no surface pressure reaches it: shut the port between them, or let the step allow "inflow"`)
+}
