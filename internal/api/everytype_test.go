@@ -539,6 +539,7 @@ var everyType = []reflect.Type{
 	reflect.TypeFor[sequence.Options](),
 	reflect.TypeFor[sequence.OtherReference](),
 	reflect.TypeFor[sequence.Otherwise](),
+	reflect.TypeFor[sequence.OutflowAt](),
 	reflect.TypeFor[sequence.Part](),
 	reflect.TypeFor[sequence.Parting](),
 	reflect.TypeFor[sequence.Passage](),

@@ -86,7 +86,12 @@
 // back. On that way, too, devices, ratings, the string and the packer are held against
 // what they feel: the string's pressure, straight in true vertical depth between where
 // zones come in (friction lies anywhere between its share of that and of the hole's
-// length), and behind a choke that of the sandface with the zone's own fluid. The
+// length), and behind a choke that of the sandface with the zone's own fluid. Outflow is
+// of one density and a loss that grows with the square of the rate; or a table; or, with a
+// viscosity, section by section: the friction of the bores at the rate that comes up through
+// each, and the weight of what comes in below, by rate, with its water and gas cuts (a share
+// of gas that stays the same all the way up; the zones along the hole in the order of their
+// depths). Zones give liquid by an index, under a bubble point by Vogel's curve, or gas. The
 // temperatures are those that the step names. Start-up surges aren't modelled; flow
 // between zones is a finding of its own.
 //

@@ -46,7 +46,7 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	knots := []knot{{float64(c.plan.Compartments[f.Root].TopMD), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
 	sandface := make([]affine.Form, len(zs))
 	for i, z := range zs {
-		out, err := affine.Enclose(in, 0, false, func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+		out, err := affine.Enclose(in, 0, p.lifted(), func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
 			flow, err := solve(x)
 			if err == nil {
 				y[0], y[1] = float64(flow.Zones[i].Tubing), float64(flow.Zones[i].Sandface)
@@ -65,9 +65,9 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 		above := z.choke == 0
 		for at := s.Formations[z.formation].Face; ; {
 			if above {
-				f.Profiles[at] = c.riser(s, at, knots, p)
+				f.Profiles[at] = c.riser(s, at, knots, p, zs)
 			} else {
-				f.Profiles[at] = standing(s, at, float64(c.plan.Formations[z.formation].Inflow.Density))
+				f.Profiles[at] = standing(s, at, float64(c.plan.Formations[z.formation].Inflow.weighs()))
 			}
 			port, next := c.towards(s, f.Root, at)
 			if port < 0 {
@@ -114,10 +114,10 @@ func (c *compiled) flows(p *Produce, zs []zone) func(x [affine.MostInputs]float6
 		if a, ok := c.known.Load(q); ok {
 			return a.(answer).flow, a.(answer).err
 		}
-		flow, err := c.production(p, zs, func(f int) unit.Pressure {
+		flow, err := c.flow(p, zs, func(f int) unit.Pressure {
 			k := slices.IndexFunc(zs, func(z zone) bool { return z.formation == f })
 			return unit.Pressure(x[k])
-		}).Flow()
+		})
 		c.known.Store(q, answer{flow, err})
 		return flow, err
 	}
@@ -170,7 +170,7 @@ func knotAt(knots []knot, tvd float64) affine.Form {
 }
 
 // riser is what flows up through a compartment: straight between where zones come in.
-func (c *compiled) riser(s *well.State, i int, knots []knot, p *Produce) well.Profile {
+func (c *compiled) riser(s *well.State, i int, knots []knot, p *Produce, zs []zone) well.Profile {
 	k := &s.Compartments[i]
 	at := func(d well.Depth) affine.Form {
 		n := 1
@@ -180,10 +180,13 @@ func (c *compiled) riser(s *well.State, i int, knots []knot, p *Produce) well.Pr
 		a, b := knots[n-1], knots[n]
 		weight := float64(p.Density) * well.Gravity
 		if d.TVD >= b.tvd || b.tvd == a.tvd {
-			return b.pressure.Shift(weight * (d.TVD - b.tvd)) // under all of them
+			return b.pressure.Shift(float64(c.under(p, zs)) * well.Gravity * (d.TVD - b.tvd)) // under all of them
 		}
 		share := (d.TVD - a.tvd) / (b.tvd - a.tvd)
 		f := a.pressure.Times(1-share).PlusTimes(b.pressure, share)
+		if p.lifted() {
+			return f.Plus(c.bend(p, zs, a, b, d.MD, share))
+		}
 		friction := b.pressure.Minus(a.pressure).Shift(-weight * (b.tvd - a.tvd))
 		along := math.Min(math.Max((d.MD-a.md)/(b.md-a.md), 0), 1)
 		return f.Widen(math.Abs(along-share) * math.Max(math.Abs(friction.Least()), math.Abs(friction.Greatest())))

@@ -98,3 +98,79 @@ func TestFlowingPressuresAreEnclosed(t *testing.T) {
 	require.LessOrEqual(t, least, worst+0.01)
 	require.Greater(t, least, worst-5)
 }
+
+// flowed is the pressure that a step shows in the tubing at its device while zones flow.
+func flowedAt(t *testing.T, p *sequence.Plan, compartment string) float64 {
+	t.Helper()
+	r := verdicted(t, p)
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+	for _, x := range r.Steps[0].Flowing {
+		if x.Compartment == compartment {
+			return x.Pressure.In(psi)
+		}
+	}
+	require.Fail(t, compartment)
+	return 0
+}
+
+// Outflow by a table, oil under its bubble point, and a gas zone: each is what package
+// production makes of the same well.
+func TestOutflowByATableAndInflowOfOtherKinds(t *testing.T) {
+	table := production.OutflowTable{{Rate: 200 * unit.BarrelPerDay, Pressure: 2500 * psi}, {Rate: 1000 * unit.BarrelPerDay, Pressure: 2600 * psi},
+		{Rate: 2500 * unit.BarrelPerDay, Pressure: 2900 * psi}, {Rate: 5000 * unit.BarrelPerDay, Pressure: 3600 * psi}}
+	lines := func(t production.OutflowTable) (all []sequence.OutflowAt) {
+		for _, x := range t {
+			all = append(all, sequence.OutflowAt{Rate: x.Rate, Pressure: x.Pressure})
+		}
+		return all
+	}
+	plan := func(edit func(p *sequence.Plan, x *sequence.Produce)) *sequence.Plan {
+		p := producer()
+		x := p.Steps[0].Produce
+		x.Loss, x.Rate, x.Chokes, x.Outflow = 0, 0, nil, lines(table)
+		edit(p, x)
+		return p
+	}
+	// Without a choke the zone comes in where its formation is.
+	zone := func(in production.Inflow) production.Well {
+		return production.Well{Zones: []production.Zone{{Name: "sand", TVD: 8900 * foot, Inflow: in}}, Outflow: table}
+	}
+	under := func(well production.Well) float64 { // 350 ft above where it comes in, straight to 400 psi at the top
+		flow, err := well.Flow()
+		require.NoError(t, err)
+		return 400 + (flow.Zones[0].Tubing.In(psi)-400)*8550/8900
+	}
+	straight := plan(func(*sequence.Plan, *sequence.Produce) {})
+	want := under(zone(inflow.LiquidDeliverability{Reservoir: 4300 * psi, Index: 3 * unit.BarrelPerDayPSI}))
+	require.InDelta(t, want, flowedAt(t, straight, "tubing"), 1e-6)
+
+	vogel := plan(func(p *sequence.Plan, _ *sequence.Produce) { p.Formations[0].Inflow.Bubble = 4000 * psi })
+	bent := under(zone(inflow.LiquidDeliverability{Reservoir: 4300 * psi, Index: 3 * unit.BarrelPerDayPSI, Bubble: 4000 * psi}))
+	require.InDelta(t, bent, flowedAt(t, vogel, "tubing"), 1e-6)
+	require.Less(t, bent, want-5, "it gives less under its bubble point")
+
+	gas := plan(func(p *sequence.Plan, x *sequence.Produce) {
+		p.Formations[0].Inflow = &sequence.Inflow{OpenFlow: 12000 * unit.BarrelPerDay, Exponent: 0.8, Density: 1.5 * ppg}
+	})
+	require.InDelta(t, under(zone(inflow.GasDeliverability{Reservoir: 4300 * psi, OpenFlow: 12000 * unit.BarrelPerDay, Exponent: 0.8})), flowedAt(t, gas, "tubing"), 1e-6)
+
+	for says, edit := range map[string]func(p *sequence.Plan, x *sequence.Produce){
+		"stands beside loss or rate": func(_ *sequence.Plan, x *sequence.Produce) { x.Loss, x.Rate = 10*psi, 500*unit.BarrelPerDay },
+		"must be above the":          func(_ *sequence.Plan, x *sequence.Produce) { x.Outflow[1].Rate = x.Outflow[0].Rate },
+		"must be told by a table": func(p *sequence.Plan, x *sequence.Produce) {
+			p.Formations[0].Inflow, x.Outflow = &sequence.Inflow{OpenFlow: 12000 * unit.BarrelPerDay, Exponent: 0.8, Density: ppg}, nil
+		},
+		"belong to liquid":              func(p *sequence.Plan, _ *sequence.Produce) { p.Formations[0].Inflow.OpenFlow = unit.BarrelPerDay },
+		"exponent without an open_flow": func(p *sequence.Plan, _ *sequence.Produce) { p.Formations[0].Inflow.Exponent = 0.8 },
+		"Exponent": func(p *sequence.Plan, _ *sequence.Produce) {
+			p.Formations[0].Inflow = &sequence.Inflow{OpenFlow: 12000 * unit.BarrelPerDay, Exponent: 1.8, Density: ppg}
+		},
+		"how they flow together isn't modelled": func(p *sequence.Plan, _ *sequence.Produce) {
+			f := p.Formations[0]
+			f.Name, f.Inflow = "gas sand", &sequence.Inflow{OpenFlow: 12000 * unit.BarrelPerDay, Exponent: 0.8, Density: ppg}
+			p.Formations = append(p.Formations, f)
+		},
+	} {
+		require.ErrorContains(t, plan(edit).Validate(), says)
+	}
+}

@@ -112,7 +112,32 @@ type Inflow struct {
 	Index    unit.ProductivityIndex `json:"index,omitzero"`
 	WaterCut float64                `json:"water_cut,omitzero" was:"water cut"` // share of the rate, 0 to 1
 	Density  unit.Density           `json:"density,omitzero"`                   // of what flows
+	// WaterDensity is that of the water; the density above is then the oil's alone.
+	WaterDensity unit.Density `json:"water_density,omitzero"`
+	// GasCut is the share of what flows up that is free gas, by volume where it flows:
+	// it takes room and weighs nothing.
+	GasCut float64       `json:"gas_cut,omitzero"`
+	Bubble unit.Pressure `json:"bubble_point,omitzero"` // of oil: under it Vogel's curve; a straight line where left out
+
+	// Of a gas zone, in place of the index: its rate against one atmosphere, at standard
+	// conditions, and the exponent of the back-pressure equation.
+	OpenFlow unit.FlowRate `json:"open_flow,omitzero"`
+	Exponent float64       `json:"exponent,omitzero"`
 }
+
+// weighs is the density of what flows, its cuts counted.
+//
+//	((1-w)·ρ + w·ρ_water)·(1-g)     w water cut, g gas cut
+func (in *Inflow) weighs() unit.Density {
+	d := in.Density
+	if in.WaterDensity != 0 {
+		d += unit.Density(in.WaterCut) * (in.WaterDensity - in.Density)
+	}
+	return d * unit.Density(1-in.GasCut)
+}
+
+// gas tells whether a formation gives gas.
+func (in *Inflow) gas() bool { return in != nil && in.OpenFlow != 0 }
 
 // Compartment is a connected body of fluid between two measured depths.
 type Compartment struct {

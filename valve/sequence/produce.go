@@ -3,6 +3,7 @@ package sequence
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 
@@ -22,6 +23,7 @@ type zone struct {
 	formation int
 	tvd       unit.Length
 	choke     unit.FlowCoefficient // zero: none
+	md        float64
 }
 
 // zones finds the formations that are joined to a compartment.
@@ -47,11 +49,11 @@ func (c *compiled) zones(s *well.State, p *Produce) []zone {
 		if _, reached := by[x.Face]; !reached {
 			continue
 		}
-		z := zone{formation: f, tvd: unit.Length(x.Depth.TVD)}
+		z := zone{formation: f, tvd: unit.Length(x.Depth.TVD), md: x.Depth.MD}
 		for at := x.Face; by[at] >= 0; {
 			i := by[at]
 			if cv, ok := p.Chokes[s.Ports[i].Name]; ok {
-				z.choke, z.tvd = cv, c.tvdOfPort(i)
+				z.choke, z.tvd, z.md = cv, c.tvdOfPort(i), float64(c.plan.Ports[i].MD)
 			}
 			at = s.Ports[i].A + s.Ports[i].B - at
 		}
@@ -70,7 +72,7 @@ func (c *compiled) tvdOfPort(i int) unit.Length {
 
 // production is the network of package production for the zones of a step, with
 // the formations' pressures at a choice of the inputs.
-func (c *compiled) production(p *Produce, zs []zone, pressure func(f int) unit.Pressure) production.Well {
+func (c *compiled) production(p *Produce, zs []zone, sections []section, pressure func(f int) unit.Pressure) production.Well {
 	var w production.Well
 	loss := production.Loss{At: p.Rate, Turbulent: p.Loss}
 	if p.Loss == 0 {
@@ -79,22 +81,48 @@ func (c *compiled) production(p *Produce, zs []zone, pressure func(f int) unit.P
 	for i, z := range zs {
 		f := c.plan.Formations[z.formation]
 		x := production.Zone{
-			Name: f.Name, TVD: z.tvd, WaterCut: f.Inflow.WaterCut, Density: f.Inflow.Density,
+			Name: f.Name, TVD: z.tvd, WaterCut: f.Inflow.WaterCut, Density: f.Inflow.weighs(),
 			Above: production.Interval{Density: p.Density},
 		}
 		// The inflow's pressure counts at the formation; the network's at the
 		// depth where the zone enters the string.
 		tvd := unit.Length(c.Network.Formations[z.formation].Depth.TVD)
-		x.Inflow = inflow.LiquidDeliverability{Reservoir: pressure(z.formation) - hydrostatics.Pressure(f.Inflow.Density, tvd-z.tvd), Index: f.Inflow.Index}
+		x.Inflow = f.Inflow.at(pressure(z.formation) - hydrostatics.Pressure(f.Inflow.weighs(), tvd-z.tvd))
 		if z.choke > 0 {
 			x.Chokes = choke.Table{{Name: "set", Travel: 1, Coefficient: z.choke}}
+		}
+		if sections != nil {
+			x.Above = production.Interval{Density: sections[i].density, Loss: sections[i].told()}
 		}
 		w.Zones = append(w.Zones, x)
 		if i == len(zs)-1 {
 			w.Outflow = production.Tubing{Surface: p.Surface, Height: z.tvd, Density: p.Density, Loss: loss}
+			if sections != nil {
+				w.Outflow = production.Tubing{Surface: p.Surface, Height: z.tvd, Density: sections[i].density, Loss: sections[i].told()}
+			}
+			if len(p.Outflow) > 0 {
+				w.Outflow = p.table()
+			}
 		}
 	}
 	return w
+}
+
+// at is what a formation gives with a pressure, as package inflow has it.
+func (in *Inflow) at(pressure unit.Pressure) production.Inflow {
+	if in.gas() {
+		return inflow.GasDeliverability{Reservoir: pressure, OpenFlow: in.OpenFlow, Exponent: in.Exponent}
+	}
+	return inflow.LiquidDeliverability{Reservoir: pressure, Index: in.Index, Bubble: in.Bubble}
+}
+
+// table is the outflow as package production has it.
+func (p *Produce) table() production.OutflowTable {
+	var all production.OutflowTable
+	for _, x := range p.Outflow {
+		all = append(all, production.OutflowPoint{Rate: x.Rate, Pressure: x.Pressure})
+	}
+	return all
 }
 
 // rateParts makes a rate in m³/s a number of the size of the other margins.
@@ -112,7 +140,7 @@ func (c *compiled) rates(j *judge.Judge, w *walk.World, p walk.Place) error {
 		return nil
 	}
 	flow := func(e func(f affine.Form) float64) ([]float64, error) {
-		x, err := c.production(step.Produce, zs, func(f int) unit.Pressure { return unit.Pressure(e(j.Network.Formations[f].Pressure)) }).Flow()
+		x, err := c.flow(step.Produce, zs, func(f int) unit.Pressure { return unit.Pressure(e(j.Network.Formations[f].Pressure)) })
 		if err != nil {
 			return nil, err
 		}
@@ -168,4 +196,23 @@ func (c *compiled) rates(j *judge.Judge, w *walk.World, p walk.Place) error {
 		}
 	}
 	return nil
+}
+
+// fault is what is wrong with an inflow's own numbers.
+func (in *Inflow) fault(pressure unit.Pressure) error {
+	switch {
+	case in.gas() && (in.Index != 0 || in.Bubble != 0 || in.WaterCut != 0):
+		return errors.New("gives gas by open_flow: index, bubble_point and water_cut belong to liquid")
+	case in.WaterDensity != 0 && in.WaterCut == 0:
+		return errors.New("has a water_density without a water_cut")
+	case !(in.GasCut >= 0 && in.GasCut < 1):
+		return fmt.Errorf("has a gas_cut of %v; must be from 0 to below 1", in.GasCut)
+	case !(in.WaterDensity >= 0) || in.WaterDensity > 3000*unit.KilogramPerCubicMetre:
+		return fmt.Errorf("has a water_density of %v; must be from 0 to 3000 kg/m3", in.WaterDensity)
+	case !in.gas() && in.Exponent != 0:
+		return errors.New("has an exponent without an open_flow")
+	case pressure <= 0: // which is told elsewhere
+		return nil
+	}
+	return in.at(pressure).Validate()
 }

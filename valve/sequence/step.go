@@ -124,6 +124,18 @@ type Produce struct {
 	Chokes      map[string]unit.FlowCoefficient `json:"chokes,omitempty"` // by port
 	Want        map[string]RateBetween          `json:"want,omitempty"`   // by formation
 	Density     unit.Density                    `json:"density,omitzero"` // of what stands in the string while flowing
+	// Viscosity of what flows, in place of loss, rate and density: friction is that of the
+	// compartment's bores, and its weight that of what comes in below, section by section.
+	Viscosity unit.Viscosity `json:"viscosity,omitzero"`
+	// Outflow is, in place of surface, loss and rate, the pressure that each rate to surface
+	// takes where the topmost zone comes in, rising in rate.
+	Outflow []OutflowAt `json:"outflow,omitempty"`
+}
+
+// OutflowAt is a line of a table of outflow.
+type OutflowAt struct {
+	Rate     unit.FlowRate `json:"rate,omitzero"`
+	Pressure unit.Pressure `json:"pressure,omitzero"`
 }
 
 // RateBetween is the range that a zone's rate must lie in.

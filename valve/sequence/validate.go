@@ -213,7 +213,7 @@ func (v *validation) formations() {
 			v.fault(path+".fracture", "is %v; must be above the formation's pressure of %v, or left out", f.Fracture, f.Pressure)
 		}
 		if in := f.Inflow; in != nil {
-			v.positive(path+".inflow.index", in.Index, float64(in.Index))
+			v.faultIf(path+".inflow", in.fault(f.Pressure.Nominal))
 			v.density(path+".inflow.density", in.Density)
 			if !(in.WaterCut >= 0 && in.WaterCut <= 1) {
 				v.fault(path+`.inflow.water_cut`, "is %v; must be from 0 to 1", in.WaterCut)

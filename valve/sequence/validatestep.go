@@ -172,9 +172,36 @@ func (v *validation) produce(path string, p Produce) {
 	v.surface(path+".compartment", p.Compartment)
 	v.notNegative(path+".surface", p.Surface, float64(p.Surface))
 	v.notNegative(path+".loss", p.Loss, float64(p.Loss))
-	v.density(path+".density", p.Density)
+	if p.lifted() {
+		v.lifted(path, &p)
+	} else {
+		v.density(path+".density", p.Density)
+	}
+	if len(p.Outflow) > 0 {
+		v.faultIf(path+".outflow", p.table().Validate())
+		if p.Loss != 0 || p.Rate != 0 {
+			v.fault(path+".outflow", "stands beside loss or rate; the loss is in it")
+		}
+	}
 	if p.Loss > 0 {
 		v.positive(path+".rate", p.Rate, float64(p.Rate))
+	}
+	gas, liquid := 0, 0
+	for _, f := range v.plan.Formations {
+		switch {
+		case f.Inflow.gas():
+			gas++
+		case f.Inflow != nil:
+			liquid++
+		}
+	}
+	switch {
+	case gas > 0 && liquid > 0:
+		v.fault(path, "the plan has gas zones and others with an inflow; how they flow together isn't modelled: leave the inflow of those out that don't flow")
+	case gas > 0 && len(p.Outflow) == 0:
+		v.fault(path+".outflow", "is missing: for gas zones it must be told by a table, in rates at standard conditions")
+	case gas > 0 && len(p.Chokes) > 0:
+		v.fault(path+".chokes", "are for liquids here; of gas zones put what they take into the outflow")
 	}
 	for name, c := range p.Chokes {
 		known(v, path+".chokes."+name, "port", name, v.plan.Ports, portName)
@@ -184,6 +211,24 @@ func (v *validation) produce(path string, p Produce) {
 		known(v, path+".want."+name, "formation", name, v.plan.Formations, formationName)
 		if !(r.Least <= r.Greatest) {
 			v.fault(path+".want."+name, "runs from %v to %v; least must not be above greatest", r.Least, r.Greatest)
+		}
+	}
+}
+
+// lifted checks a step whose outflow is worked out from its bores.
+func (v *validation) lifted(path string, p *Produce) {
+	if !finite(float64(p.Viscosity)) {
+		v.fault(path+".viscosity", "is %v; must be finite", p.Viscosity)
+	}
+	if p.Density != 0 || p.Loss != 0 || p.Rate != 0 || len(p.Outflow) > 0 {
+		v.fault(path+".viscosity", "stands beside density, loss, rate or outflow; those follow from it")
+	}
+	if c := v.plan.compartment(p.Compartment); c != nil && len(c.Bores) == 0 {
+		v.fault(path+".viscosity", "wants the bores of %q, for their friction", p.Compartment)
+	}
+	for i, f := range v.plan.Formations {
+		if f.Inflow != nil && !(f.Inflow.Density > 0) {
+			v.fault(fmt.Sprintf("formations[%d].inflow.density", i), "is missing: what flows has a weight in the string")
 		}
 	}
 }
