@@ -18,7 +18,7 @@ func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) markup {
 	value := func(l sequence.Level) float64 { return u.in(u.shown(w, l), p) }
 	planned := value(w.Planned)
 	end := 1.25 * max(planned, u.in(sequence.PressureLevel(u.gauge(w.Compartment, stood(s, w))), p))
-	for _, x := range w.Intervals {
+	for _, x := range spans(w) {
 		if x.Above != "" {
 			end = max(end, 1.15*value(x.Greatest))
 		}
@@ -39,7 +39,7 @@ func windowBar(u reader, s *sequence.StepResult, w *sequence.Window) markup {
 	c.box(left, top, wide, high, "track")
 	var labels []float64
 	var words []string
-	for _, x := range w.Intervals {
+	for _, x := range spans(w) {
 		a, b := value(x.Least), value(x.Greatest)
 		if x.Above == "" {
 			b = end

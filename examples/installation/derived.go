@@ -101,7 +101,7 @@ func purposeOf(v reflect.Value, key string) display.Purpose {
 	switch t {
 	case reflect.TypeFor[unit.Length]():
 		switch key {
-		case "size", "bore", "hole", "seal", "seal bore", "seal_bore", "od", "wall":
+		case "size", "bore", "hole", "seal", "seal bore", "seal_bore", "od", "wall", "outer", "inner", "outer_wall", "inner_wall":
 			return display.Diameter
 		case "up", "down":
 			return display.Stroke

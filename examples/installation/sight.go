@@ -136,7 +136,7 @@ func (u reader) stops(s *sequence.StepResult) []string {
 		if w.Compartment != "" && bleeds(s, w) {
 			continue
 		}
-		for _, x := range w.Intervals {
+		for _, x := range spans(w) {
 			if x.Above == "" || pressureOf(x.Greatest) == 0 && !x.Greatest.Axial() {
 				continue
 			}

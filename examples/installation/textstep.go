@@ -60,7 +60,10 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		line("moves", "%s", u.happening(e))
 	}
 	for _, t := range s.Triggers {
-		if t.Intended {
+		switch at, _ := t.Margin.Pressure(); {
+		case t.Intended && at < 0 && t.Firing == sequence.MustFire: // it isn't the ramp that brings it there
+			line("", "%s: follows at once from what happens before it", t.Action)
+		case t.Intended:
 			line("", "%s: %s beyond the late end of its band", t.Action, u.of(t.Margin))
 		}
 	}

@@ -73,7 +73,7 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 		return "NONE: " + strings.Join(clash, "; ")
 	}
 	var parts []string
-	for _, x := range w.Intervals {
+	for _, x := range spans(w) {
 		parts = append(parts, u.interval(s, w, x))
 	}
 	if !w.Inside && s.OK && s.Follows == "" { // it was proved by itself, of which its window is less sure
@@ -159,7 +159,7 @@ func (u reader) edges(s *sequence.StepResult, w *sequence.Window) []string {
 	if w.Advised && len(w.Opens) == 0 {
 		all = append(all, "no single change of pins, density, pressure or order of steps was found that opens it")
 	}
-	for _, x := range w.Intervals {
+	for _, x := range spans(w) {
 		if x.Below != "" {
 			all = append(all, "below "+u.limit(w, x.Least, up)+" "+u.text(x.Below))
 		}
@@ -206,6 +206,19 @@ func (u reader) edits(all []sequence.Edit) string {
 		return ""
 	}
 	return " (" + strings.Join(parts, ", ") + ")"
+}
+
+// spans are the intervals of a window for the reader. What is vented to nothing is nothing,
+// while a pressure of less than the gauge's error may be less than that: the hole between
+// nothing and there is nobody's to stay out of.
+func spans(w *sequence.Window) []sequence.Interval {
+	all := w.Intervals
+	if len(all) < 2 || all[0].Greatest.Axial() || pressureOf(all[0].Greatest) != 0 || all[0].Above != all[1].Below || !strings.HasPrefix(all[0].Above, "the column of ") {
+		return all
+	}
+	first := all[1]
+	first.Least, first.Below = all[0].Least, all[0].Below
+	return append([]sequence.Interval{first}, all[2:]...)
 }
 
 // pressureOf is a level as a pressure; nothing where it is a force.

@@ -199,7 +199,7 @@ func (c *compiler) acts(s *Step, x *walk.Step, g *judge.Goals) {
 	for k := range s.Do {
 		a := &s.Do[k]
 		kinds, names := a.verbs()
-		y := walk.Act{Port: -1, Action: -1, Vent: -1, Drain: -1, Fill: -1}
+		y := walk.Act{Port: -1, Action: -1, Vent: -1, Drain: -1, Fill: -1, Takes: duration(a.Takes).Seconds()}
 		limit := judge.Act{Most: float64(a.AtMost), HasMost: a.AtMost > 0}
 		for _, name := range a.Through {
 			y.Through = append(y.Through, c.by.port[name])

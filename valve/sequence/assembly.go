@@ -16,9 +16,12 @@ type Assembly struct {
 	Perforations []Perforation `json:"perforations,omitempty"`
 	Strings      []Tally       `json:"strings,omitempty"` // in the order of running: each inside those before it
 	Lines        []ControlLine `json:"lines,omitempty"`
-	Factor       float64       `json:"factor,omitzero"`   // design factor of the ratings; 1 where left out
-	Columns      bool          `json:"columns,omitzero"`  // the fluid over a shut valve is a barrier while it overbalances
-	Without      []string      `json:"without,omitempty"` // what isn't to be derived, such as "barriers.packer"
+	Factor       float64       `json:"factor,omitzero"`  // design factor of the ratings; 1 where left out
+	Columns      bool          `json:"columns,omitzero"` // the fluid over a shut valve is a barrier while it overbalances
+	// Walls gives every space its bores and the walls of their pipes: what is trapped
+	// between them then feels heat, and what is pumped friction.
+	Walls   bool     `json:"walls,omitzero"`
+	Without []string `json:"without,omitempty"` // what isn't to be derived, such as "barriers.packer"
 }
 
 // Casing is a length of casing or liner, or of open hole.

@@ -95,6 +95,11 @@ func uncertainties(p *Plan) []uncertain {
 			add(of(path, name, &s.Pressure))
 		}
 	})
+	p.Begin.levels(func(path, name string, s *StatedDepth) {
+		if s != nil && s.Lacks == nil {
+			add(of(path, name, &s.Depth))
+		}
+	})
 	add(of("rules.gauge", "error of the gauges", &p.Rules.Gauge))
 	return all
 }

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 )
@@ -24,10 +25,16 @@ type Begin struct {
 
 	ShutIn  []string                 `json:"shut_in,omitempty" was:"shut in"` // compartments closed at surface
 	Applied map[string]unit.Pressure `json:"applied,omitempty"`               // surface pressures by compartment; 0 psi where left out
-	Trapped map[string]*Stated       `json:"trapped,omitempty"`               // by compartment, at its top
-	Layers  map[string][]Layer       `json:"layers,omitempty"`                // by compartment: what stands in it, from the top down
-	Flowed  []string                 `json:"flowed,omitempty"`                // formations whose inflow has been part of the plan
-	If      []*Stated                `json:"if,omitempty"`                    // none of these is negative: the values with which the well stands so
+	// Standing are surface pressures that nobody set, such as what a pump or a producing
+	// well leaves, by compartment, where they aren't among Applied.
+	Standing map[string]*Stated `json:"standing,omitempty"`
+	Trapped  map[string]*Stated `json:"trapped,omitempty"` // by compartment, at its top
+	Layers   map[string][]Layer `json:"layers,omitempty"`  // by compartment: what stands in it, from the top down
+	// Levels are by compartment the depth at which its gas ends, where that isn't certain,
+	// or down to which its column has fallen.
+	Levels map[string]*StatedDepth `json:"levels,omitempty"`
+	Flowed []string                `json:"flowed,omitempty"` // formations whose inflow has been part of the plan
+	If     []*Stated               `json:"if,omitempty"`     // none of these is negative: the values with which the well stands so
 
 	String []StringMoment `json:"string,omitempty"` // what was done to the string, in order; none: it lands at the beginning
 }
@@ -56,6 +63,24 @@ type Lean struct {
 	Change   unit.Pressure `json:"change,omitzero"`
 }
 
+// StatedDepth is the measured depth of a level.
+type StatedDepth struct {
+	Depth unit.Band[unit.Length] `json:"depth,omitzero"`
+	With  []LeanDepth            `json:"with,omitempty"` // what it moves with
+	// Lacks, in place of both, is the pressure that the column of a fallen level lacks to
+	// reach the top: of as much of its fluid as there is air. It is straight in densities
+	// and pressures, where the depth isn't.
+	Lacks *Stated `json:"lacks,omitzero"`
+}
+
+// LeanDepth is a Lean of a depth: by how much deeper it is.
+type LeanDepth struct {
+	Quantity string      `json:"quantity,omitzero"`
+	From     string      `json:"from,omitzero"`
+	To       string      `json:"to,omitzero"`
+	Change   unit.Length `json:"change,omitzero"`
+}
+
 // StringMoment is something that was done to the string, and the well then: the
 // pressures of the compartments that the string feels, at their tops.
 type StringMoment struct {
@@ -65,6 +90,8 @@ type StringMoment struct {
 	Pressures   map[string]*Stated `json:"pressures,omitempty"`
 	Layers      map[string][]Layer `json:"layers,omitempty"` // of those in which something else stood than at the beginning
 	Reading     unit.Force         `json:"reading,omitzero"` // of the weight indicator, where it was on a pull
+	// Levels are those of gas, or of columns that had fallen, as they were then.
+	Levels map[string]*StatedDepth `json:"levels,omitempty"`
 }
 
 // lands is what a moment does that isn't an action.
@@ -81,6 +108,9 @@ func (b *Begin) stated(each func(path, name string, s *Stated)) {
 	for _, name := range sortedKeys(b.Trapped) {
 		each("begin.trapped."+name+".pressure", "pressure trapped in "+name+" at the beginning", b.Trapped[name])
 	}
+	for _, name := range sortedKeys(b.Standing) {
+		each("begin.standing."+name+".pressure", "pressure that "+name+" stands at at the beginning", b.Standing[name])
+	}
 	for i, s := range b.If {
 		each(fmt.Sprintf("begin.if[%d].pressure", i), "condition of the beginning", s)
 	}
@@ -91,10 +121,53 @@ func (b *Begin) stated(each func(path, name string, s *Stated)) {
 			}
 		}
 	}
+	b.levels(func(path, name string, s *StatedDepth) {
+		if s != nil && s.Lacks != nil {
+			each(strings.TrimSuffix(path, "depth")+"lacks.pressure", name+", what its column lacks", s.Lacks)
+		}
+	})
 	for i := range b.String {
 		m := &b.String[i]
 		for _, name := range sortedKeys(m.Pressures) {
 			each(fmt.Sprintf("begin.string[%d].pressures.%s.pressure", i, name), "pressure of "+name+" when the string "+m.Does, m.Pressures[name])
 		}
 	}
+}
+
+// levels are the depths of a beginning, with their paths.
+func (b *Begin) levels(each func(path, name string, s *StatedDepth)) {
+	if b == nil {
+		return
+	}
+	for _, name := range sortedKeys(b.Levels) {
+		each("begin.levels."+name+".depth", "level in "+name+" at the beginning", b.Levels[name])
+	}
+	for i := range b.String {
+		m := &b.String[i]
+		for _, name := range sortedKeys(m.Levels) {
+			each(fmt.Sprintf("begin.string[%d].levels.%s.depth", i, name), "level in "+name+" when the string "+m.Does, m.Levels[name])
+		}
+	}
+}
+
+// lean is a Lean of whatever, in SI.
+type lean struct {
+	quantity, from, to string
+	change             float64
+}
+
+func (s *Stated) leans() []lean {
+	var all []lean
+	for _, l := range s.With {
+		all = append(all, lean{l.Quantity, l.From, l.To, float64(l.Change)})
+	}
+	return all
+}
+
+func (s *StatedDepth) leans() []lean {
+	var all []lean
+	for _, l := range s.With {
+		all = append(all, lean{l.Quantity, l.From, l.To, float64(l.Change)})
+	}
+	return all
 }

@@ -100,9 +100,16 @@ func TestBeginningsThatAreRefused(t *testing.T) {
 	} {
 		require.ErrorContains(t, half(b).Validate(), text)
 	}
-	gas := half(&sequence.Begin{Trapped: room(0)})
-	gas.Fluids = append(gas.Fluids, sequence.Fluid{Name: "cushion", Kind: sequence.Nitrogen})
-	require.ErrorContains(t, gas.Validate(), "the plan holds gas")
+	level := func(b *sequence.Begin) *sequence.Begin {
+		b.Trapped = room(0)
+		b.Levels = map[string]*sequence.StatedDepth{"tubing": {Depth: unit.Exactly(500 * foot)}}
+		return b
+	}
+	require.ErrorContains(t, half(level(&sequence.Begin{Applied: map[string]pressure{"tubing": 5 * psi}})).Validate(), "nothing is applied")
+	require.ErrorContains(t, half(level(&sequence.Begin{ShutIn: []string{"tubing"}})).Validate(), "it isn't shut in")
+	deep := half(level(&sequence.Begin{}))
+	deep.Begin.Levels["tubing"].Depth = unit.Exactly(1e5 * foot)
+	require.ErrorContains(t, deep.Validate(), "begin.levels.tubing.depth: is 100000 ft; must be from")
 	_, err := half(&sequence.Begin{Trapped: room(0)}).Rest(context.Background(), "down")
 	require.ErrorContains(t, err, `no step "down"`)
 }

@@ -146,7 +146,7 @@ func (c *compiler) fluids() {
 			feels = f.brine()
 			x.Scale = x.Density.Times(1 / float64(f.Density.Nominal))
 		case FreshWater:
-			feels = f.water()
+			feels, x.Real = f.water(), f.water()
 			x.Scale = affine.Const(1)
 		case Nitrogen, Methane, NaturalGas:
 			c.gases(f, &x)

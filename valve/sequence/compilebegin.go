@@ -20,6 +20,7 @@ func (c *compiler) begin() {
 	n := c.Network
 	x := &walk.Begin{Temperature: max(slices.Index(c.names, b.Temperature), 0), Applied: map[int]affine.Form{}, Stated: make([]bool, len(n.Compartments)),
 		Rows: map[int][]walk.Progress{}}
+	x.Fallen, x.Levels = map[int]affine.Form{}, map[int]affine.Form{}
 	start := n.Start()
 	for _, name := range b.Happened {
 		i := c.by.action[name]
@@ -61,6 +62,9 @@ func (c *compiler) begin() {
 	for name, p := range b.Applied {
 		x.Applied[c.by.compartment[name]] = c.applied(p)
 	}
+	for name, s := range b.Standing {
+		x.Applied[c.by.compartment[name]] = c.stated("begin.standing."+name+".pressure", s)
+	}
 	for _, name := range b.Flowed {
 		x.Live = append(x.Live, c.by.formation[name])
 	}
@@ -72,8 +76,10 @@ func (c *compiler) begin() {
 		}
 		if layers, ok := b.Layers[k.Name]; ok {
 			n.Compartments[i].Layers = c.column(layers)
+			c.highPoint(i)
 		}
 	}
+	c.levels("begin.levels", b.Levels, func(i int) []well.Layer { return n.Compartments[i].Layers }, x.Fallen, x.Levels)
 	for k := range b.String {
 		x.String = append(x.String, c.moment(k, &b.String[k]))
 	}
@@ -89,7 +95,8 @@ func (c *compiler) column(layers []Layer) []well.Layer {
 }
 
 func (c *compiler) moment(n int, m *StringMoment) walk.Moment {
-	x := walk.Moment{Action: -1, On: c.plan.own(m.On).of, Temperature: max(slices.Index(c.names, m.Temperature), 0), Top: map[int]affine.Form{}, Layers: map[int][]well.Layer{}}
+	x := walk.Moment{Action: -1, On: c.plan.own(m.On).of, Temperature: max(slices.Index(c.names, m.Temperature), 0), Top: map[int]affine.Form{}, Layers: map[int][]well.Layer{},
+		Fallen: map[int]affine.Form{}, Levels: map[int]affine.Form{}}
 	if m.Does != lands {
 		x.Action = c.by.action[m.Does]
 	}
@@ -101,6 +108,7 @@ func (c *compiler) moment(n int, m *StringMoment) walk.Moment {
 			x.Layers[i] = c.column(layers)
 		}
 	}
+	c.levels(fmt.Sprintf("begin.string[%d].levels", n), m.Levels, func(i int) []well.Layer { return x.Layers[i] }, x.Fallen, x.Levels)
 	if m.Reading != 0 {
 		f := affine.Const(float64(m.Reading))
 		x.Pull = &f
@@ -108,20 +116,50 @@ func (c *compiler) moment(n int, m *StringMoment) walk.Moment {
 	return x
 }
 
+// levels are the depths at which gas ends or down to which columns have fallen, and the
+// pressures that the tops of the others would have.
+func (c *compiler) levels(path string, all map[string]*StatedDepth, layers func(i int) []well.Layer, fallen, levels map[int]affine.Form) {
+	for _, name := range sortedKeys(all) {
+		i := c.by.compartment[name]
+		k := &c.Network.Compartments[i]
+		first := layers(i)[0]
+		f := &c.Network.Fluids[first.Fluid]
+		level := c.leaning(path+"."+name+".depth", all[name].leans())
+		if f.Gas() {
+			levels[i] = level
+			continue
+		}
+		constant := !slices.ContainsFunc(layers(i), func(l well.Layer) bool { x := &c.Network.Fluids[l.Fluid]; return x.Columns != nil || x.Gas() })
+		lacks := all[name].Lacks
+		full := f.Density.Least() * well.Gravity * (first.Bottom.TVD - k.Depths[0].TVD)
+		if !constant || lacks == nil && level.Greatest() > first.Bottom.MD || lacks != nil && float64(lacks.Pressure.Greatest) > full {
+			c.check(path+"."+name, fmt.Errorf("a column that has fallen wants fluids of constant density, and one from its top down past its level"))
+			continue
+		}
+		if lacks != nil {
+			fallen[i] = c.stated(path+"."+name+".lacks.pressure", lacks).Times(-1)
+			continue
+		}
+		levels[i] = level
+	}
+}
+
 // stated is a pressure with what it moves with.
-func (c *compiler) stated(path string, s *Stated) affine.Form {
+func (c *compiler) stated(path string, s *Stated) affine.Form { return c.leaning(path, s.leans()) }
+
+func (c *compiler) leaning(path string, all []lean) affine.Form {
 	f := c.forms[path]
-	for _, l := range s.With {
-		value := c.forms[l.Quantity]
+	for _, l := range all {
+		value := c.forms[l.quantity]
 		for _, u := range uncertainties(c.plan) {
-			if u.path != l.Quantity {
+			if u.path != l.quantity {
 				continue
 			}
-			from, e1 := c.plan.size(u, l.From)
-			to, e2 := c.plan.size(u, l.To)
+			from, e1 := c.plan.size(u, l.from)
+			to, e2 := c.plan.size(u, l.to)
 			c.check(path, e1)
 			c.check(path, e2)
-			f = f.PlusTimes(value.Shift(-from), float64(l.Change)/(to-from))
+			f = f.PlusTimes(value.Shift(-from), l.change/(to-from))
 		}
 	}
 	return f

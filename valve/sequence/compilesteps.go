@@ -30,6 +30,8 @@ func (c *compiler) steps() {
 			x.Holds = append(x.Holds, duration(h).Seconds())
 		}
 		x.Rise = float64(s.rise(c.plan)) / 60
+		x.Takes = duration(s.Takes).Seconds()
+		x.Tested, x.TestedAnywhere = s.tested()
 		x.Pumps = c.pumps(s)
 		if produce := s.Produce; produce != nil {
 			compiled := c.compiled
@@ -69,6 +71,15 @@ func (c *compiler) steps() {
 	}
 	c.flows()
 	for i := range c.Steps {
+		next := []int{i + 1}
+		if c.Flow != nil {
+			next = []int{c.Flow[i].Next, c.Flow[i].Fail}
+		}
+		x := &c.Steps[i]
+		x.Last = next[0] >= len(c.Steps)
+		x.Timed = !x.Last && !slices.ContainsFunc(next, func(n int) bool { return n >= 0 && n < len(c.Steps) && c.Steps[n].Takes <= 0 })
+	}
+	for i := range c.Steps {
 		if len(c.Steps[i].Not) == 0 {
 			continue
 		}
@@ -92,10 +103,7 @@ func (c *compiler) applied(p unit.Pressure) affine.Form {
 func (c *compiler) goals(s *Step) judge.Goals {
 	g := judge.Goals{Produces: s.Produce != nil, Inflow: slices.Contains(s.Allow, FlowIn), Loss: slices.Contains(s.Allow, FlowOut),
 		Circle: slices.Contains(s.Allow, Circulation)}
-	last := len(s.Ramps) + len(s.Pull)
-	if len(s.PressureChange)+len(s.VolumeChange) > 0 {
-		last++
-	}
+	last := s.lastStandstill()
 	g.Last = last
 	for k, t := range s.Tests {
 		d := c.depth(t.MD)

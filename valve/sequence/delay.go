@@ -45,14 +45,32 @@ func (v *validation) slow(path string, s Step) {
 	if len(s.Ramps) > 0 && !(s.rise(v.plan) > 0) {
 		v.fault(path+".rise", "is missing: with a device that moves with a delay it must be known how long ramps take, here or in rules.rise")
 	}
-	for _, x := range []struct {
-		key string
-		in  bool
-	}{{"pump", len(s.Pump) > 0}, {"produce", s.Produce != nil}, {"pressure_change", len(s.PressureChange) > 0}, {"volume_change", len(s.VolumeChange) > 0}, {"pull", len(s.Pull) > 0}} {
-		if x.in {
-			v.fault(path+"."+x.key, "isn't modelled beside a device that moves with a delay: its time at pressure isn't counted there; leave the delay out, or give it a plan of its own")
+}
+
+// lastStandstill is the number of the last place where a step stands still.
+func (s *Step) lastStandstill() int {
+	last := len(s.Ramps) + len(s.Pull)
+	if len(s.PressureChange)+len(s.VolumeChange) > 0 {
+		last++
+	}
+	return last
+}
+
+// tested is how long tests are held, by where the step stands still, and that of those
+// which are held where their differential is greatest, wherever that is.
+func (s *Step) tested() (at map[int]float64, anywhere float64) {
+	at = map[int]float64{}
+	for _, t := range s.Tests {
+		switch held := duration(t.Hold).Seconds(); t.Moment {
+		case AtStart:
+			at[0] += held
+		case AtEnd:
+			at[s.lastStandstill()] += held
+		default:
+			anywhere += held
 		}
 	}
+	return at, anywhere
 }
 
 // slowWords says why a device that moves with a delay may not.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"testing"
 
+	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -65,6 +66,80 @@ func TestADelayWantsToBeHeldOut(t *testing.T) {
 	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
 }
 
+// Time at its level counts on from step to step, by what the next takes before anything
+// is done in it; in tests that are held; and by hand, before what is done.
+func TestDelaysGoOnThroughSteps(t *testing.T) {
+	over := func(takes string) *sequence.Plan {
+		p := metered("3m")
+		p.Steps[0].Ramps, p.Steps[0].Expect = tubingTo(2500), nil
+		p.Steps = append(p.Steps, sequence.Step{Name: "bleed", Takes: takes, Ramps: tubingTo(0), Expect: []string{"sleeve: moves"}})
+		p.Rules.Rise = 10000 * psi
+		return p
+	}
+	check := func(p *sequence.Plan) *sequence.Programme {
+		r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+		require.NoError(t, err)
+		return r
+	}
+	require.True(t, check(over("3m")).OK())                         // 3 and 3 make 6
+	require.Equal(t, sequence.Undecided, check(over("2m")).Verdict) // 5 of 4 to 6
+	short := check(over("20s"))                                     // 3:20, and the ramps
+	require.Equal(t, sequence.Refuted, short.Verdict)
+	require.Equal(t, "bleed", short.Findings[0].Step)
+	_, err := sequence.Check(context.Background(), over(""), sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `step "press": "sleeve: moves" may stand at its level as the step ends, and moves with a delay: nobody knows whether it has stood there for long enough; write in the next step how long that takes before anything is done in it ("takes": "5 min")`)
+
+	_, err = over("3m").Rest(context.Background(), "press")
+	require.ErrorContains(t, err, "for how long it has been there can't be written")
+
+	// A test that is held for seven minutes moves it, wherever it is written.
+	for _, at := range []sequence.Moment{"", sequence.AtEnd} {
+		p := metered()
+		p.Rules.Rise = 10000 * psi
+		p.Formations = []sequence.Formation{{Name: "sand", MD: 900 * foot, Pressure: exactly(100)}}
+		p.Barriers = []sequence.Barrier{{Name: "pipe", Formation: "sand"}}
+		p.Steps[0].Expect = nil
+		p.Steps[0].Tests = []sequence.Test{{Barrier: "pipe", Side: "above", Inside: "tubing", Outside: "annulus", MD: 500 * foot, Differential: band(2500, 10), Hold: "7m", Moment: at}}
+		if at == sequence.AtEnd {
+			p.Steps[0].Ramps = tubingTo(2500)
+			p.Steps = append(p.Steps, sequence.Step{Name: "bleed", Takes: "1s", Ramps: tubingTo(0)})
+		}
+		r := check(p)
+		require.NotEqual(t, sequence.Proved, r.Verdict)
+		require.Equal(t, sequence.Unintended, r.Findings[0].Kind, "%v", r.Findings)
+	}
+
+	// Six minutes pass while a line is run, before it does anything.
+	p := over("1s")
+	none := pressure(0)
+	p.Devices = append(p.Devices, sequence.Device{Name: "other", MD: 600 * foot, Actions: []sequence.Action{{Name: "shifts", Inside: "annulus", Chamber: &none, Triggers: []sequence.Trigger{rising(9000*psi, 9000*psi)}}}})
+	p.Steps[1].Do = []sequence.Act{{Shift: "other: shifts", In: "annulus", Takes: "6m", AtMost: 10 * psi}}
+	p.Steps[1].Expect = []string{"sleeve: moves", "other: shifts"}
+	require.True(t, check(p).OK())
+}
+
+// A pump that holds a metered device at its level for as long as it wants moves it: at 4
+// bbl/min 60 bbl take 15 minutes, and friction alone makes more than its level inside. A
+// device below its level all the time isn't in the way of a pump.
+func TestADelayWhileItIsPumped(t *testing.T) {
+	p := pumpedWell()
+	p.Rules.Rise = 500 * psi
+	a := addAction(p, "sleeve", "tubing", "annulus", rising(150*psi, 160*psi))
+	p.Devices[1].MD = 1000 * foot
+	a.Delay, a.DelayMost = "4m", "6m"
+	p.Steps = []sequence.Step{{Name: "circulate", Pump: []sequence.Pump{{Into: "tubing", Returns: "annulus", Fluid: "brine", Rate: 4 * unit.BarrelPerMinute, Volume: 60 * unit.Barrel}},
+		Expect: []string{"sleeve: moves"}}}
+	r := verdicted(t, p)
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+	p.Steps[0].Pump[0].Volume = 14 * unit.Barrel // 3.5 minutes
+	r = verdicted(t, p)
+	require.Equal(t, sequence.Refuted, r.Verdict, r.Findings)
+	require.Equal(t, sequence.Missing, r.Findings[0].Kind)
+	p.Steps[0].Expect = nil
+	r = verdicted(t, p)
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+}
+
 func TestDelaysThatAreRefused(t *testing.T) {
 	for _, x := range []struct {
 		edit func(p *sequence.Plan)
@@ -72,6 +147,10 @@ func TestDelaysThatAreRefused(t *testing.T) {
 	}{
 		{func(p *sequence.Plan) { p.Rules.Rise = 0 }, "how long ramps take"},
 		{func(p *sequence.Plan) { p.Steps[0].Ramps = tubingTo(2500); p.Steps[0].Hold = []string{"1m"} }, "nobody knows whether"},
+		{func(p *sequence.Plan) {
+			p.Steps[0].Ramps, p.Steps[0].Hold, p.Steps[0].Expect = tubingTo(2500), []string{"1m"}, nil
+			p.Steps = append(p.Steps, sequence.Step{Name: "swap", Takes: "1m", Displace: []sequence.Displacement{{Compartment: "annulus", Fluid: "brine", ToMD: 500 * foot}}})
+		}, "at its level while a fluid is displaced, and moves with a delay"},
 		{func(p *sequence.Plan) { p.Steps[0].Hold = []string{"6m", "6m", "6m"} }, "3 times for 2 ramps"},
 		{func(p *sequence.Plan) { p.Devices[0].Actions[0].Delay = "7m" }, "must not be less"},
 		{func(p *sequence.Plan) { p.Devices[0].Actions[0].Triggers[0].Count = 2 }, "one trigger that counts once"},

@@ -37,7 +37,8 @@ func (d *deriver) above(i int, z float64) string {
 // compartments are the spaces, and what is behind perforations.
 func (d *deriver) compartments() {
 	inner := d.Innermost()
-	for _, s := range d.Spaces {
+	for k := range d.Spaces {
+		s := d.Spaces[k]
 		c := Compartment{Name: s.Name, TopMD: unit.Length(s.Top), BottomMD: unit.Length(s.Bottom), Fluid: d.a.Fluid, Capacity: unit.Area(s.Area())}
 		what := "inside " + d.Strings[inner].Name
 		if s.Around >= 0 {
@@ -54,6 +55,7 @@ func (d *deriver) compartments() {
 			c.TopMD = 0
 		}
 		c.Note += "; capacity is its volume over its length, lines left out"
+		d.bores(&c, &s)
 		d.out.Compartments = append(d.out.Compartments, c)
 	}
 	for _, x := range d.a.Perforations {
@@ -119,8 +121,13 @@ func (d *deriver) lines() {
 					}
 				}
 			}
-			d.out.Compartments = append(d.out.Compartments, Compartment{Name: name, TopMD: 0, BottomMD: unit.Length(deepest), Fluid: l.Fluid, Surface: true,
-				Capacity: unit.Area(math.Pi / 4 * bore * bore), Note: fmt.Sprintf("control line from surface to the deepest that it moves, %s; capacity of its bore", by)})
+			c := Compartment{Name: name, TopMD: 0, BottomMD: unit.Length(deepest), Fluid: l.Fluid, Surface: true,
+				Capacity: unit.Area(math.Pi / 4 * bore * bore), Note: fmt.Sprintf("control line from surface to the deepest that it moves, %s; capacity of its bore", by)}
+			if d.a.Walls {
+				c.Bores = []Bore{{To: c.BottomMD, Outer: unit.Length(bore), OuterWall: l.Wall}}
+				c.Note += "; its bore and wall"
+			}
+			d.out.Compartments = append(d.out.Compartments, c)
 		}
 	}
 }

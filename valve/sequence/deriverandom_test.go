@@ -213,7 +213,12 @@ func TestRandomTallies(t *testing.T) {
 
 // What random tallies make is walked by the engine as by the plain walker, which knows
 // nothing of tallies: no plan called proved fails in a draw, and witnesses fail.
-func TestRandomTalliesAgainstThePlainWalker(t *testing.T) {
+func TestRandomTalliesAgainstThePlainWalker(t *testing.T) { randomTallies(t, false) }
+
+// With the walls of their pipes, from the tally, heat moves what they have trapped.
+func TestRandomTalliesWithWallsAgainstThePlainWalker(t *testing.T) { randomTallies(t, true) }
+
+func randomTallies(t *testing.T, walls bool) {
 	var c tally
 	plans := 200
 	if testing.Short() {
@@ -240,6 +245,14 @@ func TestRandomTalliesAgainstThePlainWalker(t *testing.T) {
 			up := unit.Pressure(20+r.IntN(most)) * unit.Bar
 			p.Steps = append(p.Steps, sequence.Step{Name: fmt.Sprintf("step %d", k), Ramps: []map[string]unit.Pressure{{name: up}, {name: 0}},
 				Allow: []sequence.Flow{sequence.FlowIn, sequence.FlowOut, sequence.Circulation}})
+		}
+		if walls {
+			p.Assembly.Walls = true
+			p.Fluids[0].Compression, p.Fluids[0].Expansion = 4.4e-10*unit.PerPascal, 4.5e-4*unit.PerKelvin
+			p.Well.Temperatures["hot"] = []sequence.MarkedTVD{{Temperature: unit.Celsius(60)}, {TVD: p.Well.MD, Temperature: unit.Celsius(95)}}
+			for k := range p.Steps {
+				p.Steps[k].Temperature = []string{"", "hot", sequence.Undisturbed}[r.IntN(3)]
+			}
 		}
 		made, err := p.Derive()
 		if err != nil && strings.Contains(err.Error(), "on which side of it?") {

@@ -271,7 +271,8 @@ func (d *deriver) well() *assembly.Well {
 		path := fmt.Sprintf("assembly.casing[%d]", i)
 		x := assembly.Casing{Path: path, Name: c.name(), Top: float64(c.Top), Bottom: float64(c.Bottom), ID: float64(c.Hole)}
 		if c.Pipe != nil {
-			x.ID = float64(d.pipe(path+".pipe", c.Pipe).ID)
+			q := d.pipe(path+".pipe", c.Pipe)
+			x.OD, x.ID = float64(q.OD), float64(q.ID)
 		}
 		w.Casing = append(w.Casing, x)
 	}

@@ -49,10 +49,12 @@
 // temperatures. While the compartment's top is open, gas is let in and out there and
 // its lower end stays. Once the top is shut its mass stays, and its lower end goes
 // where that mass has the pressure of the liquid under it: one liquid, whose surface
-// rises into it and falls. What isn't modelled is refused with a line that says so:
-// gas under liquid, gas on gas, gas that leaves a compartment through a port, that
-// passes a low point of the hole, that meets others while nothing fixes their
-// pressure, a squeeze of what it presses on.
+// rises into it and falls. What isn't modelled is refused with a line that says so, and
+// what to write in its place: gas under liquid, gas on gas, gas that is shut in and leaves
+// its compartment through a port, that passes a low point of the hole, that meets others
+// while nothing fixes their pressure, a squeeze of what it presses on. Fluids stay where
+// they are put: gas, oil and condensate that would rise, in a compartment or through an
+// open port, are named with the high point at which they would collect.
 //
 // What gas makes of pressures isn't straight. It is enclosed: straight in what
 // moves, with the secants as slopes, and a remainder: what the equation of state
@@ -98,8 +100,8 @@
 // two depths of the plan the level lies parts the worlds, so that every pressure stays
 // straight and exact; where the level lies between two depths along a rating it is
 // found by itself, which is enclosed. A string takes pressure about a level as straight
-// over 50 ft, and what that may be off counts against it. It is filled by hand, or
-// before a pressure is applied on it. One fluid of constant density on the way and one
+// over 50 ft, and what that may be off counts against it. It is filled with its own fluid
+// by hand, before it is pumped into, or before a pressure is applied on it. One fluid of constant density on the way and one
 // formation: all else (a second surface or formation in the body, a port open above the
 // level, a device that opens or shuts while it moves, shutting in or displacing what has
 // fallen) is refused with a line that says so. In a compartment that is closed at its
@@ -117,19 +119,24 @@
 // with strokes of actions and volumes pressed in by what all of it gives, and bodies that
 // meet share their pressure by that. It is straight, so that temperatures' errors count
 // exactly; of the mass that confined.Trapped conserves it leaves out squares of relative
-// changes of volume, a thousandth or so. Neighbours that press on a wall, cement and
+// changes of volume, a thousandth or so. Fresh water between walls keeps its mass by its own
+// density where it is heated, and gives way by its compressibility as it stands. Neighbours that press on a wall, cement and
 // rock aren't in it. A body that is known in part is refused where it would count. A test
 // that is held while something warms is judged by the same, with both sides shut in.
 //
 // # Delays
 //
 // A metered device moves once it has been at its level for its delay. Time passes where a
-// step holds after a ramp, and adds up over ramps that stay at the level; of a ramp's own
-// time, by how fast the plan changes pressures, anything from nothing to all counts: what
-// hangs on that, or on where a device lies in its band of delays, isn't decided. It must
-// be brought to its level by a ramp and back in the same step, else nobody knows for how
-// long it stands there, and the plan is refused, as it is with steps that pump, produce,
-// pull or change pressures otherwise.
+// step holds after a ramp or holds a test, before its acts by hand are done, while it pumps,
+// and before anything is done in it, by what it says that it takes; it adds up from one to
+// the next, over steps too. Of a ramp's own time, by how fast the plan changes pressures,
+// anything from nothing to all counts where a device comes to its level or leaves it (all
+// where it stays there), and so does that of a test that is held where its differential is
+// greatest, at each place where the step stands still: what hangs on that, or on where a
+// device lies in its band of delays, isn't decided. What may be at its level while nobody
+// knows for how long is refused with a line that says what to write: between steps that
+// don't say what they take, in a displacement, a pressure change, a pull, while zones flow or
+// levels move, and as the programme begins and ends.
 //
 // # By hand, beginnings and branches
 //
@@ -139,11 +146,13 @@
 //
 // A programme begins as its things were run, or as Plan.Begin states: what has happened,
 // or may have, in which case each possibility is a world of its own; how far rows have
-// come; what is applied, shut in and trapped. Plan.Rest writes the state after a step in
+// come; what is applied, shut in and trapped; where gas ends and down to where columns
+// have fallen. Gas that is shut in has the mass that fills its stretch at the pressure of
+// its body. Plan.Rest writes the state after a step in
 // all choices of the values, with what each pressure moves with. Where worlds differ it
 // covers all of them by bands: proved of more than can be, never of less. What it can't
 // write so (devices in states of which none is certain, some conditions of one action
-// met, gas, a plan after a branch) is an error.
+// met, a plan after a branch) is an error.
 //
 // A step's branch is walked where a device doesn't move whatever it feels: the step is
 // walked in worlds beside each other, with the device as its bands say and stuck. It

@@ -53,7 +53,7 @@ func ExampleRead() {
 	fmt.Println(err)
 	// Output:
 	// fluids[0].density: unit: cannot read "9.5" as a density: no unit given; write a number with one of kg/m3, lb/gal, g/cm3, lb/ft3, lb/bbl
-	// compartments[0].buttom: unknown field; there are bores, bottom, capacity, fluid, formation, layers, name, note, surface, top, trapped
+	// compartments[0].buttom: unknown field; there are bores, bottom, capacity, fluid, formation, kind, layers, name, note, surface, top, trapped
 }
 
 // How likely is it that an isolation valve moves with the packer? Its band is

@@ -18,6 +18,14 @@ func (p *Plan) drained(c Compartment) []unit.Length {
 	falls := slices.ContainsFunc(p.Steps, func(s Step) bool {
 		return slices.ContainsFunc(s.Do, func(a Act) bool { return a.Drain == c.Name })
 	})
+	if p.Begin != nil {
+		_, begun := p.Begin.Levels[c.Name]
+		falls = falls || begun
+		for _, m := range p.Begin.String {
+			_, then := m.Levels[c.Name]
+			falls = falls || then
+		}
+	}
 	if !falls || p.String == nil {
 		return nil
 	}

@@ -138,3 +138,32 @@ func TestLevelsThatAreRefused(t *testing.T) {
 		require.ErrorContains(t, err, x.says, x.name)
 	}
 }
+
+// A column that has fallen is filled with its own fluid before it is pumped into: the same
+// as filling it by hand and pumping then, and what it lacks is counted: 1,300 ft of
+// 2.992 in, 2.992²/1029.4 bbl/ft.
+func TestPumpingFillsWhatHasFallen(t *testing.T) {
+	plan := func(by ...sequence.Act) *sequence.Plan {
+		p := lossy(exactly(4000))
+		p.Fluids[0].Viscosity = unit.Centipoise
+		bore := func(bottom float64) []sequence.Bore { return []sequence.Bore{{To: feet(bottom), Outer: 2.992 * unit.Inch}} }
+		p.Compartments[0].Capacity = 0
+		p.Compartments[0].Bores, p.Compartments[2].Bores = bore(8000), bore(10000)
+		p.Steps[3] = sequence.Step{Name: "bullhead", Do: by, Allow: []sequence.Flow{sequence.FlowOut},
+			Pump: []sequence.Pump{{Into: "tubing", Formation: "sand", Rate: unit.BarrelPerMinute, Fluid: "brine", Volume: 10 * unit.Barrel, Injection: 200 * psi}}}
+		return p
+	}
+	check := func(p *sequence.Plan) *sequence.Programme {
+		r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+		require.NoError(t, err)
+		return r
+	}
+	hand, itself := check(plan(sequence.Act{Fill: "tubing"})), check(plan())
+	require.Equal(t, hand.Verdict, itself.Verdict)
+	require.Equal(t, hand.Steps[3].Points[0].Pressures, itself.Steps[3].Points[0].Pressures)
+	require.NotEmpty(t, itself.Steps[3].Pumps[0].Points)
+	require.Equal(t, hand.Steps[3].Pumps, itself.Steps[3].Pumps)
+	require.True(t, itself.Steps[3].Levels[0].Filled)
+	require.Equal(t, "fill with brine", itself.Steps[3].Volumes[0].What)
+	require.InEpsilon(t, 1300*2.992*2.992/1029.4, itself.Steps[3].Volumes[0].Volume.In(unit.Barrel), 1e-4)
+}

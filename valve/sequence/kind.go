@@ -67,9 +67,13 @@ func (p *Plan) Expanded() *Plan {
 	return q
 }
 
-// modelled is the plan with the actions of each device that is given by its kind.
+// modelled is the plan with the actions of each device, and the bore of each control line,
+// that is given by its kind, in place of it.
 func (p *Plan) modelled() *Plan {
-	if p == nil || !slices.ContainsFunc(p.Devices, func(d Device) bool { return d.Kind != nil }) {
+	if p == nil {
+		return nil
+	}
+	if !slices.ContainsFunc(p.Devices, func(d Device) bool { return d.Kind != nil }) && !slices.ContainsFunc(p.Compartments, func(c Compartment) bool { return c.Kind != nil }) {
 		return p
 	}
 	q := p.Clone()
@@ -79,6 +83,11 @@ func (p *Plan) modelled() *Plan {
 			continue // which validation tells
 		}
 		d.Actions, d.Kind = d.Kind.actions(q), nil
+	}
+	for i := range q.Compartments {
+		if c := &q.Compartments[i]; c.Kind != nil {
+			c.Kind.expand(q, c)
+		}
 	}
 	return q
 }

@@ -18,6 +18,7 @@ func (p *Plan) kinds() error {
 			}
 		}
 	}
+	faults = append(faults, p.lines())
 	return fault.Join("", faults...)
 }
 

@@ -230,9 +230,17 @@ func (k *checker) tells(i int, name string) []Tell {
 		}
 		seen, is := volumes(k.standstills[i]), volumes(stuck)
 		for _, c := range sortedKeys(ramp) {
-			add("volume into "+c, seen[c], is[c], float64(0.001*unit.Gallon)+0.01*math.Abs(seen[c]), func(x float64) string { return unit.Volume(x).Rounded(3) })
+			what, sign := "volume into "+c, 1.0
+			if seen[c] <= 0 && is[c] <= 0 {
+				what, sign = "volume back out of "+c, -1
+			}
+			add(what, seen[c], is[c], float64(0.001*unit.Gallon)+tankShows*max(math.Abs(seen[c]), math.Abs(is[c])), func(x float64) string { return unit.Volume(sign * x).Rounded(3) })
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Tell) int { return cmp.Compare(a.Not, b.Not) })
 	return all
 }
+
+// tankShows is by which share of it two volumes must differ for a tank to show it: common
+// practice, without a source.
+const tankShows = 0.05

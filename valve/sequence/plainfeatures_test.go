@@ -18,6 +18,8 @@ var features = map[string]*feature{
 	"areas":      {levels: (*plainMaker).areas},
 	"branches":   {goals: (*plainMaker).branches, more: (*plainMaker).branchGoals},
 	"levels":     {devices: (*plainMaker).oneFluid, steps: (*plainMaker).drains},
+	"begun low":  {devices: (*plainMaker).oneFluid, steps: (*plainMaker).beginsLow, levels: (*plainMaker).beginProgress},
+	"slower":     {levels: (*plainMaker).slower, goals: (*plainMaker).heldTests},
 	"slow":       {levels: (*plainMaker).slow},
 	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
 	"string":     {devices: (*plainMaker).hang, steps: (*plainMaker).stringSteps, levels: (*plainMaker).stringLevels},

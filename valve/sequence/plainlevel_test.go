@@ -163,6 +163,11 @@ func (m *plainMaker) oneFluid() {
 // drains lets columns fall and fills them again.
 func (m *plainMaker) drains() {
 	low := map[string]bool{}
+	if b := m.plan.Begin; b != nil {
+		for name := range b.Levels {
+			low[name] = true
+		}
+	}
 	for k := range m.plan.Steps {
 		s := &m.plan.Steps[k]
 		for _, name := range []string{"tubing", "annulus"} {
@@ -191,6 +196,30 @@ func (m *plainMaker) drains() {
 		}
 		s.Ramps = slices.DeleteFunc(s.Ramps, func(r map[string]pressure) bool { return len(r) == 0 })
 	}
+}
+
+// beginsLow begins with levels that have fallen.
+func (m *plainMaker) beginsLow() {
+	m.begins()
+	b := m.plan.Begin
+	b.Levels = map[string]*sequence.StatedDepth{}
+	for _, c := range m.plan.Compartments[:2] {
+		if slices.Contains(b.ShutIn, c.Name) || !m.chance(0.6) {
+			continue
+		}
+		delete(b.Applied, c.Name)
+		b.Layers[c.Name] = []sequence.Layer{{Fluid: m.plan.Fluids[0].Name, ToMD: c.BottomMD}}
+		share := m.between(0.02, 0.5)
+		if m.chance(0.5) {
+			b.Levels[c.Name] = &sequence.StatedDepth{Depth: unit.Exactly(c.BottomMD * unit.Length(share))}
+			if m.chance(0.5) {
+				b.Levels[c.Name].Depth = unit.Band[unit.Length]{Least: c.BottomMD * unit.Length(share*0.9), Nominal: c.BottomMD * unit.Length(share), Greatest: c.BottomMD * unit.Length(share*1.1)}
+			}
+		} else {
+			b.Levels[c.Name] = &sequence.StatedDepth{Lacks: &sequence.Stated{Pressure: exactly(m.round(share * 8 * psiPerFootPpg * c.BottomMD.In(foot)))}}
+		}
+	}
+	m.drains()
 }
 
 // shown is what gauges at surface show where a compartment is open.

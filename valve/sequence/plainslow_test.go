@@ -7,14 +7,42 @@ import (
 	"completion.example/valve/sequence"
 )
 
-// holdAfter lets the time pass for which a step holds after a ramp: what has been at its
-// level for its delay moves.
-func (w *plainWalk) holdAfter(step *sequence.Step, n int) error {
-	hold := 0.0
-	if n < len(step.Hold) && step.Hold[n] != "" {
-		d, _ := time.ParseDuration(step.Hold[n])
-		hold = d.Seconds()
+func (w *plainWalk) slowOnes() bool {
+	for i := range w.actions {
+		if w.actions[i].delay > 0 {
+			return true
+		}
 	}
+	return false
+}
+
+func seconds(text string) float64 {
+	d, _ := time.ParseDuration(text)
+	return d.Seconds()
+}
+
+// tested is how long tests are held at a moment of a step.
+func tested(step *sequence.Step, at sequence.Moment) float64 {
+	sum := 0.0
+	for _, t := range step.Tests {
+		if t.Moment == at {
+			sum += seconds(t.Hold)
+		}
+	}
+	return sum
+}
+
+// comesOn lets the time pass that a step takes before anything is done in it.
+func (w *plainWalk) comesOn(k int, step *sequence.Step) error {
+	if k == 0 || step.Takes == "" {
+		return w.unhurried()
+	}
+	return w.wait(seconds(step.Takes))
+}
+
+// wait lets time pass where the well stands: what has been at its level for its delay
+// moves.
+func (w *plainWalk) wait(hold float64) error {
 	some := false
 	for i := range w.actions {
 		if w.actions[i].delay == 0 {
@@ -84,6 +112,33 @@ func (m *plainMaker) slow() {
 		}
 		if len(s.Ramps) > 0 && m.chance(0.7) { // back, so that nothing is left at its level
 			s.Ramps, s.Hold = append(s.Ramps, map[string]pressure{"tubing": 0, "annulus": 0}), append(s.Hold, "")
+		}
+	}
+}
+
+// slower is slow with steps that take their time, from which pressures aren't bled back,
+// and with tests that are held.
+func (m *plainMaker) slower() {
+	m.slow()
+	for k := range m.plan.Steps {
+		s := &m.plan.Steps[k]
+		if m.chance(0.7) {
+			s.Takes = []string{"1m", "3m", "7m"}[m.random.IntN(3)]
+		}
+		if n := len(s.Ramps); n > 1 && k < len(m.plan.Steps)-1 && m.chance(0.6) {
+			s.Ramps, s.Hold = s.Ramps[:n-1], s.Hold[:n-1]
+		}
+	}
+}
+
+// heldTests holds tests at the start or the end of their steps.
+func (m *plainMaker) heldTests(*plainResult) {
+	for k := range m.plan.Steps {
+		for n := range m.plan.Steps[k].Tests {
+			t := &m.plan.Steps[k].Tests[n]
+			if t.Moment == sequence.AtStart || t.Moment == sequence.AtEnd {
+				t.Hold = []string{"", "2m", "6m"}[m.random.IntN(3)]
+			}
 		}
 	}
 }

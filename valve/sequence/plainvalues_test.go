@@ -90,6 +90,18 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 			visitBand(trappedBand, &s.Pressure, visit)
 			b.Trapped[name] = &s
 		}
+		b.Levels = map[string]*sequence.StatedDepth{}
+		for _, name := range slices.Sorted(maps.Keys(p.Begin.Levels)) {
+			s := *p.Begin.Levels[name]
+			if s.Lacks != nil {
+				x := *s.Lacks
+				visitBand(trappedBand, &x.Pressure, visit)
+				s.Lacks = &x
+			} else {
+				visitBand(heldBand, &s.Depth, visit)
+			}
+			b.Levels[name] = &s
+		}
 		c.Begin = &b
 	}
 	c.Steps = slices.Clone(p.Steps)
@@ -212,30 +224,58 @@ func plainOrders(p *sequence.Plan, samples, most int) *plainResult {
 }
 
 func plainOrdersUntil(p *sequence.Plan, samples, most int, enough func(*plainResult) bool) *plainResult {
+	leading := 0 // choices of how the well stood at the beginning
+	if b := p.Begin; b != nil {
+		leading = len(b.Progress) + len(b.May)
+	}
 	var first *plainResult
-	var script []int
-	for range most {
-		r := plainWalkOf(p, samples, script)
-		if first == nil {
-			first = r
+	var start []int
+	random := newRandom(uint64(most), 5)
+	for left := most; left > 0; {
+		if most >= 1000 && left <= most/2 { // too many to go through one after the other: some here, some there
+			script := make([]int, 200)
+			for k := range script {
+				script[k] = random.IntN(3)
+			}
+			left--
+			if r := plainWalkOf(p, samples, script); enough(r) {
+				r.close = r.close || first.close
+				return r
+			}
+			continue
 		}
-		if enough(r) {
-			r.close = r.close || first.close
-			return r
+		script, ways := start, 1
+		var begun []int
+		for tried := 0; left > 0 && (most < 1000 || left > most/2) && (leading == 0 || tried < max(most/ways, 3)); tried++ {
+			left--
+			r := plainWalkOf(p, samples, script)
+			if first == nil {
+				first = r
+			}
+			if enough(r) {
+				r.close = r.close || first.close
+				return r
+			}
+			begun, ways = r.choices[:min(leading, len(r.choices))], 1
+			for _, n := range begun {
+				ways *= n
+			}
+			if script = nextScript(script, r.choices, leading); script == nil {
+				break
+			}
 		}
-		script = nextScript(script, r.choices)
-		if script == nil {
+		if start = nextScript(start, begun, 0); start == nil && (script == nil || leading > 0 || most < 1000) {
 			break
 		}
 	}
 	return first
 }
 
-// nextScript turns to the next order; nil after the last.
-func nextScript(script, choices []int) []int {
+// nextScript turns to the next order with the same first choices; nil after the last.
+func nextScript(script, choices []int, same int) []int {
 	next := make([]int, len(choices))
 	copy(next, script)
-	for k := len(choices) - 1; k >= 0; k-- {
+	for k := len(choices) - 1; k >= same; k-- {
 		if next[k]+1 < choices[k] {
 			next[k]++
 			return next[:k+1]

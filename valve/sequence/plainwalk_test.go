@@ -85,6 +85,13 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		if k = flow[k].next; len(w.just) > 0 {
 			k = flow[w.step].fail
 		}
+		if k >= len(p.Steps) && w.slowOnes() {
+			if err := w.unhurried(); err != nil {
+				w.r.fault = err
+				w.fail(plainUnwalked, err.Error(), -1)
+				return w.r
+			}
+		}
 	}
 	w.judgeGoals()
 	return w.r
@@ -95,6 +102,15 @@ func (w *plainWalk) walkStep(k int) error {
 	step := &w.plan.Steps[k]
 	w.step, w.leg, w.fired = k, 0, nil
 	w.begin(func(float64) {})
+	if w.slowOnes() {
+		if err := w.look(0); err != nil {
+			return err
+		}
+		if err := w.comesOn(k, step); err != nil {
+			return err
+		}
+		w.begin(func(float64) {})
+	}
 	if step.Temperature != "" {
 		if err := w.look(0); err != nil {
 			return err
@@ -126,8 +142,10 @@ func (w *plainWalk) walkStep(k int) error {
 			return err
 		}
 	}
-	if err := w.unhurried(); err != nil {
-		return err
+	if len(step.Displace) > 0 {
+		if err := w.unhurried(); err != nil {
+			return err
+		}
 	}
 	for _, x := range step.Displace {
 		if w.s.fallen[w.comp(x.Compartment)] {
@@ -137,17 +155,20 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(set, kinks); err != nil {
 			return err
 		}
+		if err := w.unhurried(); err != nil {
+			return err
+		}
 	}
 	if err := w.byHand(step); err != nil {
-		return err
-	}
-	if err := w.unhurried(); err != nil {
 		return err
 	}
 	for _, p := range step.Pump {
 		if err := w.pump(p); err != nil {
 			return err
 		}
+	}
+	if err := w.wait(tested(step, sequence.AtStart)); err != nil {
+		return err
 	}
 	w.stand()
 	for n, ramp := range step.Ramps {
@@ -159,13 +180,17 @@ func (w *plainWalk) walkStep(k int) error {
 		if err := w.run(w.ramp(ramp), nil); err != nil {
 			return err
 		}
-		if err := w.holdAfter(step, n); err != nil {
+		hold := 0.0
+		if n < len(step.Hold) {
+			hold = seconds(step.Hold[n])
+		}
+		if n == len(step.Ramps)-1 && len(step.PressureChange)+len(step.VolumeChange) == 0 {
+			hold += tested(step, sequence.AtEnd)
+		}
+		if err := w.wait(hold); err != nil {
 			return err
 		}
 		w.stand()
-	}
-	if err := w.unhurried(); err != nil {
-		return err
 	}
 	if err := w.squeezes(step); err != nil {
 		return err
@@ -191,6 +216,9 @@ func (w *plainWalk) squeezes(step *sequence.Step) error {
 	if len(step.PressureChange)+len(step.VolumeChange) == 0 {
 		return nil
 	}
+	if err := w.unhurried(); err != nil {
+		return err
+	}
 	w.leg++
 	for name, v := range step.VolumeChange {
 		if err := w.press(name, v.In(unit.CubicInch)); err != nil {
@@ -210,6 +238,9 @@ func (w *plainWalk) squeezes(step *sequence.Step) error {
 	err := w.run(func(float64) {}, nil)
 	clear(w.rate)
 	w.stand()
+	if err == nil {
+		err = w.unhurried()
+	}
 	return err
 }
 

@@ -17,7 +17,7 @@ const (
 
 // walls keeps the bores of a compartment whose walls are known.
 func (k *plainComp) walls(c sequence.Compartment) {
-	if len(c.Bores) == 0 {
+	if len(c.Bores) == 0 || c.Bores[0].OuterWall == 0 {
 		return
 	}
 	k.bores = c.Bores

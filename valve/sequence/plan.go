@@ -127,6 +127,7 @@ type Compartment struct {
 	Trapped   unit.Band[unit.Pressure] `json:"trapped"`            // pressure at its top at the start where nothing fixes it
 	Capacity  unit.Area                `json:"capacity,omitzero"`  // such as 0.0152 bbl/ft; zero: that of the bores, or volumes aren't counted
 	Bores     []Bore                   `json:"bores,omitempty"`    // from the top down, for pumping
+	Kind      *LineModel               `json:"kind,omitzero"`      // a control line, in place of capacity and bores
 }
 
 // Layer is one fluid down to a measured depth.

@@ -32,4 +32,4 @@ func (f Fluid) brine() hydrostatics.Fluid {
 	return fluid.Brine{At70F: f.Density.Nominal, Expansion: f.Expansion, Compression: f.Compression}
 }
 
-func (f Fluid) water() hydrostatics.Fluid { return fluid.Water{} }
+func (f Fluid) water() fluid.Water { return fluid.Water{} }

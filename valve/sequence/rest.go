@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"slices"
 
@@ -31,9 +30,6 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 			names = append(names, s.Name)
 		}
 		return nil, fmt.Errorf("sequence: the plan has no step %q; there are %q", step, names)
-	}
-	if p.holdsGas() {
-		return nil, errors.New("sequence: the plan holds gas, whose mass the state after a step can't give yet")
 	}
 	if slices.ContainsFunc(p.Steps[:i+1], func(s Step) bool { return s.Otherwise != nil || s.flow != nil && s.flow.fail >= 0 }) {
 		return nil, fmt.Errorf("sequence: the state after step %q depends on which way its branches went: take the plan as it went, without them", step)
@@ -77,20 +73,30 @@ func (p *Plan) stateAfter(ctx context.Context, i int) (*Begin, error) {
 		return nil, fmt.Errorf("the plan is left in step %q: with no values does it do what it intends", p.Steps[run.Died].Name)
 	}
 	l := &leaving{compiled: c, worlds: run.Last, begin: &Begin{After: fmt.Sprintf("step %q of %q", p.Steps[i].Name, p.Name)}}
+	sharp, err := c.At(c.Nominal()).Walk(ctx, affine.Box(0, nil), proof.Options{To: i + 1, Quiet: true})
+	if err == nil && sharp.Open == nil && len(sharp.Last) > 0 {
+		l.nominal = sharp.Last[0]
+	}
 	return l.begin, l.write(i)
 }
 
 // leaving writes the state in which worlds are left.
 type leaving struct {
 	*compiled
-	worlds []*walk.World
-	begin  *Begin
+	worlds  []*walk.World
+	nominal *walk.World // with the nominal values alone; nil: it isn't left there
+	begin   *Begin
 }
 
 func (l *leaving) write(step int) error {
 	b, s := l.begin, l.worlds[0].State
 	if len(l.names) > 0 {
 		b.Temperature = l.names[s.Temperature]
+	}
+	for _, w := range l.worlds {
+		if i := w.Waiting(); i >= 0 {
+			return fmt.Errorf("%q is at its level and moves with a delay: for how long it has been there can't be written; take the state after the step that takes it back", l.Network.Actions[i].Name)
+		}
 	}
 	if err := l.happened(); err != nil {
 		return err
@@ -109,15 +115,13 @@ func (l *leaving) write(step int) error {
 			b.Flowed = append(b.Flowed, x.Name)
 		}
 	}
-	if s.HoldsGas() {
-		return errors.New("gas stands in the well: a beginning with its mass and its level can't be written yet")
-	}
 	b.Layers = map[string][]Layer{}
 	for i := range s.Compartments {
 		if layers := l.column(s, i); !slices.Equal(layers, l.ownLayers(i)) {
 			b.Layers[s.Compartments[i].Name] = layers
 		}
 	}
+	b.Levels = l.levels(func(w *walk.World) *well.State { return w.State })
 	l.trapped()
 	return l.string()
 }
@@ -135,6 +139,9 @@ func (l *leaving) column(s *well.State, i int) []Layer {
 	var all []Layer
 	for _, x := range s.Layers(i) {
 		all = append(all, Layer{l.plan.Fluids[x.Fluid].Name, unit.Length(x.Bottom.MD)})
+	}
+	if level, gas := s.GasIn(i); gas && s.GasMoved(i) {
+		all[0].ToMD = unit.Length(level.F.At(l.Nominal()))
 	}
 	return all
 }

@@ -11,6 +11,7 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/stringload"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // progress writes how far a row has come, in any of the worlds.
@@ -86,14 +87,25 @@ func (l *leaving) surfaces(step int) error {
 		if b.Applied[c.Name] > 0 {
 			planned = planned.Plus(l.gauge)
 		}
+		set, fallen := true, false
 		for _, w := range l.worlds {
-			if w.State.Low(i) >= 0 {
-				return fmt.Errorf("the level of %q has fallen, which a beginning can't say yet; fill it first", c.Name)
+			if w.State.Surface[i] != l.worlds[0].State.Surface[i] {
+				return fmt.Errorf("it isn't certain whether %q is shut in", c.Name)
 			}
-			if w.State.Surface[i] != l.worlds[0].State.Surface[i] || w.State.Surface[i] && !w.State.Applied[i].F.Same(planned, 1) {
-				return fmt.Errorf("what is applied on %q isn't what a ramp brought it to", c.Name)
-			}
+			fallen = fallen || w.State.Low(i) >= 0 // see levels
+			set = set && (w.State.Low(i) >= 0 || !w.State.Surface[i] || w.State.Applied[i].F.Same(planned, 1))
 		}
+		if set {
+			continue
+		}
+		if fallen {
+			return fmt.Errorf("it isn't certain whether %q stands full under pressure or has fallen", c.Name)
+		}
+		delete(b.Applied, c.Name)
+		if b.Standing == nil {
+			b.Standing = map[string]*Stated{}
+		}
+		b.Standing[c.Name] = l.stated(func(w *walk.World) affine.Form { return w.State.Applied[i].F })
 	}
 	maps.DeleteFunc(b.Applied, func(_ string, p unit.Pressure) bool { return p == 0 })
 	return nil
@@ -123,6 +135,54 @@ func (l *leaving) trapped() {
 
 // stated writes a pressure that the worlds have.
 func (l *leaving) stated(of func(w *walk.World) affine.Form) *Stated {
+	b, with := l.leaning(of)
+	x := &Stated{Pressure: unit.Band[unit.Pressure]{Least: unit.Pressure(b.least), Nominal: unit.Pressure(b.nominal), Greatest: unit.Pressure(b.greatest)}}
+	for _, y := range with {
+		x.With = append(x.With, Lean{y.quantity, y.from, y.to, unit.Pressure(y.change)})
+	}
+	return x
+}
+
+// levels writes where gas ends that isn't where its layers end, and down to where columns
+// have fallen, in some world.
+func (l *leaving) levels(of func(w *walk.World) *well.State) map[string]*StatedDepth {
+	all := map[string]*StatedDepth{}
+	for i, c := range l.Network.Compartments {
+		some := slices.ContainsFunc(l.worlds, func(w *walk.World) bool {
+			s := of(w)
+			level, gas := s.GasIn(i)
+			return s.Low(i) >= 0 || gas && s.GasMoved(i) && level.F.Radius() > 1e-9
+		})
+		if !some {
+			continue
+		}
+		if _, gas := of(l.worlds[0]).GasIn(i); !gas {
+			all[c.Name] = &StatedDepth{Lacks: l.stated(func(w *walk.World) affine.Form {
+				if s := of(w); s.Low(i) >= 0 {
+					return s.Top[i].F.Times(-1)
+				}
+				return affine.Form{}
+			})}
+			continue
+		}
+		b, with := l.leaning(func(w *walk.World) affine.Form {
+			level, _ := of(w).GasIn(i)
+			return level.F
+		})
+		x := &StatedDepth{Depth: unit.Band[unit.Length]{Least: unit.Length(max(b.least, c.Depths[0].MD)), Nominal: unit.Length(max(b.nominal, c.Depths[0].MD)), Greatest: unit.Length(b.greatest)}}
+		for _, y := range with {
+			x.With = append(x.With, LeanDepth{y.quantity, y.from, y.to, unit.Length(y.change)})
+		}
+		all[c.Name] = x
+	}
+	return all
+}
+
+// bounds are those of a band, in SI.
+type bounds struct{ least, nominal, greatest float64 }
+
+// leaning is what the worlds have of something, and what it moves with.
+func (l *leaving) leaning(of func(w *walk.World) affine.Form) (bounds, []lean) {
 	f := of(l.worlds[0])
 	least, greatest := math.Inf(1), math.Inf(-1)
 	same := true
@@ -133,11 +193,15 @@ func (l *leaving) stated(of func(w *walk.World) affine.Form) *Stated {
 		least, greatest = min(least, low), max(greatest, w.Region.Greatest(g))
 	}
 	nominal := f.At(l.Nominal())
-	if !same {
-		nominal = min(max(nominal, least), greatest)
-		return &Stated{Pressure: unit.Band[unit.Pressure]{Least: unit.Pressure(least), Nominal: unit.Pressure(nominal), Greatest: unit.Pressure(greatest)}}
+	exactly := nominal // what is enclosed may be off in its middle
+	if l.nominal != nil {
+		exactly = of(l.nominal).C
 	}
-	x := &Stated{}
+	if !same {
+		nominal = min(max(exactly, least), greatest)
+		return bounds{least, nominal, greatest}, nil
+	}
+	var with []lean
 	off := f.R
 	for _, t := range f.T {
 		k := t.Symbol
@@ -151,10 +215,9 @@ func (l *leaving) stated(of func(w *walk.World) affine.Form) *Stated {
 			to = -1
 		}
 		u := &l.symbols[k]
-		x.With = append(x.With, Lean{Quantity: s.Path, From: u.exact(s.Middle + s.Half*s.Nominal), To: u.exact(s.Middle + s.Half*to), Change: unit.Pressure(t.C * (to - s.Nominal))})
+		with = append(with, lean{s.Path, u.exact(s.Middle + s.Half*s.Nominal), u.exact(s.Middle + s.Half*to), t.C * (to - s.Nominal)})
 	}
-	x.Pressure = unit.Band[unit.Pressure]{Least: unit.Pressure(nominal - off), Nominal: unit.Pressure(nominal), Greatest: unit.Pressure(nominal + off)}
-	return x
+	return bounds{nominal - off, min(max(exactly, nominal-off), nominal+off), nominal + off}, with
 }
 
 // string writes what was done to the string.
@@ -164,12 +227,11 @@ func (l *leaving) string() error {
 	}
 	var pasts [][]*walk.Past // by world, the first first
 	for _, w := range l.worlds {
-		var all []*walk.Past
-		for p := w.Past; p != nil; p = p.Before {
-			all = append(all, p)
-		}
-		slices.Reverse(all)
-		pasts = append(pasts, all)
+		pasts = append(pasts, pastsOf(w))
+	}
+	sharp := pastsOf(l.nominal)
+	if len(sharp) != len(pasts[0]) {
+		sharp, l.nominal = make([]*walk.Past, len(pasts[0])), nil
 	}
 	for n, p := range pasts[0] {
 		m := StringMoment{Does: lands, Pressures: map[string]*Stated{}, Layers: map[string][]Layer{}}
@@ -193,13 +255,18 @@ func (l *leaving) string() error {
 		if p.Pull != nil {
 			m.Reading = unit.Force(p.Pull.At(l.Nominal()))
 		}
-		at := map[*walk.World]*walk.Past{}
+		at := map[*walk.World]*walk.Past{l.nominal: sharp[n]}
 		for k, w := range l.worlds {
 			at[w] = pasts[k][n]
 		}
 		for _, name := range l.plan.sensedByString() {
 			i := l.by.compartment[name]
-			m.Pressures[name] = l.stated(func(w *walk.World) affine.Form { return at[w].State.Top[i].F })
+			m.Pressures[name] = l.stated(func(w *walk.World) affine.Form {
+				if at[w].State.Low(i) >= 0 { // its level says it
+					return affine.Form{}
+				}
+				return at[w].State.Top[i].F
+			})
 			now, ok := l.begin.Layers[name]
 			if !ok {
 				now = l.ownLayers(i)
@@ -208,7 +275,27 @@ func (l *leaving) string() error {
 				m.Layers[name] = then
 			}
 		}
+		if m.Levels = l.levels(func(w *walk.World) *well.State { return at[w].State }); len(m.Levels) > 0 {
+			for name := range m.Levels {
+				if _, felt := m.Pressures[name]; !felt {
+					delete(m.Levels, name)
+				}
+			}
+		}
 		l.begin.String = append(l.begin.String, m)
 	}
 	return nil
+}
+
+// pastsOf is what was done to the string in a world, the first first.
+func pastsOf(w *walk.World) []*walk.Past {
+	if w == nil {
+		return nil
+	}
+	var all []*walk.Past
+	for p := w.Past; p != nil; p = p.Before {
+		all = append(all, p)
+	}
+	slices.Reverse(all)
+	return all
 }

@@ -66,7 +66,16 @@ func (k *checker) unchecked() []string {
 		}
 	}
 	for _, c := range k.unwalled() {
-		add("compartment %q: heat doesn't change its trapped pressure, as the walls of its bores aren't given", c)
+		add(`compartment %q: heat doesn't change its trapped pressure, as the walls of its bores aren't given; "walls": true in an assembly takes them from the tally`, c)
+	}
+	told := map[string]bool{}
+	for i := range p.Steps {
+		for _, x := range k.pockets(i) {
+			if !told[x] {
+				add("after step %q: %s", p.Steps[i].Name, x)
+				told[x] = true
+			}
+		}
 	}
 	for i := range p.Steps {
 		for _, x := range k.keptFull(i) {

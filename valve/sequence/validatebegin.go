@@ -19,15 +19,7 @@ func (v *validation) begin() {
 	if b == nil {
 		return
 	}
-	if v.plan.holdsGas() {
-		v.fault("begin", "the plan holds gas, whose mass a stated beginning can't give: begin as its things were run")
-	}
 	v.temperature("begin.temperature", b.Temperature)
-	for i, f := range v.plan.Fluids {
-		if f.Kind == Nitrogen || f.Kind == Methane || f.Kind == NaturalGas {
-			v.fault(fmt.Sprintf("fluids[%d].kind", i), "is %q, and the plan begins in a stated state: how much gas is shut in can't be stated yet; begin at the first step", f.Kind)
-		}
-	}
 	for _, l := range []struct {
 		key  string
 		list []string
@@ -70,11 +62,29 @@ func (v *validation) begin() {
 			v.fault("begin.applied."+name, "is %v, but the compartment is shut in: state its pressure as trapped", p)
 		}
 	}
+	for _, name := range sortedKeys(b.Standing) {
+		at := "begin.standing." + name
+		v.surface(at, name)
+		if _, twice := b.Applied[name]; twice || slices.Contains(b.ShutIn, name) {
+			v.fault(at, "stands beside applied or shut_in; one of them")
+		}
+	}
 	b.stated(func(path, _ string, s *Stated) { v.stated(strings.TrimSuffix(path, ".pressure"), s) })
 	for _, name := range sortedKeys(b.Trapped) {
 		v.compartment("begin.trapped."+name, name)
 	}
 	v.columns("begin.layers", b.Layers)
+	v.levels("begin.levels", b.Levels, b.Layers)
+	for _, name := range sortedKeys(b.Levels) {
+		if v.plan.gasOnTop(name, b.Layers) {
+			continue
+		}
+		at := "begin.levels." + name
+		v.surface(at, name)
+		if slices.Contains(b.ShutIn, name) || b.Applied[name] != 0 || b.Standing[name] != nil {
+			v.fault(at, "has fallen, so that the compartment is open to the air: it isn't shut in, and nothing is applied")
+		}
+	}
 	for k, name := range b.Flowed {
 		known(v, fmt.Sprintf("begin.flowed[%d]", k), "formation", name, v.plan.Formations, formationName)
 	}
@@ -83,8 +93,54 @@ func (v *validation) begin() {
 	}
 }
 
-func (p *Plan) holdsGas() bool {
-	return slices.ContainsFunc(p.Fluids, func(f Fluid) bool { return f.Kind.Gas() })
+// gasOnTop tells whether gas stands at the top of a compartment.
+func (p *Plan) gasOnTop(name string, layers map[string][]Layer) bool {
+	c := p.compartment(name)
+	if c == nil {
+		return false
+	}
+	top := c.Fluid
+	if len(c.Layers) > 0 {
+		top = c.Layers[0].Fluid
+	}
+	if l := layers[name]; len(l) > 0 {
+		top = l[0].Fluid
+	}
+	return slices.ContainsFunc(p.Fluids, func(f Fluid) bool { return f.Name == top && f.Kind.Gas() })
+}
+
+// levels checks where gas ends and down to where columns have fallen.
+func (v *validation) levels(path string, all map[string]*StatedDepth, layers map[string][]Layer) {
+	for _, name := range sortedKeys(all) {
+		at, s := path+"."+name, all[name]
+		if !v.compartment(at, name) {
+			continue
+		}
+		if s == nil {
+			v.fault(at, "is null; write its depth")
+			continue
+		}
+		gas := v.plan.gasOnTop(name, layers)
+		if s.Lacks != nil {
+			if gas || s.Depth != (unit.Band[unit.Length]{}) || len(s.With) > 0 {
+				v.fault(at+".lacks", "belongs to a column that has fallen, in place of a depth")
+			}
+			continue
+		}
+		c := v.plan.compartment(name)
+		v.faultIf(at+".depth", s.Depth.Validate())
+		if s.Depth.Least < c.TopMD || !(s.Depth.Greatest < c.BottomMD) {
+			v.fault(at+".depth", "is %v; must be from %v to above %v", s.Depth, c.TopMD, c.BottomMD)
+		}
+		v.leans(at, s.leans())
+		own := c.Layers
+		if l := layers[name]; len(l) > 0 {
+			own = l
+		}
+		if gas && (len(own) < 2 || s.Depth.Greatest > own[1].ToMD) {
+			v.fault(at+".depth", "is %v; there gas ends, so that a liquid must stand under it", s.Depth)
+		}
+	}
 }
 
 func (v *validation) temperature(path, name string) {
@@ -143,23 +199,27 @@ func (v *validation) stated(path string, s *Stated) {
 	v.faultIf(path+".pressure", s.Pressure.Validate())
 	v.chamber(path+".pressure", s.Pressure.Least)
 	v.chamber(path+".pressure", s.Pressure.Greatest)
+	v.leans(path, s.leans())
+}
+
+func (v *validation) leans(path string, all []lean) {
 	known := uncertainties(v.plan)
-	for k, l := range s.With {
+	for k, l := range all {
 		at := fmt.Sprintf("%s.with[%d]", path, k)
-		if !finite(float64(l.Change)) {
-			v.fault(at+".change", "is %v; must be finite", l.Change)
+		if !finite(l.change) {
+			v.fault(at+".change", "is %v; must be finite", l.change)
 		}
-		i := slices.IndexFunc(known, func(u uncertain) bool { return u.path == l.Quantity })
+		i := slices.IndexFunc(known, func(u uncertain) bool { return u.path == l.quantity })
 		if i < 0 {
-			v.fault(at+".quantity", "the plan has no quantity %q with a tolerance; take the line out", l.Quantity)
+			v.fault(at+".quantity", "the plan has no quantity %q with a tolerance; take the line out", l.quantity)
 			continue
 		}
-		from, e1 := v.plan.size(known[i], l.From)
-		to, e2 := v.plan.size(known[i], l.To)
+		from, e1 := v.plan.size(known[i], l.from)
+		to, e2 := v.plan.size(known[i], l.to)
 		v.faultIf(at+".from", e1)
 		v.faultIf(at+".to", e2)
 		if e1 == nil && e2 == nil && !(from != to) {
-			v.fault(at+".to", "is %s, as from; they must differ", l.To)
+			v.fault(at+".to", "is %s, as from; they must differ", l.to)
 		}
 	}
 }
@@ -199,6 +259,10 @@ func (v *validation) moment2(path string, k int, m *StringMoment) {
 		v.fault(path+".does", "is %q; the string lands first, and once: then come the actions that held or released it", m.Does)
 	}
 	v.columns(path+".layers", m.Layers)
+	then := map[string][]Layer{}
+	maps.Copy(then, v.plan.Begin.Layers)
+	maps.Copy(then, m.Layers)
+	v.levels(path+".levels", m.Levels, then)
 	for _, name := range sortedKeys(m.Pressures) {
 		v.compartment(path+".pressures."+name, name)
 	}

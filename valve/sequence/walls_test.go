@@ -101,7 +101,7 @@ func TestTrappedHeatIsAFinding(t *testing.T) {
 		p.Compartments[2].Bores[0].OuterWall, p.Compartments[2].Bores[0].InnerWall = 0, 0
 	})
 	require.True(t, old.OK())
-	require.Contains(t, old.Unchecked, `compartment "annulus A": heat doesn't change its trapped pressure, as the walls of its bores aren't given`)
+	require.Contains(t, old.Unchecked, `compartment "annulus A": heat doesn't change its trapped pressure, as the walls of its bores aren't given; "walls": true in an assembly takes them from the tally`)
 }
 
 // By hand: 0.5 bbl pressed into what gives, fluid and walls, as fluid/confined says: dp =

@@ -68,15 +68,8 @@ func (l *Layout) casingAt(z float64) *Casing {
 
 // Hole is the diameter of what surrounds string i just below a depth.
 func (l *Layout) Hole(i int, z float64) float64 {
-	for j := i - 1; j >= 0; j-- {
-		if s := &l.Strings[j]; s.covers(z) {
-			return s.pieceAt(z).Pipe.ID
-		}
-	}
-	if c := l.casingAt(z); c != nil {
-		return c.ID
-	}
-	return 0
+	id, _ := l.surrounds(i, z)
+	return id
 }
 
 // end is where the space around string i ends.

@@ -42,8 +42,8 @@ type Tally struct {
 
 // Casing is a length of casing, liner or open hole.
 type Casing struct {
-	Path, Name      string
-	Top, Bottom, ID float64
+	Path, Name          string
+	Top, Bottom, OD, ID float64 // no OD: open hole
 }
 
 // Well is the casing, each length inside those before it, and the strings, each

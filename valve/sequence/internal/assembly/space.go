@@ -142,23 +142,7 @@ func (l *Layout) Outermost(z float64) int {
 
 // volume of the space around string i between two depths.
 func (l *Layout) volume(i int, top, bottom float64) float64 {
-	turns := []float64{top, bottom}
-	add := func(z float64) {
-		if top < z && z < bottom {
-			turns = append(turns, z)
-		}
-	}
-	for k := range l.Strings {
-		for n := range l.Strings[k].Pieces {
-			add(l.Strings[k].Pieces[n].Top)
-			add(l.Strings[k].Pieces[n].Bottom)
-		}
-	}
-	for _, c := range l.Well.Casing {
-		add(c.Top)
-		add(c.Bottom)
-	}
-	slices.Sort(turns)
+	turns := l.turns(top, bottom)
 	sum := 0.0
 	for k, a := range turns[:len(turns)-1] {
 		sum += (turns[k+1] - a) * l.area(i, a+(turns[k+1]-a)/2)

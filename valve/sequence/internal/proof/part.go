@@ -72,7 +72,7 @@ func (p *Problem) part(w *witnesses, out *Outcome, o Options, most int) error {
 			}
 			q.Regions = nil
 			f := Failure{Margin: m}
-			if f.Witness, f.Shown, err = w.find(&q); err != nil {
+			if err = w.find(&f, &q); err != nil {
 				return err
 			}
 			if f.Witness == nil {
@@ -89,7 +89,7 @@ func (p *Problem) part(w *witnesses, out *Outcome, o Options, most int) error {
 	var kept []Failure
 	for _, f := range out.Failures {
 		if g, ok := shown[f.Key]; ok {
-			f.Witness, f.Shown = g.Witness, g.Shown
+			f.Witness, f.Shown, f.follows = g.Witness, g.Shown, g.follows
 		} else if f.Witness == nil && !still[f.Key] {
 			// Kept in every part: the margin that the whole box seemed to lack is
 			// only the enclosure's.
@@ -99,6 +99,7 @@ func (p *Problem) part(w *witnesses, out *Outcome, o Options, most int) error {
 		kept = append(kept, f)
 	}
 	out.Failures = kept
+	out.first(p)
 	return nil
 }
 

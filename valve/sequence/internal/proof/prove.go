@@ -3,6 +3,7 @@ package proof
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -24,6 +25,8 @@ type Failure struct {
 	// none was found, and it isn't decided.
 	Witness []float64
 	Shown   *judge.Margin // what that walk sees
+
+	follows bool // in a step before, that walk does what isn't intended
 }
 
 // Decided tells whether every failure has its witness.
@@ -52,11 +55,12 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 	w := witnesses{p, ctx, map[string]*judge.Judge{}, 60, p.enclosed()}
 	for _, m := range run.Judge.Passed() {
 		f := Failure{Margin: m}
-		if f.Witness, f.Shown, err = w.find(m); err != nil {
+		if err = w.find(&f, m); err != nil {
 			return nil, err
 		}
 		out.Failures = append(out.Failures, f)
 	}
+	out.first(p)
 	if out.Decided() {
 		return out, nil
 	}
@@ -70,6 +74,33 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 	return out, p.part(&w, out, o, parts)
 }
 
+// first leaves out what only follows, in all choices that were found to show it, from what
+// isn't intended in a step before: that is a failure of its own.
+func (o *Outcome) first(p *Problem) {
+	before := -1 // the first step with a failure that stands by itself
+	for _, f := range o.Failures {
+		if f.Witness != nil && !f.follows && (f.Kind.Events() || f.Kind == judge.ByHand) && (before < 0 || f.Step < before) {
+			before = f.Step
+		}
+	}
+	o.Failures = slices.DeleteFunc(o.Failures, func(f Failure) bool {
+		return f.follows && before >= 0 && before < f.Step || p.touches(&f) && slices.ContainsFunc(o.Failures, func(g Failure) bool {
+			return g.Witness != nil && g.Kind == f.Kind && g.Index == f.Index && g.Step < f.Step
+		})
+	})
+}
+
+// touches tells whether what isn't intended comes as a step begins, just at its level: there
+// it stood as the step before ended.
+func (p *Problem) touches(f *Failure) bool {
+	if f.Witness == nil || f.Kind != judge.Event || f.Shown.Label != "start" {
+		return false
+	}
+	return slices.ContainsFunc(p.Network.Actions[f.Index].Row, func(t well.Trigger) bool {
+		return math.Abs(f.Shown.Value.C-t.Level.At(f.Witness)) <= 10*walk.Reach
+	})
+}
+
 // witnesses walks choices with plain numbers, each once.
 type witnesses struct {
 	*Problem
@@ -81,7 +112,7 @@ type witnesses struct {
 
 // find looks for a choice with which a limit is passed: the nominal one if that
 // does it, which anybody understands best.
-func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
+func (w *witnesses) find(f *Failure, m *judge.Margin) error {
 	points := [][]float64{w.Nominal()}
 	points = append(points, m.Points...)
 	points = append(points, w.shared(points)...)
@@ -98,19 +129,35 @@ func (w *witnesses) find(m *judge.Margin) ([]float64, *judge.Margin, error) {
 			for _, fine := range [2]int{1, finer} {
 				j, err := w.walk(e, past, fine)
 				if err != nil {
-					return nil, nil, err
+					return err
 				}
 				shown := j.Margins[m.Key]
 				if shown == nil || !shown.Fails() {
 					break
 				}
 				if !w.loose || shown.Certain() {
-					return e, shown, nil
+					f.Witness, f.Shown = e, shown
+					f.follows = past && w.left(e, m.Step)
+					return nil
 				}
 			}
 		}
 	}
-	return nil, nil, nil
+	return nil
+}
+
+// left tells whether a walk with a choice does what isn't intended before a step.
+func (w *witnesses) left(e []float64, step int) bool {
+	j, err := w.walk(e, false, 1)
+	if err != nil {
+		return false
+	}
+	for key, m := range j.Margins {
+		if key.Step < step && (key.Kind.Events() || key.Kind == judge.ByHand) && m.Fails() {
+			return true
+		}
+	}
+	return false
 }
 
 // shared are choices in which each share of a flow between two references lies at

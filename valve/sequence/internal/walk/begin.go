@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"maps"
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -20,6 +21,10 @@ type Begin struct {
 	If          []affine.Form       // conditions
 	Live        []int               // formations whose inflow has been part of the plan
 	String      []Moment            // what was done to the string; none: it lands
+	// Fallen is by compartment the pressure that the top of a column that has fallen would
+	// have; Levels the measured depth of the others, and that at which gas ends where its
+	// layers don't say it.
+	Fallen, Levels map[int]affine.Form
 }
 
 // Moment is something that was done to the string.
@@ -30,6 +35,8 @@ type Moment struct {
 	Top         map[int]affine.Form // by compartment
 	Layers      map[int][]well.Layer
 	Pull        *affine.Form // the weight indicator, where it hung on the hook
+
+	Fallen, Levels map[int]affine.Form // as those of the beginning
 }
 
 // Past is what was done to the string in a world, last first.
@@ -76,17 +83,22 @@ func Starts(n *well.Network, region *affine.Region, b *Begin, room StringRoom) (
 	}
 	var all []*World
 	for choice := range 1 << len(b.May) {
-		w, err := b.world(n, region, choice, room)
+		parts, err := b.lowered(b.world(n, region, choice))
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, w)
+		for _, w := range parts {
+			if err := b.settle(w, room); err != nil {
+				return nil, err
+			}
+		}
+		all = append(all, parts...)
 	}
 	return all, nil
 }
 
 // world is the well with one choice of what may have happened.
-func (b *Begin) world(n *well.Network, region *affine.Region, choice int, room StringRoom) (*World, error) {
+func (b *Begin) world(n *well.Network, region *affine.Region, choice int) *World {
 	w := start(n, region)
 	s := w.State
 	w.Begun = choice
@@ -116,17 +128,140 @@ func (b *Begin) world(n *well.Network, region *affine.Region, choice int, room S
 			w.happens(i)
 		}
 	}
+	for i, f := range b.Levels {
+		s.SetGasEnd(i, f)
+	}
+	return w
+}
+
+// settle gives a world its pressures, shuts in the gas that is, and does again what was
+// done to the string.
+func (b *Begin) settle(w *World, room StringRoom) error {
+	s := w.State
 	for i := range s.Compartments {
 		if b.Stated[i] {
 			if err := b.spread(s, i); err != nil {
-				return nil, err
+				return err
 			}
 		}
 	}
 	if err := s.Solve(affine.Form{}); err != nil {
+		return err
+	}
+	if err := s.Close(); err != nil {
+		return err
+	}
+	if err := s.GasReaches(); err != nil {
+		return err
+	}
+	return b.string(w, room)
+}
+
+// lowered parts a world by where its levels lie, now and as something was done to the
+// string.
+func (b *Begin) lowered(w *World) ([]*World, error) {
+	worlds := []*World{w}
+	now, err := tops(w.State, b.Fallen, b.Levels)
+	if err != nil {
 		return nil, err
 	}
-	return w, b.string(w, room)
+	for _, i := range slices.Sorted(maps.Keys(now)) {
+		var all []*World
+		for _, x := range worlds {
+			out, err := parts(x, x.State, i, now[i])
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, out...)
+		}
+		worlds = all
+	}
+	for n := range b.String {
+		m := &b.String[n]
+		then := w.State.Clone()
+		for i, layers := range m.Layers {
+			then.SetLayers(i, layers)
+		}
+		past, err := tops(then, m.Fallen, m.Levels)
+		if err != nil {
+			return nil, err
+		}
+		for _, i := range slices.Sorted(maps.Keys(past)) {
+			var all []*World
+			for _, x := range worlds {
+				out, err := parts(x, then, i, past[i])
+				if err != nil {
+					return nil, err
+				}
+				for _, y := range out { // it is about the past alone
+					y.State = x.State.Clone()
+				}
+				all = append(all, out...)
+			}
+			worlds = all
+		}
+	}
+	return worlds, nil
+}
+
+// tops are the pressures that the tops of columns that have fallen would have.
+func tops(s *well.State, fallen, levels map[int]affine.Form) (map[int]affine.Form, error) {
+	all := maps.Clone(fallen)
+	for i, md := range levels {
+		if s.GasOnTop(i) {
+			continue
+		}
+		top, err := s.LevelTop(i, md)
+		if err != nil {
+			return nil, err
+		}
+		all[i] = top
+	}
+	return all, nil
+}
+
+// parts are those of a world in which a level lies between two of its depths each; a
+// column whose top has at least nothing is full.
+func parts(w *World, s *well.State, i int, top affine.Form) ([]*World, error) {
+	var all []*World
+	add := func(at int, f affine.Form, r *affine.Region) {
+		if x := w.within(r); x != nil {
+			x.State.SetLow(i, at)
+			x.State.Applied[i] = affine.Flat(f)
+			all = append(all, x)
+		}
+	}
+	add(-1, affine.Form{}, w.Region.With(top))
+	left := w.Region.With(top.Times(-1))
+	if !(top.Least() < 0) {
+		left = nil
+	}
+	for at := 0; left != nil; at++ {
+		if err := s.Falls(i, at); err != nil {
+			return nil, err
+		}
+		edge := s.Edge(i, at+1)
+		add(at, top, left.With(top.Minus(edge)))
+		if left = left.With(edge.Minus(top)); edge.Minus(top).Greatest() <= Reach {
+			left = nil
+		}
+	}
+	return all, nil
+}
+
+// lies is the part that a world is in of those.
+func lies(w *World, s *well.State, i int, top affine.Form) (int, error) {
+	if least, _ := w.Region.Least(top); least >= -Reach {
+		return -1, nil
+	}
+	for at := 0; ; at++ {
+		if err := s.Falls(i, at); err != nil {
+			return -1, err
+		}
+		if least, _ := w.Region.Least(top.Minus(s.Edge(i, at+1))); least >= -Reach {
+			return at, nil
+		}
+	}
 }
 
 // spread carries a trapped pressure that is stated through its body, where it is the
@@ -160,13 +295,32 @@ func (b *Begin) string(w *World, room StringRoom) error {
 		}
 		for i, f := range m.Top {
 			s.Top[i] = affine.Flat(f)
+			if s.Low(i) >= 0 {
+				s.SetLow(i, -1)
+			}
+		}
+		for i, f := range m.Levels {
+			s.SetGasEnd(i, f)
+		}
+		tops, err := tops(s, m.Fallen, m.Levels)
+		if err != nil {
+			return err
+		}
+		for i, f := range tops {
+			at, err := lies(w, s, i, f)
+			if err != nil {
+				return err
+			}
+			s.SetLow(i, at)
+			if s.Top[i] = affine.Flat(f); at < 0 {
+				s.Top[i] = affine.Line{}
+			}
 		}
 		var pulling *affine.Line
 		if m.Pull != nil {
 			pulling = &affine.Line{F: *m.Pull}
 		}
 		then.remember(m.Action, affine.Form{}, pulling)
-		var err error
 		if m.Action < 0 {
 			err = room.Land(then)
 		} else {
@@ -187,6 +341,7 @@ func (b *Begin) Narrow(part affine.Part) *Begin {
 	}
 	f := *b
 	f.Applied = narrowed(b.Applied, part)
+	f.Fallen, f.Levels = narrowed(b.Fallen, part), narrowed(b.Levels, part)
 	f.If = narrowedAll(b.If, part)
 	f.Rows = map[int][]Progress{}
 	for a, rows := range b.Rows {
@@ -199,6 +354,7 @@ func (b *Begin) Narrow(part affine.Part) *Begin {
 	for i := range f.String {
 		m := &f.String[i]
 		m.Top = narrowed(m.Top, part)
+		m.Fallen, m.Levels = narrowed(m.Fallen, part), narrowed(m.Levels, part)
 		if m.Pull != nil {
 			p := m.Pull.Narrow(part)
 			m.Pull = &p

@@ -27,6 +27,9 @@ func (k *Walker) displace(w *World, sw Displacement) ([]*World, error) {
 			next = append(next, out...)
 		}
 		worlds = merge(next)
+		if err := k.unhurried(worlds, "while a fluid is displaced", takeBack+", before that"); err != nil {
+			return nil, err
+		}
 	}
 	return worlds, nil
 }

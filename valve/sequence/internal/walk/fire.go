@@ -185,6 +185,7 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 		}
 	}
 	w.happens(i)
+	w.level = nil                                                               // how long what is slow was where it is, is to be seen anew
 	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
 	w.hold()
 	return nil

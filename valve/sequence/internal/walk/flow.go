@@ -29,7 +29,11 @@ func (k *Walker) flow(w *World) ([]*World, error) {
 		return nil, err
 	}
 	var all []*World
-	for _, x := range merge(up) {
+	up = merge(up)
+	if err := k.unhurried(up, "while the zones flow", takeBack+", before that"); err != nil {
+		return nil, err
+	}
+	for _, x := range up {
 		if k.Flows != nil {
 			k.Flows(x, k.place.Step)
 		}

@@ -12,12 +12,13 @@ import (
 type Act struct {
 	Port    int // or -1
 	Opens   bool
-	Action  int   // or -1
-	Vent    int   // compartment, or -1
-	Drain   int   // compartment whose column falls to where its formation carries it, or -1
-	Fill    int   // compartment whose column is brought back to its top, or -1
-	Through []int // ports that must be open for what is dropped or run to come there
-	Across  []int // ports whose differential is judged
+	Action  int     // or -1
+	Vent    int     // compartment, or -1
+	Drain   int     // compartment whose column falls to where its formation carries it, or -1
+	Fill    int     // compartment whose column is brought back to its top, or -1
+	Through []int   // ports that must be open for what is dropped or run to come there
+	Takes   float64 // in s; 0: not known
+	Across  []int   // ports whose differential is judged
 }
 
 // Hindrance is what keeps an act from being done.
@@ -67,6 +68,7 @@ func (k *Walker) hand(w *World, n int) ([]*World, error) {
 	w.Trail = &Trail{w.Trail, e}
 	if a.Port >= 0 {
 		s.Open[a.Port] = a.Opens
+		w.level = nil
 		return k.leg(w, affine.Form{}, true)
 	}
 	return k.byHand(w, a.Action)
@@ -123,4 +125,19 @@ func (k *Walker) across(w *World, a *Act) ([]affine.Form, error) {
 		all = append(all, in.Minus(out).F)
 	}
 	return all, nil
+}
+
+// byHandTakes says how long an act takes: what moves a port or a device, before it does;
+// what brings a level or a pressure elsewhere, while it does.
+func (k *Walker) byHandTakes(d *drive, a *Act) {
+	switch {
+	case a.Vent >= 0 && a.Takes == 0:
+		d.takes = func(w *World) span { return k.took(w, []Move{{a.Vent, affine.Form{}}}) }
+	case a.Vent < 0 && a.Drain < 0 && a.Fill < 0:
+		d.first = a.Takes
+	case a.Takes == 0:
+		d.untimed = "while a level moves"
+	default:
+		d.takes = func(*World) span { return span{a.Takes, a.Takes} }
+	}
 }

@@ -111,7 +111,7 @@ func alike(a, b *World) bool {
 	if s.String != nil && s.String != t.String && !s.String.Same(t.String) {
 		return false
 	}
-	if !s.SameGas(t, equal) || !sameTimes(a.Stood, b.Stood) {
+	if !s.SameGas(t, equal) || !sameTimes(a, b) {
 		return false
 	}
 	for i := range s.Top {

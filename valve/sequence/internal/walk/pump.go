@@ -20,15 +20,39 @@ const pumpLength = 1e6
 // rateSteps are the pieces in which a rate comes up and goes down.
 const rateSteps = 6
 
-// pump pumps through the well: what is pumped into is shut for anything else, the rate
+// pump pumps through the well, once columns on its way that have fallen are full: what is pumped into is shut for anything else, the rate
 // comes up, the fluids move, the rate goes down, and the pump stands at the pressure
 // that the columns leave it with.
 func (k *Walker) pump(w *World, p well.Pump, number int) ([]*World, error) {
+	full := []*World{w}
+	for _, c := range [2]int{p.Into, p.To} {
+		if w.State.Low(c) < 0 {
+			continue
+		}
+		var next []*World
+		for _, x := range full { // what has fallen is filled first
+			out, err := k.fill(x, c)
+			if err != nil {
+				return nil, err
+			}
+			next = append(next, out...)
+		}
+		full = merge(next)
+	}
+	var all []*World
+	for _, x := range full {
+		out, err := k.pumpFull(x, p, number)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, out...)
+	}
+	return all, nil
+}
+
+func (k *Walker) pumpFull(w *World, p well.Pump, number int) ([]*World, error) {
 	w = w.Clone()
 	s := w.State
-	if err := s.Full([]int{p.Into, p.To}, "pumping"); err != nil {
-		return nil, err
-	}
 	if p.Formation < 0 && !s.Surface[p.To] {
 		return nil, well.Unpumped{Why: "\"" + s.Compartments[p.To].Name + "\" is shut in at the top; nothing can return there"}
 	}
@@ -83,6 +107,9 @@ func (k *Walker) pumpWay(w *World, p well.Pump, number int) ([]*World, error) {
 			next = append(next, out...)
 		}
 		worlds = merge(next)
+		if worlds, err = k.pumpedFor(worlds, turns, n, p.Rate); err != nil {
+			return nil, err
+		}
 		for _, x := range worlds {
 			if k.Pumps != nil && n >= pieces && turns[n].rate == p.Rate {
 				k.Pumps(Pumped{x, k.place.Step, number, turns[n].volume, turns[n].rate, way})
@@ -107,6 +134,27 @@ func (k *Walker) pumpWay(w *World, p well.Pump, number int) ([]*World, error) {
 		}
 	}
 	return worlds, nil
+}
+
+// pumpedFor lets the time pass that a pump takes from one turn to the next.
+func (k *Walker) pumpedFor(worlds []*World, turns []pumped, n int, rate float64) ([]*World, error) {
+	if !k.slow() {
+		return worlds, nil
+	}
+	took := (turns[n].volume - turns[n-1].volume) / rate
+	t := standing{before: span{took, took}}
+	if n+1 < len(turns) {
+		t.after = (turns[n+1].volume - turns[n].volume) / rate
+	}
+	var all []*World
+	for _, w := range worlds {
+		out, err := k.stand(w, t)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, out...)
+	}
+	return merge(all), nil
 }
 
 // drift goes from one moment of pumping to another.

@@ -7,42 +7,17 @@ import (
 )
 
 // A slow action moves once it has been at its level for its delay. Time passes where a
-// step holds after a ramp, as long as it says, and on the ramps, as fast as pressures are
-// changed. How much of a ramp's own time a device is at its level isn't followed: from
-// nothing of it to all of it.
+// step holds, as long as it says, and while something is done, as long as that takes. How
+// much of the latter a device is at its level isn't followed where it begins or ends in
+// between: from nothing of it to all of it; where it is there before and after, and
+// nothing has happened on the way, all of it counts.
 
 // hasty is the error of a slow device that stands at its level where nobody knows for
 // how long.
-type hasty struct{ Action string }
+type hasty struct{ Action, Where, Cure string }
 
 func (e hasty) Error() string {
-	return fmt.Sprintf("%q may stand at its level, and moves with a delay: nobody knows whether it has stood there for long enough; let a ramp bring it there, hold it after that, and take it back in the same step", e.Action)
-}
-
-// rampAndHold does a ramp of the step and holds after it.
-func (k *Walker) rampAndHold(w *World, n int) ([]*World, error) {
-	worlds, err := k.raise(w, k.step.Ramps[n])
-	if err != nil || !k.slow() {
-		return worlds, err
-	}
-	took := k.took(w, n)
-	var all []*World
-	for _, x := range worlds {
-		next := 0.0
-		if n+1 < len(k.step.Ramps) {
-			next = k.took(x, n+1)
-		}
-		hold := 0.0
-		if n < len(k.step.Holds) {
-			hold = k.step.Holds[n]
-		}
-		out, err := k.stand(x, hold, took, next)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
-	return merge(all), nil
+	return fmt.Sprintf("%q may stand at its level %s, and moves with a delay: nobody knows whether it has stood there for long enough; %s", e.Action, e.Where, e.Cure)
 }
 
 func (k *Walker) slow() bool {
@@ -54,22 +29,21 @@ func (k *Walker) slow() bool {
 	return false
 }
 
-// took is the longest that a ramp takes from where a world stands.
-func (k *Walker) took(w *World, n int) float64 {
-	far := 0.0
-	for _, m := range k.step.Ramps[n] {
-		d := m.To.Minus(w.State.Gauge(m.Compartment).F)
-		far = max(far, abs(d.C)+d.Radius())
-	}
-	if k.step.Rise <= 0 {
-		return 0
-	}
-	return far / k.step.Rise
+// standing is the time that passes where a world has come to stand: what it took to come
+// there, how long it then stands, for certain and perhaps more, and what it takes to come
+// on from there.
+type standing struct {
+	before        span
+	hold, perhaps float64
+	after         float64
 }
+
+// span is how long something takes, in s.
+type span struct{ least, most float64 }
 
 // stand holds a world where it stands: slow actions that have been at their level for
 // long enough move.
-func (k *Walker) stand(w *World, hold, before, after float64) ([]*World, error) {
+func (k *Walker) stand(w *World, t standing) ([]*World, error) {
 	worlds := []*World{w.Clone()}
 	for i := range k.Network.Actions {
 		a := &k.Network.Actions[i]
@@ -78,7 +52,7 @@ func (k *Walker) stand(w *World, hold, before, after float64) ([]*World, error) 
 		}
 		var all []*World
 		for _, x := range worlds {
-			out, err := k.ripens(x, i, hold, before, after)
+			out, err := k.ripens(x, i, t)
 			if err != nil {
 				return nil, err
 			}
@@ -113,7 +87,7 @@ func (k *Walker) stand(w *World, hold, before, after float64) ([]*World, error) 
 const past = 1e-3
 
 // ripens parts a world by whether a slow action is at its level, and for long enough.
-func (k *Walker) ripens(w *World, i int, hold, before, after float64) ([]*World, error) {
+func (k *Walker) ripens(w *World, i int, t standing) ([]*World, error) {
 	by, ok, err := w.beyond(i)
 	if err != nil {
 		return nil, err
@@ -121,22 +95,28 @@ func (k *Walker) ripens(w *World, i int, hold, before, after float64) ([]*World,
 	if w.Stood == nil {
 		w.Stood = make([]affine.Form, len(w.State.Actions))
 	}
+	if w.level == nil {
+		w.level = make([]bool, len(w.State.Actions))
+	}
 	if !ok {
-		w.Stood[i] = affine.Form{}
+		w.Stood[i], w.level[i] = affine.Form{}, false
 		return []*World{w}, nil
 	}
 	var all []*World
 	if x := w.within(w.Region.With(by.Times(-1).Shift(-Reach))); x != nil && by.Least() < -Reach {
-		x.Stood[i] = affine.Form{}
+		x.Stood[i], x.level[i] = affine.Form{}, false
 		all = append(all, x)
 	}
 	at := w.within(w.Region.With(by.Shift(Reach)))
 	if at == nil {
 		return all, nil
 	}
-	stood := at.Stood[i].Shift(hold).Plus(affine.Within(0, before))
-	at.Stood[i] = stood
-	left := k.Network.Actions[i].Delay.Minus(stood.Plus(affine.Within(0, after)))
+	if !at.level[i] {
+		t.before.least = 0
+	}
+	stood := at.Stood[i].Shift(t.hold).Plus(affine.Within(t.before.least, t.before.most)).Plus(affine.Within(0, t.perhaps))
+	at.Stood[i], at.level[i] = stood, true
+	left := k.Network.Actions[i].Delay.Minus(stood.Plus(affine.Within(0, t.after)))
 	if x := at.within(at.Region.With(left.Shift(-past))); x != nil {
 		all = append(all, x)
 	}
@@ -165,9 +145,9 @@ func (w *World) beyond(i int) (affine.Form, bool, error) {
 }
 
 // unhurried makes sure that no slow action that hasn't moved stands at its level where
-// time isn't counted: anywhere but between the ramps of a step.
-func (k *Walker) unhurried(worlds []*World) error {
-	if !k.slow() || k.place.Drive >= 0 && k.place.Drive < len(k.step.Ramps)-1 {
+// time isn't known; others haven't stood there at all.
+func (k *Walker) unhurried(worlds []*World, where, cure string) error {
+	if !k.slow() {
 		return nil
 	}
 	for _, w := range worlds {
@@ -181,10 +161,13 @@ func (k *Walker) unhurried(worlds []*World) error {
 			}
 			by = by.Shift(Reach - equal) // a part that only touches the level isn't at it
 			if ok && by.Greatest() >= 0 && w.Region.With(by) != nil {
-				return hasty{k.Network.Actions[i].Name}
+				return hasty{k.Network.Actions[i].Name, where, cure}
 			}
-			if ok && w.Stood != nil {
+			if w.Stood != nil {
 				w.Stood[i] = affine.Form{}
+			}
+			if w.level != nil {
+				w.level[i] = false
 			}
 		}
 	}
@@ -192,7 +175,13 @@ func (k *Walker) unhurried(worlds []*World) error {
 }
 
 // sameTimes tells whether what is slow has stood for as long in two worlds.
-func sameTimes(a, b []affine.Form) bool {
+func sameTimes(v, w *World) bool {
+	for i := range max(len(v.level), len(w.level)) {
+		if (v.level != nil && v.level[i]) != (w.level != nil && w.level[i]) {
+			return false
+		}
+	}
+	a, b := v.Stood, w.Stood
 	for i := range max(len(a), len(b)) {
 		var x, y affine.Form
 		if a != nil {

@@ -18,12 +18,19 @@ type Step struct {
 	Ramps         [][]Move
 	Holds         []float64 // by ramp: how long the step stands still after it, in s
 	Rise          float64   // how fast pressures are changed, Pa/s; 0: not known
-	RaiseTrapped  map[int]float64
-	Press         map[int]float64 // volumes pressed in, between known walls
-	Pulls         []affine.Form
-	Lands         bool
-	On            int  // the string that is pulled or lands
-	Keeps         bool // another one is around what lands, and stays as it is
+	Takes         float64   // how long what isn't counted otherwise takes, in s; 0: not known
+	// Tested is, by where the step stands still, how long tests are held there, in s;
+	// TestedAnywhere that of those which may be held at any of these places.
+	Tested         map[int]float64
+	TestedAnywhere float64
+	Last           bool // no step comes after it
+	Timed          bool // those that come after it say what they take
+	RaiseTrapped   map[int]float64
+	Press          map[int]float64 // volumes pressed in, between known walls
+	Pulls          []affine.Form
+	Lands          bool
+	On             int  // the string that is pulled or lands
+	Keeps          bool // another one is around what lands, and stays as it is
 	// Flow, where not nil, is the well while the zones flow at the end of the step; nil
 	// where they don't.
 	Flow   func(s *well.State) (*well.Flowed, error)
@@ -50,16 +57,23 @@ type drive struct {
 	label  string
 	run    func(w *World) ([]*World, error)
 	stand  int // the number of the place where the step then stands still, or -1
+
+	takes         func(w *World) span // nil: it happens at once
+	first         float64             // how long it takes before anything changes, in s
+	hold, perhaps float64             // how long it stands still after it
+	untimed       string              // what it is, where nobody knows how long it takes
 }
 
 // drives are what a step does, in its order.
 func (k *Walker) drives(step *Step) []drive {
 	all := []drive{{number: -1, label: "start", stand: -1, run: k.rest}}
 	for _, sw := range step.Displacements {
-		all = append(all, drive{number: -1, label: "displacement", stand: -1, run: func(w *World) ([]*World, error) { return k.displace(w, sw) }})
+		all = append(all, drive{number: -1, label: "displacement", stand: -1, untimed: "while a fluid is displaced", run: func(w *World) ([]*World, error) { return k.displace(w, sw) }})
 	}
 	for i := range step.Acts {
-		all = append(all, drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }})
+		d := drive{number: -1, label: fmt.Sprintf("by hand %d", i+1), stand: -1, run: func(w *World) ([]*World, error) { return k.hand(w, i) }}
+		k.byHandTakes(&d, &step.Acts[i])
+		all = append(all, d)
 	}
 	for n, p := range step.Pumps {
 		all = append(all, drive{number: -1, label: fmt.Sprintf("pump %d", n+1), stand: -1, run: func(w *World) ([]*World, error) { return k.pump(w, p, n) }})
@@ -71,8 +85,10 @@ func (k *Walker) drives(step *Step) []drive {
 		all = append(all, drive{number: stand - 1, label: label, stand: stand, run: run})
 	}
 	for i := range step.Ramps {
-		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.rampAndHold(w, i) })
+		add(fmt.Sprintf("ramp %d", i+1), func(w *World) ([]*World, error) { return k.raise(w, step.Ramps[i]) })
+		all[len(all)-1].takes = func(w *World) span { return k.took(w, step.Ramps[i]) }
 	}
+	timed := len(all)
 	if len(step.RaiseTrapped)+len(step.Press) > 0 {
 		add("pressure change", k.raiseTrapped)
 	}
@@ -82,6 +98,13 @@ func (k *Walker) drives(step *Step) []drive {
 	if step.Flow != nil {
 		all = append(all, drive{number: stand, label: "flowing", stand: -1, run: k.flow})
 	}
+	for i := timed; i < len(all); i++ {
+		all[i].untimed = "in a " + all[i].label
+		if all[i].label == "flowing" {
+			all[i].untimed = "while the zones flow"
+		}
+	}
+	k.held(all)
 	if step.Lands {
 		last := &all[len(all)-1]
 		before := last.run

@@ -126,20 +126,21 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	k.place = Place{Step: index, Drive: -1, Label: "start", Action: -1}
 	var err error
 	worlds = k.fork(worlds)
-	for _, d := range k.drives(step) {
+	drives := k.drives(step)
+	if worlds, err = k.begins(worlds, drives); err != nil {
+		return nil, fmt.Errorf("step %q: %w", step.Name, err)
+	}
+	for n, d := range drives {
 		k.place.Drive, k.place.Label = d.number, d.label
 		var next []*World
 		for _, w := range worlds {
-			out, err := d.run(w)
+			out, err := k.timed(w, &d, drives[n+1:])
 			if err != nil {
 				return nil, fmt.Errorf("step %q: %w", step.Name, err)
 			}
 			next = append(next, out...)
 		}
 		worlds = merge(next)
-		if err := k.unhurried(worlds); err != nil {
-			return nil, fmt.Errorf("step %q: %w", step.Name, err)
-		}
 		if d.stand >= 0 {
 			for _, w := range worlds {
 				if err := k.Observer.Standstill(w, k.place, d.stand); err != nil {
@@ -150,6 +151,9 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	}
 	if len(worlds) == 0 && k.Stops && k.stuck != nil {
 		return nil, fmt.Errorf("step %q: %w", step.Name, k.stuck)
+	}
+	if err := k.goesOn(worlds); err != nil {
+		return nil, fmt.Errorf("step %q: %w", step.Name, err)
 	}
 	worlds = k.missed(worlds)
 	if worlds, err = k.ended(worlds); err != nil {

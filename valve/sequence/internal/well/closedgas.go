@@ -177,7 +177,7 @@ func (s *State) lift(i, at int, q affine.Line) error {
 				return m - x[2]
 			}
 			if mass(a.MD) < 0 && err == nil {
-				return y, s.gassy(i, "at %s it reaches down to %s, where the compartment is open below", unit.Pressure(x[0]).Rounded(4), unit.Length(a.MD).Rounded(5))
+				return y, s.gassy(i, "at %s it reaches down to %s, where the compartment is open below; hold more on what presses on it, or bleed some of it off before, so that liquid stays under it", unit.Pressure(x[0]).Rounded(4), unit.Length(a.MD).Rounded(5))
 			}
 			if err != nil {
 				return y, err
@@ -185,7 +185,7 @@ func (s *State) lift(i, at int, q affine.Line) error {
 			md, e := root.Find(mass, top.MD+1e-6, a.MD, 1e-9)
 			if e != nil {
 				if err == nil {
-					err = s.gassy(i, "it is pressed to nothing: %v", e)
+					err = s.gassy(i, "it is pressed to nothing (%v); hold less on what presses on it", e)
 				}
 				return y, err
 			}
@@ -215,7 +215,7 @@ func (s *State) reaches(i int) error {
 			at = s.Ports[p].AtB
 		}
 		if d := s.Compartments[i].Depths[at]; d.MD < most-0.001 {
-			return s.gassy(i, "it may reach down to %s, and passes through %q, open at %s; gas that leaves a compartment through a port isn't modelled",
+			return s.gassy(i, "it may reach down to %s, and passes through %q, open at %s; gas that leaves a compartment through a port isn't followed: keep it above that by more pressure on what presses on it, bleed it off or displace it with liquid (\"up\": true) before the port opens, or go on in a plan that begins (\"begin\") with the gas where it has gone",
 				unit.Length(most).Rounded(5), s.Ports[p].Name, unit.Length(d.MD).Rounded(5))
 		}
 	}
@@ -255,7 +255,7 @@ func (s *State) stay(x affine.Form, members []int) error {
 				i = m
 			}
 		}
-		return s.gassy(i, "it %s (%q) while neither a surface nor a formation fixes their pressure; that isn't modelled", why, names)
+		return s.gassy(i, "it %s (%q) while neither a surface nor a formation fixes their pressure; that isn't modelled: open one of them at surface with a ramp before, so that what is applied fixes it", why, names)
 	}
 	for _, m := range members {
 		s.gas[m].endLeg(x)

@@ -229,6 +229,17 @@ func (s *State) levelBetween(i int) (least, greatest float64) {
 	return lo, hi
 }
 
+// LevelTop is the pressure that the top of a compartment would have with the level of its
+// column at a measured depth.
+func (s *State) LevelTop(i int, md affine.Form) (affine.Form, error) {
+	top := s.Compartments[i].Depths[0].TVD
+	deep, err := affine.Enclose([]affine.Input{{Line: affine.Flat(md), Step: stepDepth}}, 0, true, func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+		y[0] = s.tvd(i, x[0]) - top
+		return y, nil
+	})
+	return affine.Mul(deep[0].F, s.Fluids[s.columns[i].layers[0].Fluid].Density.Times(-Gravity)), err
+}
+
 // LevelAt is the measured depth of the level of a column that has fallen, at the
 // middles of all that isn't certain.
 func (s *State) LevelAt(i int) float64 { return s.levelOf(i).F.C }

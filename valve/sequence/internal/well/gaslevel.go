@@ -62,6 +62,14 @@ func (s *State) AtLevel(i, gassy, above, below int) (affine.Line, error) {
 			})
 		return out[0], err
 	}
+	if first := s.columns[i].layers[0]; s.Low(i) >= 0 && hi <= first.Bottom.MD { // it has fallen, too
+		out, err := affine.Enclose([]affine.Input{{Line: s.Top[i], Step: stepPressure}, {Line: level, Step: stepDepth}, {Line: affine.Flat(s.Fluids[first.Fluid].Density), Step: stepDensity}}, s.Span, true,
+			func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+				y[0] = max(x[0]+x[2]*Gravity*(s.tvd(i, x[1])-d[0].TVD), 0)
+				return y, nil
+			})
+		return out[0], err
+	}
 	upper, err := s.At(i, above)
 	if err != nil {
 		return upper, err
@@ -102,3 +110,29 @@ func (s *State) ShareAt(i, gassy, above, below int) (affine.Line, error) {
 		})
 	return out[0], err
 }
+
+// SetGasEnd says where the gas of a compartment ends, which its layers don't say.
+func (s *State) SetGasEnd(i int, md affine.Form) {
+	if s.columns[i].gas {
+		s.gas[i] = capOfGas{Level: affine.Flat(md), Moved: true, Anchor: -1}
+		s.stirred = true
+	}
+}
+
+// GasReaches makes it an error if gas that is shut in reaches a port that is open.
+func (s *State) GasReaches() error {
+	for i := range s.gas {
+		if s.gas[i].Closed {
+			if err := s.reaches(i); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// GasMoved tells whether the gas of a compartment may end where its layers don't say so.
+func (s *State) GasMoved(i int) bool { return s.columns[i].gas && s.gas[i].Moved }
+
+// GasOnTop tells whether a compartment begins with gas.
+func (s *State) GasOnTop(i int) bool { return s.columns[i].gas }

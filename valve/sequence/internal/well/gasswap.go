@@ -71,7 +71,7 @@ func (s *State) Sweep(i, now int, from, to Depth, up bool) error {
 		return nil
 	}
 	if !s.Surface[i] {
-		return s.gassy(i, "it is shut in at the top; a swap wants that open")
+		return s.gassy(i, "it is shut in at the top; a displacement wants that open: a ramp on it in a step before opens it")
 	}
 	top := s.Compartments[i].Depths[0].MD
 	lo, hi := top, top

@@ -31,7 +31,7 @@ func (s *State) throughGas(fluid int, p affine.Line, from, to float64) (affine.L
 func (s *State) liquid(i int) (int, error) {
 	l := s.columns[i].layers
 	if len(l) != 2 {
-		return 0, s.gassy(i, "its level moves; just one liquid must stand under it (%d do)", len(l)-1)
+		return 0, s.gassy(i, "its level moves; just one liquid must stand under it (%d do): displace one by the other before it is shut in", len(l)-1)
 	}
 	return l[1].Fluid, nil
 }
@@ -108,7 +108,7 @@ func (s *State) between(i int, p affine.Line, a, b Depth) (affine.Line, error) {
 		return s.under(i, p, a, b)
 	}
 	if len(c.layers) < 2 || hi > c.layers[1].Bottom.MD {
-		return p, s.gassy(i, "its level has moved; a liquid must stand under it from %s on", unit.Length(hi).Rounded(5))
+		return p, s.gassy(i, "its level has moved; a liquid must stand under it from %s on: give it one in its layers", unit.Length(hi).Rounded(5))
 	}
 	under := c.layers[1].Fluid
 	if end := c.layers[1].Bottom; a.MD > end.MD || b.MD > end.MD {

@@ -50,6 +50,7 @@ type Fluid struct {
 	Scale       affine.Form            // of a fluid that feels: what its density is multiplied with
 	Compression float64                // 1/Pa, for volumes
 	Expansion   float64                // 1/K, of what is trapped between known walls
+	Real        Real                   // a liquid whose own properties those are; else nil
 	Rheology    *flow.Rheology         // nil: not known
 	Gases       []*Gases               // by temperature, of a gas; else nil
 	Surface     float64                // density of a gas at surface conditions, kg/m³

@@ -168,7 +168,7 @@ func (s *State) mix(members, references []int, top func(m int) (affine.Line, err
 		}
 		for _, m := range members {
 			if s.gas[m].Closed {
-				return s.gassy(m, "two pressures that differ fix its body (%q and %q); that isn't modelled with gas shut in", s.Compartments[base].Name, s.Compartments[r].Name)
+				return s.gassy(m, "two pressures that differ fix its body (%q and %q); that isn't modelled with gas shut in: shut one of them in, or what joins them, before", s.Compartments[base].Name, s.Compartments[r].Name)
 			}
 		}
 		// Everything moves towards the second by the share, from 0 to 1, of the

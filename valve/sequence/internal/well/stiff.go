@@ -55,10 +55,11 @@ func (s *State) gives(i int) (float64, bool) {
 	}
 	sum := 0.0
 	for _, x := range s.stretches(i) {
-		if x.fluid.Compression <= 0 || x.fluid.Gas() {
+		c := s.compression(i, x)
+		if c <= 0 {
 			return 0, false
 		}
-		sum += x.wall.Area * (x.to - x.from) * (x.fluid.Compression + x.wall.Compliance)
+		sum += x.wall.Area * (x.to - x.from) * (c + x.wall.Compliance)
 	}
 	return sum, true
 }
@@ -75,12 +76,14 @@ func (s *State) give(members []int) (sum float64, ok bool) {
 	return sum, true
 }
 
+// warmPiece is the longest stretch over which warming is taken as a parabola, in m.
+const warmPiece = 75.0
+
 // warmed is what the contents of a compartment grow by more than the space does, from
 // one temperature to another.
 //
 //	∫ A·(α - β)·(T' - T) dz
 func (s *State) warmed(i, to int) (affine.Form, error) {
-	const piece = 75.0 // m
 	var sum, per float64
 	for _, x := range s.stretches(i) {
 		if x.fluid.Expansion <= 0 {
@@ -88,7 +91,7 @@ func (s *State) warmed(i, to int) (affine.Form, error) {
 		}
 		more := x.wall.Area * (x.fluid.Expansion - x.wall.Expansion)
 		per += more * (x.to - x.from)
-		n := math.Ceil((x.to - x.from) / piece)
+		n := math.Ceil((x.to - x.from) / warmPiece)
 		h := (x.to - x.from) / n
 		for k := range int(n) { // the mean by Simpson's rule
 			a := x.from + float64(k)*h
@@ -108,7 +111,8 @@ func (s *State) warmed(i, to int) (affine.Form, error) {
 //	Δp = Σ ∫ A·(α - β)·ΔT dz / Σ V·(c + C)
 //
 // It is the linear form of confined.Trapped; for fluids of constant expansion and
-// compressibility what it leaves out is the square of a relative change of volume.
+// compressibility what it leaves out is the square of a relative change of volume. A body
+// with fresh water keeps its mass by the water's own density: see heatedReal.
 func (s *State) Warm(to int) error {
 	seen := make([]bool, len(s.Compartments))
 	for i := range s.Compartments {
@@ -127,6 +131,16 @@ func (s *State) Warm(to int) error {
 		give, ok := s.give(members)
 		if !ok {
 			return s.soft(members, "it is heated or cooled")
+		}
+		if s.holdsReal(members) {
+			by, err := s.heatedReal(members, to)
+			if err != nil {
+				return err
+			}
+			for _, m := range members {
+				s.Top[m] = affine.Flat(s.Top[m].F.Plus(by))
+			}
+			continue
 		}
 		by := affine.Form{}
 		for _, m := range members {
@@ -151,7 +165,11 @@ func (s *State) soft(members []int, doing string) error {
 			return notKnown{k.Name, doing + " without known walls; give its bores walls, or leave those of what is joined to it out"}
 		}
 		for _, x := range s.stretches(m) {
-			if x.fluid.Compression <= 0 || x.fluid.Gas() {
+			switch {
+			case s.compression(m, x) > 0:
+			case x.fluid.Real != nil:
+				return notKnown{k.Name, doing + fmt.Sprintf(" between known walls: how %q gives way isn't known at its pressure and temperature there: from its boiling pressure to 100 MPa, and from 0 to 350 degC", x.fluid.Name)}
+			default:
 				return notKnown{k.Name, doing + fmt.Sprintf(" between known walls: %q wants a compressibility, and must not be a gas", x.fluid.Name)}
 			}
 		}
@@ -195,10 +213,11 @@ func (s *State) Held(i int, warms map[int]affine.Form) (affine.Form, error) {
 		}
 		warm = true
 		for _, x := range s.stretches(m) {
-			if x.fluid.Expansion <= 0 {
+			alpha, known := s.expansion(m, x)
+			if !known {
 				return affine.Form{}, notKnown{s.Compartments[m].Name, fmt.Sprintf("it warms or cools while a test is held: %q wants its thermal expansion", x.fluid.Name)}
 			}
-			by = by.PlusTimes(f, x.wall.Area*(x.to-x.from)*(x.fluid.Expansion-x.wall.Expansion))
+			by = by.PlusTimes(f, x.wall.Area*(x.to-x.from)*(alpha-x.wall.Expansion))
 		}
 	}
 	if !warm {
@@ -220,7 +239,7 @@ func (s *State) Parts(i int) confined.System {
 	var all confined.System
 	for _, x := range s.stretches(i) {
 		all = append(all, confined.Part{Name: x.fluid.Name, Volume: unit.Volume(x.wall.Area * (x.to - x.from)),
-			Fluid: unit.Compressibility(x.fluid.Compression), Walls: unit.Compressibility(x.wall.Compliance)})
+			Fluid: unit.Compressibility(s.compression(i, x)), Walls: unit.Compressibility(x.wall.Compliance)})
 	}
 	return all
 }
