@@ -2,9 +2,10 @@ package sequence_test
 
 import (
 	"cmp"
-	"completion.example/valve/sequence"
 	"math"
 	"slices"
+
+	"completion.example/valve/sequence"
 )
 
 // plainElement is a short length of pipe: wall force at its ends with nothing held,

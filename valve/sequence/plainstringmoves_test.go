@@ -1,9 +1,10 @@
 package sequence_test
 
 import (
+	"math"
+
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
-	"math"
 )
 
 // holdsOn lets what stands at a depth take hold.

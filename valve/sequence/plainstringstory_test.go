@@ -1,11 +1,12 @@
 package sequence_test
 
 import (
-	"completion.example/hydrostatics/unit"
-	"completion.example/valve/sequence"
 	"fmt"
 	"math"
 	"strings"
+
+	"completion.example/hydrostatics/unit"
+	"completion.example/valve/sequence"
 )
 
 // strung are the strings as they stand; nil: there is none.

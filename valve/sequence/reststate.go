@@ -1,7 +1,6 @@
 package sequence
 
 import (
-	"completion.example/valve/sequence/internal/stringload"
 	"fmt"
 	"maps"
 	"math"
@@ -10,6 +9,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/stringload"
 	"completion.example/valve/sequence/internal/walk"
 	"completion.example/valve/sequence/internal/well"
 )

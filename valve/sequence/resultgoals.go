@@ -1,13 +1,13 @@
 package sequence
 
 import (
-	"completion.example/valve/sequence/internal/stringload"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/stringload"
 	"completion.example/valve/sequence/internal/walk"
 )
 

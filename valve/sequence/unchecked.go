@@ -1,9 +1,10 @@
 package sequence
 
 import (
-	"completion.example/valve/sequence/internal/stringload"
 	"fmt"
 	"slices"
+
+	"completion.example/valve/sequence/internal/stringload"
 )
 
 // unchecked lists what a plan says too little of to be checked: silence isn't
