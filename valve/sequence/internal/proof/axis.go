@@ -19,9 +19,13 @@ type axis struct {
 	memory stringload.Memory
 }
 
+func (w *window) axis(p *Problem, choice []float64) *axis {
+	return &axis{Problem: p, choice: choice, memory: stringload.Memory{Work: &w.work}}
+}
+
 // wholeBox is the axis with all else in its box.
 func (w *window) wholeBox(before []*walk.World) *axis {
-	c := &axis{Problem: w.Problem}
+	c := w.axis(w.Problem, nil)
 	for _, x := range before {
 		y := *x
 		y.Region = x.Region.Extend(0, -1, 1)
@@ -65,7 +69,7 @@ func (w *window) line(key string, e []float64) (*axis, error) {
 	if err != nil || len(run.Before) <= w.held.Step || len(run.Before[w.held.Step]) == 0 {
 		return nil, nil
 	}
-	c := &axis{Problem: p, choice: e}
+	c := w.axis(p, e)
 	for _, x := range run.Before[w.held.Step] {
 		y := *x
 		y.Region = affine.Box(w.symbol+1, append(slices.Clone(e), 0))

@@ -6,6 +6,7 @@ import (
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/stringload"
 	"completion.example/valve/sequence/internal/walk"
 )
 
@@ -104,6 +105,7 @@ type window struct {
 	covered []span // by the first counted of bad, apart and in order
 	counted int
 	doubts  [][]unsure // by look
+	work    stringload.Work
 	loose   bool       // gas or flow is only enclosed
 	walks   int
 	vain    int // lines, one after the other, that have shown nothing

@@ -186,9 +186,4 @@ func (r *Room) fleeting() *profile {
 }
 
 // scratch is a loading to be used again.
-func (r *Room) scratch() *movement.NestedLoading {
-	if r.Memory == nil {
-		return new(movement.NestedLoading)
-	}
-	return &r.Memory.scratch
-}
+func (r *Room) scratch() *movement.NestedLoading { return &r.work().scratch }

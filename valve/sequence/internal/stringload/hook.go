@@ -244,9 +244,4 @@ func alongside(nodes []movement.Node, md unit.Length) (unit.Force, unit.WeightPe
 }
 
 // hooking is a loading to be used again while the drag is looked for.
-func (r *Room) hooking() *movement.NestedLoading {
-	if r.Memory == nil {
-		return new(movement.NestedLoading)
-	}
-	return &r.Memory.hook
-}
+func (r *Room) hooking() *movement.NestedLoading { return &r.work().hook }

@@ -17,9 +17,25 @@ type Memory struct {
 	stoods    [32]stood // at choices of the inputs, the last ones
 	nextStood int
 	at        profile
-	scratch   movement.NestedLoading
-	hook      movement.NestedLoading
 	piece     float64 // of a pull that was straight
+
+	// Work is what loads are worked out in; memories that are used one after the other may
+	// share it. Nil: one of its own.
+	Work *Work
+}
+
+// Work is what loads are worked out in, and used again.
+type Work struct{ scratch, hook movement.NestedLoading }
+
+// work is what a room works loads out in.
+func (r *Room) work() *Work {
+	if r.Memory == nil {
+		return new(Work)
+	}
+	if r.Memory.Work == nil {
+		r.Memory.Work = new(Work)
+	}
+	return r.Memory.Work
 }
 
 type remembered struct {
