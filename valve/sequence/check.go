@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"completion.example/tubular/catalogue"
+	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/proof"
@@ -130,6 +131,7 @@ type checker struct {
 	pumpResults [][]PumpResult // by step
 	flowResults [][]PressureAt // by step
 	pumpFault   error
+	loaded      movement.NestedLoading // to work in
 }
 
 // standstill is the nominal well where a step stands still.

@@ -41,7 +41,7 @@ type StringAt struct {
 	Along []StringDepth `json:"-"`
 
 	made   *stringMade // and loaded: what Steps shows, once it is asked for
-	loaded *movement.Loading
+	loaded func() (*movement.Loading, error)
 }
 
 // JointAt is what the pins of a joint feel: the effective force just above it, and
@@ -82,11 +82,10 @@ type StringDepth struct {
 }
 
 // loading is the strings where a step stands still, with the nominal values: that of
-// the plan is the inner one.
+// the plan is the inner one. It is good until the next is asked for.
 func (k *checker) loading(at *standstill) (*movement.NestedLoading, error) {
-	l := new(movement.NestedLoading)
-	err := k.String.Load(l, at.world, affine.Form{}, k.pulling(at), k.Nominal())
-	return l, err
+	err := k.String.Load(&k.loaded, at.world, affine.Form{}, k.pulling(at), k.Nominal())
+	return &k.loaded, err
 }
 
 // pulling is the weight indicator where a pull ends.
@@ -111,9 +110,24 @@ func (k *checker) stringAt(at *standstill) (own, outer *StringAt, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	// Few ask for the working: it is loaded again then, and not kept.
+	room, world, pulling, nominal := k.String, at.world, k.pulling(at), k.Nominal()
+	again := func() (*movement.NestedLoading, error) {
+		l := new(movement.NestedLoading)
+		err := room.Load(l, world, affine.Form{}, pulling, nominal)
+		return l, err
+	}
 	own = k.oneString(&l.Inner, k.plan.own(OnString))
+	own.loaded = func() (*movement.Loading, error) {
+		l, err := again()
+		return &l.Inner, err
+	}
 	if k.plan.OuterString != nil {
 		outer = k.oneString(&l.Outer, k.plan.own(OnOuterString))
+		outer.loaded = func() (*movement.Loading, error) {
+			l, err := again()
+			return &l.Outer, err
+		}
 	}
 	return own, outer, nil
 }
@@ -159,11 +173,12 @@ func (k *checker) oneString(l *movement.Loading, s ownString) *StringAt {
 	}
 	g := l.Limits.Governing()
 	x.Usage, x.Limit, x.LimitMD = g.Usage, g.Limit.String(), g.MD
+	x.Along = make([]StringDepth, 0, len(l.Nodes))
 	for _, node := range l.Nodes {
 		_, usage := node.Usage.Governing()
 		x.Along = append(x.Along, StringDepth{node.MD, node.True, node.Effective, usage})
 	}
-	x.made, x.loaded = k.made[s.of], l
+	x.made = k.made[s.of]
 	return x
 }
 

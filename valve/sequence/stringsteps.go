@@ -14,7 +14,11 @@ func (x *StringAt) Steps() []working.Step {
 	if x == nil || x.made == nil {
 		return nil
 	}
-	return x.made.steps(x.loaded, x)
+	l, err := x.loaded()
+	if err != nil {
+		return nil // it was loaded before
+	}
+	return x.made.steps(l, x)
 }
 
 // stringMade is a string with the names of what is on it.

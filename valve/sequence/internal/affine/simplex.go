@@ -1,6 +1,9 @@
 package affine
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // least minimises f over the rows of the region by the dual simplex with bounded
 // variables: the corner of the box that is best for f alone is where it begins,
@@ -18,7 +21,9 @@ import "math"
 // Logistics Quarterly 5, 1958, 257-261; weak duality: any text on linear
 // programming.
 func (r *Region) least(f Form) (bound float64, at []float64, ok bool) {
-	p := newProgramme(r, f)
+	p := programmes.Get().(*programme)
+	defer programmes.Put(p)
+	p.begin(r, f)
 	feasible := p.solve()
 	bound = f.C - f.R - p.radius(f, nil)
 	if b := p.bound(f, p.multipliers()); b > bound {
@@ -50,10 +55,14 @@ type programme struct {
 	gradient     []float64 // to work in
 }
 
-func newProgramme(r *Region, f Form) *programme {
+// programmes are used again: a walk asks for many thousands.
+var programmes = sync.Pool{New: func() any { return new(programme) }}
+
+// begin sets a programme up, in the memory that it has.
+func (p *programme) begin(r *Region, f Form) {
 	m := len(r.rows)
-	whole := make([]int, 2*r.n)
-	p := &programme{rows: r.rows, column: whole[:r.n], symbols: whole[r.n:r.n]}
+	p.rows, p.ray = r.rows, nil
+	p.column, p.symbols = sized(p.column, r.n), p.symbols[:0]
 	for k := range p.column {
 		p.column[k] = -1
 	}
@@ -62,9 +71,9 @@ func newProgramme(r *Region, f Form) *programme {
 		p.add(row)
 	}
 	n := len(p.symbols)
-	places, numbers := make([]int, n+m), make([]float64, 2*n+m*(n+1))
-	p.other, p.basic, p.atUpper = places[:n], places[n:], make([]bool, n)
-	p.d, p.gradient, numbers = numbers[:n], numbers[n:2*n], numbers[2*n:]
+	p.other, p.basic, p.atUpper = sized(p.other, n), sized(p.basic, m), sized(p.atUpper, n)
+	p.d, p.gradient = sized(p.d, n), sized(p.gradient, n)
+	clear(p.d)
 	for j := range n {
 		p.other[j] = j
 	}
@@ -74,17 +83,25 @@ func newProgramme(r *Region, f Form) *programme {
 	for j := range n {
 		p.atUpper[j] = p.d[j] < 0
 	}
-	p.t = make([][]float64, m)
+	p.t = sized(p.t, m)
 	for i, row := range r.rows {
 		p.basic[i] = n + i
-		line := numbers[i*(n+1) : (i+1)*(n+1)]
+		line := sized(p.t[i], n+1)
+		clear(line)
 		line[n] = row.C
 		for _, t := range row.T {
 			line[p.column[t.Symbol]] = t.C
 		}
 		p.t[i] = line
 	}
-	return p
+}
+
+// sized is a slice of a length, in its own memory where that is large enough.
+func sized[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
 }
 
 // add lets the symbols of a form take part.

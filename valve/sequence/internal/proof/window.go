@@ -106,7 +106,7 @@ type window struct {
 	counted int
 	doubts  [][]unsure // by look
 	work    stringload.Work
-	loose   bool       // gas or flow is only enclosed
+	loose   bool // gas or flow is only enclosed
 	walks   int
 	vain    int // lines, one after the other, that have shown nothing
 	events  int

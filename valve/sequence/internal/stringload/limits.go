@@ -14,11 +14,14 @@ import (
 
 // Judge holds the string, and that around it, against their limits.
 func (r *Room) Judge(j *judge.Judge, w *walk.World, p walk.Place) error {
-	forms, err := r.enclose(w, p.X, p.Pulling)
+	forms, moves, err := r.along(w, p.X, p.Pulling)
 	if err != nil {
 		return err
 	}
 	if p.Between != nil {
+		if !moves {
+			return nil // it stands as at the end, which is shown, too
+		}
 		if forms, err = r.bent(w, p, forms); err != nil {
 			return err
 		}
