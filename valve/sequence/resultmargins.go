@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -20,8 +21,8 @@ func (k *checker) triggers(i int, r *StepResult) {
 		if !f.Seen {
 			f = k.nominal.Judge.SensedBy(i, n)
 		}
-		if !f.Seen {
-			continue
+		if !f.Seen || math.IsInf(f.Left, 0) && !f.HasReach {
+			continue // or it feels what is no number
 		}
 		t := TriggerResult{Action: a.Name, Intended: slices.Contains(k.plan.Steps[i].Expect, a.Name),
 			Least: level(a.Axial, f.Least), Greatest: level(a.Axial, f.Greatest)}
