@@ -2,6 +2,7 @@ package api
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -45,6 +46,15 @@ func TestEveryCalculationThatMayFailSaysWhen(t *testing.T) {
 	require.Greater(t, said, 120, "the search for calculations has gone blind")
 }
 
+// withFormulas are the packages whose calculations are formulas of a source, or their own.
+func withFormulas(t *testing.T) []source {
+	packages, err := public(root)
+	require.NoError(t, err)
+	return slices.DeleteFunc(slices.Clone(packages), func(p source) bool {
+		return strings.HasSuffix(p.name(), "test") || strings.HasPrefix(p.Path, "hydrostatics/unit")
+	})
+}
+
 // rangeSaid is how the doc of a closed formula, which returns no error, says what may
 // go in and what comes out beyond: as a rule in a sentence that begins with Range.
 var rangeSaid = regexp.MustCompile(`\bRange:|\bNaN\b|[Ii]nfinite|\+Inf\b|\b[Vv]alid (?:for|while|where|below)\b|(?:isn't|not) zero\b`)
@@ -52,13 +62,8 @@ var rangeSaid = regexp.MustCompile(`\bRange:|\bNaN\b|[Ii]nfinite|\+Inf\b|\b[Vv]a
 // Every closed formula that takes a number says its range. What has no arguments but
 // its receiver may say it in the type's doc.
 func TestEveryClosedFormulaSaysItsRange(t *testing.T) {
-	packages, err := public(root)
-	require.NoError(t, err)
 	said := 0
-	for _, p := range packages {
-		if strings.HasSuffix(p.name(), "test") || strings.HasPrefix(p.Path, "hydrostatics/unit") {
-			continue
-		}
+	for _, p := range withFormulas(t) {
 		docs, types, fails, takes := docsOf(p), docsOfTypes(p), failing(p), taking(p)
 		for _, c := range calculations(p) {
 			of, _, method := strings.Cut(c, ".")
@@ -83,13 +88,8 @@ func TestEveryClosedFormulaSaysItsRange(t *testing.T) {
 // those below it the conversions are left out: they follow from the definitions in the
 // package's doc, and GNU units checks them.
 func TestEveryCalculationSaysItsEquationAndSource(t *testing.T) {
-	packages, err := public(root)
-	require.NoError(t, err)
 	said := 0
-	for _, p := range packages {
-		if strings.HasSuffix(p.name(), "test") || strings.HasPrefix(p.Path, "hydrostatics/unit") {
-			continue
-		}
+	for _, p := range withFormulas(t) {
 		docs := docsOf(p)
 		for _, c := range calculations(p) {
 			for _, part := range parts {

@@ -2,6 +2,7 @@ package movement
 
 import (
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -51,12 +52,7 @@ func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 	return nil
 }
 
-func resized[T any](s []T, n int) []T {
-	if cap(s) < n {
-		return make([]T, n)
-	}
-	return s[:n]
-}
+func resized[T any](s []T, n int) []T { return slices.Grow(s[:0], n)[:n] }
 
 func (m *MadeUp) empty(l *Loading) {
 	stops := resized(l.stops, len(m.seals))

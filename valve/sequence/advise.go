@@ -61,11 +61,11 @@ func (k *checker) open(i int, empty []*Window) error {
 	if err != nil {
 		return err
 	}
-	base, err := k.given.lower(pipes)
+	base, err := k.writable(pipes)
 	if err != nil {
 		return err
 	}
-	o := &opener{checker: k, pipes: pipes, base: base.Expanded(), step: i, empty: empty, known: k.failing(k.out.Run)}
+	o := &opener{checker: k, pipes: pipes, base: base, step: i, empty: empty, known: k.failing(k.out.Run)}
 	for n := range k.programme.Steps[i].Windows {
 		w := &k.programme.Steps[i].Windows[n]
 		o.mends = o.mends || w.Open() && !w.Inside
@@ -109,6 +109,26 @@ func (k *checker) open(i int, empty []*Window) error {
 			}
 		}
 		slices.SortStableFunc(w.Opens, func(a, b Advice) int { return -compare(a.Proves, b.Proves) })
+	}
+	return nil
+}
+
+// writable is a copy of the plan as given, without an assembly and its branches written out:
+// what changes are written into.
+func (k *checker) writable(pipes catalogue.Catalogue) (*Plan, error) {
+	p, err := k.given.lower(pipes)
+	if err != nil {
+		return nil, err
+	}
+	return p.Expanded().Clone(), nil
+}
+
+// take makes changes in a plan, one after the other.
+func (p *Plan) take(edits []Edit) error {
+	for _, e := range edits {
+		if _, err := p.Set(e.Path, e.Now); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -24,10 +24,8 @@ func (k *checker) cures(i int) []*cure {
 	name := k.plan.Steps[i].Name
 	add := func(w *Window, a Advice, to Level) {
 		p := k.plan.Clone()
-		for _, e := range a.Edits {
-			if _, err := p.Set(e.Path, e.Now); err != nil {
-				return
-			}
+		if p.take(a.Edits) != nil {
+			return
 		}
 		if to.si != w.Planned.si {
 			held, err := p.hold(name, w, to)
@@ -89,15 +87,12 @@ func (k *checker) opens(c *cure, step string, was *Window) (*Advice, error) {
 	}
 	if c.result == nil {
 		c.result = &Programme{}
-		p, err := k.given.lower(pipes)
+		p, err := k.writable(pipes)
 		if err != nil {
 			return nil, err
 		}
-		p = p.Expanded().Clone()
-		for _, e := range c.advice.Edits {
-			if _, err := p.Set(e.Path, e.Now); err != nil {
-				return nil, fmt.Errorf("sequence: what mends step %d: %w", c.step+1, err)
-			}
+		if err := p.take(c.advice.Edits); err != nil {
+			return nil, fmt.Errorf("sequence: what mends step %d: %w", c.step+1, err)
 		}
 		r, err := Check(k.ctx, p, Options{Only: NoAdvice, Budget: k.options.Budget, Workers: k.options.Workers})
 		if k.ctx.Err() != nil {

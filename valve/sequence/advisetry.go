@@ -197,10 +197,8 @@ func (k *checker) failing(run *proof.Run) map[string]bool {
 // whole walks the whole plan with an advice taken and its value held.
 func (o *opener) whole(w *Window, a *Advice) error {
 	p := o.base.Clone()
-	for _, e := range a.Edits {
-		if _, err := p.Set(e.Path, e.Now); err != nil {
-			return nil
-		}
+	if p.take(a.Edits) != nil {
+		return nil
 	}
 	if _, err := p.hold(o.base.Steps[o.step].Name, w, a.Value); err != nil {
 		return nil

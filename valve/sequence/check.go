@@ -31,7 +31,8 @@ type Options struct {
 	// zero: none.
 	First int `json:"first"`
 	// Windows, where not nil, is told the windows of a step, counted from 1, once all of
-	// them are known, but for what opens those that are empty. It is called from one goroutine at a time, not always the same.
+	// them are known, but for what opens those that are empty. It is called from one
+	// goroutine at a time, not always the same.
 	Windows func(step int, of []Window) `json:"-"`
 	// Budget is how many events a step may be walked through in all its orders
 	// before it is given up as not decided; zero is walk's own.

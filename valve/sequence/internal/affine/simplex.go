@@ -2,6 +2,7 @@ package affine
 
 import (
 	"math"
+	"slices"
 	"sync"
 )
 
@@ -97,12 +98,7 @@ func (p *programme) begin(r *Region, f Form) {
 }
 
 // sized is a slice of a length, in its own memory where that is large enough.
-func sized[T any](s []T, n int) []T {
-	if cap(s) < n {
-		return make([]T, n)
-	}
-	return s[:n]
-}
+func sized[T any](s []T, n int) []T { return slices.Grow(s[:0], n)[:n] }
 
 // add lets the symbols of a form take part.
 func (p *programme) add(f Form) {

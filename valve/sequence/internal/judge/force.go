@@ -44,7 +44,9 @@ func (j *Judge) Force(w *walk.World, p walk.Place, kind ForceKind, place int, f 
 	at := Moment{p.Label, p.Action, p.After}
 	key := ForceKey{p.Step, kind, place}
 	x := j.Forces[key]
-	j.rememberForce(key, x)
+	if j.trying {
+		j.before.forces.note(key, x)
+	}
 	if x == nil {
 		x = &Extreme{Least: j.bound(w, f), Greatest: -j.bound(w, f.Times(-1)), LeastAt: at, GreatestAt: at}
 		if j.Forces == nil {

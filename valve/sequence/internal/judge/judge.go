@@ -103,7 +103,9 @@ func (j *Judge) senses(step, action int) *SensedRange {
 		j.sensed[step] = make([]SensedRange, len(j.Network.Actions))
 	}
 	f := &j.sensed[step][action]
-	j.rememberSensed(step, action, *f)
+	if j.trying {
+		j.before.sensed.note([2]int{step, action}, f)
+	}
 	return f
 }
 

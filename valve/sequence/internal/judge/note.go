@@ -49,7 +49,9 @@ func (j *Judge) idle(p walk.Place, k Kind, index int, bound float64) bool {
 
 func (j *Judge) keep(w *walk.World, p walk.Place, key Key, by affine.Form, bound float64, depth int) *Margin {
 	m := j.Margins[key]
-	j.remember(key, m)
+	if j.trying {
+		j.before.margins.note(key, m)
+	}
 	if m == nil {
 		m = &Margin{Key: key, Least: math.Inf(1)}
 		j.Margins[key] = m

@@ -83,8 +83,9 @@ func (o *Outcome) first(p *Problem) {
 			before = f.Step
 		}
 	}
+	all := slices.Clone(o.Failures)
 	o.Failures = slices.DeleteFunc(o.Failures, func(f Failure) bool {
-		return f.follows && before >= 0 && before < f.Step || p.touches(&f) && slices.ContainsFunc(o.Failures, func(g Failure) bool {
+		return f.follows && before >= 0 && before < f.Step || p.touches(&f) && slices.ContainsFunc(all, func(g Failure) bool {
 			return g.Witness != nil && g.Kind == f.Kind && g.Index == f.Index && g.Step < f.Step
 		})
 	})

@@ -16,10 +16,8 @@ var (
 // Axial is the balance of an action's joint along a leg. It is taken at the
 // beginning, halfway and at the end; what isn't straight between widens it.
 func (r *Room) Axial(w *walk.World, action int, length affine.Form, pulling *affine.Line) (affine.Line, error) {
-	n0 := r.jointsAt() + r.Network.Actions[action].Joint
-	if of := r.which(action); of == Outer {
-		n0 = r.size() + r.Outer.jointsAt() + r.Network.Actions[action].Joint
-	}
+	of := r.which(action)
+	n0 := r.begins(of) + r.one(of).jointsAt() + r.Network.Actions[action].Joint
 	var f [3]affine.Form
 	places := [3]float64{0, 0.5, 1}
 	for n, x := range places {
@@ -52,8 +50,6 @@ func (r *Room) Weight(w *walk.World) (affine.Form, error) {
 	if err != nil {
 		return affine.Form{}, err
 	}
-	if own := r.one(w.On); own != r {
-		return got[r.size()+own.topAt()].Shift(own.Block), nil
-	}
-	return got[r.topAt()].Shift(r.Block), nil
+	own := r.one(w.On)
+	return got[r.begins(w.On)+own.topAt()].Shift(own.Block), nil
 }

@@ -30,6 +30,14 @@ func (r *Room) one(of int) *Room {
 	return r
 }
 
+// begins is where what is read off one of them begins.
+func (r *Room) begins(of int) int {
+	if r.one(of) == r {
+		return 0
+	}
+	return r.size()
+}
+
 // which string an action is on.
 func (r *Room) which(action int) int {
 	if r.On[action] {

@@ -17,15 +17,9 @@ func (b *Begin) lowered(w *World) ([]*World, error) {
 		return nil, err
 	}
 	for _, i := range slices.Sorted(maps.Keys(now)) {
-		var all []*World
-		for _, x := range worlds {
-			out, err := parts(x, x.State, i, now[i])
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, out...)
+		if worlds, err = each(worlds, func(x *World) ([]*World, error) { return parts(x, x.State, i, now[i]) }); err != nil {
+			return nil, err
 		}
-		worlds = all
 	}
 	for n := range b.String {
 		m := &b.String[n]
@@ -38,18 +32,16 @@ func (b *Begin) lowered(w *World) ([]*World, error) {
 			return nil, err
 		}
 		for _, i := range slices.Sorted(maps.Keys(past)) {
-			var all []*World
-			for _, x := range worlds {
+			worlds, err = each(worlds, func(x *World) ([]*World, error) {
 				out, err := parts(x, then, i, past[i])
-				if err != nil {
-					return nil, err
-				}
 				for _, y := range out { // it is about the past alone
 					y.State = x.State.Clone()
 				}
-				all = append(all, out...)
+				return out, err
+			})
+			if err != nil {
+				return nil, err
 			}
-			worlds = all
 		}
 	}
 	return worlds, nil

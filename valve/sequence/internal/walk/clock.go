@@ -20,7 +20,7 @@ func (k *Walker) begins(worlds []*World, drives []drive) ([]*World, error) {
 	if k.step.Temperature >= 0 { // it may be what is waited for
 		t = standing{perhaps: k.step.Takes}
 	}
-	return k.standAll(worlds, t, drives)
+	return k.standAll(worlds, k.before(drives, t))
 }
 
 // goesOn makes sure, as a step ends, that it is known how long what is slow stays at its
@@ -36,17 +36,17 @@ func (k *Walker) goesOn(worlds []*World) error {
 }
 
 // standAll lets time pass in all worlds.
-func (k *Walker) standAll(worlds []*World, t standing, next []drive) ([]*World, error) {
-	var all []*World
-	for _, w := range worlds {
+func (k *Walker) standAll(worlds []*World, times func(w *World) standing) ([]*World, error) {
+	all, err := each(worlds, func(w *World) ([]*World, error) { return k.stand(w, times(w)) })
+	return merge(all), err
+}
+
+// before is the time that passes before what comes next.
+func (k *Walker) before(next []drive, t standing) func(w *World) standing {
+	return func(w *World) standing {
 		t.after = k.coming(w, next)
-		out, err := k.stand(w, t)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
+		return t
 	}
-	return merge(all), nil
 }
 
 // coming is how long what comes next takes.
@@ -85,8 +85,7 @@ func (k *Walker) timed(w *World, d *drive, next []drive) ([]*World, error) {
 			return nil, err
 		}
 	}
-	var all []*World
-	for _, x := range worlds {
+	return each(worlds, func(x *World) ([]*World, error) {
 		t := standing{hold: d.hold, perhaps: d.perhaps}
 		if d.takes != nil {
 			t.before = d.takes(x)
@@ -95,12 +94,8 @@ func (k *Walker) timed(w *World, d *drive, next []drive) ([]*World, error) {
 		if err != nil {
 			return nil, err
 		}
-		if out, err = k.standAll(out, t, next); err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
-	return all, nil
+		return k.standAll(out, k.before(next, t))
+	})
 }
 
 // took is how long a ramp takes from where a world stands: as long as what goes furthest.

@@ -18,13 +18,9 @@ func (k *Walker) displace(w *World, sw Displacement) ([]*World, error) {
 	}
 	worlds := []*World{w}
 	for _, cut := range cuts(w.State, sw) {
-		var next []*World
-		for _, x := range worlds {
-			out, err := k.piece(x, sw, cut[0], cut[1])
-			if err != nil {
-				return nil, err
-			}
-			next = append(next, out...)
+		next, err := each(worlds, func(x *World) ([]*World, error) { return k.piece(x, sw, cut[0], cut[1]) })
+		if err != nil {
+			return nil, err
 		}
 		worlds = merge(next)
 		if err := k.unhurried(worlds, "while a fluid is displaced", takeBack+", before that"); err != nil {

@@ -19,15 +19,8 @@ func (k *Walker) drain(w *World, i int) ([]*World, error) {
 			return nil, err
 		}
 	}
-	var all []*World
-	for _, x := range worlds {
-		out, err := k.fall(x, i)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
-	return merge(all), nil
+	all, err := each(worlds, func(x *World) ([]*World, error) { return k.fall(x, i) })
+	return merge(all), err
 }
 
 func (k *Walker) fall(w *World, i int) ([]*World, error) {
@@ -138,34 +131,36 @@ func (k *Walker) fill(w *World, i int) ([]*World, error) {
 // raise is a ramp before which columns that have fallen are filled: no pressure can be
 // applied on them before. One that stays at nothing stays as it is.
 func (k *Walker) raise(w *World, moves []Move) ([]*World, error) {
-	worlds := []*World{w}
 	var kept []Move
+	var fallen []int
 	for _, m := range moves {
-		if w.State.Low(m.Compartment) < 0 {
-			kept = append(kept, m)
-			continue
-		}
-		if m.To.Same(affine.Form{}, equal) {
-			continue
+		if w.State.Low(m.Compartment) >= 0 {
+			if m.To.Same(affine.Form{}, equal) {
+				continue
+			}
+			fallen = append(fallen, m.Compartment)
 		}
 		kept = append(kept, m)
-		var next []*World
-		for _, x := range worlds {
-			out, err := k.fill(x, m.Compartment)
-			if err != nil {
-				return nil, err
-			}
-			next = append(next, out...)
-		}
-		worlds = merge(next)
 	}
-	var all []*World
-	for _, x := range worlds {
-		out, err := k.ramp(x, kept)
+	worlds, err := k.filled(w, fallen)
+	if err != nil {
+		return nil, err
+	}
+	return each(worlds, func(x *World) ([]*World, error) { return k.ramp(x, kept) })
+}
+
+// filled brings the columns of some compartments back to their tops that have fallen.
+func (k *Walker) filled(w *World, compartments []int) ([]*World, error) {
+	worlds := []*World{w}
+	for _, c := range compartments {
+		if w.State.Low(c) < 0 {
+			continue
+		}
+		next, err := each(worlds, func(x *World) ([]*World, error) { return k.fill(x, c) })
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, out...)
+		worlds = merge(next)
 	}
-	return all, nil
+	return worlds, nil
 }

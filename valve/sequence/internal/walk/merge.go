@@ -206,3 +206,16 @@ func join(r *affine.Region, all []Progress, p Progress) []Progress {
 // under gives an alternative the conditions of a region. What these were loosened
 // by isn't kept.
 func (p *Progress) under(r *affine.Region) { p.Rows, p.Wide = r.Rows(), r.Wide() || r.Enclosed() }
+
+// each takes every one of some worlds further: all that come of them.
+func each(worlds []*World, further func(w *World) ([]*World, error)) ([]*World, error) {
+	var all []*World
+	for _, w := range worlds {
+		out, err := further(w)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, out...)
+	}
+	return all, nil
+}

@@ -20,34 +20,15 @@ const pumpLength = 1e6
 // rateSteps are the pieces in which a rate comes up and goes down.
 const rateSteps = 6
 
-// pump pumps through the well, once columns on its way that have fallen are full: what is pumped into is shut for anything else, the rate
-// comes up, the fluids move, the rate goes down, and the pump stands at the pressure
-// that the columns leave it with.
+// pump pumps through the well, once columns on its way that have fallen are full: what is
+// pumped into is shut for anything else, the rate comes up, the fluids move, the rate goes
+// down, and the pump stands at the pressure that the columns leave it with.
 func (k *Walker) pump(w *World, p well.Pump, number int) ([]*World, error) {
-	full := []*World{w}
-	for _, c := range [2]int{p.Into, p.To} {
-		if w.State.Low(c) < 0 {
-			continue
-		}
-		var next []*World
-		for _, x := range full { // what has fallen is filled first
-			out, err := k.fill(x, c)
-			if err != nil {
-				return nil, err
-			}
-			next = append(next, out...)
-		}
-		full = merge(next)
+	full, err := k.filled(w, []int{p.Into, p.To})
+	if err != nil {
+		return nil, err
 	}
-	var all []*World
-	for _, x := range full {
-		out, err := k.pumpFull(x, p, number)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
-	return all, nil
+	return each(full, func(x *World) ([]*World, error) { return k.pumpFull(x, p, number) })
 }
 
 func (k *Walker) pumpFull(w *World, p well.Pump, number int) ([]*World, error) {
@@ -98,16 +79,11 @@ func (k *Walker) pumpWay(w *World, p well.Pump, number int) ([]*World, error) {
 	}
 	worlds := []*World{w}
 	for n := 1; n < len(turns); n++ {
-		var next []*World
-		for _, x := range worlds {
-			out, err := k.drift(x, way, p, turns[n-1], turns[n])
-			if err != nil {
-				return nil, err
-			}
-			next = append(next, out...)
+		next, err := each(worlds, func(x *World) ([]*World, error) { return k.drift(x, way, p, turns[n-1], turns[n]) })
+		if err != nil {
+			return nil, err
 		}
-		worlds = merge(next)
-		if worlds, err = k.pumpedFor(worlds, turns, n, p.Rate); err != nil {
+		if worlds, err = k.pumpedFor(merge(next), turns, n, p.Rate); err != nil {
 			return nil, err
 		}
 		for _, x := range worlds {
@@ -146,15 +122,7 @@ func (k *Walker) pumpedFor(worlds []*World, turns []pumped, n int, rate float64)
 	if n+1 < len(turns) {
 		t.after = (turns[n+1].volume - turns[n].volume) / rate
 	}
-	var all []*World
-	for _, w := range worlds {
-		out, err := k.stand(w, t)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
-	return merge(all), nil
+	return k.standAll(worlds, func(*World) standing { return t })
 }
 
 // drift goes from one moment of pumping to another.

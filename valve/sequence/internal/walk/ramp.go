@@ -78,13 +78,9 @@ func (k *Walker) rampWay(w *World, moves []Move, travel []affine.Form, length af
 			}
 		}
 		k.ahead = length.Times(1 - next)
-		var all []*World
-		for _, x := range worlds {
-			out, err := k.rampPiece(x, piece, short, length.Times(share))
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, out...)
+		all, err := each(worlds, func(x *World) ([]*World, error) { return k.rampPiece(x, piece, short, length.Times(share)) })
+		if err != nil {
+			return nil, err
 		}
 		worlds, at = merge(all), next
 	}

@@ -50,15 +50,10 @@ func (k *Walker) stand(w *World, t standing) ([]*World, error) {
 		if !a.Slow {
 			continue
 		}
-		var all []*World
-		for _, x := range worlds {
-			out, err := k.ripens(x, i, t)
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, out...)
+		var err error
+		if worlds, err = each(worlds, func(x *World) ([]*World, error) { return k.ripens(x, i, t) }); err != nil {
+			return nil, err
 		}
-		worlds = all
 	}
 	var all []*World
 	for _, x := range worlds {

@@ -132,13 +132,9 @@ func (k *Walker) Step(worlds []*World, step *Step, index int) ([]*World, error) 
 	}
 	for n, d := range drives {
 		k.place.Drive, k.place.Label = d.number, d.label
-		var next []*World
-		for _, w := range worlds {
-			out, err := k.timed(w, &d, drives[n+1:])
-			if err != nil {
-				return nil, fmt.Errorf("step %q: %w", step.Name, err)
-			}
-			next = append(next, out...)
+		next, err := each(worlds, func(w *World) ([]*World, error) { return k.timed(w, &d, drives[n+1:]) })
+		if err != nil {
+			return nil, fmt.Errorf("step %q: %w", step.Name, err)
 		}
 		worlds = merge(next)
 		if d.stand >= 0 {
