@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -59,7 +60,7 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 		sandface[i] = out[1].F
 		knots = append(knots, knot{c.entry(s, p, z), float64(z.tvd), out[0].F})
 	}
-	slices.SortStableFunc(knots, func(a, b knot) int { return cmpFloats(a.tvd, b.tvd) })
+	slices.SortStableFunc(knots, func(a, b knot) int { return cmp.Compare(a.tvd, b.tvd) })
 	for i, z := range zs {
 		// From the face to the choke the zone's own fluid stands; above it what flows up.
 		above := z.choke == 0
@@ -85,16 +86,6 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 		}
 	}
 	return f, nil
-}
-
-func cmpFloats(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // flows solves what the zones give at pressures of their formations, each choice once.

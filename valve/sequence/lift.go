@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -185,5 +186,5 @@ func (c *compiled) under(p *Produce, zs []zone) unit.Density {
 	if !p.lifted() {
 		return p.Density
 	}
-	return c.plan.Formations[slices.MaxFunc(zs, func(a, b zone) int { return cmpFloats(float64(a.tvd), float64(b.tvd)) }).formation].Inflow.weighs()
+	return c.plan.Formations[slices.MaxFunc(zs, func(a, b zone) int { return cmp.Compare(a.tvd, b.tvd) }).formation].Inflow.weighs()
 }
