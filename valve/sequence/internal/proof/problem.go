@@ -85,6 +85,7 @@ type Options struct {
 	Quiet          bool
 	Deaf           bool // see judge.Judge
 	Parts          bool
+	Generic        bool // see walk.Walker
 	// Pumps, where not nil, is shown the well while something is pumped.
 	Pumps func(walk.Pumped)
 	Flows func(w *walk.World, step int) // while zones flow
@@ -118,7 +119,7 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		j.Load = p.String.Judge
 	}
 	k := walk.New(p.Network, j, all, ties, room)
-	k.PastUnintended, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows = o.PastUnintended, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows
+	k.PastUnintended, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows, k.Generic = o.PastUnintended, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows, o.Generic
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {

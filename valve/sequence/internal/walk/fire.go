@@ -146,7 +146,8 @@ func (r *run) atOnce(w *World, changed []int, others []candidate, lines []affine
 	}
 	all := changed[:len(changed):len(changed)]
 	for _, c := range others {
-		if w.State.Waits(c.action) && !slices.Contains(all, c.action) && c.at.Minus(x).Least() <= Reach/c.slope {
+		later, near := c.at.Minus(x), Reach/c.slope
+		if w.State.Waits(c.action) && !slices.Contains(all, c.action) && later.Least() <= near && (!r.Generic || later.Greatest() <= near) {
 			all = append(all, c.action)
 		}
 	}

@@ -72,6 +72,9 @@ type Walker struct {
 	Flows func(w *World, step int)
 	// Fine is into how many times as many pieces legs are cut that gas feels; zero: once.
 	Fine int
+	// Generic leaves out what only happens at single values of the inputs: that two levels
+	// are reached at the very same pressure, where they aren't one and the same.
+	Generic bool
 	// Context, where not nil, ends the walk once it is done.
 	Context context.Context
 	// Ties are, by limit, the compartments that it holds against each other.
