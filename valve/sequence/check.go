@@ -50,6 +50,7 @@ const (
 	Everything  Part = iota
 	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
 	NoAdvice         // everything but what opens the windows that are empty
+	FindingsOnly     // the verdict, and findings with witnesses: no margins, results by step, nor what isn't checked; it costs least
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -144,6 +145,9 @@ type standstill struct {
 
 func (k *checker) check() (*Programme, error) {
 	k.After = k.rates
+	if k.options.Only == FindingsOnly {
+		return k.bare()
+	}
 	if err := k.walkAll(); err != nil {
 		return nil, err
 	}
@@ -181,21 +185,22 @@ func (k *checker) check() (*Programme, error) {
 // walkAll walks the nominal values and, beside it, the plan in all choices.
 func (k *checker) walkAll() error {
 	k.progress.tell(0, "walking the plan")
-	prove := func() (err error) {
-		k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget})
-		return err
-	}
 	if k.warms() {
 		if err := k.walkNominal(); err != nil {
 			return err
 		}
 		k.peaks()
-		return prove()
+		return k.prove()
 	}
 	var faults [2]error
-	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, prove}[i]() })
+	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, k.prove}[i]() })
 	k.peaks()
 	return first(faults[:]...)
+}
+
+func (k *checker) prove() (err error) {
+	k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget})
+	return err
 }
 
 // warms tells whether it depends on the nominal values where a test is held that its
@@ -221,10 +226,14 @@ func (k *checker) write() error {
 
 // sum tells what the programme comes to.
 func (k *checker) sum() {
-	p := k.programme
 	k.timing()
 	k.findings()
-	p.Unchecked = k.unchecked()
+	k.programme.Unchecked = k.unchecked()
+	k.verdict()
+}
+
+func (k *checker) verdict() {
+	p := k.programme
 	switch {
 	case len(p.Findings) == 0 && k.out.Open == nil:
 		p.Verdict = Proved
