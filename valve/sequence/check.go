@@ -47,10 +47,10 @@ type Part int
 
 // Parts.
 const (
-	Everything  Part = iota
-	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
-	NoAdvice         // everything but what opens the windows that are empty
-	FindingsOnly     // the verdict, and findings with witnesses: no margins, results by step, nor what isn't checked; it costs least
+	Everything   Part = iota
+	VerdictOnly       // the verdict, findings with witnesses and margins; no windows, nor cures that need them
+	NoAdvice          // everything but what opens the windows that are empty
+	FindingsOnly      // the verdict, and findings with witnesses: no margins, results by step, nor what isn't checked; it costs least
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -145,21 +145,27 @@ type standstill struct {
 
 func (k *checker) check() (*Programme, error) {
 	k.After = k.rates
+	p := k.programme
 	if k.options.Only == FindingsOnly {
-		return k.bare()
+		if proved, err := k.holds(); err != nil {
+			return nil, err
+		} else if proved {
+			p.Verdict = Proved
+			return p, nil
+		}
 	}
 	if err := k.walkAll(); err != nil {
 		return nil, err
 	}
-	p := k.programme
 	p.Inputs, p.Branches = len(k.Network.Symbols), k.out.Worlds
 	var stopped error
-	if k.options.Only == VerdictOnly || k.options.Verdict != nil {
+	light := k.options.Only == VerdictOnly || k.options.Only == FindingsOnly
+	if light || k.options.Verdict != nil {
 		if err := k.write(); err != nil {
 			return nil, err
 		}
 	}
-	if k.options.Only != VerdictOnly {
+	if !light {
 		k.early()
 		if stopped = k.windows(); stopped != nil && (k.ctx.Err() == nil || len(p.Steps) < len(k.plan.Steps)) {
 			return nil, stopped
@@ -176,6 +182,9 @@ func (k *checker) check() (*Programme, error) {
 		}
 	}
 	k.sum()
+	if k.options.Only == FindingsOnly {
+		p.Steps, p.Margins, p.Unchecked = nil, []Margin{}, nil
+	}
 	if stopped == nil {
 		k.progress.tell(1, "done")
 	}
@@ -226,14 +235,10 @@ func (k *checker) write() error {
 
 // sum tells what the programme comes to.
 func (k *checker) sum() {
+	p := k.programme
 	k.timing()
 	k.findings()
-	k.programme.Unchecked = k.unchecked()
-	k.verdict()
-}
-
-func (k *checker) verdict() {
-	p := k.programme
+	p.Unchecked = k.unchecked()
 	switch {
 	case len(p.Findings) == 0 && k.out.Open == nil:
 		p.Verdict = Proved
