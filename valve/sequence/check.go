@@ -144,7 +144,7 @@ type standstill struct {
 }
 
 func (k *checker) check() (*Programme, error) {
-	k.After = k.rates
+	k.Producing = k.rates
 	p := k.programme
 	if k.options.Only == FindingsOnly {
 		if proved, err := k.holds(); err != nil {
