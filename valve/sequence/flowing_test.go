@@ -196,3 +196,20 @@ func TestRatesAreThoseOfTheFlow(t *testing.T) {
 	require.ErrorContains(t, err, `step "produce"`)
 	require.ErrorContains(t, err, "changes which of them do")
 }
+
+// Two zones behind one choke, and one behind two, aren't what the model has: each zone's
+// own choke.
+func TestChokesThatAreNotModelled(t *testing.T) {
+	p := producer()
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "sump", TopMD: 8950 * foot, BottomMD: 9000 * foot, Fluid: "oil", Formation: "toe"})
+	toe := sequence.Formation{Name: "toe", MD: 8990 * foot, Inflow: p.Formations[0].Inflow}
+	setPore(&toe, 4350)
+	p.Formations = append(p.Formations, toe)
+	p.Ports = append(p.Ports, sequence.Port{Name: "packer bypass", Joins: []string{"screen", "sump"}, MD: 8960 * foot, Open: true})
+	_, err := sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `zones "sand" and "toe" flow through one choke, "sleeve"`)
+	p.Formations[0].Inflow = nil
+	p.Steps[0].Produce.Chokes["packer bypass"] = 10 * unit.Cv
+	_, err = sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `zone "toe" flows through two chokes`)
+}
