@@ -80,6 +80,8 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
 			w.fail(plainUnwalked, err.Error(), -1)
+			w.r.stands = w.r.stands[:min(k, len(w.r.stands))]
+			w.judgeGoals() // of the steps before
 			return w.r
 		}
 		w.judgeEvents()
