@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"context"
+	"math"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -84,4 +85,38 @@ func heatedRoom(depth unit.Length) *sequence.Plan {
 	addAction(p, "disc", "room 0", "annulus", rising(15000*psi, 15000*psi))
 	p.Devices[0].MD = depth
 	return p
+}
+
+// A displacement in a trapped body changes what its fluids give as it goes. By hand, with g
+// what the room gives, G + κ·s what the annulus does with the front at s, and h its weight
+// gained by depth, until the front is past the port at S:
+//
+//	Δp = -g·h/κ·ln((g + G + κ·S)/(g + G))
+func TestDisplacedWhileTrapped(t *testing.T) {
+	p := heatedRoom(4000 * foot)
+	heavy := sequence.Fluid{Name: "heavy", Compression: 4.5e-6 * unit.PerPSI, Expansion: 2e-4 * unit.PerFahrenheit}
+	setDensity(&heavy, 12)
+	p.Fluids = append(p.Fluids, heavy)
+	p.Compartments[1].Bores = []sequence.Bore{{To: 4000 * foot, Outer: 8 * unit.Inch, OuterWall: 0.4 * unit.Inch}}
+	p.Ports = []sequence.Port{{Name: "port", Joins: []string{"annulus", "room 0"}, MD: 2500 * foot, Open: true}}
+	p.Compartments[2].Bores = []sequence.Bore{{To: 4000 * foot, Outer: 8 * unit.Inch, OuterWall: 0.4 * unit.Inch}}
+	setTrapped(&p.Compartments[2], 0)
+	p.Devices[0].Actions[0].Outside = "tubing"
+	p.Steps = []sequence.Step{{Name: "apply", Ramps: []map[string]pressure{{"annulus": 1000 * psi}}},
+		{Name: "displace", Shut: []string{"annulus"}, Displace: []sequence.Displacement{{Compartment: "annulus", Fluid: "heavy", ToMD: 4000 * foot}}}}
+	e, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.NoError(t, err)
+	profile, err := e.Steps[1].Points[0].Profile()
+	require.NoError(t, err)
+	o, oo := 4.0, 4.4 // in
+	walls := 2 * (1 + plainPoisson) / plainYoung * ((1-2*plainPoisson)*o*o + oo*oo) / (oo*oo - o*o)
+	room, annulus := 2238*(3e-6+walls), 4000*(3e-6+walls) // of the same area
+	κ := 4.5e-6 - 3e-6
+	want := 1000 - room*(12-9)*psiPerFootPpg/κ*math.Log((room+annulus+κ*2500)/(room+annulus))
+	for _, x := range profile {
+		if x.Compartment == "annulus" {
+			require.InDelta(t, want, x.Pressure.In(psi), 1e-3)
+			break
+		}
+	}
 }
