@@ -20,7 +20,7 @@ type request struct {
 	pkg, survivors, only, file, kind string
 	without                          string
 	sample                           int
-	limit                            time.Duration
+	limit, longest                   time.Duration
 	seed                             uint64
 	own, near, list                  bool
 }
@@ -37,6 +37,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
 	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
 	flags.DurationVar(&r.limit, "for", 0, "stop after this time and say how many were tried, in an order drawn by the seed; 0 tries all")
+	flags.DurationVar(&r.longest, "longest", 0, "leave out tests that take longer than this; 0 leaves none out")
 	flags.StringVar(&r.without, "without", "valve/sequence", "packages, and those below them, whose tests aren't asked when they import the changed one; several by commas")
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
 	flags.BoolVar(&r.near, "near", false, "run the package's own tests, the published cases and the limits on record alone, not those of the packages that import it")

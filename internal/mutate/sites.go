@@ -15,13 +15,15 @@ type switchedPackage struct {
 }
 
 // mutate finds all mutations of a package. Rows of which alone says so are
-// mutated by compiling them one by one.
-func mutate(s *source, alone func(file string, row int) bool) switchedPackage {
+// mutated by compiling them one by one, as are those constants that can't be made
+// variables.
+func mutate(s *source, alone func(file string, row int) bool, constants map[string]bool) switchedPackage {
 	p := switchedPackage{files: map[string][]byte{}}
+	variables := s.variables(constants)
 	next := 0
 	for _, f := range s.files {
 		path := s.fset.Position(f.Pos()).Filename
-		w := &walker{s: s, file: f, text: s.text[f], lines: strings.Split(string(s.text[f]), "\n"), alone: alone, next: &next}
+		w := &walker{s: s, file: f, text: s.text[f], lines: strings.Split(string(s.text[f]), "\n"), alone: alone, variables: variables, next: &next}
 		w.walkFile()
 		p.mutations = append(p.mutations, w.found...)
 		p.files[path] = apply(w.text, w.edits)
