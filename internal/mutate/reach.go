@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -20,20 +21,16 @@ type test struct {
 
 // ready runs each test on its own without a change: it measures what it takes, sees which switches
 // it reaches, and leaves out what the switches break or what takes longer than longest.
-func (bin *binary) ready(dir string, switches int, longest time.Duration) error {
+func (bin *binary) ready(dir string, switches int, of listed, longest time.Duration) error {
 	bad, out := bin.run(0, time.Minute, "", "XXX")
 	if bad {
 		return fmt.Errorf("%s: no test runs:\n%s", bin.pkg.ImportPath, out)
-	}
-	names := worthwhile[bin.pkg.below()]
-	if len(names) == 0 {
-		names = bin.names()
 	}
 	var err error
 	if _, bin.without, err = bin.reach(dir, switches, "XXX"); err != nil {
 		return err
 	}
-	for _, name := range names {
+	for _, name := range bin.names(of) {
 		start := time.Now()
 		bad, reached, err := bin.reach(dir, switches, name)
 		if err != nil {
@@ -50,12 +47,25 @@ func (bin *binary) ready(dir string, switches int, longest time.Duration) error 
 	return nil
 }
 
-// names lists the tests, examples and fuzz targets.
-func (bin *binary) names() []string {
+var part = regexp.MustCompile(`(?m)^=== RUN +[^/\s]+/(\S+)`)
+
+// names lists the tests, examples and fuzz targets; of the limits on record those of the changed
+// package, of the published cases each file.
+func (bin *binary) names(of listed) []string {
 	var names []string
-	for _, name := range strings.Fields(bin.list()) {
-		if strings.HasPrefix(name, "Test") || strings.HasPrefix(name, "Example") || strings.HasPrefix(name, "Fuzz") {
-			names = append(names, name)
+	whole := worthwhile[bin.pkg.below()]
+	if whole == "" {
+		for _, name := range strings.Fields(bin.says("-test.list", ".")) {
+			if strings.HasPrefix(name, "Test") || strings.HasPrefix(name, "Example") || strings.HasPrefix(name, "Fuzz") {
+				names = append(names, name)
+			}
+		}
+		return names
+	}
+	mine := strings.ReplaceAll(of.below(), "/", "-")
+	for _, m := range part.FindAllStringSubmatch(bin.says("-test.v", "-test.run", "^"+whole+"$"), -1) {
+		if bin.pkg.below() != "internal/everyslot" || m[1] == mine {
+			names = append(names, m[1])
 		}
 	}
 	return names
@@ -108,10 +118,13 @@ func (bin *binary) notices(m Mutation) bool {
 }
 
 func (bin *binary) remember(asked []*test, out, file string) {
-	found := failed.FindStringSubmatch(out)
-	for _, t := range asked {
-		if found != nil && t.name == found[1] {
-			t.caught[file]++
+	found := failed.FindAllStringSubmatch(out, -1)
+	for _, m := range found {
+		first, second, _ := strings.Cut(m[1], "/")
+		for _, t := range asked {
+			if t.name == first || t.name == second {
+				t.caught[file]++
+			}
 		}
 	}
 	if found == nil && !strings.Contains(out, "panic: ") || strings.Contains(out, "test timed out") {

@@ -59,7 +59,7 @@ func (b *bench) build(pkg listed, overlay string) (binary, string, error) {
 	return bin, string(out), err
 }
 
-var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: ([^/\s(]+)`)
+var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: (\S+)`)
 
 // run runs tests of a binary, all if none is named, with one switch on; it tells whether one failed.
 func (bin *binary) run(id int, limit time.Duration, reached string, names ...string) (bool, string) {
@@ -67,7 +67,7 @@ func (bin *binary) run(id int, limit time.Duration, reached string, names ...str
 	defer cancel()
 	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1", "-test.failfast"}
 	if len(names) > 0 {
-		args = append(args, "-test.run", "^("+strings.Join(names, "|")+")$")
+		args = append(args, "-test.run", bin.pattern(names))
 	}
 	// A change that never stops taking memory must not take the machine's.
 	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", `ulimit -v 4000000; exec "$0" "$@"`, bin.path}, args...)...)
@@ -77,20 +77,29 @@ func (bin *binary) run(id int, limit time.Duration, reached string, names ...str
 	return err != nil, string(out)
 }
 
-func (bin *binary) list() string {
-	cmd := exec.Command(bin.path, "-test.list", ".")
+// pattern picks tests by name, or parts of the one test that is worth its time.
+func (bin *binary) pattern(names []string) string {
+	some := "^(" + strings.Join(names, "|") + ")$"
+	if whole := worthwhile[bin.pkg.below()]; whole != "" {
+		return "^" + whole + "$/" + some
+	}
+	return some
+}
+
+func (bin *binary) says(args ...string) string {
+	cmd := exec.Command(bin.path, args...)
 	cmd.Dir = bin.pkg.Dir
-	out, _ := cmd.Output() // none runs then
+	out, _ := cmd.Output() // what fails is found later
 	return string(out)
 }
 
 // ready builds the tests of another package over the switches and maps them.
-func (b *bench) ready(pkg listed, overlay string, switches int, longest time.Duration) (*binary, error) {
+func (b *bench) ready(pkg listed, overlay string, switches int, of listed, longest time.Duration) (*binary, error) {
 	bin, said, err := b.build(pkg, overlay)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
 	}
-	return &bin, bin.ready(b.dir, switches, longest)
+	return &bin, bin.ready(b.dir, switches, of, longest)
 }
 
 var complaint = regexp.MustCompile(`(?m)^(?:\./)?(\S+\.go):(\d+):`)
@@ -155,7 +164,7 @@ func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, not
 			}
 			return true, true, nil // a user that doesn't build has noticed
 		}
-		if bad, _ := bin.run(0, 2*time.Minute, "", worthwhile[pkg.below()]...); bad {
+		if bad, _ := bin.run(0, 2*time.Minute, "", bin.names(s.listed)...); bad {
 			return true, true, nil
 		}
 	}

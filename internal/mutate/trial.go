@@ -42,7 +42,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	for _, m := range p.mutations {
 		switches = max(switches, m.id)
 	}
-	if err := own.ready(dir, switches, r.longest); err != nil {
+	if err := own.ready(dir, switches, s.listed, r.longest); err != nil {
 		return t, err
 	}
 	fmt.Fprintf(out, "%s: %d mutations, %d in switches; own tests take %.1f s; left out: %q\n", s.name, len(p.mutations), switches, own.took.Seconds(), own.skip)
@@ -53,7 +53,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	// Those that are always asked come with the package's own.
 	bins := []*binary{&own}
 	for len(others) > 0 && slices.Contains(firstAsked, others[0].below()) {
-		bin, err := b.ready(others[0], overlay, switches, r.longest)
+		bin, err := b.ready(others[0], overlay, switches, s.listed, r.longest)
 		if err != nil {
 			return t, err
 		}
@@ -71,6 +71,9 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 			break
 		}
 		t.tried++
+		if t.tried%200 == 0 {
+			fmt.Fprintf(out, "%s: %d of %d tried, %d s\n", s.name, t.tried, t.chosen, int(time.Since(start).Seconds()))
+		}
 		switch {
 		case m.id == 0:
 			single = append(single, m)
@@ -84,7 +87,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		if len(left) == 0 || late() {
 			break
 		}
-		bin, err := b.ready(pkg, overlay, switches, r.longest)
+		bin, err := b.ready(pkg, overlay, switches, s.listed, r.longest)
 		if err != nil {
 			return t, err
 		}
@@ -128,8 +131,9 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 // whatever it is: the published cases, and the limits on record.
 var firstAsked = []string{"internal/validation", "internal/everyslot"}
 
-// worthwhile are the tests of a package that are worth their time here, if not all are.
-var worthwhile = map[string][]string{"internal/everyslot": {"TestLimitsAreOnRecord"}}
+// worthwhile are the tests that are worth their time where not all of a package are; their parts
+// are asked one by one.
+var worthwhile = map[string]string{"internal/validation": "TestPublished", "internal/everyslot": "TestLimitsAreOnRecord"}
 
 // users are the packages whose tests are asked after the package's own: those that
 // are always asked, then the library packages that import it and aren't below one
