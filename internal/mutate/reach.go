@@ -19,24 +19,23 @@ type test struct {
 	caught  map[string]int // changes noticed, by file
 }
 
-// ready runs each test on its own without a change: it measures what it takes, sees which switches
+// ready runs each test on its own without a change: it measures the processor's time, sees which switches
 // it reaches, and leaves out what the switches break or what takes longer than longest.
 func (bin *binary) ready(dir string, switches int, of listed, longest time.Duration) error {
-	bad, out := bin.run(0, time.Minute, "", "XXX")
-	if bad {
-		return fmt.Errorf("%s: no test runs:\n%s", bin.pkg.ImportPath, out)
-	}
-	var err error
-	if _, bin.without, err = bin.reach(dir, switches, "XXX"); err != nil {
+	bad, without, alone, err := bin.reach(dir, switches, "XXX")
+	if err != nil {
 		return err
 	}
+	if bad {
+		return fmt.Errorf("%s: no test runs", bin.pkg.ImportPath)
+	}
+	bin.without = without
 	for _, name := range bin.names(of) {
-		start := time.Now()
-		bad, reached, err := bin.reach(dir, switches, name)
+		bad, reached, took, err := bin.reach(dir, switches, name)
 		if err != nil {
 			return err
 		}
-		took := time.Since(start)
+		took = max(0, took-alone)
 		if bad || longest > 0 && took > longest {
 			bin.skip = append(bin.skip, name)
 			continue
@@ -72,14 +71,14 @@ func (bin *binary) names(of listed) []string {
 }
 
 // reach runs one test; it tells whether it failed and which switches made a difference in it.
-func (bin *binary) reach(dir string, switches int, name string) (bool, []byte, error) {
+func (bin *binary) reach(dir string, switches int, name string) (bool, []byte, time.Duration, error) {
 	path := filepath.Join(dir, "reached")
 	if err := os.WriteFile(path, make([]byte, switches+1), 0o600); err != nil {
-		return false, nil, err
+		return false, nil, 0, err
 	}
-	bad, _ := bin.run(0, 5*time.Minute, path, name)
+	bad, _, took := bin.run(0, 5*time.Minute, path, name)
 	reached, err := os.ReadFile(path)
-	return bad, reached, err
+	return bad, reached, took, err
 }
 
 // reaches tells whether a test may notice a change: it comes by it, or the change is in what is
@@ -96,10 +95,10 @@ func (bin *binary) notices(m Mutation) bool {
 		}
 	}
 	price := func(t *test) time.Duration {
-		return (t.took + 5*time.Millisecond) / time.Duration(1+t.caught[m.File])
+		return (t.took + 2*time.Millisecond) / time.Duration(1+t.caught[m.File])
 	}
 	slices.SortStableFunc(ask, func(a, b *test) int { return cmp.Compare(price(a), price(b)) })
-	for most := 150 * time.Millisecond; len(ask) > 0; most *= 3 {
+	for most := 50 * time.Millisecond; len(ask) > 0; most *= 4 {
 		var some []string
 		took := time.Duration(0)
 		n := 0
@@ -108,7 +107,7 @@ func (bin *binary) notices(m Mutation) bool {
 			some = append(some, ask[n].name)
 			n++
 		}
-		if bad, out := bin.run(m.id, 4*took+3*time.Second, "", some...); bad {
+		if bad, out, _ := bin.run(m.id, 12*took+4*time.Second, "", some...); bad {
 			bin.remember(ask[:n], out, m.File)
 			return true
 		}

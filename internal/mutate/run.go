@@ -61,20 +61,22 @@ func (b *bench) build(pkg listed, overlay string) (binary, string, error) {
 
 var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: (\S+)`)
 
-// run runs tests of a binary, all if none is named, with one switch on; it tells whether one failed.
-func (bin *binary) run(id int, limit time.Duration, reached string, names ...string) (bool, string) {
+// run runs tests of a binary, all if none is named, with one switch on; it tells whether one failed, what
+// was printed, and the processor's time.
+func (bin *binary) run(id int, limit time.Duration, reached string, names ...string) (bool, string, time.Duration) {
 	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Second)
 	defer cancel()
 	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1", "-test.failfast"}
 	if len(names) > 0 {
 		args = append(args, "-test.run", bin.pattern(names))
 	}
-	// A change that never stops taking memory must not take the machine's.
-	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", `ulimit -v 4000000; exec "$0" "$@"`, bin.path}, args...)...)
+	// A change that never stops taking memory or time must not take the machine's.
+	within := fmt.Sprintf(`ulimit -v 4000000; ulimit -t %d; exec "$0" "$@"`, 1+int(limit.Seconds()/3))
+	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", within, bin.path}, args...)...)
 	cmd.Dir = bin.pkg.Dir
 	cmd.Env = append(os.Environ(), "MUTANT="+strconv.Itoa(id), "MUTANT_REACHED="+reached, "GOMAXPROCS=1")
 	out, err := cmd.CombinedOutput()
-	return err != nil, string(out)
+	return err != nil, string(out), cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
 }
 
 // pattern picks tests by name, or parts of the one test that is worth its time.
@@ -164,7 +166,7 @@ func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, not
 			}
 			return true, true, nil // a user that doesn't build has noticed
 		}
-		if bad, _ := bin.run(0, 2*time.Minute, "", bin.names(s.listed)...); bad {
+		if bad, _, _ := bin.run(0, 2*time.Minute, "", bin.names(s.listed)...); bad {
 			return true, true, nil
 		}
 	}
