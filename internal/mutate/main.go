@@ -23,6 +23,7 @@ type request struct {
 	limit, longest                   time.Duration
 	seed                             uint64
 	own, near, list                  bool
+	known                            map[identity]string // reasons of the table
 }
 
 func run(args []string, out, faults io.Writer) int {
@@ -82,6 +83,7 @@ func try(r request, out io.Writer) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	r.known = known
 	var only map[identity]bool
 	if r.only != "" {
 		if only, err = readOnly(r.only); err != nil {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -147,8 +146,8 @@ func (b *bench) buildSwitched(s *source) (switchedPackage, binary, string, error
 	return switchedPackage{}, binary{}, "", fmt.Errorf("%s: no way found to build it with switches", s.ImportPath)
 }
 
-// compiles builds tests with one mutation and tells whether they build and notice.
-func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, noticed bool, err error) {
+// noticesAlone builds the package's own tests with one mutation and tells whether they build and notice.
+func (b *bench) noticesAlone(s *source, m Mutation) (builds, noticed bool, err error) {
 	path := filepath.Join(s.Dir, m.File)
 	text, err := os.ReadFile(path)
 	if err != nil {
@@ -158,17 +157,10 @@ func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, not
 	if err != nil {
 		return false, false, err
 	}
-	for _, pkg := range append([]listed{s.listed}, users...) {
-		bin, out, err := b.build(pkg, overlay)
-		if err != nil {
-			if pkg.ImportPath == s.ImportPath && bytes.Contains([]byte(out), []byte(".go:")) {
-				return false, false, nil
-			}
-			return true, true, nil // a user that doesn't build has noticed
-		}
-		if bad, _, _ := bin.run(0, 2*time.Minute, "", bin.names(s.listed)...); bad {
-			return true, true, nil
-		}
+	bin, _, err := b.build(s.listed, overlay)
+	if err != nil {
+		return false, false, nil
 	}
-	return true, false, nil
+	bad, _, _ := bin.run(0, 2*time.Minute, "")
+	return true, bad, nil
 }

@@ -81,6 +81,9 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 			t.noticed = append(t.noticed, m)
 		default:
 			left = append(left, m)
+			if len(others) == 0 && r.known[m.identity()] == "" {
+				fmt.Fprintln(out, "survives so far:", m)
+			}
 		}
 	}
 	for _, pkg := range others {
@@ -100,18 +103,12 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		})
 	}
 	t.survivors, t.late = left, own.late
-	asked := others
-	for _, bin := range bins {
-		if bin != &own {
-			asked = append(asked, bin.pkg)
-		}
-	}
 	for i, m := range single {
 		if late() {
 			t.tried -= len(single) - i
 			break
 		}
-		builds, noticed, err := b.noticesAlone(s, m, asked)
+		builds, noticed, err := b.noticesAlone(s, m)
 		switch {
 		case err != nil:
 			return t, err
