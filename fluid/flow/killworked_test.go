@@ -1,0 +1,129 @@
+package flow_test
+
+import (
+	"math"
+	"testing"
+
+	"completion.example/fluid/flow"
+	"completion.example/hydrostatics/unit"
+	"github.com/stretchr/testify/require"
+)
+
+// warm is an ideal gas by ρ = c·p/T, p gauge.
+type warm float64
+
+func (c warm) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
+	return unit.Density(float64(c) * float64(p) / t.Kelvin()), nil
+}
+
+// halved finds where f, rising, is zero.
+func halved(f func(float64) float64, a, b float64) float64 {
+	for range 200 {
+		if m := (a + b) / 2; f(m) > 0 {
+			b = m
+		} else {
+			a = m
+		}
+	}
+	return (a + b) / 2
+}
+
+// A gas with weight, and warmer below than above, in a well without friction. The
+// bubble's density is that of its middle, so ρ = c·(p − ρ·g·h/2)/T(middle) with h =
+// m/(ρ·A): solved here for its height by halving.
+func TestKillOfAHeavyGasWorked(t *testing.T) {
+	const (
+		area, depth = 0.020, 3000.0
+		c           = 2.2e-3 // a heavy gas: some 250 kg/m³ at 360 bar
+		old, heavy  = 1100.0, 1250.0
+	)
+	k := killed()
+	k.Influx = flow.Influx{Volume: 4, Fluid: warm(c), Surface: unit.Kelvin(300), Bottom: unit.Kelvin(390)}
+	// one nozzle so large that it takes nothing at this rate
+	k.Well.Exit = flow.Orifices{Count: 1, Diameter: 1, Discharge: 1}
+	s, err := k.Schedule()
+	require.NoError(t, err)
+	warmth := func(z float64) float64 { return 300 + 90*z/depth }
+	// shut in: 4 m³ at the bottom, 200 m
+	middle := depth - 100
+	rho := c / warmth(middle) * 360e5 / (1 + c/warmth(middle)*g*100)
+	mass := 4 * rho
+	require.InDelta(t, 360e5-rho*g*200-old*g*(depth-200), float64(s.ShutIn.Choke), 2)
+	require.InDelta(t, 360e5-rho*g*200-old*g*(depth-200-2000), float64(s.ShutIn.Weak), 2)
+
+	greatest := 0.0
+	require.Len(t, s.Points, 120+1+1, "a 120th each, and the top at the choke; the end of the way in is one of them")
+	for i, p := range s.Points {
+		v := float64(p.Pumped)
+		if i > 0 {
+			require.Greater(t, p.Pumped, s.Points[i-1].Pumped)
+		}
+		// from the bottom up: kill fluid, old fluid, the bubble, old fluid
+		killUp := math.Min(60, math.Max(0, v-30))
+		oldUp := math.Min(60, v) - killUp
+		base := 370e5 - g*(heavy*killUp+old*oldUp)/area
+		z := depth - (killUp+oldUp)/area
+		if z < 1e-6 {
+			require.InDelta(t, base, float64(p.Choke), 5, "nothing but what was pumped")
+			require.InDelta(t, 0, float64(p.Bubble), 1e-9)
+			continue
+		}
+		density := func(h float64) float64 { return c / warmth(z-h/2) * base / (1 + c/warmth(z-h/2)*g*h/2) }
+		h := halved(func(h float64) float64 { return density(h)*h*area - mass }, 0, z)
+		if density(z)*z*area < mass { // it comes out: what is left fills the rest
+			// its density is settled with the height it has
+			h = z
+		}
+		require.InDelta(t, h*area, float64(p.Bubble), 1e-6, "%v", v)
+		require.InDelta(t, z-h, float64(p.TopTVD), 1e-4)
+		above := old * g * (z - h)
+		require.InDelta(t, base-density(h)*g*h-above, float64(p.Choke), 20, "at %v m³", v)
+		weak := base - density(h)*g*math.Min(h, math.Max(0, z-2000))
+		switch {
+		case z <= 2000: // below the bubble
+			weak = 370e5 - g*(heavy*math.Min(1000, killUp/area)+old*(1000-math.Min(1000, killUp/area)))
+		case z-h > 2000:
+			weak -= old * g * (z - h - 2000)
+		}
+		require.InDelta(t, weak, float64(p.Weak), 20, "weak point at %v m³", v)
+		pump := 370e5 - g*(heavy*math.Min(v, 30)+old*(30-math.Min(v, 30)))/0.010
+		require.InDelta(t, pump, float64(p.Pump), 1, "pump at %v m³", v)
+		greatest = math.Max(greatest, float64(p.Choke))
+	}
+	require.Equal(t, greatest, float64(s.GreatestChoke.Choke))
+	at := func(v float64) float64 { // room above the bubble when v is pumped
+		killUp := math.Max(0, v-30)
+		base, z := 370e5-g*(heavy*killUp+old*(v-killUp))/area, depth-v/area
+		density := func(h float64) float64 { return c / warmth(z-h/2) * base / (1 + c/warmth(z-h/2)*g*h/2) }
+		return density(z)*z*area - mass
+	}
+	require.InDelta(t, halved(func(v float64) float64 { return -at(v) }, 10, 59.9), float64(s.AtSurface), 1e-5)
+}
+
+// A nozzle at the end of the way in takes what Loss says of the liquid that is in it.
+func TestKillThroughANozzle(t *testing.T) {
+	k := killed()
+	k.Influx, k.Rate = flow.Influx{}, 0.01
+	open, err := k.Schedule()
+	require.NoError(t, err)
+	k.Well.Exit = flow.Orifices{Count: 1, Diameter: 0.02, Discharge: 0.9}
+	s, err := k.Schedule()
+	require.NoError(t, err)
+	v := 0.01 / (0.9 * math.Pi / 4 * 0.02 * 0.02)
+	for i, p := range s.Points {
+		rho := 1100.0
+		if p.Pumped >= s.Through {
+			rho = 1250
+		}
+		require.InDelta(t, rho*v*v/2, float64(p.Pump-open.Points[i].Pump), 1e-3, "%v", p.Pumped)
+		require.Equal(t, open.Points[i].Choke, p.Choke)
+	}
+	require.Equal(t, s.Whole, s.AtSurface)
+	require.Equal(t, s.Points[0].Pump, s.Initial())
+	for _, p := range s.Points {
+		if p.Pumped == s.Through {
+			require.Equal(t, p.Pump, s.Final())
+		}
+	}
+	require.True(t, math.IsNaN(float64(flow.Killing{}.Final())))
+}
