@@ -85,6 +85,35 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 		}
 		end := a.Sections[len(a.Sections)-1].BottomMD
 		require.InDelta(t, float64(l.EndMoved), at(end), near)
+		// What each cause did to the whole string, from the nodes.
+		balloon, heat := 0.0, 0.0
+		for i, sign := range map[*movement.Node]float64{&l.Nodes[0]: 1, &landed.Nodes[0]: -1} {
+			nodes := l.Nodes
+			if i == &landed.Nodes[0] {
+				nodes = landed.Nodes
+			}
+			for k := 1; k < len(nodes); k++ {
+				u, v := nodes[k-1], nodes[k]
+				p := a.Sections[v.Section].Pipe
+				long := float64(v.MD-u.MD) / 2
+				ai, ao := float64(p.InnerArea()), float64(p.OuterArea())
+				balloon -= sign * long * 2 * p.Material.Poisson / float64(p.Material.Young) / float64(p.SteelArea()) *
+					(ai*float64(u.Inside+v.Inside) - ao*float64(u.Outside+v.Outside))
+				heat += sign * long * float64(p.Material.Expansion) * (u.Temperature.Kelvin() + v.Temperature.Kelvin())
+			}
+		}
+		require.InDelta(t, balloon, float64(l.Movement.Ballooning), 1e-9)
+		require.InDelta(t, heat, float64(l.Movement.Thermal), 1e-9)
+		require.InDelta(t, float64(l.BuckledShortening-landed.BuckledShortening), float64(l.Movement.Buckling), 1e-9)
+		length := 0.0 // of what is buckled, where the compression is above its onset
+		for k := 1; k < len(l.Nodes); k++ {
+			u, v := l.Nodes[k-1], l.Nodes[k]
+			if u.Mode != movement.Straight && v.Mode != movement.Straight {
+				length += float64(v.MD - u.MD)
+			}
+		}
+		require.GreaterOrEqual(t, float64(l.BuckledLength), length*(1-1e-9))
+		require.LessOrEqual(t, float64(l.BuckledLength), length+2*float64(len(a.Sections)+len(a.Holds)+len(a.Seals)+len(a.Joints)+len(a.Plugs)+len(a.Hung)+2)*float64(10*unit.Foot))
 		if l.BuckledLength > 0 {
 			buckled++
 		}
