@@ -34,7 +34,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.StringVar(&r.survivors, "survivors", "", "file to write the survivors to")
 	flags.StringVar(&r.only, "only", "", "file of mutations to try, as written by -survivors")
 	flags.StringVar(&r.file, "file", "", "try this file of the package alone")
-	flags.StringVar(&r.kind, "kind", "", "try this kind alone: literal, count, operator or limit")
+	flags.StringVar(&r.kind, "kind", "", "try these kinds alone, by commas: literal, count, operator, limit")
 	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
 	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
 	flags.DurationVar(&r.limit, "for", 0, "stop after this time and say how many were tried, in an order drawn by the seed; 0 tries all")
@@ -123,7 +123,7 @@ func try(r request, out io.Writer) (int, error) {
 func (r request) chosen(all []Mutation, only map[identity]bool) []Mutation {
 	var picked []Mutation
 	for _, m := range all {
-		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) && (r.kind == "" || string(m.Kind) == r.kind) {
+		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) && (r.kind == "" || slices.Contains(strings.Split(r.kind, ","), string(m.Kind))) {
 			picked = append(picked, m)
 		}
 	}
