@@ -325,11 +325,18 @@ func TestDisplacementRanges(t *testing.T) {
 		}
 		require.Equal(t, ok, w.Validate() == nil, n)
 	}
-	for end, ok := range map[unit.Length]bool{1600.001: true, 1600.002: false, 1599.999: true, 1599.998: false} {
+	for end, ok := range map[unit.Length]bool{1600.001: true, 1600.0010000005: false, 1599.999: true, 1599.998: false} {
 		w := followed().Well
 		w.Annulus = slices.Clone(w.Annulus)
 		w.Annulus[1].BottomTVD = end
 		require.Equal(t, ok, w.Validate() == nil, end)
+	}
+	one := flow.Well{Pipe: followed().Well.Pipe[:1], Annulus: followed().Well.Annulus[:1]}
+	require.ErrorContains(t, one.Validate(), "must end with Pipe")
+	for depth, ok := range map[unit.Length]bool{15e3: true, 15000.001: false} {
+		one.Pipe[0].Length, one.Pipe[0].BottomTVD = 16e3, depth
+		one.Annulus[0].Length, one.Annulus[0].BottomTVD = 16e3, depth
+		require.Equal(t, ok, one.Validate() == nil, depth)
 	}
 	require.ErrorContains(t, flow.Well{Pipe: followed().Well.Pipe}.Validate(), "Annulus: has 0 sections")
 	require.ErrorContains(t, flow.Well{Annulus: followed().Well.Annulus}.Validate(), "Pipe: has 0 sections")
@@ -417,4 +424,32 @@ func TestFallHeldByAYieldStress(t *testing.T) {
 	_, err = s.FallRate(0)
 	require.ErrorIs(t, err, flow.ErrNoFall)
 	require.Equal(t, time.Duration(900)*time.Second, s.Duration)
+}
+
+// Where the first point is the greatest or the least, it is told; a stage that goes on with the same
+// liquid is no front.
+func TestExtremesAtTheStart(t *testing.T) {
+	heavy, light := followed().InPipe, followed().Stages[1].Liquid
+	heavy.Density, heavy.Name = 1500, "heavy"
+	check := func(inPipe, with flow.PumpedFluid) flow.Schedule {
+		d := followed()
+		d.InPipe, d.Every = inPipe, 1
+		d.Stages = []flow.Stage{{Liquid: with, Volume: 8, Rate: 0.002}, {Liquid: with, Volume: 3, Rate: 0.002}}
+		s, err := d.Schedule()
+		require.NoError(t, err)
+		for _, e := range s.Events {
+			require.NotContains(t, e.What, "start of")
+		}
+		for _, p := range s.Points {
+			require.LessOrEqual(t, p.PumpPressure, s.GreatestPump.PumpPressure)
+			require.LessOrEqual(t, p.Bottom, s.GreatestBottom.Bottom)
+			require.GreaterOrEqual(t, p.Bottom, s.LeastBottom.Bottom)
+		}
+		return s
+	}
+	s := check(heavy, heavy)
+	require.Equal(t, s.Points[0], s.LeastBottom, "the annulus gets heavier")
+	s = check(light, heavy)
+	require.Equal(t, s.Points[0], s.GreatestPump, "the pipe gets heavier")
+	require.Equal(t, s.Points[0], s.GreatestBottom, "the annulus gets lighter")
 }

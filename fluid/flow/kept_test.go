@@ -19,7 +19,7 @@ func TestBeyondOnBothSidesOfItsRanges(t *testing.T) {
 		n, re, e float64
 		says     string
 	}{
-		{1, 1e8, 0.05, ""}, {1, 1.0000001e8, 0.05, colebrook}, {1, 1e8, 0.0500001, colebrook},
+		{1, 1e8, 0.05, ""}, {1, 1.0000001e8, 0.05, colebrook}, {1, 1e8, math.Nextafter(0.05, 1), colebrook},
 		{0.36, 36000, 0, ""}, {0.3599999, 36000, 0, dodge}, {0.36, 36000.01, 0, dodge}, {1.0000001, 5000, 0, dodge},
 		{0.9999999, 5000, 0, ""}, {0.5, 5000, 1e-9, "no experiments with rough walls"},
 	} {
@@ -155,6 +155,8 @@ func TestWorkingOfAHeldFactor(t *testing.T) {
 	equation := func(f Friction) string { return f.Steps()[2].Equation }
 	f := Friction{Regime: FlowTurbulent, Index: 0.4, Reynolds: 5000, Factor: 16.0 / 5000, EffectiveDiameter: 1}
 	require.Equal(t, "16/Re", equation(f))
+	f.Reynolds, f.Factor = 49, 16.0/49 // whose product isn't 16 to the last bit
+	require.Equal(t, "16/Re", equation(f))
 	f.Factor *= 1.0000005
 	require.Contains(t, equation(f), "1.255")
 	f.Regime = FlowLaminar
@@ -199,4 +201,52 @@ func TestTripWithFittings(t *testing.T) {
 		_, err := trip.Solve()
 		require.Equal(t, ok, err == nil, "%v", bore)
 	}
+}
+
+// Where the turbulent law lies below the laminar line even at its end, what is between lies on that line:
+// a flow index so low that Dodge and Metzner's factor is less than 16/Re.
+func TestTransitionOnTheLaminarLine(t *testing.T) {
+	const n = 0.15
+	lo, hi := LaminarReynolds(n), TurbulentReynolds(n)
+	require.Less(t, float64(Turbulent(n, hi, 0)), 16/hi)
+	for _, re := range []float64{lo * 1.01, (lo + hi) / 2, hi * 0.99} {
+		f, regime := factor(n, re, 0)
+		require.Equal(t, FlowTransitional, regime)
+		require.InEpsilon(t, 16/re, float64(f), 1e-12)
+	}
+	require.True(t, math.IsNaN(float64(Turbulent(0.7, 1e5, math.Nextafter(1, 2)))))
+	require.False(t, math.IsNaN(float64(Turbulent(0.7, 1e5, 1))))
+}
+
+// A fit's index ends at 0.1 and 1.2, agreed against nonsense.
+func TestFitEndsAtItsBounds(t *testing.T) {
+	readings := func(n float64) (all []Reading) {
+		for _, speed := range []float64{600, 300, 200, 100} {
+			all = append(all, Reading{Speed: speed, Dial: 100 * math.Pow(speed/600, n)})
+		}
+		return all
+	}
+	for n, want := range map[float64]float64{1.6: 1.2, 0.03: 0.1} {
+		f, err := Fit(ModelPowerLaw, readings(n))
+		require.NoError(t, err)
+		require.Equal(t, want, f.Rheology.Index)
+		require.True(t, f.AtBound)
+	}
+}
+
+// A fluid that begins to leave laminar flow below the greatest velocity, and would be turbulent only
+// above it, has no critical rates.
+func TestCriticalRatesBeyondTheGreatestVelocity(t *testing.T) {
+	at := func(reynolds float64) error { // at the greatest velocity
+		_, err := CriticalRates(Conduit{Outer: 0.1}, Newtonian(unit.Viscosity(1000*float64(mostVelocity)*0.1/reynolds)), 1000)
+		return err
+	}
+	require.NoError(t, at(2901))
+	require.ErrorContains(t, at(2899), "makes the fluid turbulent here")
+	require.ErrorContains(t, at(2101), "makes the fluid turbulent here")
+}
+
+// The least inner pipe that a fault names is a share of the outer one.
+func TestFaultOfAThinInnerPipe(t *testing.T) {
+	require.ErrorContains(t, Conduit{Outer: 1, Inner: 1e-6}.Validate(), "must be from 0.000393701 in to 39.3307 in")
 }
