@@ -228,6 +228,7 @@ func TestPartedWorkedAlongTheColumns(t *testing.T) {
 	b, err := p.Aftermath()
 	require.NoError(t, err)
 	require.InEpsilon(t, float64(a.Hold), float64(b.Hold), 1e-12)
+	require.InEpsilon(t, float64(a.Overbalance), float64(b.Overbalance), 1e-9, "of the lighter column, whichever it is")
 	p.Legs.Annulus = p.Legs.Tubing
 	b, err = p.Aftermath()
 	require.NoError(t, err)

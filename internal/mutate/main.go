@@ -22,7 +22,7 @@ type request struct {
 	sample                           int
 	limit, longest                   time.Duration
 	seed                             uint64
-	own, near, list                  bool
+	own, near, list, switched        bool
 	known                            map[identity]string // reasons of the table
 }
 
@@ -42,6 +42,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.StringVar(&r.without, "without", "valve/sequence", "packages, and those below them, whose tests aren't asked when they import the changed one; several by commas")
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
 	flags.BoolVar(&r.near, "near", false, "run the package's own tests, the published cases and the limits on record alone, not those of the packages that import it")
+	flags.BoolVar(&r.switched, "switched", false, "leave out what must be compiled one by one")
 	flags.BoolVar(&r.list, "list", false, "list the mutations and try none")
 	if err := flags.Parse(args); err != nil {
 		return 2

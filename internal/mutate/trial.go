@@ -63,6 +63,9 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		others = nil
 	}
 	var left, single []Mutation
+	if r.switched {
+		p.mutations = slices.DeleteFunc(p.mutations, func(m Mutation) bool { return m.id == 0 })
+	}
 	chosen := r.chosen(p.mutations, only)
 	t.chosen = len(chosen)
 	late := func() bool { return r.limit > 0 && time.Since(start) > r.limit }
