@@ -190,3 +190,25 @@ func TestKillWithFrictionFollowed(t *testing.T) {
 		}
 	}
 }
+
+// dense is a gas whose density is no number below a pressure.
+type dense struct{ below, density unit.Pressure }
+
+func (d dense) Density(p unit.Pressure, _ unit.Temperature) (unit.Density, error) {
+	if p < d.below {
+		return unit.Density(d.density), nil
+	}
+	return unit.Density(p / 1e6), nil
+}
+
+// What has come in must have a density, where it comes in and on the way up.
+func TestKillOfWhatHasNoDensity(t *testing.T) {
+	for _, none := range []float64{0, -1, math.Inf(1), math.Inf(-1), math.NaN()} {
+		for _, below := range []unit.Pressure{900e5, 200e5} {
+			k := killed()
+			k.Influx.Fluid = dense{below, unit.Pressure(none)}
+			_, err := k.Schedule()
+			require.ErrorContains(t, err, "flow: influx has a density of ", "%v below %v", none, below)
+		}
+	}
+}
