@@ -59,6 +59,10 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 			require.NoError(t, err)
 		}
 		after := randomConditions(r, m, a)
+		if r.IntN(2) == 0 { // pulled, with the hole's drag on the way
+			after.Top, after.Sliding = movement.OnHookOpen, movement.SlidingUp
+			after.Reading, after.Drag = unit.Force(50000+r.Float64()*100000)*unit.PoundForce, unit.Force(r.Float64()*9000)*unit.PoundForce
+		}
 		l, err := m.Load(s, after)
 		require.NoError(t, err)
 		if l.Snapping {
@@ -68,7 +72,7 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 		at := func(md unit.Length) float64 {
 			for i, n := range l.Nodes {
 				if n.MD == md {
-					return is[i] - was[i]
+					return float64(l.TopMoved) + is[i] - was[i]
 				}
 			}
 			t.Fatalf("no node at %v", md)

@@ -60,3 +60,23 @@ func TestNothingChangedNothingMoved(t *testing.T) {
 		}
 	}
 }
+
+// A string that nothing holds, pulls or hangs on moves by its causes alone: Held is nothing, whatever the
+// pressures, the heat, the flow and the seals.
+func TestWhatNothingHoldsMovesByItsCauses(t *testing.T) {
+	r := rand.New(rand.NewPCG(13, 6))
+	moved := 0.0
+	for range 60 {
+		a := randomAssembly(t, r)
+		a.Hung, a.Joints = nil, nil
+		m := made(t, a)
+		s, err := m.Land(randomConditions(r, m, a))
+		require.NoError(t, err)
+		l, err := m.Load(s, randomConditions(r, m, a))
+		require.NoError(t, err)
+		require.InDelta(t, 0, float64(l.Held), 1e-9)
+		require.InDelta(t, float64(l.EndMoved), float64(l.Movement.Total()), 1e-9)
+		moved += float64(l.EndMoved * l.EndMoved)
+	}
+	require.Greater(t, moved, 1.0)
+}
