@@ -80,3 +80,43 @@ func TestWhatNothingHoldsMovesByItsCauses(t *testing.T) {
 	}
 	require.Greater(t, moved, 1.0)
 }
+
+// Where all that the string stands in has moved alike, hanger, seals and places that hold, no force and no
+// travel tells: only where things stand.
+func TestAllAroundMovedAlike(t *testing.T) {
+	r := rand.New(rand.NewPCG(13, 7))
+	for range 40 {
+		a := randomAssembly(t, r)
+		m := made(t, a)
+		landing, taking, hooked, after := randomConditions(r, m, a), randomConditions(r, m, a), randomConditions(r, m, a), randomConditions(r, m, a)
+		hooked.Top, hooked.Reading = movement.OnHookOpen, 90000*unit.PoundForce
+		all := func(by unit.Length) movement.Loading {
+			around := func(c movement.Conditions) movement.Conditions {
+				if by != 0 {
+					c.Around = func(unit.Length) unit.Length { return by }
+				}
+				return c
+			}
+			s, err := m.Land(landing) // stands still until here
+			require.NoError(t, err)
+			s, err = m.HangOff(s, around(hooked))
+			require.NoError(t, err)
+			for place := range a.Holds {
+				s, err = m.TakeHold(s, place, around(taking))
+				require.NoError(t, err)
+			}
+			l, err := m.Load(s, around(after))
+			require.NoError(t, err)
+			return l
+		}
+		still, moved := all(0), all(0.4)
+		require.InDelta(t, float64(still.HangerLoad), float64(moved.HangerLoad), 1e-3)
+		for i := range still.Holds {
+			require.InDelta(t, float64(still.Holds[i].Load), float64(moved.Holds[i].Load), 1e-3)
+			require.InDelta(t, float64(still.Holds[i].Moved)+0.4, float64(moved.Holds[i].Moved), 1e-9)
+		}
+		for i := range still.Seals {
+			require.InDelta(t, float64(still.Seals[i].Travel), float64(moved.Seals[i].Travel), 1e-9)
+		}
+	}
+}
