@@ -26,6 +26,6 @@ func TestInfiniteRates(t *testing.T) {
 	require.ErrorContains(t, err, "all have the same flowing pressure")
 	_, err = GasFromTests(200e5)
 	require.NotContains(t, err.Error(), "all have the same")
-	_, err = GasFromTests(200e5, []Test{same})
+	_, err = GasFromTests(200e5, same)
 	require.ErrorContains(t, err, "has 1 rates")
 }
