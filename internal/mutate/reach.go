@@ -21,7 +21,7 @@ type test struct {
 
 // ready runs each test on its own without a change: it measures the processor's time, sees which switches
 // it reaches, and leaves out what the switches break or what takes longer than longest.
-func (bin *binary) ready(dir string, switches int, of listed, longest time.Duration) error {
+func (bin *binary) ready(dir string, switches int, of []listed, longest time.Duration) error {
 	bad, without, alone, err := bin.reach(dir, switches, "XXX")
 	if err != nil {
 		return err
@@ -49,8 +49,8 @@ func (bin *binary) ready(dir string, switches int, of listed, longest time.Durat
 var part = regexp.MustCompile(`(?m)^=== RUN +[^/\s]+/(\S+)`)
 
 // names lists the tests, examples and fuzz targets; of the limits on record those of the changed
-// package, of the published cases each file.
-func (bin *binary) names(of listed) []string {
+// packages, of the published cases each file.
+func (bin *binary) names(of []listed) []string {
 	var names []string
 	whole := worthwhile[bin.pkg.below()]
 	if whole == "" {
@@ -61,9 +61,12 @@ func (bin *binary) names(of listed) []string {
 		}
 		return names
 	}
-	mine := strings.ReplaceAll(of.below(), "/", "-")
+	mine := map[string]bool{}
+	for _, l := range of {
+		mine[strings.ReplaceAll(l.below(), "/", "-")] = true
+	}
 	for _, m := range part.FindAllStringSubmatch(bin.says("-test.v", "-test.run", "^"+whole+"$"), -1) {
-		if bin.pkg.below() != "internal/everyslot" || m[1] == mine {
+		if bin.pkg.below() != "internal/everyslot" || mine[m[1]] {
 			names = append(names, m[1])
 		}
 	}

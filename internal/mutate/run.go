@@ -27,15 +27,16 @@ type binary struct {
 // bench builds and runs the tests.
 type bench struct {
 	root, dir string
-	builds    int
+	written   int // files
+	from      int // the last switch of the packages before
 }
 
 // overlay writes the replaced files and returns the path of the overlay.
 func (b *bench) overlay(files map[string][]byte) (string, error) {
-	b.builds++
 	replace := map[string]string{}
 	for path, text := range files {
-		to := filepath.Join(b.dir, fmt.Sprintf("%d-%s", b.builds, filepath.Base(path)))
+		b.written++
+		to := filepath.Join(b.dir, fmt.Sprintf("%d-%s", b.written, filepath.Base(path)))
 		if err := os.WriteFile(to, text, 0o600); err != nil {
 			return "", err
 		}
@@ -95,7 +96,7 @@ func (bin *binary) says(args ...string) string {
 }
 
 // ready builds the tests of another package over the switches and maps them.
-func (b *bench) ready(pkg listed, overlay string, switches int, of listed, longest time.Duration) (*binary, error) {
+func (b *bench) ready(pkg listed, overlay string, switches int, of []listed, longest time.Duration) (*binary, error) {
 	bin, said, err := b.build(pkg, overlay)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
@@ -114,7 +115,7 @@ func (b *bench) buildSwitched(s *source) (switchedPackage, binary, string, error
 	left, constants := map[string]bool{}, map[string]bool{}
 	key := func(file string, row int) string { return file + ":" + strconv.Itoa(row) }
 	for range 30 {
-		p := mutate(s, func(file string, row int) bool { return left[key(file, row)] }, constants)
+		p := mutate(s, b.from, func(file string, row int) bool { return left[key(file, row)] }, constants)
 		overlay, err := b.overlay(p.files)
 		if err != nil {
 			return p, binary{}, "", err

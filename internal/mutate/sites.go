@@ -14,13 +14,13 @@ type switchedPackage struct {
 	files     map[string][]byte // path → text with switches
 }
 
-// mutate finds all mutations of a package. Rows of which alone says so are
+// mutate finds all mutations of a package; its switches are numbered on from from. Rows of which alone says so are
 // mutated by compiling them one by one, as are those constants that can't be made
 // variables.
-func mutate(s *source, alone func(file string, row int) bool, constants map[string]bool) switchedPackage {
+func mutate(s *source, from int, alone func(file string, row int) bool, constants map[string]bool) switchedPackage {
 	p := switchedPackage{files: map[string][]byte{}}
 	variables := s.variables(constants)
-	next := 0
+	next := from
 	for _, f := range s.files {
 		path := s.fset.Position(f.Pos()).Filename
 		w := &walker{s: s, file: f, text: s.text[f], lines: strings.Split(string(s.text[f]), "\n"), alone: alone, variables: variables, next: &next}

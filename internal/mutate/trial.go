@@ -23,7 +23,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	t := trial{pkg: s.name}
 	start := time.Now()
 	if r.list {
-		for _, m := range r.chosen(mutate(s, nil, nil).mutations, only) {
+		for _, m := range r.chosen(mutate(s, 0, nil, nil).mutations, only) {
 			fmt.Fprintln(out, m)
 		}
 		return t, nil
@@ -42,7 +42,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	for _, m := range p.mutations {
 		switches = max(switches, m.id)
 	}
-	if err := own.ready(dir, switches, s.listed, r.longest); err != nil {
+	if err := own.ready(dir, switches, []listed{s.listed}, r.longest); err != nil {
 		return t, err
 	}
 	fmt.Fprintf(out, "%s: %d mutations, %d in switches; own tests take %.1f s; left out: %q\n", s.name, len(p.mutations), switches, own.took.Seconds(), own.skip)
@@ -53,7 +53,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	// Those that are always asked come with the package's own.
 	bins := []*binary{&own}
 	for len(others) > 0 && slices.Contains(firstAsked, others[0].below()) {
-		bin, err := b.ready(others[0], overlay, switches, s.listed, r.longest)
+		bin, err := b.ready(others[0], overlay, switches, []listed{s.listed}, r.longest)
 		if err != nil {
 			return t, err
 		}
@@ -93,7 +93,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		if len(left) == 0 || late() {
 			break
 		}
-		bin, err := b.ready(pkg, overlay, switches, s.listed, r.longest)
+		bin, err := b.ready(pkg, overlay, switches, []listed{s.listed}, r.longest)
 		if err != nil {
 			return t, err
 		}
