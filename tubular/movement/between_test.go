@@ -120,3 +120,38 @@ func TestAllAroundMovedAlike(t *testing.T) {
 		}
 	}
 }
+
+// The working of a string held at its lower end splits its length's change as Movement does: piston,
+// buckling, ballooning, heat and flow, term by term.
+func TestWorkingSplitsTheMovement(t *testing.T) {
+	r := rand.New(rand.NewPCG(13, 8))
+	for range 30 {
+		a := randomAssembly(t, r)
+		a.Holds, a.Joints, a.Seals, a.Plugs, a.Hung = a.Holds[:1], nil, nil, nil, nil
+		a.Holds[0].MD = a.Sections[len(a.Sections)-1].BottomMD
+		m := made(t, a)
+		s, err := m.Land(randomConditions(r, m, a))
+		require.NoError(t, err)
+		s, err = m.TakeHold(s, 0, randomConditions(r, m, a))
+		require.NoError(t, err)
+		l, err := m.Load(s, randomConditions(r, m, a))
+		require.NoError(t, err)
+		found := false
+		for _, step := range m.Steps(&l) {
+			terms := map[string]float64{}
+			for _, in := range step.Inputs {
+				if q, ok := in.Value.Quantity().(unit.Length); ok {
+					terms[in.Symbol] = float64(q)
+				}
+			}
+			if _, ok := terms["dLw"]; !ok {
+				continue
+			}
+			found = true
+			for symbol, want := range map[string]unit.Length{"dL1": l.Movement.Piston, "dL3": l.Movement.Ballooning, "dL4": l.Movement.Thermal, "dL5": l.Movement.Friction, "dLw": 0} {
+				require.InDelta(t, float64(want), terms[symbol], 1e-9, symbol)
+			}
+		}
+		require.True(t, found)
+	}
+}
