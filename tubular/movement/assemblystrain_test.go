@@ -89,6 +89,17 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 		}
 		end := a.Sections[len(a.Sections)-1].BottomMD
 		require.InDelta(t, float64(l.EndMoved), at(end), near)
+		// The weight at a node within a stretch of pipe is the slope of the effective force there, but for
+		// what flow outside drags along the pipe: half of the loss's force on the gap, beside that on the pipe.
+		for k := 1; k+1 < len(l.Nodes) && after.Drag == 0; k++ {
+			u, v, w := l.Nodes[k-1], l.Nodes[k], l.Nodes[k+1]
+			if u.Section == v.Section && v.Section == w.Section && u.MD < v.MD && v.MD < w.MD {
+				x := a.Sections[v.Section]
+				gap := math.Pi / 2 * float64(x.Hole-x.Pipe.OD) / 2 * float64(x.Pipe.OD)
+				drag := float64(after.OutsideFriction[v.Section]) * (gap + float64(x.Pipe.OuterArea())) / math.Cos(float64(inclination))
+				require.InDelta(t, float64(u.Effective-v.Effective)/float64(v.TVD-u.TVD)-drag, float64(v.Weight), 1e-3)
+			}
+		}
 		// What each cause did to the whole string, from the nodes.
 		balloon, heat := 0.0, 0.0
 		for i, sign := range map[*movement.Node]float64{&l.Nodes[0]: 1, &landed.Nodes[0]: -1} {
