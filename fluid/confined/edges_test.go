@@ -138,7 +138,7 @@ func TestRecordStopsAtTenFaults(t *testing.T) {
 	}
 	require.LessOrEqual(t, strings.Count(r.Validate().Error(), "in all or in none"), 10)
 	r = record(5, func(float64) float64 { return 5000 })
-	r[3].At = r[2].At
+	r[3].At = r[2].At - time.Second
 	require.ErrorContains(t, r.Validate(), fmt.Sprintf("[3].At: is %v; must be after the sample before it, at %v", r[3].At, r[2].At))
 	for far, ok := range map[time.Duration]bool{1_000_000_000 * time.Second: true, 1_000_000_000*time.Second + 1: false} {
 		late := confined.Record{{At: 0, Pressure: 1}, {At: far, Pressure: 1}}
