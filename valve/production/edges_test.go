@@ -1,6 +1,7 @@
 package production
 
 import (
+	"encoding/json"
 	"math"
 	"strings"
 	"testing"
@@ -53,4 +54,11 @@ func TestOneChokeNeedsADensity(t *testing.T) {
 	require.ErrorContains(t, z.Validate(), "Density")
 	z.Density = 800
 	require.NoError(t, z.Validate())
+}
+
+// A prepared well isn't written, and says what to write.
+func TestNetworkIsNotWritten(t *testing.T) {
+	_, err := json.Marshal(Network{})
+	require.ErrorContains(t, err, "write the Well")
+	require.ErrorContains(t, json.Unmarshal([]byte("{}"), &Network{}), "write the Well")
 }
