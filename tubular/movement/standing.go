@@ -190,6 +190,32 @@ func (m *MadeUp) Part(s Standing, joint int) (Standing, error) {
 	return next, nil
 }
 
+// Join returns the string with a joint that had parted latched to again what is below
+// it, as the two were before: the halves meet where they parted. ErrLost says that
+// nothing has held what was below it.
+func (m *MadeUp) Join(s Standing, joint int) (Standing, error) {
+	if err := m.checkStanding(s); err != nil {
+		return Standing{}, err
+	}
+	if joint < 0 || joint >= len(m.joints) {
+		return Standing{}, noJoint(joint, len(m.joints))
+	}
+	if !s.parted[joint] {
+		return Standing{}, fault.NewIn(scope, "joint", "is %d, which hasn't parted; must be one that has", joint)
+	}
+	below := slices.IndexFunc(m.marks, func(k mark) bool { return k.kind == jointMark && k.index == joint }) + 1
+	ends := func(k mark) bool {
+		return k.kind == jointMark && s.parted[k.index] || k.kind == holdMark && s.Holds(k.index)
+	}
+	if i := slices.IndexFunc(m.marks[below:], ends); i < 0 || m.marks[below+i].kind == jointMark {
+		return Standing{}, fmt.Errorf("%w: there is nothing below joint %d to latch on to", ErrLost, joint)
+	}
+	joined := s
+	joined.parted = slices.Clone(s.parted)
+	joined.parted[joint] = false
+	return joined, nil
+}
+
 // HangOff returns a string that was on the hook, in these conditions, hung off
 // there: its top stays where it is.
 func (m *MadeUp) HangOff(s Standing, c Conditions) (Standing, error) {

@@ -154,7 +154,13 @@ func (c *compiler) assembled(s ownString) (*stringload.Room, movement.Assembly) 
 					r.Frees[i] = place
 				}
 			}
-			if x.Axial {
+			switch {
+			case x.Unseats:
+				r.Unseats = append(r.Unseats, place)
+				r.Frees[c.by.action[d.Name+": "+x.Name]] = place
+			case x.LatchesTo != "":
+				r.Latches = append(r.Latches, c.Network.Actions[c.by.action[d.Name+": "+x.LatchesTo]].Joint)
+			case x.Axial:
 				a.Joints = append(a.Joints, movement.Joint{MD: d.MD, Seal: x.Seal})
 			}
 		}

@@ -217,6 +217,11 @@
 // straight along a ramp, the moment at which it parts is enclosed as well, and told to
 // some tens of pounds of force.
 //
+// A joint that has parted leaves what is below it to what holds that there. Set down on
+// it again and latched to, the string is as it was before; and where a pull unseats what
+// holds, that load is what the string puts on the place, and what it seals and bears in
+// itself is not looked at.
+//
 // Where a plan has an outer string, both are in the hole from the beginning, the inner
 // one landed in the outer one. What the one puts on the other where it hangs, is held or
 // closes the other's end is found by balance; a seal hands on no friction. What is inside

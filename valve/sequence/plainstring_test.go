@@ -97,7 +97,7 @@ func newPlainString(w *plainWalk, p *sequence.String, on sequence.WhichString) *
 			if a.Holds && !slices.ContainsFunc(s.marks, func(m plainMark) bool { return m.kind == plainHold && m.depth == d.MD.In(foot) }) {
 				s.marks = append(s.marks, plainMark{plainHold, d.MD.In(foot), s.pipeAt(d.MD.In(foot)).outer(), len(s.marks)})
 			}
-			if a.Axial {
+			if a.Axial && !a.Unseats && a.LatchesTo == "" {
 				seal := a.Seal.In(unit.Inch)
 				s.marks = append(s.marks, plainMark{plainJoint, d.MD.In(foot), math.Pi / 4 * seal * seal, w.action(d.Name + ": " + a.Name)})
 			}

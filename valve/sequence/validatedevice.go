@@ -41,7 +41,15 @@ func (v *validation) action(path string, d Device, a Action) {
 		if a.Inside != "" || a.Outside != "" || a.Chamber != nil {
 			v.fault(path, "is axial: inside, outside and chamber have no place in it")
 		}
-		if !(a.Seal > 0) {
+		switch {
+		case a.Unseats && a.LatchesTo != "":
+			v.fault(path+".unseats", "and latches_to are two things; just one of them says what the action is")
+		case a.Unseats || a.LatchesTo != "":
+			if a.Seal != 0 {
+				v.fault(path+".seal", "belongs to a joint that parts")
+			}
+			v.pulled(path, d, a)
+		case !(a.Seal > 0):
 			v.fault(path+".seal", "is missing: the diameter at which the joint seals, such as 4.9 in; its pins feel the effective force and the pressure inside less that outside on that area")
 		}
 		if v.plan.String == nil {
@@ -51,6 +59,8 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 	case a.Seal != 0:
 		v.fault(path+".seal", "belongs to an axial action")
+	case a.Unseats || a.LatchesTo != "":
+		v.fault(path, "unseats or latches: that is felt in the string, so that it wants \"axial\"")
 	}
 	v.conditions(path, d, &a)
 	for _, l := range []struct {
@@ -89,6 +99,30 @@ func (v *validation) action(path string, d Device, a Action) {
 		known(v, path+`.bites_from`, "action", a.Bites, d.Actions, actionName)
 		if !a.Holds || a.Bites == a.Name {
 			v.fault(path+`.bites_from`, "belongs to an action that holds, and names another one of its device")
+		}
+	}
+}
+
+// pulled checks an action that unseats what holds the string, or latches to what a
+// joint has left.
+func (v *validation) pulled(path string, d Device, a Action) {
+	if a.Unseats {
+		if !slices.ContainsFunc(v.plan.places(d.On), func(p place) bool { return p.Depth == d.MD }) {
+			v.fault(path+".unseats", "nothing that holds the string stands at %v", d.MD)
+		}
+		for k, t := range a.Triggers {
+			if t.Direction == valve.Falling {
+				v.fault(fmt.Sprintf("%s.triggers[%d].direction", path, k), "is falling; a straight pull unseats by load up")
+			}
+		}
+		return
+	}
+	if !slices.ContainsFunc(d.Actions, func(b Action) bool { return b.Name == a.LatchesTo && b.parts() && b.Releases }) {
+		v.fault(path+".latches_to", "is %q; must be an action of %q that parts a joint", a.LatchesTo, d.Name)
+	}
+	for k, t := range a.Triggers {
+		if t.Direction != valve.Falling || !(t.Tension.Greatest < 0) {
+			v.fault(fmt.Sprintf("%s.triggers[%d]", path, k), "must be falling, and its tension negative: what is set down, such as -10000 lbf")
 		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // Judge holds the string, and that around it, against their limits.
@@ -162,12 +163,14 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 	for _, j := range l.Joints {
 		into = append(into, float64(j.Balance))
 	}
+	for _, place := range r.Unseats {
+		into = append(into, carried(&l.Holds[place]))
+	}
+	for _, joint := range r.Latches {
+		into = append(into, float64(l.Joints[joint].OnRest))
+	}
 	for _, h := range l.Holds {
-		carried := 0.0
-		if h.Held && !h.Lost {
-			carried = float64(h.Load)
-		}
-		into = append(into, carried, float64(h.EffectiveAbove), float64(h.WallAbove))
+		into = append(into, carried(&h), float64(h.EffectiveAbove), float64(h.WallAbove))
 	}
 	return into
 }
@@ -176,6 +179,27 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 // of the joints stand.
 func (r *Room) topAt() int    { return 5 + len(r.Seals) + 5 }
 func (r *Room) jointsAt() int { return r.topAt() + 1 }
+
+// feltAt is where what an axial action feels stands.
+func (r *Room) feltAt(a *well.Action) int {
+	at := r.jointsAt() + a.Joint
+	switch a.Feels {
+	case well.OfPlace:
+		at += r.Joints
+	case well.OnRest:
+		at += r.Joints + len(r.Unseats)
+	case well.OfJoint:
+	}
+	return at
+}
+
+// carried is the load up that a place carries.
+func carried(h *movement.HoldLoad) float64 {
+	if !h.Held || h.Lost {
+		return 0
+	}
+	return float64(h.Load)
+}
 
 // forcesAt are where the three forces of each place stand, by place.
 func (r *Room) forcesAt() []int {
@@ -198,4 +222,4 @@ func (r *Room) ofJudged(forms []affine.Form) []affine.Form {
 }
 
 // judged is how much of what is read is held against limits; the rest is told.
-func (r *Room) judged() int { return r.jointsAt() + r.Joints }
+func (r *Room) judged() int { return r.jointsAt() + r.Joints + len(r.Unseats) + len(r.Latches) }
