@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -21,6 +22,9 @@ import (
 // outer string steps at a seal or a held place of the inner one, at a plug of the
 // outer one's or at its lower end, the inner one closes the bore there: it bears the
 // step on its own area, and the outer one on what is left of its bore.
+//
+// What a seal of the inner string takes to slide it hands on to the outer one, where it
+// stands in that; what the pipe rubs along the outer one's bore it doesn't.
 //
 // What the inner string meets in a part of the outer one that has gone with a parted
 // joint stands still for it.
@@ -218,7 +222,7 @@ func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts,
 		case holdMark:
 			found[i] = -float64(l.Inner.Holds[t.inner].Load) + c.closes(l, t)
 		case sealMark:
-			found[i] = -float64(l.Inner.Seals[t.inner].Load) + c.closes(l, t)
+			found[i] = -float64(l.Inner.Seals[t.inner].Load) + c.closes(l, t) - c.Inner.rubbed(&l.Inner, t.inner)
 		case jointMark, plugMark:
 		}
 	}
@@ -245,6 +249,16 @@ func (c *Concentric) closes(l *NestedLoading, t touch) float64 {
 		}
 	}
 	return 0
+}
+
+// rubbed is the friction with which a seal pulls at the string as it slides, up positive.
+func (m *MadeUp) rubbed(l *Loading, seal int) float64 {
+	c := &l.conditions
+	at := slices.IndexFunc(m.marks, func(k mark) bool { return k.kind == sealMark && k.index == seal })
+	if at < 0 || c.Sliding == NotSliding || c.Top != AtHanger && at >= l.segments[0].lower {
+		return 0
+	}
+	return float64(m.sealFriction(c, seal))
 }
 
 // step takes one of Newton's steps in puts, with differences of a size.

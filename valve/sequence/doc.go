@@ -224,7 +224,8 @@
 //
 // Where a plan has an outer string, both are in the hole from the beginning, the inner
 // one landed in the outer one. What the one puts on the other where it hangs, is held or
-// closes the other's end is found by balance; a seal hands on no friction. What is inside
+// closes the other's end is found by balance; so is what a seal takes to slide in the outer
+// one while the inner one is pulled, but not what the pipe rubs along its bore. What is inside
 // the outer string is one compartment down to its end. Devices and pulls say which string
 // they are on.
 //

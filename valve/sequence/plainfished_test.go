@@ -40,6 +40,32 @@ func (m *plainMaker) fishSteps() {
 	m.plan.Steps = append(m.plan.Steps, sequence.Step{Name: "latch on"}, sequence.Step{Name: "straight pull"})
 }
 
+// fishNestSteps are those of two strings.
+func (m *plainMaker) fishNestSteps() {
+	m.nestSteps()
+	m.plan.Steps = append(m.plan.Steps, sequence.Step{Name: "latch on"}, sequence.Step{Name: "straight pull"})
+}
+
+// hangRubbing and nestRubbing are strings whose seals don't slide freely.
+func (m *plainMaker) hangRubbing() {
+	m.hang()
+	m.rubbing(m.plan.String)
+}
+
+func (m *plainMaker) nestRubbing() {
+	m.nest()
+	m.rubbing(m.plan.String)
+	m.rubbing(m.plan.OuterString)
+}
+
+func (m *plainMaker) rubbing(s *sequence.String) {
+	for i := range s.Seals {
+		if m.chance(0.6) {
+			s.Seals[i].Friction = kipsExactly(m.between(0.3, 6))
+		}
+	}
+}
+
 // fishLevels are those of the string, and then what latches and what unseats.
 func (m *plainMaker) fishLevels() {
 	m.stringLevels()

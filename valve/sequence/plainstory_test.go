@@ -11,7 +11,7 @@ import (
 // With sharp values the programme and the plain walker tell the same story of levels
 // that fall and of bodies trapped between walls, to 1e-4 psi.
 func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
-	for name, of := range map[string][2]int{"levels": {60, 25}, "walls": {60, 25}, "string": {20, 5}, "strings": {6, 1}, "fished": {20, 5}} { // plans, and least that can be told
+	for name, of := range map[string][2]int{"levels": {60, 25}, "walls": {60, 25}, "string": {20, 5}, "strings": {6, 1}, "fished": {20, 5}, "fished in": {6, 1}} { // plans, and least that can be told
 		told := 0
 		for n := range uint64(of[0]) {
 			p := sharp(plainPlanWith(3, n, features[name]), nominalOf)

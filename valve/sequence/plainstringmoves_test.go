@@ -115,9 +115,9 @@ func (w *plainWalk) pulls(step *sequence.Step) error {
 		from := s.read
 		switch down := goal < from; {
 		case down && n == 0:
-			s.down, s.turn, s.begun = true, from, 0
+			s.down, s.turn, s.begun = true, from, false
 		case down && !s.down:
-			s.down, s.turn, s.begun = true, from, s.drag
+			s.down, s.turn, s.begun = true, from, true
 		case !down:
 			s.down = false
 		}
