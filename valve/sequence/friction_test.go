@@ -240,8 +240,8 @@ func TestPassageAndSetDown(t *testing.T) {
 	most, err := hole.MostSetDown()
 	require.NoError(t, err)
 	got := r.Steps[0].SetDown
-	require.InEpsilon(t, float64(most.Weight), float64(got.Arrives), 1e-6)
-	require.InEpsilon(t, float64(most.Slacked), float64(got.Slacked), 1e-6)
+	require.InEpsilon(t, float64(most.Weight), float64(got.Arrives), 1e-9)
+	require.InEpsilon(t, float64(most.Slacked), float64(got.Slacked), 1e-9)
 	require.Equal(t, most.Locked(), got.Locked)
 	require.Nil(t, r.Steps[1].SetDown, "what has parted sets nothing down")
 
