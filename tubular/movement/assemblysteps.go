@@ -8,8 +8,6 @@ import (
 	"completion.example/hydrostatics/working"
 )
 
-const balance = "equilibrium of the string"
-
 // Steps are the lines of a loading's working, as one would check them with a
 // pencil: the force balance from the lower end of what the top carries to the
 // hanger or the weight indicator, from the lower end of the string to every place
@@ -23,6 +21,7 @@ func (m *MadeUp) StepsNamed(l *Loading, names Names) []working.Step {
 	if m.loaded(l) != nil {
 		return nil
 	}
+	const balance = "equilibrium of the string"
 	force := func(symbol string, f unit.Force) working.Input { return input(symbol, working.Of(f)) }
 	t := m.Terms(l)
 	steps := []working.Step{{
@@ -127,13 +126,6 @@ func (m *MadeUp) markSteps(l *Loading, i int, names Names) []working.Step {
 		return steps
 	case jointMark:
 		j := &l.Joints[k.index]
-		if j.OnRest != 0 {
-			return []working.Step{{
-				Name: "pull beyond what hangs above " + names.joint(k.index) + "; less than none stands on what that left", Symbol: "C", Equation: "Ra - R",
-				Inputs: []working.Input{force("Ra", l.conditions.Reading), force("R", l.Reading)},
-				Value:  working.Of(j.OnRest), Source: balance,
-			}}
-		}
 		if j.Parted || j.Lost {
 			return nil
 		}

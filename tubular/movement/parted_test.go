@@ -75,7 +75,7 @@ func TestJoinedIsAsBefore(t *testing.T) {
 	require.InDelta(t, -10000, lbf(l.Joints[0].Effective-free.Joints[0].Effective), 1e-3)
 
 	_, err = m.Join(held, 0)
-	require.ErrorContains(t, err, "hasn't parted")
+	require.ErrorIs(t, err, movement.ErrLost)
 	_, err = m.Join(parted, 7)
 	require.Error(t, err)
 	gone, err := m.Part(landed, 0)

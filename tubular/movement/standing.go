@@ -191,24 +191,28 @@ func (m *MadeUp) Part(s Standing, joint int) (Standing, error) {
 }
 
 // Join returns the string with a joint that had parted latched to again what is below
-// it, as the two were before: the halves meet where they parted. ErrLost says that
-// nothing has held what was below it.
+// it, as the two were before: the halves meet where they parted. ErrLost says that it
+// hasn't parted, or that nothing has held what was below it.
 func (m *MadeUp) Join(s Standing, joint int) (Standing, error) {
 	if err := m.checkStanding(s); err != nil {
 		return Standing{}, err
 	}
-	if joint < 0 || joint >= len(m.joints) {
-		return Standing{}, noJoint(joint, len(m.joints))
+	if err := noJoint(joint, len(m.joints)); err != nil {
+		return Standing{}, err
 	}
-	if !s.parted[joint] {
-		return Standing{}, fault.NewIn(scope, "joint", "is %d, which hasn't parted; must be one that has", joint)
+	below, holds := false, false
+	for i := range m.marks {
+		switch k := &m.marks[i]; {
+		case k.kind == jointMark && k.index == joint:
+			below = s.parted[joint]
+		case k.kind == jointMark && s.parted[k.index]:
+			below = false
+		default:
+			holds = holds || below && k.kind == holdMark && s.Holds(k.index)
+		}
 	}
-	below := slices.IndexFunc(m.marks, func(k mark) bool { return k.kind == jointMark && k.index == joint }) + 1
-	ends := func(k mark) bool {
-		return k.kind == jointMark && s.parted[k.index] || k.kind == holdMark && s.Holds(k.index)
-	}
-	if i := slices.IndexFunc(m.marks[below:], ends); i < 0 || m.marks[below+i].kind == jointMark {
-		return Standing{}, fmt.Errorf("%w: there is nothing below joint %d to latch on to", ErrLost, joint)
+	if !holds {
+		return Standing{}, fmt.Errorf("%w: joint %d has nothing to latch on to", ErrLost, joint)
 	}
 	joined := s
 	joined.parted = slices.Clone(s.parted)

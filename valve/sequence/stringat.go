@@ -190,21 +190,6 @@ func (s Seal) name(n int) string {
 	return "seals at " + s.MD.Rounded(digits)
 }
 
-// below is what hangs below the lowest joint of a string over what an action unseats.
-func (k *checker) below(unseats *well.Action, x *StringAt) unit.Force {
-	on, deepest, hangs := k.plan.Devices[unseats.Device].On, unit.Length(-1), unit.Force(0)
-	for _, j := range x.Joints {
-		for i := range k.Network.Actions {
-			a := &k.Network.Actions[i]
-			d := &k.plan.Devices[a.Device]
-			if a.Name == j.Action && d.On == on && d.MD > deepest && d.MD <= k.plan.Devices[unseats.Device].MD && !j.Parted {
-				deepest, hangs = d.MD, j.Effective
-			}
-		}
-	}
-	return hangs
-}
-
 // Parting is an axial action on a pull: the weight-indicator readings at which
 // it happens over all choices of values.
 type Parting struct {
@@ -219,7 +204,7 @@ type Parting struct {
 	Above unit.Force `json:"above"`
 	Below unit.Force `json:"below"`
 	// Brings is, where it is not a joint that parts but a place that is unseated, what of
-	// Above hangs below the lowest joint over that place: the rest, where it had parted.
+	// Above hangs below the lowest joint of the string: the rest, where that had parted.
 	Brings unit.Force `json:"brings,omitempty"`
 }
 
@@ -264,7 +249,11 @@ func (k *checker) partings(i int, r *StepResult) {
 				p.Below = -last.Packer
 			}
 			if a.Feels == well.OfPlace {
-				p.Brings = k.below(a, last)
+				for _, j := range last.Joints { // of what hangs free the effective force falls with depth
+					if !j.Parted && (p.Brings == 0 || j.Effective < p.Brings) {
+						p.Brings = j.Effective
+					}
+				}
 			}
 		}
 		r.Partings = append(r.Partings, p)

@@ -90,15 +90,15 @@ func TestAStraightPullBringsTheRest(t *testing.T) {
 // What says nothing that can be felt is refused with what to add.
 func TestUnseatingAndLatchingAreValidated(t *testing.T) {
 	for text, change := range map[string]func(release, packer *sequence.Action){
-		"nothing that holds the string stands at": func(release, _ *sequence.Action) {
+		"has to unseat what holds the string at": func(release, _ *sequence.Action) {
 			*release = sequence.Action{Name: "x", Axial: true, Unseats: true, Triggers: release.Triggers}
 		},
-		"must be an action of \"release\" that parts a joint": func(release, _ *sequence.Action) { release.LatchesTo = "sets" },
-		"must be falling, and its tension negative":           func(release, _ *sequence.Action) { release.Triggers[0].Tension = unit.Exactly(5 * unit.PoundForce) },
-		"a straight pull unseats by load up":                  func(_, packer *sequence.Action) { packer.Triggers[0].Direction = valve.Falling },
-		"wants \"axial\"":                                     func(_, packer *sequence.Action) { packer.Axial = false },
-		"belongs to a joint that parts":                       func(_, packer *sequence.Action) { packer.Seal = 4 * unit.Inch },
-		"are two things":                                      func(_, packer *sequence.Action) { packer.LatchesTo = "parts" },
+		"latch to a joint that another action of \"release\" parts": func(release, _ *sequence.Action) { release.LatchesTo = "sets" },
+		"falling and of negative tension":                           func(release, _ *sequence.Action) { release.Triggers[0].Tension = unit.Exactly(5 * unit.PoundForce) },
+		"must be rising where it unseats":                           func(_, packer *sequence.Action) { packer.Triggers[0].Direction = valve.Falling },
+		".axial: is missing":                                        func(_, packer *sequence.Action) { packer.Axial = false },
+		"and without a seal":                                        func(_, packer *sequence.Action) { packer.Seal = 4 * unit.Inch },
+		"or latch to a joint":                                       func(_, packer *sequence.Action) { packer.LatchesTo = "parts" },
 	} {
 		p := fished()
 		change(&p.Devices[1].Actions[1], &p.Devices[0].Actions[1])

@@ -8,6 +8,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve"
+	"completion.example/valve/sequence/internal/well"
 )
 
 func (v *validation) devices() {
@@ -42,12 +43,7 @@ func (v *validation) action(path string, d Device, a Action) {
 			v.fault(path, "is axial: inside, outside and chamber have no place in it")
 		}
 		switch {
-		case a.Unseats && a.LatchesTo != "":
-			v.fault(path+".unseats", "and latches_to are two things; just one of them says what the action is")
-		case a.Unseats || a.LatchesTo != "":
-			if a.Seal != 0 {
-				v.fault(path+".seal", "belongs to a joint that parts")
-			}
+		case a.feels() != well.OfJoint:
 			v.pulled(path, d, a)
 		case !(a.Seal > 0):
 			v.fault(path+".seal", "is missing: the diameter at which the joint seals, such as 4.9 in; its pins feel the effective force and the pressure inside less that outside on that area")
@@ -59,8 +55,8 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 	case a.Seal != 0:
 		v.fault(path+".seal", "belongs to an axial action")
-	case a.Unseats || a.LatchesTo != "":
-		v.fault(path, "unseats or latches: that is felt in the string, so that it wants \"axial\"")
+	case a.feels() != well.OfJoint:
+		v.fault(path+".axial", "is missing: what unseats and what latches is felt in the string")
 	}
 	v.conditions(path, d, &a)
 	for _, l := range []struct {
@@ -106,23 +102,23 @@ func (v *validation) action(path string, d Device, a Action) {
 // pulled checks an action that unseats what holds the string, or latches to what a
 // joint has left.
 func (v *validation) pulled(path string, d Device, a Action) {
+	way, found := valve.Falling, false
 	if a.Unseats {
-		if !slices.ContainsFunc(v.plan.places(d.On), func(p place) bool { return p.Depth == d.MD }) {
-			v.fault(path+".unseats", "nothing that holds the string stands at %v", d.MD)
+		way = valve.Rising
+		for _, p := range v.plan.places(d.On) {
+			found = found || p.Depth == d.MD
 		}
-		for k, t := range a.Triggers {
-			if t.Direction == valve.Falling {
-				v.fault(fmt.Sprintf("%s.triggers[%d].direction", path, k), "is falling; a straight pull unseats by load up")
-			}
-		}
-		return
 	}
-	if !slices.ContainsFunc(d.Actions, func(b Action) bool { return b.Name == a.LatchesTo && b.parts() && b.Releases }) {
-		v.fault(path+".latches_to", "is %q; must be an action of %q that parts a joint", a.LatchesTo, d.Name)
+	for i := range d.Actions {
+		b := &d.Actions[i]
+		found = found || b.Name == a.LatchesTo && b.parts() && b.Releases
 	}
-	for k, t := range a.Triggers {
-		if t.Direction != valve.Falling || !(t.Tension.Greatest < 0) {
-			v.fault(fmt.Sprintf("%s.triggers[%d]", path, k), "must be falling, and its tension negative: what is set down, such as -10000 lbf")
+	if !found || a.Seal != 0 || a.Unseats == (a.LatchesTo != "") {
+		v.fault(path, "has to unseat what holds the string at %v, or latch to a joint that another action of %q parts, and without a seal", d.MD, d.Name)
+	}
+	for _, t := range a.Triggers {
+		if t.Direction != way || (t.Tension.Greatest < 0) != (a.LatchesTo != "") {
+			v.fault(path+".triggers", "must be rising where it unseats, and falling and of negative tension where it latches, such as -10000 lbf")
 		}
 	}
 }
