@@ -43,7 +43,8 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	} else if err != nil {
 		return nil, err
 	}
-	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{}}
+	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{},
+		Same: func(s *well.State) bool { return slices.Equal(c.zones(s, p), zs) }}
 	knots := []knot{{float64(c.plan.Compartments[f.Root].TopMD), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
 	sandface := make([]affine.Form, len(zs))
 	for i, z := range zs {

@@ -51,6 +51,7 @@ type plainState struct {
 	flows     map[int]plainPath // by compartment on the way of what is pumped
 	rate      float64           // ft³/s
 	injection []float64         // by formation: what it takes above its pressure
+	riser     *plainRiser       // nil: nothing flows
 }
 
 func (w *plainWell) start() *plainState {

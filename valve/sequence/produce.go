@@ -128,7 +128,7 @@ func (p *Produce) table() production.OutflowTable {
 // rateParts makes a rate in m³/s a number of the size of the other margins.
 const rateParts = judge.Parts * judge.Parts
 
-// rates holds what the zones give against the plan, at the end of a step.
+// rates holds what the zones give against the plan, while they flow.
 func (c *compiled) rates(j *judge.Judge, w *walk.World, p walk.Place) error {
 	step := &c.plan.Steps[p.Step]
 	if step.Produce == nil {
