@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -253,12 +252,11 @@ func (c *Concentric) closes(l *NestedLoading, t touch) float64 {
 
 // rubbed is the friction with which a seal pulls at the string as it slides, up positive.
 func (m *MadeUp) rubbed(l *Loading, seal int) float64 {
-	c := &l.conditions
-	at := slices.IndexFunc(m.marks, func(k mark) bool { return k.kind == sealMark && k.index == seal })
-	if at < 0 || c.Sliding == NotSliding || c.Top != AtHanger && at >= l.segments[0].lower {
+	c, end := &l.conditions, l.segments[0].lower
+	if c.Top != AtHanger && end < len(m.marks) && float64(m.seals[seal].MD) >= m.marks[end].md {
 		return 0
 	}
-	return float64(m.sealFriction(c, seal))
+	return float64(m.sealFriction(c, seal)) // nothing where it doesn't slide
 }
 
 // step takes one of Newton's steps in puts, with differences of a size.

@@ -20,7 +20,7 @@ func (c *compiler) ports() {
 }
 
 func (c *compiler) actions() {
-	felt := map[WhichString]*[well.OnRest + 1]int{OnString: {}, OnOuterString: {}}
+	felt := map[WhichString]*[2]int{OnString: {}, OnOuterString: {}} // of joints, and of the others
 	for i, d := range c.plan.Devices {
 		depth := c.depth(d.MD)
 		off := c.forms["devices."+d.Name+".depth_error"].Times(c.fall(d.MD))
@@ -32,7 +32,7 @@ func (c *compiler) actions() {
 			x.Slow, x.Delay = a.slow()
 			if a.Axial {
 				x.Feels = a.feels()
-				n := &felt[d.On][x.Feels]
+				n := &felt[d.On][min(x.Feels, 1)]
 				x.Joint = *n
 				*n++
 				x.Releases = x.Releases || x.Feels != well.OfJoint

@@ -10,6 +10,7 @@ import (
 	"completion.example/tubular/catalogue"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/stringload"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // nodeSpacing keeps a programme quick. Forces and lengths are straight or
@@ -155,11 +156,13 @@ func (c *compiler) assembled(s ownString) (*stringload.Room, movement.Assembly) 
 				}
 			}
 			switch {
-			case x.Unseats:
-				r.Unseats = append(r.Unseats, place)
+			case x.feels() != well.OfJoint:
+				of := place
+				if x.LatchesTo != "" {
+					of = c.Network.Actions[c.by.action[d.Name+": "+x.LatchesTo]].Joint
+				}
+				r.Pulled, r.Latches = append(r.Pulled, of), append(r.Latches, x.LatchesTo != "")
 				r.Frees[c.by.action[d.Name+": "+x.Name]] = place
-			case x.LatchesTo != "":
-				r.Latches = append(r.Latches, c.Network.Actions[c.by.action[d.Name+": "+x.LatchesTo]].Joint)
 			case x.Axial:
 				a.Joints = append(a.Joints, movement.Joint{MD: d.MD, Seal: x.Seal})
 			}

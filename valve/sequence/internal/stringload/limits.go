@@ -163,11 +163,12 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 	for _, j := range l.Joints {
 		into = append(into, float64(j.Balance))
 	}
-	for _, place := range r.Unseats {
-		into = append(into, carried(&l.Holds[place]))
-	}
-	for _, joint := range r.Latches {
-		into = append(into, float64(l.Joints[joint].OnRest))
+	for i, n := range r.Pulled {
+		if r.Latches[i] {
+			into = append(into, float64(l.Joints[n].OnRest))
+		} else {
+			into = append(into, carried(&l.Holds[n]))
+		}
 	}
 	for _, h := range l.Holds {
 		into = append(into, carried(&h), float64(h.EffectiveAbove), float64(h.WallAbove))
@@ -183,12 +184,8 @@ func (r *Room) jointsAt() int { return r.topAt() + 1 }
 // feltAt is where what an axial action feels stands.
 func (r *Room) feltAt(a *well.Action) int {
 	at := r.jointsAt() + a.Joint
-	switch a.Feels {
-	case well.OfPlace:
+	if a.Feels != well.OfJoint {
 		at += r.Joints
-	case well.OnRest:
-		at += r.Joints + len(r.Unseats)
-	case well.OfJoint:
 	}
 	return at
 }
@@ -222,4 +219,4 @@ func (r *Room) ofJudged(forms []affine.Form) []affine.Form {
 }
 
 // judged is how much of what is read is held against limits; the rest is told.
-func (r *Room) judged() int { return r.jointsAt() + r.Joints + len(r.Unseats) + len(r.Latches) }
+func (r *Room) judged() int { return r.jointsAt() + r.Joints + len(r.Pulled) }

@@ -34,8 +34,8 @@ type Room struct {
 	Packer       int // the place that the envelope is of
 	Seals        []Seal
 	Joints       int         // how many
-	Unseats      []int       // places whose load unseats them
-	Latches      []int       // joints that are latched to again
+	Pulled       []int       // places whose load unseats them, and
+	Latches      []bool      // joints that are latched to again, where it is one
 	Frees        map[int]int // by action that releases where something holds: that place alone
 	Block        float64
 	TopBore      float64 // area of the bore at the hanger, m²

@@ -113,12 +113,15 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 	switch s.act {
 	case marked, turned:
 		return before, nil
-	case letGo:
-		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.LetGo(x, s.place) })
-	case parted:
-		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.Part(x, s.place) })
-	case joined:
-		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.Join(x, s.place) })
+	case letGo, parted, joined:
+		up := r.one(s.of).Up
+		do := up.LetGo
+		if s.act == parted {
+			do = up.Part
+		} else if s.act == joined {
+			do = up.Join
+		}
+		return changed(before, s.of, s.place, do)
 	case landed, held:
 	}
 	conditions := r.conditions(s.p, c.e)
@@ -233,7 +236,7 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 		}
 	}
 	if a.Axial && a.Feels == well.OnRest {
-		joint := own.Latches[a.Joint]
+		joint := own.Pulled[a.Joint]
 		if _, err := own.Up.Join(now, joint); err != nil {
 			return nil // there is nothing to latch on to
 		}

@@ -116,7 +116,7 @@ type Action struct {
 	Disarms         []int     // actions
 	Axial           bool
 	Feels           Axially
-	Joint           int // of an axial action: which joint of the string it is, or which in the list of those that feel the same
+	Joint           int // of an axial action: which joint of the string it is, or which of those that aren't
 	Row             []Trigger
 	Opens, Closes   []int
 	Arms            []int
