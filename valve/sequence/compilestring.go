@@ -110,7 +110,7 @@ func (c *compiler) string() {
 func (c *compiler) assembled(s ownString) (*stringload.Room, movement.Assembly) {
 	p := s.String
 	r := &stringload.Room{Network: c.Network, Temperatures: c.Network.Temperatures, Inside: c.by.compartment[p.Inside],
-		Drag: c.forms[s.path+".drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
+		Drag: c.forms[s.path+".drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Lifts: [2]float64{float64(p.most(0)), float64(p.most(1))},
 		Places: map[int]int{}, Frees: map[int]int{}, Block: float64(p.Block)}
 	if len(p.Temperatures) > 0 {
 		for i, name := range c.names {

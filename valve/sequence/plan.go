@@ -274,6 +274,9 @@ type String struct {
 	Top      TopOfString           `json:"top,omitzero"`                       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock_down,omitzero" was:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig,omitzero"`                       // greatest reading of the weight indicator; not checked where left out
+	// HangerRating is the greatest pull that the hanger and its running tool bear, what hangs on
+	// the hook less the block; not checked where left out.
+	HangerRating unit.Force `json:"hanger_rating,omitzero"`
 	// HangerSeal is the diameter of the hanger's seal in the wellhead: annulus
 	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
 	HangerSeal unit.Length `json:"hanger_seal,omitzero" was:"hanger seal"`

@@ -93,6 +93,9 @@ func (x ownString) unchecked(p *Plan, add func(format string, args ...any)) {
 	} else if s.HangerSeal == 0 {
 		add("%s: its hanger's seal isn't given: annulus pressure isn't counted to lift the hanger", x.title)
 	}
+	if s.HangerRating == 0 {
+		add("%s: its hanger's rating isn't given", x.title)
+	}
 	worn, hot := false, s.Derating != nil
 	for _, x := range s.Sections {
 		worn = worn || x.Wear != Wear{}

@@ -55,8 +55,10 @@ func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine
 	if p.Pulling == nil || w.On != of {
 		j.Note(w, p, judge.Lift, first, lift.Times(-1).Shift(r.LockDown), 0)
 	} else {
-		if r.Rig > 0 {
-			j.Note(w, p, judge.Rig, first, reading.Times(-1).Shift(r.Rig), 0)
+		for k, most := range r.Lifts {
+			if most > 0 {
+				j.Note(w, p, judge.Rig, first+k, reading.Times(-1).Shift(most), 0)
+			}
 		}
 		// A pull that nothing holds never comes to its reading; a string that the step
 		// itself has freed is meant to come up, and one that is let down goes down.
