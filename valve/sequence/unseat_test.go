@@ -105,3 +105,23 @@ func TestUnseatingAndLatchingAreValidated(t *testing.T) {
 		require.ErrorContains(t, p.Validate(), text)
 	}
 }
+
+// Cut after any step, what is left of the programme finds the string as the whole one left
+// it: parted, latched to, unseated.
+func TestFishedStringsCutAndGoOn(t *testing.T) {
+	p := fished()
+	whole := verdict(t, p)
+	require.True(t, whole.OK(), "%+v", whole.Findings)
+	for i := range p.Steps {
+		rest, err := p.Rest(t.Context(), p.Steps[i].Name)
+		require.NoError(t, err)
+		r := verdict(t, rest)
+		require.True(t, r.OK(), "%s: %+v", p.Steps[i].Name, r.Findings)
+		for k := range r.Steps {
+			if i+1+k < len(whole.Steps) {
+				require.InDelta(t, float64(lastString(whole, i+1+k).Hanger), float64(lastString(r, k).Hanger), 1, "cut after %s: %s", p.Steps[i].Name, r.Steps[k].Name)
+				require.Equal(t, lastString(whole, i+1+k).Joints[0].Parted, lastString(r, k).Joints[0].Parted)
+			}
+		}
+	}
+}
