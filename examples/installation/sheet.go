@@ -17,7 +17,7 @@ type sheet struct {
 	Acts        []act
 	Bars        []bar
 	Apply       []string
-	Dense       bool // it needs smaller print to stand on one page
+	Print       string // its class: what needs smaller print to stand on one page
 	Moves       []string
 	Volumes     []string
 	Windows     []string
@@ -55,7 +55,6 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	s, u := &w.programme.Steps[i], w.read
 	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: classOf(s), Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
 		Sights: u.sights(s), Stops: u.stops(s), Well: wellPicture(w, i, true)}
-	x.Dense = len(s.Windows) > 3 || len(s.Events) > 5
 	for n := range s.Windows {
 		win := &s.Windows[n]
 		verb, of := held(s, win)
@@ -92,7 +91,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	}
 	x.Open, x.Shut, x.Doubt = doors(w.plan, s)
 	x.facts(u, w.programme)
-	x.Dense = x.Dense || len(x.Facts) > 9
+	x.Print = x.print()
 	if !appendix {
 		return x, nil
 	}
