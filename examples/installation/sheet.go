@@ -176,7 +176,7 @@ func (x *sheet) facts(u reader, p *sequence.Programme) {
 		add("given up", "%s", strings.Join(lost, ", "))
 	}
 	if s.Time != nil {
-		add("time", "%s", timeWords(s.Time))
+		add("time", "%s", u.timeWords(s.Time))
 	}
 	for _, d := range u.decisions(p, s) {
 		add("decide", "%s", d)

@@ -196,7 +196,7 @@ func (u reader) edits(all []sequence.Edit) string {
 	var parts []string
 	for _, e := range all {
 		switch {
-		case u.quoted(e.Now) == e.Now || u.few(e.Now, 6) == e.Now:
+		case u.quoted(e.Now) == e.Now:
 			parts = append(parts, "-set '"+e.Path+" = "+e.Now+"'")
 		default:
 			parts = append(parts, "in "+e.Path)

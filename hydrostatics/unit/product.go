@@ -42,7 +42,12 @@ func between(x, factor float64) (number string, ok bool) {
 			return s, true
 		}
 	}
-	return "", false
+	// What comes out in few digits is read as a float64 first, and missed; a little
+	// beside it, less than any rounding, it isn't.
+	beside := big.NewFloat(0x1p-66)
+	exact.Add(exact, beside.Mul(beside, exact))
+	s := exact.Text('g', floatDigits+5)
+	return s, same(product(s, x/factor, factor), x)
 }
 
 // scalable tells whether x is far from the ends of what a float64 holds.

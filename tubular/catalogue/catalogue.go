@@ -103,7 +103,7 @@ func (c Catalogue) Sizes() []unit.Length {
 func (c Catalogue) OfSize(od unit.Length) []Entry {
 	var found []Entry
 	for _, e := range c.entries {
-		if sameSize(e.OD, od) {
+		if sameSize(e.OD, od) || metric(e.OD, od) {
 			found = append(found, e)
 		}
 	}
@@ -119,6 +119,11 @@ func (c Catalogue) Find(od unit.Length, weight unit.WeightPerLength) (Entry, err
 			return e, nil
 		}
 	}
+	for _, e := range c.entries {
+		if metric(e.OD, od) && same(e, e.OD, weight) {
+			return e, nil
+		}
+	}
 	return Entry{}, fault.Join("catalogue", &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)})
 }
 
@@ -131,6 +136,13 @@ func same(e Entry, od unit.Length, weight unit.WeightPerLength) bool {
 
 // digit is what two prints of one size may differ by.
 const digit = 0.0006 * unit.Inch
+
+// metric tells whether a size is that of the table as the metric trade calls it, to a
+// tenth of a millimetre: 9-5/8 in is 244.475 mm, and called 244.5 mm.
+func metric(table, od unit.Length) bool {
+	tenths := od.In(unit.Millimetre) * 10
+	return math.Abs(tenths-math.Round(tenths)) < 1e-6 && math.Abs(float64(table-od)) <= 0.05001*float64(unit.Millimetre)
+}
 
 func sameSize(a, b unit.Length) bool {
 	return math.Abs(float64(a-b)) <= float64(digit)

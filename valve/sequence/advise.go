@@ -72,6 +72,9 @@ func (k *checker) open(i int, empty []*Window) error {
 	}
 	var all []candidate
 	if !o.mends {
+		if err := o.asPlanned(); err != nil {
+			return err
+		}
 		all = o.candidates()
 	}
 	found := make([][]*Advice, len(all)) // by candidate, then by window
@@ -142,6 +145,7 @@ type opener struct {
 	empty []*Window
 	known map[string]bool // what fails as planned
 	mends bool            // another pressure of the step mends it, and nothing else is looked for
+	shuts [][]shutting    // what shuts each window with the nominal values as planned
 }
 
 // candidate is one thing that can be changed, one way, by so many of its steps.

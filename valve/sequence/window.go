@@ -28,6 +28,7 @@ type Window struct {
 	held        proof.Held
 	actions     []string // that clash
 	wall        string   // limit that is passed whatever is held
+	shut        []shutting
 }
 
 // Interval is a range in which a step is proved. Beyond its ends something fails, or it
@@ -247,7 +248,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 		return err
 	}
 	if !w.Open() {
-		w.Clash, w.actions, w.wall = k.clash(w, bad), k.acting(bad), k.wall(w, bad)
+		w.Clash, w.actions, w.wall, w.shut = k.clash(w, bad), k.acting(bad), k.wall(w, bad), k.shutBy(w, bad)
 	}
 	return nil
 }
