@@ -129,8 +129,11 @@ func (u units) encode(b *bytes.Buffer, v reflect.Value, name string) error {
 		b.WriteByte(']')
 		return nil
 	case reflect.String:
-		if name == "exact" {
+		switch name {
+		case "exact":
 			return put(b, u.exactly(v.String()))
+		case "value": // of a choice
+			return put(b, u.difference(u.text(v.String())))
 		}
 		if !asWritten[name] {
 			return put(b, u.text(v.String()))

@@ -43,7 +43,7 @@ func own(t *testing.T, file string) []string {
 	derived, err := json.Marshal(plan)
 	require.NoError(t, err)
 	var words []string
-	for _, m := range regexp.MustCompile(`"(?:name|note|source|criterion|by)":\s*("(?:[^"\\]|\\.)*")`).FindAllSubmatch(slices.Concat(data, derived), -1) {
+	for _, m := range regexp.MustCompile(`"(?:name|note|source|criterion|by|from|after|says)":\s*("(?:[^"\\]|\\.)*")`).FindAllSubmatch(slices.Concat(data, derived), -1) {
 		var word string
 		require.NoError(t, json.Unmarshal(m[1], &word))
 		first, _, _ := strings.Cut(word, " ")
@@ -111,8 +111,9 @@ func TestOneUnitPerQuantityAndPurpose(t *testing.T) {
 						require.LessOrEqual(t, utf8.RuneCountInString(line), 110, "%s, %s: %s", name, units, line)
 					}
 				}
-				found := strange(s.System, text, words)
-				require.Empty(t, found[:min(3, len(found))], "%s, %s, %s: %d", name, units, what, len(found))
+				if found := strange(s.System, text, words); len(found) > 0 {
+					t.Errorf("%s, %s, %s: %d such as %q", name, units, what, len(found), found[:min(3, len(found))])
+				}
 			}
 		}
 	}
@@ -127,7 +128,7 @@ func written(t *testing.T, w *work) map[string]string {
 	require.NoError(t, w.write(&text, &o))
 	require.NoError(t, printJSON(&machine, w, 2))
 	shown := regexp.MustCompile(`(?s)<style>.*?</style>|<[^>]*>`).ReplaceAllString(read(t, page), " ")
-	edits := regexp.MustCompile(`"(before|now)": "[^"]*"`).ReplaceAllString(machine.String(), "") // texts of the plan, as it has them
+	edits := regexp.MustCompile(`"(before|now)": "(?:[^"\\]|\\.)*"`).ReplaceAllString(machine.String(), "") // texts of the plan, as it has them
 	return map[string]string{"text": text.String(), "page": html.UnescapeString(shown), "table": read(t, table), "JSON": edits}
 }
 

@@ -75,7 +75,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 		x.Bars = append(x.Bars, b)
 		alone := len(win.Intervals) == 1 && win.Intervals[0].Least == win.Intervals[0].Greatest
-		if alone || !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
+		if win.Awaits == 0 && (alone || !(verb == "bleed" && win.Open() && len(b.Edges) == 0)) { // what may end anywhere needs no word in the schedule
 			x.Windows = append(x.Windows, verb+" "+of+": "+u.briefly(s, win))
 		}
 	}

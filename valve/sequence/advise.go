@@ -35,8 +35,8 @@ func (k *checker) advise() error {
 			k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
 			rest, err := k.cured(i, empty, cures)
 			rest = slices.DeleteFunc(rest, func(w *Window) bool {
-				w.Advised = w.Advised || shut[w.wall]
-				return shut[w.wall]
+				w.Advised = w.Advised || shut[w.wall] || w.Awaits > 0
+				return shut[w.wall] || w.Awaits > 0
 			})
 			if err == nil && len(rest) > 0 {
 				err = k.open(i, rest)
@@ -48,7 +48,7 @@ func (k *checker) advise() error {
 				shut[w.wall] = w.wall != "" && len(w.Opens) == 0 || shut[w.wall]
 			}
 		}
-		if len(empty) > 0 || failing[i] {
+		if len(k.out.Before) > i && len(k.out.Before[i]) > 0 && (len(empty) > 0 || failing[i]) {
 			cures = append(cures, k.cures(i)...)
 		}
 	}

@@ -108,6 +108,9 @@ func (k *checker) edge(m *judge.Margin) string {
 
 // Words writes a window for people.
 func (w *Window) Words() string {
+	if w.Awaits > 0 {
+		return w.Clash[0]
+	}
 	if !w.Open() {
 		return "none: " + strings.Join(w.Clash, "; ")
 	}

@@ -64,9 +64,14 @@ func (x ownString) ofOuter() string {
 }
 
 func (k *checker) pullCure(step, action int) string {
+	for n := range k.programme.Steps[step].Windows {
+		if w := &k.programme.Steps[step].Windows[n]; w.Planned.Axial() && w.Open() && !w.Inside {
+			return "pull until the weight indicator shows " + handy(w).Rounded(4)
+		}
+	}
 	f := k.out.Judge.SensedBy(step, action)
 	if !f.Pulled && !f.HasReach {
-		return "nothing holds the string, so that no pull reaches it: set what holds it before this step"
+		return "pull more; or, if nothing holds the string, so that no pull reaches it, set what holds it before this step"
 	}
 	more := unit.Force(max(-f.Reach, 0))
 	planned := unit.Force(0)
