@@ -64,7 +64,7 @@ func strange(s display.System, text string, words []string) (all []string) {
 	}
 	fits := map[string]bool{"MMscf": true, "Mscf": true}
 	for p := display.Depth; s.Unit(p) != ""; p++ {
-		fits[s.Unit(p)] = true
+		fits[s.Unit(p)] = p != display.Stress && p != display.YieldStress || fits[s.Unit(p)]
 	}
 	for _, m := range quantities.FindAllStringSubmatchIndex(text, -1) {
 		symbol := strings.TrimRight(text[m[2]:m[3]], ".-")

@@ -101,9 +101,28 @@ func one[Q any, P interface {
 // text writes a sentence of the engine's in the reader's units. A unit alone doesn't tell a
 // temperature from a difference of two; behind what the engine calls so it is one.
 func (u units) text(s string) string {
-	s = u.Rewrite(s)
+	s = u.Rewrite(u.pressures(s))
 	for _, head := range [...]string{"error of temperature ", "warming of "} {
 		s = u.differences(s, head)
+	}
+	return s
+}
+
+// pressures are those that are shortest in a unit of stress, which here are none.
+func (u units) pressures(s string) string {
+	for _, symbol := range [...]string{" MPa", " ksi"} {
+		if symbol[1:] == u.symbol(pressure) {
+			continue
+		}
+		for at := strings.Index(s, symbol); at >= 0; at = strings.Index(s, symbol) {
+			from := strings.LastIndexAny(s[:at], " (=:“\"") + 1
+			written := s[from : at+len(symbol)]
+			q, err := one[unit.Pressure](written)
+			if err != nil {
+				break
+			}
+			s = s[:from] + u.Significant(q, pressure, 4) + s[at+len(symbol):]
+		}
 	}
 	return s
 }

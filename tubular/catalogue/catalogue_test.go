@@ -78,6 +78,13 @@ func TestFind(t *testing.T) {
 		}
 	}
 
+	// And weights: 53.5 lb/ft are 79.617 kg/m, by the definitions of pound and foot.
+	casing, err := c.Find(244.5*unit.Millimetre, 79.6*unit.KilogramPerMetre)
+	require.NoError(t, err)
+	require.Equal(t, 53.5*unit.PoundPerFoot, casing.Weight)
+	_, err = c.Find(244.5*unit.Millimetre, 79.5*unit.KilogramPerMetre)
+	require.ErrorContains(t, err, "9.625 in at ")
+
 	_, err = c.Find(2.875*unit.Inch, 7*unit.PoundPerFoot)
 	require.ErrorIs(t, err, catalogue.ErrNotFound)
 	var missing *catalogue.NotFoundError

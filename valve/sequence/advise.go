@@ -244,7 +244,7 @@ func (o *opener) densities() []candidate {
 					if err == nil {
 						err = now.UnmarshalText([]byte(e.Now))
 					}
-					return &Advice{Kind: ChangeDensity, Edits: []Edit{e}, Does: fmt.Sprintf("“%s” of %s in place of %s", f.Name, now.Nominal.Rounded(4), f.Density.Nominal.Rounded(4))}, err
+					return &Advice{Kind: ChangeDensity, Edits: []Edit{e}, Does: fmt.Sprintf("“%s” of %s in place of %s", f.Name, now.Nominal.Rounded(6), f.Density.Nominal.Rounded(6))}, err
 				}})
 		}
 	}

@@ -168,5 +168,9 @@ func (k *checker) windowCure(m *judge.Margin) string {
 		}
 		return fmt.Sprintf("no surface pressure on %q does it as planned: %s. In the way stand: %s", w.name(), mend, strings.Join(w.Clash, "; "))
 	}
-	return fmt.Sprintf("%s on %q", w.Words(), w.name())
+	text := fmt.Sprintf("%s on %q", w.Words(), w.name())
+	if len(k.plan.Steps[m.Step].Ramps) > 1 && !w.Planned.Axial() {
+		text += fmt.Sprintf(" in ramp %d, in place of %s", w.Ramp, w.Planned.Rounded(digits))
+	}
+	return text
 }

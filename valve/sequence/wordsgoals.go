@@ -16,7 +16,7 @@ func (k *checker) testWords(f *Finding, m, shown *judge.Margin) {
 	}
 	f.Kind, f.Device = TestOff, t.Barrier
 	f.Says = fmt.Sprintf("the test from %s does not see its differential (%s)", t.Side, k.place(shown))
-	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %v to %v", t.Inside, t.Outside, psi(nothing(d)), t.Differential.Least, t.Differential.Greatest)
+	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %s to %s", t.Inside, t.Outside, psi(nothing(d)), psi(t.Differential.Least), psi(t.Differential.Greatest))
 	f.Cure = k.testCure(m.Step, t)
 }
 
