@@ -75,11 +75,11 @@ var mistakes = map[string]struct {
 	cure         string
 }{
 	"setting-shears-isolation-valve":      {sequence.Unintended, "set the packer", "isolation valve C: opens", "2327.5 psi at 9500 ft", `on "tubing"`},
-	"seven-pins-too-few":                  {sequence.Unintended, "set the packer", "isolation valve C: opens", "threshold is 2327.5 psi to 2572.5 psi", `2358 psi to 2983 psi on "tubing"`},
+	"seven-pins-too-few":                  {sequence.Unintended, "set the packer", "isolation valve C: opens", "threshold is 2327.5 psi to 2572.5 psi", `2358 psi to 2983.5 psi on "tubing"`},
 	"packer-fluid-swapped":                {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
 	"sleeves-in-wrong-order":              {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
 	"test-passes-casing-rating":           {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},
-	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 490 psi on "tubing"`},
+	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 490.5 psi on "tubing"`},
 	"seals-leave-the-bore":                {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
 	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
 	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
@@ -92,7 +92,7 @@ var mistakes = map[string]struct {
 	"test-cools-while-it-is-held":         {sequence.TestOff, "test the packer from above", "packer", "more is lost than the 2 %", "until the temperature is steady"},
 	"metered-sleeve-held-too-short":       {sequence.Missing, "open the sleeve", "sleeve: opens", "it moves after 10m to 12m", "hold the pressure for longer"},
 	"kill-valve-hears-either-pressure":    {sequence.Unintended, "test the annulus, and open the isolation valve", "kill valve: opens", "threshold is 2280 psi to 2520 psi", `on "annulus"`},
-	"balanced-valve-loses-its-balance":    {sequence.Unintended, "bleed the line", "valve: opens", "it feels 1316.7 psi at 6000 ft", `at least 2037 psi on "line"`},
+	"balanced-valve-loses-its-balance":    {sequence.Unintended, "bleed the line", "valve: opens", "it feels 1316.7 psi at 6000 ft", `at least 2036.5 psi on "line"`},
 	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise"},
 }
 
@@ -241,7 +241,7 @@ func TestSchedule(t *testing.T) {
 	for _, r := range rows {
 		if r[1] == "set the packer" && r[3] == "hold" {
 			found = true
-			require.Equal(t, []string{"tubing", "1", "bar", "179.3", "162.6", "205.6"}, r[4:10])
+			require.Equal(t, []string{"tubing", "1", "bar", "179.3", "162.6", "205.7"}, r[4:10])
 		}
 	}
 	require.True(t, found)

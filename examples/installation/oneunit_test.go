@@ -21,7 +21,7 @@ import (
 )
 
 // quantities finds every number with what may be its unit.
-var quantities = regexp.MustCompile(`(?:^|[^\w.“-])-?[0-9][0-9.,]*(?:e[-+]?[0-9]+)? ([A-Za-z][A-Za-z0-9/^.-]*)`)
+var quantities = regexp.MustCompile(`(?:^|[^\w.“-])-?[0-9](?:[0-9.,]*[0-9])?(?:e[-+]?[0-9]+)? ([A-Za-z][A-Za-z0-9/^.-]*)`)
 
 // shipped are all plans that come with the programme, by file.
 func shipped(t *testing.T) []string {

@@ -79,7 +79,7 @@ func check(ctx context.Context, p *sequence.Plan, v variant) outcome {
 			return outcome{Err: err}
 		}
 	}
-	r, err := sequence.Check(ctx, q, sequence.Options{Only: sequence.VerdictOnly, Workers: 1})
+	r, err := sequence.Check(ctx, q, sequence.Options{Only: sequence.FindingsOnly, Workers: 1})
 	if err != nil {
 		return outcome{Err: err}
 	}

@@ -243,7 +243,7 @@ func (o *opener) whole(w *Window, a *Advice) error {
 	if _, err := p.hold(o.base.Steps[o.step].Name, w, a.Value); err != nil {
 		return nil
 	}
-	r, err := Check(o.ctx, p, Options{Only: VerdictOnly, Budget: o.options.Budget, Workers: o.options.Workers})
+	r, err := Check(o.ctx, p, Options{Only: FindingsOnly, Budget: o.options.Budget, Workers: o.options.Workers})
 	switch {
 	case o.ctx.Err() != nil:
 		return o.ctx.Err()

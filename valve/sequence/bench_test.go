@@ -26,6 +26,11 @@ func BenchmarkVerdict(b *testing.B) {
 	benchmark(b, demoPlan(b), sequence.Options{Only: sequence.VerdictOnly})
 }
 
+// BenchmarkFindings is the same, where no more is asked than whether it holds.
+func BenchmarkFindings(b *testing.B) {
+	benchmark(b, demoPlan(b), sequence.Options{Only: sequence.FindingsOnly})
+}
+
 // BenchmarkEverything is the demo with all its windows.
 func BenchmarkEverything(b *testing.B) { benchmark(b, demoPlan(b), sequence.Options{}) }
 

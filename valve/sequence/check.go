@@ -12,6 +12,7 @@ import (
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/proof"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // Options say how much is asked of a plan.
@@ -47,9 +48,10 @@ type Part int
 
 // Parts.
 const (
-	Everything  Part = iota
-	VerdictOnly      // the verdict, findings with witnesses and margins; no windows, nor cures that need them
-	NoAdvice         // everything but what opens the windows that are empty
+	Everything   Part = iota
+	VerdictOnly       // the verdict, findings with witnesses and margins; no windows, nor cures that need them
+	NoAdvice          // everything but what opens the windows that are empty
+	FindingsOnly      // the verdict, and findings with witnesses: no margins, results by step, nor what isn't checked; it costs least
 )
 
 // Check walks a plan in all choices of the values inside its bands and reports
@@ -131,6 +133,7 @@ type checker struct {
 	failsFirst  map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
 	pumpResults [][]PumpResult // by step
 	flowResults [][]PressureAt // by step
+	flowStates  map[int]*well.State
 	pumpFault   error
 	loaded      movement.NestedLoading // to work in
 }
@@ -143,19 +146,28 @@ type standstill struct {
 }
 
 func (k *checker) check() (*Programme, error) {
-	k.After = k.rates
+	k.Producing = k.rates
+	p := k.programme
+	if k.options.Only == FindingsOnly {
+		if proved, err := k.holds(); err != nil {
+			return nil, err
+		} else if proved {
+			p.Verdict = Proved
+			return p, nil
+		}
+	}
 	if err := k.walkAll(); err != nil {
 		return nil, err
 	}
-	p := k.programme
 	p.Inputs, p.Branches = len(k.Network.Symbols), k.out.Worlds
 	var stopped error
-	if k.options.Only == VerdictOnly || k.options.Verdict != nil {
+	light := k.options.Only == VerdictOnly || k.options.Only == FindingsOnly
+	if light || k.options.Verdict != nil {
 		if err := k.write(); err != nil {
 			return nil, err
 		}
 	}
-	if k.options.Only != VerdictOnly {
+	if !light {
 		k.early()
 		if stopped = k.windows(); stopped != nil && (k.ctx.Err() == nil || len(p.Steps) < len(k.plan.Steps)) {
 			return nil, stopped
@@ -172,6 +184,9 @@ func (k *checker) check() (*Programme, error) {
 		}
 	}
 	k.sum()
+	if k.options.Only == FindingsOnly {
+		p.Steps, p.Margins, p.Unchecked = nil, []Margin{}, nil
+	}
 	if stopped == nil {
 		k.progress.tell(1, "done")
 	}
@@ -181,21 +196,22 @@ func (k *checker) check() (*Programme, error) {
 // walkAll walks the nominal values and, beside it, the plan in all choices.
 func (k *checker) walkAll() error {
 	k.progress.tell(0, "walking the plan")
-	prove := func() (err error) {
-		k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget})
-		return err
-	}
 	if k.warms() {
 		if err := k.walkNominal(); err != nil {
 			return err
 		}
 		k.peaks()
-		return prove()
+		return k.prove()
 	}
 	var faults [2]error
-	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, prove}[i]() })
+	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, k.prove}[i]() })
 	k.peaks()
 	return first(faults[:]...)
+}
+
+func (k *checker) prove() (err error) {
+	k.out, err = k.Prove(k.ctx, proof.Options{Budget: k.options.Budget})
+	return err
 }
 
 // warms tells whether it depends on the nominal values where a test is held that its
@@ -264,6 +280,7 @@ func (k *checker) witnessed() bool {
 func (k *checker) walkNominal() error {
 	k.standstills = make([][]standstill, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
+	k.flowStates = map[int]*well.State{}
 	k.stuck = make([]map[int][]standstill, len(k.Steps))
 	for i := range k.stuck {
 		k.stuck[i] = map[int][]standstill{}

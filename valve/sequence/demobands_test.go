@@ -51,7 +51,7 @@ func TestNoDrawFallsBelowAMargin(t *testing.T) {
 	c, err := p.compiled()
 	require.NoError(t, err)
 	k := &checker{compiled: c, ctx: context.Background(), programme: &Programme{}}
-	k.After = k.rates
+	k.Producing = k.rates
 	require.NoError(t, k.walkNominal())
 	k.peaks()
 	out, err := k.Prove(k.ctx, proof.Options{})

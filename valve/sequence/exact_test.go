@@ -91,7 +91,7 @@ func TestWindowInTwoParts(t *testing.T) {
 	require.True(t, r.OK(), "%+v", r.Findings)
 	w := windowOf(t, r.Steps[0], "tubing", 1)
 	require.Len(t, w.Intervals, 2)
-	require.InDeltaSlice(t, []float64{0, 949, 1521, 20000}, []float64{
+	require.InDeltaSlice(t, []float64{0, 949.5, 1520.5, 20000}, []float64{
 		inPsi(t, w.Intervals[0].Least), inPsi(t, w.Intervals[0].Greatest), inPsi(t, w.Intervals[1].Least), inPsi(t, w.Intervals[1].Greatest)}, 1e-9)
 	require.True(t, w.Inside)
 	require.Contains(t, w.Intervals[0].Above, "lock: opens")

@@ -20,12 +20,12 @@ func ExampleCheck() {
 	s := r.Steps[0]
 	fmt.Println("the plan holds:", r.OK())
 	fmt.Println("sets at", s.Events[0].Surface[0].Pressure.Rounded(4), "on the tubing")
-	fmt.Println("window from", s.Windows[0].Intervals[0].Least.Rounded(4))
+	fmt.Println("window from", s.Windows[0].Intervals[0].Least.Rounded(5))
 	fmt.Println("beyond the late end of its band by", s.Triggers[0].Margin.Rounded(3))
 	// Output:
 	// the plan holds: true
 	// sets at 3048 psi on the tubing
-	// window from 3217 psi
+	// window from 3216.5 psi
 	// beyond the late end of its band by 284 psi
 }
 
@@ -40,7 +40,7 @@ func ExampleProgramme_OK() {
 	// Output:
 	// false
 	// set: packer: sets may not happen, and is intended in this step
-	// at least 3217 psi on "tubing" in ramp 1, in place of 3100 psi
+	// at least 3216.5 psi on "tubing" in ramp 1, in place of 3100 psi
 }
 
 // Every fault of a plan comes at once, with its path in the file.
@@ -81,7 +81,7 @@ func ExampleChanges() {
 	}
 	// Output:
 	// set, packer: sets: must fire; margin 283.52 psi, now must fire; margin 874.15 psi
-	// set, window on tubing at 3500 psi: at least 3217 psi, now at least 2626 psi
+	// set, window on tubing at 3500 psi: at least 3216.5 psi, now at least 2626 psi
 }
 
 // A window in words: there is no end above where the search for it stops.
@@ -96,7 +96,7 @@ func ExampleWindow_Words() {
 	fmt.Println("planned", w.Planned, "- searched up to", sequence.WindowCap)
 	fmt.Println("a pull is planned as", sequence.ForceLevel(60*unit.Kilopound))
 	// Output:
-	// at least 3217 psi
+	// at least 3216.5 psi
 	// planned 3500 psi - searched up to 20000 psi
 	// a pull is planned as 60000 lbf
 }

@@ -86,14 +86,15 @@ func (k *checker) findings() {
 		return cmp.Or(cmp.Compare(a.margin.Step, b.margin.Step), compare(a.failure == nil, b.failure == nil),
 			cmp.Compare(a.margin.Kind, b.margin.Kind), cmp.Compare(k.nameOf(a.margin), k.nameOf(b.margin)))
 	})
-	left := "" // the step in which the plan is left
+	// The step in which the plan is left in all values, and the first in which it may be.
+	left, broken := "", ""
 	said, last := map[string]int{}, map[string]int{}
 	for _, x := range all {
 		step := k.plan.Steps[x.margin.Step].Name
 		f := k.finding(x)
 		k.programme.Steps[x.margin.Step].OK = false
 		if x.failure == nil {
-			f.Follows = cmp.Or(left, step)
+			f.Follows = cmp.Or(left, broken, step)
 		}
 		if k.again(&f, said, last, x.margin.Step) {
 			continue
@@ -101,8 +102,11 @@ func (k *checker) findings() {
 		key := string(f.Kind) + "|" + f.Device
 		said[key], last[key] = len(k.programme.Findings), x.margin.Step
 		k.programme.Findings = append(k.programme.Findings, f)
-		if (x.margin.Kind.Events() || x.margin.Kind == judge.ByHand) && left == "" && k.out.Died == x.margin.Step {
-			left = step
+		if x.margin.Kind.Events() || x.margin.Kind == judge.ByHand {
+			broken = cmp.Or(broken, step)
+			if k.out.Died == x.margin.Step {
+				left = cmp.Or(left, step)
+			}
 		}
 	}
 	if k.out.Died >= 0 {

@@ -28,6 +28,9 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	if len(zs) == 0 {
 		return nil, nil
 	}
+	if err := c.throttled(zs); err != nil {
+		return nil, err
+	}
 	if len(zs) > affine.MostInputs {
 		return nil, walk.ErrEnclosed
 	}
@@ -43,7 +46,8 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	} else if err != nil {
 		return nil, err
 	}
-	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{}}
+	f := &well.Flowed{Root: c.by.compartment[p.Compartment], Surface: affine.Const(float64(p.Surface)), Profiles: map[int]well.Profile{}, Jumps: map[int]affine.Form{},
+		Same: func(s *well.State) bool { return slices.Equal(c.zones(s, p), zs) }}
 	knots := []knot{{float64(c.plan.Compartments[f.Root].TopMD), s.Compartments[f.Root].Depths[0].TVD, f.Surface}}
 	sandface := make([]affine.Form, len(zs))
 	for i, z := range zs {
@@ -209,6 +213,7 @@ func (k *checker) flowed(w *walk.World, step int) {
 		k.flowResults = append(k.flowResults, nil)
 	}
 	if k.flowResults[step] == nil {
+		k.flowStates[step] = w.State.Clone()
 		k.flowResults[step], k.pumpFault = k.atDevices(w.State)
 	}
 }

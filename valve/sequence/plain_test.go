@@ -18,7 +18,7 @@ import (
 // call right.
 //
 // It knows vertical wells, fluids of constant density, nitrogen and a string in them
-// (plainstring_test.go); no production.
+// (plainstring_test.go), and zones that flow (plainflow_test.go).
 
 // psiPerFootPpg is the gradient of a fluid of 1 lb/gal: a gallon is 231 in³, so
 // 12/231 psi/ft at standard gravity.
@@ -346,6 +346,8 @@ type plainResult struct {
 	across   [][][]float64  // by step and act by hand: differential across each port that it opens, without sign
 	held     [][]plainHeld  // by step and test
 	balances [][][]float64  // by step, balance, stand: overbalance
+	rates    [][]plainRate  // by step: what zones give
+	flows    [][]float64    // by step that produces: what every action then feels
 }
 
 type plainStand struct {

@@ -24,6 +24,7 @@ var features = map[string]*feature{
 	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
 	"string":     {devices: (*plainMaker).hang, steps: (*plainMaker).stringSteps, levels: (*plainMaker).stringLevels},
 	"strings":    {devices: (*plainMaker).nest, steps: (*plainMaker).nestSteps, levels: (*plainMaker).stringLevels},
+	"flows":      {devices: (*plainMaker).sands, steps: (*plainMaker).flowSteps, goals: (*plainMaker).flowGoals, dull: (*plainResult).still},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 

@@ -71,6 +71,11 @@ func (w *plainWalk) judgeRating(r *plainRating) {
 			}
 		}
 	}
+	for _, f := range w.forms { // where what flows up turns
+		if w.s.riser != nil && r.from < f.depth && f.depth < r.to {
+			depths = append(depths, f.depth)
+		}
+	}
 	for _, i := range []int{r.inside, r.outside} {
 		if i >= 0 && w.s.fallen[i] {
 			if d := w.s.levelOf(i); r.from < d && d < r.to {
@@ -110,6 +115,10 @@ func (w *plainWalk) judgeFormation(k int) {
 			continue
 		}
 		step := &w.plan.Steps[w.step]
+		if step.Produce != nil {
+			w.s.flowed[k] = true
+			continue
+		}
 		if !slices.Contains(step.Allow, sequence.FlowIn) {
 			w.fail(sequence.FlowOff, f.name+" inflow", plainFlow-(f.pressure-p))
 		} else if f.pressure-p > plainFlow {

@@ -155,10 +155,14 @@ func (c *tally) holdWitness(t testing.TB, name string, p *sequence.Plan, x witne
 }
 
 // shows tells whether a walk fails in the kind and step of a finding. What comes
-// in the wrong order may be called unintended or missing.
+// in the wrong order may be called unintended or missing. What follows from a step
+// before is looked at beyond what the plain walker goes on from: that step fails in it.
 func (r *plainResult) shows(f sequence.Finding) bool {
 	event := func(k sequence.Kind) bool { return k == sequence.Unintended || k == sequence.Missing }
 	for _, x := range r.failures {
+		if f.Follows != "" && x.Step == f.Follows && (x.Kind == plainUnwalked || event(x.Kind)) {
+			return true
+		}
 		if x.Step == f.Step && (x.Kind == f.Kind || x.Kind == plainUnwalked || event(x.Kind) && event(f.Kind)) {
 			return true
 		}

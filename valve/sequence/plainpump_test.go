@@ -54,7 +54,7 @@ func (w *plainWell) plainFriction(fluid string, pipe flow.Conduit, rate float64)
 func (s *plainState) lost(i int, depth float64) float64 {
 	f, ok := s.flows[i]
 	if !ok || s.rate == 0 {
-		return 0
+		return s.short(i, depth)
 	}
 	sum := 0.0
 	for _, l := range s.layers[i] {

@@ -51,6 +51,7 @@ type plainState struct {
 	flows     map[int]plainPath // by compartment on the way of what is pumped
 	rate      float64           // ft³/s
 	injection []float64         // by formation: what it takes above its pressure
+	riser     *plainRiser       // nil: nothing flows
 }
 
 func (w *plainWell) start() *plainState {
@@ -144,7 +145,7 @@ func (k *plainSolver) body(s *plainState, i int) error {
 				continue
 			}
 			k.seen[other], k.bodyOf[other] = true, i
-			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth)
+			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth) + s.jump(p, other)
 			k.members = append(k.members, other)
 		}
 	}

@@ -28,6 +28,7 @@ type feature struct {
 	levels  func(m *plainMaker) // once there are levels
 	more    func(m *plainMaker) // once there is what is expected
 	goals   func(m *plainMaker, r *plainResult)
+	dull    func(r *plainResult) bool // nothing of it happens
 }
 
 func plainPlanWith(seed, n uint64, f *feature) *sequence.Plan {
@@ -73,6 +74,9 @@ func plainPlanOf(random *rand.Rand, of string, n uint64, with plainWith, f *feat
 		m.goals()
 		r := plainWalkOf(m.plan, 4, nil)
 		if dull := r.fired() < 1+m.random.IntN(6) && m.chance(0.95); dull || r.fault != nil || (!r.ok() && m.chance(0.5)) {
+			continue
+		}
+		if f != nil && f.dull != nil && f.dull(r) {
 			continue
 		}
 		return m.widen()
@@ -188,6 +192,11 @@ func (m *plainMaker) levels() {
 				for _, step := range r.stands {
 					for _, at := range step {
 						felt = append(felt, at.felt[i])
+					}
+				}
+				for _, at := range r.flows {
+					if at != nil {
+						felt = append(felt, at[i])
 					}
 				}
 			}

@@ -190,7 +190,7 @@ func sharp(p *sequence.Plan, choose func(plainBand) float64) *sequence.Plan {
 
 // drawValues draws one value of each band: of even draws every one is an end of
 // its band; of the others all lie anywhere in their bands, or some here and some
-// there.
+// there, and every other time of these levels stand where others do.
 func drawValues(p *sequence.Plan, random *rand.Rand, draw int) *sequence.Plan {
 	anywhere := func(b plainBand) float64 { return b.least + (b.greatest-b.least)*random.Float64() }
 	end := func(b plainBand) float64 {
@@ -205,7 +205,7 @@ func drawValues(p *sequence.Plan, random *rand.Rand, draw int) *sequence.Plan {
 	case draw%4 == 1:
 		return sharp(p, anywhere)
 	}
-	return sharp(p, func(b plainBand) float64 {
+	mixed := func(b plainBand) float64 {
 		switch random.IntN(5) {
 		case 0, 1:
 			return end(b)
@@ -213,6 +213,37 @@ func drawValues(p *sequence.Plan, random *rand.Rand, draw int) *sequence.Plan {
 			return b.nominal
 		}
 		return anywhere(b)
+	}
+	if draw%8 == 3 {
+		return sharp(p, mixed)
+	}
+	return tied(p, random, mixed)
+}
+
+// tied draws a plan in which levels stand where others do, where their bands allow it:
+// what then comes at the same pressure may come in either order.
+func tied(p *sequence.Plan, random *rand.Rand, choose func(plainBand) float64) *sequence.Plan {
+	var levels []float64
+	eachBand(p, func(kind bandKind, b plainBand) plainBand {
+		if kind == thresholdBand && b.least == b.greatest {
+			levels = append(levels, b.nominal)
+		}
+		return b
+	})
+	return eachBand(p, func(kind bandKind, b plainBand) plainBand {
+		x := b.nominal
+		if b.least < b.greatest {
+			x = choose(b)
+		}
+		if kind == thresholdBand && b.least < b.greatest {
+			for _, l := range levels {
+				if l >= b.least && l <= b.greatest && random.IntN(2) == 0 {
+					x = l
+				}
+			}
+			levels = append(levels, x)
+		}
+		return plainBand{x, x, x}
 	})
 }
 

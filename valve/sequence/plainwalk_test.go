@@ -70,6 +70,7 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		w.land(sequence.OnOuterString)
 		copy(w.own, w.s.top)
 	}
+	w.r.rates, w.r.flows = make([][]plainRate, len(p.Steps)), make([][]float64, len(p.Steps))
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
@@ -79,6 +80,8 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
 			w.fail(plainUnwalked, err.Error(), -1)
+			w.r.stands = w.r.stands[:min(k, len(w.r.stands))]
+			w.judgeGoals() // of the steps before
 			return w.r
 		}
 		w.judgeEvents()
@@ -195,11 +198,18 @@ func (w *plainWalk) walkStep(k int) error {
 	if err := w.squeezes(step); err != nil {
 		return err
 	}
+	if w.str != nil {
+		if err := w.pulls(step); err != nil {
+			return err
+		}
+	}
+	if step.Produce != nil {
+		if err := w.produces(step); err != nil {
+			return err
+		}
+	}
 	if w.str == nil {
 		return nil
-	}
-	if err := w.pulls(step); err != nil {
-		return err
 	}
 	if step.Lands {
 		if len(w.str.held) > 0 || step.On == sequence.OnOuterString && len(w.outer.held) > 0 {

@@ -84,7 +84,7 @@ func Sample(ctx context.Context, p *Plan, u Uncertainty) (*Risk, error) {
 		return nil, err
 	}
 	k := &checker{compiled: c, ctx: ctx, progress: &progress{told: u.Progress}}
-	k.After = k.rates
+	k.Producing = k.rates
 	k.progress.tell(0, "walking the plan")
 	if err := k.walkNominal(); err != nil {
 		return nil, err

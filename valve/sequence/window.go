@@ -364,10 +364,10 @@ func (w *Window) bleed() {
 	w.Intervals = slices.Insert(w.Intervals, 0, x)
 }
 
-// interval rounds an interval inwards to what a gauge shows, where it is wide
-// enough.
+// interval rounds an interval inwards to half a psi, which is finer than a gauge is read, or
+// to 100 lbf, where it is wide enough.
 func interval(axial bool, least, greatest float64, below, above string) (Interval, bool) {
-	whole := float64(unit.PSI)
+	whole := 0.5 * float64(unit.PSI)
 	if axial {
 		whole = 100 * float64(unit.PoundForce)
 	}

@@ -27,7 +27,7 @@ func TestWindowKeepsTheBalance(t *testing.T) {
 	p.Steps = []sequence.Step{{Name: "hold", Ramps: []map[string]unit.Pressure{{"tubing": 700 * psi}},
 		Balance: []sequence.Balance{{Compartment: "tubing", Formation: "sand", Overbalance: unit.Band[unit.Pressure]{Least: 100 * psi, Nominal: 200 * psi, Greatest: 300 * psi}}}}}
 	w := windowOf(t, check(t, p).Steps[0], "tubing", 1).Intervals[0]
-	require.Equal(t, 659.0, inPsi(t, w.Least))
+	require.Equal(t, 658.5, inPsi(t, w.Least))
 	require.Equal(t, 858.0, inPsi(t, w.Greatest))
 	require.Contains(t, w.Below, "less than planned")
 }

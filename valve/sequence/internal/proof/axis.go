@@ -112,5 +112,5 @@ func (c *axis) walk(w *window, x span, form affine.Form) (*Run, error) {
 	if w.held.Ahead {
 		to = len(q.Steps)
 	}
-	return q.Walk(w.ctx, nil, Options{Budget: w.held.budget(x.width()), Quiet: true, Parts: true, From: w.held.Step, To: to, Begin: begin})
+	return q.Walk(w.ctx, nil, Options{Budget: w.held.budget(x.width()), Quiet: true, Parts: true, Generic: true, From: w.held.Step, To: to, Begin: begin})
 }

@@ -19,8 +19,9 @@ type Problem struct {
 	String  *stringload.Room // nil: the plan has no string
 	Begin   *walk.Begin      // nil: as its things were run
 	Flow    []Flow           // by step; nil: one after the other
-	// After, where not nil, is called for every world at the end of each step.
-	After func(j *judge.Judge, w *walk.World, p walk.Place) error
+	// Producing, where not nil, is called for every world while the zones of a step flow, or
+	// where none does.
+	Producing func(j *judge.Judge, w *walk.World, p walk.Place) error
 }
 
 // Nominal is the choice of all nominal values.
@@ -85,6 +86,7 @@ type Options struct {
 	Quiet          bool
 	Deaf           bool // see judge.Judge
 	Parts          bool
+	Generic        bool // see walk.Walker
 	// Pumps, where not nil, is shown the well while something is pumped.
 	Pumps func(walk.Pumped)
 	Flows func(w *walk.World, step int) // while zones flow
@@ -118,7 +120,10 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		j.Load = p.String.Judge
 	}
 	k := walk.New(p.Network, j, all, ties, room)
-	k.PastUnintended, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows = o.PastUnintended, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows
+	k.PastUnintended, k.Budget, k.Context, k.Stops, k.Fine, k.Pumps, k.Flows, k.Generic = o.PastUnintended, o.Budget, ctx, o.Stops, o.Fine, o.Pumps, o.Flows, o.Generic
+	if p.Producing != nil {
+		k.Producing = func(w *walk.World, at walk.Place) error { return p.Producing(j, w, at) }
+	}
 	r := &Run{Judge: j, Died: -1}
 	worlds := o.Begin
 	if worlds == nil {
@@ -150,13 +155,6 @@ func (p *Problem) Walk(ctx context.Context, region *affine.Region, o Options) (*
 		}
 		failed := k.Failed
 		r.After = append(r.After, append(next[:len(next):len(next)], failed...))
-		if p.After != nil {
-			for _, w := range next {
-				if err := p.After(j, w, walk.Place{Step: i, Label: "end", Action: -1}); err != nil {
-					return r, err
-				}
-			}
-		}
 		r.Worlds += len(next) + len(failed)
 		n := i + 1
 		if p.Flow != nil {

@@ -91,10 +91,10 @@ func (o *Outcome) first(p *Problem) {
 	})
 }
 
-// touches tells whether what isn't intended comes as a step begins, just at its level: there
-// it stood as the step before ended.
+// touches tells whether what isn't intended comes just at its level: as it stood in a step
+// before, where it may have come as well.
 func (p *Problem) touches(f *Failure) bool {
-	if f.Witness == nil || f.Kind != judge.Event || f.Shown.Label != "start" {
+	if f.Witness == nil || f.Kind != judge.Event {
 		return false
 	}
 	return slices.ContainsFunc(p.Network.Actions[f.Index].Row, func(t well.Trigger) bool {

@@ -68,11 +68,18 @@ func (w *window) walk(c *axis, x span) (certain []Bad, again []unsure, err error
 // certain, and where it may.
 func (w *window) take(x span, form affine.Form, m *judge.Margin, part judge.Part) (again []span, sure *span) {
 	low, high, ok := w.bounds(part.Region, part.By, form, m, 0)
-	if !ok || high < low+1e-9*x.width() {
-		return nil, nil // or only an edge of what fails for another reason
+	if !ok {
+		return nil, nil
+	}
+	tight := part.Region.Tight()
+	if grain := 1e-9 * x.width(); high < low+grain {
+		// Only an edge of what fails for another reason, unless nothing lies beyond it.
+		if tight != nil && !tight.Wide() && low <= w.held.Least+grain {
+			return nil, &span{w.held.Least, w.held.Least}
+		}
+		return nil, nil
 	}
 	low, high = max(low, x.least), min(high, x.greatest)
-	tight := part.Region.Tight()
 	if tight != nil && !tight.Wide() {
 		if a, b, ok := w.bounds(tight, part.By, form, m, 2*part.By.R); ok && b >= a {
 			sure = &span{max(a, x.least), min(b, x.greatest)}

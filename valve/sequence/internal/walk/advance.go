@@ -63,12 +63,12 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 			q, _ := met(w.State.Actions[c.action].Row, c.p)
 			part.Rows[c.action] = []Progress{q}
 			r.note(part, c.action, q, c.line.At(c.at), c.at)
-			if err := r.take(part, c.at, append(came, c.action), nil, depth+1); err != nil {
+			if err := r.take(part, c.at, r.atOnce(part, append(came, c.action), all, lines, c.at), nil, depth+1); err != nil {
 				return err
 			}
 			continue
 		}
-		if err := r.fire(part, c.action, c.at, came, lines, depth); err != nil {
+		if err := r.fire(part, c.action, c.at, came, all, lines, depth); err != nil {
 			return err
 		}
 	}

@@ -42,8 +42,9 @@ func (r *run) halfway(w *World, from, to affine.Form) error {
 	return r.Observer.Moment(w, p)
 }
 
-// fire lets an action do what it does at a place, and goes on.
-func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine.Line, depth int) error {
+// fire lets an action do what it does at a place, and goes on. others are what else
+// may come on the leg.
+func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candidate, lines []affine.Line, depth int) error {
 	s := w.State
 	a := &s.Actions[i]
 	felt := lines[r.index(i)].At(x)
@@ -51,7 +52,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	e := r.event(w, i, felt, x)
 	e.Complete, e.Links = true, len(a.Row)
 	if waiting(s, i) {
-		return r.latch(w, i, e, pending, depth)
+		return r.latch(w, i, e, r.atOnce(w, pending, others, lines, x), depth)
 	}
 	for _, p := range a.Opens {
 		port := &s.Ports[p]
@@ -132,8 +133,37 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, lines []affine
 	if err := r.moment(w, x, i, true); err != nil {
 		return err
 	}
-	r.next = append(r.next, stage{w, x, again, r.before(w, x, depth)})
+	r.next = append(r.next, stage{w, x, r.atOnce(w, again, others, next, x), r.before(w, x, depth)})
 	return nil
+}
+
+// atOnce are the actions that may be due at a place: those that something has just
+// changed, and, where one of these is due, what comes at the same pressure: it may come
+// before that as well as after. Where none is, it is the next to come anyway.
+func (r *run) atOnce(w *World, changed []int, others []candidate, lines []affine.Line, x affine.Form) []int {
+	if len(others) < 2 || !slices.ContainsFunc(changed, func(i int) bool { return r.mayBeDue(w, i, lines[r.index(i)].At(x)) }) {
+		return changed
+	}
+	all := changed[:len(changed):len(changed)]
+	for _, c := range others {
+		later, near := c.at.Minus(x), Reach/c.slope
+		if w.State.Waits(c.action) && !slices.Contains(all, c.action) && later.Least() <= near && (!r.Generic || later.Greatest() <= near) {
+			all = append(all, c.action)
+		}
+	}
+	return all
+}
+
+// mayBeDue tells whether an action may feel what it waits for.
+func (r *run) mayBeDue(w *World, i int, felt affine.Form) bool {
+	row := w.State.Actions[i].Row
+	return w.State.Waits(i) && slices.ContainsFunc(w.Rows[i], func(p Progress) bool {
+		if p.Done {
+			return false
+		}
+		level, falling := waits(row, p)
+		return along(falling, felt.Minus(level)).Greatest() >= -Reach
+	})
 }
 
 // waiting tells whether an action that is one of several conditions waits for others

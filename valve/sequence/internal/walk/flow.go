@@ -9,8 +9,11 @@ import (
 // from those at rest to those that flow, and back.
 func (k *Walker) flow(w *World) ([]*World, error) {
 	f, err := k.step.Flow(w.State)
-	if f == nil || err != nil {
-		return []*World{w}, err
+	if err != nil {
+		return nil, err
+	}
+	if f == nil {
+		return []*World{w}, k.producing(w)
 	}
 	w = w.Clone()
 	if err := w.State.Full(w.State.Body(f.Root), "production"); err != nil {
@@ -34,8 +37,15 @@ func (k *Walker) flow(w *World) ([]*World, error) {
 		return nil, err
 	}
 	for _, x := range up {
+		// Where something unintended has happened it is a failure already.
+		if !k.PastUnintended && !f.Same(x.State) {
+			return nil, ErrDiverted
+		}
 		if k.Flows != nil {
 			k.Flows(x, k.place.Step)
+		}
+		if err := k.producing(x); err != nil {
+			return nil, err
 		}
 		down, err := k.flowWay(x, f, f.Profiles, rest, f.Surface, at, 1, 0)
 		if err != nil {
@@ -68,4 +78,14 @@ func (k *Walker) flowWay(w *World, f *well.Flowed, a, b map[int]well.Profile, fr
 		s.Applied[f.Root] = affine.Flat(to)
 	}
 	return k.enclosedLeg(w, ends, func(*World) error { return nil })
+}
+
+// producing shows a world while its zones flow, or where none does.
+func (k *Walker) producing(w *World) error {
+	if k.Producing == nil {
+		return nil
+	}
+	p := k.place
+	p.Action = -1
+	return k.Producing(w, p)
 }

@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"math"
 	"testing"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -109,6 +110,28 @@ func TestTies(t *testing.T) {
 	}
 	require.NotEmpty(t, out)
 	require.Len(t, ends, 2, "%d worlds", len(out))
+}
+
+// One shuts at 100 and, armed by that, opens again at once. Another one, whose band has
+// 100 in its middle, may come just between the two: then two pockets share what the one
+// holds.
+func TestATieInTheMiddleOfACascade(t *testing.T) {
+	r := newRig(2)
+	p, q := r.port(0, 2, true), r.port(2, 3, false)
+	a := r.device(0, up(affine.Const(100)))
+	a.Closes, a.Arms = []int{p}, []int{1}
+	b := r.device(0, up(affine.Const(50)))
+	b.Opens, b.Disarmed = []int{p}, true
+	r.n.Actions[1].Device, r.n.Devices = 0, 1
+	r.device(0, up(r.band(90, 110))).Opens = []int{q}
+	r.ramp(200)
+	r.expect(0, 1, 2)
+	shared := false
+	r.seen.see = func(w *World) { shared = shared || math.Abs(w.State.Top[3].F.C-50) < 1e-3 }
+	out, _ := r.all(t)
+	require.NotEmpty(t, out)
+	require.Empty(t, r.seen.unintended)
+	require.True(t, shared)
 }
 
 // The first lets its pressure through to a pocket that the second feels, which lets it

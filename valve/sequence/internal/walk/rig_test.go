@@ -68,7 +68,7 @@ func (r *rig) walk(t testing.TB, n *well.Network, region *affine.Region) ([]*Wor
 	}
 	w, err := Start(n, region)
 	require.NoError(t, err)
-	r.seen = recorder{}
+	r.seen = recorder{see: r.seen.see}
 	k := New(n, &r.seen, nil, nil, nil)
 	k.PastUnintended = r.astra
 	out, err := k.Step([]*World{w}, r.step, 0)
@@ -101,7 +101,8 @@ type recorder struct {
 	stuck                     int
 	stands                    []int
 	moments                   int
-	tried                     *recorder // as it was before
+	see                       func(*World) // what a test looks at of each moment
+	tried                     *recorder    // as it was before
 }
 
 func (o *recorder) Try() {
@@ -116,7 +117,12 @@ func (o *recorder) Tried(keep bool) {
 	o.tried = nil
 }
 
-func (o *recorder) Moment(*World, Place) error { o.moments++; return nil }
+func (o *recorder) Moment(w *World, _ Place) error {
+	if o.moments++; o.see != nil {
+		o.see(w)
+	}
+	return nil
+}
 func (o *recorder) Sensed(*World, Place, int, Progress, affine.Form, affine.Form) {
 }
 func (o *recorder) Reached(*World, Place, int, Progress, affine.Form) {}

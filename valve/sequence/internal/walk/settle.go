@@ -33,7 +33,7 @@ func (r *run) settle(w *World, now affine.Form, pending []int, lines []affine.Li
 		if part := w.within(w.Region.With(d.by.Shift(Reach))); part != nil {
 			var err error
 			if d.fires {
-				err = r.fire(part, d.action, now, pending, lines, depth)
+				err = r.fire(part, d.action, now, pending, nil, lines, depth)
 			} else {
 				err = r.comeOn(part, d.action, now, pending, lines, lines[r.index(d.action)].At(now), depth)
 			}

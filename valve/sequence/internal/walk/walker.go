@@ -70,8 +70,13 @@ type Walker struct {
 	Pumps func(Pumped)
 	// Flows, where not nil, is shown the well while the zones of a step flow.
 	Flows func(w *World, step int)
+	// Producing, where not nil, is shown every world while the zones of a step flow.
+	Producing func(w *World, p Place) error
 	// Fine is into how many times as many pieces legs are cut that gas feels; zero: once.
 	Fine int
+	// Generic leaves out what only happens at single values of the inputs: that two levels
+	// are reached at the very same pressure, where they aren't one and the same.
+	Generic bool
 	// Context, where not nil, ends the walk once it is done.
 	Context context.Context
 	// Ties are, by limit, the compartments that it holds against each other.
@@ -108,6 +113,9 @@ var ErrBudget = errors.New("too many orders in which things may happen")
 // ErrEnclosed says that how far pressures go that move together is too uncertain to
 // be enclosed.
 var ErrEnclosed = errors.New("pressures that move together go too uncertain ways")
+
+// ErrDiverted says that what moves while zones flow changes which of them do.
+var ErrDiverted = errors.New("a device that moves while zones flow changes which of them do; let it move in a step of its own, or write what flows after it as another step")
 
 // ErrUnsettled says that devices keep moving each other without end.
 var ErrUnsettled = errors.New("devices keep moving each other without an end")

@@ -14,6 +14,7 @@ type Flowed struct {
 	Surface  affine.Form // at the top of the root
 	Profiles map[int]Profile
 	Jumps    map[int]affine.Form // by port: its side B less its side A
+	Same     func(s *State) bool // whether the same zones would flow in another state
 }
 
 // Resting are the profiles of some compartments as they are.

@@ -1,0 +1,33 @@
+package sequence_test
+
+import (
+	"context"
+	"testing"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// Findings alone are those of the whole verdict, of every shipped plan and of random ones.
+func TestFindingsAreThoseOfTheVerdict(t *testing.T) {
+	all := shippedPlans(t)
+	for n := range uint64(40) {
+		p := plainPlan(2026, n)
+		all[p.Name] = p
+	}
+	for name, p := range all {
+		t.Run(name, func(t *testing.T) {
+			whole, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
+			few, also := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.FindingsOnly})
+			require.Equal(t, err, also)
+			if err != nil {
+				return
+			}
+			require.Equal(t, whole.Findings, few.Findings)
+			require.Equal(t, whole.Verdict, few.Verdict)
+			require.Equal(t, whole.Open, few.Open)
+			require.Equal(t, whole.Branches, few.Branches)
+			require.Empty(t, few.Steps)
+		})
+	}
+}
