@@ -24,7 +24,9 @@ func TestSilenceIsNotConsent(t *testing.T) {
 		want string
 	}{
 		{"ratings of lines", func(p *sequence.Plan) {
-			p.Ratings = keep(p.Ratings, func(r sequence.Rating) bool { return !strings.Contains(r.Inside, "line") && !strings.Contains(r.Name, "line") })
+			p.Ratings = keep(p.Ratings, func(r sequence.Rating) bool {
+				return !strings.Contains(r.Inside, "line") && !strings.Contains(r.Name, "line")
+			})
 		}, `compartment "close line": no rating bounds its pressure`},
 		{"a threshold's tolerance", func(p *sequence.Plan) {
 			_, err := p.Set("devices.packer.actions.sets.triggers[0].threshold", "1450 psi")
