@@ -112,7 +112,7 @@ func once(text string) string {
 	for i := 2; i+1 < len(words); i++ {
 		if again := words[i] + " " + words[i+1]; strings.HasPrefix(again, "(") && strings.TrimRight(again[1:], "),;") == words[i-2]+" "+words[i-1] {
 			words[i-1] += again[strings.Index(again, ")")+1:]
-			words = slices.Delete(words, i, i+2)
+			words = append(words[:i], words[i+2:]...)
 		}
 	}
 	return strings.Join(words, " ")

@@ -44,8 +44,8 @@ func between(x, factor float64) (number string, ok bool) {
 	}
 	// What comes out in few digits is read as a float64 first, and missed; a little
 	// beside it, less than any rounding, it isn't.
-	beside := big.NewFloat(0x1p-66)
-	exact.Add(exact, beside.Mul(beside, exact))
+	const k = 0x1p33 // k²/(k²-1) is 1 and a little
+	exact.Mul(exact, big.NewFloat(k*k)).Quo(exact, big.NewFloat(k-1)).Quo(exact, big.NewFloat(k+1))
 	s := exact.Text('g', floatDigits+5)
 	return s, same(product(s, x/factor, factor), x)
 }

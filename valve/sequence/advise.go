@@ -111,7 +111,7 @@ func (k *checker) open(i int, empty []*Window) error {
 				return err
 			}
 		}
-		slices.SortStableFunc(w.Opens, func(a, b Advice) int { return -compare(a.Proves, b.Proves) })
+		inOrder(w.Opens, func(a, b Advice) int { return -compare(a.Proves, b.Proves) })
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package sequence
 
 import (
-	"cmp"
 	"slices"
 
 	"completion.example/valve/sequence/internal/proof"
@@ -63,12 +62,13 @@ func shutThroughout(before, after []shutting, h proof.Held) bool {
 			}
 		}
 	}
-	slices.SortFunc(both, func(a, b shutting) int { return cmp.Compare(a.least, b.least) })
-	for _, x := range both {
-		if x.least > least+fine {
-			return false
+	for more := true; more; { // as far as they reach on from each other
+		more = false
+		for _, x := range both {
+			if x.least <= least+fine && x.greatest > least {
+				least, more = x.greatest, true
+			}
 		}
-		least = max(least, x.greatest)
 	}
 	return least >= h.Greatest-fine
 }

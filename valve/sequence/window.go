@@ -329,7 +329,7 @@ func (k *checker) keepPlanned(w *Window) {
 		}
 	}
 	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
-	slices.SortStableFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
+	inOrder(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
 }
 
 // bledOff puts a pressure of nothing, which no gauge has to be read for, into the window
