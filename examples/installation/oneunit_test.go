@@ -28,7 +28,7 @@ func shipped(t *testing.T) []string {
 	t.Helper()
 	files, err := filepath.Glob("plans/*.json")
 	require.NoError(t, err)
-	return append(files, "begin/field.json", "begin/si.json", twoZones)
+	return append(files, "begin/field.json", "begin/si.json", twoZones, "testdata/two-zones-stabbed.json")
 }
 
 // own are the plan's own words, in which a number and a unit may stand as it likes.
