@@ -23,6 +23,11 @@ func (k *checker) testWords(f *Finding, m, shown *judge.Margin) {
 // testCure names a side that nothing holds or vents; empty where a surface
 // pressure may mend the test.
 func (k *checker) testCure(step int, t *Test) string {
+	for n := range k.programme.Steps[step].Windows {
+		if w := &k.programme.Steps[step].Windows[n]; w.Open() && !w.Inside {
+			return "" // its window says it
+		}
+	}
 	s := k.standstills[step][len(k.standstills[step])-1].world.State
 	for _, name := range []string{t.Inside, t.Outside} {
 		i := k.by.compartment[name]
