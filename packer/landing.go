@@ -1,7 +1,6 @@
 package packer
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"math/bits"
@@ -91,7 +90,8 @@ func (l Landing) MakeUp() (MakeUp, error) {
 			m.Pups = append(m.Pups, p)
 		}
 	}
-	slices.SortFunc(m.Pups, func(a, b unit.Length) int { return cmp.Compare(b, a) })
+	slices.Sort(m.Pups)
+	slices.Reverse(m.Pups)
 	for _, j := range l.Joints[:best.joints] {
 		length -= j
 	}

@@ -170,7 +170,7 @@ func (c *compiler) shares() {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortFunc(order, func(a, b int) int {
+	slices.SortStableFunc(order, func(a, b int) int {
 		if n.Compartments[a].Name < n.Compartments[b].Name {
 			return -1
 		}

@@ -117,7 +117,7 @@ func (j *Judge) Passed() []*Margin {
 			all = append(all, m)
 		}
 	}
-	slices.SortFunc(all, func(a, b *Margin) int {
+	slices.SortStableFunc(all, func(a, b *Margin) int {
 		if a.Step != b.Step {
 			return a.Step - b.Step
 		}

@@ -150,7 +150,7 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	if len(all) == 0 {
 		all = append(all, &cluster{owns: make([]bool, n), free: free})
 	}
-	slices.SortFunc(all, func(a, b *cluster) int { return a.first - b.first })
+	slices.SortStableFunc(all, func(a, b *cluster) int { return a.first - b.first })
 	for l, t := range k.ties {
 		c := all[0]
 		if l == len(k.ties)-1 && k.stringTies != nil && moves >= 0 {

@@ -144,7 +144,7 @@ func (s *State) solveBody(x affine.Form, members []int) error {
 // mix lets one or several references fix a body.
 func (s *State) mix(members, references []int, top func(m int) (affine.Line, error)) error {
 	if len(references) > 1 { // the order of the file is nobody's order
-		slices.SortFunc(references, func(a, b int) int {
+		slices.SortStableFunc(references, func(a, b int) int {
 			return cmp.Compare(s.Compartments[a].Name, s.Compartments[b].Name)
 		})
 	}
