@@ -90,7 +90,7 @@ func goCommand(ctx context.Context, args ...string) (string, error) {
 // the program, and lets neither connect anywhere; a worker made from the page has
 // the page's policy.
 func page(packed []byte, drawings, glue string) ([]byte, error) {
-	look := drawings + look
+	look, glue, worker, script := terse(drawings+look), terse(glue), terse(worker), terse(script)
 	questions, err := json.Marshal(calculators.AllQuestions()) // its brackets are escaped
 	if err != nil {
 		return nil, err
@@ -104,6 +104,23 @@ func page(packed []byte, drawings, glue string) ([]byte, error) {
 		"; worker-src blob:; connect-src 'none'; form-action 'none'; base-uri 'none'"
 	return []byte(strings.NewReplacer("{{policy}}", policy, "{{look}}", look, "{{worker}}", glue+"\n"+worker, "{{script}}", script, "{{questions}}", string(questions),
 		"{{packed}}", base64.StdEncoding.EncodeToString(packed)).Replace(index)), nil
+}
+
+// terse leaves out of a script or style what only its readers need: indents, empty lines and
+// comments of a whole line, but for whose it is.
+func terse(text string) string {
+	var kept []string
+	for line := range strings.Lines(text) {
+		line = strings.TrimSpace(line)
+		note := strings.HasPrefix(line, "//") || strings.HasPrefix(line, "/*") && strings.HasSuffix(line, "*/")
+		if note && !strings.Contains(line, "Copyright") && !strings.Contains(strings.ToLower(line), "license") {
+			continue
+		}
+		if line != "" {
+			kept = append(kept, line)
+		}
+	}
+	return strings.Join(kept, "\n")
 }
 
 func hash(text string) string {
