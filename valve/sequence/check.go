@@ -12,6 +12,7 @@ import (
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/proof"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // Options say how much is asked of a plan.
@@ -132,6 +133,7 @@ type checker struct {
 	failsFirst  map[int]int    // by action, the first step that it fails in: not when it should, or when it shouldn't
 	pumpResults [][]PumpResult // by step
 	flowResults [][]PressureAt // by step
+	flowStates  map[int]*well.State
 	pumpFault   error
 	loaded      movement.NestedLoading // to work in
 }
@@ -278,6 +280,7 @@ func (k *checker) witnessed() bool {
 func (k *checker) walkNominal() error {
 	k.standstills = make([][]standstill, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
+	k.flowStates = map[int]*well.State{}
 	k.stuck = make([]map[int][]standstill, len(k.Steps))
 	for i := range k.stuck {
 		k.stuck[i] = map[int][]standstill{}

@@ -92,8 +92,10 @@
 // each, and the weight of what comes in below, by rate, with its water and gas cuts (a share
 // of gas that stays the same all the way up; the zones along the hole in the order of their
 // depths). Zones give liquid by an index, under a bubble point by Vogel's curve, or gas. The
-// temperatures are those that the step names. Start-up surges aren't modelled; flow
-// between zones is a finding of its own.
+// temperatures are those that the step names. Rates are held against the plan while the
+// zones flow. A device that moves then and changes which zones do is refused, unless it isn't
+// intended, which is a finding. Start-up surges aren't modelled; flow between zones is a
+// finding of its own.
 //
 // # Levels that fall
 //

@@ -28,6 +28,9 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	if len(zs) == 0 {
 		return nil, nil
 	}
+	if err := c.throttled(zs); err != nil {
+		return nil, err
+	}
 	if len(zs) > affine.MostInputs {
 		return nil, walk.ErrEnclosed
 	}
@@ -210,6 +213,7 @@ func (k *checker) flowed(w *walk.World, step int) {
 		k.flowResults = append(k.flowResults, nil)
 	}
 	if k.flowResults[step] == nil {
+		k.flowStates[step] = w.State.Clone()
 		k.flowResults[step], k.pumpFault = k.atDevices(w.State)
 	}
 }

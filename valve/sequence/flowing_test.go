@@ -174,3 +174,42 @@ func TestOutflowByATableAndInflowOfOtherKinds(t *testing.T) {
 		require.ErrorContains(t, plan(edit).Validate(), says)
 	}
 }
+
+// A valve that the shut-in closes doesn't take away what its zone gave before; one that the
+// drawdown closes would change what flows, which isn't modelled. By hand: at 8,400 ft the
+// tubing stands 400 + 8400·12/231·(7.5 - 9) = -255 psi to the annulus at rest; while it flows
+// it is 858 psi under it.
+func TestRatesAreThoseOfTheFlow(t *testing.T) {
+	valved := func(row ...sequence.Trigger) *sequence.Plan {
+		p := producer()
+		p.Steps[0].Produce.Chokes = nil
+		p.Steps[0].Produce.Want = map[string]sequence.RateBetween{"sand": {Least: 500 * unit.BarrelPerDay, Greatest: 9000 * unit.BarrelPerDay}}
+		p.Devices = append(p.Devices, sequence.Device{Name: "valve", MD: 8400 * foot, Actions: []sequence.Action{{
+			Name: "shuts", Inside: "tubing", Outside: "annulus", Triggers: row, Closes: []string{"sleeve"}}}})
+		p.Steps[0].Expect = []string{"valve: shuts"}
+		return p
+	}
+	drawn, back := falling(-700*psi, -700*psi), rising(-500*psi, -500*psi)
+	r := verdicted(t, valved(drawn, back))
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+	_, err := sequence.Check(t.Context(), valved(drawn), sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `step "produce"`)
+	require.ErrorContains(t, err, "changes which of them do")
+}
+
+// Two zones behind one choke, and one behind two, aren't what the model has: each zone's
+// own choke.
+func TestChokesThatAreNotModelled(t *testing.T) {
+	p := producer()
+	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "sump", TopMD: 8950 * foot, BottomMD: 9000 * foot, Fluid: "oil", Formation: "toe"})
+	toe := sequence.Formation{Name: "toe", MD: 8990 * foot, Inflow: p.Formations[0].Inflow}
+	setPore(&toe, 4350)
+	p.Formations = append(p.Formations, toe)
+	p.Ports = append(p.Ports, sequence.Port{Name: "packer bypass", Joins: []string{"screen", "sump"}, MD: 8960 * foot, Open: true})
+	_, err := sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `zones "sand" and "toe" flow through one choke, "sleeve"`)
+	p.Formations[0].Inflow = nil
+	p.Steps[0].Produce.Chokes["packer bypass"] = 10 * unit.Cv
+	_, err = sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `zone "toe" flows through two chokes`)
+}

@@ -16,7 +16,8 @@ import (
 
 type plainZone struct {
 	form  int
-	depth float64
+	depth float64 // where it comes into the string
+	choke int     // the port that it flows through; -1: none
 }
 
 type plainKnot struct{ depth, pressure float64 }
@@ -26,7 +27,9 @@ type plainKnot struct{ depth, pressure float64 }
 type plainRiser struct {
 	of    map[int]bool
 	knots []plainKnot
-	below float64 // gradient under all zones
+	below float64         // gradient under all zones
+	still map[int]float64 // by compartment behind a choke: the gradient of the zone's own fluid
+	jumps map[int]float64 // by port that is a choke: what it takes
 	share float64
 }
 
@@ -48,16 +51,34 @@ func (r *plainRiser) at(depth float64) float64 {
 // depth.
 func (s *plainState) short(i int, depth float64) float64 {
 	r := s.riser
-	if r == nil || !r.of[i] {
+	if r == nil {
+		return 0
+	}
+	if g, ok := r.still[i]; ok {
+		return r.share * (s.head(i, depth) - g*(depth-s.well.comps[i].top))
+	}
+	if !r.of[i] {
 		return 0
 	}
 	return r.share * (s.head(i, depth) - (r.at(depth) - r.at(s.well.comps[i].top)))
 }
 
+// jump is how much more stands behind a port that is a choke than before it.
+func (s *plainState) jump(port, behind int) float64 {
+	if s.riser == nil {
+		return 0
+	}
+	if _, ok := s.riser.still[behind]; !ok {
+		return -s.riser.share * s.riser.jumps[port]
+	}
+	return s.riser.share * s.riser.jumps[port]
+}
+
 // flowing are the zones that open ports join to a compartment, topmost first, and the
-// compartments on the way.
-func (w *plainWalk) flowing(root int) (zones []plainZone, on map[int]bool) {
-	on = map[int]bool{}
+// compartments on the way up from their chokes; still are those behind them, with the gradient of the
+// zone's own fluid.
+func (w *plainWalk) flowing(root int, p *sequence.Produce) (zones []plainZone, on map[int]bool, still map[int]float64) {
+	on, still = map[int]bool{}, map[int]float64{}
 	for k, f := range w.forms {
 		if f.face < 0 || w.plan.Formations[k].Inflow == nil {
 			continue
@@ -66,16 +87,24 @@ func (w *plainWalk) flowing(root int) (zones []plainZone, on map[int]bool) {
 		if err != nil {
 			continue
 		}
-		zones = append(zones, plainZone{k, f.depth})
+		z := plainZone{k, f.depth, -1}
 		at := root
 		on[at] = true
 		for _, n := range way {
 			at = w.ports[n].a + w.ports[n].b - at
-			on[at] = true
+			if _, ok := p.Chokes[w.ports[n].name]; ok {
+				z.depth, z.choke = w.ports[n].depth, n
+			}
+			if z.choke >= 0 {
+				still[at] = w.plan.Formations[k].Inflow.Density.In(ppg) * psiPerFootPpg
+			} else {
+				on[at] = true
+			}
 		}
+		zones = append(zones, z)
 	}
 	slices.SortFunc(zones, func(a, b plainZone) int { return cmp.Compare(a.depth, b.depth) })
-	return zones, on
+	return zones, on, still
 }
 
 // gives is a zone's rate, in bbl/d, at a pressure in front of it.
@@ -93,15 +122,42 @@ func (w *plainWalk) gives(k int, p float64) float64 {
 	return j*(pr-pb) + j*pb/1.8*(1-0.2*y-0.8*y*y)
 }
 
+// through is a zone's rate at a pressure in the string, and what its choke takes: found by
+// halving the pressure behind it.
+func (w *plainWalk) through(p *sequence.Produce, z plainZone, at float64) (rate, takes float64) {
+	in := w.plan.Formations[z.form].Inflow
+	gives := func(behind float64) float64 {
+		return w.gives(z.form, behind+in.Density.In(ppg)*psiPerFootPpg*(w.forms[z.form].depth-z.depth))
+	}
+	if z.choke < 0 {
+		return gives(at), 0
+	}
+	const water = 999.1026 // kg/m³ at 15 °C, the standard's
+	cv := p.Chokes[w.ports[z.choke].name].In(unit.Cv)
+	low, high := at-20000, at+20000
+	for range 60 {
+		middle := (low + high) / 2
+		q := gives(middle) * 42 / 1440 // US gal/min
+		drop := float64(in.Density) / water * (q / cv) * math.Abs(q/cv)
+		if middle-at < drop {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return gives(high), high - at
+}
+
 // flow finds the pressure at the topmost zone; false: nothing flows.
-func (w *plainWalk) flow(p *sequence.Produce, zones []plainZone) (knots []plainKnot, rates []float64, ok bool) {
+func (w *plainWalk) flow(p *sequence.Produce, zones []plainZone) (knots []plainKnot, rates, takes []float64, ok bool) {
 	gradient := p.Density.In(ppg) * psiPerFootPpg
 	first := zones[0].depth
 	lift := p.Surface.In(psi) + gradient*first
 	total := func(at float64) float64 {
 		sum := 0.0
 		for _, z := range zones {
-			sum += w.gives(z.form, at+gradient*(z.depth-first))
+			q, _ := w.through(p, z, at+gradient*(z.depth-first))
+			sum += q
 		}
 		return sum
 	}
@@ -110,13 +166,13 @@ func (w *plainWalk) flow(p *sequence.Produce, zones []plainZone) (knots []plainK
 		return at - lift - p.Loss.In(psi)*x*x
 	}
 	if total(lift) <= 0 {
-		return nil, nil, false
+		return nil, nil, nil, false
 	}
 	low, high := lift, lift
 	for total(high) > 0 {
 		high += 1000
 	}
-	for range 200 {
+	for range 60 {
 		if middle := (low + high) / 2; total(middle) > 0 && excess(middle) < 0 {
 			low = middle
 		} else {
@@ -127,37 +183,57 @@ func (w *plainWalk) flow(p *sequence.Produce, zones []plainZone) (knots []plainK
 	for _, z := range zones {
 		at := high + gradient*(z.depth-first)
 		knots = append(knots, plainKnot{z.depth, at})
-		rates = append(rates, w.gives(z.form, at))
+		q, drop := w.through(p, z, at)
+		rates, takes = append(rates, q), append(takes, drop)
 	}
-	return knots, rates, true
+	return knots, rates, takes, true
 }
 
 // produces lets the zones of a step flow and shuts them in again.
 func (w *plainWalk) produces(step *sequence.Step) error {
 	p := step.Produce
 	root := w.comp(p.Compartment)
-	zones, on := w.flowing(root)
+	if slices.Contains(w.s.fallen, true) {
+		return fmt.Errorf("a column has fallen while zones are to flow")
+	}
+	zones, on, still := w.flowing(root, p)
 	if len(zones) == 0 {
 		w.fail(sequence.RateOff, p.Compartment, -1)
 		return nil
 	}
-	knots, rates, ok := w.flow(p, zones)
+	for k, z := range zones {
+		if z.choke >= 0 && slices.ContainsFunc(zones[:k], func(y plainZone) bool { return y.choke == z.choke }) {
+			return fmt.Errorf("two zones flow through one choke")
+		}
+	}
+	knots, rates, takes, ok := w.flow(p, zones)
 	if !ok {
 		w.fail(sequence.RateOff, p.Compartment, -1)
 		return nil
+	}
+	if err := w.unhurried(); err != nil {
+		return err
 	}
 	s := w.s
 	if !s.surface[root] {
 		s.surface[root], s.applied[root] = true, s.top[root]
 	}
 	at, wellhead := s.applied[root], p.Surface.In(psi)
-	s.riser = &plainRiser{of: on, knots: knots, below: p.Density.In(ppg) * psiPerFootPpg}
+	s.riser = &plainRiser{of: on, knots: knots, below: p.Density.In(ppg) * psiPerFootPpg, still: still, jumps: map[int]float64{}}
+	for k, z := range zones {
+		if z.choke >= 0 {
+			s.riser.jumps[z.choke] = takes[k]
+		}
+	}
 	set := func(x float64) { s.riser.share, s.applied[root] = x, at*(1-x)+wellhead*x }
 	if err := w.run(set, nil); err != nil {
 		return err
 	}
-	if now, _ := w.flowing(root); !slices.Equal(now, zones) {
+	if now, _, _ := w.flowing(root, p); !slices.Equal(now, zones) {
 		return fmt.Errorf("what flows changes while it flows")
+	}
+	if err := w.unhurried(); err != nil {
+		return err
 	}
 	w.r.flows[w.step] = w.allFelt()
 	for k, z := range zones {
@@ -179,7 +255,7 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 		return err
 	}
 	w.judge()
-	return nil
+	return w.unhurried()
 }
 
 type plainRate struct {
@@ -224,6 +300,14 @@ func (m *plainMaker) flowSteps() {
 		if joined && m.chance(0.5) {
 			p.Steps[k].Produce = &sequence.Produce{Compartment: "tubing", Surface: pounds(m.round(m.between(50, 900))), Density: unit.Density(m.between(5, 8)) * ppg,
 				Loss: pounds(m.between(20, 400)), Rate: unit.FlowRate(m.between(500, 5000)) * unit.BarrelPerDay}
+			for _, port := range p.Ports {
+				if slices.Contains(port.Joins, "tubing") && m.chance(0.4) {
+					if p.Steps[k].Produce.Chokes == nil {
+						p.Steps[k].Produce.Chokes = map[string]unit.FlowCoefficient{}
+					}
+					p.Steps[k].Produce.Chokes[port.Name] = unit.FlowCoefficient(m.between(3, 60)) * unit.Cv
+				}
+			}
 		}
 	}
 }

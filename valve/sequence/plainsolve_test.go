@@ -145,7 +145,7 @@ func (k *plainSolver) body(s *plainState, i int) error {
 				continue
 			}
 			k.seen[other], k.bodyOf[other] = true, i
-			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth)
+			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth) + s.jump(p, other)
 			k.members = append(k.members, other)
 		}
 	}

@@ -80,6 +80,8 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		if err := w.walkStep(k); err != nil {
 			w.r.fault = fmt.Errorf("step %q: %w", p.Steps[k].Name, err)
 			w.fail(plainUnwalked, err.Error(), -1)
+			w.r.stands = w.r.stands[:min(k, len(w.r.stands))]
+			w.judgeGoals() // of the steps before
 			return w.r
 		}
 		w.judgeEvents()
@@ -280,6 +282,9 @@ func (w *plainWalk) ramp(goals map[string]pressure) func(float64) {
 // anything has.
 func (w *plainWalk) swap(x sequence.Displacement) (set func(float64), kinks []float64) {
 	i := w.comp(x.Compartment)
+	if w.comps[i].bores != nil && !w.solver.fixed(w.s, i) && len(w.solver.members) > 1 {
+		w.r.close = true // how it shares its pressure changes on the way, which is integrated coarsely here
+	}
 	from, to := x.FromMD.In(foot), x.ToMD.In(foot)
 	old, gradient := w.s.layers[i], w.fluids[x.Fluid]
 	gas := w.gas != "" && x.Fluid == w.gas

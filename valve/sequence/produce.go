@@ -24,6 +24,23 @@ type zone struct {
 	tvd       unit.Length
 	choke     unit.FlowCoefficient // zero: none
 	md        float64
+	through   int // the port that is its choke; -1: none
+	chokes    int // on its way
+}
+
+// throttled tells what of chokes isn't modelled: two in a row, and two zones behind one.
+func (c *compiled) throttled(zs []zone) error {
+	for i, z := range zs {
+		if z.chokes > 1 {
+			return fmt.Errorf("zone %q flows through two chokes; one on its way can be told (chokes): leave out the one that takes less", c.plan.Formations[z.formation].Name)
+		}
+		for _, y := range zs[:i] {
+			if z.through >= 0 && z.through == y.through {
+				return fmt.Errorf("zones %q and %q flow through one choke, %q; each wants its own", c.plan.Formations[y.formation].Name, c.plan.Formations[z.formation].Name, c.plan.Ports[z.through].Name)
+			}
+		}
+	}
+	return nil
 }
 
 // zones finds the formations that are joined to a compartment.
@@ -49,10 +66,11 @@ func (c *compiled) zones(s *well.State, p *Produce) []zone {
 		if _, reached := by[x.Face]; !reached {
 			continue
 		}
-		z := zone{formation: f, tvd: unit.Length(x.Depth.TVD), md: x.Depth.MD}
+		z := zone{formation: f, tvd: unit.Length(x.Depth.TVD), md: x.Depth.MD, through: -1}
 		for at := x.Face; by[at] >= 0; {
 			i := by[at]
 			if cv, ok := p.Chokes[s.Ports[i].Name]; ok {
+				z.through, z.chokes = i, z.chokes+1
 				z.choke, z.tvd, z.md = cv, c.tvdOfPort(i), float64(c.plan.Ports[i].MD)
 			}
 			at = s.Ports[i].A + s.Ports[i].B - at
@@ -87,7 +105,7 @@ func (c *compiled) production(p *Produce, zs []zone, sections []section, pressur
 		// The inflow's pressure counts at the formation; the network's at the
 		// depth where the zone enters the string.
 		tvd := unit.Length(c.Network.Formations[z.formation].Depth.TVD)
-		x.Inflow = f.Inflow.at(pressure(z.formation) - hydrostatics.Pressure(f.Inflow.weighs(), tvd-z.tvd))
+		x.Inflow = f.Inflow.above(pressure(z.formation), hydrostatics.Pressure(f.Inflow.weighs(), tvd-z.tvd))
 		if z.choke > 0 {
 			x.Chokes = choke.Table{{Name: "set", Travel: 1, Coefficient: z.choke}}
 		}
@@ -115,6 +133,25 @@ func (in *Inflow) at(pressure unit.Pressure) production.Inflow {
 	}
 	return inflow.LiquidDeliverability{Reservoir: pressure, Index: in.Index, Bubble: in.Bubble}
 }
+
+// above is what a formation gives by the pressure at a place above it, from which its own
+// fluid stands down to it.
+func (in *Inflow) above(pressure, column unit.Pressure) production.Inflow {
+	if column == 0 || in.gas() || in.Bubble <= 0 { // a straight line stays one
+		return in.at(pressure - column)
+	}
+	return raised{in.at(pressure), column}
+}
+
+// raised is an inflow seen from above a column.
+type raised struct {
+	production.Inflow
+	column unit.Pressure
+}
+
+func (r raised) Static() unit.Pressure { return r.Inflow.Static() - r.column }
+
+func (r raised) At(p float64) (q, slope float64) { return r.Inflow.At(p + float64(r.column)) }
 
 // table is the outflow as package production has it.
 func (p *Produce) table() production.OutflowTable {

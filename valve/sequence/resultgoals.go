@@ -155,6 +155,9 @@ func (k *checker) zoneRates(i int, r *StepResult) error {
 		return nil
 	}
 	s := k.ends[i].State
+	if flowing := k.flowStates[i]; flowing != nil { // as it stood then
+		s = flowing
+	}
 	zs := k.zones(s, p)
 	if len(zs) == 0 {
 		return nil
