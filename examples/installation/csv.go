@@ -60,8 +60,11 @@ func schedule(out io.Writer, w *work) error {
 				row(verb, of, fmt.Sprint(x.Ramp), u.symbol(p), planned, u.limitNumber(x, in.Least, up), u.limitNumber(x, in.Greatest, down))
 				lines++
 			}
-			if !x.Open() {
-				row(verb, of, fmt.Sprint(x.Ramp), u.symbol(p), planned, "none", "none")
+			if none := "none"; !x.Open() {
+				if x.Awaits > 0 {
+					none = fmt.Sprintf("depends on step %d", x.Awaits)
+				}
+				row(verb, of, fmt.Sprint(x.Ramp), u.symbol(p), planned, none, none)
 				lines++
 			}
 		}

@@ -9,10 +9,10 @@ import (
 )
 
 // timeWords says how long a step takes, and how long it has been at its end.
-func timeWords(t *sequence.Times) string {
+func (u reader) timeWords(t *sequence.Times) string {
 	var parts []string
 	for _, p := range t.Parts {
-		parts = append(parts, clock.Rewrite(p.Takes)+" "+p.What)
+		parts = append(parts, clock.Rewrite(p.Takes)+" "+u.text(p.What))
 	}
 	return fmt.Sprintf("%s (%s); %s since the beginning at its end", clock.Rewrite(t.Total), strings.Join(parts, ", "), clock.Rewrite(t.Since))
 }

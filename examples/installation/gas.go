@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/valve/sequence"
 )
 
@@ -18,9 +19,9 @@ func (u reader) gasIn(g sequence.GasAt) string {
 	}
 	switch {
 	case g.In > 0:
-		text += "; " + u.gas(g.In) + " let in, " + surfaceConditions
+		text += "; " + u.gas(g.In) + " let in, " + u.surfaceConditions()
 	case g.In < 0:
-		text += "; " + u.gas(-g.In) + " let out, " + surfaceConditions
+		text += "; " + u.gas(-g.In) + " let out, " + u.surfaceConditions()
 	}
 	return text
 }
@@ -33,8 +34,11 @@ func (u reader) gas(v unit.Volume) string {
 	return u.of(v)
 }
 
-// surfaceConditions are what volumes of gas are counted at.
-const surfaceConditions = "counted at 60 degF and 14.696 psia"
+// surfaceConditions are what volumes of gas are counted at: 60 degF and one standard
+// atmosphere.
+func (u reader) surfaceConditions() string {
+	return "counted at " + u.as(unit.Fahrenheit(60), display.Temperature) + " and " + u.Significant(unit.Atmosphere, pressure, 6) + " absolute"
+}
 
 // level says where a column that has fallen stands.
 func (u reader) level(l sequence.LevelAt) string {

@@ -78,7 +78,7 @@ var strokes = map[string]bool{"travel": true, "engaged": true}
 
 // asWritten are the fields whose text is read again by the plan, and stays as it
 // is.
-var asWritten = map[string]bool{"exact": true, "path": true, "now": true, "before": true, "name": true}
+var asWritten = map[string]bool{"path": true, "now": true, "before": true, "name": true, "note": true}
 
 // encode writes a value, named by the field that it is in.
 func (u units) encode(b *bytes.Buffer, v reflect.Value, name string) error {
@@ -129,11 +129,27 @@ func (u units) encode(b *bytes.Buffer, v reflect.Value, name string) error {
 		b.WriteByte(']')
 		return nil
 	case reflect.String:
+		switch name {
+		case "exact":
+			return put(b, u.exactly(v.String()))
+		case "value": // of a choice
+			return put(b, u.difference(u.text(v.String())))
+		}
 		if !asWritten[name] {
 			return put(b, u.text(v.String()))
 		}
 	}
 	return put(b, v.Interface())
+}
+
+// exactly writes the text of a quantity without loss in the reader's unit.
+func (u units) exactly(text string) string {
+	for _, read := range []func(string) (any, error){one[unit.Pressure], one[unit.Force], one[unit.Density], one[unit.Length], one[unit.TemperatureDifference]} {
+		if q, err := read(text); err == nil {
+			return u.Exact(q, display.Usual)
+		}
+	}
+	return text
 }
 
 // band writes a band as an object of its three values.

@@ -149,6 +149,7 @@ func ledgerOf(u reader, name string, waits []wait, steps int) (*picture, error) 
 		what, word = force, "balance of the joint, "
 	}
 	c := newPlot("step", word+u.symbol(what))
+	c.X.Whole = true
 	for _, t := range waits {
 		low, high := u.in(t.Threshold.Least, what), u.in(t.Threshold.Greatest, what)
 		c.Area("", bandInk, svg.Pen{Ink: inks[1], Width: 0.8}, svg.XY{X: t.step - 0.5, Y: low}, svg.XY{X: t.step + 0.5, Y: low},

@@ -3,6 +3,8 @@ package main
 import (
 	"strings"
 
+	"completion.example/hydrostatics/unit"
+	"completion.example/hydrostatics/unit/display"
 	"completion.example/valve/sequence"
 )
 
@@ -35,6 +37,9 @@ func (w *work) replay(f sequence.Finding) string {
 func (w *work) short(c sequence.Choice) string {
 	for digits := 5; digits <= 9; digits++ {
 		text := w.read.few(c.Exact, digits)
+		if q, err := one[unit.TemperatureDifference](c.Exact); err == nil {
+			text = w.read.Significant(q, display.TemperatureDifference, digits)
+		}
 		if _, err := w.plan.Choose(c.Path + " = " + text); err == nil {
 			return text
 		}

@@ -117,6 +117,15 @@ func TestReportOfAFailingPlanLeadsWithItsFindings(t *testing.T) {
 	has(t, page, "(was 7)")
 }
 
+// Steps are counted in whole numbers, also where a plan has two.
+func TestStepsOfAPictureAreWhole(t *testing.T) {
+	page := pageOf(t, 1, "-plan", planFile("test-cools-while-it-is-held"))
+	triggers := page[strings.Index(page, `id="triggers"`):strings.Index(page, `id="pressures"`)]
+	has(t, triggers, ">1</text>")
+	has(t, triggers, ">2</text>")
+	require.NotRegexp(t, `>[0-9]\.5</text>`, triggers)
+}
+
 // Words of a plan are text, never markup.
 func TestReportEscapesNames(t *testing.T) {
 	page := pageOf(t, 0, "-set", `name = <b>bold</b> & "quoted"`, "-set", "steps.vent.note = <i>x</i>", "-revision", `"; } body { display: none }`, "-floor")

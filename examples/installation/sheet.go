@@ -17,7 +17,7 @@ type sheet struct {
 	Acts        []act
 	Bars        []bar
 	Apply       []string
-	Dense       bool // it needs smaller print to stand on one page
+	Print       string // its class: what needs smaller print to stand on one page
 	Moves       []string
 	Volumes     []string
 	Windows     []string
@@ -55,7 +55,6 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	s, u := &w.programme.Steps[i], w.read
 	x := sheet{Number: i + 1, StepResult: s, Mark: mark(w.programme, s), Class: classOf(s), Acts: u.acts(w.plan, i, s), Apply: u.apply(s),
 		Sights: u.sights(s), Stops: u.stops(s), Well: wellPicture(w, i, true)}
-	x.Dense = len(s.Windows) > 3 || len(s.Events) > 5
 	for n := range s.Windows {
 		win := &s.Windows[n]
 		verb, of := held(s, win)
@@ -76,7 +75,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 		}
 		x.Bars = append(x.Bars, b)
 		alone := len(win.Intervals) == 1 && win.Intervals[0].Least == win.Intervals[0].Greatest
-		if alone || !(verb == "bleed" && win.Open() && len(b.Edges) == 0) { // what may end anywhere needs no word in the schedule
+		if win.Awaits == 0 && (alone || !(verb == "bleed" && win.Open() && len(b.Edges) == 0)) { // what may end anywhere needs no word in the schedule
 			x.Windows = append(x.Windows, verb+" "+of+": "+u.briefly(s, win))
 		}
 	}
@@ -92,7 +91,7 @@ func sheetOf(w *work, i int, appendix bool) (sheet, error) {
 	}
 	x.Open, x.Shut, x.Doubt = doors(w.plan, s)
 	x.facts(u, w.programme)
-	x.Dense = x.Dense || len(x.Facts) > 9
+	x.Print = x.print()
 	if !appendix {
 		return x, nil
 	}
@@ -177,7 +176,7 @@ func (x *sheet) facts(u reader, p *sequence.Programme) {
 		add("given up", "%s", strings.Join(lost, ", "))
 	}
 	if s.Time != nil {
-		add("time", "%s", timeWords(s.Time))
+		add("time", "%s", u.timeWords(s.Time))
 	}
 	for _, d := range u.decisions(p, s) {
 		add("decide", "%s", d)

@@ -187,7 +187,7 @@ func tightest(l *lines, w *work, n int, explain bool) {
 func attained(u reader, m sequence.Margin) string {
 	var at, takes []string
 	for _, c := range m.At {
-		at = append(at, c.Name+" "+u.sized(c.Value))
+		at = append(at, u.text(c.Name+" "+u.sized(c.Value)))
 	}
 	for _, s := range m.Slopes {
 		takes = append(takes, s.Input+" "+u.sized(s.Takes))

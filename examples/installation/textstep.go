@@ -68,7 +68,7 @@ func step(l *lines, i int, s *sequence.StepResult, w *work, o options) {
 		}
 	}
 	if s.Time != nil {
-		line("time", "%s", timeWords(s.Time))
+		line("time", "%s", u.timeWords(s.Time))
 	}
 	for _, x := range u.decisions(w.programme, s) {
 		line("decide", "%s", x)

@@ -96,3 +96,39 @@ func TestTwoStringsAreToldAndDrawn(t *testing.T) {
 	require.Len(t, at, 2, "on two walls")
 	hasNot(t, pageOf(t, 0), `class="pipe"`)
 }
+
+// A second plan written from the template in bar and metres, with pipe by its metric names
+// and a string stabbed into the lower completion: what its writer stumbled over is told in
+// the units and by the keys of the plan.
+func TestTwoZonesWrittenInMetricNames(t *testing.T) {
+	const file = "testdata/two-zones-stabbed.json"
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	code, out, errs := runs("-plan", file)
+	require.Zero(t, code, errs)
+	require.Contains(t, out, "PROVED")
+	for _, line := range strings.Split(out, "\n") {
+		require.NotRegexp(t, american, line)
+	}
+	for _, x := range []struct{ old, new, want string }{
+		{`"up": "2.5 m", `, ``, "assembly.strings[1].tally[8].up: is missing: how far the seals may move up"},
+		{`"kind": "seals", "bore": "101.6 mm"`, `"kind": "seals", "bore": "114.3 mm"`, "seals of 114.3 mm outside doesn't go through assembly.strings[0].tally[5] (seal bore) of 101.6 mm inside"},
+		{`"weight": "79.6 kg/m"`, `"weight": "79.9 kg/m"`, "244.5 mm at 79.9 kg/m: not in the catalogue: there are"},
+		{`{"kind": "pipe", "length": "90 m"}`, `{"kind": "pipe", "length": "90 m", "top": "2925 m"}`, "begins at 2925 m, but assembly.strings[1].tally[3] (packer) ends at 2920 m: a gap of 5 m"},
+		{`{"kind": "pipe", "length": "90 m"}`, `{"kind": "pipe", "length": "90 m", "top": "2915 m"}`, "they overlap by 5 m"},
+	} {
+		require.Equal(t, 1, strings.Count(string(data), x.old), x.old)
+		other := filepath.Join(t.TempDir(), "other.json")
+		require.NoError(t, os.WriteFile(other, []byte(strings.Replace(string(data), x.old, x.new, 1)), 0o600))
+		code, _, errs := runs("-plan", other)
+		require.Equal(t, 2, code)
+		require.Contains(t, errs, x.want)
+		require.NotRegexp(t, `[0-9] (in|ft|psi|km|MPa)\b`, errs, "in the plan's units")
+	}
+	// A test that is missed says what it wanted in bar, and the cure which ramp it is of.
+	code, out, errs = runs("-plan", file, "-set", "steps.test the packer from above.ramps[0].annulus = 100 bar")
+	require.Equal(t, 1, code, errs)
+	one := strings.Join(strings.Fields(out), " ")
+	require.Contains(t, one, "wanted 130 bar to 150 bar")
+	require.Contains(t, one, `131 bar to 149 bar on "annulus" in ramp 1, in place of 100 bar`)
+}

@@ -98,8 +98,59 @@ func one[Q any, P interface {
 	return q, err
 }
 
-// text writes a sentence of the engine's in the reader's units.
-func (u units) text(s string) string { return u.Rewrite(s) }
+// text writes a sentence of the engine's in the reader's units. A unit alone doesn't tell a
+// temperature from a difference of two; behind what the engine calls so it is one.
+func (u units) text(s string) string {
+	s = u.Rewrite(u.pressures(s))
+	for _, head := range [...]string{"error of temperature ", "warming of "} {
+		s = u.differences(s, head)
+	}
+	return s
+}
+
+// pressures are those that are shortest in a unit of stress, which here are none.
+func (u units) pressures(s string) string {
+	for _, symbol := range [...]string{" MPa", " ksi"} {
+		if symbol[1:] == u.symbol(pressure) {
+			continue
+		}
+		for at := strings.Index(s, symbol); at >= 0; at = strings.Index(s, symbol) {
+			from := strings.LastIndexAny(s[:at], " (=:“\"") + 1
+			written := s[from : at+len(symbol)]
+			q, err := one[unit.Pressure](written)
+			if err != nil {
+				break
+			}
+			s = s[:from] + u.Significant(q, pressure, 4) + s[at+len(symbol):]
+		}
+	}
+	return s
+}
+
+// differences are the differences of temperature behind each head, up to the end of what
+// is said of it.
+func (u units) differences(s, head string) string {
+	at := strings.Index(s, head)
+	if at < 0 {
+		return s
+	}
+	at += len(head)
+	end := at + strings.IndexAny(s[at:]+",", ",;'")
+	if words := strings.Fields(s[at:end]); len(words) > 2 {
+		written := strings.Join(words[len(words)-2:], " ")
+		return s[:at] + strings.Replace(s[at:end], written, u.difference(written), 1) + u.differences(s[end:], head)
+	}
+	return s[:end] + u.differences(s[end:], head)
+}
+
+// difference is a difference of temperatures in the reader's units; other text stays.
+func (u units) difference(text string) string {
+	q, err := one[unit.TemperatureDifference](text)
+	if err != nil {
+		return text
+	}
+	return u.Significant(q, display.TemperatureDifference, 4)
+}
 
 // quoted is text of which parts stand in quotes, as the plan's JSON has them.
 func (u units) quoted(s string) string {

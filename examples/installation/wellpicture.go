@@ -88,6 +88,9 @@ func wellPicture(w *work, i int, small bool) markup {
 // axis marks depths at the left.
 func (s *strip) axis(u reader, n int) {
 	span := u.in(s.to-s.from, depth)
+	if s.from > 0 || s.small {
+		s.text(s.left-9, s.top-11, "end", "num", "%s", u.symbol(depth))
+	}
 	step := nice(span / float64(n))
 	per := unit.Length(float64(s.to-s.from) / span)
 	first := float64(int(u.in(s.from, depth)/step)) * step

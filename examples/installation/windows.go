@@ -57,6 +57,9 @@ func (u reader) window(s *sequence.StepResult, w *sequence.Window) string {
 
 // briefly are the limits of a window where what stands against it is told elsewhere.
 func (u reader) briefly(s *sequence.StepResult, w *sequence.Window) string {
+	if w.Awaits > 0 {
+		return u.limits(s, w)
+	}
 	if !w.Open() {
 		return "NONE does it: see the step"
 	}
@@ -65,6 +68,9 @@ func (u reader) briefly(s *sequence.StepResult, w *sequence.Window) string {
 
 // limits are the intervals of a window in words.
 func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
+	if w.Awaits > 0 {
+		return u.awaited(s, w)
+	}
 	if !w.Open() {
 		var clash []string
 		for _, c := range w.Clash {
@@ -80,6 +86,19 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 		parts = append(parts, "the planned "+u.of(u.shown(w, w.Planned)))
 	}
 	return strings.Join(parts, ", or ")
+}
+
+// awaited tells what a window depends on, and what it is with what mends that.
+func (u reader) awaited(s *sequence.StepResult, w *sequence.Window) string {
+	text := fmt.Sprintf("depends on step %d: mend that first", w.Awaits)
+	for i := range w.Opens {
+		var parts []string
+		for _, x := range w.Opens[i].Window {
+			parts = append(parts, u.interval(s, w, x))
+		}
+		return text + "; with " + u.text(w.Opens[i].Does) + " it is " + strings.Join(parts, ", or ")
+	}
+	return text
 }
 
 func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.Interval) string {
@@ -152,6 +171,9 @@ func (u reader) limitNumber(w *sequence.Window, l sequence.Level, to way) string
 
 // edges say what fails beyond a window, or what opens one that is empty.
 func (u reader) edges(s *sequence.StepResult, w *sequence.Window) []string {
+	if w.Awaits > 0 {
+		return nil
+	}
 	var all []string
 	for i := range w.Opens {
 		all = append(all, u.advice(s, w, &w.Opens[i]))
@@ -196,7 +218,7 @@ func (u reader) edits(all []sequence.Edit) string {
 	var parts []string
 	for _, e := range all {
 		switch {
-		case u.quoted(e.Now) == e.Now || u.few(e.Now, 6) == e.Now:
+		case u.quoted(e.Now) == e.Now:
 			parts = append(parts, "-set '"+e.Path+" = "+e.Now+"'")
 		default:
 			parts = append(parts, "in "+e.Path)

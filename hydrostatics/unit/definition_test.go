@@ -35,6 +35,24 @@ func TestWritten(t *testing.T) {
 	}
 }
 
+// No float64 times 1e5 is 7.36e6, and 73.6 is read as one: what is written reads back all
+// the same, in the unit that was asked for.
+func TestCountOfWhatFewDigitsMiss(t *testing.T) {
+	for _, bar := range []float64{73.6, 82.8, 0.7, 1.1, 4.7, 9.3, 331.2} {
+		x := float64(unit.Pressure(bar*1e6)) / 10 // of MPa
+		number, ok := unit.Count(x, float64(unit.Bar))
+		require.True(t, ok, bar)
+		var back unit.Pressure
+		require.NoError(t, back.UnmarshalText([]byte(number+" bar")))
+		require.Equal(t, x, float64(back), number)
+	}
+	number, ok := unit.Count(7.36e6, float64(unit.Bar))
+	require.True(t, ok)
+	require.NotEqual(t, 7.36e6, 73.6*float64(unit.Bar), "else this test is of nothing")
+	require.Contains(t, number, "73.60000000000000000")
+	require.Equal(t, "7.36 MPa", unit.Pressure(7.36e6).String(), "a person is shown few digits")
+}
+
 func TestCount(t *testing.T) {
 	number, ok := unit.Count(float64(35*unit.Bar), float64(unit.Bar))
 	require.True(t, ok)

@@ -42,7 +42,12 @@ func between(x, factor float64) (number string, ok bool) {
 			return s, true
 		}
 	}
-	return "", false
+	// What comes out in few digits is read as a float64 first, and missed; a little
+	// beside it, less than any rounding, it isn't.
+	const k = 0x1p33 // k²/(k²-1) is 1 and a little
+	exact.Mul(exact, big.NewFloat(k*k)).Quo(exact, big.NewFloat(k-1)).Quo(exact, big.NewFloat(k+1))
+	s := exact.Text('g', floatDigits+5)
+	return s, same(product(s, x/factor, factor), x)
 }
 
 // scalable tells whether x is far from the ends of what a float64 holds.

@@ -2,6 +2,7 @@ package unit_test
 
 import (
 	"encoding"
+	"math"
 	"reflect"
 	"testing"
 
@@ -153,4 +154,41 @@ func TestWhatStandsForTwoThingsIsRefusedWithBoth(t *testing.T) {
 	var v unit.Volume
 	require.NoError(t, v.UnmarshalText([]byte("1,250,000 m3")))
 	require.InEpsilon(t, 1.25e6, float64(v), 1e-15)
+}
+
+// Every spelling that the programme says it reads, each as its quantity, held against a
+// value in SI worked by hand from the definitions.
+func TestEverySpellingThatIsPromised(t *testing.T) {
+	const psi, pound, foot, barrel, gallon = 4.4482216152605 / 0.00064516, 0.45359237, 0.3048, 0.158987294928, 0.003785411784
+	for _, c := range []struct {
+		in   string
+		into encoding.TextUnmarshaler
+		want float64
+	}{
+		{"1.35 SG", new(unit.Density), 1350}, {"1.35 sg", new(unit.Density), 1350},
+		{"11.3 ppg", new(unit.Density), 11.3 * pound / gallon}, {"11.3 lbm/gal", new(unit.Density), 11.3 * pound / gallon}, {"84.3 pcf", new(unit.Density), 84.3 * pound / (foot * foot * foot)},
+		{"0.6 psi/ft", new(unit.Density), 0.6 * psi / foot / 9.80665}, {"13 kPa/m", new(unit.Density), 13000 / 9.80665},
+		{"3000 psig", new(unit.Pressure), 3000 * psi}, {"250 barg", new(unit.Pressure), 25e6}, {"3000 psia", new(unit.Pressure), 3000*psi - 101325},
+		{"250 bara", new(unit.Pressure), 25e6 - 101325}, {"25000 kPaa", new(unit.Pressure), 25e6 - 101325},
+		{"3,000 psi", new(unit.Pressure), 3000 * psi},
+		{"2 bpm", new(unit.FlowRate), 2 * barrel / 60}, {"84 gpm", new(unit.FlowRate), 84 * gallon / 60}, {"300 L/min", new(unit.FlowRate), 0.3 / 60},
+		{"900 m³/d", new(unit.FlowRate), 900.0 / 86400}, {"900 Sm3/d", new(unit.FlowRate), 900.0 / 86400}, {"1500 stb/d", new(unit.FlowRate), 1500 * barrel / 86400},
+		{"12 MMscf/d", new(unit.FlowRate), 12e6 * foot * foot * foot / 86400},
+		{"120 klbf", new(unit.Force), 120e3 * pound * 9.80665}, {"500 kN", new(unit.Force), 5e5}, {"50 t", new(unit.Force), 50e3 * 9.80665},
+		{"12.6 ppf", new(unit.WeightPerLength), 12.6 * pound / foot * 9.80665},
+		{"2 deg/30m", new(unit.Curvature), 2 * math.Pi / 180 / 30}, {"2 deg/100ft", new(unit.Curvature), 2 * math.Pi / 180 / (100 * foot)},
+		{"5-1/2 in", new(unit.Length), 0.1397}, {"5 1/2 in", new(unit.Length), 0.1397}, {`4.5"`, new(unit.Length), 0.1143},
+	} {
+		require.NoError(t, c.into.UnmarshalText([]byte(c.in)), c.in)
+		require.InEpsilon(t, c.want, reflect.ValueOf(c.into).Elem().Float(), 1e-13, c.in)
+	}
+	for in, kelvin := range map[string]float64{"90 °C": 363.15, "212 °F": 373.15} {
+		var warm unit.Temperature
+		require.NoError(t, warm.UnmarshalText([]byte(in)), in)
+		require.InEpsilon(t, kelvin, warm.Kelvin(), 1e-13, in)
+	}
+	// No prefix is read before a unit that the tables haven't with it.
+	for _, in := range []string{"3 Mbar", "3 kbarg", "3 Gpsi", "3 mpsi"} {
+		require.Error(t, new(unit.Pressure).UnmarshalText([]byte(in)), in)
+	}
 }

@@ -103,7 +103,7 @@ func (c Catalogue) Sizes() []unit.Length {
 func (c Catalogue) OfSize(od unit.Length) []Entry {
 	var found []Entry
 	for _, e := range c.entries {
-		if sameSize(e.OD, od) {
+		if sameSize(e.OD, od) || metricSize(e.OD, od) {
 			found = append(found, e)
 		}
 	}
@@ -119,7 +119,16 @@ func (c Catalogue) Find(od unit.Length, weight unit.WeightPerLength) (Entry, err
 			return e, nil
 		}
 	}
-	return Entry{}, fault.Join("catalogue", &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: c.OfSize(od)})
+	for _, e := range c.entries {
+		if (sameSize(e.OD, od) || metricSize(e.OD, od)) && (same(e, e.OD, weight) || metricWeight(e.Weight, weight)) {
+			return e, nil
+		}
+	}
+	have := c.OfSize(od)
+	if len(have) > 0 {
+		od = have[0].OD
+	}
+	return Entry{}, fault.Join("catalogue", &NotFoundError{OD: od, Weight: weight, Sizes: c.Sizes(), Have: have})
 }
 
 // same tells whether e is the pipe of that size and weight, to the digits in
@@ -131,6 +140,23 @@ func same(e Entry, od unit.Length, weight unit.WeightPerLength) bool {
 
 // digit is what two prints of one size may differ by.
 const digit = 0.0006 * unit.Inch
+
+// metricSize tells whether a size is that of the table as the metric trade calls it, to a
+// tenth of a millimetre: 9-5/8 in is 244.475 mm, and called 244.5 mm.
+func metricSize(table, od unit.Length) bool {
+	return tenth(table.In(unit.Millimetre), od.In(unit.Millimetre))
+}
+
+// metricWeight tells the same of a weight, to a tenth of a kilogram per metre: 53.5 lb/ft
+// are 79.617 kg/m, and called 79.6 kg/m.
+func metricWeight(table, weight unit.WeightPerLength) bool {
+	return tenth(table.In(unit.KilogramPerMetre), weight.In(unit.KilogramPerMetre))
+}
+
+// tenth tells whether x is a number of tenths, and as near to a figure as that says.
+func tenth(figure, x float64) bool {
+	return math.Abs(10*x-math.Round(10*x)) < 1e-6 && math.Abs(figure-x) <= 0.05001
+}
 
 func sameSize(a, b unit.Length) bool {
 	return math.Abs(float64(a-b)) <= float64(digit)

@@ -65,6 +65,26 @@ func TestFind(t *testing.T) {
 	require.Equal(t, catalogue.ExternalUpset, e.Finish)
 	require.InDelta(t, 2.441, e.ID.In(unit.Inch), 1e-9)
 
+	// Sizes as metric tables call them; ISO 11960:2014, table C.1 and others, has two digits
+	// (from memory), offices one.
+	for called, od := range map[unit.Length]unit.Length{244.48: 9.625, 244.5: 9.625, 244.4: 0, 244.6: 0, 298.5: 11.75, 177.8: 7, 73: 2.875, 60.3: 2.375, 114.3: 4.5} {
+		found := c.OfSize(called * unit.Millimetre)
+		require.Equal(t, od > 0, len(found) > 0, "%v mm", float64(called))
+		if od > 0 {
+			require.Equal(t, od*unit.Inch, found[0].OD)
+			same, err := c.Find(called*unit.Millimetre, found[0].Weight)
+			require.NoError(t, err)
+			require.Equal(t, found[0], same)
+		}
+	}
+
+	// And weights: 53.5 lb/ft are 79.617 kg/m, by the definitions of pound and foot.
+	casing, err := c.Find(244.5*unit.Millimetre, 79.6*unit.KilogramPerMetre)
+	require.NoError(t, err)
+	require.Equal(t, 53.5*unit.PoundPerFoot, casing.Weight)
+	_, err = c.Find(244.5*unit.Millimetre, 79.5*unit.KilogramPerMetre)
+	require.ErrorContains(t, err, "9.625 in at ")
+
 	_, err = c.Find(2.875*unit.Inch, 7*unit.PoundPerFoot)
 	require.ErrorIs(t, err, catalogue.ErrNotFound)
 	var missing *catalogue.NotFoundError

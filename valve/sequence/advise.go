@@ -35,8 +35,8 @@ func (k *checker) advise() error {
 			k.progress.tell(0.99, "looking for what opens a window of step "+fmt.Sprint(i+1))
 			rest, err := k.cured(i, empty, cures)
 			rest = slices.DeleteFunc(rest, func(w *Window) bool {
-				w.Advised = w.Advised || shut[w.wall]
-				return shut[w.wall]
+				w.Advised = w.Advised || shut[w.wall] || w.Awaits > 0
+				return shut[w.wall] || w.Awaits > 0
 			})
 			if err == nil && len(rest) > 0 {
 				err = k.open(i, rest)
@@ -48,7 +48,7 @@ func (k *checker) advise() error {
 				shut[w.wall] = w.wall != "" && len(w.Opens) == 0 || shut[w.wall]
 			}
 		}
-		if len(empty) > 0 || failing[i] {
+		if len(k.out.Before) > i && len(k.out.Before[i]) > 0 && (len(empty) > 0 || failing[i]) {
 			cures = append(cures, k.cures(i)...)
 		}
 	}
@@ -72,6 +72,9 @@ func (k *checker) open(i int, empty []*Window) error {
 	}
 	var all []candidate
 	if !o.mends {
+		if err := o.asPlanned(); err != nil {
+			return err
+		}
 		all = o.candidates()
 	}
 	found := make([][]*Advice, len(all)) // by candidate, then by window
@@ -108,7 +111,7 @@ func (k *checker) open(i int, empty []*Window) error {
 				return err
 			}
 		}
-		slices.SortStableFunc(w.Opens, func(a, b Advice) int { return -compare(a.Proves, b.Proves) })
+		inOrder(w.Opens, func(a, b Advice) int { return -compare(a.Proves, b.Proves) })
 	}
 	return nil
 }
@@ -142,6 +145,7 @@ type opener struct {
 	empty []*Window
 	known map[string]bool // what fails as planned
 	mends bool            // another pressure of the step mends it, and nothing else is looked for
+	shuts [][]shutting    // what shuts each window with the nominal values as planned
 }
 
 // candidate is one thing that can be changed, one way, by so many of its steps.
@@ -240,7 +244,7 @@ func (o *opener) densities() []candidate {
 					if err == nil {
 						err = now.UnmarshalText([]byte(e.Now))
 					}
-					return &Advice{Kind: ChangeDensity, Edits: []Edit{e}, Does: fmt.Sprintf("“%s” of %s in place of %s", f.Name, now.Nominal.Rounded(4), f.Density.Nominal.Rounded(4))}, err
+					return &Advice{Kind: ChangeDensity, Edits: []Edit{e}, Does: fmt.Sprintf("“%s” of %s in place of %s", f.Name, now.Nominal.Rounded(6), f.Density.Nominal.Rounded(6))}, err
 				}})
 		}
 	}

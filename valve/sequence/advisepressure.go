@@ -68,7 +68,7 @@ func (o *opener) pressures() ([]*Advice, error) {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b pressing) int { return cmp.Compare(a.by, b.by) })
+	inOrder(all, func(a, b pressing) int { return cmp.Compare(a.by, b.by) })
 	found := make([]*Advice, len(o.empty))
 	for _, x := range all {
 		for n := range o.empty {

@@ -14,23 +14,20 @@ import (
 type tried struct {
 	advice  *Advice      // nil: the step alone was walked
 	windows [][]Interval // by window that was empty; none: it still is
+	shuts   [][]shutting // what shuts each with the nominal values, where it still is
 }
 
 // smallest finds the smallest change of one kind that opens each window.
 func (o *opener) smallest(c *candidate) ([]*Advice, error) {
 	known := map[int]*tried{}
 	opens := func(n, window int) (bool, error) {
-		if t, ok := known[n]; ok {
-			return t != nil && len(t.windows[window]) > 0, nil
-		}
-		t, err := o.try(c, n)
-		if err != nil {
-			return false, err
-		}
-		known[n] = t
-		return t != nil && len(t.windows[window]) > 0, nil
+		t, err := o.tried(c, n, known)
+		return t != nil && len(t.windows[window]) > 0, err
 	}
 	found := make([]*Advice, len(o.empty))
+	if idle, err := o.idle(c, known); idle || err != nil {
+		return found, err
+	}
 	for w := range o.empty {
 		last := 0
 		for _, n := range c.sizes {
@@ -63,6 +60,15 @@ func (o *opener) smallest(c *candidate) ([]*Advice, error) {
 	return found, nil
 }
 
+// asPlanned tells what shuts the windows of the step with the nominal values.
+func (o *opener) asPlanned() error {
+	t, err := o.walked(o.base.Clone(), &Advice{}, true)
+	if t != nil {
+		o.shuts = t.shuts
+	}
+	return err
+}
+
 // made is the advice of a change that opens a window, as the whole plan with the change
 // written into it has it; nil: it doesn't open it there.
 func (o *opener) made(change func(p *Plan) (*Advice, error), window int) (*Advice, error) {
@@ -90,6 +96,18 @@ func nearest(all []Interval, to Level) Level {
 		}
 	}
 	return best
+}
+
+// tried is try, once for each size.
+func (o *opener) tried(c *candidate, n int, known map[int]*tried) (*tried, error) {
+	if t, ok := known[n]; ok {
+		return t, nil
+	}
+	t, err := o.try(c, n)
+	if err == nil {
+		known[n] = t
+	}
+	return t, err
 }
 
 // try tells what a change of a certain size gives; nil: it can't be made, or something
@@ -123,19 +141,18 @@ func (o *opener) walked(p *Plan, a *Advice, roughly bool) (*tried, error) {
 		if nominal {
 			k.compiled = c.atNominal()
 		}
-		t, err := o.looked(k, a, at, roughly || nominal)
-		if t == nil || err != nil || !nominal && !roughly {
+		t, err := o.looked(k, a, at, roughly, nominal)
+		if t == nil || err != nil || !nominal || !slices.ContainsFunc(t.windows, func(x []Interval) bool { return len(x) > 0 }) {
 			return t, err
-		}
-		if !slices.ContainsFunc(t.windows, func(x []Interval) bool { return len(x) > 0 }) || !nominal {
-			return t, nil
 		}
 	}
 	return nil, nil
 }
 
-// looked looks for the windows of the step in a changed plan.
-func (o *opener) looked(k *checker, a *Advice, at int, roughly bool) (*tried, error) {
+// looked looks for the windows of the step in a changed plan. With the nominal values it
+// is enough to know whether there is any: half of the width that counts is parted no
+// further, and what is open counts however wide it is seen.
+func (o *opener) looked(k *checker, a *Advice, at int, roughly, nominal bool) (*tried, error) {
 	run, err := k.Walk(o.ctx, affine.Box(len(k.Network.Symbols), k.Nominal()), proof.Options{Budget: o.options.Budget, To: at + 1})
 	if o.ctx.Err() != nil {
 		return nil, o.ctx.Err()
@@ -149,7 +166,7 @@ func (o *opener) looked(k *checker, a *Advice, at int, roughly bool) (*tried, er
 		}
 	}
 	k.out = &proof.Outcome{Run: run, Failures: []proof.Failure{{}}} // so that no window is taken as open for what is planned
-	t := &tried{a, make([][]Interval, len(o.empty))}
+	t := &tried{a, make([][]Interval, len(o.empty)), make([][]shutting, len(o.empty))}
 	var singles proof.Singles
 	all := k.held(at)
 	for n, was := range o.empty {
@@ -159,17 +176,40 @@ func (o *opener) looked(k *checker, a *Advice, at int, roughly bool) (*tried, er
 		}
 		w := all[i]
 		wide := adviceWidth(w.Planned.Axial())
-		if roughly {
+		switch {
+		case nominal:
+			w.held.Fine = wide / 2
+		case roughly:
 			w.held.Fine = wide / 10
 		}
 		if err := k.window(&w, &singles); err != nil {
 			return nil, err
 		}
-		if w.wideEnough() {
+		if nominal && !w.Open() {
+			if err := k.asHeld(&w); err != nil {
+				return nil, err
+			}
+		}
+		if w.wideEnough() || nominal && w.Open() {
 			t.windows[n] = w.Intervals
+		}
+		if nominal {
+			t.shuts[n] = w.shut
 		}
 	}
 	return t, nil
+}
+
+// asHeld puts the planned value into a window that has nothing else in it, where the step
+// is proved with it: what is narrower than the search parts.
+func (k *checker) asHeld(w *Window) error {
+	h := w.held
+	h.Least, h.Greatest = math.Max(h.Planned-h.Fine/1000, 0), h.Planned+h.Fine/1000
+	bad, err := k.Window(k.ctx, k.out.Before[h.Step], h, &proof.Singles{})
+	if err == nil && len(bad) == 0 {
+		w.Intervals, w.Inside = []Interval{{Least: w.Planned, Greatest: w.Planned}}, true
+	}
+	return err
 }
 
 // adviceWidth is how wide a window must be to count as open in an advice, unless the

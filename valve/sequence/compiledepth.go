@@ -90,7 +90,7 @@ func (c *compiler) compartments() {
 	}
 	for i, p := range c.plan.Compartments {
 		d := c.wanted[i]
-		slices.SortStableFunc(d, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
+		inOrder(d, func(a, b well.Depth) int { return cmp.Compare(a.MD, b.MD) })
 		d = slices.CompactFunc(d, func(a, b well.Depth) bool { return a.MD == b.MD })
 		k := well.Compartment{Name: p.Name, Depths: d, Surface: p.Surface, Formation: -1, Trapped: c.forms["compartments."+p.Name+".trapped"],
 			Volume: float64(p.capacity()) * float64(p.BottomMD-p.TopMD), Turn: c.turnsUp(float64(p.TopMD), float64(p.BottomMD))}

@@ -217,6 +217,33 @@ func TestWhatATallyCantBe(t *testing.T) {
 	}
 }
 
+// Names that follow from the tally have no units, as an output may be in others; a rating
+// by hand of the name that such a thing had before goes on rating it.
+func TestNamesOfATallyHaveNoUnits(t *testing.T) {
+	data, err := os.ReadFile("../../examples/installation/begin/si.json")
+	require.NoError(t, err)
+	names := func(text string) (all []string) {
+		p, err := sequence.Read([]byte(text))
+		require.NoError(t, err)
+		p, err = p.Derive()
+		require.NoError(t, err)
+		for _, r := range p.Ratings {
+			all = append(all, r.Name)
+		}
+		return all
+	}
+	plain := names(string(data))
+	require.Contains(t, plain, "casing 9-5/8")
+	require.Contains(t, plain, "casing 9-5/8, below packer")
+	require.NotRegexp(t, `[0-9] (in|m|ft|mm)\b`, strings.Join(plain, "\n"))
+	metric := names(strings.Replace(string(data), `"size": "9-5/8 in"`, `"size": "244.5 mm"`, 1))
+	require.Contains(t, metric, "casing 244.5")
+	before := names(strings.Replace(string(data), `"steps":`, `"ratings": [{"name": "casing 9.625 in", "inside": "annulus", "burst": "300 bar", "background": "pore water"}], "steps":`, 1))
+	require.Contains(t, before, "casing 9.625 in")
+	require.Contains(t, before, "casing 9.625 in, below packer")
+	require.Len(t, before, len(plain), "in place of the derived one, not beside it")
+}
+
 func BenchmarkDerive(b *testing.B) {
 	data, err := os.ReadFile(shipped + "demo-as-tally.json")
 	require.NoError(b, err)

@@ -3,6 +3,7 @@ package sequence
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/controlline"
@@ -103,7 +104,13 @@ func (d *deriver) ratings() {
 		if c.Pipe == nil || c.Behind == "" {
 			continue
 		}
-		d.along(c.name(), d.outermost(i), Rating{Pipe: c.Pipe, Background: c.Behind, Factor: d.factor(c.Factor)},
+		name := c.name()
+		if c.Name == "" && c.Pipe != nil {
+			if before := "casing " + c.Pipe.Size.String(); d.rated(before) { // as it was called before
+				name = before
+			}
+		}
+		d.along(name, d.outermost(i), Rating{Pipe: c.Pipe, Background: c.Behind, Factor: d.factor(c.Factor)},
 			fmt.Sprintf("the catalogue's ratings of %s; behind it %s from surface", c.name(), c.Behind))
 	}
 	for i := range d.Strings {
@@ -162,13 +169,30 @@ func (d *deriver) along(name string, parts []stretch, r Rating, note string) {
 		}
 		r.Inside, r.FromMD, r.ToMD, r.Note = p.inside, unit.Length(p.top), unit.Length(p.bottom), note
 		if slices.ContainsFunc(d.out.Ratings, func(x Rating) bool { return x.Name == r.Name }) {
-			r.Name = fmt.Sprintf("%s from %s", name, d.text(r.FromMD))
+			r.Name = d.from(name, r.FromMD)
 		}
 		if p.outside != "" {
 			r.Outside = p.outside
 		}
 		d.out.Ratings = append(d.out.Ratings, r)
 	}
+}
+
+// from is the name of a body from a depth on, without a unit: a name is the same
+// whatever units an output is in. Plans of before may have rated it by another.
+func (d *deriver) from(name string, top unit.Length) string {
+	at := d.text(top)
+	if before := name + " from " + at; d.rated(before) {
+		return before
+	}
+	number, _, _ := strings.Cut(at, " ")
+	return name + " from " + number
+}
+
+// rated tells whether the plan has a rating by hand of a name, or of a part of what bears
+// the name.
+func (d *deriver) rated(name string) bool {
+	return slices.ContainsFunc(d.plan.Ratings, func(r Rating) bool { return r.Name == name || strings.HasPrefix(r.Name, name+", ") })
 }
 
 // stretch is where the same is inside and outside of a body.
@@ -241,7 +265,7 @@ func (d *deriver) walls(i int) {
 		}
 		name := t.Name
 		if runs++; runs > 1 {
-			name = fmt.Sprintf("%s from %s", t.Name, d.text(unit.Length(top)))
+			name = d.from(t.Name, unit.Length(top))
 		}
 		d.along(name, d.stretches(top, bottom, func(z float64) (string, string) {
 			return d.space(d.Inside(i), z), d.space(i, z)

@@ -2,8 +2,10 @@ package sequence
 
 import (
 	"fmt"
+	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -319,7 +321,26 @@ func (c Casing) name() string {
 	case c.Pipe == nil:
 		return "open hole"
 	}
-	return "casing " + c.Pipe.Size.String()
+	return "casing " + sizeName(c.Pipe.Size)
+}
+
+// sizeName is how the trade calls a pipe's size, without a unit: a name is the same
+// whatever units an output is in.
+func sizeName(x unit.Length) string {
+	const parts = 16
+	n := x.In(unit.Inch) * parts
+	if whole := math.Round(n); math.Abs(n-whole) < 1e-9*n && whole >= parts {
+		a, b := int(whole)/parts, int(whole)%parts
+		if b == 0 {
+			return strconv.Itoa(a)
+		}
+		c := parts
+		for b%2 == 0 {
+			b, c = b/2, c/2
+		}
+		return fmt.Sprintf("%d-%d/%d", a, b, c)
+	}
+	return strconv.FormatFloat(x.In(unit.Millimetre), 'g', 6, 64)
 }
 
 // cuts is what a piece divides.

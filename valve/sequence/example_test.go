@@ -40,7 +40,7 @@ func ExampleProgramme_OK() {
 	// Output:
 	// false
 	// set: packer: sets may not happen, and is intended in this step
-	// at least 3216.5 psi on "tubing"
+	// at least 3216.5 psi on "tubing" in ramp 1, in place of 3100 psi
 }
 
 // Every fault of a plan comes at once, with its path in the file.

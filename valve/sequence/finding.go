@@ -82,7 +82,7 @@ func (k *checker) findings() {
 			all = append(all, item{m, nil})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b item) int {
+	inOrder(all, func(a, b item) int {
 		return cmp.Or(cmp.Compare(a.margin.Step, b.margin.Step), compare(a.failure == nil, b.failure == nil),
 			cmp.Compare(a.margin.Kind, b.margin.Kind), cmp.Compare(k.nameOf(a.margin), k.nameOf(b.margin)))
 	})

@@ -64,7 +64,7 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 		sandface[i] = out[1].F
 		knots = append(knots, knot{c.entry(s, p, z), float64(z.tvd), out[0].F})
 	}
-	slices.SortStableFunc(knots, func(a, b knot) int { return cmp.Compare(a.tvd, b.tvd) })
+	inOrder(knots, func(a, b knot) int { return cmp.Compare(a.tvd, b.tvd) })
 	for i, z := range zs {
 		// From the face to the choke the zone's own fluid stands; above it what flows up.
 		above := z.choke == 0

@@ -47,7 +47,7 @@ func (k *checker) margins() []Margin {
 		}
 		all = append(all, m.Margin)
 	}
-	slices.SortStableFunc(all, func(a, b Margin) int {
+	inOrder(all, func(a, b Margin) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Limit, b.Limit), cmp.Compare(a.Step, b.Step))
 	})
 	return all
@@ -114,7 +114,7 @@ func (k *checker) moved(e []float64) []Choice {
 // slopes are what the inputs take of a margin by their whole bands, most first.
 func (k *checker) slopes(f affine.Form, text func(float64) string) []Slope {
 	terms := slices.Clone(f.T)
-	slices.SortStableFunc(terms, func(a, b affine.Term) int { return cmp.Compare(math.Abs(b.C), math.Abs(a.C)) })
+	inOrder(terms, func(a, b affine.Term) int { return cmp.Compare(math.Abs(b.C), math.Abs(a.C)) })
 	var all []Slope
 	for _, t := range terms[:min(3, len(terms))] {
 		all = append(all, Slope{k.Network.Symbols[t.Symbol].Name, text(2 * math.Abs(t.C))})

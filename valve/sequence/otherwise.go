@@ -237,7 +237,7 @@ func (k *checker) tells(i int, name string) []Tell {
 			add(what, seen[c], is[c], float64(0.001*unit.Gallon)+tankShows*max(math.Abs(seen[c]), math.Abs(is[c])), func(x float64) string { return unit.Volume(sign * x).Rounded(3) })
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Tell) int { return cmp.Compare(a.Not, b.Not) })
+	inOrder(all, func(a, b Tell) int { return cmp.Compare(a.Not, b.Not) })
 	return all
 }
 

@@ -149,7 +149,7 @@ func children(v reflect.Value, step func(names []string, p part, child reflect.V
 		}
 	case reflect.Map:
 		keys := v.MapKeys()
-		slices.SortStableFunc(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
+		inOrder(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
 		for _, k := range keys {
 			step([]string{k.String()}, part{key: k.String(), kind: reflect.Map}, v.MapIndex(k))
 		}

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
@@ -77,7 +76,7 @@ func (c *compiled) zones(s *well.State, p *Produce) []zone {
 		}
 		zs = append(zs, z)
 	}
-	slices.SortStableFunc(zs, func(a, b zone) int {
+	inOrder(zs, func(a, b zone) int {
 		return cmp.Or(cmp.Compare(b.tvd, a.tvd), cmp.Compare(c.plan.Formations[a.formation].Name, c.plan.Formations[b.formation].Name))
 	})
 	return zs

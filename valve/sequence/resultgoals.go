@@ -39,6 +39,9 @@ func (k *checker) balanceOf(at *standstill, i, depth, f int) BalanceResult {
 
 // faces reports what stands open to each formation at the end of a step.
 func (k *checker) faces(i int, r *StepResult) {
+	if len(k.standstills[i]) == 0 {
+		return // the nominal values don't come to it
+	}
 	at := &k.standstills[i][len(k.standstills[i])-1]
 	s := at.world.State
 	for f, x := range s.Formations {

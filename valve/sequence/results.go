@@ -90,7 +90,7 @@ func events(w *walk.World, step int) []walk.Event {
 	}
 	slices.Reverse(all)
 	// Parts of the well that don't feel each other were walked one after the other.
-	slices.SortStableFunc(all, func(a, b walk.Event) int {
+	inOrder(all, func(a, b walk.Event) int {
 		switch {
 		case a.Drive != b.Drive:
 			return a.Drive - b.Drive

@@ -23,7 +23,7 @@ func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
 		}
 		for _, s := range check(t, p).Steps {
 			for _, w := range s.Windows {
-				if w.Planned.Axial() {
+				if w.Planned.Axial() || w.Awaits > 0 { // which no proof came to: it claims nothing
 					continue
 				}
 				windows++

@@ -40,6 +40,7 @@ type WindowSummary struct {
 	Compartment string     `json:"compartment,omitempty"` // empty: a pull
 	Planned     Level      `json:"planned"`
 	Intervals   []Interval `json:"intervals"`
+	Awaits      int        `json:"awaits,omitempty"` // the step that has to be mended before it is known
 }
 
 // Summary returns the short form of a programme.
@@ -69,7 +70,7 @@ func (r *StepResult) summary() StepSummary {
 		s.Flows = r.Points[n-1].Flows
 	}
 	for _, w := range r.Windows {
-		s.Windows = append(s.Windows, WindowSummary{w.Compartment, w.Planned, w.Intervals})
+		s.Windows = append(s.Windows, WindowSummary{w.Compartment, w.Planned, w.Intervals, w.Awaits})
 	}
 	return s
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"sync"
 
 	"completion.example/hydrostatics/unit"
@@ -23,11 +24,13 @@ type Window struct {
 	Inside      bool       `json:"inside"`            // the planned one lies in one of them
 	Ahead       bool       `json:"ahead,omitempty"`   // all steps that follow are proved in them, too
 	Clash       []string   `json:"clash,omitempty"`   // where there is none: what fails, and where
+	Awaits      int        `json:"awaits,omitempty"`  // the step, counted from 1, with which the plan is left before this one: until that is mended it isn't known
 	Advised     bool       `json:"advised,omitempty"` // it was looked for what opens it
 	Opens       []Advice   `json:"opens,omitempty"`   // the smallest single change of each kind that does; none: none was found
 	held        proof.Held
 	actions     []string // that clash
 	wall        string   // limit that is passed whatever is held
+	shut        []shutting
 }
 
 // Interval is a range in which a step is proved. Beyond its ends something fails, or it
@@ -86,7 +89,29 @@ func (k *checker) windows() error {
 			k.programme.Steps[i].Windows = steps[i]
 		}
 	}
+	if err == nil {
+		k.await()
+	}
 	return err
+}
+
+// await lists the windows of the steps that the proof didn't come to: what they are depends
+// on how the step is mended with which the plan is left.
+func (k *checker) await() {
+	if k.out.Died < 0 {
+		return
+	}
+	for i := k.out.Died + 1; i < len(k.programme.Steps); i++ {
+		if i < len(k.out.Before) && len(k.out.Before[i]) > 0 {
+			continue
+		}
+		windows := k.held(i)
+		for n := range windows {
+			windows[n].Awaits = k.out.Died + 1
+			windows[n].Clash = []string{"depends on step " + strconv.Itoa(k.out.Died+1)}
+		}
+		k.programme.Steps[i].Windows = windows
+	}
 }
 
 // wanted lists the windows that are to be found, in the order in which they are looked
@@ -247,7 +272,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 		return err
 	}
 	if !w.Open() {
-		w.Clash, w.actions, w.wall = k.clash(w, bad), k.acting(bad), k.wall(w, bad)
+		w.Clash, w.actions, w.wall, w.shut = k.clash(w, bad), k.acting(bad), k.wall(w, bad), k.shutBy(w, bad)
 	}
 	return nil
 }
@@ -304,7 +329,7 @@ func (k *checker) keepPlanned(w *Window) {
 		}
 	}
 	w.Intervals = append(w.Intervals, Interval{Least: w.Planned, Greatest: w.Planned})
-	slices.SortStableFunc(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
+	inOrder(w.Intervals, func(a, b Interval) int { return cmp.Compare(a.Least.si, b.Least.si) })
 }
 
 // bledOff puts a pressure of nothing, which no gauge has to be read for, into the window

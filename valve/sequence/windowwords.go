@@ -113,6 +113,9 @@ func (k *checker) edge(m *judge.Margin) string {
 
 // Words writes a window for people.
 func (w *Window) Words() string {
+	if w.Awaits > 0 {
+		return w.Clash[0]
+	}
 	if !w.Open() {
 		return "none: " + strings.Join(w.Clash, "; ")
 	}
@@ -170,5 +173,9 @@ func (k *checker) windowCure(m *judge.Margin) string {
 		}
 		return fmt.Sprintf("no surface pressure on %q does it as planned: %s. In the way stand: %s", w.name(), mend, strings.Join(w.Clash, "; "))
 	}
-	return fmt.Sprintf("%s on %q", w.Words(), w.name())
+	text := fmt.Sprintf("%s on %q", w.Words(), w.name())
+	if len(k.plan.Steps[m.Step].Ramps) > 1 && !w.Planned.Axial() {
+		text += fmt.Sprintf(" in ramp %d, in place of %s", w.Ramp, w.Planned.Rounded(digits))
+	}
+	return text
 }

@@ -16,13 +16,18 @@ func (k *checker) testWords(f *Finding, m, shown *judge.Margin) {
 	}
 	f.Kind, f.Device = TestOff, t.Barrier
 	f.Says = fmt.Sprintf("the test from %s does not see its differential (%s)", t.Side, k.place(shown))
-	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %v to %v", t.Inside, t.Outside, psi(nothing(d)), t.Differential.Least, t.Differential.Greatest)
+	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %s to %s", t.Inside, t.Outside, psi(nothing(d)), psi(t.Differential.Least), psi(t.Differential.Greatest))
 	f.Cure = k.testCure(m.Step, t)
 }
 
 // testCure names a side that nothing holds or vents; empty where a surface
 // pressure may mend the test.
 func (k *checker) testCure(step int, t *Test) string {
+	for n := range k.programme.Steps[step].Windows {
+		if w := &k.programme.Steps[step].Windows[n]; w.Open() && !w.Inside {
+			return "" // its window says it
+		}
+	}
 	s := k.standstills[step][len(k.standstills[step])-1].world.State
 	for _, name := range []string{t.Inside, t.Outside} {
 		i := k.by.compartment[name]

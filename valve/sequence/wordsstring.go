@@ -86,12 +86,17 @@ func (k *checker) sure(step, action int) unit.Force {
 }
 
 func (k *checker) pullCure(step, action int) string {
+	for n := range k.programme.Steps[step].Windows {
+		if w := &k.programme.Steps[step].Windows[n]; w.Planned.Axial() && w.Open() && !w.Inside && !k.out.Judge.SensedBy(step, action).Falling {
+			return "pull until the weight indicator shows " + handy(w).Rounded(4)
+		}
+	}
 	f := k.out.Judge.SensedBy(step, action)
 	if f.Falling && f.Seen && !f.Pulled {
 		return fmt.Sprintf("slack off until the weight indicator shows %s", (slices.Min(k.plan.Steps[step].Pull) - unit.Force(max(f.Left, 0))).Rounded(4))
 	}
 	if !f.Pulled && !f.HasReach {
-		return "nothing holds the string, so that no pull reaches it: set what holds it before this step"
+		return "pull more; or, if nothing holds the string, so that no pull reaches it, set what holds it before this step"
 	}
 	text := fmt.Sprintf("pull until the weight indicator shows %s", k.sure(step, action).Rounded(4))
 	if f.Pulled {

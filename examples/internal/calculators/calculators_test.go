@@ -128,3 +128,18 @@ func TestOneKindOfValueForOneFlag(t *testing.T) {
 	}
 	require.Greater(t, shared, 150)
 }
+
+// Where people would rather look there is a picture, drawn with the defaults; and the
+// calculators that were asked for by name are there.
+func TestPicturesWherePeopleLook(t *testing.T) {
+	for _, name := range []string{"column", "utube", "gascolumn", "setting", "seals", "pins", "release", "circulation", "commingle"} {
+		c, ok := calculators.Named(name)
+		require.True(t, ok, name)
+		require.Contains(t, c.Sheet(nil).Picture, "<svg", name)
+	}
+	for _, name := range []string{"bullhead", "kill", "surge", "gaswell", "convert"} {
+		c, ok := calculators.Named(name)
+		require.True(t, ok, name)
+		require.Empty(t, c.Sheet(nil).Faults, name)
+	}
+}

@@ -37,6 +37,9 @@ func (p *Plot) draw(c *svg.Canvas, x, wide, high float64) {
 	for _, t := range down {
 		room = math.Max(room, marked.Room(t.label))
 	}
+	if p.Clear { // the page's letters, that may be wider
+		room *= 1.3
+	}
 	f := frame{left: x + edge + line + room + tooth, right: x + wide - edge - 8, top: edge + 4, bottom: high - edge}
 	if n := len(across); n > 0 {
 		f.right -= marked.Room(across[n-1].label) / 4

@@ -27,6 +27,7 @@ type Scale struct {
 	Least, Greatest float64
 	Down            bool // grows downwards
 	NoGrid          bool
+	Whole           bool                   // marks stand at whole numbers alone: of what is counted
 	Names           []string               // of the whole numbers from 0 on, instead of numbers
 	Mark            func(x float64) string // writes a number; nil: in as few digits as it takes
 	widened         bool
@@ -186,6 +187,9 @@ func (s *Scale) marks() []tick {
 			step *= k
 			break
 		}
+	}
+	if s.Whole {
+		step = math.Max(step, 1)
 	}
 	for i := math.Ceil(s.Least/step - 1e-9); i*step <= s.Greatest+1e-9*step; i++ {
 		x := math.Round(i*step*1e9)/1e9 + 0

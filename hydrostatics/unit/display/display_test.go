@@ -169,6 +169,8 @@ func TestRewrite(t *testing.T) {
 		"warmed by 20 degF, 50 lb of it, 6 pins, 5 t":          "warmed by 20 degF, 50 lb of it, 6 pins, 5 t",
 		"already 35 bar":                                       "already 35 bar",
 		"5 furlongs, 1 in":                                     "5 furlongs, 25.4 mm",
+		"above 404 psi “plug, 3 ft” is lost at 3 ft":           "above 27.9 bar “plug, 3 ft” is lost at 0.914 m",
+		"“never closed 3 ft":                                   "“never closed 0.914 m",
 		"":                                                     "",
 	} {
 		require.Equal(t, want, SI().Rewrite(in))

@@ -10,12 +10,16 @@ import (
 // units, in as many digits as it has there, three at least. It is for words that a
 // library has put together. What the system shows in that unit anyway stays as it
 // is, and so does what the unit alone doesn't tell: a temperature or a difference of
-// two, pounds of mass or of force. A full stop behind a unit is no part of it.
+// two, pounds of mass or of force. A full stop behind a unit is no part of it. What
+// stands in “ ” is a name, and stays.
 func (s System) Rewrite(text string) string {
 	var b strings.Builder
-	done := 0
+	done, name := 0, 0
 	for i := range len(text) {
-		if i < done || i > 0 && !strings.ContainsRune(" \t\n\r(=:", rune(text[i-1])) {
+		if i >= name && strings.HasPrefix(text[i:], "“") {
+			name = i + max(strings.Index(text[i:], "”"), 0)
+		}
+		if i < max(done, name) || i > 0 && !strings.ContainsRune(" \t\n\r(=:", rune(text[i-1])) {
 			continue
 		}
 		number, symbol := quantityAt(text[i:])

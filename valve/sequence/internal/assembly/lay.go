@@ -166,7 +166,7 @@ func (l *Layout) received(i int, p *Placed, say length, f *fault.Faults) {
 		switch {
 		case at == nil:
 		case at.Polished == 0:
-			f.New(p.Path, "%s seals in a bore of %s at %s, but %s (%s) has no polished bore there", p.Name, diameter(p.Seals), say(p.At), at.Path, at.Name)
+			f.New(p.Path, "%s: it seals in a bore of %s at %s, but %s (%s) has no polished bore there", p.Name, diameter(p.Seals), say(p.At), at.Path, at.Name)
 		case at.Polished > p.Seals+fit || at.Polished < p.Seals-fit:
 			f.New(p.Path+".bore", "is %s, but the bore of %s (%s), in which it stands at %s, is %s", diameter(p.Seals), at.Path, at.Name, say(p.At), diameter(at.Polished))
 		}
