@@ -222,9 +222,6 @@ func (k *checker) partings(i int, r *StepResult) {
 		}
 		f := k.out.Judge.SensedBy(i, n)
 		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
-		if a.Row[len(a.Row)-1].Falling {
-			p.Planned = slices.Min(step.Pull)
-		}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)
 		}

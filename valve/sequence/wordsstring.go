@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"fmt"
-	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
@@ -93,7 +92,7 @@ func (k *checker) pullCure(step, action int) string {
 	}
 	f := k.out.Judge.SensedBy(step, action)
 	if f.Falling && f.Seen && !f.Pulled {
-		return fmt.Sprintf("slack off until the weight indicator shows %s", (slices.Min(k.plan.Steps[step].Pull) - unit.Force(max(f.Left, 0))).Rounded(4))
+		return fmt.Sprintf("slack off until the weight indicator shows %s", (k.sure(step, action) - unit.Force(f.Left)).Rounded(4))
 	}
 	if !f.Pulled && !f.HasReach {
 		return "pull more; or, if nothing holds the string, so that no pull reaches it, set what holds it before this step"
