@@ -22,11 +22,14 @@ func TestDerivativesOfTheDensityToSevenDigits(t *testing.T) {
 		p []unit.Pressure
 		t []float64 // °C
 	}{
-		"methane":  {fluid.Methane{}, []unit.Pressure{2e6, 2e7, 8e7}, []float64{10, 60, 150}},
-		"nitrogen": {fluid.Nitrogen{}, []unit.Pressure{2e6, 2e7, 8e7}, []float64{10, 60, 150}},
-		"gas":      {fluid.Gas{Gravity: 0.68}, []unit.Pressure{2e6, 2e7, 6e7}, []float64{40, 90, 150}},
-		"water":    {fluid.Water{}, []unit.Pressure{2e6, 2e7, 8e7}, []float64{20, 60, 150}},
-		"crude":    {fluid.Oil{At60F: 850, Commodity: fluid.Crude}, []unit.Pressure{1e6, 8e6}, []float64{20, 60, 110}},
+		"methane": {fluid.Methane{}, []unit.Pressure{2e6, 2e7, 8e7}, []float64{10, 60, 150}},
+		// where the bells of the equations, around the critical point, say something
+		"cold methane":  {fluid.Methane{}, []unit.Pressure{5e6, 6.5e6, 9e6}, []float64{-73, -70, -60}},
+		"cold nitrogen": {fluid.Nitrogen{}, []unit.Pressure{4e6, 6e6, 9e6}, []float64{-123, -120, -110}},
+		"nitrogen":      {fluid.Nitrogen{}, []unit.Pressure{2e6, 2e7, 8e7}, []float64{10, 60, 150}},
+		"gas":           {fluid.Gas{Gravity: 0.68}, []unit.Pressure{2e6, 2e7, 6e7, 9e7}, []float64{10, 40, 90, 150}},
+		"water":         {fluid.Water{}, []unit.Pressure{2e6, 2e7, 8e7}, []float64{20, 60, 150}},
+		"crude":         {fluid.Oil{At60F: 850, Commodity: fluid.Crude}, []unit.Pressure{1e6, 8e6}, []float64{20, 60, 110}},
 	} {
 		for _, p := range c.p {
 			for _, celsius := range c.t {

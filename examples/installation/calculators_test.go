@@ -1,12 +1,15 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -58,6 +61,31 @@ func (c others) answer(name string, args ...string) func(result string) float64 
 	}
 }
 
+// table is what a calculator says in the last row of a table.
+func (c others) table(name, title, column string, args ...string) float64 {
+	c.t.Helper()
+	c.answer(name)                                                                                       // builds it
+	out, err := exec.Command(filepath.Join(c.dir, name), append([]string{"-json"}, args...)...).Output() //nolint:gosec // just built
+	require.NoError(c.t, err, name)
+	var page struct {
+		Tables []struct {
+			Name   string
+			Header []string
+			Rows   [][]any
+		}
+	}
+	require.NoError(c.t, json.Unmarshal(out, &page))
+	for _, x := range page.Tables {
+		if i := slices.Index(x.Header, column); x.Name == title && i >= 0 && len(x.Rows) > 0 {
+			v, ok := x.Rows[len(x.Rows)-1][i].(float64)
+			require.True(c.t, ok, title)
+			return v
+		}
+	}
+	require.Fail(c.t, "no table", "%s: %s", name, title)
+	return 0
+}
+
 // si reads a quantity, or the nominal value of a band.
 func si(t *testing.T, text string) float64 {
 	t.Helper()
@@ -102,8 +130,9 @@ func strung(t *testing.T, change map[string]string, steps string) *sequence.Prog
 	for k, v := range change {
 		values[k] = v
 	}
-	for k, v := range values {
-		text = strings.ReplaceAll(text, k, v)
+	longest := func(a, b string) int { return cmp.Compare(len(b), len(a)) } // first: it may hold another
+	for _, k := range slices.SortedFunc(maps.Keys(values), longest) {
+		text = strings.ReplaceAll(text, k, values[k])
 	}
 	plan, err := sequence.Read([]byte(strings.ReplaceAll(text, "STEPS", steps)))
 	require.NoError(t, err)
@@ -121,7 +150,8 @@ func stringIn(p *sequence.Programme, step, point int) *sequence.StringAt {
 }
 
 // At equal inputs the calculators and the programme answer the same: release, setting,
-// movement, seals, hookload, buckling and stress, to 1e-9.
+// movement free and held, seals, hookload, most set down, buckling, longest tool, stress,
+// stretch, ratings, pins and the packer's envelope, to 1e-9.
 func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds seven calculators")
@@ -188,4 +218,71 @@ func TestCalculatorsAndProgrammeAgree(t *testing.T) {
 	require.Equal(t, []any{"triaxial", unit.Length(0)}, []any{at.Limit, at.LimitMD})
 	stress := c.answer("stress", "-axial", at.Hanger.String(), "-inside-pressure", "7000 psi", "-outside-pressure", "1000 psi")
 	same(1.25*stress("von Mises stress")/float64(80000*unit.PSI), at.Usage, "use")
+
+	// movement, with the seals held as they landed: what the packer bears.
+	anchored := map[string]string{"BITES": "0 psi"}
+	for k, v := range lubinski {
+		if anchored[k] == "" {
+			anchored[k] = v
+		}
+	}
+	p = strung(t, anchored, `{"name": "landed", "expect": ["packer: sets"]}, {"name": "cold", "temperature": "cold",
+		"swap": [{"compartment": "tubing", "fluid": "heavy", "from": "0 ft", "to": "10000 ft"}], "ramps": [{"tubing": "5000 psi", "annulus": "1000 psi"}]}`)
+	at = stringIn(p, 1, -1)
+	held := c.answer("movement", append(landed, "-seals", "anchored", "-yield", "110000 psi", "-tubing-fluid-before", "7.31 lb/gal", "-annulus-fluid-before", "7.31 lb/gal",
+		"-tubing-fluid", "15 lb/gal", "-annulus-fluid", "7.31 lb/gal", "-tubing-pressure", "5000 psi", "-annulus-pressure", "1000 psi", "-warming", "-20 degF")...)
+	same(held("true axial force above the packer"), float64(at.Wall), "above the packer")
+	same(held("effective axial force above the packer"), float64(at.Effective), "effective")
+	same(held("true axial force at the hanger"), float64(at.Hanger), "hanger")
+	same(held("force on the packer, tension pulls it up"), float64(at.Packer), "packer")
+
+	// stretch: a string that hangs free cools.
+	p = strung(t, nil, `{"name": "landed"}, {"name": "cold", "temperature": "cold"}`)
+	same(c.answer("stretch", "-string", "3.5 in, 9.3 lb/ft, 9000 ft", "-warming", "-20 degF")("by temperature"), float64(stringIn(p, 1, -1).Seals[0].Travel), "stretch")
+
+	// ratings: the non-upset joint of a string that hangs, and the body of one whose joints hold.
+	p = strung(t, map[string]string{"PIPE": `{"size": "4-1/2 in", "weight": "12.6 lb/ft", "grade": "L80"}`, "BORE": "4.5 in"}, `{"name": "hangs"}`)
+	at = stringIn(p, 0, -1)
+	require.Equal(t, "connection", at.Limit)
+	ratings := c.answer("ratings")
+	same(float64(at.Hanger)/ratings("joint, non-upset"), at.Usage, "joint")
+	p = strung(t, map[string]string{"PIPE": `{"size": "4-1/2 in", "weight": "12.6 lb/ft", "grade": "L80"}, "joint": "400000 lbf"`, "BORE": "4.5 in"}, `{"name": "hangs"}`)
+	at = stringIn(p, 0, -1)
+	require.Equal(t, "triaxial", at.Limit)
+	same(1.25*float64(at.Hanger)/ratings("body yield"), at.Usage, "body")
+
+	// pins: six of 4,500 lbf on 8 in².
+	p = strung(t, map[string]string{"{\"threshold\": \"BITES\"}": `{"pins": {"count": 6, "strength": "4500 lbf", "tolerance": 0.05, "area": "8 in2"}}`},
+		`{"name": "set", "ramps": [{"tubing": "4200 psi"}], "expect": ["packer: sets"]}`)
+	parts, _ := p.Steps[0].Triggers[0].Threshold.Nominal.Pressure()
+	same(c.answer("pins")("pins part at"), float64(parts), "pins")
+
+	// envelope: the packer's load in the corners of its envelope.
+	corners := `[{"differential": "-4000 psi", "axial": "-90000 lbf"}, {"differential": "7500 psi", "axial": "-90000 lbf"}, {"differential": "7500 psi", "axial": "60000 lbf"}, {"differential": "-6000 psi", "axial": "110000 lbf"}]`
+	polygon, loads := filepath.Join(c.dir, "corners.json"), filepath.Join(c.dir, "loads.json")
+	p = strung(t, map[string]string{"BITES": "1000 psi", `"rules"`: `"holding": {"below": "tubing", "above": "annulus", "depth": "9000 ft", "envelope": {"vertices": ` + corners + `}}, "rules"`},
+		`{"name": "set", "ramps": [{"tubing": "1100 psi"}, {"tubing": "0 psi"}], "expect": ["packer: sets"]}, {"name": "test", "ramps": [{"tubing": "3000 psi"}]}, {"name": "cold", "temperature": "cold", "ramps": [{"tubing": "500 psi"}]}`)
+	require.NoError(t, os.WriteFile(polygon, []byte(`{"vertices": `+corners+`}`), 0o600))
+	for step := range p.Steps {
+		h := p.Steps[step].Holding[len(p.Steps[step].Holding)-1]
+		text, err := json.Marshal([]map[string]any{{"name": "load", "differential": h.Differential, "axial": h.Axial}})
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(loads, text, 0o600))
+		same(c.table("envelope", "Loads", "share used", "-polygon", polygon, "-loads", loads), h.Used, "envelope")
+		same(float64(stringIn(p, step, -1).Packer), float64(h.Axial), "the load that is held against it")
+	}
+
+	// buckling: the longest stiff tool that passes the helix, and what friction locks up.
+	p = strung(t, map[string]string{"HOLE": "6.094 in", "BITES": "1000 psi", "INSIDE": "8.34 lb/gal", "OUTSIDE": "8.34 lb/gal", "MORE": `, "tools": [{"name": "gauge", "diameter": "2.125 in"}]`,
+		"PIPE": `{"size": "2.875 in", "bore": "2.441 in", "weight": "6.5 lb/ft", "yield": "110000 psi"}`},
+		`{"name": "set", "ramps": [{"tubing": "1100 psi"}, {"tubing": "0 psi"}], "expect": ["packer: sets"]}, {"name": "set down", "pull": ["16000 lbf"]}`)
+	at = stringIn(p, 1, -1)
+	require.True(t, p.Steps[1].Passage[0].Limited)
+	require.Equal(t, 9000*unit.Foot, p.Steps[1].Passage[0].At, "where it is pressed hardest")
+	same(c.answer("buckling", "-inclination", "0 deg", "-od", "2.875 in", "-id", "2.441 in", "-weight", "6.5 lb/ft", "-casing-id", "6.094 in", "-tubing-fluid", "8.34 lb/gal", "-annulus-fluid", "8.34 lb/gal",
+		"-compression", (-at.Effective).String())("as a helix: longest stiff tool of 2.125 in to pass"), float64(p.Steps[1].Passage[0].Longest), "longest tool")
+
+	// hookload: the most that can be set down in the incline, with all slacked off.
+	p = strung(t, rubbing, `{"name": "lands"}`)
+	same(hookload("most that can be set down, with all slacked off"), float64(p.Steps[0].SetDown.Arrives), "most set down")
 }

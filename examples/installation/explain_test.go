@@ -19,7 +19,7 @@ func TestExplainOneStep(t *testing.T) {
 	for _, text := range []string{
 		"string at start:", "string at ramp 1:",
 		"load on packer, up positive: P = Fa - Fb + pb*(Ap - Aob) - pa*(Ap - Aoa) =",
-		"= 1261.36 lbf [balance of the string at the place]",
+		"= -1329.55 lbf [balance of the string at the place]",
 		"wall force above packer: Fa = Fr + f + D =",
 		"[Hooke; Lubinski, Althouse & Logan 1962;",
 	} {

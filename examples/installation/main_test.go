@@ -79,7 +79,7 @@ var mistakes = map[string]struct {
 	"packer-fluid-swapped":                {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
 	"sleeves-in-wrong-order":              {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
 	"test-passes-casing-rating":           {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},
-	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `at most 490.5 psi on "tubing"`},
+	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `to 713.5 psi on "tubing"`},
 	"seals-leave-the-bore":                {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
 	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
 	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},

@@ -39,36 +39,37 @@ type swatch struct {
 
 // content is all that the page shows.
 type content struct {
-	Plan      *sequence.Plan
-	Programme *sequence.Programme
-	Caution   string
-	Look      markup
-	Paper     string
-	Foot      markup
-	Date      string
-	Revision  string
-	Hash      string
-	Units     string
-	Sentence  string
-	Class     string
-	Notes     []string
-	Findings  []found
-	Changes   *changed
-	Cards     []card
-	Tightest  []margin
-	Margins   []margin
-	Well      markup
-	Phone     markup // the same for a narrow screen
-	Stands    int    // the step after which that is
-	Fluids    []swatch
-	Sheets    []sheet
-	Unchecked []string
-	Appendix  bool
-	Ledger    []*picture
-	Along     []*picture
-	Envelope  *picture
-	Risk      *sequence.Risk
-	Record    *asRunPart
+	Plan       *sequence.Plan
+	Programme  *sequence.Programme
+	Caution    string
+	Look       markup
+	Paper      string
+	Foot       markup
+	Date       string
+	Revision   string
+	Hash       string
+	Units      string
+	Sentence   string
+	Class      string
+	Notes      []string
+	Findings   []found
+	Changes    *changed
+	Cards      []card
+	Tightest   []margin
+	Margins    []margin
+	Well       markup
+	Phone      markup // the same for a narrow screen
+	Stands     int    // the step after which that is
+	TwoStrings bool
+	Fluids     []swatch
+	Sheets     []sheet
+	Unchecked  []string
+	Appendix   bool
+	Ledger     []*picture
+	Along      []*picture
+	Envelope   *picture
+	Risk       *sequence.Risk
+	Record     *asRunPart
 }
 
 // found is a finding in the reader's units.
@@ -139,6 +140,7 @@ func contentOf(o *options, w *work) (*content, error) {
 	}
 	at := w.stands()
 	c.Well, c.Phone, c.Stands = wellPicture(w, at, false), wellPicture(w, at, true), at+1
+	c.TwoStrings = w.plan.OuterString != nil
 	for i := range p.Steps {
 		s, err := sheetOf(w, i, c.Appendix)
 		if err != nil {

@@ -241,7 +241,7 @@ func TestAnswerIsThatOfItsSchema(t *testing.T) {
 		require.Zero(t, code, errs)
 		var schema map[string]any
 		require.NoError(t, json.Unmarshal([]byte(out), &schema))
-		for _, args := range [][]string{{"-samples", "20"}, {"-plan", planFile("setting-shears-isolation-valve"), "-set", "string.up = 30 in"}} {
+		for _, args := range [][]string{{"-samples", "20"}, {"-plan", planFile("setting-shears-isolation-valve"), "-set", "string.seals.seals.up = 30 in"}} {
 			_, out, errs := runs(append(args, "-json", "-units", units)...)
 			require.Empty(t, errs)
 			var tree any

@@ -62,12 +62,17 @@ func conditionOf(plan *sequence.Plan, d *sequence.Device, p *sequence.Programme,
 			c.sign, c.word = isSet, "set"
 		case a.Holds:
 			c.word = "not set"
+		case a.Unseats && done:
+			c.sign, c.word = isParted, "unseated"
+		case a.LatchesTo != "" && done:
+			c.sign, c.word = isSet, "latched on"
+		case a.Unseats || a.LatchesTo != "":
 		case a.Releases && done:
 			c.sign, c.word = isParted, "parted"
 		case a.Releases:
 			c.word = "whole"
 		}
-		if !a.Holds && !a.Releases && c.sign == isIdle {
+		if !a.Holds && !a.Releases && !a.Unseats && c.sign == isIdle {
 			for _, port := range append(slices.Clone(a.Opens), a.Closes...) {
 				c.sign, c.word = isShut, "shut"
 				if open[port] {

@@ -25,8 +25,10 @@ func along(w *work) ([]*picture, error) {
 	var all []loaded
 	for i := range w.programme.Steps {
 		s := &w.programme.Steps[i]
-		if p, ok := mostLoaded(s); ok {
-			all = append(all, loaded{fmt.Sprintf("step %d, %s, %s", i+1, s.Name, p.Label), p.String})
+		for k, of := range []func(sequence.Point) *sequence.StringAt{stringOf, outerOf} {
+			if p, ok := mostUsing(s, of); ok {
+				all = append(all, loaded{fmt.Sprintf("%sstep %d, %s, %s", [2]string{"", "outer string: "}[k], i+1, s.Name, p.Label), of(p)})
+			}
 		}
 	}
 	slices.SortStableFunc(all, func(a, b loaded) int { return cmp.Compare(b.at.Usage, a.at.Usage) })

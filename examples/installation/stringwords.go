@@ -117,6 +117,8 @@ func (u reader) parting(x sequence.Parting) string {
 	switch {
 	case x.Above == 0:
 		return text
+	case x.Brings != 0:
+		return text + fmt.Sprintf("; then %s hang on the hook, %s of them below the joint: the rest", u.of(x.Above), u.of(x.Brings))
 	case x.Below == 0:
 		return text + fmt.Sprintf("; then %s hang above the joint, and nothing holds what was below it", u.of(x.Above))
 	case x.Below < 0:

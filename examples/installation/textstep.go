@@ -126,7 +126,7 @@ func (u reader) loads(s *sequence.StepResult, line func(head, format string, arg
 	if x, ok := mostLoaded(s); ok {
 		line("string", "%s", u.string(x, x.String))
 	}
-	if x, ok := mostUsing(s, func(p sequence.Point) *sequence.StringAt { return p.OuterString }); ok {
+	if x, ok := mostUsing(s, outerOf); ok {
 		line("outer", "string: %s", u.string(x, x.OuterString))
 	}
 	for _, x := range s.Forces {

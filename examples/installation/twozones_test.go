@@ -102,3 +102,33 @@ func TestTwoZonesWrittenInMetricNames(t *testing.T) {
 	require.Contains(t, one, "wanted 130 bar to 150 bar")
 	require.Contains(t, one, `131 bar to 149 bar on "annulus" in ramp 1, in place of 100 bar`)
 }
+
+// A plan of two strings tells and draws both: heavy lines for their walls, devices on that
+// of their own string, the working of either term by term, forces along each.
+func TestTwoStringsAreToldAndDrawn(t *testing.T) {
+	const plan = "testdata/two-strings.json"
+	code, out, errs := runs("-plan", plan, "-explain", "step 5")
+	require.Zero(t, code, errs)
+	flat := strings.Join(strings.Fields(out), " ")
+	for _, name := range []string{"string at pull 1:", "outer at pull 1:"} {
+		i := strings.Index(flat, name)
+		require.Positive(t, i, name)
+		rest := flat[i:]
+		for _, line := range []string{"wall force at the top", "Ft = Fe + W + Fs + Fr + Fp + Fh + Ff + Fd + D =", "balance of “", "ring of ", "travel of ", "buckled length", "use of "} {
+			require.Contains(t, rest, line, name)
+		}
+	}
+	require.Contains(t, flat, "weight indicator: R = Ft - cap + block = ", "of the outer string, which is pulled")
+	page := pageOf(t, 0, "-plan", plan)
+	has(t, page, "heavy lines are the strings")
+	has(t, page, "outer string: step 5, pull the outer string")
+	require.Zero(t, strings.Count(page, `class="pipe"`)%4, "two strings in the whole well and in the larger part of it")
+	require.NotZero(t, strings.Count(page, `class="pipe"`))
+	sign := regexp.MustCompile(`M([0-9.]+) [0-9.]+ l9 -6 v12 z[^>]*class="sign (set|idle)"`)
+	at := map[string]bool{}
+	for _, x := range sign.FindAllStringSubmatch(page, 4) {
+		at[x[1]] = true
+	}
+	require.Len(t, at, 2, "on two walls")
+	hasNot(t, pageOf(t, 0), `class="pipe"`)
+}

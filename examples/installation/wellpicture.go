@@ -125,6 +125,10 @@ func (s *strip) compartments(plan *sequence.Plan, l lanes, i int, names bool) fl
 		for _, c := range ring {
 			wide := s.ring
 			out := s.half + float64(r)*s.ring
+			if r == 0 && plan.OuterString != nil { // it goes on below the string in it
+				column(c, middle-out-wide, 2*(out+wide))
+				continue
+			}
 			column(c, middle-out-wide, wide)
 			column(c, middle+out, wide)
 		}
@@ -136,6 +140,7 @@ func (s *strip) compartments(plan *sequence.Plan, l lanes, i int, names bool) fl
 		column(c, middle+out, s.face)
 	}
 	right := middle + out + s.face
+	s.strings(plan, l)
 	if !names {
 		return right
 	}
@@ -147,6 +152,24 @@ func (s *strip) compartments(plan *sequence.Plan, l lanes, i int, names bool) fl
 		right += 6 + 5*float64(len(l.control))
 	}
 	return right
+}
+
+// strings draws the walls of two strings, one in the other.
+func (s *strip) strings(plan *sequence.Plan, l lanes) {
+	pipe := func(x *sequence.String, right float64) {
+		top, end := s.y(x.HangerMD), s.y(x.Sections[len(x.Sections)-1].BottomMD)
+		s.add(`<path d="M%.1f %.1fV%.1fM%.1f %.1fV%.1f" class="pipe"/>`, right, top, end, 2*s.middle(l)-right, top, end)
+	}
+	if plan.OuterString != nil {
+		pipe(plan.String, s.middle(l)+s.half)
+		pipe(plan.OuterString, s.outer(plan, l))
+	}
+}
+
+// outer is where the wall of the outer string stands, right of the middle.
+func (s *strip) outer(plan *sequence.Plan, l lanes) float64 {
+	o := plan.OuterString
+	return s.edge(l, o.Inside, o.Around[0])
 }
 
 // middle of the well.
@@ -193,6 +216,9 @@ func (s *strip) devices(w *work, l lanes, i int, right float64) {
 		for _, d := range w.plan.Devices {
 			if d.Name != c.device {
 				continue
+			}
+			if d.On == sequence.OnOuterString {
+				x = 2*s.middle(l) - s.outer(w.plan, l)
 			}
 			for _, a := range d.Actions {
 				if a.Releases {

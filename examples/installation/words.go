@@ -194,8 +194,12 @@ func mostUsed(s *sequence.StepResult) (sequence.RatingResult, bool) {
 
 // mostLoaded is where in a step the string is nearest to its limit.
 func mostLoaded(s *sequence.StepResult) (most sequence.Point, ok bool) {
-	return mostUsing(s, func(p sequence.Point) *sequence.StringAt { return p.String })
+	return mostUsing(s, stringOf)
 }
+
+func stringOf(p sequence.Point) *sequence.StringAt { return p.String }
+
+func outerOf(p sequence.Point) *sequence.StringAt { return p.OuterString }
 
 func mostUsing(s *sequence.StepResult, of func(sequence.Point) *sequence.StringAt) (most sequence.Point, ok bool) {
 	for _, p := range s.Points {

@@ -136,6 +136,12 @@ func (r Rheology) annulus(outer, inner, v float64) (τw, index float64, err erro
 	}
 	u := math.Log(τ0 * ξ)
 	u, err = root.From(miss, u, slope, u-4, u+4)
+	if err != nil {
+		return 0, 0, err
+	}
+	// The slot's slope was the start's; n' takes the annulus's own, d ln V/d ln x, to 1e-5.
+	const h = 1e-5
+	above, err := miss(u + h)
 	x := math.Exp(u)
-	return x + τ0, x / ((x + τ0) * slope), err
+	return x + τ0, x / (x + τ0) * h / above, err
 }

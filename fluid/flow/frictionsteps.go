@@ -23,10 +23,10 @@ func (f Friction) Steps() []working.Step {
 	n := in("n", working.Number(f.Index))
 	least, held, relative := held(f.Index, f.Reynolds, float64(f.Roughness/f.EffectiveDiameter))
 	switch {
-	case f.Regime == FlowLaminar || float64(f.Factor)*f.Reynolds == 16:
+	case f.Regime == FlowLaminar || float64(f.Factor) == 16/f.Reynolds:
 		steps = append(steps, working.Step{Name: "laminar friction factor", Symbol: "f", Equation: "16/Re", Inputs: []working.Input{re},
 			Value: working.Number(float64(f.Factor)), Source: "exact laminar flow"})
-	case f.Regime == FlowTurbulent && float64(f.Factor) != 16/f.Reynolds:
+	case f.Regime == FlowTurbulent:
 		steps = append(steps, working.Step{Name: "turbulent friction factor, solved by trial", Symbol: "f",
 			Equation: "pow(-4*log10(e/3.7 + pow(1.255, pow(n, -1.2))/pow(Re*pow(f, 1-n/2), pow(n, -0.75))), -2)",
 			Inputs:   []working.Input{in("e", working.Number(relative)), in("n", working.Number(least)), in("Re", working.Number(held)), in("f", working.Number(float64(f.Factor)))},

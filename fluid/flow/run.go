@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -211,15 +212,7 @@ func (r *run) events(pumped float64) []Event {
 		add(f.behind+" at the exit", r.exit-f.start)
 		add(f.behind+" at the outlet", r.total-f.start)
 	}
-	slices.SortStableFunc(all, func(a, b Event) int {
-		switch {
-		case a.Volume < b.Volume:
-			return -1
-		case a.Volume > b.Volume:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b Event) int { return cmp.Compare(a.Volume, b.Volume) })
 	return all
 }
 

@@ -144,3 +144,49 @@ func BenchmarkUp(b *testing.B) {
 		}
 	}
 }
+
+// A tubing told in several sections is the tubing told in one, down and up, bent hole included.
+func TestSectionsOfOneTubing(t *testing.T) {
+	whole := tubing(fluid.Gas{Gravity: 0.65})
+	whole.Sections[0].Length, whole.Sections[0].BottomTVD = 3000, 2400
+	parts := whole
+	parts.Sections = nil
+	for _, end := range []unit.Length{700, 1900, 2200, 3000} {
+		s := whole.Sections[0]
+		last := unit.Length(0)
+		for _, x := range parts.Sections {
+			last += x.Length
+		}
+		s.Length, s.BottomTVD = end-last, 0.8*end
+		parts.Sections = append(parts.Sections, s)
+	}
+	down, err := whole.Down(4, 150*unit.Bar)
+	require.NoError(t, err)
+	several, err := parts.Down(4, 150*unit.Bar)
+	require.NoError(t, err)
+	require.Len(t, several, 5)
+	require.InEpsilon(t, float64(down[1].Pressure), float64(several[4].Pressure), 1e-6)
+	for i, end := range []unit.Length{0, 700, 1900, 2200, 3000} {
+		require.InDelta(t, float64(end), float64(several[i].MD), 1e-9)
+		require.InDelta(t, 0.8*float64(end), float64(several[i].TVD), 1e-9)
+		require.InDelta(t, 60+40*float64(end)/3000, several[i].Temperature.Celsius(), 1e-9)
+	}
+	up, err := parts.Up(4, several[4].Pressure)
+	require.NoError(t, err)
+	for i := range up {
+		require.InEpsilon(t, float64(several[i].Pressure), float64(up[i].Pressure), 1e-5)
+	}
+	for celsius, ok := range map[float64]bool{-60.001: false, -60: true, 350: true, 350.001: false} {
+		hot := whole
+		hot.Wellhead = unit.Celsius(celsius)
+		require.Equal(t, ok, hot.Validate() == nil, celsius)
+		hot = whole
+		hot.Bottom = unit.Celsius(celsius)
+		require.Equal(t, ok, hot.Validate() == nil, celsius)
+	}
+	// a section can't go deeper than it is long
+	whole.Sections[0].BottomTVD = 3000
+	require.NoError(t, whole.Validate())
+	whole.Sections[0].BottomTVD = 3000 * (1 + 2e-9)
+	require.Error(t, whole.Validate())
+}

@@ -196,7 +196,7 @@ func byName() map[string][]any {
 		"tubular/movement.Concentric.Land":        {nested, landedOuter, inHole, inHole}, "tubular/movement.Concentric.Load": {nested, nestedLanded, inHole, inHole},
 		"tubular/movement.Concentric.TakeHold": {nested, nestedLanded, 0, inHole, inHole}, "tubular/movement.Concentric.TakeHoldOuter": {nested, nestedLanded, 0, inHole, inHole},
 		"tubular/movement.MadeUp.HangOff": {made, landed, onHook}, "tubular/movement.MadeUp.TakeHold": {made, landed, 0, inHole}, "tubular/movement.MadeUp.SetDown": {made, landed, 0, inHole, 1e4},
-		"tubular/movement.MadeUp.LetGo": {made, held, 0}, "tubular/movement.MadeUp.Part": {made, landed, 0}, "tubular/movement.MadeUp.StepsNamed": {made, under(inHole), movement.Names{}},
+		"tubular/movement.MadeUp.LetGo": {made, held, 0}, "tubular/movement.MadeUp.Part": {made, landed, 0}, "tubular/movement.MadeUp.Join": {made, must(made.Part(held, 0)), 0}, "tubular/movement.MadeUp.StepsNamed": {made, under(inHole), movement.Names{}},
 		"tubular/movement.MadeUp.ReadingForHold": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.ReadingForJoint": {made, pulled(), 0, 1e4}, "tubular/movement.MadeUp.MostReading": {made, pulled(), nil},
 	}
 }

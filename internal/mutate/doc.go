@@ -11,10 +11,14 @@
 //	limit     < for <=, > for >=, and back
 //
 // A package is built once with every change in it behind a switch, through the
-// -overlay of the go command; the test binary then runs once for each change.
-// Numbers in constant declarations can't be switched and are compiled one by one.
-// Own tests run first, then the published cases and the limits on record
-// (internal/everyslot), then the packages that import the changed one.
+// -overlay of the go command; constants that could as well be variables are made
+// that. Each test then runs once without a change, to see which switches it comes
+// by with a difference (a limit matters where both sides are equal), and each
+// change is tried by those tests alone, the quick ones first. What is made before
+// any test, such as a table, is tried by all. Own tests come first, then the
+// published cases, file by file, and the limits on record (internal/everyslot),
+// then the packages that import the changed one. Constants that must be constants
+// are compiled one by one, for the package's own tests. Needs Linux.
 //
 // What no test notices is a survivor. Survivors that can't or needn't be killed
 // stand in survivors.csv with the reason; any other makes the exit code 1.

@@ -86,7 +86,7 @@ func check(l listed, exports map[string]string) (*source, error) {
 	s := &source{
 		listed: l, name: strings.TrimPrefix(l.ImportPath, l.Module.Path+"/"),
 		fset: token.NewFileSet(), text: map[*ast.File][]byte{},
-		info: &types.Info{Types: map[ast.Expr]types.TypeAndValue{}},
+		info: &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}},
 	}
 	for _, name := range l.GoFiles {
 		path := filepath.Join(l.Dir, name)

@@ -17,12 +17,13 @@ func main() {
 
 // request is what the flags ask for.
 type request struct {
-	pkg, survivors, only, file, kind string
-	without                          string
-	sample                           int
-	limit                            time.Duration
-	seed                             uint64
-	own, near, list                  bool
+	pkg, survivors, only, file, kind   string
+	without                            string
+	sample                             int
+	limit, longest                     time.Duration
+	seed                               uint64
+	own, near, list, switched, records bool
+	known                              map[identity]string // reasons of the table
 }
 
 func run(args []string, out, faults io.Writer) int {
@@ -33,13 +34,16 @@ func run(args []string, out, faults io.Writer) int {
 	flags.StringVar(&r.survivors, "survivors", "", "file to write the survivors to")
 	flags.StringVar(&r.only, "only", "", "file of mutations to try, as written by -survivors")
 	flags.StringVar(&r.file, "file", "", "try this file of the package alone")
-	flags.StringVar(&r.kind, "kind", "", "try this kind alone: literal, count, operator or limit")
+	flags.StringVar(&r.kind, "kind", "", "try these kinds alone, by commas: literal, count, operator, limit")
 	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
 	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
 	flags.DurationVar(&r.limit, "for", 0, "stop after this time and say how many were tried, in an order drawn by the seed; 0 tries all")
+	flags.DurationVar(&r.longest, "longest", 0, "leave out tests that take longer than this; 0 leaves none out")
 	flags.StringVar(&r.without, "without", "valve/sequence", "packages, and those below them, whose tests aren't asked when they import the changed one; several by commas")
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
 	flags.BoolVar(&r.near, "near", false, "run the package's own tests, the published cases and the limits on record alone, not those of the packages that import it")
+	flags.BoolVar(&r.switched, "switched", false, "leave out what must be compiled one by one")
+	flags.BoolVar(&r.records, "records", false, "run the published cases and the limits on record alone, built once for all the packages")
 	flags.BoolVar(&r.list, "list", false, "list the mutations and try none")
 	if err := flags.Parse(args); err != nil {
 		return 2
@@ -81,6 +85,7 @@ func try(r request, out io.Writer) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	r.known = known
 	var only map[identity]bool
 	if r.only != "" {
 		if only, err = readOnly(r.only); err != nil {
@@ -89,9 +94,17 @@ func try(r request, out io.Writer) (int, error) {
 	}
 	var survivors []Mutation
 	unexpected := 0
-	for _, s := range sources {
-		t, err := tryPackage(r, root, s, all, only, out)
-		if err != nil {
+	var trials []trial
+	if r.records {
+		if trials, err = tryRecords(r, root, sources, all, only, out); err != nil {
+			return 0, err
+		}
+	}
+	for i, s := range sources {
+		var t trial
+		if r.records {
+			t = trials[i]
+		} else if t, err = tryPackage(r, root, s, all, only, out); err != nil {
 			return 0, err
 		}
 		for _, m := range t.survivors {
@@ -120,7 +133,7 @@ func try(r request, out io.Writer) (int, error) {
 func (r request) chosen(all []Mutation, only map[identity]bool) []Mutation {
 	var picked []Mutation
 	for _, m := range all {
-		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) && (r.kind == "" || string(m.Kind) == r.kind) {
+		if (only == nil || only[m.identity()]) && (r.file == "" || m.File == r.file) && (r.kind == "" || slices.Contains(strings.Split(r.kind, ","), string(m.Kind))) {
 			picked = append(picked, m)
 		}
 	}

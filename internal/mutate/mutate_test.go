@@ -32,7 +32,7 @@ func TestSurvivorsStandInTheCode(t *testing.T) {
 	require.NoError(t, err)
 	there := map[identity]bool{}
 	for _, s := range sources {
-		for _, m := range mutate(s, func(string, int) bool { return false }).mutations {
+		for _, m := range mutate(s, 0, nil, nil).mutations {
 			there[m.identity()] = true
 		}
 	}
@@ -54,7 +54,7 @@ func TestSwitchesDoWhatTheyStandFor(t *testing.T) {
 	write("sample.go", sample)
 	sources, err := load(dir, ".")
 	require.NoError(t, err)
-	p := mutate(sources[0], func(string, int) bool { return false })
+	p := mutate(sources[0], 0, nil, nil)
 	for path, text := range p.files {
 		require.NoError(t, os.WriteFile(path, text, 0o600))
 	}

@@ -1,16 +1,13 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
-	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -18,26 +15,28 @@ import (
 
 // binary is a test binary of a package that is or imports the changed one.
 type binary struct {
-	pkg    listed
-	path   string
-	skip   string        // tests that fail with the switches in, such as those that count allocations
-	took   time.Duration // without a change
-	recent []string      // tests that noticed last
-	late   int           // changes noticed by running out of time alone
+	pkg     listed
+	path    string
+	skip    []string      // tests that fail with the switches in, such as those that count allocations
+	took    time.Duration // without a change
+	tests   []*test
+	without []byte // what is reached before any test
+	late    int    // changes noticed by running out of time alone
 }
 
 // bench builds and runs the tests.
 type bench struct {
 	root, dir string
-	builds    int
+	written   int // files
+	from      int // the last switch of the packages before
 }
 
 // overlay writes the replaced files and returns the path of the overlay.
 func (b *bench) overlay(files map[string][]byte) (string, error) {
-	b.builds++
 	replace := map[string]string{}
 	for path, text := range files {
-		to := filepath.Join(b.dir, fmt.Sprintf("%d-%s", b.builds, filepath.Base(path)))
+		b.written++
+		to := filepath.Join(b.dir, fmt.Sprintf("%d-%s", b.written, filepath.Base(path)))
 		if err := os.WriteFile(to, text, 0o600); err != nil {
 			return "", err
 		}
@@ -60,106 +59,63 @@ func (b *bench) build(pkg listed, overlay string) (binary, string, error) {
 	return bin, string(out), err
 }
 
-var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: ([^/\s(]+)`)
+var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: (\S+)`)
 
-// run runs a test binary with one switch on; it tells whether a test failed.
-// Tests with the given names alone, all if none.
-func (bin *binary) run(id int, limit time.Duration, failfast bool, names ...string) (bool, string) {
+// run runs tests of a binary, all if none is named, with one switch on; it tells whether one failed, what
+// was printed, and the processor's time.
+func (bin *binary) run(id int, limit time.Duration, reached string, names ...string) (bool, string, time.Duration) {
 	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Second)
 	defer cancel()
-	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1"}
-	if failfast {
-		args = append(args, "-test.failfast")
-	}
-	if bin.skip != "" {
-		args = append(args, "-test.skip", bin.skip)
-	}
+	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1", "-test.failfast"}
 	if len(names) > 0 {
-		args = append(args, "-test.run", exact(names))
-	} else if some := worthwhile[bin.pkg.below()]; some != "" {
-		args = append(args, "-test.run", some)
+		args = append(args, "-test.run", bin.pattern(names))
 	}
-	// A change that never stops taking memory must not take the machine's.
-	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", `ulimit -v 4000000; exec "$0" "$@"`, bin.path}, args...)...)
+	// A change that never stops taking memory or time must not take the machine's.
+	within := fmt.Sprintf(`ulimit -v 4000000; ulimit -t %d; exec "$0" "$@"`, 1+int(limit.Seconds()/3))
+	cmd := exec.CommandContext(ctx, "sh", append([]string{"-c", within, bin.path}, args...)...)
 	cmd.Dir = bin.pkg.Dir
-	cmd.Env = append(os.Environ(), "MUTANT="+strconv.Itoa(id), "GOMAXPROCS=1")
+	cmd.Env = append(os.Environ(), "MUTANT="+strconv.Itoa(id), "MUTANT_REACHED="+reached, "GOMAXPROCS=1")
 	out, err := cmd.CombinedOutput()
-	return err != nil, string(out)
+	return err != nil, string(out), cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
 }
 
-func exact(names []string) string { return "^(" + strings.Join(names, "|") + ")$" }
-
-// ready measures a binary without a change and finds the tests that the switches break.
-func (bin *binary) ready() error {
-	var skip []string
-	for range 5 {
-		start := time.Now()
-		bad, out := bin.run(0, 5*time.Minute, false)
-		bin.took = time.Since(start)
-		if !bad {
-			return nil
-		}
-		for _, m := range failed.FindAllStringSubmatch(out, -1) {
-			skip = append(skip, m[1])
-		}
-		if len(skip) == 0 {
-			return fmt.Errorf("%s: tests fail without a change:\n%s", bin.pkg.ImportPath, out)
-		}
-		slices.Sort(skip)
-		skip = slices.Compact(skip)
-		bin.skip = exact(skip)
+// pattern picks tests by name, or parts of the one test that is worth its time.
+func (bin *binary) pattern(names []string) string {
+	some := "^(" + strings.Join(names, "|") + ")$"
+	if whole := worthwhile[bin.pkg.below()]; whole != "" {
+		return "^" + whole + "$/" + some
 	}
-	return fmt.Errorf("%s: tests still fail without a change: %s", bin.pkg.ImportPath, bin.skip)
+	return some
 }
 
-// ready builds the tests of another package over the switches and measures them.
-func (b *bench) ready(pkg listed, overlay string) (*binary, error) {
+func (bin *binary) says(args ...string) string {
+	cmd := exec.Command(bin.path, args...)
+	cmd.Dir = bin.pkg.Dir
+	out, _ := cmd.Output() // what fails is found later
+	return string(out)
+}
+
+// ready builds the tests of another package over the switches and maps them.
+func (b *bench) ready(pkg listed, overlay string, switches int, of []listed, longest time.Duration) (*binary, error) {
 	bin, said, err := b.build(pkg, overlay)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w\n%s", pkg.ImportPath, err, said)
 	}
-	return &bin, bin.ready()
-}
-
-// notices tells whether the tests notice a switched mutation; those that
-// noticed others of late go first.
-func (bin *binary) notices(id int) bool {
-	limit := time.Duration(math.Ceil(4*bin.took.Seconds())+2) * time.Second
-	if len(bin.recent) > 0 {
-		if bad, out := bin.run(id, limit, true, bin.recent...); bad {
-			bin.remember(out)
-			return true
-		}
-	}
-	bad, out := bin.run(id, limit, true)
-	if bad {
-		bin.remember(out)
-		if !failed.MatchString(out) && !strings.Contains(out, "panic: ") || strings.Contains(out, "test timed out") {
-			bin.late++
-		}
-	}
-	return bad
-}
-
-func (bin *binary) remember(out string) {
-	m := failed.FindStringSubmatch(out)
-	if m == nil {
-		return
-	}
-	bin.recent = slices.DeleteFunc(bin.recent, func(s string) bool { return s == m[1] })
-	bin.recent = append([]string{m[1]}, bin.recent...)
-	bin.recent = bin.recent[:min(len(bin.recent), 6)]
+	return &bin, bin.ready(b.dir, switches, of, longest)
 }
 
 var complaint = regexp.MustCompile(`(?m)^(?:\./)?(\S+\.go):(\d+):`)
 
+// variable is how the compiler speaks of a constant that had better stayed one.
+var variable = regexp.MustCompile(`\b(\w+) \((?:variable|untyped|constant)`)
+
 // buildSwitched builds the package's own tests with all its mutations. Rows that
 // the compiler complains of are left for later, one by one.
 func (b *bench) buildSwitched(s *source) (switchedPackage, binary, string, error) {
-	left := map[string]bool{}
+	left, constants := map[string]bool{}, map[string]bool{}
 	key := func(file string, row int) string { return file + ":" + strconv.Itoa(row) }
-	for range 12 {
-		p := mutate(s, func(file string, row int) bool { return left[key(file, row)] })
+	for range 30 {
+		p := mutate(s, b.from, func(file string, row int) bool { return left[key(file, row)] }, constants)
 		overlay, err := b.overlay(p.files)
 		if err != nil {
 			return p, binary{}, "", err
@@ -168,7 +124,13 @@ func (b *bench) buildSwitched(s *source) (switchedPackage, binary, string, error
 		if err == nil {
 			return p, bin, overlay, nil
 		}
-		before := len(left)
+		before := len(left) + len(constants)
+		for _, m := range variable.FindAllStringSubmatch(out, -1) {
+			constants[m[1]] = true
+		}
+		if len(left)+len(constants) > before {
+			continue
+		}
 		for _, m := range complaint.FindAllStringSubmatch(out, -1) {
 			row, _ := strconv.Atoi(m[2])
 			name := filepath.Base(m[1])
@@ -178,15 +140,15 @@ func (b *bench) buildSwitched(s *source) (switchedPackage, binary, string, error
 			}
 			left[key(name, row)] = true
 		}
-		if len(left) == before {
+		if len(left)+len(constants) == before {
 			return p, bin, "", fmt.Errorf("%s doesn't build with switches: %w\n%s", s.ImportPath, err, out)
 		}
 	}
 	return switchedPackage{}, binary{}, "", fmt.Errorf("%s: no way found to build it with switches", s.ImportPath)
 }
 
-// compiles builds tests with one mutation and tells whether they build and notice.
-func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, noticed bool, err error) {
+// noticesAlone builds the package's own tests with one mutation and tells whether they build and notice.
+func (b *bench) noticesAlone(s *source, m Mutation) (builds, noticed bool, err error) {
 	path := filepath.Join(s.Dir, m.File)
 	text, err := os.ReadFile(path)
 	if err != nil {
@@ -196,17 +158,10 @@ func (b *bench) noticesAlone(s *source, m Mutation, users []listed) (builds, not
 	if err != nil {
 		return false, false, err
 	}
-	for _, pkg := range append([]listed{s.listed}, users...) {
-		bin, out, err := b.build(pkg, overlay)
-		if err != nil {
-			if pkg.ImportPath == s.ImportPath && bytes.Contains([]byte(out), []byte(".go:")) {
-				return false, false, nil
-			}
-			return true, true, nil // a user that doesn't build has noticed
-		}
-		if bad, _ := bin.run(0, 2*time.Minute, true); bad {
-			return true, true, nil
-		}
+	bin, _, err := b.build(s.listed, overlay)
+	if err != nil {
+		return false, false, nil
 	}
-	return true, false, nil
+	bad, _, _ := bin.run(0, 2*time.Minute, "")
+	return true, bad, nil
 }

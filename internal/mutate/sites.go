@@ -14,14 +14,16 @@ type switchedPackage struct {
 	files     map[string][]byte // path → text with switches
 }
 
-// mutate finds all mutations of a package. Rows of which alone says so are
-// mutated by compiling them one by one.
-func mutate(s *source, alone func(file string, row int) bool) switchedPackage {
+// mutate finds all mutations of a package; its switches are numbered on from from. Rows of which alone says so are
+// mutated by compiling them one by one, as are those constants that can't be made
+// variables.
+func mutate(s *source, from int, alone func(file string, row int) bool, constants map[string]bool) switchedPackage {
 	p := switchedPackage{files: map[string][]byte{}}
-	next := 0
+	variables := s.variables(constants)
+	next := from
 	for _, f := range s.files {
 		path := s.fset.Position(f.Pos()).Filename
-		w := &walker{s: s, file: f, text: s.text[f], lines: strings.Split(string(s.text[f]), "\n"), alone: alone, next: &next}
+		w := &walker{s: s, file: f, text: s.text[f], lines: strings.Split(string(s.text[f]), "\n"), alone: alone, variables: variables, next: &next}
 		w.walkFile()
 		p.mutations = append(p.mutations, w.found...)
 		p.files[path] = apply(w.text, w.edits)

@@ -158,10 +158,15 @@ func (w *walker) constant(e ast.Expr, tv types.TypeAndValue) {
 	if !on || len(w.found) == first {
 		return
 	}
+	w.picked(e, typeName, w.found[first:])
+}
+
+// picked puts a constant expression and its mutations behind switches.
+func (w *walker) picked(e ast.Expr, typeName string, found []Mutation) {
 	from, to := w.byteOf(e.Pos()), w.byteOf(e.End())
 	var b strings.Builder
-	b.WriteString("mutantPick[" + typeName + "](" + strconv.Itoa(w.found[first].id) + ", " + flat(w.text[from:to]))
-	for _, m := range w.found[first:] {
+	b.WriteString("mutantPick[" + typeName + "](" + strconv.Itoa(found[0].id) + ", " + flat(w.text[from:to]))
+	for _, m := range found {
 		b.WriteString(", " + flat(w.text[from:m.start]) + m.New + flat(w.text[m.end:to]))
 	}
 	b.WriteString(")")

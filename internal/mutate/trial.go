@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -24,7 +23,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	t := trial{pkg: s.name}
 	start := time.Now()
 	if r.list {
-		for _, m := range r.chosen(mutate(s, func(string, int) bool { return false }).mutations, only) {
+		for _, m := range r.chosen(mutate(s, 0, nil, nil).mutations, only) {
 			fmt.Fprintln(out, m)
 		}
 		return t, nil
@@ -39,18 +38,22 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	if err != nil {
 		return t, err
 	}
-	if err := own.ready(); err != nil {
+	switches := 0
+	for _, m := range p.mutations {
+		switches = max(switches, m.id)
+	}
+	if err := own.ready(dir, switches, []listed{s.listed}, r.longest); err != nil {
 		return t, err
 	}
-	fmt.Fprintf(out, "%s: %d mutations; own tests take %.1f s; broken by the switches and left out: %q\n", s.name, len(p.mutations), own.took.Seconds(), own.skip)
+	fmt.Fprintf(out, "%s: %d mutations, %d in switches; own tests take %.1f s; left out: %q\n", s.name, len(p.mutations), switches, own.took.Seconds(), own.skip)
 	var others []listed
 	if !r.own {
 		others = users(s.listed, all, strings.Split(r.without, ","))
 	}
-	// Those that are always asked come with the package's own, the quickest first.
+	// Those that are always asked come with the package's own.
 	bins := []*binary{&own}
 	for len(others) > 0 && slices.Contains(firstAsked, others[0].below()) {
-		bin, err := b.ready(others[0], overlay)
+		bin, err := b.ready(others[0], overlay, switches, []listed{s.listed}, r.longest)
 		if err != nil {
 			return t, err
 		}
@@ -59,8 +62,10 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 	if r.near {
 		others = nil
 	}
-	slices.SortStableFunc(bins, func(a, b *binary) int { return cmp.Compare(a.took, b.took) })
 	var left, single []Mutation
+	if r.switched {
+		p.mutations = slices.DeleteFunc(p.mutations, func(m Mutation) bool { return m.id == 0 })
+	}
 	chosen := r.chosen(p.mutations, only)
 	t.chosen = len(chosen)
 	late := func() bool { return r.limit > 0 && time.Since(start) > r.limit }
@@ -69,25 +74,31 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 			break
 		}
 		t.tried++
+		if t.tried%200 == 0 {
+			fmt.Fprintf(out, "%s: %d of %d tried, %d s\n", s.name, t.tried, t.chosen, int(time.Since(start).Seconds()))
+		}
 		switch {
 		case m.id == 0:
 			single = append(single, m)
-		case slices.ContainsFunc(bins, func(bin *binary) bool { return bin.notices(m.id) }):
+		case slices.ContainsFunc(bins, func(bin *binary) bool { return bin.notices(m) }):
 			t.noticed = append(t.noticed, m)
 		default:
 			left = append(left, m)
+			if len(others) == 0 && r.known[m.identity()] == "" {
+				fmt.Fprintln(out, "survives so far:", m)
+			}
 		}
 	}
 	for _, pkg := range others {
 		if len(left) == 0 || late() {
 			break
 		}
-		bin, err := b.ready(pkg, overlay)
+		bin, err := b.ready(pkg, overlay, switches, []listed{s.listed}, r.longest)
 		if err != nil {
 			return t, err
 		}
 		left = slices.DeleteFunc(left, func(m Mutation) bool {
-			noticed := bin.notices(m.id)
+			noticed := bin.notices(m)
 			if noticed {
 				t.noticed = append(t.noticed, m)
 			}
@@ -95,18 +106,12 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		})
 	}
 	t.survivors, t.late = left, own.late
-	asked := others
-	for _, bin := range bins {
-		if bin != &own {
-			asked = append(asked, bin.pkg)
-		}
-	}
 	for i, m := range single {
 		if late() {
 			t.tried -= len(single) - i
 			break
 		}
-		builds, noticed, err := b.noticesAlone(s, m, asked)
+		builds, noticed, err := b.noticesAlone(s, m)
 		switch {
 		case err != nil:
 			return t, err
@@ -126,8 +131,9 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 // whatever it is: the published cases, and the limits on record.
 var firstAsked = []string{"internal/validation", "internal/everyslot"}
 
-// worthwhile are the tests of a package that are worth their time here, if not all are.
-var worthwhile = map[string]string{"internal/everyslot": "Limits"}
+// worthwhile are the tests that are worth their time where not all of a package are; their parts
+// are asked one by one.
+var worthwhile = map[string]string{"internal/validation": "TestPublished", "internal/everyslot": "TestLimitsAreOnRecord"}
 
 // users are the packages whose tests are asked after the package's own: those that
 // are always asked, then the library packages that import it and aren't below one

@@ -26,6 +26,8 @@ type walker struct {
 	alone func(file string, row int) bool // rows that can't be switched
 	next  *int                            // id of the next switch
 
+	variables map[types.Object]types.Type // constants that may be variables
+
 	found []Mutation
 	edits []edit
 }
@@ -62,7 +64,7 @@ func (w *walker) mutation(at token.Pos, kind Kind, old, new string, switched boo
 
 func (w *walker) canSwitch(n ast.Node) bool {
 	p := w.s.fset.Position(n.Pos())
-	return !w.alone(filepath.Base(p.Filename), p.Line)
+	return w.alone == nil || !w.alone(filepath.Base(p.Filename), p.Line)
 }
 
 func (w *walker) walkFile() {
@@ -95,9 +97,7 @@ func (w *walker) genDecl(d *ast.GenDecl) {
 		}
 		for _, value := range v.Values {
 			if d.Tok == token.CONST {
-				if !mentions(value, "iota") {
-					w.constantTokens(value, false)
-				}
+				w.declared(d, v, value)
 			} else {
 				w.visit(value)
 			}

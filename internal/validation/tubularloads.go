@@ -39,6 +39,29 @@ var tubularLoadsSuite = Suite{
 		"full helix, over the least helical load":               loadRatio(movement.Confined.Helical, movement.Confined.HelicalLeast),
 		"yield strength left under tension and inside pressure": yieldShare,
 		"packer on the casing":                                  packerOnCasing,
+		"pressure force at the end":                             endForce,
+		"buckling movement":                                     ofWell(func(a movement.Analysis) unit.Length { return a.Movement.Buckling }),
+		"pressure at the bottom outside": func(in *published.Inputs) (any, error) {
+			var d unit.Density
+			var depth unit.Length
+			in.Read("density", &d)
+			in.Read("depth", &depth)
+			return hydrostatics.Pressure(d, depth), nil
+		},
+		"external pressure by a rating scaled with that share": func(in *published.Inputs) (any, error) {
+			var rating, inside unit.Pressure
+			in.Read("rating", &rating)
+			in.Read("inside", &inside)
+			share, err := yieldShare(in)
+			if err != nil {
+				return nil, err
+			}
+			left, ok := share.(float64)
+			if !ok {
+				return nil, errors.New("a share is no number")
+			}
+			return rating*unit.Pressure(left) + inside, nil
+		},
 	},
 }
 

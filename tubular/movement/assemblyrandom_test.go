@@ -62,6 +62,7 @@ func randomConditions(r *rand.Rand, m *movement.MadeUp, a movement.Assembly) mov
 	}
 	for range a.Sections {
 		c.Friction = append(c.Friction, unit.Gradient(r.Float64()*0.02)*unit.PSIPerFoot)
+		c.OutsideFriction = append(c.OutsideFriction, -unit.Gradient(r.Float64()*0.01)*unit.PSIPerFoot)
 	}
 	for range a.Hung {
 		c.Hung = append(c.Hung, unit.Force(r.Float64()*5000)*unit.PoundForce)

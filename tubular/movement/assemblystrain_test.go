@@ -59,6 +59,10 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 			require.NoError(t, err)
 		}
 		after := randomConditions(r, m, a)
+		if r.IntN(2) == 0 { // pulled, with the hole's drag on the way
+			after.Top, after.Sliding = movement.OnHookOpen, movement.SlidingUp
+			after.Reading, after.Drag = unit.Force(50000+r.Float64()*100000)*unit.PoundForce, unit.Force(r.Float64()*9000)*unit.PoundForce
+		}
 		l, err := m.Load(s, after)
 		require.NoError(t, err)
 		if l.Snapping {
@@ -68,7 +72,7 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 		at := func(md unit.Length) float64 {
 			for i, n := range l.Nodes {
 				if n.MD == md {
-					return is[i] - was[i]
+					return float64(l.TopMoved) + is[i] - was[i]
 				}
 			}
 			t.Fatalf("no node at %v", md)
@@ -85,6 +89,58 @@ func TestLengthsFollowFromTheNodes(t *testing.T) {
 		}
 		end := a.Sections[len(a.Sections)-1].BottomMD
 		require.InDelta(t, float64(l.EndMoved), at(end), near)
+		// The weight at a node within a stretch of pipe is the slope of the effective force there, but for
+		// what flow outside drags along the pipe: half of the loss's force on the gap, beside that on the pipe.
+		for k := 1; k+1 < len(l.Nodes) && after.Drag == 0; k++ {
+			u, v, w := l.Nodes[k-1], l.Nodes[k], l.Nodes[k+1]
+			if u.Section == v.Section && v.Section == w.Section && u.MD < v.MD && v.MD < w.MD {
+				x := a.Sections[v.Section]
+				gap := math.Pi / 2 * float64(x.Hole-x.Pipe.OD) / 2 * float64(x.Pipe.OD)
+				drag := float64(after.OutsideFriction[v.Section]) * (gap + float64(x.Pipe.OuterArea())) / math.Cos(float64(inclination))
+				require.InDelta(t, float64(u.Effective-v.Effective)/float64(v.TVD-u.TVD)-drag, float64(v.Weight), 1e-3)
+			}
+		}
+		// What each cause did to the whole string, from the nodes.
+		balloon, heat := 0.0, 0.0
+		for i, sign := range map[*movement.Node]float64{&l.Nodes[0]: 1, &landed.Nodes[0]: -1} {
+			nodes := l.Nodes
+			if i == &landed.Nodes[0] {
+				nodes = landed.Nodes
+			}
+			for k := 1; k < len(nodes); k++ {
+				u, v := nodes[k-1], nodes[k]
+				p := a.Sections[v.Section].Pipe
+				long := float64(v.MD-u.MD) / 2
+				ai, ao := float64(p.InnerArea()), float64(p.OuterArea())
+				balloon -= sign * long * 2 * p.Material.Poisson / float64(p.Material.Young) / float64(p.SteelArea()) *
+					(ai*float64(u.Inside+v.Inside) - ao*float64(u.Outside+v.Outside))
+				heat += sign * long * float64(p.Material.Expansion) * (u.Temperature.Kelvin() + v.Temperature.Kelvin())
+			}
+		}
+		require.InDelta(t, balloon, float64(l.Movement.Ballooning), 1e-9)
+		require.InDelta(t, heat, float64(l.Movement.Thermal), 1e-9)
+		require.InDelta(t, float64(l.BuckledShortening-landed.BuckledShortening), float64(l.Movement.Buckling), 1e-9)
+		// What is bent, and what is a helix: where the compression is above its onset, on straight lines
+		// between nodes.
+		bent, helix := 0.0, 0.0
+		share := func(a, b float64) float64 {
+			switch {
+			case a > 0 && b > 0:
+				return 1
+			case a <= 0 && b <= 0:
+				return 0
+			}
+			return math.Max(a, b) / math.Abs(a-b)
+		}
+		for k := 1; k < len(l.Nodes); k++ {
+			u, v := l.Nodes[k-1], l.Nodes[k]
+			if long := float64(v.MD - u.MD); long > 0 && a.Sections[v.Section].Hole > a.Sections[v.Section].Pipe.OD {
+				bent += long * share(-float64(u.Effective)-float64(u.Onset), -float64(v.Effective)-float64(v.Onset))
+				helix += long * share(-float64(u.Effective)-2*math.Sqrt2*float64(u.Onset), -float64(v.Effective)-2*math.Sqrt2*float64(v.Onset))
+			}
+		}
+		require.InDelta(t, bent, float64(l.BuckledLength), 1e-6)
+		require.InDelta(t, helix, float64(l.HelicalLength), 1e-6)
 		if l.BuckledLength > 0 {
 			buckled++
 		}

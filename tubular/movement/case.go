@@ -115,10 +115,10 @@ func (c *Case) At(md unit.Length) (Node, error) {
 // check reports a node with something that is no number, as one of a case that was
 // edited may have.
 func (n *Node) check() error {
-	sum := float64(n.MD) + float64(n.TVD) + float64(n.Inside) + float64(n.Outside) + n.Temperature.Kelvin() + float64(n.Weight) +
-		float64(n.True) + float64(n.Effective) + float64(n.Onset) + float64(n.Contact) + float64(n.Bending) + float64(n.Curvature) +
-		n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
-	if !isFinite(sum) {
+	known := allFinite(float64(n.MD), float64(n.TVD), float64(n.Inside), float64(n.Outside), n.Temperature.Kelvin(), float64(n.Weight),
+		float64(n.True), float64(n.Effective), float64(n.Onset), float64(n.Contact), float64(n.Bending), float64(n.Curvature),
+		n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial)
+	if !known {
 		return fault.NewIn("movement", "Nodes", "have at %s something that isn't finite; must be those that Load made", n.MD.Rounded(6))
 	}
 	return nil

@@ -15,14 +15,24 @@ var ErrTooLarge = errors.New("movement: inputs so large that the result overflow
 
 // bounded reports results that overflowed.
 func bounded(m Movement, s SlackOff, seals unit.Length, forces ...unit.Force) error {
-	sum := float64(m.Total()) + float64(s.Total()) + float64(seals)
+	known := allFinite(float64(m.Total()), float64(s.Total()), float64(seals))
 	for _, f := range forces {
-		sum += float64(f)
+		known = known && isFinite(float64(f))
 	}
-	if !isFinite(sum) {
+	if !known {
 		return ErrTooLarge
 	}
 	return nil
+}
+
+// allFinite tells whether none of them is infinite or no number.
+func allFinite(xs ...float64) bool {
+	for _, x := range xs {
+		if !isFinite(x) {
+			return false
+		}
+	}
+	return true
 }
 
 func isFinite(x float64) bool { return x-x == 0 }

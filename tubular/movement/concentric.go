@@ -22,6 +22,9 @@ import (
 // outer one's or at its lower end, the inner one closes the bore there: it bears the
 // step on its own area, and the outer one on what is left of its bore.
 //
+// What a seal of the inner string takes to slide it hands on to the outer one, where it
+// stands in that; what the pipe rubs along the outer one's bore it doesn't.
+//
 // What the inner string meets in a part of the outer one that has gone with a parted
 // joint stands still for it.
 type Concentric struct {
@@ -218,7 +221,7 @@ func (c *Concentric) answer(l *NestedLoading, n Nested, oc, ic Conditions, puts,
 		case holdMark:
 			found[i] = -float64(l.Inner.Holds[t.inner].Load) + c.closes(l, t)
 		case sealMark:
-			found[i] = -float64(l.Inner.Seals[t.inner].Load) + c.closes(l, t)
+			found[i] = -float64(l.Inner.Seals[t.inner].Load) + c.closes(l, t) - c.Inner.rubbed(&l.Inner, t.inner)
 		case jointMark, plugMark:
 		}
 	}
@@ -245,6 +248,15 @@ func (c *Concentric) closes(l *NestedLoading, t touch) float64 {
 		}
 	}
 	return 0
+}
+
+// rubbed is the friction with which a seal pulls at the string as it slides, up positive.
+func (m *MadeUp) rubbed(l *Loading, seal int) float64 {
+	c, end := &l.conditions, l.segments[0].lower
+	if c.Top != AtHanger && end < len(m.marks) && float64(m.seals[seal].MD) >= m.marks[end].md {
+		return 0
+	}
+	return float64(m.sealFriction(c, seal)) // nothing where it doesn't slide
 }
 
 // step takes one of Newton's steps in puts, with differences of a size.

@@ -94,7 +94,7 @@ func (m *MadeUp) checkConditions(c *Conditions) error {
 	if c.Sliding < SlidingDown || c.Sliding > SlidingUp {
 		faults.New("Sliding", "is %d; must be -1, 0 or 1", int(c.Sliding))
 	}
-	if !isFinite(float64(c.Reading)) || !isFinite(float64(c.Drag)) {
+	if !allFinite(float64(c.Reading), float64(c.Drag)) {
 		faults.Add(fault.Finite("Reading", c.Reading), fault.Finite("Drag", c.Drag))
 	}
 	if c.Top == AtHanger && (c.Reading != 0 || c.Drag != 0) {
@@ -136,7 +136,7 @@ func (m *MadeUp) ask(c *Conditions, nodes []Node) error {
 		if c.Temperature != nil {
 			n.Temperature = c.Temperature(tvd)
 		}
-		if !isFinite(float64(n.Inside)) || !isFinite(float64(n.Outside)) || !isFinite(n.Temperature.Kelvin()) {
+		if !allFinite(float64(n.Inside), float64(n.Outside), n.Temperature.Kelvin()) {
 			return unfit(tvd, n)
 		}
 	}

@@ -22,7 +22,7 @@
 //	Assembly     what is made up: sections, seals, holds, joints, plugs, in a well
 //	MadeUp       the same laid out once, by Assembly.MakeUp
 //	Standing     how it stands: as landed, what holds it and what that locked in,
-//	             what has parted; made by Land, TakeHold, SetDown, LetGo, Part, HangOff
+//	             what has parted; made by Land, TakeHold, SetDown, LetGo, Part, Join, HangOff
 //	Conditions   pressures, temperatures, hook and drag of one moment
 //
 // and MadeUp.LoadInto(&loading, standing, conditions) answers with every force

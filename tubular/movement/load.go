@@ -46,7 +46,7 @@ func (m *MadeUp) load(l *Loading, s Standing, c Conditions, stops bool) error {
 	if err := m.finishAll(l); err != nil {
 		return err
 	}
-	if !isFinite(float64(l.HangerLoad) + float64(l.TopMoved) + float64(l.EndMoved)) {
+	if !allFinite(float64(l.HangerLoad), float64(l.TopMoved), float64(l.EndMoved)) {
 		return ErrTooLarge
 	}
 	return nil

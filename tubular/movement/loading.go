@@ -95,7 +95,11 @@ type JointLoad struct {
 	Inside    unit.Pressure `json:"inside"`
 	Outside   unit.Pressure `json:"outside"`
 	Parted    bool          `json:"parted"`
-	Lost      bool          `json:"lost"` // it is gone with what was below another one
+	// OnRest is, of the uppermost joint that has parted, on the hook, by how much the
+	// reading asked for is more than the string above hangs with: negative, it stands
+	// with that much on what the joint has left behind. Zero where that is gone.
+	OnRest unit.Force `json:"on_rest"`
+	Lost   bool       `json:"lost"` // it is gone with what was below another one
 }
 
 // SealLoad is what a seal bears and where it stands.

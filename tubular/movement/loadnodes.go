@@ -8,7 +8,6 @@ import (
 
 // finishAll fills in what follows from the forces at the nodes.
 func (m *MadeUp) finishAll(l *Loading) error {
-	sum := 0.0
 	for k := range l.segments {
 		g := &l.segments[k]
 		if g.lost {
@@ -29,12 +28,11 @@ func (m *MadeUp) finishAll(l *Loading) error {
 			if err := m.rateNode(l, n); err != nil {
 				return err
 			}
-			sum += float64(n.True) + float64(n.Effective) + float64(n.Contact) + float64(n.Bending) + float64(n.Onset) +
-				n.Usage.Burst + n.Usage.Collapse + n.Usage.Axial + n.Usage.Triaxial
+			if !allFinite(float64(n.True), float64(n.Effective), float64(n.Contact), float64(n.Bending), float64(n.Onset),
+				n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial) {
+				return ErrTooLarge
+			}
 		}
-	}
-	if !isFinite(sum) {
-		return ErrTooLarge
 	}
 	return nil
 }

@@ -142,6 +142,9 @@ func (m *MadeUp) loadParts(l *Loading, c *Conditions) {
 			if !j.Parted {
 				j.Balance = jointBalance(a.Effective, a.Inside, a.Outside, k.area)
 			}
+			if l.Free && l.segments[0].lower == i && !l.segments[1].lost {
+				j.OnRest = c.Reading - l.Reading
+			}
 			if l.spans[i].lost {
 				j = JointLoad{Lost: true}
 			}

@@ -190,6 +190,36 @@ func (m *MadeUp) Part(s Standing, joint int) (Standing, error) {
 	return next, nil
 }
 
+// Join returns the string with a joint that had parted latched to again what is below
+// it, as the two were before: the halves meet where they parted. ErrLost says that it
+// hasn't parted, or that nothing has held what was below it.
+func (m *MadeUp) Join(s Standing, joint int) (Standing, error) {
+	if err := m.checkStanding(s); err != nil {
+		return Standing{}, err
+	}
+	if err := noJoint(joint, len(m.joints)); err != nil {
+		return Standing{}, err
+	}
+	below, holds := false, false
+	for i := range m.marks {
+		switch k := &m.marks[i]; {
+		case k.kind == jointMark && k.index == joint:
+			below = s.parted[joint]
+		case k.kind == jointMark && s.parted[k.index]:
+			below = false
+		default:
+			holds = holds || below && k.kind == holdMark && s.Holds(k.index)
+		}
+	}
+	if !holds {
+		return Standing{}, fmt.Errorf("%w: joint %d has nothing to latch on to", ErrLost, joint)
+	}
+	joined := s
+	joined.parted = slices.Clone(s.parted)
+	joined.parted[joint] = false
+	return joined, nil
+}
+
 // HangOff returns a string that was on the hook, in these conditions, hung off
 // there: its top stays where it is.
 func (m *MadeUp) HangOff(s Standing, c Conditions) (Standing, error) {

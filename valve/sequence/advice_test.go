@@ -61,7 +61,7 @@ func TestAdviceOpensWindows(t *testing.T) {
 			"close sleeve A pressure": "1900 psi on “open line C” as well, while “close line” is at 3000 psi",
 		}},
 		{plan: "cold-injection-parts-release", want: map[string]string{
-			"inject cold water pressure": "490 psi on “tubing” in place of 3500 psi",
+			"inject cold water pressure": "710 psi on “tubing” in place of 3500 psi",
 		}},
 		{plan: "seals-leave-the-bore", want: map[string]string{
 			"close sleeve A order": "this step before step 3, “displace the tubing to base oil”",

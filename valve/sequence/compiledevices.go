@@ -20,7 +20,7 @@ func (c *compiler) ports() {
 }
 
 func (c *compiler) actions() {
-	joints := map[WhichString]int{}
+	felt := map[WhichString]*[2]int{OnString: {}, OnOuterString: {}} // of joints, and of the others
 	for i, d := range c.plan.Devices {
 		depth := c.depth(d.MD)
 		off := c.forms["devices."+d.Name+".depth_error"].Times(c.fall(d.MD))
@@ -31,8 +31,11 @@ func (c *compiler) actions() {
 				Bites: -1, Disarmed: a.Disarmed, Holds: a.Holds, Releases: a.Releases, Strokes: c.strokes(a.Strokes)}
 			x.Slow, x.Delay = a.slow()
 			if a.Axial {
-				x.Joint = joints[d.On]
-				joints[d.On]++
+				x.Feels = a.feels()
+				n := &felt[d.On][min(x.Feels, 1)]
+				x.Joint = *n
+				*n++
+				x.Releases = x.Releases || x.Feels != well.OfJoint
 			}
 			for _, name := range a.Opens {
 				x.Opens = append(x.Opens, c.by.port[name])
@@ -56,6 +59,20 @@ func (c *compiler) actions() {
 		}
 	}
 }
+
+// feels tells what an axial action feels.
+func (a *Action) feels() well.Axially {
+	switch {
+	case a.Unseats:
+		return well.OfPlace
+	case a.LatchesTo != "":
+		return well.OnRest
+	}
+	return well.OfJoint
+}
+
+// parts tells whether an action is of a joint that parts.
+func (a *Action) parts() bool { return a.Axial && a.feels() == well.OfJoint }
 
 // members are the conditions of an action: one where it is its own.
 func (c *compiler) members(name string) []int {

@@ -10,6 +10,7 @@ import (
 	"completion.example/tubular/catalogue"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/stringload"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // nodeSpacing keeps a programme quick. Forces and lengths are straight or
@@ -109,7 +110,7 @@ func (c *compiler) string() {
 func (c *compiler) assembled(s ownString) (*stringload.Room, movement.Assembly) {
 	p := s.String
 	r := &stringload.Room{Network: c.Network, Temperatures: c.Network.Temperatures, Inside: c.by.compartment[p.Inside],
-		Drag: c.forms[s.path+".drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Rig: float64(p.Rig),
+		Drag: c.forms[s.path+".drag"], Closed: p.Top == TopClosed, LockDown: float64(p.LockDown), Lifts: [2]float64{float64(p.most(0)), float64(p.most(1))},
 		Places: map[int]int{}, Frees: map[int]int{}, Block: float64(p.Block)}
 	if len(p.Temperatures) > 0 {
 		for i, name := range c.names {
@@ -154,7 +155,15 @@ func (c *compiler) assembled(s ownString) (*stringload.Room, movement.Assembly) 
 					r.Frees[i] = place
 				}
 			}
-			if x.Axial {
+			switch {
+			case x.feels() != well.OfJoint:
+				of := place
+				if x.LatchesTo != "" {
+					of = c.Network.Actions[c.by.action[d.Name+": "+x.LatchesTo]].Joint
+				}
+				r.Pulled, r.Latches = append(r.Pulled, of), append(r.Latches, x.LatchesTo != "")
+				r.Frees[c.by.action[d.Name+": "+x.Name]] = place
+			case x.Axial:
 				a.Joints = append(a.Joints, movement.Joint{MD: d.MD, Seal: x.Seal})
 			}
 		}

@@ -117,7 +117,7 @@ func TestWhatFollowsFromTheDemosTally(t *testing.T) {
 	require.Equal(t, hand.String.Around, made.String.Around)
 	require.Equal(t, hand.String.Below, made.String.Below)
 	require.Equal(t, hand.String.HeldMD, made.String.HeldMD)
-	require.Equal(t, hand.String.Bore, made.String.Seals[0].Bore)
+	require.Equal(t, hand.String.Seals, made.String.Seals)
 	require.Equal(t, hand.Holding.Envelope, made.Holding.Envelope)
 	for _, d := range hand.Devices {
 		for _, x := range made.Devices {
@@ -132,8 +132,8 @@ func TestWhatFollowsFromTheDemosTally(t *testing.T) {
 	// Several packers may hold: the string is held down to the deepest.
 	two := readPlan(t, shipped+"demo-as-tally.json")
 	for i := range two.Assembly.Strings[1].Pieces {
-		if x := &two.Assembly.Strings[1].Pieces[i]; x.Name == "swell packer B-C" {
-			x.Free, x.Sets = false, []sequence.Trigger{{Threshold: unit.Within(3000*unit.PSI, 0.05)}}
+		if x := &two.Assembly.Strings[1].Pieces[i]; x.Name == "B-C seals" {
+			*x = sequence.Piece{Kind: sequence.PackerPiece, Name: "packer B-C", Below: x.Below, Sets: []sequence.Trigger{{Threshold: unit.Within(3000*unit.PSI, 0.05)}}}
 		}
 	}
 	made, err = two.Derive()
@@ -184,12 +184,12 @@ func TestWhatATallyCantBe(t *testing.T) {
             "name": "sleeve A",`, "assembly.strings[1].tally[5]: sleeve A begins at 8840 ft, but assembly.strings[1].tally[4] (pipe) ends at 8850 ft: they overlap by 10 ft"},
 		{`"name": "sleeve C",`, `"name": "sleeve C", "top": "9460 ft",`, "assembly.strings[1].tally[13]: sleeve C begins at 9460 ft, but assembly.strings[1].tally[12] (pipe) ends at 9450 ft: a gap of 10 ft"},
 		{`"bottom": "8590 ft"`, `"bottom": "8590 ft", "length": "8580 ft", "top": "20 ft"`, "assembly.strings[1].tally[0].length: is 8580 ft"},
-		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "seals", "bore": "5 in"`, "assembly.strings[1].tally[15]: seals of 5.000 in (127.0 mm) outside doesn't go through assembly.strings[0].tally[12] (seal bore) of 4.750 in"},
-		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "seals", "bore": "4.6 in"`, "assembly.strings[1].tally[15].bore: is 4.600 in (116.8 mm), but the bore of assembly.strings[0].tally[12] (seal bore), in which it stands at 9700 ft, is 4.750 in"},
-		{`{"kind": "seal bore", "bore": "4.75 in", "length": "5 ft"}`, `{"kind": "pipe", "length": "5 ft"}`, "but assembly.strings[0].tally[12] (pipe) has no polished bore there"},
+		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "seals", "bore": "5 in"`, "assembly.strings[1].tally[15]: seals of 5.000 in (127.0 mm) outside doesn't go through assembly.strings[0].tally[5] (seal bore) of 4.750 in"},
+		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "seals", "bore": "4.6 in"`, "assembly.strings[1].tally[15].bore: is 4.600 in (116.8 mm), but the bore of assembly.strings[0].tally[14] (seal bore), in which it stands at 9700 ft, is 4.750 in"},
+		{`{"kind": "seal bore", "bore": "4.75 in", "length": "5 ft"}`, `{"kind": "pipe", "length": "5 ft"}`, "but assembly.strings[0].tally[3] (pipe) has no polished bore there"},
 		{`"name": "isolation valve B",
-            "in": "wall",`, `"name": "isolation valve B",`, "assembly.strings[0].tally[6]: isolation valve B closes the bore at 9200 ft, but tubing runs through it down to 9700 ft (assembly.strings[1].tally[10])"},
-		{`{"kind": "pipe", "length": "195 ft"}`, `{"kind": "pipe", "length": "150 ft"}`, "seals ends at 9700 ft, but lower completion, in which it stands, ends at 9655 ft (assembly.strings[0].tally[12])"},
+            "in": "wall",`, `"name": "isolation valve B",`, "assembly.strings[0].tally[7]: isolation valve B closes the bore at 9200 ft, but tubing runs through it down to 9700 ft (assembly.strings[1].tally[10])"},
+		{`{"kind": "pipe", "length": "195 ft"}`, `{"kind": "pipe", "length": "150 ft"}`, "seals ends at 9700 ft, but lower completion, in which it stands, ends at 9655 ft (assembly.strings[0].tally[14])"},
 		{`"name": "casing 9-5/8 in", "pipe"`, `"top": "8610 ft", "name": "casing 9-5/8 in", "pipe"`, `stands twice`},
 		{`"pipe": {"size": "4-1/2 in", "weight": "12.6 lb/ft", "grade": "L80"}, "bottom": "8590 ft"`, `"pipe": {"size": "7 in", "weight": "29 lb/ft", "grade": "L80"}, "bottom": "8590 ft"`, "of 7.000 in (177.8 mm) outside doesn't go through assembly.strings[0].tally[0] (top packer) of 6.184 in"},
 		{`"kind": "release", "seal"`, `"kind": "release", "bore": "4 in", "seal"`, `assembly.strings[1].tally[1].bore: doesn't belong to "release"`},
@@ -200,14 +200,14 @@ func TestWhatATallyCantBe(t *testing.T) {
 		{`"name": "sleeve B"`, `"name": "sleeve A"`, `"sleeve A" is that of assembly.strings[1].tally[5] already`},
 		{`"below": "annulus B"`, `"below": "annulus A"`, `would be called "annulus A"`},
 		{`"columns": true,`, `"columns": true, "without": ["barriers.packr"],`, `nothing that follows from the tally is called "barriers.packr"`},
-		{`{"name": "annulus B", "trapped": "3723 psi"}`, `{"name": "annulus B", "bottom": "9340 ft"}`, "compartments[0].bottom: is 9340 ft by hand, but the tally makes 9350 ft of it (around tubing, from swell packer A-B to swell packer B-C"},
+		{`{"name": "annulus B", "trapped": "3723 psi"}`, `{"name": "annulus B", "bottom": "9340 ft"}`, "compartments[0].bottom: is 9340 ft by hand, but the tally makes 9350 ft of it (around tubing, from A-B seals to B-C seals"},
 		{`"fluid": "packer brine",
     "factor"`, `"factor"`, `assembly.fluid: is missing: nothing says what "tubing" is filled with`},
 		{`"name": "isolation valve A",
             "in": "wall",`, `"name": "isolation valve A", "at": "8900 ft", "in": "side",`, `there are "bore" and "wall"`},
 		{`{"kind": "pipe", "length": "200 ft"},
-          {"kind": "packer", "name": "swell packer A-B"`, `{"kind": "plug"}, {"kind": "pipe", "length": "200 ft"},
-          {"kind": "packer", "name": "swell packer A-B"`, "assembly.strings[1].tally[10]: sleeve B stands below assembly.strings[1].tally[6] (plug), which closes the bore"},
+          {"kind": "seals", "name": "A-B seals"`, `{"kind": "plug"}, {"kind": "pipe", "length": "200 ft"},
+          {"kind": "seals", "name": "A-B seals"`, "assembly.strings[1].tally[10]: sleeve B stands below assembly.strings[1].tally[6] (plug), which closes the bore"},
 		{`{"kind": "seals", "bore": "4.75 in"`, `{"kind": "plug"}, {"kind": "seals", "bore": "4.75 in"`, "it would open to nothing"},
 		{`"size": "1/4 in",`, `"size": "1/12 in",`, "two walls must be less than the size"},
 	} {

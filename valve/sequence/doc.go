@@ -219,9 +219,15 @@
 // straight along a ramp, the moment at which it parts is enclosed as well, and told to
 // some tens of pounds of force.
 //
+// A joint that has parted leaves what is below it to what holds that there. Set down on
+// it again and latched to, the string is as it was before; and where a pull unseats what
+// holds, that load is what the string puts on the place, and what it seals and bears in
+// itself is not looked at.
+//
 // Where a plan has an outer string, both are in the hole from the beginning, the inner
 // one landed in the outer one. What the one puts on the other where it hangs, is held or
-// closes the other's end is found by balance; a seal hands on no friction. What is inside
+// closes the other's end is found by balance; so is what a seal takes to slide in the outer
+// one while the inner one is pulled, but not what the pipe rubs along its bore. What is inside
 // the outer string is one compartment down to its end. Devices and pulls say which string
 // they are on.
 //

@@ -10,6 +10,7 @@ import (
 	"completion.example/hydrostatics/working/workingtest"
 	"completion.example/tubular"
 	"completion.example/tubular/drag"
+	"completion.example/valve"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -240,8 +241,8 @@ func TestPassageAndSetDown(t *testing.T) {
 	most, err := hole.MostSetDown()
 	require.NoError(t, err)
 	got := r.Steps[0].SetDown
-	require.InEpsilon(t, float64(most.Weight), float64(got.Arrives), 1e-6)
-	require.InEpsilon(t, float64(most.Slacked), float64(got.Slacked), 1e-6)
+	require.InEpsilon(t, float64(most.Weight), float64(got.Arrives), 1e-9)
+	require.InEpsilon(t, float64(most.Slacked), float64(got.Slacked), 1e-9)
 	require.Equal(t, most.Locked(), got.Locked)
 	require.Nil(t, r.Steps[1].SetDown, "what has parted sets nothing down")
 
@@ -251,4 +252,28 @@ func TestPassageAndSetDown(t *testing.T) {
 	straight.String.Tools = []sequence.Tool{{Name: "gauge", Diameter: 2.867 * unit.Inch}}
 	straight.Steps = []sequence.Step{{Name: "hang"}}
 	require.False(t, verdict(t, straight).Steps[0].Passage[0].Limited)
+}
+
+// Slacked off a string that nothing holds, the seals at its lower end first give back what
+// they took, pound by pound: a joint 500 ft above them feels its tail of 4,011 lbf less that,
+// and a latch that falls in at 2,000 lbf does so 2,011 lbf below what hangs, 72,197 lbf and
+// 20,000 of block; after 4,000 lbf the seals slide, and it feels no less.
+func TestSealsAtTheEndGiveBackTheirFriction(t *testing.T) {
+	p := jointed(60000 * unit.PoundForce)
+	p.Fluids[1].Density = p.Fluids[0].Density
+	p.String.Seals = []sequence.Seal{{Name: "seals", MD: 9000 * foot, Bore: 3.5 * unit.Inch, Up: 10 * foot, Down: 10 * foot, Friction: unit.Exactly(4000 * unit.PoundForce)}}
+	p.String.Bore, p.String.Up, p.String.Down = 0, 0, 0
+	p.Devices[1].Actions[0].Triggers[0] = sequence.Trigger{Tension: unit.Exactly(2000 * unit.PoundForce), Direction: valve.Falling}
+	p.Steps = []sequence.Step{{Name: "slack off", Pull: []unit.Force{85000 * unit.PoundForce}, Expect: []string{"release: parts"}}}
+	r := verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	tail := 500*9.3 - column(9.5, 500)*(outside-bore)
+	hangs := 9000*9.3 - column(9.5, 9000)*(outside-bore)
+	require.InDelta(t, 20000+hangs-(tail-2000), r.Steps[0].Partings[0].Nominal.In(unit.PoundForce), 1)
+
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(5 * unit.PoundForce)
+	p.Steps[0].Expect = nil
+	r = verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	require.InDelta(t, tail-4000, lastString(r, 0).Joints[0].Balance.In(unit.PoundForce), 1)
 }

@@ -180,9 +180,10 @@ func (c *compiler) alongHole(t *hydrostatics.TemperatureProfile) []well.Depth {
 	return hole
 }
 
-// tvdAt is the true vertical depth of a measured one in the well.
+// tvdAt is the true vertical depth of a measured one in the well. An end that was added up may
+// lie a rounding beyond that of the path.
 func (c *compiled) tvdAt(md float64) float64 {
-	tvd, _ := c.path.TVD(unit.Length(md)) // the path reaches all that is asked for
+	tvd, _ := c.path.TVD(min(unit.Length(max(md, 0)), c.path.TotalDepth()))
 	return float64(tvd)
 }
 

@@ -178,8 +178,8 @@ func (k *checker) limitMargin(m *judge.Margin) (marginAt, bool) {
 		x.slope = func(d float64) string { return unit.Length(d / judge.Parts).Rounded(3) }
 		return x, true
 	case judge.Rig:
-		own, _ := k.plan.whose(m.Index)
-		x.Kind, x.Limit, x.Share = PullOff, "rig"+own.ofOuter(), m.Least/float64(own.Rig)
+		own, index := k.plan.whose(m.Index)
+		x.Kind, x.Limit, x.Share = PullOff, lifts[index]+own.ofOuter(), m.Least/float64(own.most(index))
 		x.left = func() string { return unit.Force(m.Least).Rounded(digits) }
 		return x, true
 	}

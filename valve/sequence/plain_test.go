@@ -71,7 +71,9 @@ type plainAction struct {
 	conditions      int         // how many it has
 	pushed          bool        // by areas
 	all             bool        // all of them must be met
-	axial           bool        // feels the balance of its joint, in kips
+	axial           bool        // feels the balance of its joint, in kips,
+	unseats         bool        // or what the place there carries,
+	latches         string      // or what stands on what a joint of this action has left
 	holds, releases bool
 	at              unit.Length // depth
 }
@@ -199,6 +201,7 @@ func (w *plainWell) readActions(p *sequence.Plan) {
 					d, _ := time.ParseDuration(a.Delay)
 					k.delay = d.Seconds()
 				}
+				k.unseats, k.latches = a.Unseats, a.LatchesTo
 				k.strokes, k.axial, k.holds, k.releases, k.at = map[int]float64{}, a.Axial, a.Holds, a.Releases, x.MD
 				for name, v := range a.Strokes {
 					k.strokes[w.comp(name)] = v.In(unit.CubicInch)

@@ -11,14 +11,18 @@ import (
 func (w *plainWalk) byHand(step *sequence.Step) error {
 	for n := range step.Do {
 		a := &step.Do[n]
-		if a.Drain != "" {
-			if err := w.drain(a.Drain); err != nil {
+		if a.Drain != "" || a.Fill != "" {
+			if err := w.unhurried(); err != nil {
 				return err
 			}
-			continue
-		}
-		if a.Fill != "" {
-			if err := w.fill(a.Fill); err != nil {
+			level := w.drain
+			if a.Fill != "" {
+				level = w.fill
+			}
+			if err := level(a.Drain + a.Fill); err != nil {
+				return err
+			}
+			if err := w.unhurried(); err != nil {
 				return err
 			}
 			continue

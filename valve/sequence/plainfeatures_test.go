@@ -24,6 +24,8 @@ var features = map[string]*feature{
 	"walls":      {devices: (*plainMaker).walls, steps: (*plainMaker).warms, levels: (*plainMaker).strokes, goals: (*plainMaker).holds},
 	"string":     {devices: (*plainMaker).hang, steps: (*plainMaker).stringSteps, levels: (*plainMaker).stringLevels},
 	"strings":    {devices: (*plainMaker).nest, steps: (*plainMaker).nestSteps, levels: (*plainMaker).stringLevels},
+	"fished":     {devices: (*plainMaker).hangRubbing, steps: (*plainMaker).fishSteps, levels: (*plainMaker).fishLevels},
+	"fished in":  {devices: (*plainMaker).nestRubbing, steps: (*plainMaker).fishNestSteps, levels: (*plainMaker).fishLevels},
 	"flows":      {devices: (*plainMaker).sands, steps: (*plainMaker).flowSteps, goals: (*plainMaker).flowGoals, dull: (*plainResult).still},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
@@ -39,9 +41,9 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 				plans = 6
 			}
 			switch name { // a string is slow to load plainly
-			case "string":
+			case "string", "fished":
 				plans = 2
-			case "strings":
+			case "strings", "fished in":
 				plans = 1
 				if os.Getenv("SEQUENCE_PLANS") == "" {
 					c.draws = 20

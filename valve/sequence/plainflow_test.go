@@ -193,6 +193,9 @@ func (w *plainWalk) flow(p *sequence.Produce, zones []plainZone) (knots []plainK
 func (w *plainWalk) produces(step *sequence.Step) error {
 	p := step.Produce
 	root := w.comp(p.Compartment)
+	if slices.Contains(w.s.fallen, true) {
+		return fmt.Errorf("a column has fallen while zones are to flow")
+	}
 	zones, on, still := w.flowing(root, p)
 	if len(zones) == 0 {
 		w.fail(sequence.RateOff, p.Compartment, -1)
@@ -207,6 +210,9 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 	if !ok {
 		w.fail(sequence.RateOff, p.Compartment, -1)
 		return nil
+	}
+	if err := w.unhurried(); err != nil {
+		return err
 	}
 	s := w.s
 	if !s.surface[root] {
@@ -225,6 +231,9 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 	}
 	if now, _, _ := w.flowing(root, p); !slices.Equal(now, zones) {
 		return fmt.Errorf("what flows changes while it flows")
+	}
+	if err := w.unhurried(); err != nil {
+		return err
 	}
 	w.r.flows[w.step] = w.allFelt()
 	for k, z := range zones {
@@ -246,7 +255,7 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 		return err
 	}
 	w.judge()
-	return nil
+	return w.unhurried()
 }
 
 type plainRate struct {

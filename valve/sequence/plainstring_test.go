@@ -58,7 +58,7 @@ type plainString struct {
 	read   float64             // the weight indicator then
 	down   bool                // it is let down,
 	turn   float64             // since this reading,
-	begun  float64             // when hole and seals took this
+	begun  bool                // when hole and seals took all that they take of a pull
 	freed  int                 // the last step in which something let it go
 	places map[unit.Length]int // mark of each place that can hold
 	joints map[int]int         // mark by action
@@ -73,6 +73,7 @@ type plainLoads struct {
 	moved   map[int]float64 // of marks, in
 	load    map[int]float64 // by mark that holds: what it carries, up positive
 	lost    map[int]bool    // marks that are gone
+	rubs    map[int]float64 // of seals that slide: with what they pull up
 	travel  map[int]float64 // of seals in what they stand in, in
 	outer   *plainLoads     // the string around it
 }
@@ -97,7 +98,7 @@ func newPlainString(w *plainWalk, p *sequence.String, on sequence.WhichString) *
 			if a.Holds && !slices.ContainsFunc(s.marks, func(m plainMark) bool { return m.kind == plainHold && m.depth == d.MD.In(foot) }) {
 				s.marks = append(s.marks, plainMark{plainHold, d.MD.In(foot), s.pipeAt(d.MD.In(foot)).outer(), len(s.marks)})
 			}
-			if a.Axial {
+			if a.Axial && !a.Unseats && a.LatchesTo == "" {
 				seal := a.Seal.In(unit.Inch)
 				s.marks = append(s.marks, plainMark{plainJoint, d.MD.In(foot), math.Pi / 4 * seal * seal, w.action(d.Name + ": " + a.Name)})
 			}

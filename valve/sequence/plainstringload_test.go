@@ -2,6 +2,8 @@ package sequence_test
 
 import (
 	"math"
+
+	"completion.example/hydrostatics/unit"
 )
 
 // land counts movements from here.
@@ -37,15 +39,36 @@ func (s *plainString) dragAt() float64 {
 	return s.pipes[len(s.pipes)-1].bottom
 }
 
-// taken is what the hole takes on the hook, up positive.
-func (s *plainString) taken() float64 {
+// rubs is what is taken of all that hole and seals down to where the string is cut
+// can take, from −1, all of it on the way down, to 1, all on the way up; and of each
+// seal what that is.
+func (s *plainString) rubs() (share float64, of map[int]float64) {
+	of = map[int]float64{}
 	if !s.hook {
-		return 0
+		return 0, of
 	}
-	if !s.down {
-		return s.drag
+	all := s.drag
+	for k, m := range s.marks {
+		if s.ends(k) {
+			break
+		}
+		if m.kind == plainSeal {
+			of[k] = s.seals[m.index].Friction.Nominal.In(unit.PoundForce)
+			all += of[k]
+		}
 	}
-	return min(s.drag, max(-s.drag, s.begun-(s.turn-s.read)))
+	share = 1
+	if s.down && all > 0 {
+		begun := 0.0
+		if s.begun {
+			begun = all
+		}
+		share = min(1, max(-1, (begun-(s.turn-s.read))/all))
+	}
+	for k := range of {
+		of[k] *= share
+	}
+	return share, of
 }
 
 // load is the string as it stands now.
@@ -54,6 +77,8 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 	pieces := s.pieces()
 	end := s.pipes[len(s.pipes)-1]
 	in, out := s.s.at(s.inside, end.bottom), s.outside(len(s.marks), end.bottom)
+	share, seals := s.rubs()
+	l.rubs = seals
 	// A plug carries the pressure inside, and what is below pushes on all of the end.
 	wall := in*end.inner() - out*end.outer()
 	below := make([]float64, len(s.marks)) // effective force just below a mark
@@ -79,15 +104,15 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 		case m.kind == plainHung:
 			fe += s.hung[k-1]
 		case m.kind != plainJoint:
-			fe -= m.area * (outB - outA)
+			fe -= m.area*(outB-outA) - seals[k-1]
 		}
 		above[k-1] = fe
 		wall = fe + in*pipe.inner() - outA*pipe.outer()
 	}
 	// The drag lies on top of it.
-	drag, at := s.taken(), s.dragAt()
+	drag, at := share*s.drag, s.dragAt()
 	top := s.pipes[0].top
-	share := func(z float64) float64 { return max(0, (at-z)/(at-top)) }
+	spread := func(z float64) float64 { return max(0, (at-z)/(at-top)) }
 	cut := len(s.marks)
 	for k := range s.marks {
 		if s.ends(k) {
@@ -98,17 +123,17 @@ func (s *plainString) load() (plainLoads, [][]plainElement) {
 	for k := 0; k <= cut; k++ {
 		for i := range pieces[k] {
 			e := &pieces[k][i]
-			e.upper, e.upperE = e.upper+drag*share(e.top), e.upperE+drag*share(e.top)
-			e.lower, e.lowerE = e.lower+drag*share(e.bottom), e.lowerE+drag*share(e.bottom)
+			e.upper, e.upperE = e.upper+drag*spread(e.top), e.upperE+drag*spread(e.top)
+			e.lower, e.lowerE = e.lower+drag*spread(e.bottom), e.lowerE+drag*spread(e.bottom)
 		}
 		if k < cut {
-			above[k] += drag * share(s.marks[k].depth)
-			below[k] += drag * share(s.marks[k].depth)
+			above[k] += drag * spread(s.marks[k].depth)
+			below[k] += drag * spread(s.marks[k].depth)
 		}
 	}
 	wall += drag
 	if cut < len(s.marks) {
-		above[cut] += drag * share(s.marks[cut].depth)
+		above[cut] += drag * spread(s.marks[cut].depth)
 	}
 	lid := 0.0
 	if s.closed {

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence"
@@ -51,6 +52,12 @@ func (w *plainWalk) moves(a *plainAction) {
 	case s == nil:
 	case a.holds:
 		s.holdsOn(a.at)
+	case a.unseats:
+		s.letsGo(a.at)
+	case a.latches != "":
+		if k := s.left(a); k >= 0 {
+			delete(s.parted, k)
+		}
 	case a.axial && a.releases:
 		s.parted[s.joints[a.group]] = true
 		s.freed = w.step
@@ -61,7 +68,38 @@ func (w *plainWalk) moves(a *plainAction) {
 
 // axial is what an action's joint feels, in kips.
 func (s *plainString) axial(action int) float64 {
-	return s.now().balance[s.joints[action]] / kips
+	a, l := &s.actions[action], s.now()
+	if a.unseats {
+		if k, there := s.places[a.at]; there && !l.lost[k] {
+			return l.load[k] / kips // nothing where it doesn't hold
+		}
+		return 0
+	}
+	if a.latches != "" {
+		if k := s.left(a); k >= 0 && l.free && !slices.ContainsFunc(s.marks[:k], func(m plainMark) bool { return s.parted[s.joints[m.index]] && m.kind == plainJoint }) {
+			return (s.read - l.reading) / kips
+		}
+		return 0
+	}
+	return l.balance[s.joints[action]] / kips
+}
+
+// left is the mark of the joint that an action latches to again, where it has parted
+// and something holds what it has left; else -1.
+func (s *plainString) left(a *plainAction) int {
+	k := s.joints[s.action(s.plan.Devices[a.device].Name+": "+a.latches)]
+	if !s.parted[k] {
+		return -1
+	}
+	for below := k + 1; below < len(s.marks); below++ {
+		if _, holds := s.held[below]; holds {
+			return k
+		}
+		if s.parted[below] {
+			break
+		}
+	}
+	return -1
 }
 
 // pulls takes the string from where the weight indicator stands to readings.
@@ -77,9 +115,9 @@ func (w *plainWalk) pulls(step *sequence.Step) error {
 		from := s.read
 		switch down := goal < from; {
 		case down && n == 0:
-			s.down, s.turn, s.begun = true, from, 0
+			s.down, s.turn, s.begun = true, from, false
 		case down && !s.down:
-			s.down, s.turn, s.begun = true, from, s.drag
+			s.down, s.turn, s.begun = true, from, true
 		case !down:
 			s.down = false
 		}

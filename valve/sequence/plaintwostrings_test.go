@@ -142,6 +142,7 @@ func (w *plainWalk) puts(depth float64, l *plainLoads) float64 {
 		if _, holds := s.held[k]; holds && !l.lost[k] {
 			sum -= l.load[k]
 		}
+		sum -= l.rubs[k]
 		if depth == end {
 			_, above := s.press(k, false)
 			_, below := s.press(k, true)

@@ -75,11 +75,13 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 	if p.String != nil {
 		s := *p.String
 		visitBand(forceBand, &s.Drag, visit)
+		visitSeals(&s, visit)
 		c.String = &s
 	}
 	if p.OuterString != nil {
 		s := *p.OuterString
 		visitBand(forceBand, &s.Drag, visit)
+		visitSeals(&s, visit)
 		c.OuterString = &s
 	}
 	if p.Begin != nil {
@@ -149,6 +151,15 @@ func eachBand(p *sequence.Plan, visit func(bandKind, plainBand) plainBand) *sequ
 		}
 	}
 	return &c
+}
+
+func visitSeals(s *sequence.String, visit func(bandKind, plainBand) plainBand) {
+	s.Seals = slices.Clone(s.Seals)
+	for i := range s.Seals {
+		if s.Seals[i].Friction.Nominal != 0 {
+			visitBand(forceBand, &s.Seals[i].Friction, visit)
+		}
+	}
 }
 
 func visitAreas(x *sequence.Areas, visit func(bandKind, plainBand) plainBand) *sequence.Areas {

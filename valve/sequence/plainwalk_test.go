@@ -282,6 +282,9 @@ func (w *plainWalk) ramp(goals map[string]pressure) func(float64) {
 // anything has.
 func (w *plainWalk) swap(x sequence.Displacement) (set func(float64), kinks []float64) {
 	i := w.comp(x.Compartment)
+	if w.comps[i].bores != nil && !w.solver.fixed(w.s, i) && len(w.solver.members) > 1 {
+		w.r.close = true // how it shares its pressure changes on the way, which is integrated coarsely here
+	}
 	from, to := x.FromMD.In(foot), x.ToMD.In(foot)
 	old, gradient := w.s.layers[i], w.fluids[x.Fluid]
 	gas := w.gas != "" && x.Fluid == w.gas

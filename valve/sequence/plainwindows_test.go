@@ -10,8 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// gauge is a bit more than the half psi to which windows are rounded inwards.
-const gaugePSI = 0.6
+// gauge is a bit more than the half psi to which windows are rounded inwards, with what is left
+// unsure where pressures that move together are only enclosed.
+const gaugePSI = 0.8
 
 // windowCheck holds a programme's windows against a fine scan.
 type windowCheck struct {

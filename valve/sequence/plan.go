@@ -185,22 +185,30 @@ type Device struct {
 // Action is one thing that a device does once its triggers have fired in a
 // row.
 type Action struct {
-	Name     string         `json:"name,omitzero"`    // such as "opens"
-	Inside   string         `json:"inside,omitzero"`  // differential: the pressure of this compartment
-	Outside  string         `json:"outside,omitzero"` // less that of this one, or of
-	Chamber  *unit.Pressure `json:"chamber,omitzero"` // a sealed chamber
-	Axial    bool           `json:"axial,omitzero"`   // or: the balance of the joint of the string at the device
-	Seal     unit.Length    `json:"seal,omitzero"`    // axial: the diameter at which that joint seals
-	Areas    *Areas         `json:"areas,omitzero"`   // or: pressures on areas against a spring and the friction of seals
-	Triggers []Trigger      `json:"triggers,omitempty"`
-	All      []Condition    `json:"all,omitempty"`     // in place of what is felt and its triggers: each must have been met, in whatever order
-	Any      []Condition    `json:"any,omitempty"`     // or: the first that is met does it
-	Disarmed bool           `json:"disarmed,omitzero"` // at the start: another action arms it
-	Opens    []string       `json:"opens,omitempty"`   // ports
-	Closes   []string       `json:"closes,omitempty"`
-	Arms     []string       `json:"arms,omitempty"`    // actions of the same device
-	Disarms  []string       `json:"disarms,omitempty"` // actions of the same device: what locks it
-	Holds    bool           `json:"holds,omitzero"`
+	Name    string         `json:"name,omitzero"`    // such as "opens"
+	Inside  string         `json:"inside,omitzero"`  // differential: the pressure of this compartment
+	Outside string         `json:"outside,omitzero"` // less that of this one, or of
+	Chamber *unit.Pressure `json:"chamber,omitzero"` // a sealed chamber
+	Axial   bool           `json:"axial,omitzero"`   // or: the balance of the joint of the string at the device
+	Seal    unit.Length    `json:"seal,omitzero"`    // axial: the diameter at which that joint seals
+	// Unseats: axial, in place of that balance the load up that the place at the device
+	// carries is felt: a straight pull that unseats what holds the string there.
+	Unseats bool `json:"unseats,omitzero"`
+	// LatchesTo: axial, the string above the joint that this action of the same device has
+	// parted is set down on what that left, and latches to it again as it was before:
+	// what is felt is by how much its reading is more than it hangs with, so that the
+	// tension is negative and falling.
+	LatchesTo string      `json:"latches_to,omitzero"`
+	Areas     *Areas      `json:"areas,omitzero"` // or: pressures on areas against a spring and the friction of seals
+	Triggers  []Trigger   `json:"triggers,omitempty"`
+	All       []Condition `json:"all,omitempty"`     // in place of what is felt and its triggers: each must have been met, in whatever order
+	Any       []Condition `json:"any,omitempty"`     // or: the first that is met does it
+	Disarmed  bool        `json:"disarmed,omitzero"` // at the start: another action arms it
+	Opens     []string    `json:"opens,omitempty"`   // ports
+	Closes    []string    `json:"closes,omitempty"`
+	Arms      []string    `json:"arms,omitempty"`    // actions of the same device
+	Disarms   []string    `json:"disarms,omitempty"` // actions of the same device: what locks it
+	Holds     bool        `json:"holds,omitzero"`
 	// Bites names the action of the same device from which on its slips may bite, such
 	// as "starts to set": what is locked into the string lies between what it is like
 	// then and now. Where the plug is decides its sign: plugged in the string, tension
@@ -266,6 +274,9 @@ type String struct {
 	Top      TopOfString           `json:"top,omitzero"`                       // on a pull; open where left out
 	LockDown unit.Force            `json:"lock_down,omitzero" was:"lock down"` // upward load that the hanger bears; none where left out
 	Rig      unit.Force            `json:"rig,omitzero"`                       // greatest reading of the weight indicator; not checked where left out
+	// HangerRating is the greatest pull that the hanger and its running tool bear, what hangs on
+	// the hook less the block; not checked where left out.
+	HangerRating unit.Force `json:"hanger_rating,omitzero"`
 	// HangerSeal is the diameter of the hanger's seal in the wellhead: annulus
 	// pressure lifts the hanger by the ring between it and the pipe. Zero: it doesn't.
 	HangerSeal unit.Length `json:"hanger_seal,omitzero" was:"hanger seal"`

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -128,4 +129,38 @@ func TestSealsInTheirPacker(t *testing.T) {
 	at := lastString(r, 0)
 	require.InDelta(t, 1000*(ring+2*0.3*outside)*108000/(30e6*(outside-bore)), at.Seals[0].Travel.In(unit.Inch), 0.01)
 	require.InDelta(t, -1000*ring, (at.Seals[0].Ring - r.Steps[0].Points[0].String.Seals[0].Ring).In(unit.PoundForce), 1)
+}
+
+// In the demo the isolation seals at 9,050 and 9,350 ft stand in bores of 4.75 in. While the
+// packer sets, sleeve A is shut and C open: 1,450 psi more below the lower ones than between
+// the two push the string up by the ring, π/4·(4.75² − 4.5²) = 1.816 in², which nothing
+// balances; with the packer set, that is locked in: 2,634 lbf, less what the helix above the
+// packer takes. With the pipe's own diameter the packer is pulled up in step 7 by 1,261 lbf,
+// with its true bores pushed down by 1,330; bores of 6 in make 12.37 in² of it.
+func TestTheDemosSealBoresCount(t *testing.T) {
+	load := func(diameter unit.Length) float64 {
+		p := demoPlan(t)
+		require.Len(t, p.String.Seals, 3)
+		for i := range p.String.Seals {
+			if diameter != 0 {
+				p.String.Seals[i].Bore = diameter
+			}
+		}
+		s := stepNamed(t, verdict(t, p), "test the packer from below")
+		return s.Points[len(s.Points)-1].String.Packer.In(unit.PoundForce)
+	}
+	none, own, wide := load(4.5*unit.Inch), load(0), load(6*unit.Inch)
+	require.InDelta(t, 1261, none, 1)
+	require.InDelta(t, -1330, own, 1)
+	ring := func(d float64) float64 { return math.Pi / 4 * (d*d - 4.5*4.5) }
+	require.InEpsilon(t, -1450*ring(4.75), own-none, 0.03)
+	require.InEpsilon(t, -1450*ring(6), wide-none, 0.1)
+}
+
+// Where what is around the string changes and nothing is said to seal, that is told.
+func TestWhereNothingSealsIsTold(t *testing.T) {
+	p := demoPlan(t)
+	require.NotContains(t, strings.Join(verdict(t, p).Unchecked, "\n"), "no seal is said")
+	p.String.Seals = p.String.Seals[1:]
+	require.Contains(t, verdict(t, p).Unchecked, `string: no seal is said to stand at 9050 ft, between "annulus A" and "annulus B": what differs there acts on the pipe alone`)
 }

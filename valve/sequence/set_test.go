@@ -26,7 +26,7 @@ func TestSetFindsValuesByTheirPath(t *testing.T) {
 		{"fluids.base oil.density", "7.4 lb/gal +/- 1 %", "fluids.base oil.density", "7.2 lb/gal", ""},
 		{"fluids[1].density", "860 kg/m3", "fluids.base oil.density", "7.2 lb/gal", "860 kg/m3"},
 		{"steps.set the packer.ramps[0].tubing", "180 bar", "steps.set the packer.ramps[0].tubing", "2600 psi", "180 bar"},
-		{"string.up", "30 in", "string.up", "36 in", "30 in"},
+		{"string.seals.seals.up", "30 in", "string.seals.seals.up", "36 in", "30 in"},
 		{"string.held_at", "8610 ft", "string.held_at", "8600 ft", "8610 ft"},
 		{"string.sections[1].grade", "P110", "string.sections[1].pipe.grade", "L80", "P110"},
 		{"rules.barriers", "1", "rules.barriers", "2", "1"},

@@ -86,12 +86,15 @@ func (v *validation) holds(path string, d Device) {
 }
 
 // unchecked tells what the string's limits leave out.
-func (x ownString) unchecked(add func(format string, args ...any)) {
+func (x ownString) unchecked(p *Plan, add func(format string, args ...any)) {
 	s := x.String
 	if s.HangerSeal == 0 && x.of == stringload.Main {
 		add("the hanger's seal isn't given: annulus pressure isn't counted to lift the hanger")
 	} else if s.HangerSeal == 0 {
 		add("%s: its hanger's seal isn't given: annulus pressure isn't counted to lift the hanger", x.title)
+	}
+	if s.HangerRating == 0 {
+		add("%s: its hanger's rating isn't given", x.title)
 	}
 	worn, hot := false, s.Derating != nil
 	for _, x := range s.Sections {
@@ -103,5 +106,18 @@ func (x ownString) unchecked(add func(format string, args ...any)) {
 	}
 	if !hot {
 		add("%s: its yield strength isn't derated with temperature", x.title)
+	}
+	for i, name := range s.Around[:max(0, len(s.Around)-1)] {
+		at := p.compartment(name).BottomMD
+		sealed := false
+		for _, y := range p.places(x.on()) {
+			sealed = sealed || y.Depth == at
+		}
+		for _, y := range s.seals() {
+			sealed = sealed || y.MD == at
+		}
+		if !sealed {
+			add("%s: no seal is said to stand at %s, between %q and %q: what differs there acts on the pipe alone", x.title, at.Rounded(digits), name, s.Around[i+1])
+		}
 	}
 }

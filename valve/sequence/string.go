@@ -90,6 +90,7 @@ func (v *validation) oneString(at string, s *String) {
 	}
 	v.derating(at+".derating", s.Derating)
 	v.forceOrNone(at+".rig", s.Rig)
+	v.forceOrNone(at+".hanger_rating", s.HangerRating)
 	v.force(at+".block", s.Block)
 	v.faultIf(at+".drag", s.Drag.Validate())
 	v.notNegative(at+".drag", s.Drag.Least, float64(s.Drag.Least))

@@ -7,6 +7,7 @@ import (
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // StringAt is the string where a step stands still. Three forces are never mixed
@@ -160,7 +161,7 @@ func (k *checker) oneString(l *movement.Loading, s ownString) *StringAt {
 	}
 	n := 0
 	for i := range k.Network.Actions {
-		if a := &k.Network.Actions[i]; a.Axial && k.plan.Devices[a.Device].On == s.on() {
+		if a := &k.Network.Actions[i]; a.Axial && a.Feels == well.OfJoint && k.plan.Devices[a.Device].On == s.on() {
 			j := l.Joints[n]
 			x.Joints = append(x.Joints, JointAt{a.Name, j.Balance, j.Wall, j.Effective, j.Parted})
 			n++
@@ -202,6 +203,9 @@ type Parting struct {
 	// joint; Below the load down on what holds the rest, with the pressures on it.
 	Above unit.Force `json:"above"`
 	Below unit.Force `json:"below"`
+	// Brings is, where it is not a joint that parts but a place that is unseated, what of
+	// Above hangs below the lowest joint of the string: the rest, where that had parted.
+	Brings unit.Force `json:"brings,omitempty"`
 }
 
 // partings tells for every axial action that a pull is meant to move what the
@@ -218,6 +222,9 @@ func (k *checker) partings(i int, r *StepResult) {
 		}
 		f := k.out.Judge.SensedBy(i, n)
 		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
+		if a.Row[len(a.Row)-1].Falling {
+			p.Planned = slices.Min(step.Pull)
+		}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)
 		}
@@ -232,7 +239,7 @@ func (k *checker) partings(i int, r *StepResult) {
 		if p.Nominal == 0 {
 			p.Nominal = p.Least + (p.Greatest-p.Least)/2
 		}
-		if len(r.Points) > 1 {
+		if len(r.Points) > 1 && a.Feels != well.OnRest {
 			last := r.Points[len(r.Points)-1].String
 			if k.plan.Devices[a.Device].On == OnOuterString {
 				last = r.Points[len(r.Points)-1].OuterString
@@ -240,6 +247,13 @@ func (k *checker) partings(i int, r *StepResult) {
 			p.Above = last.Hanger
 			if last.Held {
 				p.Below = -last.Packer
+			}
+			if a.Feels == well.OfPlace {
+				for _, j := range last.Joints { // of what hangs free the effective force falls with depth
+					if !j.Parted && (p.Brings == 0 || j.Effective < p.Brings) {
+						p.Brings = j.Effective
+					}
+				}
 			}
 		}
 		r.Partings = append(r.Partings, p)

@@ -4,6 +4,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
 	"completion.example/tubular/movement"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // Steps show how every figure of the string comes about where a step stands still:
@@ -41,7 +42,7 @@ func (c *compiled) stringsMade() (all [2]*stringMade) {
 			m.names.Holds = append(m.names.Holds, p.Name)
 		}
 		for i := range c.Network.Actions {
-			if a := &c.Network.Actions[i]; a.Axial && c.plan.Devices[a.Device].On == s.on() {
+			if a := &c.Network.Actions[i]; a.Axial && a.Feels == well.OfJoint && c.plan.Devices[a.Device].On == s.on() {
 				m.names.Joints = append(m.names.Joints, "“"+a.Name+"”")
 			}
 		}

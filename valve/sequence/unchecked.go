@@ -93,7 +93,7 @@ func (k *checker) unchecked() []string {
 			add("the rig's rating isn't given")
 		}
 		for _, x := range p.strings() {
-			x.unchecked(add)
+			x.unchecked(k.plan, add)
 			if k.String != nil {
 				for _, y := range k.room(x.of).Up.NotChecked() {
 					add("%s: %s", x.title, y)

@@ -8,6 +8,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve"
+	"completion.example/valve/sequence/internal/well"
 )
 
 func (v *validation) devices() {
@@ -41,7 +42,10 @@ func (v *validation) action(path string, d Device, a Action) {
 		if a.Inside != "" || a.Outside != "" || a.Chamber != nil {
 			v.fault(path, "is axial: inside, outside and chamber have no place in it")
 		}
-		if !(a.Seal > 0) {
+		switch {
+		case a.feels() != well.OfJoint:
+			v.pulled(path, d, a)
+		case !(a.Seal > 0):
 			v.fault(path+".seal", "is missing: the diameter at which the joint seals, such as 4.9 in; its pins feel the effective force and the pressure inside less that outside on that area")
 		}
 		if v.plan.String == nil {
@@ -51,6 +55,8 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 	case a.Seal != 0:
 		v.fault(path+".seal", "belongs to an axial action")
+	case a.feels() != well.OfJoint:
+		v.fault(path+".axial", "is missing: what unseats and what latches is felt in the string")
 	}
 	v.conditions(path, d, &a)
 	for _, l := range []struct {
@@ -89,6 +95,30 @@ func (v *validation) action(path string, d Device, a Action) {
 		known(v, path+`.bites_from`, "action", a.Bites, d.Actions, actionName)
 		if !a.Holds || a.Bites == a.Name {
 			v.fault(path+`.bites_from`, "belongs to an action that holds, and names another one of its device")
+		}
+	}
+}
+
+// pulled checks an action that unseats what holds the string, or latches to what a
+// joint has left.
+func (v *validation) pulled(path string, d Device, a Action) {
+	way, found := valve.Falling, false
+	if a.Unseats {
+		way = valve.Rising
+		for _, p := range v.plan.places(d.On) {
+			found = found || p.Depth == d.MD
+		}
+	}
+	for i := range d.Actions {
+		b := &d.Actions[i]
+		found = found || b.Name == a.LatchesTo && b.parts() && b.Releases
+	}
+	if !found || a.Seal != 0 || a.Unseats == (a.LatchesTo != "") {
+		v.fault(path, "has to unseat what holds the string at %v, or latch to a joint that another action of %q parts, and without a seal", d.MD, d.Name)
+	}
+	for _, t := range a.Triggers {
+		if t.Direction != way || (t.Tension.Greatest < 0) != (a.LatchesTo != "") {
+			v.fault(path+".triggers", "must be rising where it unseats, and falling and of negative tension where it latches, such as -10000 lbf")
 		}
 	}
 }

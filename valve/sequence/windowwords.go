@@ -23,6 +23,10 @@ func (k *checker) clash(w *Window, bad []proof.Bad) []string {
 			s = span{b.Least, b.Greatest}
 		}
 		spans[why] = span{min(s.least, b.Least), max(s.greatest, b.Greatest)}
+		// Where another limit stands in the way, it wasn't looked how far a pull falls short.
+		if m := b.Margin; axial && m != nil && m.Kind == judge.Omission && m.Step == w.held.Step && k.out.Judge.SensedBy(m.Step, m.Index).HasReach {
+			spans[why] = span{spans[why].least, max(spans[why].greatest, float64(k.sure(m.Step, m.Index)))}
+		}
 	}
 	var all []string
 	for _, why := range order {
@@ -99,7 +103,8 @@ func (k *checker) edge(m *judge.Margin) string {
 	case judge.Lift:
 		return "the hanger is lifted"
 	case judge.Rig:
-		return "the rig's rating is passed"
+		_, index := k.plan.whose(m.Index)
+		return "the " + lifts[index] + "'s rating is passed"
 	case judge.PullFree:
 		return "the string comes up"
 	}

@@ -2,10 +2,22 @@ package sequence
 
 import (
 	"fmt"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
 )
+
+// lifts are what a pull hangs on, by index.
+var lifts = [...]string{"rig", "hanger"}
+
+// most is the greatest reading that one of them bears; zero: not known.
+func (s *String) most(lift int) unit.Force {
+	if lift > 0 && s.HangerRating > 0 {
+		return s.HangerRating + s.Block
+	}
+	return [2]unit.Force{s.Rig}[lift]
+}
 
 // limitNames of the string's limits, by index.
 var limitNames = [...]string{"internal pressure", "collapse", "axial", "triaxial", "connection"}
@@ -48,10 +60,10 @@ func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 		f.Numbers = fmt.Sprintf("the weight indicator shows %s less than planned", unit.Force(-shown.Least).Rounded(digits))
 		f.Cure = "set what holds the string before this step, or pull no more than its own weight and the drag"
 	case judge.Rig:
-		f.Kind, f.Device = PullOff, "rig"
-		f.Says = fmt.Sprintf("the weight indicator shows more than the rig's rating (%s)", k.place(shown))
-		f.Numbers = fmt.Sprintf("%s more than %s", unit.Force(-shown.Least).Rounded(digits), own.Rig.Rounded(digits))
-		f.Cure = "pull less, or use a rig that bears it"
+		f.Kind, f.Device = PullOff, lifts[index]
+		f.Says = fmt.Sprintf("the weight indicator shows more than the %s's rating (%s)", lifts[index], k.place(shown))
+		f.Numbers = fmt.Sprintf("%s more than %s", unit.Force(-shown.Least).Rounded(digits), own.most(index).Rounded(digits))
+		f.Cure = "pull less, or use a " + lifts[index] + " that bears it"
 	}
 }
 
@@ -63,22 +75,30 @@ func (x ownString) ofOuter() string {
 	return " of the " + x.title
 }
 
-func (k *checker) pullCure(step, action int) string {
-	for n := range k.programme.Steps[step].Windows {
-		if w := &k.programme.Steps[step].Windows[n]; w.Planned.Axial() && w.Open() && !w.Inside {
-			return "pull until the weight indicator shows " + handy(w).Rounded(4)
-		}
-	}
-	f := k.out.Judge.SensedBy(step, action)
-	if !f.Pulled && !f.HasReach {
-		return "pull more; or, if nothing holds the string, so that no pull reaches it, set what holds it before this step"
-	}
-	more := unit.Force(max(-f.Reach, 0))
+// sure is the reading from which on a pull that falls short moves what it is meant to,
+// whatever the values.
+func (k *checker) sure(step, action int) unit.Force {
 	planned := unit.Force(0)
 	for _, p := range k.plan.Steps[step].Pull {
 		planned = max(planned, p)
 	}
-	text := fmt.Sprintf("pull until the weight indicator shows %s", (planned + more).Rounded(4))
+	return planned + unit.Force(max(-k.out.Judge.SensedBy(step, action).Reach, 0))
+}
+
+func (k *checker) pullCure(step, action int) string {
+	for n := range k.programme.Steps[step].Windows {
+		if w := &k.programme.Steps[step].Windows[n]; w.Planned.Axial() && w.Open() && !w.Inside && handy(w).si > w.Planned.si {
+			return "pull until the weight indicator shows " + handy(w).Rounded(4)
+		}
+	}
+	f := k.out.Judge.SensedBy(step, action)
+	if f.Falling && f.Seen && !f.Pulled {
+		return fmt.Sprintf("slack off until the weight indicator shows %s", (slices.Min(k.plan.Steps[step].Pull) - unit.Force(max(f.Left, 0))).Rounded(4))
+	}
+	if !f.Pulled && !f.HasReach {
+		return "pull more; or, if nothing holds the string, so that no pull reaches it, set what holds it before this step"
+	}
+	text := fmt.Sprintf("pull until the weight indicator shows %s", k.sure(step, action).Rounded(4))
 	if f.Pulled {
 		text += fmt.Sprintf("; it parts from %s on", unit.Force(f.PullLeast).Rounded(4))
 	}

@@ -44,6 +44,8 @@ func (d *diagnoser) onward(best *node) (*sequence.Plan, error) {
 		for k := range a.Triggers {
 			t := &a.Triggers[k]
 			switch {
+			case a.Axial && t.Direction == falling:
+				t.Pins, t.Tension = nil, unit.Exactly(-5_000_000*unit.PoundForce)
 			case a.Axial:
 				t.Pins, t.Tension = nil, unit.Exactly(5_000_000*unit.PoundForce)
 			case t.Direction == falling:

@@ -27,7 +27,7 @@ func (f *frame) parted(seen *sequence.Seen, p *sequence.Plan) (string, bool) {
 	}
 	for _, e := range p.Steps[f.step].Expect {
 		m := Moved{Action: e}
-		if a := m.find(p); a != nil && a.Axial {
+		if a := m.find(p); a != nil && a.Axial && a.LatchesTo == "" {
 			return e, true
 		}
 	}

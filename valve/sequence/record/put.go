@@ -2,6 +2,8 @@ package record
 
 import (
 	"slices"
+
+	"completion.example/valve/sequence"
 	"time"
 )
 
@@ -136,6 +138,8 @@ func (d *diagnoser) states(x *Diagnosis, alive []*node) {
 			for _, a := range dev.Actions {
 				name := dev.Name + ": " + a.Name
 				switch {
+				case a.Holds && slices.ContainsFunc(dev.Actions, func(b sequence.Action) bool { return b.Unseats && done[dev.Name+": "+b.Name] > 0 }):
+					add(state{dev.Name, "unseated"})
 				case a.Holds && done[name] > 0:
 					add(state{dev.Name, "set"})
 				case a.Holds:

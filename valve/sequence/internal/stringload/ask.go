@@ -17,7 +17,7 @@ var (
 // beginning, halfway and at the end; what isn't straight between widens it.
 func (r *Room) Axial(w *walk.World, action int, length affine.Form, pulling *affine.Line) (affine.Line, error) {
 	of := r.which(action)
-	n0 := r.begins(of) + r.one(of).jointsAt() + r.Network.Actions[action].Joint
+	n0 := r.begins(of) + r.one(of).feltAt(&r.Network.Actions[action])
 	var f [3]affine.Form
 	places := [3]float64{0, 0.5, 1}
 	for n, x := range places {

@@ -65,10 +65,10 @@ func (r *Room) kink(s, turn *standing, p *profile, from reading) (affine.Form, e
 	own := r.one(from.of)
 	gone := turn.pull.Minus(from.Form)
 	if own.Hole == nil {
-		end := float64(own.Up.Terms(part(l, from.of)).From)
+		free, end := part(l, from.of).Free, float64(own.Up.Terms(part(l, from.of)).From)
 		f := own.Drag
 		for _, x := range own.Seals {
-			if x.MD < end {
+			if x.MD < end || free && x.MD == end { // at its lower end, where nothing holds it
 				f = f.Plus(x.Friction)
 			}
 		}

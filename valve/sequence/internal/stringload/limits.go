@@ -10,6 +10,7 @@ import (
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
 	"completion.example/valve/sequence/internal/walk"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // Judge holds the string, and that around it, against their limits.
@@ -54,8 +55,10 @@ func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine
 	if p.Pulling == nil || w.On != of {
 		j.Note(w, p, judge.Lift, first, lift.Times(-1).Shift(r.LockDown), 0)
 	} else {
-		if r.Rig > 0 {
-			j.Note(w, p, judge.Rig, first, reading.Times(-1).Shift(r.Rig), 0)
+		for k, most := range r.Lifts {
+			if most > 0 {
+				j.Note(w, p, judge.Rig, first+k, reading.Times(-1).Shift(most), 0)
+			}
 		}
 		// A pull that nothing holds never comes to its reading; a string that the step
 		// itself has freed is meant to come up, and one that is let down goes down.
@@ -162,12 +165,15 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 	for _, j := range l.Joints {
 		into = append(into, float64(j.Balance))
 	}
-	for _, h := range l.Holds {
-		carried := 0.0
-		if h.Held && !h.Lost {
-			carried = float64(h.Load)
+	for i, n := range r.Pulled {
+		if r.Latches[i] {
+			into = append(into, float64(l.Joints[n].OnRest))
+		} else {
+			into = append(into, carried(&l.Holds[n]))
 		}
-		into = append(into, carried, float64(h.EffectiveAbove), float64(h.WallAbove))
+	}
+	for _, h := range l.Holds {
+		into = append(into, carried(&h), float64(h.EffectiveAbove), float64(h.WallAbove))
 	}
 	return into
 }
@@ -176,6 +182,23 @@ func (r *Room) read(l *movement.Loading, into []float64) []float64 {
 // of the joints stand.
 func (r *Room) topAt() int    { return 5 + len(r.Seals) + 5 }
 func (r *Room) jointsAt() int { return r.topAt() + 1 }
+
+// feltAt is where what an axial action feels stands.
+func (r *Room) feltAt(a *well.Action) int {
+	at := r.jointsAt() + a.Joint
+	if a.Feels != well.OfJoint {
+		at += r.Joints
+	}
+	return at
+}
+
+// carried is the load up that a place carries.
+func carried(h *movement.HoldLoad) float64 {
+	if !h.Held || h.Lost {
+		return 0
+	}
+	return float64(h.Load)
+}
 
 // forcesAt are where the three forces of each place stand, by place.
 func (r *Room) forcesAt() []int {
@@ -198,4 +221,4 @@ func (r *Room) ofJudged(forms []affine.Form) []affine.Form {
 }
 
 // judged is how much of what is read is held against limits; the rest is told.
-func (r *Room) judged() int { return r.jointsAt() + r.Joints }
+func (r *Room) judged() int { return r.jointsAt() + r.Joints + len(r.Pulled) }

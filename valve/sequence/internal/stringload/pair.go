@@ -140,12 +140,12 @@ func (r *Room) takesHold(before movement.Nested, of, place int, c [2]movement.Co
 }
 
 // changed is the strings with one of them changed.
-func changed(n movement.Nested, of int, change func(movement.Standing) (movement.Standing, error)) (movement.Nested, error) {
+func changed(n movement.Nested, of, place int, change func(movement.Standing, int) (movement.Standing, error)) (movement.Nested, error) {
 	var err error
 	if of == Outer {
-		n.Outer, err = change(n.Outer)
+		n.Outer, err = change(n.Outer, place)
 	} else {
-		n.Inner, err = change(n.Inner)
+		n.Inner, err = change(n.Inner, place)
 	}
 	return n, err
 }

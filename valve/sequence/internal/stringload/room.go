@@ -25,7 +25,7 @@ type Room struct {
 	Hanger       float64        // measured depth
 	Closed       bool           // the top is closed on a pull: pressure inside lifts it
 	LockDown     float64        // upward load that the hanger bears, N
-	Rig          float64        // greatest reading, N; zero: not known
+	Lifts        [2]float64     // greatest readings of rig and hanger, N; zero: not known
 	Places       map[int]int    // by action that holds: the place
 	Envelope     *packer.Envelope
 	Below, Above int // compartments of the envelope's differential, and where
@@ -34,6 +34,8 @@ type Room struct {
 	Packer       int // the place that the envelope is of
 	Seals        []Seal
 	Joints       int         // how many
+	Pulled       []int       // places whose load unseats them, and
+	Latches      []bool      // joints that are latched to again, where it is one
 	Frees        map[int]int // by action that releases where something holds: that place alone
 	Block        float64
 	TopBore      float64 // area of the bore at the hanger, m²

@@ -18,6 +18,7 @@ const (
 	held
 	letGo
 	parted
+	joined // with what a joint had left
 	marked // nothing was done: slips may bite from here on; place is the action
 	turned // nothing was done: from here on the hook goes the other way; place is a way
 )
@@ -112,10 +113,15 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 	switch s.act {
 	case marked, turned:
 		return before, nil
-	case letGo:
-		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.LetGo(x, s.place) })
-	case parted:
-		return changed(before, s.of, func(x movement.Standing) (movement.Standing, error) { return r.one(s.of).Up.Part(x, s.place) })
+	case letGo, parted, joined:
+		up := r.one(s.of).Up
+		do := up.LetGo
+		if s.act == parted {
+			do = up.Part
+		} else if s.act == joined {
+			do = up.Join
+		}
+		return changed(before, s.of, s.place, do)
 	case landed, held:
 	}
 	conditions := r.conditions(s.p, c.e)
@@ -133,7 +139,7 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 			return before, nil // it takes hold of what has been left behind
 		}
 		return next, err
-	case letGo, parted, marked, turned:
+	case letGo, parted, joined, marked, turned:
 	}
 	return before, nil
 }
@@ -229,7 +235,14 @@ func (r *Room) Move(w *walk.World, action int, x affine.Form, pulling *affine.Li
 			return err
 		}
 	}
-	if a.Axial {
+	if a.Axial && a.Feels == well.OnRest {
+		joint := own.Pulled[a.Joint]
+		if _, err := own.Up.Join(now, joint); err != nil {
+			return nil // there is nothing to latch on to
+		}
+		return r.next(w, joined, of, joint, x, pulling)
+	}
+	if a.Axial && a.Feels == well.OfJoint {
 		if now.Parted(a.Joint) {
 			return nil
 		}

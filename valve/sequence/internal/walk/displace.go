@@ -82,7 +82,7 @@ func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World
 			continue
 		}
 		x := part.State
-		x.Front = well.Front{Compartment: sw.Compartment, Beyond: to.MD, Sign: sign}
+		x.Front = well.Front{Compartment: sw.Compartment, Beyond: to.MD, Sign: sign, Gives: s.Halfway(sw.Compartment, layers)}
 		x.Span = max(part.Region.Greatest(length), 0)
 		out, err := k.leg(part, length, false)
 		if err != nil {

@@ -67,6 +67,7 @@ type Front struct {
 	Compartment int // -1: none
 	Beyond      float64
 	Sign        float64
+	Gives       float64 // by how much more it gives halfway than before, in m³/Pa
 }
 
 // Corners are the depths of a compartment between which its pressure is straight in

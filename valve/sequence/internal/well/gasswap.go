@@ -104,13 +104,27 @@ func (s *State) Sweep(i, now int, from, to Depth, up bool) error {
 	return nil
 }
 
-// Cut are the depths at which a swap through a compartment is cut at for its gas.
+// stiffPieces is into how many pieces a displacement is cut that changes how a trapped body
+// shares its pressure: each is taken as it is in its middle, which leaves a millionth or so.
+const stiffPieces = 40
+
+// Cut are the depths at which a swap through a compartment is cut for its gas, and for how
+// it shares the pressure of a trapped body.
 func (s *State) Cut(i int) []Depth {
-	if !s.columns[i].gas || !s.gas[i].Moved {
-		return nil
+	var all []Depth
+	if s.Stiff(i) {
+		d := s.Compartments[i].Depths
+		top, bottom := d[0].MD, d[len(d)-1].MD
+		for n := 1; n < stiffPieces; n++ {
+			md := top + (bottom-top)*float64(n)/stiffPieces
+			all = append(all, Depth{md, s.tvd(i, md)})
+		}
 	}
-	lo, hi := s.gas[i].Level.Between(0)
-	return []Depth{{lo, s.tvd(i, lo)}, {hi, s.tvd(i, hi)}}
+	if s.columns[i].gas && s.gas[i].Moved {
+		lo, hi := s.gas[i].Level.Between(0)
+		all = append(all, Depth{lo, s.tvd(i, lo)}, Depth{hi, s.tvd(i, hi)})
+	}
+	return all
 }
 
 // Fills tells whether a fluid stands all along a piece of a compartment already.

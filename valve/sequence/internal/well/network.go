@@ -115,7 +115,8 @@ type Action struct {
 	All             bool      // all of them must have been met, in whatever order; else any does it
 	Disarms         []int     // actions
 	Axial           bool
-	Joint           int // of an axial action: which joint of the string it is
+	Feels           Axially
+	Joint           int // of an axial action: which joint of the string it is, or which of those that aren't
 	Row             []Trigger
 	Opens, Closes   []int
 	Arms            []int
@@ -129,6 +130,17 @@ type Action struct {
 	Slow            bool        // it moves once it has been at its level for a while:
 	Delay           affine.Form // for so long, in s
 }
+
+// Axially is what an axial action feels.
+type Axially int
+
+// What there is: the balance of a joint that parts, the load up that a place carries
+// and is unseated by, and what the string stands with on what a joint has left.
+const (
+	OfJoint Axially = iota
+	OfPlace
+	OnRest
+)
 
 // Weighed is the pressure of a compartment that counts a number of times.
 type Weighed struct {

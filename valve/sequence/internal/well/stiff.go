@@ -61,7 +61,41 @@ func (s *State) gives(i int) (float64, bool) {
 		}
 		sum += x.wall.Area * (x.to - x.from) * (c + x.wall.Compliance)
 	}
+	if s.Front.Compartment == i {
+		sum += s.Front.Gives
+	}
 	return sum, true
+}
+
+// Stiff tells whether a compartment shares a body that nothing fixes by what fluids and
+// walls give: then a displacement in it changes how it shares as it goes.
+func (s *State) Stiff(i int) bool {
+	members := s.Body(i)
+	if s.Compartments[i].Walls == nil || len(members) < 2 {
+		return false
+	}
+	for _, m := range members {
+		if s.Surface[m] || s.Compartments[m].Formation >= 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// Halfway is by how much more a compartment gives in the middle of a displacement than
+// before it.
+func (s *State) Halfway(i int, layers []Layer) float64 {
+	if s.Compartments[i].Walls == nil {
+		return 0
+	}
+	before, known := s.gives(i)
+	after := s.Clone()
+	after.SetLayers(i, layers)
+	then, also := after.gives(i)
+	if !known || !also {
+		return 0
+	}
+	return (then - before) / 2
 }
 
 // give is that of a body; false where it isn't known of all of it.
