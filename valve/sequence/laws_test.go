@@ -158,7 +158,7 @@ func TestChangesShowOnlyWhatChanged(t *testing.T) {
 			continue
 		}
 		if c.Step == "set the packer" && c.What == window {
-			require.Equal(t, "2358 psi to 2983 psi", c.Before)
+			require.Equal(t, "2358 psi to 2983.5 psi", c.Before)
 			require.Equal(t, "2358 psi to 2651 psi", c.Now)
 		}
 		require.NotContains(t, c.What, "sleeve A", "%+v", c)
