@@ -2,6 +2,7 @@ package main
 
 import (
 	"slices"
+	"sort"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -40,7 +41,7 @@ func conditions(plan *sequence.Plan, p *sequence.Programme, i int) []condition {
 		}
 		all = append(all, c)
 	}
-	slices.SortStableFunc(all, func(a, b condition) int { return int(a.depth - b.depth) })
+	sort.SliceStable(all, func(a, b int) bool { return int(all[a].depth-all[b].depth) < 0 }) // in less of the page than slices takes
 	return all
 }
 

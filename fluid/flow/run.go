@@ -1,10 +1,10 @@
 package flow
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
@@ -212,7 +212,7 @@ func (r *run) events(pumped float64) []Event {
 		add(f.behind+" at the exit", r.exit-f.start)
 		add(f.behind+" at the outlet", r.total-f.start)
 	}
-	slices.SortStableFunc(all, func(a, b Event) int { return cmp.Compare(a.Volume, b.Volume) })
+	sort.SliceStable(all, func(a, b int) bool { return all[a].Volume < all[b].Volume })
 	return all
 }
 

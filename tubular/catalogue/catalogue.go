@@ -1,12 +1,12 @@
 package catalogue
 
 import (
-	"cmp"
 	_ "embed"
 	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"completion.example/hydrostatics/unit"
@@ -107,7 +107,7 @@ func (c Catalogue) OfSize(od unit.Length) []Entry {
 			found = append(found, e)
 		}
 	}
-	slices.SortStableFunc(found, func(a, b Entry) int { return cmp.Compare(a.Weight, b.Weight) })
+	sort.SliceStable(found, func(a, b int) bool { return found[a].Weight < found[b].Weight })
 	return found
 }
 

@@ -240,7 +240,7 @@ func (k *checker) window(w *Window, singles *proof.Singles) error {
 	// Where two limits make one edge, their names decide which is told, not rounding
 	// or the order of the file.
 	grid := func(x float64) float64 { return math.Round(x / (w.held.Fine / 100)) }
-	slices.SortStableFunc(bad, func(a, b proof.Bad) int {
+	inOrder(bad, func(a, b proof.Bad) int {
 		return cmp.Or(cmp.Compare(grid(a.Least), grid(b.Least)), cmp.Compare(grid(b.Greatest), grid(a.Greatest)),
 			cmp.Compare(k.reason(w, a), k.reason(w, b)))
 	})
