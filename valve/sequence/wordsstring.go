@@ -86,7 +86,7 @@ func (k *checker) sure(step, action int) unit.Force {
 
 func (k *checker) pullCure(step, action int) string {
 	for n := range k.programme.Steps[step].Windows {
-		if w := &k.programme.Steps[step].Windows[n]; w.Planned.Axial() && w.Open() && !w.Inside && !k.out.Judge.SensedBy(step, action).Falling {
+		if w := &k.programme.Steps[step].Windows[n]; w.Planned.Axial() && w.Open() && !w.Inside && handy(w).si > w.Planned.si {
 			return "pull until the weight indicator shows " + handy(w).Rounded(4)
 		}
 	}
