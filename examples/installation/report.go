@@ -190,7 +190,7 @@ func foundIn(w *work) []found {
 	var all []found
 	for _, f := range p.Findings {
 		x := found{Step: numberOf(p, f.Step), Name: f.Step, Kind: string(f.Kind), Device: f.Device, Says: u.text(f.Says), Numbers: u.text(f.Numbers),
-			Assumed: u.text(f.Assumed), Cure: u.text(f.Cure), Replay: w.replay(f)}
+			Assumed: u.text(f.Assumed), Cure: u.cure(p, &f), Replay: w.replay(f)}
 		if f.Until != "" {
 			x.Until = fmt.Sprintf("step %d, %s", numberOf(p, f.Until), f.Until)
 		}

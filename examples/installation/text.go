@@ -140,7 +140,7 @@ func findings(l *lines, w *work) {
 		l.line(3, "what", column, "%s %s", f.Device+":", u.text(f.Says))
 		l.line(3, "numbers", column, "%s", u.text(f.Numbers))
 		l.line(3, "assumed", column, "%s", u.text(f.Assumed))
-		l.line(3, "cure", column, "%s", u.text(f.Cure))
+		l.line(3, "cure", column, "%s", u.cure(p, &f))
 		if f.Until != "" {
 			l.line(3, "lasts", column, "through step %d, %s", numberOf(p, f.Until), f.Until)
 		}

@@ -130,5 +130,5 @@ func TestTwoZonesWrittenInMetricNames(t *testing.T) {
 	require.Equal(t, 1, code, errs)
 	one := strings.Join(strings.Fields(out), " ")
 	require.Contains(t, one, "wanted 130 bar to 150 bar")
-	require.Contains(t, one, `131 bar to 149 bar on "annulus" in ramp 1, in place of 100 bar`)
+	require.Contains(t, one, `131.1 bar to 148.9 bar on "annulus" in ramp 1, in place of 100 bar`)
 }

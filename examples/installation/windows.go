@@ -88,6 +88,28 @@ func (u reader) limits(s *sequence.StepResult, w *sequence.Window) string {
 	return strings.Join(parts, ", or ")
 }
 
+// cure is what mends a finding: where that is a window, its limits as the gauge shows them,
+// rounded inwards.
+func (u reader) cure(p *sequence.Programme, f *sequence.Finding) string {
+	if n := numberOf(p, f.Step) - 1; n >= 0 && n < len(p.Steps) {
+		s := &p.Steps[n]
+		for i := range s.Windows {
+			w := &s.Windows[i]
+			rest, ok := strings.CutPrefix(f.Cure, w.Words()+" on ")
+			if !ok || !w.Open() {
+				continue
+			}
+			rest, _, replaced := strings.Cut(rest, ", in place of ")
+			text := u.limits(s, w) + " on " + rest
+			if replaced {
+				text += ", in place of " + u.of(u.shown(w, w.Planned))
+			}
+			return text
+		}
+	}
+	return u.text(f.Cure)
+}
+
 // awaited tells what a window depends on, and what it is with what mends that.
 func (u reader) awaited(s *sequence.StepResult, w *sequence.Window) string {
 	text := fmt.Sprintf("depends on step %d: mend that first", w.Awaits)

@@ -111,6 +111,9 @@ func (k *checker) edge(m *judge.Margin) string {
 	return "the zones don't give what is planned"
 }
 
+// edgeDigits show an edge that is rounded to half a psi as it is.
+const edgeDigits = 6
+
 // Words writes a window for people.
 func (w *Window) Words() string {
 	if w.Awaits > 0 {
@@ -123,17 +126,17 @@ func (w *Window) Words() string {
 	for _, x := range w.Intervals {
 		switch {
 		case x.BledOff():
-			parts = append(parts, x.Least.Rounded(digits)+" (bled off, which needs no gauge)")
+			parts = append(parts, x.Least.Rounded(edgeDigits)+" (bled off, which needs no gauge)")
 		case x.Least == x.Greatest:
-			parts = append(parts, x.Least.Rounded(digits)+"; what lies beside it isn't known to do")
+			parts = append(parts, x.Least.Rounded(edgeDigits)+"; what lies beside it isn't known to do")
 		case x.Below == "" && x.Above == "":
 			parts = append(parts, "any")
 		case x.Above == "":
-			parts = append(parts, "at least "+x.Least.Rounded(digits))
+			parts = append(parts, "at least "+x.Least.Rounded(edgeDigits))
 		case x.Below == "":
-			parts = append(parts, "at most "+x.Greatest.Rounded(digits))
+			parts = append(parts, "at most "+x.Greatest.Rounded(edgeDigits))
 		default:
-			parts = append(parts, x.Least.Rounded(digits)+" to "+x.Greatest.Rounded(digits))
+			parts = append(parts, x.Least.Rounded(edgeDigits)+" to "+x.Greatest.Rounded(edgeDigits))
 		}
 	}
 	return strings.Join(parts, ", or ")
