@@ -128,7 +128,7 @@ const (
 func (w *window) spent() bool {
 	walks, events := mostWalks, mostEvents
 	if w.loose {
-		walks, events = 100, mostEvents/75
+		walks, events = 200, mostEvents/25
 	}
 	return w.walks >= walks || w.events >= events
 }
