@@ -99,10 +99,14 @@ func (u reader) cure(p *sequence.Programme, f *sequence.Finding) string {
 			if !ok || !w.Open() {
 				continue
 			}
+			rest, more, _ := strings.Cut(rest, "; ")
 			rest, _, replaced := strings.Cut(rest, ", in place of ")
 			text := u.limits(s, w) + " on " + rest
 			if replaced {
 				text += ", in place of " + u.of(u.shown(w, w.Planned))
+			}
+			if more != "" {
+				text += "; " + u.text(more)
 			}
 			return text
 		}

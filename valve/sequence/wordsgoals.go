@@ -17,17 +17,26 @@ func (k *checker) testWords(f *Finding, m, shown *judge.Margin) {
 	f.Kind, f.Device = TestOff, t.Barrier
 	f.Says = fmt.Sprintf("the test from %s does not see its differential (%s)", t.Side, k.place(shown))
 	f.Numbers = fmt.Sprintf("%q less %q is %s; wanted %s to %s", t.Inside, t.Outside, psi(nothing(d)), psi(t.Differential.Least), psi(t.Differential.Greatest))
-	f.Cure = k.testCure(m.Step, t)
+	f.Cure = k.testCure(m, t)
 }
 
 // testCure names a side that nothing holds or vents; empty where a surface
 // pressure may mend the test.
-func (k *checker) testCure(step int, t *Test) string {
-	for n := range k.programme.Steps[step].Windows {
-		if w := &k.programme.Steps[step].Windows[n]; w.Open() && !w.Inside {
-			return "" // its window says it
+func (k *checker) testCure(m *judge.Margin, t *Test) string {
+	vent := k.vents(m.Step, t)
+	for n := range k.programme.Steps[m.Step].Windows {
+		if w := &k.programme.Steps[m.Step].Windows[n]; w.Open() && !w.Inside && vent != "" {
+			return k.windowCure(m) + "; or " + vent
 		}
 	}
+	if vent == "" && len(k.plan.Steps[m.Step].Ramps) == 0 {
+		return "change the surface pressure by what is missing"
+	}
+	return vent // or the step's window says it
+}
+
+// vents tells which side of a test is trapped, and what opens it.
+func (k *checker) vents(step int, t *Test) string {
 	s := k.standstills[step][len(k.standstills[step])-1].world.State
 	for _, name := range []string{t.Inside, t.Outside} {
 		i := k.by.compartment[name]
@@ -45,10 +54,7 @@ func (k *checker) testCure(step int, t *Test) string {
 		}
 		return fmt.Sprintf("%q is trapped and has no port to vent it", name)
 	}
-	if len(k.plan.Steps[step].Ramps) > 0 {
-		return "" // the step's window says it
-	}
-	return "change the surface pressure by what is missing"
+	return ""
 }
 
 func (k *checker) balanceWords(f *Finding, m, shown *judge.Margin) {

@@ -112,7 +112,7 @@ const stiffPieces = 40
 // it shares the pressure of a trapped body.
 func (s *State) Cut(i int) []Depth {
 	var all []Depth
-	if s.Stiff(i) {
+	if s.stiff(i) {
 		d := s.Compartments[i].Depths
 		top, bottom := d[0].MD, d[len(d)-1].MD
 		for n := 1; n < stiffPieces; n++ {

@@ -67,9 +67,9 @@ func (s *State) gives(i int) (float64, bool) {
 	return sum, true
 }
 
-// Stiff tells whether a compartment shares a body that nothing fixes by what fluids and
+// stiff tells whether a compartment shares a body that nothing fixes by what fluids and
 // walls give: then a displacement in it changes how it shares as it goes.
-func (s *State) Stiff(i int) bool {
+func (s *State) stiff(i int) bool {
 	members := s.Body(i)
 	if s.Compartments[i].Walls == nil || len(members) < 2 {
 		return false
