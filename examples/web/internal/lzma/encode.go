@@ -3,12 +3,16 @@ package lzma
 import (
 	"encoding/binary"
 	"math"
+	"slices"
+	"sync"
 )
 
-const (
-	stretch = 1 << 12 // bytes whose cheapest way is looked for at once
-	plenty  = 96      // a match that long is taken as it is
-)
+// plenty is the length of a match that is taken as it is.
+const plenty = 160
+
+// stretches are how many bytes' cheapest way may be looked for at once. Prices are those of
+// what came before a stretch: which length suits some data is seen by trying.
+var stretches = [...]int{1 << 11, 1 << 12}
 
 // node is the cheapest way to a position found so far.
 type node struct {
@@ -28,14 +32,25 @@ type encoder struct {
 	state int
 	past  [reps]uint32
 	table prices
-	nodes [stretch + 1]node
+	most  int // bytes of a stretch
+	nodes []node
 	all   []found
 	way   []node
 }
 
 // Encode returns data as a .lzma file of known size.
 func Encode(data []byte) []byte {
-	e := &encoder{ranger: &ranger{span: math.MaxUint32, pending: 1}, model: newModel(), data: data, find: newFinder(data)}
+	var tried [len(stretches)][]byte
+	var group sync.WaitGroup
+	for n, most := range stretches {
+		group.Go(func() { tried[n] = encode(data, most) })
+	}
+	group.Wait()
+	return slices.MinFunc(tried[:], func(a, b []byte) int { return len(a) - len(b) })
+}
+
+func encode(data []byte, most int) []byte {
+	e := &encoder{ranger: &ranger{span: math.MaxUint32, pending: 1}, model: newModel(), data: data, find: newFinder(data), most: most, nodes: make([]node, most+1)}
 	dictionary := uint32(1 << 16)
 	for int(dictionary) < len(data) {
 		dictionary <<= 1
@@ -55,7 +70,7 @@ func Encode(data []byte) []byte {
 // stretch writes the bytes from position i by the cheapest way, and returns where
 // it came to.
 func (e *encoder) stretch(i int) int {
-	end := min(stretch, len(e.data)-i)
+	end := min(e.most, len(e.data)-i)
 	e.table.update(e.model)
 	for k := 1; k <= end; k++ {
 		e.nodes[k].price = math.MaxInt32

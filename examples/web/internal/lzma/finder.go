@@ -8,7 +8,7 @@ type found struct {
 
 const (
 	hashBits = 18
-	depth    = 40 // nodes of the tree that are looked at
+	depth    = 400 // nodes of the tree that are looked at
 )
 
 // finder finds, for one position after the other, the nearest stretch of every
