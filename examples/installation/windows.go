@@ -117,14 +117,14 @@ func (u reader) cure(p *sequence.Programme, f *sequence.Finding) string {
 // awaited tells what a window depends on, and what it is with what mends that.
 func (u reader) awaited(s *sequence.StepResult, w *sequence.Window) string {
 	text := fmt.Sprintf("depends on step %d: mend that first", w.Awaits)
-	for i := range w.Opens {
-		var parts []string
-		for _, x := range w.Opens[i].Window {
-			parts = append(parts, u.interval(s, w, x))
-		}
-		return text + "; with " + u.text(w.Opens[i].Does) + " it is " + strings.Join(parts, ", or ")
+	if len(w.Opens) == 0 {
+		return text
 	}
-	return text
+	var parts []string
+	for _, x := range w.Opens[0].Window {
+		parts = append(parts, u.interval(s, w, x))
+	}
+	return text + "; with " + u.text(w.Opens[0].Does) + " it is " + strings.Join(parts, ", or ")
 }
 
 func (u reader) interval(s *sequence.StepResult, w *sequence.Window, x sequence.Interval) string {
