@@ -197,7 +197,7 @@ type Parting struct {
 	Least    unit.Force `json:"least"`
 	Nominal  unit.Force `json:"nominal"`
 	Greatest unit.Force `json:"greatest"`
-	Planned  unit.Force `json:"planned"` // the highest reading of the step
+	Planned  unit.Force `json:"planned"` // the highest reading of the step, or the lowest where setting down does it
 	OK       bool       `json:"ok"`      // it happens whatever the values
 	// Above is what then hangs on the hook, without the block: what is above the
 	// joint; Below the load down on what holds the rest, with the pressures on it.
@@ -221,7 +221,7 @@ func (k *checker) partings(i int, r *StepResult) {
 			continue
 		}
 		f := k.out.Judge.SensedBy(i, n)
-		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: slices.Max(step.Pull)}
+		p := Parting{Action: a.Name, OK: f.Pulled && !k.broken(i, judge.Omission, n), Planned: k.pulledTo(i, n)}
 		if f.Pulled {
 			p.Least, p.Greatest = unit.Force(f.PullLeast), unit.Force(f.PullGreatest)
 		}

@@ -76,6 +76,12 @@ func TestAStraightPullBringsTheRest(t *testing.T) {
 	p.Steps[2].Pull[0] = 79000 * unit.PoundForce
 	require.Equal(t, []string{"intended event missing | latch on | release: latches"}, roots(verdict(t, p)))
 	require.Equal(t, "slack off until the weight indicator shows 78185 lbf", verdict(t, p).Findings[0].Cure)
+	p.Steps[2].Pull = []unit.Force{85000 * unit.PoundForce, 79000 * unit.PoundForce} // the lowest of them counts
+	require.Equal(t, "slack off until the weight indicator shows 78185 lbf", verdict(t, p).Findings[0].Cure)
+	p.Steps[2].Pull[1] = 76000 * unit.PoundForce
+	r = verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	require.Equal(t, 76000*unit.PoundForce, r.Steps[2].Partings[0].Planned)
 	p = fished()
 	p.Steps[3].Pull[0] = 190000 * unit.PoundForce
 	r = verdict(t, p)

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/judge"
@@ -12,10 +13,13 @@ var lifts = [...]string{"rig", "hanger"}
 
 // most is the greatest reading that one of them bears; zero: not known.
 func (s *String) most(lift int) unit.Force {
-	if lift > 0 && s.HangerRating > 0 {
-		return s.HangerRating + s.Block
+	switch {
+	case lift == 0:
+		return s.Rig
+	case s.HangerRating == 0:
+		return 0
 	}
-	return [2]unit.Force{s.Rig}[lift]
+	return s.HangerRating + s.Block
 }
 
 // limitNames of the string's limits, by index.
@@ -77,11 +81,20 @@ func (x ownString) ofOuter() string {
 // sure is the reading from which on a pull that falls short moves what it is meant to,
 // whatever the values.
 func (k *checker) sure(step, action int) unit.Force {
-	planned := unit.Force(0)
-	for _, p := range k.plan.Steps[step].Pull {
-		planned = max(planned, p)
+	return k.pulledTo(step, action) + unit.Force(max(-k.out.Judge.SensedBy(step, action).Reach, 0))
+}
+
+// pulledTo is the reading of a step that brings an action furthest: the highest, or the
+// lowest where setting down does it.
+func (k *checker) pulledTo(step, action int) unit.Force {
+	pulls, row := k.plan.Steps[step].Pull, k.Network.Actions[action].Row
+	switch {
+	case len(pulls) == 0:
+		return 0
+	case row[len(row)-1].Falling:
+		return slices.Min(pulls)
 	}
-	return planned + unit.Force(max(-k.out.Judge.SensedBy(step, action).Reach, 0))
+	return slices.Max(pulls)
 }
 
 func (k *checker) pullCure(step, action int) string {
@@ -92,7 +105,7 @@ func (k *checker) pullCure(step, action int) string {
 	}
 	f := k.out.Judge.SensedBy(step, action)
 	if f.Falling && f.Seen && !f.Pulled {
-		return fmt.Sprintf("slack off until the weight indicator shows %s", (k.sure(step, action) - unit.Force(f.Left)).Rounded(4))
+		return fmt.Sprintf("slack off until the weight indicator shows %s", (k.pulledTo(step, action) - unit.Force(max(f.Left, 0))).Rounded(4))
 	}
 	if !f.Pulled && !f.HasReach {
 		return "pull more; or, if nothing holds the string, so that no pull reaches it, set what holds it before this step"
