@@ -18,11 +18,16 @@ func TestFindingsAreThoseOfTheVerdict(t *testing.T) {
 	for name, p := range all {
 		t.Run(name, func(t *testing.T) {
 			whole, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
-			few, also := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.FindingsOnly})
+			far := -1.0
+			few, also := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.FindingsOnly, Progress: func(share float64, _ string) {
+				require.GreaterOrEqual(t, share, far)
+				far = share
+			}})
 			require.Equal(t, err, also)
 			if err != nil {
 				return
 			}
+			require.EqualValues(t, 1, far)
 			require.Equal(t, whole.Findings, few.Findings)
 			require.Equal(t, whole.Verdict, few.Verdict)
 			require.Equal(t, whole.Open, few.Open)

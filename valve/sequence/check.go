@@ -153,6 +153,7 @@ func (k *checker) check() (*Programme, error) {
 			return nil, err
 		} else if proved {
 			p.Verdict = Proved
+			k.progress.tell(1, "done")
 			return p, nil
 		}
 	}
@@ -196,17 +197,30 @@ func (k *checker) check() (*Programme, error) {
 // walkAll walks the nominal values and, beside it, the plan in all choices.
 func (k *checker) walkAll() error {
 	k.progress.tell(0, "walking the plan")
-	if k.warms() {
-		if err := k.walkNominal(); err != nil {
-			return err
-		}
-		k.peaks()
+	if first, err := k.nominalFirst(); err != nil {
+		return err
+	} else if first {
 		return k.prove()
 	}
 	var faults [2]error
 	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, k.prove}[i]() })
 	k.peaks()
 	return first(faults[:]...)
+}
+
+// nominalFirst walks the nominal values, once, where they say how far a test falls that the
+// proof holds; it tells whether they do.
+func (k *checker) nominalFirst() (bool, error) {
+	if !k.warms() {
+		return false, nil
+	}
+	if k.nominal == nil {
+		if err := k.walkNominal(); err != nil {
+			return false, err
+		}
+		k.peaks()
+	}
+	return true, nil
 }
 
 func (k *checker) prove() (err error) {
