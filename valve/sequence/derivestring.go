@@ -105,7 +105,7 @@ func (d *deriver) ratings() {
 			continue
 		}
 		name := c.name()
-		if c.Name == "" && c.Pipe != nil {
+		if c.Name == "" {
 			if before := "casing " + c.Pipe.Size.String(); d.rated(before) { // as it was called before
 				name = before
 			}

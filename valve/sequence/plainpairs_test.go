@@ -4,8 +4,9 @@ import (
 	"slices"
 	"testing"
 
-	"github.com/stretchr/testify/require"
 	"maps"
+
+	"github.com/stretchr/testify/require"
 )
 
 // both is two features in one plan.

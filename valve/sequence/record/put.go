@@ -2,9 +2,9 @@ package record
 
 import (
 	"slices"
+	"time"
 
 	"completion.example/valve/sequence"
-	"time"
 )
 
 // put writes down what was found.

@@ -74,6 +74,7 @@ func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World
 	if err != nil {
 		return nil, err
 	}
+	gives := s.Halfway(sw.Compartment, layers)
 	var all []*World
 	for _, sign := range [2]float64{1, -1} {
 		length := gain.Times(sign)
@@ -82,7 +83,7 @@ func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World
 			continue
 		}
 		x := part.State
-		x.Front = well.Front{Compartment: sw.Compartment, Beyond: to.MD, Sign: sign, Gives: s.Halfway(sw.Compartment, layers)}
+		x.Front = well.Front{Compartment: sw.Compartment, Beyond: to.MD, Sign: sign, Gives: gives}
 		x.Span = max(part.Region.Greatest(length), 0)
 		out, err := k.leg(part, length, false)
 		if err != nil {
