@@ -11,13 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// In a straight inclined hole the drag is that of a sliding weight, whatever the
-// pull.
-func TestDragOnASlant(t *testing.T) {
-	slant := 40 * unit.Degree
-	path, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: 0, Inclination: slant}, {MD: 9000 * unit.Foot, Inclination: slant}})
-	require.NoError(t, err)
-	hole := func(friction float64) *drag.Prepared {
+// holeAlong makes a string of tubing in brine along a path, by its friction factor.
+func holeAlong(t *testing.T, path *hydrostatics.Path) func(friction float64) *drag.Prepared {
+	return func(friction float64) *drag.Prepared {
+		t.Helper()
 		p, err := drag.String{
 			Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot, Path: path,
 			HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: friction, Hole: 8.535 * unit.Inch}},
@@ -26,6 +23,15 @@ func TestDragOnASlant(t *testing.T) {
 		require.NoError(t, err)
 		return p
 	}
+}
+
+// In a straight inclined hole the drag is that of a sliding weight, whatever the
+// pull.
+func TestDragOnASlant(t *testing.T) {
+	slant := 40 * unit.Degree
+	path, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: 0, Inclination: slant}, {MD: 9000 * unit.Foot, Inclination: slant}})
+	require.NoError(t, err)
+	hole := holeAlong(t, path)
 	r := overpull()
 	r.Pull.Path = path
 	band, err := r.DragWith(packer.Friction{Least: hole(0.15), Nominal: hole(0.2), Greatest: hole(0.3)})

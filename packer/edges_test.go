@@ -41,15 +41,7 @@ func TestBittenTakesTheEnds(t *testing.T) {
 func TestDragInABendIsThatOfTheEffectiveForce(t *testing.T) {
 	path, err := hydrostatics.NewPath([]hydrostatics.Station{{}, {MD: 3000 * unit.Foot}, {MD: 6000 * unit.Foot, Inclination: 60 * unit.Degree}, {MD: 9000 * unit.Foot, Inclination: 60 * unit.Degree}})
 	require.NoError(t, err)
-	hole := func(friction float64) *drag.Prepared {
-		p, err := drag.String{
-			Sections: []drag.PipeSection{{Pipe: tubing(), Length: 9000 * unit.Foot}}, BottomMD: 9000 * unit.Foot, Path: path,
-			HoleSections: []drag.HoleSection{{BottomMD: 9000 * unit.Foot, Friction: friction, Hole: 8.535 * unit.Inch}},
-			Inside:       9.5 * unit.PoundPerGallon, Outside: 9.5 * unit.PoundPerGallon,
-		}.Prepare()
-		require.NoError(t, err)
-		return p
-	}
+	hole := holeAlong(t, path)
 	r := overpull()
 	r.Pull.Path, r.Pull.Inside = path, fluid(9.5*unit.PoundPerGallon, 1500*unit.PSI)
 	f := packer.Friction{Least: hole(0.1), Nominal: hole(0.2), Greatest: hole(0.3)}

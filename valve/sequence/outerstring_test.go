@@ -6,10 +6,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working/workingtest"
-	"completion.example/tubular"
 	"completion.example/tubular/movement"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -70,10 +68,8 @@ func TestTwoStringsAreThoseOfMovement(t *testing.T) {
 	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
 	for n := range 6 {
 		p := twoStrings()
-		hangs := unit.Length(0)
 		if n >= 3 { // the inner one hangs in the outer one
-			hangs = unit.Length(between(1000, 6000)) * foot
-			p.String.HangerMD = hangs
+			p.String.HangerMD = unit.Length(between(1000, 6000)) * foot
 			p.Compartments[0].TopMD, p.Compartments[0].Surface = 0, true
 		}
 		density := [3]unit.Density{}
@@ -91,36 +87,8 @@ func TestTwoStringsAreThoseOfMovement(t *testing.T) {
 		r := verdict(t, p)
 		require.Len(t, r.Steps[4].Points, 2, "%+v", r.Findings)
 
-		path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: slant}, {MD: 9000 * foot, Inclination: slant}})
-		require.NoError(t, err)
-		steel := tubular.Steel()
-		small := tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: steel}
-		large := tubular.Pipe{OD: 5.5 * unit.Inch, ID: 4.892 * unit.Inch, Weight: 17 * unit.PoundPerFoot, Material: steel}
-		in := movement.Assembly{Path: path, Hanger: hangs, Block: p.String.Block, Spacing: 250 * foot,
-			Sections: []movement.StringSection{{Pipe: small, BottomMD: 8500 * foot, Hole: 4.892 * unit.Inch}}, Holds: []movement.Hold{{MD: 8000 * foot}},
-			Joints: []movement.Joint{{MD: 7500 * foot, Seal: 2.6 * unit.Inch}}, Seals: []movement.Seal{{MD: 8500 * foot, Bore: 3 * unit.Inch, Up: 30 * foot, Down: 30 * foot}}}
-		out := movement.Assembly{Path: path, Block: p.OuterString.Block, Spacing: 250 * foot,
-			Sections: []movement.StringSection{{Pipe: large, BottomMD: 9000 * foot, Hole: 8.535 * unit.Inch}}, Holds: []movement.Hold{{MD: 9000 * foot}},
-			Joints: []movement.Joint{{MD: 8700 * foot, Seal: 5.6 * unit.Inch}}, Seals: []movement.Seal{{MD: 9000 * foot, Bore: 5.5 * unit.Inch, Up: 30 * foot, Down: 30 * foot}}}
-		inner, err := in.MakeUp()
-		require.NoError(t, err)
-		outer, err := out.Carrying(in).MakeUp()
-		require.NoError(t, err)
-		pair, err := movement.Nest(outer, inner)
-		require.NoError(t, err)
-		column := func(k int, top unit.Pressure) func(int, unit.Length) unit.Pressure {
-			return func(_ int, tvd unit.Length) unit.Pressure {
-				return top + unit.Pressure(float64(density[k])*9.80665*float64(tvd))
-			}
-		}
-		heat := func(f float64) func(unit.Length) unit.Temperature {
-			return func(unit.Length) unit.Temperature { return unit.Fahrenheit(f) }
-		}
-		// Bore of the inner one, between the two, and temperatures: of the outer one first.
-		state := func(bore, between unit.Pressure, of, own float64) (movement.Conditions, movement.Conditions) {
-			return movement.Conditions{Inside: column(1, between), Outside: column(2, 0), Temperature: heat(of)},
-				movement.Conditions{Inside: column(0, bore), Outside: column(1, between), Temperature: heat(own)}
-		}
+		made := putTogether(t, p)
+		outer, pair, state := made.outer, made.pair, made.state
 		at := func(step int, action string, k int) unit.Pressure {
 			return eventOf(t, r.Steps[step], action).Surface[k].Pressure
 		}
