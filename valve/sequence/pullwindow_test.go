@@ -71,3 +71,14 @@ func TestWhatLimitsAPullIsSaid(t *testing.T) {
 	require.Contains(t, clash, "161", "from where on the one is sure")
 	require.Contains(t, clash, "155", "and from where on the other is passed")
 }
+
+// The indicator carries the block, too: what it may show is told with both parts.
+func TestAHangersRatingIsToldWithTheBlock(t *testing.T) {
+	p := landed()
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(500000 * unit.PoundForce)
+	p.String.HangerRating = 140000 * unit.PoundForce
+	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{161000 * unit.PoundForce}})
+	r := verdict(t, p)
+	require.Equal(t, []string{"pull off plan | pull | hanger"}, roots(r))
+	require.Equal(t, "1000 lbf more than 160000 lbf, its 140000 lbf and the block's 20000 lbf", r.Findings[0].Numbers)
+}

@@ -66,6 +66,9 @@ func (k *checker) stringWords(f *Finding, m, shown *judge.Margin) {
 		f.Kind, f.Device = PullOff, lifts[index]
 		f.Says = fmt.Sprintf("the weight indicator shows more than the %s's rating (%s)", lifts[index], k.place(shown))
 		f.Numbers = fmt.Sprintf("%s more than %s", unit.Force(-shown.Least).Rounded(digits), own.most(index).Rounded(digits))
+		if index > 0 {
+			f.Numbers += fmt.Sprintf(", its %s and the block's %s", own.HangerRating.Rounded(digits), own.Block.Rounded(digits))
+		}
 		f.Cure = "pull less, or use a " + lifts[index] + " that bears it"
 	}
 }
