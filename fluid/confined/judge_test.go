@@ -224,3 +224,18 @@ func ExamplePressureTest_Judge() {
 	// passed slowing <nil>
 	// fall of 62 psi over 30 min is within the 500 psi allowed
 }
+
+// A record that ends just with the hold is whole; a test that begins just at its target has reached it.
+func TestJustHeldAndJustReached(t *testing.T) {
+	for minutes, want := range map[int]confined.TestVerdict{30: confined.Passed, 29: confined.Undecided} {
+		for target, reached := range map[unit.Pressure]bool{5000 * unit.PSI: true, 5001 * unit.PSI: false} {
+			j, err := confined.PressureTest{Record: record(minutes, func(float64) float64 { return 5000 }), Criterion: casing(t), Target: target, Resolution: unit.PSI}.Judge()
+			require.NoError(t, err)
+			if reached {
+				require.Equal(t, want, j.Verdict, "%d min: %v", minutes, j.Reasons)
+			} else {
+				require.NotEqual(t, confined.Passed, j.Verdict, "%v", j.Reasons)
+			}
+		}
+	}
+}

@@ -54,3 +54,9 @@ func TestBucklesSomewhere(t *testing.T) {
 	require.Positive(t, some)
 	require.Less(t, some, 5)
 }
+
+// Locked up is what passes on less than a hundredth; of a spread the factor may be either end.
+func TestLimitsOfDrag(t *testing.T) {
+	require.False(t, drag.SetDown{Passes: drag.LockUp}.Locked())
+	require.True(t, drag.SetDown{Passes: math.Nextafter(drag.LockUp, 0)}.Locked())
+}

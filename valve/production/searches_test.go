@@ -157,3 +157,15 @@ func TestBeginningOfATable(t *testing.T) {
 	require.Equal(t, 1, OutflowTable{{Rate: 0.01, Pressure: 2e7}, {Rate: 0.02, Pressure: 1e7}, {Rate: 0.03, Pressure: 1.9e7}}.least())
 	require.ErrorContains(t, OutflowTable{{Rate: 0.01, Pressure: 1e7}, {Rate: 0.02, Pressure: 2e7}, {Rate: 0.03, Pressure: 1.9e7}}.Validate(), "[2].Pressure: is ")
 }
+
+func TestPositionsThatAreNone(t *testing.T) {
+	n := two()
+	for p, ok := range map[int]bool{-1: false, 0: true, 1: true, 2: false} {
+		err := n.check([]int{p, 0})
+		if ok {
+			require.NoError(t, err)
+		} else {
+			require.ErrorIs(t, err, ErrPosition)
+		}
+	}
+}
