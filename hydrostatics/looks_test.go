@@ -3,6 +3,7 @@ package hydrostatics_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"completion.example/hydrostatics"
@@ -134,5 +135,62 @@ func TestBullheadLimits(t *testing.T) {
 	for left, ok := range map[float64]bool{0: true, 1: true, next(1): false, -1e-300: false} {
 		_, err := hydrostatics.AfterShutIn(profile, profile, left)
 		require.Equal(t, ok, err == nil, "%v", left)
+	}
+}
+
+// failing is a fluid of a density that it doesn't know at some pressure.
+type failing struct {
+	rho         float64
+	least, most unit.Pressure
+}
+
+func (f failing) Density(p unit.Pressure, _ unit.Temperature) (unit.Density, error) {
+	if p < f.least || p > f.most {
+		return 0, errors.New("unknown there")
+	}
+	return unit.Density(f.rho * (1 + 1e-10*float64(p))), nil
+}
+
+// The depth at which a fluid has no density is told: in the layer, and where the pressure is what it doesn't know.
+func TestDepthWithoutADensity(t *testing.T) {
+	profile, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{TVD: 0, Temperature: unit.Celsius(15)}, {TVD: 4000, Temperature: unit.Celsius(150)}})
+	require.NoError(t, err)
+	depth := func(f failing, r hydrostatics.Reference) float64 {
+		_, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, BottomTVD: 4000}}, profile, r)
+		require.ErrorContains(t, err, "unknown there")
+		_, after, found := strings.Cut(err.Error(), "at TVD ")
+		require.True(t, found, err)
+		number, _, _ := strings.Cut(after, ":")
+		var at unit.Length
+		require.NoError(t, at.UnmarshalText([]byte(number)))
+		return float64(at)
+	}
+	const weight = 1000 * 9.80665
+	for share := 0.05; share < 1; share += 0.05 { // downwards, then upwards
+		at := depth(failing{1000, -1, unit.Pressure(share * 4000 * weight)}, hydrostatics.Reference{})
+		require.True(t, at >= share*4000*0.99 && at <= 4000+1e-6, "%v m for %v m", at, share*4000)
+		at = depth(failing{1000, unit.Pressure(share * 4000 * weight), 1e9}, hydrostatics.Reference{Pressure: 4000 * weight, TVD: 4000})
+		require.True(t, at >= -1e-6 && at <= share*4000+25, "%v m for %v m", at, share*4000)
+	}
+}
+
+// The first station may lie at surface or as deep as any; it may point straight down or straight up.
+func TestStationsOnTheirLimits(t *testing.T) {
+	for _, x := range []struct {
+		md, inclination float64
+		fault           string
+	}{
+		{0, 0, ""}, {0, math.Pi, ""}, {999e3, 1, ""}, {1e6, 0, "MD"}, {-1e-9, 0, "MD"}, {0, -1e-12, "Inclination"}, {0, math.Pi + 2e-9, "Inclination"}, {1e6 + 1e-3, 0, "MD"},
+	} {
+		_, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: unit.Length(x.md), Inclination: unit.Angle(x.inclination)}, {MD: unit.Length(math.Max(x.md, 0) + 10), Inclination: unit.Angle(math.Min(math.Max(x.inclination, 0), 3))}})
+		if x.fault == "" {
+			require.NoError(t, err, "%v", x)
+		} else {
+			require.ErrorContains(t, err, x.fault, "%v", x)
+		}
+	}
+	_, err := hydrostatics.NewPath([]hydrostatics.Station{{MD: 1e6}})
+	if err != nil {
+		require.NotContains(t, err.Error(), "MD: is 1000 km", "just as deep as may be")
 	}
 }

@@ -239,3 +239,25 @@ func TestJustHeldAndJustReached(t *testing.T) {
 		}
 	}
 }
+
+// A clock may stand a thousand million seconds from its zero, either way; ten faults are enough to tell.
+func TestClocksOnTheirLimits(t *testing.T) {
+	const most = 1_000_000_000 * time.Second
+	for at, ok := range map[time.Duration]bool{most: true, most + 1: false} {
+		r := confined.Record{{At: -at, Pressure: 1e6}, {At: at, Pressure: 1e6}}
+		if ok {
+			require.NoError(t, r.Validate())
+		} else {
+			require.ErrorContains(t, r.Validate(), "[0].At: is ")
+		}
+	}
+	var bad confined.Record
+	for i := range 30 {
+		bad = append(bad, confined.Sample{At: time.Duration(i) * time.Minute, Pressure: -1})
+	}
+	require.Equal(t, 10, strings.Count(bad.Validate().Error(), ".Pressure: is "))
+	for i := range bad {
+		bad[i] = confined.Sample{At: most + time.Duration(i+1)*time.Second, Pressure: 1e6}
+	}
+	require.Equal(t, 10, strings.Count(bad.Validate().Error(), ".At: is "))
+}
