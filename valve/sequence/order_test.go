@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -24,21 +25,38 @@ import (
 // shippedPlans are all plan files of the examples.
 func shippedPlans(t testing.TB) map[string]*sequence.Plan {
 	t.Helper()
+	all, err := everyShipped()
+	require.NoError(t, err)
+	require.Greater(t, len(all), 20)
+	own := map[string]*sequence.Plan{}
+	for name, p := range all {
+		own[name] = p.Clone()
+	}
+	return own
+}
+
+// everyShipped is read once.
+var everyShipped = sync.OnceValues(func() (map[string]*sequence.Plan, error) {
 	all := map[string]*sequence.Plan{}
 	for _, pattern := range []string{"*.json", "*/*.json", "../begin/*.json"} {
 		files, err := filepath.Glob(filepath.Join("../../examples/installation/plans", pattern))
-		require.NoError(t, err)
+		if err != nil {
+			return nil, err
+		}
 		for _, file := range files {
 			data, err := os.ReadFile(file)
-			require.NoError(t, err)
+			if err != nil {
+				return nil, err
+			}
 			p, err := sequence.Read(data)
-			require.NoError(t, err, file)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", file, err)
+			}
 			all[filepath.Base(file)] = p
 		}
 	}
-	require.Greater(t, len(all), 20)
-	return all
-}
+	return all, nil
+})
 
 // shuffle puts every list of a plan whose order says nothing in another one. The
 // order of steps, ramps, pulls, pumps, acts, displacements, triggers, layers, bores,
