@@ -95,7 +95,7 @@ func (c *Case) At(md unit.Length) (Node, error) {
 	}
 	i := sort.Search(n, func(i int) bool { return c.Nodes[i].MD >= md })
 	b := c.Nodes[i]
-	if i == 0 || b.MD == md {
+	if b.MD == md {
 		return b, b.check()
 	}
 	a := c.Nodes[i-1]

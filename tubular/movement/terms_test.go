@@ -31,6 +31,12 @@ func TestPartsOfTheSumsWorked(t *testing.T) {
 	b.TVD = unit.Length(math.Nextafter(91, 0))
 	require.Zero(t, between(0, a, b).perDrop)
 
+	// upright is what is straight and vertical, not what begins to bend there
+	plumb := hydrostatics.Position{MD: 100, TVD: 100}
+	require.True(t, between(0, plumb, hydrostatics.Position{MD: 140, TVD: 140}).upright)
+	require.False(t, between(0, plumb, hydrostatics.Position{MD: 140, TVD: 139, Inclination: 0.1}).upright)
+	require.False(t, between(0, hydrostatics.Position{MD: 100, Inclination: 0.1}, hydrostatics.Position{MD: 140, Inclination: 0.1}).upright)
+
 	// A bar's prepared figures.
 	s := StringSection{Pipe: tubular.Pipe{OD: 0.1, ID: 0.08, Weight: 200, Material: tubular.Steel()}, Hole: 0.2, BottomMD: 10}
 	bar := newBar(0, s)
