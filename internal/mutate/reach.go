@@ -59,6 +59,9 @@ func (bin *binary) names(of []listed) []string {
 	whole := worthwhile[bin.pkg.below()]
 	if whole == "" {
 		for _, name := range strings.Fields(bin.says("-test.list", ".")) {
+			if bin.only != nil && !bin.only.MatchString(name) {
+				continue
+			}
 			if strings.HasPrefix(name, "Test") || strings.HasPrefix(name, "Example") || strings.HasPrefix(name, "Fuzz") {
 				names = append(names, name)
 			}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -18,6 +19,9 @@ func tryRecords(r request, root string, sources []*source, all []listed, only ma
 	}
 	defer os.RemoveAll(dir)
 	b := &bench{root: root, dir: dir, short: r.short}
+	if b.run, err = regexp.Compile(r.tests); err != nil {
+		return nil, err
+	}
 	asked := firstAsked
 	if r.asked != "" {
 		asked = strings.Split(r.asked, ",")

@@ -23,6 +23,7 @@ type binary struct {
 	without []byte // what is reached before any test
 	late    int    // changes noticed by running out of time alone
 	short   bool   // tests at their short size
+	only    *regexp.Regexp
 }
 
 // bench builds and runs the tests.
@@ -31,6 +32,7 @@ type bench struct {
 	written   int // files
 	from      int // the last switch of the packages before
 	short     bool
+	run       *regexp.Regexp // tests by name; nil: all
 }
 
 // overlay writes the replaced files and returns the path of the overlay.
@@ -54,7 +56,7 @@ func (b *bench) overlay(files map[string][]byte) (string, error) {
 
 // build compiles the tests of a package; the second result is what the compiler said.
 func (b *bench) build(pkg listed, overlay string) (binary, string, error) {
-	bin := binary{short: b.short, pkg: pkg, path: filepath.Join(b.dir, strings.ReplaceAll(pkg.ImportPath, "/", "-")+".test")}
+	bin := binary{short: b.short, only: b.run, pkg: pkg, path: filepath.Join(b.dir, strings.ReplaceAll(pkg.ImportPath, "/", "-")+".test")}
 	cmd := exec.Command("go", "test", "-c", "-vet=off", "-overlay", overlay, "-o", bin.path, pkg.ImportPath)
 	cmd.Dir = b.root
 	out, err := cmd.CombinedOutput()
