@@ -10,6 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// halfPSI is what counts as no flow, in Pa: half of 4.4482216152605 N on (0.0254 m)².
+const halfPSI = 4.4482216152605 / (0.0254 * 0.0254) / 2
+
 var nowhere = walk.Place{Action: -1}
 
 // two is a well without weight: compartments a and b at surface, c behind a shut port with a formation
@@ -93,6 +96,24 @@ func TestWhatLimitsAreComparedWith(t *testing.T) {
 	require.InDelta(t, 5, j.Margins[Key{0, ByHand, 0}].Least, 1e-9)
 }
 
+// Which compartments each limit holds against each other, and, from the number of compartments on,
+// which actions: where one of them moves, the limit is looked at.
+func TestWhatEachLimitLooksAt(t *testing.T) {
+	l := &Limits{Least: 1, Steps: []Goals{{}},
+		Ratings: []Rating{{Inside: 0, Outside: 1}, {Inside: 1, Outside: -1}, {Inside: 1, Outside: 0}},
+		Barriers: []Barrier{{Port: 0, Action: -1, Until: -1, Column: -1}, {Port: -1, Action: 0, Until: 0, Column: -1}, {Port: -1, Action: -1, Until: -1, Column: 0},
+			{Formation: 1, Port: 1, Action: -1, Until: -1, Column: -1}}}
+	j, _ := two(t, l)
+	_, ties := New(j.Network, l, []int{1, 2})
+	require.Equal(t, [][]int{{0, 1}, {1}, {1, 0}, {0}, {1}, {2}, {2}, {0}, {1}, {0, 2, 3, 3, 0, 2}, {1, 2}}, ties)
+	l.Least = 0
+	_, ties = New(j.Network, l, nil)
+	require.Equal(t, [][]int{{0, 1}, {1}, {1, 0}, {0}, {1}, {2}, {2}, {0}, {1}}, ties)
+	j.Network.Formations[0].Face = -1 // behind nothing: it can't crack
+	_, ties = New(j.Network, l, nil)
+	require.Equal(t, [][]int{{0, 1}, {1}, {1, 0}, {0}, {1}, {2}, {0}, {1}}, ties)
+}
+
 // Flow is what two fixed pressures make that differ by more than half a psi: in, out, and from one
 // surface to another, each unless it is part of the plan.
 func TestWhatCountsAsFlow(t *testing.T) {
@@ -103,12 +124,12 @@ func TestWhatCountsAsFlow(t *testing.T) {
 		kinds        []Kind
 		least, loser float64
 	}{
-		{a: 900, kinds: []Kind{Inflow, Loss}, least: -100 + tolerance, loser: 100 + tolerance},
-		{a: 1900, kinds: []Kind{Inflow, Loss}, least: 900 + tolerance, loser: -900 + tolerance},
-		{a: 1900, goals: Goals{Loss: true}, kinds: []Kind{Inflow}, least: 900 + tolerance},
-		{a: 900, goals: Goals{Inflow: true}, kinds: []Kind{Loss}, least: 100 + tolerance},
+		{a: 900, kinds: []Kind{Inflow, Loss}, least: -100 + halfPSI, loser: 100 + halfPSI},
+		{a: 1900, kinds: []Kind{Inflow, Loss}, least: 900 + halfPSI, loser: -900 + halfPSI},
+		{a: 1900, goals: Goals{Loss: true}, kinds: []Kind{Inflow}, least: 900 + halfPSI},
+		{a: 900, goals: Goals{Inflow: true}, kinds: []Kind{Loss}, least: 100 + halfPSI},
 		{a: 900, goals: Goals{Produces: true}},
-		{a: 1000, b: 1e4, join: true, goals: Goals{Inflow: true, Loss: true}, kinds: []Kind{Circulation}, least: -9000 + tolerance},
+		{a: 1000, b: 1e4, join: true, goals: Goals{Inflow: true, Loss: true}, kinds: []Kind{Circulation}, least: -9000 + halfPSI},
 		{a: 1000, b: 1e4, join: true, goals: Goals{Inflow: true, Loss: true, Circle: true}},
 	} {
 		j, w := two(t, &Limits{Steps: []Goals{x.goals}})
@@ -140,11 +161,11 @@ func TestBarriersOfWhatHasFlowed(t *testing.T) {
 		live   bool
 		dry    int
 	}{
-		{Goals{}, affine.Const(-2 * tolerance), false, 0},
-		{Goals{Inflow: true}, affine.Const(-2 * tolerance), true, 0},
-		{Goals{Inflow: true}, affine.Const(-tolerance), false, 0},
-		{Goals{Inflow: true}, affine.Const(-tolerance * (1 + 1e-9)), true, 0},
-		{Goals{Inflow: true}, form(-tolerance, 3*tolerance), false, 1},
+		{Goals{}, affine.Const(-2 * halfPSI), false, 0},
+		{Goals{Inflow: true}, affine.Const(-2 * halfPSI), true, 0},
+		{Goals{Inflow: true}, affine.Const(-halfPSI), false, 0},
+		{Goals{Inflow: true}, affine.Const(-halfPSI * (1 + 1e-9)), true, 0},
+		{Goals{Inflow: true}, form(-halfPSI, 3*halfPSI), false, 1},
 		{Goals{Produces: true}, affine.Const(5), true, 0},
 	} {
 		l := short
@@ -169,11 +190,18 @@ func TestColumnsThatAreBarriers(t *testing.T) {
 		over   float64
 		wanted int
 		passed bool
-	}{{1, 1, false}, {-tolerance / 2, 1, false}, {-2 * tolerance, 1, true}, {1, 2, true}, {1, 0, false}} {
+	}{{1, 1, false}, {-halfPSI / 2, 1, false}, {-2 * halfPSI, 1, true}, {1, 2, true}, {1, 0, false}} {
 		j, w := two(t, &Limits{Least: x.wanted, Barriers: []Barrier{{Port: -1, Action: -1, Until: -1, Column: 0}}})
 		applied(t, w, 1000+x.over, 0)
 		require.NoError(t, j.barriers(w, nowhere, 0))
 		require.Equal(t, x.passed, len(j.Passed()) == 1, "%+v", x)
+	}
+	// An action that has to come first, and then stands.
+	for times, passed := range []bool{true, false} {
+		j, w := two(t, &Limits{Least: 1, Barriers: []Barrier{{Port: -1, Action: 0, Until: -1, Column: -1}}})
+		w.Times[0] = times
+		require.NoError(t, j.barriers(w, nowhere, 0))
+		require.Equal(t, passed, len(j.Passed()) == 1, "%d", times)
 	}
 	// After what ends it, it doesn't.
 	j, w := two(t, &Limits{Least: 1, Barriers: []Barrier{{Port: -1, Action: -1, Until: 0, Column: 0}}})
