@@ -102,6 +102,29 @@ func TestThreeAreas(t *testing.T) {
 	require.InDelta(t, 505, low.In(psi), 0.6) // of a window, half a psi inward
 }
 
+// A device that stands later in the list feels its third compartment as well: with 2,000 psi on the line it
+// stays at 600 psi of tubing, and moves as the line is bled below (2·600 − 500)/0.5 = 1,400 psi.
+func TestALaterDeviceFeelsItsThirdCompartment(t *testing.T) {
+	plan := func(bled pressure, expect ...string) *sequence.Plan {
+		p := gaugeWell()
+		p.Compartments = append(p.Compartments, p.Compartments[1])
+		p.Compartments[2].Name = "line"
+		addAction(p, "first", "annulus", "", rising(9000*psi, 9000*psi))
+		addAction(p, "second", "annulus", "", rising(9000*psi, 9000*psi))
+		a := addAction(p, "spool", "tubing", "")
+		a.Inside, a.Chamber, a.Triggers = "", nil, []sequence.Trigger{{}}
+		a.Areas = &sequence.Areas{On: []sequence.Pressed{{Compartment: "tubing", Area: 2 * unit.SquareInch}, {Compartment: "annulus", Area: -1.5 * unit.SquareInch}, {Compartment: "line", Area: -0.5 * unit.SquareInch}},
+			Spring: unit.Exactly(400 * unit.PoundForce), Friction: unit.Exactly(100 * unit.PoundForce)}
+		p.Steps = []sequence.Step{{Name: "press", Ramps: []map[string]pressure{{"line": 2000 * psi}, {"tubing": 600 * psi}}},
+			{Name: "bleed", Ramps: []map[string]pressure{{"line": bled}}, Expect: expect}}
+		return p
+	}
+	require.Equal(t, sequence.Proved, verdicted(t, plan(1399*psi, "spool: moves")).Verdict)
+	require.Equal(t, sequence.Missing, verdicted(t, plan(1401*psi, "spool: moves")).Findings[0].Kind)
+	require.Equal(t, sequence.Proved, verdicted(t, plan(1401*psi)).Verdict)
+	require.Equal(t, sequence.Unintended, verdicted(t, plan(1399*psi)).Findings[0].Kind)
+}
+
 // One model of a sleeve: what the plan's sleeve needs at surface is what package
 // sleeve says, and the same as its two actions written out.
 func TestASleeveByItsKind(t *testing.T) {
