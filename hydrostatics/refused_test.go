@@ -37,6 +37,26 @@ func TestWordsOfRefusals(t *testing.T) {
 	assert.ErrorContains(t, err, "points: is empty; must be one point or more")
 }
 
+// A density with steps in it can't be integrated, and one without end makes no pressure.
+func TestDensitiesThatCannotBeIntegrated(t *testing.T) {
+	warm, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: unit.Kelvin(300)}})
+	assert.NoError(t, err)
+	for f, says := range map[hydrostatics.Fluid]string{jagged{}: "hydrostatics: the fluid's density isn't smooth enough to be integrated", endless{}: "hydrostatics: the pressure is not finite at TVD "} {
+		_, err = hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: f, BottomTVD: 5000}}, warm, hydrostatics.Reference{})
+		assert.ErrorContains(t, err, says)
+	}
+}
+
+type jagged struct{}
+
+func (jagged) Density(p unit.Pressure, _ unit.Temperature) (unit.Density, error) {
+	return 1000 + unit.Density(int64(p*1e3)%977), nil
+}
+
+type endless struct{}
+
+func (endless) Density(unit.Pressure, unit.Temperature) (unit.Density, error) { return 1e305, nil }
+
 // compressed is a fluid of a density that varies.
 type compressed struct{}
 

@@ -272,6 +272,7 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	require.NoError(t, err)
 	_, err = m.MostReading(&l, movement.PullLimits{})
 	require.ErrorIs(t, err, movement.ErrNotReached)
+	require.ErrorContains(t, err, ": the string is landed")
 	_, err = m.ReadingForHold(&l, 0, 0)
 	require.ErrorIs(t, err, movement.ErrNotReached)
 }

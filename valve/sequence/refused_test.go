@@ -179,7 +179,7 @@ func TestPartsOfAPlanThatAreRefused(t *testing.T) {
 			step(p).Ramps = nil
 		}, `steps[0].tests[0].at: is "peak", but the step has no ramps`},
 		{func(p *mended) { step(p).Do = []sequence.Act{{Open: "bypass", Close: "bypass"}} }, "steps[0].do[0]: does 2 things; must be just one of drop, pull, shift, turn, open, close, vent, drain and fill"},
-		{func(p *mended) { p.String.Block = -1 }, "string.block: is "},
+		{func(p *mended) { p.String.Block = -1 }, "string.block: is -1 N; must be from 0 lbf to "},
 		{func(p *mended) { p.String.Drag = unit.Exactly(-unit.PoundForce) }, "string.drag: is "},
 		{func(p *mended) {
 			p.String.Friction, p.String.Drag = []sequence.Friction{{To: 9000 * foot, Factor: unit.Exactly(sequence.Factor(0.3))}}, unit.Exactly(1000*unit.PoundForce)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/packer"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -63,7 +64,7 @@ func TestPumpsWallsAndOutflowThatAreRefused(t *testing.T) {
 			half.OuterWall = unit.Inch / 4
 			c.Bores = append([]sequence.Bore{half}, c.Bores...)
 		}, ".outer_wall: is 0 ft; the walls of all bores of a compartment are known, or of none"},
-		{func(p *mended) { p.Fluids[0].Compression = -1 }, "fluids[0].compression: is "},
+		{func(p *mended) { p.Fluids[0].Compression = -1 }, "; must not be negative, nor more than "},
 	})
 	refuses(t, producer, []breaking{
 		{func(p *mended) { p.Formations[0].Inflow.WaterCut, p.Formations[0].Inflow.WaterDensity = 0.5, 4000 }, "formations[0].inflow: has a water_density of 4 g/cm3; must be from 0 to 3000 kg/m3"},
@@ -92,6 +93,24 @@ func TestGasHeatAndHoldingThatAreRefused(t *testing.T) {
 			c := &p.Compartments[0]
 			c.Fluid, c.Layers = "", []sequence.Layer{{Fluid: "brine", ToMD: 100 * foot}, {Fluid: "nitrogen", ToMD: c.BottomMD}}
 		}, `compartments[0].layers[1].fluid: "nitrogen" is a gas; it would rise: gas stands at the top of a compartment, in one layer`},
+	})
+	refusesToWalk(t, landed, []breaking{
+		{func(p *mended) {
+			p.Devices[0].Actions[0].Holds = false
+			p.Holding = &sequence.Holding{Below: "below", Above: "annulus", MD: 9000 * foot, Envelope: packer.Polygon{Name: "packer", Vertices: []packer.Load{
+				{Differential: -9000 * psi, Axial: -90000 * unit.PoundForce}, {Differential: 9000 * psi, Axial: -90000 * unit.PoundForce},
+				{Differential: 9000 * psi, Axial: 90000 * unit.PoundForce}, {Differential: -9000 * psi, Axial: 90000 * unit.PoundForce}}}}
+		}, "holding: no action holds the string, so that there is no packer to hold"},
+	})
+	refusesToWalk(t, mini, []breaking{
+		{func(p *mended) {
+			p.Begin = &sequence.Begin{If: []*sequence.Stated{{Pressure: unit.Exactly(-100 * psi)}}}
+		}, "sequence: the plan's nominal values are not among those with which the well stands as at its beginning (begin.if)"},
+	})
+	refuses(t, walked(withLines), []breaking{
+		{func(p *mended) {
+			p.Devices = []sequence.Device{{Name: "sleeve", MD: 1000 * foot, Kind: &sequence.Model{Sleeve: &sequence.SleeveModel{OpenLine: "open line", CloseLine: "close line", Port: "door"}}}}
+		}, "devices[0].kind: open area is missing, or not above zero"},
 	})
 	refuses(t, injecting, []breaking{
 		{func(p *mended) {
@@ -158,6 +177,10 @@ func TestValuesThatAreRefused(t *testing.T) {
 	require.NoError(t, l.Validate())
 	_, err := l.Choose("devices.release.actions.parts.triggers[0].pins = 300 psi")
 	assert.ErrorContains(t, err, "its pins stand on no piston; give a force")
+	// What a step that fails leaves behind is no beginning.
+	p.Steps[0].Ramps = tubingTo(1000)
+	_, err = p.Rest(t.Context(), "set")
+	assert.ErrorContains(t, err, `sequence: the state after step "set": the plan is left in step "set": with no values does it do what it intends`)
 	var level sequence.Level
 	assert.ErrorContains(t, level.UnmarshalText([]byte("3 lb/gal")), "nor as a force")
 }
