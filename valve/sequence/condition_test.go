@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"context"
+	"fmt"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -105,12 +106,13 @@ func TestThreeAreas(t *testing.T) {
 // A device that stands later in the list feels its third compartment as well: with 2,000 psi on the line it
 // stays at 600 psi of tubing, and moves as the line is bled below (2·600 − 500)/0.5 = 1,400 psi.
 func TestALaterDeviceFeelsItsThirdCompartment(t *testing.T) {
-	plan := func(bled pressure, expect ...string) *sequence.Plan {
+	plan := func(before int, bled pressure, expect ...string) *sequence.Plan {
 		p := gaugeWell()
 		p.Compartments = append(p.Compartments, p.Compartments[1])
 		p.Compartments[2].Name = "line"
-		addAction(p, "first", "annulus", "", rising(9000*psi, 9000*psi))
-		addAction(p, "second", "annulus", "", rising(9000*psi, 9000*psi))
+		for i := range before {
+			addAction(p, fmt.Sprint("other ", i), "tubing", "", rising(9000*psi, 9000*psi))
+		}
 		a := addAction(p, "spool", "tubing", "")
 		a.Inside, a.Chamber, a.Triggers = "", nil, []sequence.Trigger{{}}
 		a.Areas = &sequence.Areas{On: []sequence.Pressed{{Compartment: "tubing", Area: 2 * unit.SquareInch}, {Compartment: "annulus", Area: -1.5 * unit.SquareInch}, {Compartment: "line", Area: -0.5 * unit.SquareInch}},
@@ -119,10 +121,12 @@ func TestALaterDeviceFeelsItsThirdCompartment(t *testing.T) {
 			{Name: "bleed", Ramps: []map[string]pressure{{"line": bled}}, Expect: expect}}
 		return p
 	}
-	require.Equal(t, sequence.Proved, verdicted(t, plan(1399*psi, "spool: moves")).Verdict)
-	require.Equal(t, sequence.Missing, verdicted(t, plan(1401*psi, "spool: moves")).Findings[0].Kind)
-	require.Equal(t, sequence.Proved, verdicted(t, plan(1401*psi)).Verdict)
-	require.Equal(t, sequence.Unintended, verdicted(t, plan(1399*psi)).Findings[0].Kind)
+	for before := range 4 {
+		require.Equal(t, sequence.Proved, verdicted(t, plan(before, 1399*psi, "spool: moves")).Verdict, "%d", before)
+		require.Equal(t, sequence.Missing, verdicted(t, plan(before, 1401*psi, "spool: moves")).Findings[0].Kind, "%d", before)
+		require.Equal(t, sequence.Proved, verdicted(t, plan(before, 1401*psi)).Verdict, "%d", before)
+		require.Equal(t, sequence.Refuted, verdicted(t, plan(before, 1399*psi)).Verdict, "%d", before)
+	}
 }
 
 // One model of a sleeve: what the plan's sleeve needs at surface is what package
