@@ -190,6 +190,68 @@ func TestPartsOfAPlanThatAreRefused(t *testing.T) {
 		}, `stands beside "joint"; one of them says what the connections bear: write it as connection.tension`},
 		{func(p *mended) { p.String, p.OuterString = nil, p.String }, `outer_string: stands without "string", the one in it; where there is one string alone, it is "string"`},
 	})
+	refuses(t, landed, []breaking{
+		{func(p *mended) { p.Well.Temperatures["cold"] = nil }, "well.temperatures.cold: has no points"},
+		{func(p *mended) {
+			p.Well.Temperatures["cold"] = []sequence.MarkedTVD{{TVD: 5 * foot}, {TVD: 5 * foot}}
+		}, "well.temperatures.cold[1].tvd: is 5 ft; must be below the 5 ft before it"},
+		{func(p *mended) {
+			p.Well.Errors = map[string]unit.Band[unit.TemperatureDifference]{"hot": unit.Exactly(unit.TemperatureDifference(1))}
+		}, `well.temperature_errors.hot: no temperature "hot" in well.temperatures`},
+		{func(p *mended) {
+			p.Well.Errors = map[string]unit.Band[unit.TemperatureDifference]{"cooled": unit.Exactly(unit.TemperatureDifference(1e4))}
+		}, "well.temperature_errors.cooled: runs from "},
+		{func(p *mended) { p.Well.Path = []sequence.Station{{}, {}} }, "well.path[1].md: is 0 ft; must be below the 0 ft before it"},
+		{func(p *mended) { p.Well.Path = []sequence.Station{{}, {MD: 8000 * foot}} }, "well.path: ends at 8000 ft; must reach the well's depth of 9000 ft"},
+		{func(p *mended) { p.Fluids[0].Expansion = -1 }, "fluids[0].expansion: is "},
+		{func(p *mended) { p.Fluids[0].Kind = "honey" }, `fluids[0].kind: is "honey"; there are "constant", "brine", "water", and the gases "nitrogen", "methane" and "gas"`},
+		{func(p *mended) {
+			p.Fluids[0].Kind, p.Fluids[0].Density, p.Fluids[0].Gravity = sequence.NaturalGas, unit.Band[unit.Density]{}, 9
+		}, "fluids[0]: "},
+		{func(p *mended) {
+			p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Exactly(4000 * psi), Inflow: &sequence.Inflow{Index: unit.BarrelPerDayPSI, WaterCut: 2}}}
+		}, "formations[0].inflow.water_cut: is 2; must be from 0 to 1"},
+		{func(p *mended) {
+			p.Formations = []sequence.Formation{{Name: "sand", MD: 9000 * foot, Pressure: unit.Exactly(4000 * psi)}}
+			p.Compartments[2].Formation = "sand"
+			p.Compartments = append(p.Compartments, p.Compartments[2])
+			p.Compartments[3].Name = "too"
+		}, `compartments[3].formation: "sand" is behind compartment "below" already`},
+		{func(p *mended) { step(p).Do = []sequence.Act{{Vent: "tubing", AtMost: -psi}} }, "steps[0].do[0].at_most: is -1 psi; must not be negative"},
+		{func(p *mended) { step(p).Do = []sequence.Act{{Shift: "packer: sets", Through: []string{"door"}}} }, `steps[0].do[0].through[0]: no port "door"`},
+		{func(p *mended) { p.Holding, p.String = &sequence.Holding{}, nil }, "holding: needs the plan's string"},
+		{func(p *mended) { p.String.Sections = nil }, "string.sections: is empty"},
+		{func(p *mended) { p.String.Top = "ajar" }, `string.top: is "ajar"; there are "open" and "closed"`},
+		{func(p *mended) {
+			p.String.Seals = []sequence.Seal{{Name: "low", MD: 9000 * foot, Bore: 3.5 * unit.Inch}}
+		}, `string.seals: stand beside "seal_bore", "up" or "down"; those are of the one seal at the lo`},
+		{func(p *mended) { p.String.Tools = []sequence.Tool{{}} }, "string.tools[0].name: is missing"},
+		{func(p *mended) { p.String.Sections[0].Joint = 1e-3 }, "; must be from 1 lbf to "},
+		{func(p *mended) {
+			p.String.Drag, p.String.Friction = unit.Band[unit.Force]{}, []sequence.Friction{{To: 5000 * foot}, {To: 5000 * foot}}
+		}, "string.friction[1].to: is 5000 ft; must be below 5000 ft"},
+		{func(p *mended) {
+			p.Begin = &sequence.Begin{May: []string{"packer: sets", "a", "b", "c", "d", "e", "f", "g", "h"}}
+		}, "begin.may_have_happened: holds 9 actions; no more than 8 can be proved in all cases"},
+		{func(p *mended) {
+			p.Begin = &sequence.Begin{Levels: map[string]*sequence.StatedDepth{"cellar": {}}}
+		}, `begin.levels.cellar: no compartment "cellar"`},
+		{func(p *mended) {
+			p.Begin = &sequence.Begin{Trapped: map[string]*sequence.Stated{"below": {With: []sequence.Lean{{Quantity: "x", Change: unit.Pressure(math.Inf(1))}}}}}
+		}, "begin.trapped.below.with[0].change: is "},
+		{func(p *mended) {
+			p.Steps[0].Otherwise = &sequence.Otherwise{}
+			p.Steps[0].Expect = nil
+		}, "belongs to a step that expects something"},
+		{test(sequence.Test{Hold: "15m", Moment: sequence.AtEnd, Warms: map[string]unit.Band[unit.TemperatureDifference]{"below": unit.Exactly(unit.TemperatureDifference(1e4))}}), "steps[0].tests[0].warms.below: is "},
+		{func(p *mended) { step(p).VolumeChange = map[string]unit.Volume{"below": unit.Volume(math.Inf(1))} }, "steps[0].volume_change.below: is "},
+	})
+	refuses(t, producer, []breaking{
+		{func(p *mended) {
+			p.Steps[0].Produce.Want = map[string]sequence.RateBetween{"sand": {Least: 2 * unit.BarrelPerDay, Greatest: unit.BarrelPerDay}}
+		}, "steps[0].produce.want.sand: runs from 2 bbl/d to 1 bbl/d; least must not be above greatest"},
+		{func(p *mended) { p.Steps[0].Produce.Viscosity = unit.Viscosity(math.Inf(1)) }, "steps[0].produce.viscosity: is "},
+	})
 	require.ErrorContains(t, (*sequence.Plan)(nil).Validate(), "sequence: there is no plan (nil)")
 }
 

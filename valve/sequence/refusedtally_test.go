@@ -77,6 +77,13 @@ func TestTalliesThatAreRefused(t *testing.T) {
 				}
 			}
 		}, "again divides the space around tubing at"},
+		{func(p *sequence.Plan) { l := &p.Assembly.Lines[0]; l.Names = append(l.Names, l.Names[0]) }, `assembly.lines[0].names: "close line" is missing, or stands in assembly.lines[0] already`},
+		{func(p *sequence.Plan) {
+			outer(p).Pieces = append(outer(p).Pieces, sequence.Piece{Kind: sequence.ScreenPiece, Porosity: 1})
+		}, ".gravel_porosity: is 1; must be from 0 to below 1"},
+		{func(p *sequence.Plan) { outer(p).Pieces = nil }, "assembly.strings[0].tally: is empty"},
+		{func(p *sequence.Plan) { piece(p, sequence.SealStack).At = 100 * foot }, ".at: is 100 ft; A-B seals reaches from "},
+		{func(p *sequence.Plan) { piece(p, sequence.PackerPiece).OD = 12 * unit.Inch }, "outside doesn't go through assembly.casing[0]"},
 		{func(p *sequence.Plan) { p.Rules.Triaxial = 11 }, "in the plan that follows from the assembly (Plan.Derive):\nrules.triaxial: is 11"},
 	} {
 		p := readPlan(t, shipped+"demo-as-tally.json")
