@@ -33,7 +33,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		return t, err
 	}
 	defer os.RemoveAll(dir)
-	b := &bench{root: root, dir: dir, short: r.short}
+	b := &bench{root: root, dir: dir}
 	p, own, overlay, err := b.buildSwitched(s)
 	if err != nil {
 		return t, err
