@@ -15,7 +15,7 @@ type Case struct {
 	// without slack-off, by cause.
 	Movement Movement `json:"movement"`
 	// SlackOff is the shortening by the weight set down in the reference state.
-	SlackOff SlackOff `json:"slack_off"`
+	SlackOff Shortening `json:"slack_off"`
 	// SealMovement is what the seals do, from where they stood after the
 	// slack-off; down positive.
 	SealMovement unit.Length `json:"seal_movement"`

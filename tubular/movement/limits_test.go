@@ -100,7 +100,7 @@ func TestConditionsThatCannotBe(t *testing.T) {
 	bad.OutsideFriction = []unit.Gradient{1, 2}
 	_, err = landed.Load(bad)
 	require.ErrorContains(t, err, "OutsideFriction: has 2 gradients")
-	_, err = movement.String{Seals: movement.Seals{Bore: 0.1}}.Land(brine(0, 0), 0)
+	_, err = movement.String{Seals: movement.SealBore{Bore: 0.1}}.Land(brine(0, 0), 0)
 	require.ErrorContains(t, err, "Sections: ")
 	wells.Seals.Bore = unit.Length(math.NaN())
 	_, err = wells.Land(brine(0, 0), 0)
@@ -111,20 +111,20 @@ func TestConditionsThatCannotBe(t *testing.T) {
 // Weight can be set down where nothing lets the seals go down, a pull where nothing lets them come up.
 func TestWhereWeightMayStand(t *testing.T) {
 	for _, x := range []struct {
-		seals movement.Seals
+		seals movement.SealBore
 		force unit.Force
 		fault string
 	}{
-		{movement.Seals{Restraint: movement.Anchored}, 5, ""},
-		{movement.Seals{Restraint: movement.Anchored}, -5, ""},
-		{movement.Seals{Restraint: movement.Limited, Up: 3}, 5, ""},
-		{movement.Seals{Restraint: movement.Limited, Up: 3}, -5, "can move up"},
-		{movement.Seals{Restraint: movement.Limited, Down: 3}, 5, "can move down"},
-		{movement.Seals{Restraint: movement.Limited, Down: 3}, -5, ""},
-		{movement.Seals{Restraint: movement.Limited, Down: 3, Up: 3}, 0, ""},
-		{movement.Seals{Restraint: movement.Free}, 5, "can move down"},
-		{movement.Seals{Restraint: movement.Free}, -5, "can move up"},
-		{movement.Seals{Restraint: movement.Free}, 0, ""},
+		{movement.SealBore{Restraint: movement.Anchored}, 5, ""},
+		{movement.SealBore{Restraint: movement.Anchored}, -5, ""},
+		{movement.SealBore{Restraint: movement.Limited, Up: 3}, 5, ""},
+		{movement.SealBore{Restraint: movement.Limited, Up: 3}, -5, "can move up"},
+		{movement.SealBore{Restraint: movement.Limited, Down: 3}, 5, "can move down"},
+		{movement.SealBore{Restraint: movement.Limited, Down: 3}, -5, ""},
+		{movement.SealBore{Restraint: movement.Limited, Down: 3, Up: 3}, 0, ""},
+		{movement.SealBore{Restraint: movement.Free}, 5, "can move down"},
+		{movement.SealBore{Restraint: movement.Free}, -5, "can move up"},
+		{movement.SealBore{Restraint: movement.Free}, 0, ""},
 	} {
 		s := vertical(t)
 		x.seals.Bore, s.Seals = s.Seals.Bore, x.seals
@@ -213,7 +213,7 @@ func TestBuckledBelowTheNeutralPoint(t *testing.T) {
 // plugged tail feels the pressure below it, whatever flow has lost outside.
 func TestSetDownOnABuckledString(t *testing.T) {
 	s := vertical(t)
-	s.Seals = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: 5 * unit.Foot}
+	s.Seals = movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: 5 * unit.Foot}
 	reference := brine(4000*unit.PSI, 0)
 	free := s
 	free.Seals.Restraint, free.Seals.Up = movement.Free, 0

@@ -70,7 +70,7 @@ func TestLimitsOfBuckling(t *testing.T) {
 
 	path, err := hydrostatics.Vertical(1000)
 	require.NoError(t, err)
-	s := String{Sections: []StringSection{{Pipe: c.Pipe, Hole: c.Hole, BottomMD: 1000}}, Path: path, Seals: Seals{Bore: 0.08, Restraint: Anchored}}
+	s := String{Sections: []StringSection{{Pipe: c.Pipe, Hole: c.Hole, BottomMD: 1000}}, Path: path, Seals: SealBore{Bore: 0.08, Restraint: Anchored}}
 	state := WellProfiles{Inside: func(z unit.Length) unit.Pressure { return unit.Pressure(1e4 * z) }, Outside: func(z unit.Length) unit.Pressure { return unit.Pressure(1e4 * z) }}
 	for ratio, ok := range map[float64]bool{1: true, 2 * math.Sqrt2: true, math.Nextafter(1, 0): false, math.Nextafter(2*math.Sqrt2, 3): false} {
 		s.HelicalOnset = ratio
