@@ -194,3 +194,23 @@ func TestStationsOnTheirLimits(t *testing.T) {
 		require.NotContains(t, err.Error(), "MD: is 1000 km", "just as deep as may be")
 	}
 }
+
+// uniform is a fluid of one density that says so, and checks nothing.
+type uniform float64
+
+func (u uniform) Density(unit.Pressure, unit.Temperature) (unit.Density, error) {
+	return unit.Density(u), nil
+}
+func (u uniform) UniformDensity() (unit.Density, bool) { return unit.Density(u), true }
+
+// A density that a fluid says is the same everywhere is no less than nought.
+func TestUniformDensityIsChecked(t *testing.T) {
+	for rho, ok := range map[float64]bool{0: true, 1000: true, -1e-9: false, math.NaN(): false} {
+		_, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: uniform(rho), BottomTVD: 100}}, nil, hydrostatics.Reference{})
+		if ok {
+			require.NoError(t, err)
+		} else {
+			require.ErrorContains(t, err, "Density: is ")
+		}
+	}
+}

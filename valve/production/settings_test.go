@@ -162,3 +162,15 @@ func TestLinesOfChokes(t *testing.T) {
 	_, err = mixed.Prepare()
 	require.ErrorContains(t, err, "has 1 of 3 that give gas")
 }
+
+// Where every position is shut nothing has been tried, and there is no last reason.
+func TestAllShut(t *testing.T) {
+	w := twoZones()
+	for i := range w.Zones {
+		w.Zones[i].Chokes = choke.Table{{Name: "shut"}}
+	}
+	n, err := w.Prepare()
+	require.NoError(t, err)
+	_, err = n.MostRate(production.Limits{})
+	require.EqualError(t, err, "production: no choke setting does it: 0 tried, 0 flow")
+}
