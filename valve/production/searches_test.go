@@ -154,6 +154,8 @@ func TestBeginningOfATable(t *testing.T) {
 	level := OutflowTable{{Rate: 0.01, Pressure: 1e7}, {Rate: 0.02, Pressure: 1e7}, {Rate: 0.03, Pressure: 1.9e7}}
 	require.NoError(t, level.Validate())
 	require.Equal(t, 0, level.least())
+	falls := OutflowTable{{Rate: 0.01, Pressure: 2e7}, {Rate: 0.02, Pressure: 2e7}, {Rate: 0.03, Pressure: 1e7}, {Rate: 0.04, Pressure: 1.5e7}, {Rate: 0.05, Pressure: 1.5e7}}
+	require.NoError(t, falls.Validate(), "level is neither risen nor fallen")
 	require.Equal(t, 1, OutflowTable{{Rate: 0.01, Pressure: 2e7}, {Rate: 0.02, Pressure: 1e7}, {Rate: 0.03, Pressure: 1.9e7}}.least())
 	require.ErrorContains(t, OutflowTable{{Rate: 0.01, Pressure: 1e7}, {Rate: 0.02, Pressure: 2e7}, {Rate: 0.03, Pressure: 1.9e7}}.Validate(), "[2].Pressure: is ")
 }

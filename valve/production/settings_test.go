@@ -51,6 +51,10 @@ func TestLeastWaterCutOfAll(t *testing.T) {
 	_, err = n.LimitWater(0.1, production.Limits{})
 	require.ErrorIs(t, err, production.ErrNoSetting)
 	require.NotContains(t, err.Error(), "water cut")
+	_, err = n.MostRate(production.Limits{})
+	require.ErrorIs(t, err, production.ErrNoSetting, "what gives nothing is no setting")
+	_, err = n.MatchSplit([]float64{1, 1}, production.Limits{})
+	require.ErrorIs(t, err, production.ErrNoSetting)
 	// where no setting has an answer, the last reason is told
 	w.Outflow = production.FixedRate{Rate: 1e7 * bpd}
 	n, err = w.Prepare()
