@@ -58,7 +58,7 @@ func TestWhatAPressureGains(t *testing.T) {
 		var o Options
 		r := Release{Components: []Component{{Name: "pipe", MD: 10}}, Pins: unit.Band[unit.Force]{Greatest: 10},
 			Pull: Pull{Seal: 0.1, Sections: []movement.StringSection{{BottomMD: 100, Pipe: tubular.Pipe{OD: 0.12, ID: unit.Length(x.bore)}}}}}
-		NotParted{Release: r}.withPressure(&o, Parting{Most: 5, Parts: []ComponentLoad{{Most: unit.Force(x.part), MD: 10}, {Most: unit.Force(x.rig)}}})
+		NotParted{Release: r}.withPressure(&o, Parting{Most: 5, Parts: []ComponentLoad{{Most: unit.Force(x.part), Component: Component{MD: 10}}, {Most: unit.Force(x.rig)}}})
 		require.Equal(t, x.available, o.PressureAvailable)
 		require.InDelta(t, x.pressure, float64(o.Pressure), 1e-6, "%v", x)
 	}
