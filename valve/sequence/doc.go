@@ -14,7 +14,9 @@
 //     trapped and keeps it; bodies that meet share theirs by volume. Where a
 //     surface pressure and a formation fix one body, the surface prevails and
 //     fluid flows in or is lost; where two surface pressures do, it circulates,
-//     and the pressure lies anywhere between what each would make of it.
+//     and the pressure lies anywhere between what each would make of it. Where open
+//     ports make a ring, the columns in it must balance: what would go round by itself
+//     is refused.
 //   - A device has actions. Each action has a row of triggers on a
 //     differential between two compartments at its depth (or against a sealed
 //     chamber, or on the balance of a joint of the string) and effects: it opens and
@@ -94,7 +96,7 @@
 // depths). Zones give liquid by an index, under a bubble point by Vogel's curve, or gas. The
 // temperatures are those that the step names. Rates are held against the plan while the
 // zones flow. A device that moves then and changes which zones do is refused, unless it isn't
-// intended, which is a finding. Start-up surges aren't modelled; flow between zones is a
+// intended, which is a finding; so is another way to surface that stands open beside the string. Start-up surges aren't modelled; flow between zones is a
 // finding of its own.
 //
 // # Levels that fall

@@ -27,6 +27,7 @@ var features = map[string]*feature{
 	"fished":     {devices: (*plainMaker).hangRubbing, steps: (*plainMaker).fishSteps, levels: (*plainMaker).fishLevels},
 	"fished in":  {devices: (*plainMaker).nestRubbing, steps: (*plainMaker).fishNestSteps, levels: (*plainMaker).fishLevels},
 	"flows":      {devices: (*plainMaker).sands, steps: (*plainMaker).flowSteps, goals: (*plainMaker).flowGoals, dull: (*plainResult).still},
+	"outflows":   {devices: (*plainMaker).sands, steps: (*plainMaker).outflowSteps, goals: (*plainMaker).flowGoals, dull: (*plainResult).still},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 

@@ -71,6 +71,7 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		copy(w.own, w.s.top)
 	}
 	w.r.rates, w.r.flows = make([][]plainRate, len(p.Steps)), make([][]float64, len(p.Steps))
+	w.r.flowing = make([]map[[2]string]float64, len(p.Steps))
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}

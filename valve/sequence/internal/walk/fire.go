@@ -115,6 +115,9 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candi
 		if err != nil {
 			return err
 		}
+		if err := r.balanced(w); err != nil {
+			return err
+		}
 	}
 	next, err := r.differentials(w)
 	if err != nil {

@@ -14,6 +14,9 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 	if err := w.State.Solve(affine.Form{}); err != nil {
 		return nil, err
 	}
+	if err := k.balanced(w); err != nil {
+		return nil, err
+	}
 	var more []int
 	mixed := map[int]bool{}
 	for tries := 0; ; tries++ {
@@ -46,9 +49,21 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 			if err := x.State.Solve(affine.Form{}); err != nil {
 				return nil, err
 			}
+			if err := k.balanced(x); err != nil {
+				return nil, err
+			}
 		}
 		return out, nil
 	}
+}
+
+// balanced makes sure that no fluid goes round by itself in a world that has done what was
+// intended: where something else has happened, that is a failure already.
+func (k *Walker) balanced(w *World) error {
+	if k.PastUnintended {
+		return nil
+	}
+	return w.State.Rings()
 }
 
 // tried walks several clusters. What a part of the well shows is only true if no other
