@@ -16,7 +16,7 @@ import (
 func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
 	// Plans, and the least that can be told of them.
 	for name, of := range map[string][2]uint64{"levels": {60, 25}, "walls": {60, 25}, "string": {20, 5}, "strings": {6, 1}, "fished": {20, 5}, "fished in": {6, 1},
-		"areas": {30, 10}, "conditions": {30, 10}, "begun low": {30, 1}, "slower": {30, 3}, "acts": {30, 8}, "flows": {30, 8}, "outflows": {30, 8}} {
+		"areas": {30, 10}, "conditions": {30, 10}, "begun low": {30, 1}, "slower": {30, 3}, "acts": {30, 8}, "flows": {30, 8}, "outflows": {30, 8}, "rings": {30, 8}} {
 		t.Run(name, func(t *testing.T) {
 			told := uint64(0)
 			from, to := plansWanted(t, int(of[0]))

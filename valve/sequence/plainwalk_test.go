@@ -53,6 +53,10 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		w.beginWith(p.Begin)
 	}
 	w.set = func(float64) {}
+	if err := w.solver.rings(well.start()); err != nil {
+		w.r.fault = err
+		return w.r
+	}
 	if well.gas != "" {
 		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
 			w.r.fault = err

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // leg walks a world to the end of a leg, cluster by cluster. fresh says that
@@ -19,6 +20,7 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 	}
 	var more []int
 	mixed := map[int]bool{}
+	together := false
 	for tries := 0; ; tries++ {
 		all := k.clusters(w, more, mixed)
 		may, err := k.mayHappen(w, length, fresh)
@@ -41,15 +43,17 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 			}
 			continue
 		}
+		if errors.As(err, new(well.Ringed)) && len(all) > 1 && !together { // a device of another part may have shut the way before
+			together = true
+			more = append(more, k.together(w)...)
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
 		for _, x := range out {
 			x.State.EndLeg(length)
 			if err := x.State.Solve(affine.Form{}); err != nil {
-				return nil, err
-			}
-			if err := k.balanced(x); err != nil {
 				return nil, err
 			}
 		}

@@ -181,6 +181,9 @@ func (k *Walker) enclosedLeg(w *World, ends func(*well.State), check func(*World
 		if err := x.State.Solve(affine.Form{}); err != nil {
 			return nil, err
 		}
+		if err := k.balanced(x); err != nil {
+			return nil, err
+		}
 		if err := k.whole(x); err != nil {
 			return nil, err
 		}

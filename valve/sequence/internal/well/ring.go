@@ -9,14 +9,14 @@ import (
 	"completion.example/hydrostatics/unit"
 )
 
-// ringed is the error of two ways that are open between compartments in which something
+// Ringed is the error of two ways that are open between compartments in which something
 // else stands: fluid goes round by itself.
-type ringed struct {
+type Ringed struct {
 	A, B, Port string
 	By         float64
 }
 
-func (e ringed) Error() string {
+func (e Ringed) Error() string {
 	return fmt.Sprintf("%q and %q are joined by %q and by another open way, and between the two what stands in one weighs %s more than in the other: it goes round by itself, which isn't modelled. "+
 		"Let the same fluid stand in both, or shut one of the ways before", e.A, e.B, e.Port, unit.Pressure(e.By).Rounded(4))
 }
@@ -75,7 +75,7 @@ func (s *State) Rings() error {
 			by += math.Abs(t.C)
 		}
 		if by > balanced {
-			return ringed{s.Compartments[x.A].Name, s.Compartments[x.B].Name, x.Name, by}
+			return Ringed{s.Compartments[x.A].Name, s.Compartments[x.B].Name, x.Name, by}
 		}
 	}
 	return nil
