@@ -136,7 +136,8 @@
 // # Delays
 //
 // A metered device moves once it has been at its level for its delay. Time passes where a
-// step holds after a ramp or holds a test, before its acts by hand are done, while it pumps,
+// step holds after a ramp or holds a test, before its acts by hand are done, while it pumps
+// (where the device moves in the middle of what is pumped, where its time comes),
 // and before anything is done in it, by what it says that it takes; it adds up from one to
 // the next, over steps too. Of a ramp's own time, by how fast the plan changes pressures,
 // anything from nothing to all counts where a device comes to its level or leaves it (all

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -30,6 +31,7 @@ type plainWalk struct {
 
 	ripe   map[int]bool    // slow actions that have stood for long enough
 	stood  map[int]float64 // for how long, s
+	takes  float64         // s, of the present leg, where time goes on along it
 	fault  error           // of a stroke
 	turned int             // how often a port has opened or shut
 
@@ -385,16 +387,32 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 			for i := range before {
 				before[i] = w.gap(i)
 			}
+			slow := w.slowGaps()
 			if err := w.look(next); err != nil {
 				return err
 			}
+			ripens, place := w.ripening(now, next, slow)
 			if w.anyDue() {
 				x, err := w.locate(now, next, before)
 				if err != nil {
 					return err
 				}
+				if ripens >= 0 && math.Abs(x-place) < 1e-9 {
+					w.r.close = true
+				}
+				if x < place {
+					ripens = -1
+				}
 				next = x
 			}
+			if ripens >= 0 {
+				next = place
+				if err := w.look(next); err != nil {
+					return err
+				}
+				w.ripe[ripens] = true
+			}
+			w.timeGoes(now, next, slow)
 			w.judge()
 			w.nearMisses()
 			now = next
@@ -406,6 +424,7 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 		if err := w.settle(); err != nil {
 			return err
 		}
+		w.timeStops()
 	}
 	return w.fault
 }

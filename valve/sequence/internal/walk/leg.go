@@ -123,6 +123,9 @@ func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, erro
 	r := &run{Walker: k, length: length}
 	s := w.State
 	for i := range s.Actions {
+		if w.due != nil && w.due[i].due {
+			return true, nil
+		}
 		if !s.Waits(i) || r.silentAction(i) {
 			continue
 		}
