@@ -56,7 +56,12 @@
 // its compartment through a port, that passes a low point of the hole, that meets others
 // while nothing fixes their pressure, a squeeze of what it presses on. Fluids stay where
 // they are put: gas, oil and condensate that would rise, in a compartment or through an
-// open port, are named with the high point at which they would collect.
+// open port, are named with the high point at which they would collect. An annulus that lifts
+// with gas has no open port to the string: an action feels annulus less string at the valve
+// ("passes gas", and "stops" where that falls to nothing), expected in the step that produces,
+// whose density or outflow has what the gas makes of the string's weight. The gas stands in
+// the annulus at what is applied on it; how much of it flows isn't computed. A gas can't be
+// pumped at a rate; it is let in by a ramp or a displacement from above.
 //
 // What gas makes of pressures isn't straight. It is enclosed: straight in what
 // moves, with the secants as slopes, and a remainder: what the equation of state
