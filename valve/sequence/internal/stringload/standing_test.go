@@ -45,15 +45,14 @@ func TestStringsThatStandTheSameWay(t *testing.T) {
 // A step has freed a string where it parted it or let it go, and no other string, step or act counts.
 func TestWhatHasFreedAString(t *testing.T) {
 	for _, x := range []struct {
-		s     standing
+		s     *standing
 		freed bool
 	}{
-		{standing{act: parted, step: 2, of: 1}, true}, {standing{act: letGo, step: 2, of: 1}, true},
-		{standing{act: held, step: 2, of: 1}, false}, {standing{act: parted, step: 1, of: 1}, false}, {standing{act: parted, step: 2}, false},
+		{&standing{act: parted, step: 2, of: 1}, true}, {&standing{act: letGo, step: 2, of: 1}, true},
+		{&standing{act: held, step: 2, of: 1}, false}, {&standing{act: parted, step: 1, of: 1}, false}, {&standing{act: parted, step: 2}, false},
 	} {
-		last := x.s
-		require.Equal(t, x.freed, last.freedIn(2, 1), "%+v", x.s.act)
-		require.Equal(t, x.freed, (&standing{before: &last, act: marked, step: 2, of: 1}).freedIn(2, 1), "%+v", x.s.act)
+		require.Equal(t, x.freed, x.s.freedIn(2, 1), "%+v", x.s.act)
+		require.Equal(t, x.freed, (&standing{before: x.s, act: marked, step: 2, of: 1}).freedIn(2, 1), "%+v", x.s.act)
 	}
 }
 
