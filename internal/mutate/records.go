@@ -18,7 +18,7 @@ func tryRecords(r request, root string, sources []*source, all []listed, only ma
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
-	b := &bench{root: root, dir: dir, short: r.short}
+	b := &bench{root: root, dir: dir}
 	if b.run, err = regexp.Compile(r.tests); err != nil {
 		return nil, err
 	}

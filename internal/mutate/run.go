@@ -22,16 +22,14 @@ type binary struct {
 	tests   []*test
 	without []byte // what is reached before any test
 	late    int    // changes noticed by running out of time alone
-	short   bool   // tests at their short size
 	only    *regexp.Regexp
 }
 
 // bench builds and runs the tests.
 type bench struct {
 	root, dir string
-	written   int // files
-	from      int // the last switch of the packages before
-	short     bool
+	written   int            // files
+	from      int            // the last switch of the packages before
 	run       *regexp.Regexp // tests by name; nil: all
 }
 
@@ -56,7 +54,7 @@ func (b *bench) overlay(files map[string][]byte) (string, error) {
 
 // build compiles the tests of a package; the second result is what the compiler said.
 func (b *bench) build(pkg listed, overlay string) (binary, string, error) {
-	bin := binary{short: b.short, only: b.run, pkg: pkg, path: filepath.Join(b.dir, strings.ReplaceAll(pkg.ImportPath, "/", "-")+".test")}
+	bin := binary{only: b.run, pkg: pkg, path: filepath.Join(b.dir, strings.ReplaceAll(pkg.ImportPath, "/", "-")+".test")}
 	cmd := exec.Command("go", "test", "-c", "-vet=off", "-overlay", overlay, "-o", bin.path, pkg.ImportPath)
 	cmd.Dir = b.root
 	out, err := cmd.CombinedOutput()
@@ -70,7 +68,7 @@ var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: (\S+)`)
 func (bin *binary) run(id int, limit time.Duration, reached string, names ...string) (bool, string, time.Duration) {
 	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Second)
 	defer cancel()
-	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1", "-test.failfast", "-test.short=" + strconv.FormatBool(bin.short)}
+	args := []string{"-test.timeout", limit.String(), "-test.parallel", "1", "-test.failfast"}
 	if len(names) > 0 {
 		args = append(args, "-test.run", bin.pattern(names))
 	}
