@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -143,4 +144,48 @@ func TestGasInAHoleThatRises(t *testing.T) {
 	p.Compartments[0].BottomMD, p.Compartments[0].Layers = 5000*foot, layersOf("brine", 5000)
 	p.Compartments = append(p.Compartments, sequence.Compartment{Name: "toe", TopMD: 6050 * foot, BottomMD: 10000 * foot, Layers: layersOf("nitrogen", 7000, "brine", 10000), Trapped: unit.Exactly(3000 * psi)})
 	require.ErrorContains(t, p.Validate(), `gas in "toe" collects at its highest point, at `)
+}
+
+// Another temperature from a step on makes columns of water lighter there and then: at surface, and of two
+// bodies that are trapped together, whose uppermost top keeps its pressure. What the same well has
+// that was hot from the beginning is what it has then.
+func TestAnotherTemperatureIsFeltAtOnce(t *testing.T) {
+	plan := func(hot bool, name string) *sequence.Plan {
+		p := offWell(sequence.Fluid{Density: unit.Exactly(8 * ppg)}, sequence.Fluid{Kind: sequence.FreshWater}, 0, unit.Band[unit.TemperatureDifference]{}, 7900, 15000)
+		for _, room := range []string{"upper room", "lower room"} {
+			p.Compartments = append(p.Compartments, sequence.Compartment{Name: room, TopMD: 4000 * foot, BottomMD: 8000 * foot, Fluid: "brine", Capacity: 0.01 * unit.BarrelPerFoot})
+		}
+		p.Compartments[2].BottomMD, p.Compartments[3].TopMD = 6000*foot, 5500*foot
+		setTrapped(&p.Compartments[2], 1500)
+		p.Ports = append(p.Ports, sequence.Port{Name: "between", Joins: []string{"upper room", "lower room"}, MD: 5800 * foot, Open: true})
+		addAction(p, "low", "lower room", "annulus", rising(15000*psi, 15000*psi))
+		p.Devices[1].MD = 7900 * foot
+		warm := []sequence.MarkedTVD{{TVD: 0, Temperature: unit.Fahrenheit(150)}, {TVD: 8000 * foot, Temperature: unit.Fahrenheit(250)}}
+		p.Well.Temperatures["hot"] = warm
+		if hot {
+			p.Well.Temperatures[sequence.Undisturbed] = warm
+		}
+		p.Steps = []sequence.Step{{Name: "look"}, {Name: "change", Temperature: name}}
+		return p
+	}
+	felt := func(p *sequence.Plan, step int) map[string]float64 {
+		all := map[string]float64{}
+		points := verdicted(t, p).Steps[step].Points
+		for _, y := range points[len(points)-1].Pressures {
+			all[y.Device+" "+y.Compartment] = y.Pressure.In(psi)
+		}
+		return all
+	}
+	cold, heated, hot := felt(plan(false, ""), 0), felt(plan(false, "hot"), 1), felt(plan(true, ""), 0)
+	for name, x := range cold {
+		near := 0.01
+		if strings.Contains(name, "room") {
+			near = 0.2 // what the two had was shared when they met, hot or cold
+		}
+		require.InDelta(t, hot[name], heated[name], near, name)
+		require.Greater(t, x-heated[name], 10.0, name)
+	}
+	require.Len(t, cold, 6)
+	again := felt(plan(true, sequence.Undisturbed), 1)
+	require.Equal(t, hot, again)
 }
