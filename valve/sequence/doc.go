@@ -151,7 +151,7 @@
 // device lies in its band of delays, isn't decided. What may be at its level while nobody
 // knows for how long is refused with a line that says what to write: between steps that
 // don't say what they take, in a displacement, a pressure change, a pull, while zones flow or
-// levels move, and as the programme begins and ends.
+// levels move, as the programme ends, and as it begins, unless it is stated (Plan.Begin).
 //
 // # By hand, beginnings and branches
 //

@@ -189,6 +189,11 @@ func TestRestsWithGasHoldAgainstThePlainWalker(t *testing.T) {
 	})
 }
 
+// And with devices that move with a delay.
+func TestRestsWithDelaysHoldAgainstThePlainWalker(t *testing.T) {
+	restsHold(t, 10, func(n uint64) *sequence.Plan { return plainPlanWith(815, n, features["slower"]) })
+}
+
 func restsHold(t *testing.T, plans int, plan func(n uint64) *sequence.Plan) {
 	if testing.Short() {
 		plans = max(plans*3/10, 2)

@@ -93,11 +93,6 @@ func (l *leaving) write(step int) error {
 	if len(l.names) > 0 {
 		b.Temperature = l.names[s.Temperature]
 	}
-	for _, w := range l.worlds {
-		if i := w.Waiting(); i >= 0 {
-			return fmt.Errorf("%q is at its level and moves with a delay: for how long it has been there can't be written; take the state after the step that takes it back", l.Network.Actions[i].Name)
-		}
-	}
 	if err := l.happened(); err != nil {
 		return err
 	}
