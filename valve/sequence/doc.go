@@ -167,7 +167,7 @@
 // all choices of the values, with what each pressure moves with. Where worlds differ it
 // covers all of them by bands: proved of more than can be, never of less. What it can't
 // write so (devices in states of which none is certain, some conditions of one action
-// met, a plan after a branch) is an error.
+// met, a device that may be stuck) is an error.
 //
 // A step's branch is walked where a device doesn't move whatever it feels: the step is
 // walked in worlds beside each other, with the device as its bands say and stuck. It

@@ -194,6 +194,11 @@ func TestRestsWithDelaysHoldAgainstThePlainWalker(t *testing.T) {
 	restsHold(t, 10, func(n uint64) *sequence.Plan { return plainPlanWith(815, n, features["slower"]) })
 }
 
+// And past branches.
+func TestRestsPastBranchesHoldAgainstThePlainWalker(t *testing.T) {
+	restsHold(t, 20, func(n uint64) *sequence.Plan { return plainPlanWith(815, n, features["branches"]) })
+}
+
 func restsHold(t *testing.T, plans int, plan func(n uint64) *sequence.Plan) {
 	if testing.Short() {
 		plans = max(plans*3/10, 2)
