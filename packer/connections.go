@@ -50,7 +50,7 @@ func (s Seat) Connections(c Case) ([]Connected, error) {
 		return nil, err
 	}
 	above := c.String.Final.Outside(c.String.Sections[len(c.String.Sections)-1].BottomMD)
-	return s.connect(c.Name, c.Below, above, c.String.Seals, c.String.SlackOff, func(seals movement.Seals, slackOff unit.Force) (found, error) {
+	return s.connect(c.Name, c.Below, above, c.String.Seals, c.String.SlackOff, func(seals movement.SealBore, slackOff unit.Force) (found, error) {
 		v := c.String
 		v.Seals, v.SlackOff = seals, slackOff
 		a, err := v.Analyse()
@@ -80,7 +80,7 @@ func (s Seat) ConnectionsAlong(c PathCase) ([]Connected, error) {
 	if err != nil {
 		return nil, err
 	}
-	return s.connect(c.Name, c.Below, c.State.Outside(depth), c.String.Seals, c.SlackOff, func(seals movement.Seals, slackOff unit.Force) (found, error) {
+	return s.connect(c.Name, c.Below, c.State.Outside(depth), c.String.Seals, c.SlackOff, func(seals movement.SealBore, slackOff unit.Force) (found, error) {
 		v := c.String
 		v.Seals = seals
 		landed, err := v.Land(c.Reference, slackOff)
@@ -98,11 +98,11 @@ type found struct {
 	motion       unit.Length
 }
 
-func (s Seat) connect(name string, below, above unit.Pressure, own movement.Seals, slackOff unit.Force,
-	analyse func(movement.Seals, unit.Force) (found, error)) ([]Connected, error) {
+func (s Seat) connect(name string, below, above unit.Pressure, own movement.SealBore, slackOff unit.Force,
+	analyse func(movement.SealBore, unit.Force) (found, error)) ([]Connected, error) {
 	var all []Connected
 	for _, r := range [...]movement.Restraint{movement.Free, movement.Limited, movement.Anchored} {
-		seals, down := movement.Seals{Bore: s.Bore, Restraint: r}, slackOff
+		seals, down := movement.SealBore{Bore: s.Bore, Restraint: r}, slackOff
 		switch r {
 		case movement.Free:
 			down = 0

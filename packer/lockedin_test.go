@@ -45,7 +45,7 @@ func TestLockedInAgreesWithTheString(t *testing.T) {
 		s := movement.String{
 			Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: tubing().OD}}, // no room to buckle
 			Path:     path,
-			Seals:    movement.Seals{Bore: tubing().OD, Restraint: movement.Anchored},
+			Seals:    movement.SealBore{Bore: tubing().OD, Restraint: movement.Anchored},
 		}
 		state := func(inside, outside unit.Pressure) movement.WellProfiles {
 			column := func(at unit.Pressure) func(unit.Length) unit.Pressure {

@@ -107,7 +107,7 @@ func TestBalanceAgreesWithTheLandedString(t *testing.T) {
 	}
 	path, err := hydrostatics.Vertical(9000 * unit.Foot)
 	require.NoError(t, err)
-	s := movement.String{Sections: sections, Path: path, Seals: movement.Seals{Bore: p.Seal, Restraint: movement.Anchored}}
+	s := movement.String{Sections: sections, Path: path, Seals: movement.SealBore{Bore: p.Seal, Restraint: movement.Anchored}}
 	landed, err := s.Land(movement.WellProfiles{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
 	require.NoError(t, err)
 	c := landed.AsSet()
@@ -135,7 +135,7 @@ func TestComponentsBearTheForceAtTheirDepth(t *testing.T) {
 	for i := range sections {
 		sections[i].Hole = 8.5 * unit.Inch
 	}
-	landed, err := movement.String{Sections: sections, Path: path, Seals: movement.Seals{Bore: p.Seal, Restraint: movement.Anchored}}.
+	landed, err := movement.String{Sections: sections, Path: path, Seals: movement.SealBore{Bore: p.Seal, Restraint: movement.Anchored}}.
 		Land(movement.WellProfiles{Inside: p.Inside, Outside: p.Outside}, -50*unit.Kilopound)
 	require.NoError(t, err)
 	c := landed.AsSet()

@@ -83,7 +83,7 @@ func packerExample() movement.Vertical {
 			Pipe:     tubular.Pipe{OD: 2.875 * unit.Inch, ID: 2.441 * unit.Inch, Weight: 6.5 * unit.PoundPerFoot, Material: tubular.Steel()},
 			BottomMD: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
 		}},
-		Seals:   movement.Seals{Bore: 3.25 * unit.Inch},
+		Seals:   movement.SealBore{Bore: 3.25 * unit.Inch},
 		Initial: movement.WellFluids{InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon},
 		Final: movement.WellFluids{
 			InsideDensity: 15 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon,

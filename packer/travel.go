@@ -141,8 +141,8 @@ func (p SealPlan) engage(c Travel, height unit.Length) Engagement {
 
 // Restraint returns the seals for package movement: free to rise, stopped by the
 // locator after the height below it.
-func Restraint(bore, height unit.Length) movement.Seals {
-	return movement.Seals{Bore: bore, Restraint: movement.Limited, Up: unit.Length(math.Inf(1)), Down: height}
+func Restraint(bore, height unit.Length) movement.SealBore {
+	return movement.SealBore{Bore: bore, Restraint: movement.Limited, Up: unit.Length(math.Inf(1)), Down: height}
 }
 
 func checkTravels(f *fault.Faults, cases []Travel) {

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -45,11 +46,11 @@ const measure = `<script>addEventListener("load", () => {
 func browserHere(t *testing.T) string {
 	t.Helper()
 	for _, name := range []string{"chromium", "chromium-browser"} {
-		if path, err := exec.LookPath(name); err == nil && !testing.Short() {
+		if path, err := exec.LookPath(name); err == nil && long.Wanted() {
 			return path
 		}
 	}
-	t.Skip("no browser here")
+	t.Skip("no browser here, or not with TEST_LONG=1")
 	return ""
 }
 

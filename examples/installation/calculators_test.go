@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -153,9 +154,7 @@ func stringIn(p *sequence.Programme, step, point int) *sequence.StringAt {
 // movement free and held, seals, hookload, most set down, buckling, longest tool, stress,
 // stretch, ratings, pins and the packer's envelope, to 1e-9.
 func TestCalculatorsAndProgrammeAgree(t *testing.T) {
-	if testing.Short() {
-		t.Skip("builds seven calculators")
-	}
+	long.Skip(t, "builds seven calculators")
 	c := others{t, t.TempDir()}
 	same := func(want, got float64, what string) { t.Helper(); require.InEpsilon(t, want, got, 1e-9, what) }
 

@@ -18,11 +18,11 @@ import (
 // A newcomer changes a pin count: what changed is told verdict first, the first
 // broken step leads, and the pressures of that step are shown.
 func TestSetTellsWhatChanged(t *testing.T) {
-	code, out, errs := runs("-set", "devices.isolation valve C.opens.pins = 5")
+	code, out, errs := runs("-set", "steps.test the packer from below.ramps[0].tubing = 2000 psi")
 	require.Equal(t, 1, code, errs)
-	require.Contains(t, out, "Set: devices.isolation valve C.actions.opens.triggers[0].pins.count = 5 (was 7).")
-	order := []string{"REFUTED", "isolation valve C: opens", "What has changed", "verdict: proved → refuted",
-		"first step that breaks: none → 5, set the packer", "finding  step 5", "window   step 5", "margin   step 5"}
+	require.Contains(t, out, "Set: steps.test the packer from below.ramps[0].tubing = 2000 psi (was 2400 psi).")
+	order := []string{"REFUTED", "test off plan", "What has changed", "verdict: proved → refuted",
+		"first step that breaks: none → 7, test the packer from below", "finding  step 7", "window   step 8", "margin   step 7"}
 	at := 0
 	for _, want := range order {
 		i := strings.Index(out[at:], want)

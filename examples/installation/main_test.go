@@ -13,6 +13,7 @@ import (
 
 	"completion.example/internal/calculator"
 	"completion.example/internal/calculator/golden"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -73,46 +74,61 @@ var mistakes = map[string]struct {
 	step, device string
 	numbers      string
 	cure         string
+	slow         bool // its cure takes more than a moment to find
 }{
-	"setting-shears-isolation-valve":      {sequence.Unintended, "set the packer", "isolation valve C: opens", "2327.5 psi at 9500 ft", `on "tubing"`},
-	"seven-pins-too-few":                  {sequence.Unintended, "set the packer", "isolation valve C: opens", "threshold is 2327.5 psi to 2572.5 psi", `2358 psi to 2983.5 psi on "tubing"`},
-	"packer-fluid-swapped":                {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure"},
-	"sleeves-in-wrong-order":              {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure"},
-	"test-passes-casing-rating":           {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off"},
-	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `to 713.5 psi on "tubing"`},
-	"seals-leave-the-bore":                {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out"},
-	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid"},
-	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`},
-	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise"},
-	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure"},
-	"sleeve-held-by-its-seals":            {sequence.Missing, "change to sleeve B", "sleeve B: opens", "its threshold is", "on \"open line B\""},
-	"plug-pulled-under-pressure":          {sequence.ByHand, "pull the plug", "plug seat", "1000 psi across it; at most 50 psi", "equalise"},
-	"level-falls-below-the-disc":          {sequence.Unintended, "leave the tubing open", "circulation disc: bursts inwards", "650 psi at 2500 ft", "order of the steps"},
-	"heat-bursts-the-closed-annulus":      {sequence.RatingCross, "first production", "casing around the closed annulus", "2248.8 psi more inside", "take 67.017 psi off"},
-	"test-cools-while-it-is-held":         {sequence.TestOff, "test the packer from above", "packer", "more is lost than the 2 %", "until the temperature is steady"},
-	"metered-sleeve-held-too-short":       {sequence.Missing, "open the sleeve", "sleeve: opens", "it moves after 10m to 12m", "hold the pressure for longer"},
-	"kill-valve-hears-either-pressure":    {sequence.Unintended, "test the annulus, and open the isolation valve", "kill valve: opens", "threshold is 2280 psi to 2520 psi", `on "annulus"`},
-	"balanced-valve-loses-its-balance":    {sequence.Unintended, "bleed the line", "valve: opens", "it feels 1316.7 psi at 6000 ft", `at least 2036.5 psi on "line"`},
-	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise"},
+	"setting-shears-isolation-valve":      {sequence.Unintended, "set the packer", "isolation valve C: opens", "2327.5 psi at 9500 ft", `on "tubing"`, true},
+	"seven-pins-too-few":                  {sequence.Unintended, "set the packer", "isolation valve C: opens", "threshold is 2327.5 psi to 2572.5 psi", `2358 psi to 2983.5 psi on "tubing"`, true},
+	"packer-fluid-swapped":                {sequence.Missing, "set the packer", "packer: sets", "threshold is 1377.5 psi to 1522.5 psi", "no surface pressure", true},
+	"sleeves-in-wrong-order":              {sequence.Unintended, "close sleeve A", "sleeve C: closes", "1200 psi at 9450 ft", "no surface pressure", true},
+	"test-passes-casing-rating":           {sequence.RatingCross, "test the packer from above", "casing 9-5/8 in above the packer", "allowed 6241.3 psi", "take 562.37 psi off", true},
+	"cold-injection-parts-release":        {sequence.Unintended, "inject cold water", "release: parts", "52500 lbf at 8590 ft", `to 713.5 psi on "tubing"`, true},
+	"seals-leave-the-bore":                {sequence.SealTravel, "displace the tubing to base oil", "seals", "of 36.0 in", "space out", true},
+	"sleeve-opened-overbalanced":          {sequence.BalanceOff, "open sleeve A for its valve", "zone A", "221.96 psi overbalance", "a lighter fluid", true},
+	"annulus-test-with-port-shut":         {sequence.TestOff, "test the packer from above", "packer", `"annulus" less "annulus A" is -44.646 psi`, `"annulus A" is trapped`, false},
+	"sleeve-shifted-with-pressure-across": {sequence.ByHand, "open sleeve B by coiled tubing", "sleeve B: opens", "854.6 psi across it; at most 500 psi", "equalise", false},
+	"goes-on-with-a-valve-unlocked":       {sequence.Unintended, "open isolation valve C", "isolation valve A: opens", "it feels -633.39 psi at 8900 ft", "no surface pressure", false},
+	"sleeve-held-by-its-seals":            {sequence.Missing, "change to sleeve B", "sleeve B: opens", "its threshold is", "on \"open line B\"", true},
+	"plug-pulled-under-pressure":          {sequence.ByHand, "pull the plug", "plug seat", "1000 psi across it; at most 50 psi", "equalise", false},
+	"level-falls-below-the-disc":          {sequence.Unintended, "leave the tubing open", "circulation disc: bursts inwards", "650 psi at 2500 ft", "order of the steps", false},
+	"heat-bursts-the-closed-annulus":      {sequence.RatingCross, "first production", "casing around the closed annulus", "2248.8 psi more inside", "take 67.017 psi off", false},
+	"test-cools-while-it-is-held":         {sequence.TestOff, "test the packer from above", "packer", "more is lost than the 2 %", "until the temperature is steady", false},
+	"metered-sleeve-held-too-short":       {sequence.Missing, "open the sleeve", "sleeve: opens", "it moves after 10m to 12m", "hold the pressure for longer", true},
+	"kill-valve-hears-either-pressure":    {sequence.Unintended, "test the annulus, and open the isolation valve", "kill valve: opens", "threshold is 2280 psi to 2520 psi", `on "annulus"`, false},
+	"balanced-valve-loses-its-balance":    {sequence.Unintended, "bleed the line", "valve: opens", "it feels 1316.7 psi at 6000 ft", `at least 2036.5 psi on "line"`, false},
+	"branch-shifts-without-equalising":    {sequence.ByHand, "shift the valve by coiled tubing", "formation valve: opens", "862.08 psi across it; at most 150 psi", "equalise", false},
 }
 
 func planFile(name string) string { return filepath.Join("plans", name+".json") }
 
-// Step, device, numbers and cure of each mistake are found first.
+// Step, device and numbers of each mistake are found first, and its cure.
 func TestEveryMistakeIsFound(t *testing.T) {
 	for file, want := range mistakes {
 		t.Run(file, func(t *testing.T) {
+			data, err := os.ReadFile(planFile(file))
+			require.NoError(t, err)
+			p, err := sequence.Read(data)
+			require.NoError(t, err)
+			r, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.FindingsOnly})
+			require.NoError(t, err)
+			first := func(f sequence.Finding) {
+				t.Helper()
+				require.Empty(t, f.Follows)
+				require.Equal(t, want.kind, f.Kind)
+				require.Equal(t, want.step, f.Step)
+				require.Equal(t, want.device, f.Device)
+				require.Contains(t, f.Numbers, want.numbers)
+			}
+			require.Equal(t, sequence.Refuted, r.Verdict)
+			first(r.Findings[0])
+			if want.slow {
+				long.Skip(t, "looks for its cure")
+			}
 			code, out, errs := runs("-plan", planFile(file), "-json")
 			require.Equal(t, 1, code, errs)
-			var p struct{ Findings []sequence.Finding }
-			require.NoError(t, json.Unmarshal([]byte(out), &p))
-			f := p.Findings[0]
-			require.Empty(t, f.Follows)
-			require.Equal(t, want.kind, f.Kind)
-			require.Equal(t, want.step, f.Step)
-			require.Equal(t, want.device, f.Device)
-			require.Contains(t, f.Numbers, want.numbers)
-			require.Contains(t, f.Cure, want.cure)
+			var all struct{ Findings []sequence.Finding }
+			require.NoError(t, json.Unmarshal([]byte(out), &all))
+			first(all.Findings[0])
+			require.Contains(t, all.Findings[0].Cure, want.cure)
 		})
 	}
 	plans, err := filepath.Glob("plans/*.json")
@@ -125,6 +141,9 @@ func TestEveryMistakeIsFound(t *testing.T) {
 func TestFindingsLeadAndReplay(t *testing.T) {
 	for file, want := range mistakes {
 		t.Run(file, func(t *testing.T) {
+			if want.slow {
+				long.Skip(t, "looks for its cure")
+			}
 			code, out, errs := runs("-plan", planFile(file))
 			require.Equal(t, 1, code, errs)
 			narrow(t, out)
@@ -151,6 +170,7 @@ func TestFindingsLeadAndReplay(t *testing.T) {
 }
 
 func TestAWorldThatHolds(t *testing.T) {
+	long.Skip(t, "windows of one choice")
 	code, out, errs := runs("-plan", planFile("setting-shears-isolation-valve"), "-world", "isolation valve C: opens = 2572 psi")
 	require.Zero(t, code, errs)
 	require.Contains(t, out, "HOLDS in this one world")
@@ -158,10 +178,10 @@ func TestAWorldThatHolds(t *testing.T) {
 }
 
 func TestStepsAfterAFailedOneDependOnIt(t *testing.T) {
-	_, out, _ := runs("-plan", planFile("sleeves-in-wrong-order"))
-	require.Contains(t, out, " 4  close sleeve A  [FAILS]")
-	require.Contains(t, out, " 5  set the packer  [depends on step 4]")
-	require.NotContains(t, out[strings.Index(out, " 5  set the packer"):], "[ok]")
+	_, out, _ := runs("-plan", planFile("goes-on-with-a-valve-unlocked"))
+	require.Contains(t, out, " 1  open isolation valve C  [FAILS]")
+	require.Contains(t, out, " 2  close sleeve C  [depends on step 1]")
+	require.NotContains(t, out[strings.Index(out, " 2  close sleeve C"):], "[ok]")
 	require.Contains(t, out, "NOT SURE")
 }
 
@@ -210,14 +230,14 @@ func TestJSONReadsBackToTheSameBits(t *testing.T) {
 	}
 	require.Contains(t, out, `"pressure": "bar"`)
 
-	code, out, errs = runs("-json", "-set", "devices.isolation valve C.opens.pins = 5")
+	code, out, errs = runs("-json", "-set", "steps.test the packer from below.ramps[0].tubing = 2000 psi")
 	require.Equal(t, 1, code, errs)
 	var d struct {
 		Edits   []sequence.Edit
 		Changes *changed
 	}
 	require.NoError(t, json.Unmarshal([]byte(out), &d))
-	require.Equal(t, "5", d.Edits[0].Now)
+	require.Equal(t, "2000 psi", d.Edits[0].Now)
 	require.Equal(t, "refuted", d.Changes.Verdict[0].Now)
 }
 

@@ -16,6 +16,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/display"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -89,7 +90,7 @@ func strange(s display.System, text string, words []string) (all []string) {
 func TestOneUnitPerQuantityAndPurpose(t *testing.T) {
 	for _, file := range shipped(t) {
 		name := strings.TrimSuffix(filepath.Base(file), ".json")
-		if testing.Short() && !slices.Contains([]string{"demo", "si", "two-zones", "horizontal-nitrogen-cushion", "level-falls-below-the-disc"}, name) {
+		if !long.Wanted() && !slices.Contains([]string{"si", "two-zones", "level-falls-below-the-disc"}, name) {
 			continue
 		}
 		words := own(t, file)

@@ -104,17 +104,17 @@ func TestReportForTheFloor(t *testing.T) {
 }
 
 func TestReportOfAFailingPlanLeadsWithItsFindings(t *testing.T) {
-	page := pageOf(t, 1, "-plan", planFile("sleeves-in-wrong-order"))
+	page := pageOf(t, 1, "-plan", planFile("goes-on-with-a-valve-unlocked"))
 	structure(t, page)
 	has(t, page, "REFUTED")
 	require.Less(t, strings.Index(page, `id="findings"`), strings.Index(page, `<svg class="well`))
-	has(t, page, "depends on step 4")
+	has(t, page, "depends on step 1")
 	has(t, page, "not certain")
 
-	page = pageOf(t, 1, "-set", "devices.isolation valve C.opens.pins = 5")
+	page = pageOf(t, 1, "-set", "steps.test the packer from below.ramps[0].tubing = 2000 psi")
 	structure(t, page)
 	require.Less(t, strings.Index(page, `id="findings"`), strings.Index(page, `id="changes"`))
-	has(t, page, "(was 7)")
+	has(t, page, "(was 2400 psi)")
 }
 
 // Steps are counted in whole numbers, also where a plan has two.

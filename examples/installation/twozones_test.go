@@ -8,6 +8,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -55,6 +56,7 @@ func TestTwoZonesInBarAndMetres(t *testing.T) {
 // What flows between two zones below everything that pressure reaches can't be mended at
 // surface, and isn't told to be.
 func TestNoSurfacePressureReachesIt(t *testing.T) {
+	long.Skip(t, "looks for its cure")
 	data, err := os.ReadFile(twoZones)
 	require.NoError(t, err)
 	valve := regexp.MustCompile(`(?m)^.*"lower isolation valve".*$`) // is left out, its length stays

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -80,6 +81,9 @@ func TestAViewThatCannotBe(t *testing.T) {
 // Every knob sets what it names, to what it holds, and its slider stands on it.
 func TestKnobs(t *testing.T) {
 	for name, data := range samples() {
+		if name != "demo" && name != "begin-si" && name != "horizontal-nitrogen-cushion" && !long.Wanted() {
+			continue
+		}
 		w, _, err := beginWith(data, name, &options{units: "plan"})
 		require.NoError(t, err)
 		kinds := map[string]int{}

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -47,8 +48,8 @@ func TestPagesInABrowser(t *testing.T) {
 			browser = path
 		}
 	}
-	if browser == "" || testing.Short() {
-		t.Skip("no browser here, or -short")
+	if browser == "" || !long.Wanted() {
+		t.Skip("no browser here, or not with TEST_LONG=1")
 	}
 	printed, err := ran()
 	require.NoError(t, err)

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -19,9 +20,7 @@ print(len(sys.argv) - 1)
 // Where the reference library is installed (Debian's package python3-nbformat), it
 // finds the notebooks valid.
 func TestNotebooksAgainstTheReferenceLibrary(t *testing.T) {
-	if testing.Short() {
-		t.Skip("starts Python")
-	}
+	long.Skip(t, "starts Python")
 	python := ""
 	for _, name := range []string{"/usr/bin/python3", "python3"} {
 		if python == "" && exec.Command(name, "-c", "import nbformat").Run() == nil { //nolint:gosec // one of two names

@@ -21,6 +21,7 @@ import (
 	"sync"
 	"testing"
 
+	"completion.example/internal/long"
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
@@ -221,9 +222,7 @@ func TestImportsAreSeenByGoTest(t *testing.T) {
 // Everything is written, and each program stands by itself: vet finds nothing in
 // it, which it does only where it compiles.
 func TestProgramsStandByThemselves(t *testing.T) {
-	if testing.Short() {
-		t.Skip("builds sixteen programs")
-	}
+	long.Skip(t, "builds sixteen programs")
 	dir := t.TempDir()
 	var out, errs bytes.Buffer
 	require.Zero(t, start([]string{"-o", dir}, &out, &errs), errs.String())

@@ -54,7 +54,7 @@ func run(args []string, out, errs io.Writer) int {
 	if *digits {
 		return printAccuracy(out, errs, *asJSON)
 	}
-	rows, missed, err := collect(*only)
+	rows, missed, figures, err := collect(*only)
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return 2
@@ -65,7 +65,7 @@ func run(args []string, out, errs io.Writer) int {
 		e.SetEscapeHTML(false)
 		err = e.Encode(rows)
 	} else {
-		err = text(out, rows, missed, *only)
+		err = text(out, rows, missed, figures, *only)
 	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
@@ -78,28 +78,30 @@ func run(args []string, out, errs io.Writer) int {
 }
 
 // collect runs all suites.
-func collect(only string) (rows []*row, missed []validation.Outcome, err error) {
+func collect(only string) (rows []*row, missed []validation.Outcome, figures int, err error) {
 	var outcomes []validation.Outcome
 	for _, s := range validation.Suites() {
-		o, err := s.Run()
+		all, err := s.Run()
 		if err != nil {
-			return nil, nil, err
+			return nil, nil, 0, err
 		}
-		outcomes = append(outcomes, o...)
+		for _, o := range all {
+			if only == "" || o.Capability == only {
+				outcomes = append(outcomes, o)
+			}
+		}
 	}
-	if rows, missed = summarise(outcomes, only); len(rows) == 0 {
-		return nil, nil, fmt.Errorf("no case of capability %q", only)
+	if len(outcomes) == 0 {
+		return nil, nil, 0, fmt.Errorf("no case of capability %q", only)
 	}
-	return rows, missed, nil
+	rows, missed = summarise(outcomes)
+	return rows, missed, validation.Figures(outcomes), nil
 }
 
 // summarise sums outcomes up by capability, source and status.
-func summarise(outcomes []validation.Outcome, only string) (rows []*row, missed []validation.Outcome) {
+func summarise(outcomes []validation.Outcome) (rows []*row, missed []validation.Outcome) {
 	index := map[[3]string]*row{}
 	for _, o := range outcomes {
-		if only != "" && o.Capability != only {
-			continue
-		}
 		key := [3]string{o.Capability, o.Source, string(o.Status)}
 		r := index[key]
 		if r == nil {
@@ -162,7 +164,11 @@ func without(rows []*row, only string) (list []validation.Capability) {
 	return list
 }
 
-func text(out io.Writer, rows []*row, missed []validation.Outcome, only string) error {
+func text(out io.Writer, rows []*row, missed []validation.Outcome, figures int, only string) error {
+	asides, err := validation.Asides()
+	if err != nil {
+		return err
+	}
 	w := &strings.Builder{}
 	counts := map[published.Status]int{}
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
@@ -175,19 +181,25 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome, only string) 
 		fmt.Fprintf(t, "%s\tNO OUTSIDE CASE\t\t\t\t%s\n", c.ID, c.Name)
 	}
 	t.Flush() //nolint:errcheck // a strings.Builder takes everything
-	external := 0
 	fmt.Fprintln(w)
 	for _, s := range published.Statuses {
 		fmt.Fprintf(w, "%6d %s\n", counts[s], s)
-		if s.External() {
-			external += counts[s]
-		}
 	}
-	fmt.Fprintf(w, "%6d count as outside evidence: published or computed with a named version of another library.\n", external)
+	fmt.Fprintf(w, "%6d figures count as outside evidence: published or computed with a named version of another library.\n", figures)
+	fmt.Fprintln(w, "A figure that stands behind two capabilities is a row of each, and one figure.")
 	fmt.Fprintln(w, "Memory, derived and transcription cases guard against slips; they prove nothing and are not in that number.")
 	fmt.Fprintln(w, "A misprint is a figure that is wrong in its source: it is met when it is missed, and counts for nothing.")
 	fmt.Fprintln(w, "Worst is the deviation as a share of the printed answer: large where few digits are printed, or nearly nothing.")
 	fmt.Fprintln(w, "Of allowed is the deviation as a share of the tolerance: half of the last printed digit, unless a row says why not.")
+	if only != "" {
+		asides = slices.DeleteFunc(asides, func(a validation.Aside) bool { return a.Capability != only })
+	}
+	for i, a := range asides {
+		if i == 0 {
+			fmt.Fprintln(w, "\nRead in a source, and no case, with the reason:")
+		}
+		fmt.Fprintf(w, "%s %s, %s: %s (%s): %s.\n", a.Capability, a.ID, a.Quantity, a.Printed, a.Source, a.Why)
+	}
 	for _, o := range missed {
 		fmt.Fprintf(w, "\nMISSED %s", o.Fault())
 	}
@@ -197,6 +209,6 @@ func text(out io.Writer, rows []*row, missed []validation.Outcome, only string) 
 	if len(missed) == 0 {
 		fmt.Fprintln(w, "\nEvery case is met within the digits that its source prints, or the tolerance that its row explains.")
 	}
-	_, err := io.WriteString(out, w.String())
+	_, err = io.WriteString(out, w.String())
 	return err
 }

@@ -18,6 +18,7 @@ func TestValidationMeetsEveryCase(t *testing.T) {
 	require.Contains(t, out.String(), "Every case is met")
 	require.Regexp(t, `S1 +NO OUTSIDE CASE`, out.String())
 	require.NotRegexp(t, `H1 +NO OUTSIDE CASE`, out.String())
+	require.Regexp(t, `P1 JIT4, rupture of a burst disc of 900 to 1100 psi: 2900 psi \(.*\): beyond its band`, out.String())
 
 	out.Reset()
 	require.Zero(t, run([]string{"-json"}, &out, &errs))
@@ -46,7 +47,7 @@ func TestFailedCasesAreTold(t *testing.T) {
 		{Case: c, Comparison: published.Comparison{Got: 6, Want: 5, Tolerance: 0.5, Unit: "psi"}},
 		{Case: c, Err: errors.New("boiled dry")},
 		{Case: c, Comparison: published.Comparison{Got: 5.25, Want: 5, Tolerance: 0.5, Unit: "psi"}},
-	}, "")
+	})
 	require.Len(t, rows, 1)
 	require.Len(t, missed, 2)
 	r := rows[0]
@@ -55,11 +56,12 @@ func TestFailedCasesAreTold(t *testing.T) {
 	require.InDelta(t, 2, r.OfAllowed, 1e-12)
 	require.Equal(t, "A-1, pressure", r.WorstCase)
 	var out bytes.Buffer
-	require.NoError(t, text(&out, rows, missed, "H1"))
+	require.NoError(t, text(&out, rows, missed, 3, "H1"))
 	for _, part := range []string{"1 of 3", "MISSED x.csv:7 A-1: pressure (rho=1 kg/m3): got 6, want 5 ± 0.5 psi", "boiled dry"} {
 		require.Contains(t, out.String(), part)
 	}
 	require.NotContains(t, out.String(), "NO OUTSIDE CASE")
+	require.NotContains(t, out.String(), "no case, with the reason")
 	require.NotContains(t, out.String(), "<nil>")
 	require.NotContains(t, out.String(), "Every case is met")
 }

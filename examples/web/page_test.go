@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"completion.example/examples/internal/calculators"
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -29,9 +30,7 @@ var once = sync.OnceValues(func() ([]byte, error) {
 // built is the page, built once for all tests.
 func built(t *testing.T) []byte {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("building the page takes a while")
-	}
+	long.Skip(t, "building the page takes a while")
 	page, err := once()
 	require.NoError(t, err)
 	return page

@@ -240,9 +240,9 @@ func TestSlugs(t *testing.T) {
 	s, err := d.Schedule()
 	require.NoError(t, err)
 	for _, v := range []unit.Volume{0, 3, 6, 10, 30, 70, 86} {
-		slugs := s.At(v)
+		batches := s.At(v)
 		var sum unit.Volume
-		for _, x := range slugs {
+		for _, x := range batches {
 			sum += x.Volume
 			var spans unit.Volume
 			for _, y := range x.Spans {
@@ -257,10 +257,10 @@ func TestSlugs(t *testing.T) {
 		near(t, float64(d.Well.PipeVolume()+d.Well.AnnulusVolume()), float64(sum), 1e-9)
 	}
 	// 6 m³ of spacer just pumped: at the top of the tubing, by hand.
-	slugs := s.At(6)
-	require.Equal(t, "spacer", slugs[0].Name)
-	near(t, 6/(math.Pi/4*math.Pow(2.992*0.0254, 2)), float64(slugs[0].Length()), 1e-9)
-	require.Zero(t, slugs[0].Spans[0].UpperMD)
+	batches := s.At(6)
+	require.Equal(t, "spacer", batches[0].Name)
+	near(t, 6/(math.Pi/4*math.Pow(2.992*0.0254, 2)), float64(batches[0].Length()), 1e-9)
+	require.Zero(t, batches[0].Spans[0].UpperMD)
 	require.Nil(t, s.At(-1))
 	require.Nil(t, s.At(87))
 	require.Nil(t, flow.Schedule{}.At(0))

@@ -209,12 +209,12 @@ func TestDisplacementFollowed(t *testing.T) {
 		require.Equal(t, unit.Volume(69), s.Pumped)
 		require.InDelta(t, 900+60/0.016, s.Duration.Seconds(), 1e-6)
 
-		// What is where: each side is full, from top to bottom, and a slug's spans hold its volume.
+		// What is where: each side is full, from top to bottom, and a batch's spans hold its volume.
 		for _, v := range []unit.Volume{0, 5, 9, 20, 33, 69} {
 			filled := map[string]float64{}
-			for _, slug := range s.At(v) {
+			for _, batch := range s.At(v) {
 				held := 0.0
-				for _, x := range slug.Spans {
+				for _, x := range batch.Spans {
 					i := slices.IndexFunc(legs, func(l section) bool { return l.Name == x.Section })
 					held += legs[i].area * float64(x.LowerMD-x.UpperMD)
 					filled[x.Section] += float64(x.LowerMD - x.UpperMD)
@@ -230,7 +230,7 @@ func TestDisplacementFollowed(t *testing.T) {
 						top += float64(l.Length)
 					}
 				}
-				require.InDelta(t, float64(slug.Volume), held, 1e-9, "%v of %v", v, slug.Name)
+				require.InDelta(t, float64(batch.Volume), held, 1e-9, "%v of %v", v, batch.Name)
 			}
 			require.Len(t, filled, 4)
 			for _, l := range legs {

@@ -176,8 +176,8 @@ func ExampleSchedule_FallRate() {
 	u := s.UTubes[0]
 	q, err := s.FallRate(u.At)
 	fmt.Printf("from %v to %v; at %v pumped %.1f bbl/min, %v\n", u.From.Rounded(3), u.To.Rounded(3), u.At.Rounded(3), q.In(unit.BarrelPerMinute), err)
-	for _, slug := range s.At(40 * unit.Barrel) {
-		fmt.Println(slug.Name, slug.Length().Rounded(4))
+	for _, batch := range s.At(40 * unit.Barrel) {
+		fmt.Println(batch.Name, batch.Length().Rounded(4))
 	}
 	// Output:
 	// from 2.83 bbl to 295 bbl; at 78.3 bbl pumped 5.7 bbl/min, <nil>

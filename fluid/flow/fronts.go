@@ -2,15 +2,15 @@ package flow
 
 import "completion.example/hydrostatics/unit"
 
-// Slug is a liquid in the well at some moment of a displacement, from its
+// Batch is a liquid in the well at some moment of a displacement, from its
 // leading front to its trailing one.
-type Slug struct {
+type Batch struct {
 	Name   string      `json:"name"`
 	Volume unit.Volume `json:"volume"` // of it in the well
 	Spans  []Span      `json:"spans"`  // in the order of flow, leading part last
 }
 
-// Span is the part of a slug in one section.
+// Span is the part of a batch in one section.
 type Span struct {
 	Section string      `json:"section"`
 	Side    Side        `json:"side"`
@@ -18,14 +18,14 @@ type Span struct {
 	LowerMD unit.Length `json:"lower_md"`
 }
 
-// Length returns the length of hole a slug takes up.
+// Length returns the length of hole a batch takes up.
 //
 //	L = Σ (lower − upper)
 //
 // Range: any spans; they aren't checked.
 //
 // Source: definition.
-func (s Slug) Length() unit.Length {
+func (s Batch) Length() unit.Length {
 	var l unit.Length
 	for _, x := range s.Spans {
 		l += x.LowerMD - x.UpperMD
@@ -41,7 +41,7 @@ func (s Slug) Length() unit.Length {
 // Range: from 0 to Pumped; nil outside it and for NaN.
 //
 // Source: continuity.
-func (s Schedule) At(pumped unit.Volume) []Slug {
+func (s Schedule) At(pumped unit.Volume) []Batch {
 	if !(pumped >= 0 && pumped <= s.Pumped) || s.run == nil {
 		return nil
 	}
@@ -53,7 +53,7 @@ func (s Schedule) At(pumped unit.Volume) []Slug {
 			fronts = append(fronts, f)
 		}
 	}
-	var all []Slug
+	var all []Batch
 	for k := len(fronts); k >= 0; k-- {
 		from, to := 0.0, total
 		name := s.run.liquids[0].Name
@@ -68,7 +68,7 @@ func (s Schedule) At(pumped unit.Volume) []Slug {
 		if to <= from {
 			continue
 		}
-		slug := Slug{Name: name, Volume: unit.Volume(to - from)}
+		batch := Batch{Name: name, Volume: unit.Volume(to - from)}
 		for _, l := range s.run.legs {
 			a, b := max(from, l.v0), min(to, l.v1)
 			if b <= a {
@@ -78,9 +78,9 @@ func (s Schedule) At(pumped unit.Volume) []Slug {
 				return unit.Length(l.md0 + (l.md1-l.md0)*(x-l.v0)/(l.v1-l.v0))
 			}
 			u, w := md(a), md(b)
-			slug.Spans = append(slug.Spans, Span{l.section.Name, l.side, min(u, w), max(u, w)})
+			batch.Spans = append(batch.Spans, Span{l.section.Name, l.side, min(u, w), max(u, w)})
 		}
-		all = append(all, slug)
+		all = append(all, batch)
 	}
 	return all
 }

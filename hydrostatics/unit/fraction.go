@@ -39,7 +39,7 @@ func mixed(s string) (v float64, problem string) {
 			break
 		}
 	}
-	whole, fraction, found := strings.Cut(strings.Replace(plain, " ", "-", 1), "-")
+	whole, fraction, found := strings.Cut(strings.ReplaceAll(plain, " ", "-"), "-")
 	if !found {
 		whole, fraction = "0", plain
 	}
@@ -47,7 +47,7 @@ func mixed(s string) (v float64, problem string) {
 	w, err1 := strconv.ParseUint(whole, 10, 16)
 	n, err2 := strconv.ParseUint(above, 10, 16)
 	d, err3 := strconv.ParseUint(below, 10, 16)
-	if err1 != nil || err2 != nil || err3 != nil || d == 0 || n >= d {
+	if err1 != nil || err2 != nil || err3 != nil || n >= d {
 		return 0, bad
 	}
 	return float64(w) + float64(n)/float64(d), ""

@@ -13,6 +13,9 @@ func continuation(number, rest string) int {
 	digits := func(s string) int {
 		return len(s) - len(strings.TrimLeft(s, "0123456789"))
 	}
+	if f := vulgar(rest); f != 0 {
+		return f
+	}
 	n := digits(rest)
 	switch {
 	case n > 0 && strings.HasPrefix(rest[n:], "/"):
@@ -20,8 +23,6 @@ func continuation(number, rest string) int {
 		if end > n+1 && !strings.ContainsAny(number, "/.") {
 			return end
 		}
-	case n == 0 && vulgar(rest) > 0:
-		return vulgar(rest)
 	case n == 3 && !strings.ContainsAny(number, "/.,eE"):
 		if strings.HasPrefix(rest[n:], ".") {
 			n += 1 + digits(rest[n+1:])
@@ -48,7 +49,7 @@ func ungrouped(number, symbol string) (plain, problem string) {
 	groups := strings.Split(whole[len(sign):], separator)
 	good := len(sign) <= 1 && plainDigitsOnly(decimals)
 	for i, g := range groups {
-		good = good && plainDigitsOnly(g) && (len(g) == 3 || i == 0 && len(g) > 0 && len(g) < 3) && (i > 0 || g[0] != '0')
+		good = good && plainDigitsOnly(g) && len(g) > 0 && len(g) <= 3 && (i == 0 || len(g) == 3) && (i > 0 || g[0] != '0')
 	}
 	plain = sign + strings.Join(groups, "")
 	if point {

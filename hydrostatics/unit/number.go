@@ -65,7 +65,7 @@ func unitBegins(text string) int {
 		c := text[end]
 		exponent := (c == 'e' || c == 'E') && end > 0 && isExponent(text[end+1:])
 		if c >= utf8.RuneSelf {
-			if f := vulgar(text[end:]); f > 0 {
+			if f := vulgar(text[end:]); f != 0 {
 				end += f
 				continue
 			}

@@ -113,15 +113,6 @@ func shortest(x, factor float64) (number string, ok bool) {
 			return strconv.FormatFloat(d, 'g', -1, 64), true
 		}
 	}
-	below, above := v, v
-	for range 2 {
-		above, below = math.Nextafter(above, math.Inf(1)), math.Nextafter(below, math.Inf(-1))
-		for _, d := range [...]float64{above, below} {
-			if same(d*factor, x) {
-				return strconv.FormatFloat(d, 'g', -1, 64), true
-			}
-		}
-	}
 	return between(x, factor)
 }
 
@@ -163,7 +154,7 @@ func Significant(v float64, digits int) string {
 	if v == 0 {
 		return "0" // and never "-0"
 	}
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	if v-v != 0 {
 		return strconv.FormatFloat(v, 'g', -1, 64)
 	}
 	digits = min(max(digits, 1), 17)

@@ -5,13 +5,12 @@ import (
 	"path/filepath"
 	"testing"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
 func TestEveryExportedNameHasAUser(t *testing.T) {
-	if testing.Short() {
-		t.Skip("checks the types of the whole module, 4 s")
-	}
+	long.Skip(t, "checks the types of the whole module")
 	p, err := read(root)
 	require.NoError(t, err)
 	require.Greater(t, len(p.packages), 80)

@@ -50,7 +50,7 @@ var (
 	ring    = hydrostatics.Leg{Sections: []hydrostatics.LegSection{{BottomMD: 2900, Area: 0.032}}, Fluids: []hydrostatics.Stretch{{BottomMD: 2900, Density: 1100}}}
 	utube   = hydrostatics.UTube{Path: path, PortMD: 2900, Tubing: leg, Annulus: ring}
 	hung    = movement.StringSection{Pipe: pipe, BottomMD: depth, Hole: 8.681 * unit.Inch, Joint: 200 * unit.Kilopound}
-	seals   = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: 3}
+	seals   = movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: 3}
 	pull    = packer.Pull{Sections: []movement.StringSection{hung}, Path: path, Inside: at(1100), Outside: at(1150), Seal: 4 * unit.Inch, Drag: unit.Within(5000*unit.PoundForce, 0.2), Block: 10e3}
 	heavy   = movement.WellFluids{InsideDensity: 1300, OutsideDensity: 1100, InsideSurface: 2e7, OutsideSurface: 2e6, Friction: 100}
 	upright = movement.Vertical{Sections: []movement.StringSection{hung}, Seals: seals, Initial: movement.WellFluids{InsideDensity: 1100, OutsideDensity: 1100},

@@ -20,6 +20,12 @@
 // then the packages that import the changed one. Constants that must be constants
 // are compiled one by one, for the package's own tests. Needs Linux.
 //
+// Two figures that are worked out are equal to the last bit only by chance, and
+// mostly both sides of such a limit then give the same: a change of it that no test
+// notices needs no reason of its own, and is counted apart ("between two figures").
+// A limit against a number that is written down does, and permitted ranges are
+// tested on both of their ends.
+//
 // What no test notices is a survivor. Survivors that can't or needn't be killed
 // stand in survivors.csv with the reason; any other makes the exit code 1.
 package main

@@ -30,6 +30,7 @@ type Mutation struct {
 	Line    string // source line, trimmed
 	At      int    // byte of the token in that line, from 0
 	Kind    Kind
+	Figures bool // a limit between two figures that are worked out: see doc.go
 	Old     string
 	New     string
 

@@ -22,7 +22,11 @@ type test struct {
 // ready runs each test on its own without a change: it measures the processor's time, sees which switches
 // it reaches, and leaves out what the switches break or what takes longer than longest.
 func (bin *binary) ready(dir string, switches int, of []listed, longest time.Duration) error {
-	bad, without, alone, err := bin.reach(dir, switches, "XXX")
+	limit := 5 * time.Minute
+	if longest > 0 {
+		limit = min(limit, 3*longest+2*time.Second)
+	}
+	bad, without, alone, err := bin.reach(dir, switches, limit, "XXX")
 	if err != nil {
 		return err
 	}
@@ -31,7 +35,7 @@ func (bin *binary) ready(dir string, switches int, of []listed, longest time.Dur
 	}
 	bin.without = without
 	for _, name := range bin.names(of) {
-		bad, reached, took, err := bin.reach(dir, switches, name)
+		bad, reached, took, err := bin.reach(dir, switches, limit, name)
 		if err != nil {
 			return err
 		}
@@ -55,6 +59,9 @@ func (bin *binary) names(of []listed) []string {
 	whole := worthwhile[bin.pkg.below()]
 	if whole == "" {
 		for _, name := range strings.Fields(bin.says("-test.list", ".")) {
+			if bin.only != nil && !bin.only.MatchString(name) {
+				continue
+			}
 			if strings.HasPrefix(name, "Test") || strings.HasPrefix(name, "Example") || strings.HasPrefix(name, "Fuzz") {
 				names = append(names, name)
 			}
@@ -74,12 +81,12 @@ func (bin *binary) names(of []listed) []string {
 }
 
 // reach runs one test; it tells whether it failed and which switches made a difference in it.
-func (bin *binary) reach(dir string, switches int, name string) (bool, []byte, time.Duration, error) {
+func (bin *binary) reach(dir string, switches int, limit time.Duration, name string) (bool, []byte, time.Duration, error) {
 	path := filepath.Join(dir, "reached")
 	if err := os.WriteFile(path, make([]byte, switches+1), 0o600); err != nil {
 		return false, nil, 0, err
 	}
-	bad, _, took := bin.run(0, 5*time.Minute, path, name)
+	bad, _, took := bin.run(0, limit, path, name)
 	reached, err := os.ReadFile(path)
 	return bad, reached, took, err
 }

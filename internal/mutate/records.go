@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"slices"
+	"strings"
 	"time"
 )
 
-// tryRecords asks the published cases and the limits on record alone, which import every package:
-// they are built once over the switches of all.
+// tryRecords asks the tests of some packages alone, of the published cases and the limits on record if none
+// is named: they are built once over the switches of all changed packages.
 func tryRecords(r request, root string, sources []*source, all []listed, only map[identity]bool, out io.Writer) ([]trial, error) {
 	dir, err := os.MkdirTemp("", "mutate")
 	if err != nil {
@@ -17,6 +19,13 @@ func tryRecords(r request, root string, sources []*source, all []listed, only ma
 	}
 	defer os.RemoveAll(dir)
 	b := &bench{root: root, dir: dir}
+	if b.run, err = regexp.Compile(r.tests); err != nil {
+		return nil, err
+	}
+	asked := firstAsked
+	if r.asked != "" {
+		asked = strings.Split(r.asked, ",")
+	}
 	start := time.Now()
 	files := map[string][]byte{}
 	var trials []trial
@@ -44,7 +53,7 @@ func tryRecords(r request, root string, sources []*source, all []listed, only ma
 	}
 	var bins []*binary
 	for _, l := range all {
-		if slices.Contains(firstAsked, l.below()) {
+		if slices.Contains(asked, l.below()) {
 			bin, err := b.ready(l, overlay, b.from, changed, r.longest)
 			if err != nil {
 				return nil, err
@@ -53,6 +62,9 @@ func tryRecords(r request, root string, sources []*source, all []listed, only ma
 		}
 	}
 	fmt.Fprintf(out, "%d switches in %d packages, built in %d s\n", b.from, len(sources), int(time.Since(start).Seconds()))
+	for _, bin := range bins {
+		fmt.Fprintf(out, "%s: %d tests take %.1f s; left out: %q\n", bin.pkg.below(), len(bin.tests), bin.took.Seconds(), bin.skip)
+	}
 	for i := range trials {
 		t := &trials[i]
 		begun := time.Now()
@@ -60,8 +72,11 @@ func tryRecords(r request, root string, sources []*source, all []listed, only ma
 		for _, m := range chosen[i] {
 			if slices.ContainsFunc(bins, func(bin *binary) bool { return bin.notices(m) }) {
 				t.noticed = append(t.noticed, m)
-			} else {
-				t.survivors = append(t.survivors, m)
+				continue
+			}
+			t.survivors = append(t.survivors, m)
+			if r.known[m.identity()] == "" {
+				fmt.Fprintln(out, "survives so far:", m)
 			}
 		}
 		t.took = time.Since(begun)

@@ -62,6 +62,7 @@ func (w *walker) around(n *ast.BinaryExpr, on bool) around {
 		return around{before: fmt.Sprintf("%s(%d, ", named[op], id), op: ",", after: ")"}
 	case token.LSS, token.LEQ, token.GTR, token.GEQ:
 		limit := w.mutation(n.OpPos, Limit, old, atLimit[op].String(), on)
+		w.found[len(w.found)-1].Figures = w.figure(n.X) && w.figure(n.Y)
 		id := w.mutation(n.OpPos, Operator, old, other, on)
 		return around{before: fmt.Sprintf("(%s(%d, ", named[op], limit), op: ",", after: fmt.Sprintf(") != mutantOn(%d))", id)}
 	case token.EQL, token.NEQ:
@@ -73,6 +74,12 @@ func (w *walker) around(n *ast.BinaryExpr, on bool) around {
 		return around{"(((", turned, old, "(", turned + turned + ")"}
 	}
 	return around{}
+}
+
+// figure tells whether an expression is a floating-point number that is worked out, none that is written down.
+func (w *walker) figure(e ast.Expr) bool {
+	tv := w.s.info.Types[e]
+	return tv.Value == nil && is(tv.Type, types.IsFloat)
 }
 
 // byOne tells whether something is multiplied or divided by one, such as an SI

@@ -84,7 +84,7 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 			t.noticed = append(t.noticed, m)
 		default:
 			left = append(left, m)
-			if len(others) == 0 && r.known[m.identity()] == "" {
+			if len(others) == 0 && r.known[m.identity()] == "" && !m.Figures {
 				fmt.Fprintln(out, "survives so far:", m)
 			}
 		}
@@ -168,23 +168,30 @@ func (t trial) print(out io.Writer, known map[identity]string) {
 	if len(t.noticed)+len(t.survivors) == 0 {
 		return
 	}
-	count := func(ms []Mutation, k Kind) (n, explained int) {
+	count := func(ms []Mutation, k Kind) (n, explained, figures int) {
 		for _, m := range ms {
-			if m.Kind == k {
-				n++
-				if known[m.identity()] != "" {
-					explained++
-				}
+			switch {
+			case m.Kind != k:
+				continue
+			case known[m.identity()] != "":
+				explained++
+			case m.Figures:
+				figures++
 			}
+			n++
 		}
-		return n, explained
+		return n, explained, figures
 	}
 	for _, k := range Kinds {
-		noticed, _ := count(t.noticed, k)
-		survived, explained := count(t.survivors, k)
+		noticed, _, _ := count(t.noticed, k)
+		survived, explained, figures := count(t.survivors, k)
 		if noticed+survived > 0 {
-			fmt.Fprintf(out, "%-24s %-8s %4d of %4d noticed (%5.1f %%), %d survive, %d of them with a reason\n",
+			fmt.Fprintf(out, "%-24s %-8s %4d of %4d noticed (%5.1f %%), %d survive, %d of them with a reason",
 				t.pkg, k, noticed, noticed+survived, 100*float64(noticed)/float64(noticed+survived), survived, explained)
+			if figures > 0 {
+				fmt.Fprintf(out, ", %d between two figures", figures)
+			}
+			fmt.Fprintln(out)
 		}
 	}
 	if t.tried < t.chosen {

@@ -42,6 +42,8 @@ var hydrostaticsSuite = Suite{
 		"mud weight that a formation bears":         borneMudWeight,
 		"thermal time function":                     thermalTime,
 		"loss of pressure by a gain":                lossByGain,
+		"allowable surface pressure over a column":  allowableOverColumn,
+		"pressure that a longer light column costs": costOfLight,
 		"allowable surface pressure after a leak-off test": func(in *published.Inputs) (any, error) {
 			var s hydrostatics.ShutIn
 			var rho unit.Density

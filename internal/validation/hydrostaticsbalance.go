@@ -137,6 +137,27 @@ func allowableUnder(fracture unit.Gradient, rho unit.Density, depth unit.Length)
 	return limit.Pressure, err
 }
 
+// allowableOverColumn is the surface pressure at which what is broken down bears no more, over a column
+// of which the pressure at its foot is known.
+func allowableOverColumn(in *published.Inputs) (any, error) {
+	var fracture, column unit.Pressure
+	var depth unit.Length
+	in.Read("fracture", &fracture)
+	in.Read("column", &column)
+	in.Read("depth", &depth)
+	return hydrostatics.AllowableSurfacePressure(hydrostatics.GradientOf(fracture, depth), hydrostatics.Density(hydrostatics.GradientOf(column, depth)), depth), nil
+}
+
+// costOfLight is what the foot of a column loses where a light fluid takes the place of a heavy one.
+func costOfLight(in *published.Inputs) (any, error) {
+	var rise unit.Length
+	var heavy, light unit.Gradient
+	in.Read("rise", &rise)
+	in.Read("heavy", &heavy)
+	in.Read("light", &light)
+	return hydrostatics.PressureOf(heavy, rise) - hydrostatics.PressureOf(light, rise), nil
+}
+
 // lossByGain is the head of the mud that a gain in the pits has displaced.
 func lossByGain(in *published.Inputs) (any, error) {
 	var gain unit.Volume

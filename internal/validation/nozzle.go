@@ -31,6 +31,23 @@ var nozzleSuite = Suite{
 			f, err := choke.Nozzle(g, 1, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
 			return float64(f.Mass) / math.Sqrt(2*float64(p1-p2)*float64(g.Density)), err
 		},
+		"whether a nozzle is critical, 1 or 0": func(in *published.Inputs) (any, error) {
+			f, err := nozzle(in)
+			if f.Critical {
+				return 1.0, err
+			}
+			return 0.0, err
+		},
+		// Mass flux over sqrt(p1·ρ1), by the constant of the standard's units.
+		"coefficient C of critical flow, API Std 520 in SI": func(in *published.Inputs) (any, error) {
+			var p1, p2 unit.Pressure
+			g := choke.UpstreamGas{Density: 1}
+			in.Read("gamma", &g.HeatRatio)
+			in.Read("p1", &p1)
+			in.Read("p2", &p2)
+			f, err := choke.Nozzle(g, 1, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
+			return 0.03948 * float64(f.Mass) / math.Sqrt(float64(p1)*float64(g.Density)), err
+		},
 		"critical pressure of a nozzle": func(in *published.Inputs) (any, error) {
 			var p1 unit.Pressure
 			var γ float64

@@ -252,7 +252,7 @@ func parting(of func(packer.Parting) any) Evaluator {
 func fixed(in *published.Inputs) (unit.Force, error) {
 	pipe := plainPipe(in)
 	s := movement.StringSection{Pipe: pipe, Hole: pipe.OD}
-	v := movement.Vertical{Seals: movement.Seals{Bore: pipe.ID, Restraint: movement.Anchored}}
+	v := movement.Vertical{Seals: movement.SealBore{Bore: pipe.ID, Restraint: movement.Anchored}}
 	in.Read("length", &s.BottomMD)
 	in.Read("warming", &v.Warming)
 	in.Read("inside", &v.Final.InsideSurface)

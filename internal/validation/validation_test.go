@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -41,6 +43,61 @@ func TestNoRowTwice(t *testing.T) {
 			t.Errorf("%v repeats line %d of %s", c, first.Line, first.File)
 		}
 		seen[r] = c
+	}
+}
+
+// TestFiguresAreKnownAgain finds a printed figure that stands behind two capabilities under two ids: it
+// would count twice. The same figure has one source, one printed answer and inputs of the same numbers.
+func TestFiguresAreKnownAgain(t *testing.T) {
+	type figure struct{ printed, numbers, source string }
+	seen := map[figure]published.Case{}
+	number := regexp.MustCompile(`=[-+0-9.e]+`)
+	for _, c := range cases(t) {
+		numbers := number.FindAllString(c.Inputs, -1)
+		slices.Sort(numbers)
+		printed, _, _ := strings.Cut(c.Printed, " ")
+		f := figure{printed, strings.Join(numbers, " "), c.Source}
+		if first, ok := seen[f]; ok && c.Status.External() && first.Capability != c.Capability && first.ID != c.ID {
+			t.Errorf("%v is the figure of %v, with another id", c, first)
+		}
+		seen[f] = c
+	}
+}
+
+func TestAFigureOfTwoCapabilitiesCountsOnce(t *testing.T) {
+	o := func(id, capability string, s published.Status) validation.Outcome {
+		return validation.Outcome{Case: published.Case{ID: id, Capability: capability, Printed: "5 psi", Source: "a book", Status: s}}
+	}
+	require.Equal(t, 3, validation.Figures([]validation.Outcome{
+		o("A", "H1", published.Published), o("A", "H1", published.Published), o("A", "F1", published.Published),
+		o("B", "H1", published.ReferenceLibrary), o("C", "H1", published.Memory), o("D", "H1", published.Misprint),
+	}))
+}
+
+// TestAsides holds the list of what was read and is no case: of a capability that is listed, with a
+// reason, and no test is named that isn't there.
+func TestAsides(t *testing.T) {
+	asides, err := validation.Asides()
+	require.NoError(t, err)
+	require.NotEmpty(t, asides)
+	listed := map[string]bool{}
+	for _, c := range validation.Capabilities {
+		listed[c.ID] = true
+	}
+	test := regexp.MustCompile(`in ([a-z/]+), (Test\w+)`)
+	for _, a := range asides {
+		require.True(t, listed[a.Capability], "%v", a)
+		for _, text := range []string{a.ID, a.Quantity, a.Printed, a.Source, a.Why} {
+			require.NotEmpty(t, text, "%v", a)
+		}
+		if named := test.FindStringSubmatch(a.Why); named != nil {
+			files, err := filepath.Glob(filepath.Join("..", "..", named[1], "*_test.go"))
+			require.NoError(t, err)
+			require.True(t, slices.ContainsFunc(files, func(f string) bool {
+				text, err := os.ReadFile(f)
+				return err == nil && strings.Contains(string(text), "func "+named[2]+"(")
+			}), "%v", a)
+		}
 	}
 }
 

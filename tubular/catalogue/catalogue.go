@@ -8,6 +8,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -55,13 +56,16 @@ func (e *NotFoundError) Error() string {
 func (e *NotFoundError) Unwrap() error { return ErrNotFound }
 
 // Standard returns the API sizes.
-func Standard() (Catalogue, error) {
+func Standard() (Catalogue, error) { return standard() }
+
+// standard reads the embedded table once; a Catalogue never changes.
+var standard = sync.OnceValues(func() (Catalogue, error) {
 	entries, err := Read(strings.NewReader(pipes))
 	if err != nil {
 		return Catalogue{}, err
 	}
 	return Catalogue{}.With(entries...)
-}
+})
 
 // With returns the catalogue with more pipes in it. It is an error when an entry
 // contradicts itself, or when a pipe of its size and weight is there already

@@ -2,7 +2,6 @@ package catalogue
 
 import (
 	"strings"
-	"sync"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -17,15 +16,12 @@ import (
 // Errors: text that isn't one; what the catalogue or the grades haven't (wraps
 // ErrNotFound).
 func Pipe(text string) (tubular.Pipe, error) {
-	c, err := standard()
+	c, err := Standard()
 	if err != nil {
 		return tubular.Pipe{}, err
 	}
 	return c.Pipe(text)
 }
-
-// standard reads the embedded table once; a Catalogue never changes.
-var standard = sync.OnceValues(Standard)
 
 // Pipe returns a pipe of c from its text, as the function Pipe does.
 func (c Catalogue) Pipe(text string) (tubular.Pipe, error) {

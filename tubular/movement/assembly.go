@@ -1,6 +1,7 @@
 package movement
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -200,8 +201,8 @@ func (m *MadeUp) divide() {
 	}
 }
 
-// ownElement is the element whose shape node i has: the one above it, or the
-// nearest with a length in the same section.
+// ownElement is the element whose shape node i has: the nearest above it that has a
+// length in its section, or the one below it.
 func (m *MadeUp) ownElement(i int) int {
 	section := m.points[i].section
 	for k := i - 1; k >= 0 && m.elements[k].section == section && m.points[k].section == section; k-- {
@@ -209,12 +210,7 @@ func (m *MadeUp) ownElement(i int) int {
 			return k
 		}
 	}
-	for k := i; k < len(m.elements) && m.elements[k].section == section; k++ {
-		if m.elements[k].length > 0 {
-			return k
-		}
-	}
-	return max(0, min(i, len(m.elements)-1))
+	return i // the first node of a section, which has no step
 }
 
 // marks are the assembly's, from above.
@@ -236,13 +232,7 @@ func (a Assembly) marks() []mark {
 		marks = append(marks, mark{kind: sealMark, index: i, md: float64(x.MD), area: disc(x.Bore)})
 	}
 	slices.SortStableFunc(marks, func(x, y mark) int {
-		switch {
-		case x.md < y.md:
-			return -1
-		case x.md > y.md:
-			return 1
-		}
-		return int(x.kind - y.kind)
+		return cmp.Or(cmp.Compare(x.md, y.md), cmp.Compare(x.kind, y.kind))
 	})
 	return marks
 }

@@ -2,7 +2,6 @@ package movement
 
 import (
 	"fmt"
-	"math"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/fault"
@@ -70,7 +69,7 @@ func (a Assembly) check() error {
 		}
 	}
 	derating := func(field string, d *tubular.Derating) {
-		if d != nil && !(d.Rate >= 0 && !math.IsInf(float64(d.Rate), 0) && d.From.Kelvin() > 0) {
+		if d != nil && !(d.Rate >= 0 && isFinite(float64(d.Rate)) && d.From.Kelvin() > 0) {
 			faults.New(field, "is %v from %v; must be a rate of at least 0 and a temperature above absolute zero", d.Rate, d.From)
 		}
 	}

@@ -45,7 +45,7 @@ func openBelow(c movement.WellFluids, warming unit.TemperatureDifference, end un
 func TestAssemblyAgreesWithTheClosedForm(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 6))
 	for range 300 {
-		v := movement.Vertical{Sections: randomSections(r), Initial: randomCondition(r), Final: randomCondition(r), Seals: movement.Seals{Bore: unit.Length(2.5+3*r.Float64()) * unit.Inch},
+		v := movement.Vertical{Sections: randomSections(r), Initial: randomCondition(r), Final: randomCondition(r), Seals: movement.SealBore{Bore: unit.Length(2.5+3*r.Float64()) * unit.Inch},
 			Warming: unit.TemperatureDifference(100*r.Float64()-50) * unit.FahrenheitDifference}
 		if r.IntN(2) == 0 {
 			v.Seals.Restraint, v.SlackOff = movement.Anchored, unit.Force(30000*r.Float64()-10000)*unit.PoundForce

@@ -221,8 +221,8 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	a.Sections[0].Connection.Tension = -1
 	_, err := a.MakeUp()
 	for _, field := range []string{"Seals[0].MD", "Seals[0].Bore", "Seals[0].Up", "Seals[0].Down", "Seals[0].Length", "Seals[0].Friction",
-		"Holds[0].Casing", "Holds[1].MD", "Holds[1].Bore", "Joints[0].MD", "Joints[0].Seal", "Joints[2].MD", "Plugs[0]", "Hung[0]",
-		"HangerSeal", "Block", "Derating", "HelicalOnset", "Connection.Tension"} {
+		"Holds[0].Casing", "must be another depth than that of Holds[0]", "Holds[1].Bore", "Joints[0].MD", "Joints[0].Seal", "must be another depth than that of Joints[1]", "Plugs[0]", "Hung[0]",
+		"HangerSeal", "Block", "Derating", "must be a rate of at least 0 and a temperature above absolute zero", "HelicalOnset", "Connection.Tension"} {
 		require.ErrorContains(t, err, field)
 	}
 	_, err = movement.Assembly{}.MakeUp()
@@ -235,7 +235,7 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	s, err := m.Land(water(0, 0, 0, 0))
 	require.NoError(t, err)
 	_, err = m.Load(s, movement.Conditions{Top: 9, Sliding: 3, Reading: unit.Force(math.Inf(1)), Friction: make([]unit.Gradient, 4), Hung: make([]unit.Force, 2)})
-	for _, field := range []string{"Inside: is missing", "Outside: is missing", "Friction", "Top: is 9", "Sliding", "Reading", "Hung"} {
+	for _, field := range []string{"Inside: is missing", "Outside: is missing", "Friction", "Top: is 9; must be AtHanger, OnHookOpen or OnHookClosed", "Sliding: is 3; must be -1, 0 or 1", "Reading", "Hung"} {
 		require.ErrorContains(t, err, field)
 	}
 	c := water(0, 0, 0, 0)
@@ -243,14 +243,14 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	_, err = m.Load(s, c)
 	require.ErrorContains(t, err, "must be 0 at the hanger")
 	_, err = m.Load(s, warm(100))
-	require.ErrorContains(t, err, "Temperature: is given")
+	require.ErrorContains(t, err, "Temperature: is given in one of the conditions only; must be in that of landing and these, or in none")
 	c.Top = movement.OnHookOpen
 	_, err = m.Land(c)
-	require.ErrorContains(t, err, "AtHanger")
+	require.ErrorContains(t, err, "Top: must be AtHanger when landing; a string on the hook lands by HangOff")
 	_, err = m.SetDown(s, 0, c, 1)
 	require.ErrorContains(t, err, "AtHanger")
 	_, err = m.HangOff(s, water(0, 0, 0, 0))
-	require.ErrorContains(t, err, "OnHookOpen")
+	require.ErrorContains(t, err, "Top: must be OnHookOpen or OnHookClosed when hanging off")
 	for _, fault := range []func() error{
 		func() error { _, err := m.TakeHold(s, 7, water(0, 0, 0, 0)); return err },
 		func() error { _, err := m.LetGo(s, 0); return err },
@@ -261,6 +261,8 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	} {
 		require.ErrorContains(t, fault(), "movement:")
 	}
+	_, err = m.LetGo(s, 0)
+	require.ErrorContains(t, err, "place: is 0, which doesn't hold; must be one that does")
 	bad := water(0, 0, 0, 0)
 	bad.Inside = func(int, unit.Length) unit.Pressure { return unit.Pressure(math.NaN()) }
 	_, err = m.Load(s, bad)
@@ -270,6 +272,7 @@ func TestFaultsOfAnAssembly(t *testing.T) {
 	require.NoError(t, err)
 	_, err = m.MostReading(&l, movement.PullLimits{})
 	require.ErrorIs(t, err, movement.ErrNotReached)
+	require.ErrorContains(t, err, ": the string is landed")
 	_, err = m.ReadingForHold(&l, 0, 0)
 	require.ErrorIs(t, err, movement.ErrNotReached)
 }

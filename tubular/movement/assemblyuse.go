@@ -80,8 +80,8 @@ func (m *MadeUp) used(l *Loading, g Governing) *Node {
 		if n.MD != g.MD || m.between(i) {
 			continue
 		}
-		u := [...]float64{n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial}
-		if g.Limit >= 0 && int(g.Limit) < len(u) && u[g.Limit] == g.Usage || g.Limit == tubular.ConnectionLimit && m.connects(n) == g.Usage {
+		u := [...]float64{n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial, m.connects(n)}
+		if g.Limit >= 0 && int(g.Limit) < len(u) && u[g.Limit] == g.Usage {
 			return n
 		}
 	}
@@ -98,7 +98,8 @@ func (m *MadeUp) connects(n *Node) float64 {
 	return m.connections[n.Section].Usage(load, m.design, n.Usage.Triaxial, h)
 }
 
-// connectionStep is the rating of the connection that is used most.
+// connectionStep is the rating of the connection that is used most. A rating that isn't known divides by nought, and
+// one against the other way of loading is negative: neither is the use that governs.
 func (m *MadeUp) connectionStep(n *Node, g Governing, h float64, at string) working.Step {
 	c := &m.connections[n.Section]
 	num := func(symbol string, x float64) working.Input { return input(symbol, working.Number(x)) }
@@ -111,16 +112,16 @@ func (m *MadeUp) connectionStep(n *Node, g Governing, h float64, at string) work
 	f, dp, d := float64(n.True), float64(n.Inside-n.Outside), &m.design
 	is := func(x float64) bool { return math.Abs(x-g.Usage) <= 1e-9*g.Usage }
 	switch {
-	case f > 0 && c.Tension > 0 && is(d.Axial*f/float64(c.Tension)/h):
+	case is(d.Axial * f / float64(c.Tension) / h):
 		s.Name, s.Equation = "use of the connection in tension"+at, "k*F/(T*h)"
 		s.Inputs = []working.Input{num("k", d.Axial), force("F", n.True), force("T", c.Tension), num("h", h)}
-	case f < 0 && c.Compression > 0 && is(-d.Axial*f/float64(c.Compression)/h):
+	case is(-d.Axial * f / float64(c.Compression) / h):
 		s.Name, s.Equation = "use of the connection in compression"+at, "-k*F/(C*h)"
 		s.Inputs = []working.Input{num("k", d.Axial), force("F", n.True), force("C", c.Compression), num("h", h)}
-	case dp > 0 && c.Inside > 0 && is(d.Burst*dp/float64(c.Inside)/h):
+	case is(d.Burst * dp / float64(c.Inside) / h):
 		s.Name, s.Equation = "use of the connection by internal pressure"+at, "k*(pin - pout)/(pr*h)"
 		s.Inputs = []working.Input{num("k", d.Burst), press("pin", n.Inside), press("pout", n.Outside), press("pr", c.Inside), num("h", h)}
-	case dp < 0 && c.Outside > 0 && is(-d.Collapse*dp/float64(c.Outside)/h):
+	case is(-d.Collapse * dp / float64(c.Outside) / h):
 		s.Name, s.Equation = "use of the connection by external pressure"+at, "k*(pout - pin)/(pr*h)"
 		s.Inputs = []working.Input{num("k", d.Collapse), press("pout", n.Outside), press("pin", n.Inside), press("pr", c.Outside), num("h", h)}
 	default:

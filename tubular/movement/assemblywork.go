@@ -3,6 +3,7 @@ package movement
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/working"
@@ -52,21 +53,19 @@ func (m *MadeUp) endName(mark int, names Names) string {
 // holding the string, and what holding adds.
 func (m *MadeUp) segmentSteps(l *Loading, i int, names Names) []working.Step {
 	g := &l.segments[i]
-	if g.lost || !m.fixedAt(g.lower) || g.lower >= len(m.marks) {
+	if !m.fixedAt(g.lower) {
 		return nil
 	}
 	force := func(symbol string, f unit.Force) working.Input { return input(symbol, working.Of(f)) }
 	name := m.endName(g.lower, names)
 	_, to := m.reach(g)
 	from, end, t := m.termsAtRest(l, to)
-	where := "the lower end"
-	if from < len(l.Nodes)-1 {
-		where = "what a joint left"
-	}
 	n := &l.Nodes[from]
 	bar := &m.bars[n.Section]
 	var steps []working.Step
+	where := "what a joint left"
 	if from == len(l.Nodes)-1 {
+		where = "the lower end"
 		steps = append(steps, working.Step{
 			Name: "wall force at the lower end", Symbol: "F0", Equation: "pi_*Ai - po*Ao",
 			Inputs: []working.Input{input("pi_", working.Of(n.Inside)), input("Ai", working.Of(unit.Area(bar.ai))), input("po", working.Of(n.Outside)), input("Ao", working.Of(unit.Area(bar.ao)))},
@@ -74,8 +73,8 @@ func (m *MadeUp) segmentSteps(l *Loading, i int, names Names) []working.Step {
 		})
 	}
 	drag := unit.Force(0)
-	if i == 0 && l.conditions.Drag != 0 {
-		drag = l.conditions.Drag * unit.Force(m.share(l, &l.conditions, to))
+	if i == 0 {
+		drag = m.dragged(l, &l.conditions, to)
 	}
 	rest := l.Nodes[to].True - unit.Force(g.force) - drag
 	steps = append(steps, working.Step{
@@ -112,7 +111,8 @@ func (m *MadeUp) segmentSteps(l *Loading, i int, names Names) []working.Step {
 }
 
 // termsAtRest adds up the wall force at a node with nothing held, from the lower end
-// of the string, or from the uppermost joint below the node that has parted.
+// of the string, or from the uppermost joint below the node that has parted: there
+// nothing holds it, and no drag of the hook's comes so deep.
 func (m *MadeUp) termsAtRest(l *Loading, to int) (from int, end unit.Force, t Terms) {
 	from = len(l.Nodes) - 1
 	for i := range m.marks {
@@ -121,7 +121,7 @@ func (m *MadeUp) termsAtRest(l *Loading, to int) (from int, end unit.Force, t Te
 			break
 		}
 	}
-	return from, m.atRest(l, from), m.termsFrom(l, from, to)
+	return from, l.Nodes[from].True, m.termsFrom(l, from, to)
 }
 
 // termsFrom are the terms by which the wall force grows from a node up to another;
@@ -155,8 +155,8 @@ func (m *MadeUp) termsFrom(l *Loading, from, to int) (t Terms) {
 		}
 		t.Weight += unit.Force(bar.ws * m.elements[i].drop)
 		t.Flow += unit.Force(m.lost(c.Friction, i)*bar.ai + m.lost(c.OutsideFriction, i)*bar.outerDrag)
-		if c.Drag != 0 && i < reach {
-			t.Drag += c.Drag * unit.Force(m.share(l, c, i)-m.share(l, c, i+1))
+		if i < reach {
+			t.Drag += m.dragged(l, c, i) - m.dragged(l, c, i+1)
 		}
 	}
 	return t
@@ -166,16 +166,13 @@ func (m *MadeUp) termsFrom(l *Loading, from, to int) (t Terms) {
 func (m *MadeUp) jointStep(l *Loading, mark int, names Names) []working.Step {
 	for i := range l.segments {
 		g := &l.segments[i]
-		from, to := m.reach(g)
+		_, to := m.reach(g)
 		at := m.marks[mark].element
-		if g.lost || at < from || at > to {
+		if at > to {
 			continue
 		}
 		t := m.termsFrom(l, to, at)
 		end := l.Nodes[to].True
-		if at == to {
-			return nil
-		}
 		force := func(symbol string, f unit.Force) working.Input { return input(symbol, working.Of(f)) }
 		return []working.Step{{
 			Name: "wall force above " + names.joint(m.marks[mark].index) + ", from " + m.endName(g.lower, names) + " up", Symbol: "F",
@@ -188,35 +185,12 @@ func (m *MadeUp) jointStep(l *Loading, mark int, names Names) []working.Step {
 	return nil
 }
 
-// atRest is the wall force at a node with nothing held.
-func (m *MadeUp) atRest(l *Loading, node int) unit.Force {
-	for i := range l.segments {
-		g := &l.segments[i]
-		if from, to := m.reach(g); node >= from && node <= to {
-			f := l.Nodes[node].True - unit.Force(g.force)
-			if i == 0 && l.conditions.Drag != 0 {
-				f -= l.conditions.Drag * unit.Force(m.share(l, &l.conditions, node))
-			}
-			return f
-		}
-	}
-	return 0
-}
-
 // travelSteps are how far a seal has moved, cause by cause, and what is left of its
 // way.
 func (m *MadeUp) travelSteps(l *Loading, mark int, names Names) []working.Step {
 	k := &m.marks[mark]
 	x, seal, name := &l.Seals[k.index], &m.seals[k.index], names.seal(k.index)
-	var g *segment
-	for i := range l.segments {
-		if s := &l.segments[i]; s.from <= mark && mark < s.to {
-			g = s
-		}
-	}
-	if g == nil || g.lost || g.top != g.top {
-		return nil
-	}
+	g := &l.segments[slices.IndexFunc(l.segments, func(s segment) bool { return mark < s.to })]
 	var sum totals
 	weighed, held := 0.0, 0.0
 	for i := g.from; i <= mark; i++ {

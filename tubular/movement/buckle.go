@@ -152,14 +152,12 @@ func snaking(f, p, q float64) (load, slope float64) {
 // changes, so that no kink lies inside a rule. slope is how the mean changes with a
 // compression added all along, with the helix that then begins elsewhere.
 func (e *ends) equivalentLoad(ratio float64) (load, slope float64) {
-	if e.fa <= e.pa && e.fb <= e.pb || e.fa <= 0 && e.fb <= 0 {
+	if e.fa <= e.pa && e.fb <= e.pb {
 		return 0, 0
 	}
 	snap := crossing(e.fa-ratio*e.pa, e.fb-ratio*e.pb)
-	marks := [4]float64{0, crossing(e.fa-e.pa, e.fb-e.pb), snap, 1}
-	if marks[1] > marks[2] {
-		marks[1], marks[2] = marks[2], marks[1]
-	}
+	bends := crossing(e.fa-e.pa, e.fb-e.pb)
+	marks := [4]float64{0, min(bends, snap), max(bends, snap), 1}
 	for k := range 3 {
 		from, to := marks[k], marks[k+1]
 		if to <= from {

@@ -17,7 +17,7 @@ func (l *line) buckled(nodes []Node, from, to int, force float64) squeeze {
 		e := &l.elements[i]
 		fa := fb
 		fb = -float64(nodes[i+1].Effective) - force
-		if fa <= 0 && fb <= 0 || e.length == 0 {
+		if fa <= 0 && fb <= 0 {
 			continue
 		}
 		bar := &l.bars[e.section]

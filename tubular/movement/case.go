@@ -15,7 +15,7 @@ type Case struct {
 	// without slack-off, by cause.
 	Movement Movement `json:"movement"`
 	// SlackOff is the shortening by the weight set down in the reference state.
-	SlackOff SlackOff `json:"slack_off"`
+	SlackOff Shortening `json:"slack_off"`
 	// SealMovement is what the seals do, from where they stood after the
 	// slack-off; down positive.
 	SealMovement unit.Length `json:"seal_movement"`
@@ -95,7 +95,7 @@ func (c *Case) At(md unit.Length) (Node, error) {
 	}
 	i := sort.Search(n, func(i int) bool { return c.Nodes[i].MD >= md })
 	b := c.Nodes[i]
-	if i == 0 || b.MD == md {
+	if b.MD == md {
 		return b, b.check()
 	}
 	a := c.Nodes[i-1]

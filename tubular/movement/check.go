@@ -14,7 +14,7 @@ const scope = "movement"
 var ErrTooLarge = errors.New("movement: inputs so large that the result overflows")
 
 // bounded reports results that overflowed.
-func bounded(m Movement, s SlackOff, seals unit.Length, forces ...unit.Force) error {
+func bounded(m Movement, s Shortening, seals unit.Length, forces ...unit.Force) error {
 	known := allFinite(float64(m.Total()), float64(s.Total()), float64(seals))
 	for _, f := range forces {
 		known = known && isFinite(float64(f))

@@ -130,9 +130,6 @@ type NestedLoading struct {
 
 // bears is what hangs on the outer string, with what the inner one puts on it.
 func (c *Concentric) bears(other []unit.Force, puts []float64) []unit.Force {
-	if c.Outer.hung == 0 {
-		return nil
-	}
 	hung := make([]unit.Force, c.Outer.hung)
 	copy(hung, other)
 	for i, t := range c.touches {
@@ -173,7 +170,7 @@ func (c *Concentric) Load(n Nested, oc, ic Conditions) (NestedLoading, error) {
 	k := len(c.touches)
 	l := NestedLoading{Puts: make([]unit.Force, k)}
 	puts, found := make([]float64, k), make([]float64, k)
-	if err := c.answer(&l, n, oc, ic, puts, found); err != nil || k == 0 {
+	if err := c.answer(&l, n, oc, ic, puts, found); err != nil {
 		return l, err
 	}
 	// What they put on each other may be next to nothing: it is known no better than the

@@ -61,5 +61,5 @@ func TestInnerStringPushesOnTheOuter(t *testing.T) {
 	require.InDelta(t, 0, lbf(l.Inner.Holds[0].Load), 1e-3)
 
 	_, err = movement.Nest(made(t, outer), i)
-	require.ErrorContains(t, err, "Carrying")
+	require.ErrorContains(t, err, "where the inner string meets it; must be of a string made up Carrying it")
 }

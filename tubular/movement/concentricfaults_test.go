@@ -70,15 +70,15 @@ func TestFaultsOfTwoStringsAreToldByName(t *testing.T) {
 // to hold on to something.
 func TestRestraintsThatContradict(t *testing.T) {
 	s := vertical(t)
-	s.Seals = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Free, Up: unit.Foot}
+	s.Seals = movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Free, Up: unit.Foot}
 	_, err := s.Land(brine(0, 0), 0)
 	require.ErrorContains(t, err, "Seals.Up: is 1 ft, and Seals.Down 0 ft; must be 0 where seals are ")
-	s.Seals = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Free}
+	s.Seals = movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Free}
 	_, err = s.Land(brine(0, 0), -5*unit.Kilopound)
 	require.ErrorContains(t, err, "SlackOff: is ")
 	_, err = s.Land(brine(0, 0), unit.Force(math.NaN()))
 	require.ErrorContains(t, err, "SlackOff: is NaN")
-	s.Seals = movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: unit.Foot}
+	s.Seals = movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Limited, Up: unit.Foot}
 	_, err = s.Land(brine(0, 0), -5*unit.Kilopound)
 	require.ErrorContains(t, err, "must be 0 where seals can move up")
 	s.Seals.Up = 0
@@ -116,7 +116,7 @@ func TestLoadOnASealedJoint(t *testing.T) {
 // top where the fluid outside is the heavier: the working says which.
 func TestBucklingFromTheTop(t *testing.T) {
 	v := packerExample()
-	v.Seals, v.SlackOff, v.Closed = movement.Seals{}, 0, true
+	v.Seals, v.SlackOff, v.Closed = movement.SealBore{}, 0, true
 	v.Sections[0].Pipe.Weight = 2 * unit.PoundPerFoot
 	v.Final.InsideSurface, v.Final.OutsideDensity, v.Final.InsideDensity = 4000*unit.PSI, 19*unit.PoundPerGallon, 1*unit.PoundPerGallon
 	a, err := v.Analyse()

@@ -184,7 +184,7 @@ func (m *MadeUp) weighAll(c *Conditions, nodes []Node) {
 
 func alike(a, b float64) bool {
 	d := math.Abs(a - b)
-	return d <= 0.01*math.Abs(a) || d <= 0.01*math.Abs(b)
+	return d <= 0.01*max(math.Abs(a), math.Abs(b))
 }
 
 // leastDrop is the vertical distance, in m, that a slope is taken over at least.
@@ -192,11 +192,11 @@ const leastDrop = 1.0
 
 // densityIn is the slope of a part's pressure over the metre above a depth.
 func densityIn(pressure func(int, unit.Length) unit.Pressure, part int, tvd unit.Length) float64 {
-	low, high := tvd-unit.Metre, tvd
+	low := tvd - unit.Metre
 	if low < 0 {
-		low, high = tvd, tvd+unit.Metre
+		low = tvd
 	}
-	ρ := float64(pressure(part, high)-pressure(part, low)) / (gravity * float64(high-low))
+	ρ := float64(pressure(part, low+unit.Metre)-pressure(part, low)) / (gravity * float64(unit.Metre))
 	if !isFinite(ρ) {
 		return 0
 	}

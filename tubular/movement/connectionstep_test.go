@@ -44,6 +44,7 @@ func TestWorkingOfTheConnectionThatGoverns(t *testing.T) {
 	require.Nil(t, m.used(l, Governing{MD: 2, Limit: tubular.TriaxialLimit, Usage: 0.7}))
 	require.Nil(t, m.used(l, Governing{MD: 4, Limit: tubular.AxialLimit, Usage: 0.7}))
 	require.Nil(t, m.used(l, Governing{MD: 2, Limit: -1, Usage: 0.7}))
+	require.Nil(t, m.used(l, Governing{MD: 2, Limit: tubular.ConnectionLimit + 1, Usage: 0.7}))
 }
 
 // What has no name is numbered from one by its kind; where a segment ends.

@@ -39,9 +39,7 @@ func (l *line) rate() error {
 			continue
 		}
 		body, err := left.Prepare()
-		if err != nil {
-			faults.AtIndex("Sections", k, fault.At("Pipe", err))
-		}
+		faults.AtIndex("Sections", k, fault.At("Pipe", err))
 		l.bodies[k], l.rated[k] = body, true
 	}
 	return faults.Err()

@@ -148,7 +148,7 @@ func TestStringBeyondItsPath(t *testing.T) {
 	for length, ok := range map[unit.Length]bool{end: true, end - 1: false} {
 		path, err := hydrostatics.Vertical(length)
 		require.NoError(t, err)
-		_, err = movement.String{Sections: sections, Path: path, Seals: movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Anchored}}.Land(randomState(r), 0)
+		_, err = movement.String{Sections: sections, Path: path, Seals: movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Anchored}}.Land(randomState(r), 0)
 		if ok {
 			require.NoError(t, err)
 			continue

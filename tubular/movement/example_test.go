@@ -83,7 +83,7 @@ func ExampleCase_At() {
 	column := func(tvd unit.Length) unit.Pressure { return hydrostatics.Pressure(9.2*unit.PoundPerGallon, tvd) }
 	landed, err := movement.String{
 		Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
-		Path:     path, Seals: movement.Seals{Bore: 4 * unit.Inch},
+		Path:     path, Seals: movement.SealBore{Bore: 4 * unit.Inch},
 	}.Land(movement.WellProfiles{Inside: column, Outside: column}, 0)
 	if err != nil {
 		fmt.Println(err)

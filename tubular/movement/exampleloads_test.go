@@ -21,7 +21,7 @@ func inSealBore() (*movement.Landed, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := movement.String{Path: path, Seals: movement.Seals{Bore: 4 * unit.Inch, Restraint: movement.Free},
+	s := movement.String{Path: path, Seals: movement.SealBore{Bore: 4 * unit.Inch, Restraint: movement.Free},
 		Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: 6.094 * unit.Inch}}}
 	return s.Land(pressured(0), 0)
 }

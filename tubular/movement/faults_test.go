@@ -15,7 +15,7 @@ func TestFaultsComeTogether(t *testing.T) {
 	path, err := hydrostatics.Vertical(5000 * unit.Foot)
 	require.NoError(t, err)
 	s := movement.String{Sections: combination().Sections, Path: path, Spacing: -1, HelicalOnset: 5,
-		Seals: movement.Seals{Bore: unit.Length(math.NaN()), Restraint: 9}, Hanger: -3}
+		Seals: movement.SealBore{Bore: unit.Length(math.NaN()), Restraint: 9}, Hanger: -3}
 	s.Sections[0].Hole = 2 * unit.Inch
 	s.Sections[1].Joint = -1
 	_, err = s.Land(movement.WellProfiles{}, 0)

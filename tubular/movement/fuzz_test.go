@@ -25,7 +25,7 @@ func FuzzVertical(f *testing.F) {
 		s := &v.Sections[0]
 		s.Pipe.OD, s.Pipe.ID, s.Pipe.Weight = unit.Length(od)*unit.Inch, unit.Length(id)*unit.Inch, unit.WeightPerLength(w)*unit.PoundPerFoot
 		s.BottomMD, s.Hole = unit.Length(depth)*unit.Foot, unit.Length(hole)*unit.Inch
-		v.Seals = movement.Seals{Bore: unit.Length(bore) * unit.Inch, Restraint: movement.Restraint(r % 4)}
+		v.Seals = movement.SealBore{Bore: unit.Length(bore) * unit.Inch, Restraint: movement.Restraint(r % 4)}
 		v.Final.InsideDensity, v.Final.InsideSurface, v.Final.OutsideSurface = unit.Density(ppg)*unit.PoundPerGallon, unit.Pressure(pi)*unit.PSI, unit.Pressure(po)*unit.PSI
 		v.Final.Friction, v.Warming, v.SlackOff = unit.Gradient(friction)*unit.PSIPerFoot, unit.TemperatureDifference(dt), unit.Force(slack)*unit.PoundForce
 		a, err := v.Analyse()
@@ -44,7 +44,7 @@ func FuzzLanded(f *testing.F) {
 			return
 		}
 		s := []movement.String{vertical(t), deviated(t, 0), slant(t), level(t)}[kind%4]
-		s.Seals = movement.Seals{Bore: unit.Length(bore) * unit.Inch, Restraint: movement.Restraint(kind / 4 % 3)}
+		s.Seals = movement.SealBore{Bore: unit.Length(bore) * unit.Inch, Restraint: movement.Restraint(kind / 4 % 3)}
 		s.HelicalOnset, s.Spacing = onset, 300*unit.Foot
 		s.Sections[0].Hole = unit.Length(hole) * unit.Inch
 		s.Sections[0].Pipe.Material.Yield = 80000 * unit.PSI

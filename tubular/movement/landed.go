@@ -19,7 +19,7 @@ type Landed struct {
 	standing Standing
 	end      unit.Length // true vertical depth of the lower end
 	anchored bool
-	setDown  SlackOff // shortening by the slack-off
+	setDown  Shortening // shortening by the slack-off
 	asSet    Case
 	scratch  sync.Pool
 }
@@ -85,7 +85,7 @@ func (s String) Land(reference WellProfiles, slackOff unit.Force) (*Landed, erro
 }
 
 // seal adds the seals at the lower end.
-func (a *Assembly) seal(s Seals, end unit.Length) {
+func (a *Assembly) seal(s SealBore, end unit.Length) {
 	switch s.Restraint {
 	case Anchored:
 		a.Holds = []Hold{{MD: end, Bore: s.Bore}}
@@ -125,7 +125,7 @@ func (l *Landed) land(reference WellProfiles, slackOff unit.Force) error {
 	}
 	down, sp := -float64(slackOff), &l.made.spans[0]
 	buckled := l.made.buckled(w.loading.Nodes, sp.from, sp.to, down).shortening - l.made.buckled(w.loading.Nodes, sp.from, sp.to, 0).shortening
-	l.setDown = SlackOff{Stretch: unit.Length(sp.compliance * down), Buckling: unit.Length(buckled)}
+	l.setDown = Shortening{Stretch: unit.Length(sp.compliance * down), Buckling: unit.Length(buckled)}
 	l.standing.top = -float64(l.setDown.Total())
 	return nil
 }

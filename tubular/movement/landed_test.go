@@ -154,7 +154,7 @@ func ExampleString_Land() {
 	landed, err := movement.String{
 		Sections: []movement.StringSection{{Pipe: tubing, BottomMD: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
 		Path:     path,
-		Seals:    movement.Seals{Bore: 3.5 * unit.Inch, Restraint: movement.Anchored},
+		Seals:    movement.SealBore{Bore: 3.5 * unit.Inch, Restraint: movement.Anchored},
 	}.Land(movement.WellProfiles{Inside: column(3500 * unit.PSI), Outside: column(0), Tail: movement.Hanging}, 0)
 	if err != nil {
 		fmt.Println(err)

@@ -108,7 +108,7 @@ func between(section int, a, b hydrostatics.Position) element {
 		sines := math.Sin(float64(a.Inclination)) * math.Sin(float64(b.Inclination))
 		e.turn = 2 * math.Asin(math.Sqrt(max(0, sines))*math.Abs(math.Sin(float64(b.Azimuth-a.Azimuth)/2))) / e.length
 		e.curvature = math.Hypot(e.build, e.turn)
-		e.upright = e.curvature == 0 && sines == 0 && a.Inclination == b.Inclination
+		e.upright = e.curvature == 0 && sines == 0
 	}
 	if math.Abs(e.drop) >= leastDrop {
 		e.perDrop = 1 / (gravity * e.drop)

@@ -19,7 +19,7 @@ func TestLocatorAndLatchAgreeWithTheClosedForm(t *testing.T) {
 	for range 300 {
 		v := movement.Vertical{Sections: randomSections(r), Initial: randomCondition(r), Final: randomCondition(r),
 			Warming: unit.TemperatureDifference(100*r.Float64()-50) * unit.FahrenheitDifference,
-			Seals: movement.Seals{Bore: unit.Length(2.5+3*r.Float64()) * unit.Inch, Restraint: movement.Limited,
+			Seals: movement.SealBore{Bore: unit.Length(2.5+3*r.Float64()) * unit.Inch, Restraint: movement.Limited,
 				Up: unit.Length(r.Float64()*4) * unit.Foot, Down: unit.Length(r.Float64()*4) * unit.Foot}}
 		latch := r.IntN(2) == 0
 		if !latch {

@@ -29,8 +29,8 @@ func (a *Analysis) restrain(slackOff unit.Force) error {
 }
 
 // setDown returns the shortening by a weight set down in the initial condition.
-func (a *Analysis) setDown(weight unit.Force) SlackOff {
-	var d SlackOff
+func (a *Analysis) setDown(weight unit.Force) Shortening {
+	var d Shortening
 	for _, s := range a.Sections {
 		d.Stretch += s.Section.Pipe.Stretch(-weight, s.Length)
 		d.Buckling += s.shortening(s.Initial, -weight) - s.Initial.Shortening

@@ -55,8 +55,8 @@ func permittedRestraints() string {
 	return strings.Join(names[:], ", ")
 }
 
-// Seals are the seals of a string in a packer's seal bore.
-type Seals struct {
+// SealBore is the seal bore of a packer, and how far the seals of a string may move in it.
+type SealBore struct {
 	Bore      unit.Length `json:"bore"` // seal bore diameter
 	Restraint Restraint   `json:"restraint"`
 	Up        unit.Length `json:"up"` // travel from the as-set position to the stops; only where Limited
@@ -64,7 +64,7 @@ type Seals struct {
 }
 
 // travel returns the range of movement of the seals, down positive.
-func (s Seals) travel() (up, down float64) {
+func (s SealBore) travel() (up, down float64) {
 	switch s.Restraint {
 	case Limited:
 		return -float64(s.Up), float64(s.Down)
@@ -74,7 +74,7 @@ func (s Seals) travel() (up, down float64) {
 	return math.Inf(-1), math.Inf(1)
 }
 
-func (s Seals) faults() []error {
+func (s SealBore) faults() []error {
 	faults := []error{fault.Above("Seals.Bore", s.Bore, 0)}
 	if s.Restraint < Free || s.Restraint > Anchored {
 		faults = append(faults, fault.New("Seals.Restraint", "is %d; must be %s", int(s.Restraint), permittedRestraints()))
@@ -97,7 +97,7 @@ func notNegative(field string, l unit.Length) error {
 }
 
 // slackOff reports weight set down or pulled where nothing could take it.
-func (s Seals) slackOff(f unit.Force) error {
+func (s SealBore) slackOff(f unit.Force) error {
 	if err := fault.Finite("SlackOff", f); err != nil {
 		return err
 	}

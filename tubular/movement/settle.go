@@ -1,7 +1,5 @@
 package movement
 
-import "completion.example/hydrostatics/unit"
-
 // stop is what stops the string at a seal.
 type stop int8
 
@@ -35,30 +33,33 @@ func (m *MadeUp) settle(l *Loading, s Standing, c *Conditions, stops bool) error
 // stopped changes what stops the string where; false where nothing changes.
 func (m *MadeUp) stopped(l *Loading, c *Conditions) bool {
 	const near = 1e-12 // m
-	first, by, least := -1, notStopped, unit.Length(-near)
+	first, by, least := -1, notStopped, m.end
 	// On the hook with less than it weighs it goes down to the first locator, with
-	// more it comes up to the first latch, however far.
+	// more it comes up to the first latch, however far. What a parted joint has left
+	// below moves with neither.
 	down, up := l.Free && c.Reading < l.Reading, l.Free && c.Reading > l.Reading
-	if down || up {
-		least = m.end
-	}
-	for i := range m.seals {
-		x, seal := &l.Seals[i], &m.seals[i]
-		if x.Lost {
+	for i := range m.marks {
+		k := m.marks[i].index
+		if m.marks[i].kind != sealMark || l.Seals[k].Lost {
 			continue
 		}
+		x, seal := &l.Seals[k], &m.seals[k]
 		if x.Stands && x.Load > 0 || x.Pulls && x.Load < 0 {
-			l.stops[i] = notStopped
+			l.stops[k] = notStopped
 			return true
 		}
-		if l.stops[i] != notStopped {
+		if l.stops[k] != notStopped {
 			continue
 		}
-		if seal.Locator && !up && x.ToShoulder < least {
-			first, by, least = i, byLocator, x.ToShoulder
+		falls, comes := down && i < l.segments[0].to, up && i < l.segments[0].to
+		if !falls && !comes {
+			least = min(least, -near)
 		}
-		if room := seal.Up + x.Travel; seal.Latch && !down && room < least {
-			first, by, least = i, byLatch, room
+		if seal.Locator && !comes && x.ToShoulder < least {
+			first, by, least = k, byLocator, x.ToShoulder
+		}
+		if room := seal.Up + x.Travel; seal.Latch && !falls && room < least {
+			first, by, least = k, byLatch, room
 		}
 	}
 	if first >= 0 {

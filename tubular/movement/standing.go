@@ -145,15 +145,15 @@ func (m *MadeUp) takeHold(s Standing, place int, c Conditions, weight *unit.Forc
 // there: never positive for a weight.
 func (m *MadeUp) lower(l *Loading, place int, weight float64) (float64, error) {
 	sum := 0.0
-	for i := range m.spans {
-		if i > 0 && m.marks[i-1].kind == holdMark && m.marks[i-1].index == place {
+	for i := range m.marks {
+		sp := &m.spans[i] // above it
+		sum += m.buckled(l.Nodes, sp.from, sp.to, -weight).shortening - l.spans[i].buckled - weight*sp.compliance
+		if k := &m.marks[i]; k.kind == holdMark && k.index == place {
 			return sum, nil
 		}
-		if i > 0 && (m.isEnd(l, i-1) && m.marks[i-1].kind != jointMark || m.marks[i-1].kind == jointMark && l.Joints[m.marks[i-1].index].Parted) {
+		if m.isEnd(l, i) {
 			break
 		}
-		sp := &m.spans[i]
-		sum += m.buckled(l.Nodes, sp.from, sp.to, -weight).shortening - l.spans[i].buckled - weight*sp.compliance
 	}
 	return 0, fault.NewIn("movement", "place", "is %d; must be one with nothing parted or holding above it", place)
 }

@@ -36,7 +36,7 @@ func (c *Case) Steps() []working.Step {
 	return outcome(c.Movement, c.SlackOff, c.EndForce, c.PackerForce, c.TrueForce)
 }
 
-func outcome(m Movement, s SlackOff, end, packer, total unit.Force) []working.Step {
+func outcome(m Movement, s Shortening, end, packer, total unit.Force) []working.Step {
 	return []working.Step{
 		{
 			Name: "free movement", Symbol: "dL", Equation: "dL1 + dL2 + dL3 + dL4 + dL5",

@@ -15,7 +15,7 @@ type String struct {
 	Sections []StringSection    `json:"sections"` // from the hanger down
 	Path     *hydrostatics.Path `json:"path"`
 	Hanger   unit.Length        `json:"hanger"` // measured depth of the hanger on the path
-	Seals    Seals              `json:"seals"`
+	Seals    SealBore           `json:"seals"`
 	Spacing  unit.Length        `json:"spacing"` // greatest distance between nodes; zero stands for 10 m
 	// HelicalOnset is the load at which sinusoidal buckling in an inclined hole
 	// turns helical, as a multiple of the sinusoidal load: from 1 to 2√2, which

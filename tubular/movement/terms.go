@@ -41,9 +41,7 @@ func (m *MadeUp) Terms(l *Loading) Terms {
 	for i := to - 1; i >= from; i-- {
 		a, b, e := &l.Nodes[i], &l.Nodes[i+1], &m.elements[i]
 		bar := &m.bars[a.Section]
-		if c.Drag != 0 {
-			t.Drag += c.Drag * unit.Force(m.share(l, c, i)-m.share(l, c, i+1))
-		}
+		t.Drag += m.dragged(l, c, i) - m.dragged(l, c, i+1)
 		if mark >= 0 && m.marks[mark].element == i {
 			m.addStep(&t, c, &m.marks[mark], a, b)
 			mark--

@@ -31,6 +31,12 @@ func TestPartsOfTheSumsWorked(t *testing.T) {
 	b.TVD = unit.Length(math.Nextafter(91, 0))
 	require.Zero(t, between(0, a, b).perDrop)
 
+	// upright is what is straight and vertical, not what begins to bend there
+	plumb := hydrostatics.Position{MD: 100, TVD: 100}
+	require.True(t, between(0, plumb, hydrostatics.Position{MD: 140, TVD: 140}).upright)
+	require.False(t, between(0, plumb, hydrostatics.Position{MD: 140, TVD: 139, Inclination: 0.1}).upright)
+	require.False(t, between(0, hydrostatics.Position{MD: 100, Inclination: 0.1}, hydrostatics.Position{MD: 140, Inclination: 0.1}).upright)
+
 	// A bar's prepared figures.
 	s := StringSection{Pipe: tubular.Pipe{OD: 0.1, ID: 0.08, Weight: 200, Material: tubular.Steel()}, Hole: 0.2, BottomMD: 10}
 	bar := newBar(0, s)
@@ -64,7 +70,7 @@ func TestLimitsOfBuckling(t *testing.T) {
 
 	path, err := hydrostatics.Vertical(1000)
 	require.NoError(t, err)
-	s := String{Sections: []StringSection{{Pipe: c.Pipe, Hole: c.Hole, BottomMD: 1000}}, Path: path, Seals: Seals{Bore: 0.08, Restraint: Anchored}}
+	s := String{Sections: []StringSection{{Pipe: c.Pipe, Hole: c.Hole, BottomMD: 1000}}, Path: path, Seals: SealBore{Bore: 0.08, Restraint: Anchored}}
 	state := WellProfiles{Inside: func(z unit.Length) unit.Pressure { return unit.Pressure(1e4 * z) }, Outside: func(z unit.Length) unit.Pressure { return unit.Pressure(1e4 * z) }}
 	for ratio, ok := range map[float64]bool{1: true, 2 * math.Sqrt2: true, math.Nextafter(1, 0): false, math.Nextafter(2*math.Sqrt2, 3): false} {
 		s.HelicalOnset = ratio

@@ -26,7 +26,7 @@ func vertical(t testing.TB) movement.String {
 	require.NoError(t, err)
 	return movement.String{
 		Sections: []movement.StringSection{{Pipe: tubing(), BottomMD: 9000 * unit.Foot, Hole: 6.184 * unit.Inch}},
-		Path:     path, Seals: movement.Seals{Bore: 4 * unit.Inch},
+		Path:     path, Seals: movement.SealBore{Bore: 4 * unit.Inch},
 	}
 }
 
@@ -47,7 +47,7 @@ func deviated(t testing.TB, a unit.Angle) movement.String {
 			{Pipe: upper, BottomMD: 7000 * unit.Foot, Hole: 6.184 * unit.Inch},
 			{Pipe: lower, BottomMD: 12000 * unit.Foot, Hole: 6.184 * unit.Inch},
 		},
-		Path: path, Seals: movement.Seals{Bore: 4 * unit.Inch},
+		Path: path, Seals: movement.SealBore{Bore: 4 * unit.Inch},
 	}
 }
 

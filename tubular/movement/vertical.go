@@ -45,7 +45,7 @@ func (c WellFluids) Outside(depth unit.Length) unit.Pressure {
 // 1977, p. 195.
 type Vertical struct {
 	Sections []StringSection            `json:"sections"`
-	Seals    Seals                      `json:"seals"`
+	Seals    SealBore                   `json:"seals"`
 	Initial  WellFluids                 `json:"initial"`
 	Final    WellFluids                 `json:"final"`
 	Warming  unit.TemperatureDifference `json:"warming"` // mean temperature, final less initial
@@ -63,7 +63,7 @@ type Analysis struct {
 	// without slack-off.
 	Movement Movement `json:"movement"`
 	// SlackOff is the shortening by the weight set down.
-	SlackOff SlackOff `json:"slack_off"`
+	SlackOff Shortening `json:"slack_off"`
 	// EndForce and EndEffective are the true and the effective axial force
 	// above the seals in the final condition with nothing restrained. The
 	// negative of EndEffective is the classical fictitious force.
@@ -86,11 +86,11 @@ type Analysis struct {
 	Sections []SectionMovement `json:"sections"`
 
 	initial unit.Force // effective force above the seals, initial, without slack-off
-	seals   Seals
+	seals   SealBore
 }
 
-// SlackOff is the shortening of the string by weight set down on the packer.
-type SlackOff struct {
+// Shortening is that of the string by weight set down on the packer.
+type Shortening struct {
 	Stretch  unit.Length `json:"stretch"`
 	Buckling unit.Length `json:"buckling"`
 }
@@ -103,7 +103,7 @@ type SlackOff struct {
 // Range: any lengths; they aren't checked.
 //
 // Source: superposition.
-func (s SlackOff) Total() unit.Length { return s.Stretch + s.Buckling }
+func (s Shortening) Total() unit.Length { return s.Stretch + s.Buckling }
 
 // SectionMovement is the share of one section in the free movement, with the
 // terms that it follows from.
@@ -248,7 +248,7 @@ func (v Vertical) check() ([]bar, error) {
 	}
 	faults = append(faults, fault.Finite("Warming", v.Warming))
 	if v.Closed {
-		if v.Seals != (Seals{}) {
+		if v.Seals != (SealBore{}) {
 			faults = append(faults, fault.New("Seals", "are given; must be none where Closed"))
 		}
 		if v.SlackOff != 0 {

@@ -23,7 +23,7 @@ func packerExample() movement.Vertical {
 			},
 			BottomMD: 10000 * unit.Foot, Hole: 6.094 * unit.Inch,
 		}},
-		Seals: movement.Seals{Bore: 3.25 * unit.Inch},
+		Seals: movement.SealBore{Bore: 3.25 * unit.Inch},
 		Initial: movement.WellFluids{
 			InsideDensity: 7.31 * unit.PoundPerGallon, OutsideDensity: 7.31 * unit.PoundPerGallon,
 		},

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -56,10 +57,10 @@ func TestAdviceOpensWindows(t *testing.T) {
 		{plan: "packer-fluid-swapped", want: map[string]string{
 			"set the packer pins":    "8 pins, not 7, for “isolation valve C: opens”",
 			"set the packer density": "“heavy brine” of 10.9 lb/gal in place of 11.6 lb/gal",
-		}},
+		}, long: true},
 		{plan: "sleeves-in-wrong-order", want: map[string]string{
 			"close sleeve A pressure": "1900 psi on “open line C” as well, while “close line” is at 3000 psi",
-		}},
+		}, long: true},
 		{plan: "cold-injection-parts-release", want: map[string]string{
 			"inject cold water pressure": "710 psi on “tubing” in place of 3500 psi",
 		}},
@@ -68,8 +69,8 @@ func TestAdviceOpensWindows(t *testing.T) {
 		}, long: true},
 	} {
 		t.Run(c.plan+strings.Join(c.change, ", "), func(t *testing.T) {
-			if c.long && testing.Short() {
-				t.Skip("a few hundred windows")
+			if c.long {
+				long.Skip(t, "a few hundred windows")
 			}
 			p := readPlan(t, shipped+c.plan+".json")
 			for _, x := range c.change {
@@ -324,6 +325,7 @@ func TestAdviceOfWhatFollowsFromAStepBefore(t *testing.T) {
 // pressure and pull has its window told as it is with what mends that step, and those are
 // the windows of the plan that is mended so.
 func TestWindowsOfStepsThatAwaitAnother(t *testing.T) {
+	long.Skip(t, "advice for every window, twice")
 	p := readPlan(t, shipped+"sleeves-in-wrong-order.json")
 	r := everything(t, p)
 	require.Equal(t, sequence.Refuted, r.Verdict)

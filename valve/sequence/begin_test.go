@@ -64,6 +64,24 @@ func TestBeginningsByHand(t *testing.T) {
 	require.Equal(t, []string{"door"}, r.Steps[0].Unknown)
 }
 
+// What may have happened before may have happened after a step, too, that leaves it alone; and what had is what
+// has.
+func TestWhatMayHaveHappenedIsHandedOn(t *testing.T) {
+	for _, b := range []*sequence.Begin{
+		{May: []string{"door: moves"}, Trapped: room(0)},
+		{Happened: []string{"door: moves"}},
+		{Happened: []string{"witness: moves"}, May: []string{"door: moves"}, Trapped: room(0)},
+	} {
+		p := half(b)
+		p.Devices[1].Actions[0].Triggers[0] = rising(9000*psi, 9000*psi)
+		p.Steps[0].Ramps, p.Steps[0].Expect = []map[string]pressure{{"annulus": 200 * psi}}, nil
+		q, err := p.Rest(t.Context(), "up")
+		require.NoError(t, err)
+		require.Equal(t, b.May, q.Begin.May)
+		require.Equal(t, b.Happened, q.Begin.Happened)
+	}
+}
+
 // What is trapped has no pressure by default: the error offers the hydrostatic one, for
 // a beginning and for a file. A stated nought will do.
 func TestTrappedPressuresAreStated(t *testing.T) {

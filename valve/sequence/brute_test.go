@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -20,7 +21,7 @@ func TestWalkAgainstCreeping(t *testing.T) {
 	random := rand.New(rand.NewPCG(42, 1))
 	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
 	events := 0
-	for well := range 60 {
+	for well := range long.Size(15, 60) {
 		p := mini()
 		p.Devices, p.Steps = nil, nil
 		var rows []valve.Row
@@ -109,5 +110,5 @@ func TestWalkAgainstCreeping(t *testing.T) {
 			events++
 		}
 	}
-	require.Greater(t, events, 100)
+	require.Greater(t, events, long.Size(25, 100))
 }

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"context"
+	"fmt"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
@@ -100,6 +101,32 @@ func TestThreeAreas(t *testing.T) {
 	window := checked(t, plan(600*psi)).Steps[0].Windows
 	low, _ := window[2].Intervals[0].Least.Pressure()
 	require.InDelta(t, 505, low.In(psi), 0.6) // of a window, half a psi inward
+}
+
+// A device that stands later in the list feels its third compartment as well: with 2,000 psi on the line it
+// stays at 600 psi of tubing, and moves as the line is bled below (2·600 − 500)/0.5 = 1,400 psi.
+func TestALaterDeviceFeelsItsThirdCompartment(t *testing.T) {
+	plan := func(before int, bled pressure, expect ...string) *sequence.Plan {
+		p := gaugeWell()
+		p.Compartments = append(p.Compartments, p.Compartments[1])
+		p.Compartments[2].Name = "line"
+		for i := range before {
+			addAction(p, fmt.Sprint("other ", i), "tubing", "", rising(9000*psi, 9000*psi))
+		}
+		a := addAction(p, "spool", "tubing", "")
+		a.Inside, a.Chamber, a.Triggers = "", nil, []sequence.Trigger{{}}
+		a.Areas = &sequence.Areas{On: []sequence.Pressed{{Compartment: "tubing", Area: 2 * unit.SquareInch}, {Compartment: "annulus", Area: -1.5 * unit.SquareInch}, {Compartment: "line", Area: -0.5 * unit.SquareInch}},
+			Spring: unit.Exactly(400 * unit.PoundForce), Friction: unit.Exactly(100 * unit.PoundForce)}
+		p.Steps = []sequence.Step{{Name: "press", Ramps: []map[string]pressure{{"line": 2000 * psi}, {"tubing": 600 * psi}}},
+			{Name: "bleed", Ramps: []map[string]pressure{{"line": bled}}, Expect: expect}}
+		return p
+	}
+	for before := range 4 {
+		require.Equal(t, sequence.Proved, verdicted(t, plan(before, 1399*psi, "spool: moves")).Verdict, "%d", before)
+		require.Equal(t, sequence.Missing, verdicted(t, plan(before, 1401*psi, "spool: moves")).Findings[0].Kind, "%d", before)
+		require.Equal(t, sequence.Proved, verdicted(t, plan(before, 1401*psi)).Verdict, "%d", before)
+		require.Equal(t, sequence.Refuted, verdicted(t, plan(before, 1399*psi)).Verdict, "%d", before)
+	}
 }
 
 // One model of a sleeve: what the plan's sleeve needs at surface is what package

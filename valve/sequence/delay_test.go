@@ -164,6 +164,14 @@ func TestDelaysThatAreRefused(t *testing.T) {
 			p.Steps[0].Ramps, p.Steps[0].Hold, p.Steps[0].Expect = tubingTo(2500), []string{"1m"}, nil
 			p.Steps = append(p.Steps, sequence.Step{Name: "swap", Takes: "1m", Displace: []sequence.Displacement{{Compartment: "annulus", Fluid: "brine", ToMD: 500 * foot}}})
 		}, "at its level while a fluid is displaced, and moves with a delay"},
+		{func(p *sequence.Plan) { p.Steps[0].Ramps, p.Steps[0].Hold = tubingTo(2500), []string{"5m"} }, "as the programme ends"},
+		{func(p *sequence.Plan) { p.Devices[0].Actions[0].Triggers[0] = rising(-20*psi, -10*psi) }, "begin where it isn't there, or with what has brought it there"},
+		{func(p *sequence.Plan) {
+			*p = *producer()
+			p.Rules.Rise = 500 * psi
+			addAction(p, "slow", "tubing", "", falling(3200*psi, 3200*psi)).Delay = "1m"
+			p.Devices[1].MD = 8400 * foot
+		}, "while the zones flow"},
 		{func(p *sequence.Plan) { p.Steps[0].Hold = []string{"6m", "6m", "6m"} }, "3 times for 2 ramps"},
 		{func(p *sequence.Plan) { p.Devices[0].Actions[0].Delay = "7m" }, "must not be less"},
 		{func(p *sequence.Plan) { p.Devices[0].Actions[0].Triggers[0].Count = 2 }, "one trigger that counts once"},

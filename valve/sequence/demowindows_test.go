@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -16,9 +17,7 @@ import (
 // no string and no production; what stands here is that window and verdict are one
 // answer, and that an interval ends where a limit does.
 func TestWindowsOfTheDemoAgainstItsVerdict(t *testing.T) {
-	if testing.Short() {
-		t.Skip("some hundred walks of the demo")
-	}
+	long.Skip(t, "some hundred walks of the demo")
 	p := demoPlan(t)
 	r := everything(t, p)
 	require.True(t, r.OK())

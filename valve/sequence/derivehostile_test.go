@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"testing"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -25,7 +26,7 @@ func TestHostileTallies(t *testing.T) {
 		tried := 0
 		numbers(reflect.ValueOf(p.Assembly), "assembly", func(path string, set func(float64) func()) {
 			tried++
-			if tried%3 != 0 || testing.Short() && tried%4 != 0 {
+			if tried%long.Size(24, 3) != 0 {
 				return
 			}
 			for _, x := range []float64{math.NaN(), -1, 1e300} {

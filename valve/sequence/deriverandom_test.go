@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/tubular/catalogue"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -144,7 +145,7 @@ func TestRandomTallies(t *testing.T) {
 	}
 	circle := func(d float64) float64 { return math.Pi / 4 * d * d }
 	cuts, clashes := 0, 0
-	for seed := range uint64(200) {
+	for seed := range uint64(long.Size(50, 200)) {
 		p := randomAssembly(rand.New(rand.NewPCG(seed, 1)))
 		made, err := p.Derive()
 		if err != nil && strings.Contains(err.Error(), "on which side of it?") {
@@ -207,7 +208,7 @@ func TestRandomTallies(t *testing.T) {
 		}
 		require.InEpsilon(t, hole, fluid+steel, 1e-9, "seed %d", seed)
 	}
-	require.Greater(t, cuts, 200)
+	require.Greater(t, cuts, long.Size(50, 200))
 	require.Less(t, clashes, 60)
 }
 
@@ -220,11 +221,7 @@ func TestRandomTalliesWithWallsAgainstThePlainWalker(t *testing.T) { randomTalli
 
 func randomTallies(t *testing.T, walls bool) {
 	var c tally
-	plans := 200
-	if testing.Short() {
-		plans = 60
-	}
-	from, to := plansWanted(t, plans)
+	from, to := plansWanted(t, long.Size(30, 200))
 	var walked atomic.Int64
 	eachPlan(from, to, func(n uint64) {
 		r := rand.New(rand.NewPCG(n, 7))

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -112,7 +113,7 @@ func (o *other) held(w otherWorld, long float64) float64 {
 func TestTheStringByAnotherRoute(t *testing.T) {
 	random := rand.New(rand.NewPCG(20, 26))
 	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
-	for n := range 30 {
+	for n := range long.Size(6, 30) {
 		o := &other{inside: between(7, 12), outside: between(7, 12), seal: between(4.6, 6), slant: between(0, 60) * math.Pi / 180}
 		sizes := [][3]float64{{4.5, 3.958, 12.6}, {3.5, 2.992, 9.3}, {2.875, 2.441, 6.5}}
 		depth := math.Round(between(6000, 11000))

@@ -7,6 +7,7 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -184,6 +185,7 @@ func TestRestsWithLevelsHoldAgainstThePlainWalker(t *testing.T) {
 
 // With gas, too.
 func TestRestsWithGasHoldAgainstThePlainWalker(t *testing.T) {
+	long.Skip(t, "gas")
 	restsHold(t, 3, func(n uint64) *sequence.Plan {
 		return plainPlanOf(newRandom(815, n), "815 gas", n, plainGases, nil)
 	})
@@ -200,9 +202,7 @@ func TestRestsPastBranchesHoldAgainstThePlainWalker(t *testing.T) {
 }
 
 func restsHold(t *testing.T, plans int, plan func(n uint64) *sequence.Plan) {
-	if testing.Short() {
-		plans = max(plans*3/10, 2)
-	}
+	plans = long.Size(max(plans/8, 3), plans)
 	var proved, refused, wrong, rests atomic.Int64
 	from, to := plansWanted(t, plans)
 	eachPlan(from, to, func(n uint64) {

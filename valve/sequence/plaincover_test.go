@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 )
 
@@ -12,7 +13,7 @@ import (
 // and at once, rows and counts, latches that move again, trapped rooms that
 // meet, squeezes and swaps that move something, every limit, right and wrong.
 func TestRandomPlansHoldEverything(t *testing.T) {
-	const plans = 400
+	plans := long.Size(60, 400)
 	cover := map[string]int{}
 	for n := range uint64(plans) {
 		p := plainPlan(5, n)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -15,7 +16,7 @@ import (
 // Some of such wells do all of it with the nominal values: parts, latches, unseats.
 func TestRandomStringsAreFished(t *testing.T) {
 	cover := map[string]int{}
-	for n := range uint64(30) {
+	for n := range uint64(long.Size(8, 30)) {
 		has := map[string]bool{}
 		for _, e := range plainWalkOf(plainPlanWith(4711, n, features["fished"]), 4, nil).events {
 			if _, action, _ := strings.Cut(e.action, ": "); e.fired {
@@ -30,7 +31,7 @@ func TestRandomStringsAreFished(t *testing.T) {
 		}
 	}
 	t.Log(cover)
-	require.GreaterOrEqual(t, cover["all"], 4)
+	require.GreaterOrEqual(t, cover["all"], long.Size(1, 4))
 }
 
 // fishSteps are those of a string that parts, is latched to what it has left and pulls

@@ -10,6 +10,7 @@ import (
 
 	"completion.example/fluid"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -312,11 +313,7 @@ func TestVerdictsWithGas(t *testing.T) {
 	var c tally
 	refused := map[string]int{}
 	var mutex sync.Mutex
-	plans := 6
-	if testing.Short() {
-		plans = 3
-	}
-	from, to := plansWanted(t, plans)
+	from, to := plansWanted(t, long.Size(2, 6))
 	eachPlan(from, to, func(n uint64) {
 		p := plainGasPlan(n)
 		v, err := verdictOf(p)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
@@ -58,7 +59,7 @@ func band(middle, half float64) unit.Band[pressure] {
 // be proved wrongly.
 func TestVerdictsOfTwoMovers(t *testing.T) {
 	var c tally
-	from, to := plansWanted(t, 80)
+	from, to := plansWanted(t, long.Size(10, 80))
 	eachPlan(from, to, func(n uint64) {
 		p := twoMovers(newRandom(31, n))
 		v, err := verdictOf(p)

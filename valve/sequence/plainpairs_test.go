@@ -6,6 +6,7 @@ import (
 
 	"maps"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -48,11 +49,7 @@ func TestPairsOfFeaturesHold(t *testing.T) {
 	})
 	var c tally
 	c.draws = 100
-	plans := 30
-	if testing.Short() {
-		plans = 10
-	}
-	from, to := plansWanted(t, plans)
+	from, to := plansWanted(t, long.Size(6, 30))
 	eachPlan(from, to, func(n uint64) {
 		random := newRandom(n, 4713)
 		i, j := random.IntN(len(names)), random.IntN(len(names)-1)

@@ -9,6 +9,7 @@ import (
 
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -292,11 +293,7 @@ func TestVerdictsWithPumps(t *testing.T) {
 			var c tally
 			var mutex sync.Mutex
 			refused := map[string]int{}
-			plans := 6
-			if testing.Short() {
-				plans = 3
-			}
-			from, to := plansWanted(t, plans)
+			from, to := plansWanted(t, long.Size(3, 6))
 			pumping := 0
 			eachPlan(from, to, func(n uint64) {
 				p := plainPlanOf(newRandom(x.seed, n), x.name, n, plainPumps, x.feature)

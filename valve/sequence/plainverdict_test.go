@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -46,11 +47,7 @@ func verdictOf(p *sequence.Plan) (v judged, err error) {
 // refuted plan's witness fails, and hardly any is left open.
 func TestVerdictsHoldAgainstThePlainWalker(t *testing.T) {
 	var c tally
-	plans := 1000
-	if testing.Short() {
-		plans = 150
-	}
-	from, to := plansWanted(t, plans)
+	from, to := plansWanted(t, long.Size(60, 1000))
 	eachPlan(from, to, func(n uint64) {
 		p := plainPlan(2026, n)
 		v, err := verdictOf(p)
@@ -86,7 +83,7 @@ func TestVerdictsOfCases(t *testing.T) {
 // In whatever order the lists of a plan stand, its verdict and what it finds are
 // the same.
 func TestVerdictsDoNotSeeTheOrderOfLists(t *testing.T) {
-	from, to := plansWanted(t, 60)
+	from, to := plansWanted(t, long.Size(15, 60))
 	eachPlan(from, to, func(n uint64) {
 		p := plainPlan(99, n)
 		a, err := verdictOf(p)

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -92,7 +93,7 @@ func TestWindowOfARoomThatOpens(t *testing.T) {
 // In one world the window is exactly where the plain walker finds it; in a box of
 // them no draw fails inside.
 func TestWindowsAgainstAFineScan(t *testing.T) {
-	from, to := plansWanted(t, 8)
+	from, to := plansWanted(t, long.Size(1, 8))
 	eachPlan(from, to, func(n uint64) {
 		switch n {
 		case 6:

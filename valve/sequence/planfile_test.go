@@ -9,6 +9,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/fault"
+	"completion.example/internal/long"
 	"completion.example/internal/strictjson"
 	"completion.example/valve/sequence"
 	"github.com/google/go-cmp/cmp"
@@ -39,7 +40,7 @@ func TestEveryPlanReadsBackAsWritten(t *testing.T) {
 		})
 	}
 	read := 0
-	for n := range uint64(100) {
+	for n := range uint64(long.Size(30, 100)) {
 		p := plainPlan(7, n)
 		if p.Validate() != nil {
 			continue
@@ -48,7 +49,7 @@ func TestEveryPlanReadsBackAsWritten(t *testing.T) {
 		same(t, p)
 		same(t, p.Clone())
 	}
-	require.Greater(t, read, 75)
+	require.Greater(t, read, long.Size(20, 75))
 	same(t, rich())
 	same(t, large(5, 20))
 }

@@ -144,6 +144,27 @@ func TestPumpBullheads(t *testing.T) {
 	require.Equal(t, "brine", r.Steps[1].Pumps[0].Returns[0].What)
 }
 
+// A pipe's rating is held against what friction leaves at its depth: below 8,000 ft that of the last 1,000
+// ft down the tubing and back, and not the pump's pressure.
+func TestRatingsWhileItIsPumped(t *testing.T) {
+	rate := 5 * unit.BarrelPerMinute
+	plan := func(burst float64) *sequence.Plan {
+		p := pumpedWell()
+		p.Ratings = []sequence.Rating{{Name: "tail", Inside: "tubing", Outside: "annulus", FromMD: 8000 * foot, ToMD: 9000 * foot, Burst: exactly(burst)}}
+		p.Steps = []sequence.Step{{Name: "circulate", Pump: []sequence.Pump{{Into: "tubing", Returns: "annulus", Rate: rate}}}}
+		return p
+	}
+	p := plan(1)
+	bore := flow.Conduit{Outer: 2.992 * unit.Inch}
+	ring := flow.Conduit{Outer: 8.535 * unit.Inch, Inner: 3.5 * unit.Inch}
+	left := friction(t, p.Fluids[0], bore, rate, 1000) + friction(t, p.Fluids[0], ring, rate, 1000)
+	require.Greater(t, left, 40.0)
+	require.Equal(t, sequence.Proved, verdicted(t, plan(left+0.5)).Verdict)
+	r := verdicted(t, plan(left-0.5))
+	require.Equal(t, sequence.Refuted, r.Verdict)
+	require.Equal(t, "tail", r.Findings[0].Device, "%+v", r.Findings)
+}
+
 // What isn't modelled, or isn't said, says so.
 func TestPumpsThatAreRefused(t *testing.T) {
 	pump := sequence.Pump{Into: "tubing", Returns: "annulus", Rate: unit.BarrelPerMinute}

@@ -211,6 +211,14 @@ func TestWhatIsNotKnownOfTheStringIsSaid(t *testing.T) {
 	require.NotContains(t, string(text), "no strength of connections")
 }
 
+// What a string isn't held against is said as long as it isn't given.
+func TestARatingThatIsNotGivenIsSaid(t *testing.T) {
+	p := landed()
+	require.Contains(t, verdict(t, p).Unchecked, "the rig's rating isn't given")
+	p.String.Rig = 500000 * unit.PoundForce
+	require.NotContains(t, verdict(t, p).Unchecked, "the rig's rating isn't given")
+}
+
 // A release that parts before the packer sets is what goes wrong, not what keeps the
 // plan from being walked.
 func TestPartingBeforeTheSettingIsAFinding(t *testing.T) {

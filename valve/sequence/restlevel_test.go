@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -73,7 +74,10 @@ func TestAFallenLevelIsWrittenAndReadBack(t *testing.T) {
 // both with a string.
 func TestShippedPlansGoOnAlike(t *testing.T) {
 	for _, name := range []string{"horizontal-nitrogen-cushion.json", "two-packers-dropped-plug.json"} {
-		t.Run(name, func(t *testing.T) { goesOnAlike(t, shippedPlans(t)[name], 1e-3) })
+		t.Run(name, func(t *testing.T) {
+			long.Skip(t, "a rest for each step")
+			goesOnAlike(t, shippedPlans(t)[name], 1e-3)
+		})
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -101,9 +102,7 @@ func TestWindowSeesBarriers(t *testing.T) {
 // A pull has a window as a pressure has: from what parts the release at its late end
 // with the greatest drag, up to what the rig allows. Worked in TestReadingAtParting.
 func TestWindowOfAPull(t *testing.T) {
-	if testing.Short() {
-		t.Skip("takes some seconds")
-	}
+	long.Skip(t, "takes some seconds")
 	p := landed()
 	p.String.Drag = unit.Band[unit.Force]{Least: 4000 * unit.PoundForce, Nominal: 5000 * unit.PoundForce, Greatest: 6000 * unit.PoundForce}
 	p.String.Rig = 185000 * unit.PoundForce

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/packer"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -37,6 +38,33 @@ func landed() *sequence.Plan {
 func lastString(r *sequence.Programme, step int) *sequence.StringAt {
 	points := r.Steps[step].Points
 	return points[len(points)-1].String
+}
+
+// The three forces above a place that holds are told apart: wall force less effective is
+// p inside·Ai − p outside·Ao, at 9,000 ft and whatever is applied; and what stands across the packer
+// is counted from below. By hand, 9.5 lb/gal over 9,000 ft is 4,441.6 psi; bores of 2.992 and 3.5 in.
+func TestForcesAndDifferentialAtThePacker(t *testing.T) {
+	p := landed()
+	p.Holding = &sequence.Holding{Below: "below", Above: "annulus", MD: 9000 * foot, Envelope: packer.Polygon{Name: "packer", Vertices: []packer.Load{
+		{Differential: -9000 * psi, Axial: -90000 * unit.PoundForce}, {Differential: 9000 * psi, Axial: -90000 * unit.PoundForce},
+		{Differential: 9000 * psi, Axial: 90000 * unit.PoundForce}, {Differential: -9000 * psi, Axial: 90000 * unit.PoundForce}}}}
+	p.Steps = append(p.Steps, sequence.Step{Name: "press", Ramps: []map[string]unit.Pressure{{"annulus": 500 * psi}}})
+	r := verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	s := r.Steps[1]
+	held := s.Holding[len(s.Holding)-1]
+	require.InDelta(t, -500, held.Differential.In(psi), 1e-6)
+	area := func(d float64) float64 { return math.Pi / 4 * d * d }
+	column := 9.5 * 9000 * 12 / 231
+	f := s.Forces[0]
+	inside, outside := column*area(2.992), column*area(3.5)
+	lbf := func(x unit.Force) float64 { return x.In(unit.PoundForce) }
+	require.InDelta(t, inside-outside-500*area(3.5), lbf(f.Wall.Final-f.Effective.Final), 0.5)
+	for name, x := range map[string]sequence.ForceRange{"load": f.Load, "effective": f.Effective, "wall": f.Wall} {
+		require.LessOrEqual(t, lbf(x.Least), lbf(x.Final)+1e-6, name)
+		require.GreaterOrEqual(t, lbf(x.Greatest), lbf(x.Final)-1e-6, name)
+		require.Less(t, lbf(x.Greatest-x.Least), 5000.0, "%s: 500 psi on a ring of 2.6 in² and what it balloons", name)
+	}
 }
 
 // Plugged tubing that is pressured to p, held there and bled off keeps

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -67,7 +68,7 @@ func TestMarginOfARowIsThatOfItsLeastSureTrigger(t *testing.T) {
 // hold the planned value: none is told to be empty where one exists.
 func TestWindowsBeforeAFailingStepHoldThePlan(t *testing.T) {
 	for _, name := range []string{"test-passes-casing-rating", "bullhead-breaks-the-toe-zone"} {
-		if testing.Short() && name != "test-passes-casing-rating" {
+		if !long.Wanted() && name != "test-passes-casing-rating" {
 			continue
 		}
 		r, err := sequence.Check(t.Context(), readPlan(t, shipped+name+".json"), sequence.Options{Only: sequence.NoAdvice})

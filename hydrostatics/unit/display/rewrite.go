@@ -17,7 +17,9 @@ func (s System) Rewrite(text string) string {
 	done, name := 0, 0
 	for i := range len(text) {
 		if i >= name && strings.HasPrefix(text[i:], "“") {
-			name = i + max(strings.Index(text[i:], "”"), 0)
+			if quoted, _, closed := strings.Cut(text[i:], "”"); closed {
+				name = i + len(quoted)
+			}
 		}
 		if i < max(done, name) || i > 0 && !strings.ContainsRune(" \t\n\r(=:", rune(text[i-1])) {
 			continue
@@ -44,14 +46,12 @@ func quantityAt(text string) (number, symbol string) {
 	if n+1 < len(text) && text[n] == 'e' && (text[n+1] == '-' || text[n+1] == '+') {
 		n = digitsFrom(text, n+2, "")
 	}
-	if n == 0 || n+1 >= len(text) || text[n] != ' ' || !letter(text[n+1]) {
+	rest, spaced := strings.CutPrefix(text[n:], " ")
+	if !spaced || rest == "" || !letter(rest[0]) {
 		return "", ""
 	}
-	end := n + 1
-	for end < len(text) && (letter(text[end]) || strings.IndexByte("0123456789/^.-", text[end]) >= 0) {
-		end++
-	}
-	return text[:n], text[n+1 : end]
+	behind := strings.TrimLeft(rest, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789/^.-")
+	return text[:n], rest[:len(rest)-len(behind)]
 }
 
 // digitsFrom tells where digits from a place on end, with others among them; 0 where
@@ -75,8 +75,8 @@ func (s System) rewritten(number, symbol string) string {
 	bare := strings.TrimRight(symbol, ".-")
 	tail := symbol[len(bare):]
 	written := number + " " + bare
-	quantity, u, ok := unit.Written(written)
-	if !ok || u.Text != bare || quantity == "mass" || strings.HasPrefix(quantity, "temperature") {
+	quantity, _, ok := unit.Written(written)
+	if !ok || quantity == "mass" || strings.HasPrefix(quantity, "temperature") {
 		return was
 	}
 	p := impliedBy(quantity, bare)

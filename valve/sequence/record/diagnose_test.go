@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"completion.example/valve/sequence/record/internal/invent"
 	"github.com/stretchr/testify/require"
@@ -169,10 +170,7 @@ func faulty(p *sequence.Plan) []invent.Stuck {
 // among what isn't ruled out, in at least 95 of 100.
 func TestDiagnosesHold(t *testing.T) {
 	p := demo(t)
-	jobs := 15
-	if testing.Short() {
-		jobs = 6
-	}
+	jobs := long.Size(3, 15)
 	from := uint64(1000)
 	if n, err := strconv.Atoi(os.Getenv("RECORD_JOBS")); err == nil { // the long check; RECORD_FROM for others
 		jobs, from = n, 50_000

@@ -7,6 +7,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/hydrostatics/unit/fault"
+	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
 
@@ -56,17 +57,17 @@ func TestReadSaysEveryFaultWithItsLine(t *testing.T) {
 		"time [s],step,tubng pressure [psi]\n":  {"did you mean tubing?"},
 		"time [s],step,tubing pressure [bbl]\n": {"line 1, tubing pressure"},
 		"time [s],step,tubing pressure [psi],tubing pressure [bar]\n":                   {"stands twice"},
-		"time [s],step,tubing pressure [psi]\n0,,1\n":                                   {"line 2, step: is empty"},
+		"time [s],step,tubing pressure [psi]\n0,,1\n":                                   {"line 2, step: is empty; the first row must name its step"},
 		"time [s],step,tubing pressure [psi]\n0,run in hol,1\n":                         {"line 2, step: is \"run in hol\"", "did you mean \"run in hole\"?"},
 		"time [s],step,tubing pressure [psi]\n0,2,1\n1,1,1\n":                           {"line 3, step: is \"1\"; the plan has it before"},
 		"time [s],step,tubing pressure [psi]\n0,1,1\n-1,1,1\n2,1,x\n3,1,NaN\n4,1,1,9\n": {"line 3, time: is -1; it must not go back", "line 4, tubing pressure", "line 5, tubing pressure", "line 6: has 4 cells"},
-		"time [s],step,tubing pressure\n0,1,1\n":                                        {"has no unit"},
-		"time,step,tubing pressure [psi]\n5,1,1\n":                                      {"line 2, time: is \"5\""},
+		"time [s],step,tubing pressure\n0,1,1\n":                                        {"line 2, tubing pressure: is \"1\" and has no unit; give one in the head of the column, such as tubing pressure [psi]"},
+		"time,step,tubing pressure [psi]\n5,1,1\n":                                      {"line 2, time: is \"5\"; must be such as 15:04:05 or 2026-03-01T15:04:05Z; a number needs a unit in the head: time [min]"},
 		"time [s],step,tubing pressure [psi]\n0,1,1\n1,,1\n":                            {"has 2 rows; must have at least 4"},
 		"time [s],step,tubing pressure [psi]\nwithin,,-1 psi\n0,1,1\n":                  {"line 2, tubing pressure: is -1 psi; must not be negative"},
-		"time [s],step,tubing pressure [psi]\n0,1,1\n1,,1\n2,,1\n3,,1\nwithin,,1\n":     {"line 6: within must stand before"},
+		"time [s],step,tubing pressure [psi]\n0,1,1\n1,,1\n2,,1\n3,,1\nwithin,,1\n":     {"line 6: within must stand before the first row that was read"},
 		"time [s],step,tubing pressure [psi]\n0,1,\"1\n":                                {"line "},
-		"time [s],step,tubing pressure [psi]\n" + strings.Repeat("x,1,x\n", 30):         {"line 2, time: is \"x\"", "file: has"},
+		"time [s],step,tubing pressure [psi]\n" + strings.Repeat("x,1,x\n", 30):         {"line 2, time: is \"x\"", "file: has", " faults more"},
 		"time [s],step" + strings.Repeat(",tubing pressure [psi]", 300) + "\n":          {"there may be 200"},
 		"time [s],step,open line Z pressure [psi]\n":                                    {"is of no compartment"},
 		"time [s],step,tubing pressure [psi]\n0,1,1e999\n1,,1\n2,,1\n3,,1\n":            {"line 2, tubing pressure"},
@@ -77,7 +78,7 @@ func TestReadSaysEveryFaultWithItsLine(t *testing.T) {
 		"time [s],step,weight [psi]\n0,1,1\n":                                           {"line 1, weight"},
 		"time [s],step,tubing pressure [psi],,\n0,1,1\n":                                {"is no column"},
 		"# only a comment\n": {"file: is empty"},
-		"time [s],step,tubing pressure [psi]\n0,1,1\n,,1\n2,,1\n3,,1\n":                                       {"line 3, time: is missing"},
+		"time [s],step,tubing pressure [psi]\n0,1,1\n,,1\n2,,1\n3,,1\n":                                       {"line 3, time: is missing or can't be read"},
 		"time [s],step,tubing pressure [psi]\n0,\"open sleeve A for its valve\",1\n1,open sleeve A,1\n2,,1\n": {"the plan has it before"},
 	} {
 		_, err := Read([]byte(text), demo(t))
@@ -87,6 +88,25 @@ func TestReadSaysEveryFaultWithItsLine(t *testing.T) {
 		}
 		require.NotEmpty(t, fault.List(err))
 	}
+}
+
+// A record without a plan, of another plan, or with what the plan doesn't have.
+func TestRecordsWithoutTheirPlanAreRefused(t *testing.T) {
+	_, err := Read([]byte(small), nil)
+	require.EqualError(t, err, "record: no plan")
+	r, err := Read([]byte("time [min],step,tubing pressure [psi]\n0,5,1\n1,,1\n2,,1\n3,,1\n"), demo(t))
+	require.NoError(t, err)
+	_, err = Diagnose(t.Context(), nil, nil, r, Options{})
+	require.EqualError(t, err, "record: no plan")
+	_, err = Diagnose(t.Context(), demo(t), nil, nil, Options{})
+	require.EqualError(t, err, "record: no record")
+	other := demo(t)
+	other.Steps = other.Steps[:2]
+	_, err = Diagnose(t.Context(), other, nil, r, Options{})
+	require.EqualError(t, err, "record: it was read with another plan")
+	bare := &sequence.Plan{Well: sequence.Well{MD: 1000}, Compartments: []sequence.Compartment{{Name: "tubing", Surface: true, BottomMD: 1000}}, Steps: []sequence.Step{{Name: "run in hole"}}}
+	_, err = Read([]byte(small), bare)
+	require.ErrorContains(t, err, "line 2, weight: can't be held against a plan without a string")
 }
 
 func FuzzRead(f *testing.F) {

@@ -18,7 +18,7 @@ func (in inputs) premature(a *calculator.Answer, r packer.Release) error {
 	cold := still
 	cold.InsideSurface = in.pressured
 	v := movement.Vertical{
-		Sections: []movement.StringSection{section}, Seals: movement.Seals{Bore: in.seal, Restraint: movement.Anchored},
+		Sections: []movement.StringSection{section}, Seals: movement.SealBore{Bore: in.seal, Restraint: movement.Anchored},
 		Initial: still, Final: cold, Warming: in.cooling, SlackOff: -in.locked,
 	}
 	load, err := in.anchored(v)

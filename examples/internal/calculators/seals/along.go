@@ -14,7 +14,7 @@ func (in inputs) travel(c packer.Case) (packer.Travel, error) {
 		return packer.TravelOf(c.Name, m.Movement), err
 	}
 	p := in.along(c)
-	p.String.Seals = movement.Seals{Bore: in.seat.Bore}
+	p.String.Seals = movement.SealBore{Bore: in.seat.Bore}
 	landed, err := p.String.Land(p.Reference, 0)
 	if err != nil {
 		return packer.Travel{}, err

@@ -49,7 +49,7 @@ func (in inputs) cases() []packer.Case {
 	section.Hole = in.seat.Casing
 	of := func(final movement.WellFluids, warming unit.TemperatureDifference) movement.Vertical {
 		final.OutsideDensity = in.landed.OutsideDensity
-		return movement.Vertical{Sections: []movement.StringSection{section}, Seals: movement.Seals{Bore: in.seat.Bore}, Initial: in.landed, Final: final, Warming: warming}
+		return movement.Vertical{Sections: []movement.StringSection{section}, Seals: movement.SealBore{Bore: in.seat.Bore}, Initial: in.landed, Final: final, Warming: warming}
 	}
 	return []packer.Case{{Name: "cold", String: of(in.cold, in.cooling)}, {Name: "warm", String: of(in.warm, in.warming)}}
 }

@@ -164,3 +164,20 @@ func TestGivenUp(t *testing.T) {
 	_, err = p.Prove(ctx, Options{})
 	require.ErrorIs(t, err, context.Canceled)
 }
+
+// What is only enclosed is walked: with a doubt far above the margin the drawer still says of each choice
+// what a walk of it says, and with one that is below nothing it needs none.
+func TestWhatIsEnclosedIsWalked(t *testing.T) {
+	p := shutters(200*kPa, 40*kPa, [2]float64{90 * kPa, 110 * kPa}, [2]float64{60 * kPa, 80 * kPa})
+	for _, doubt := range []float64{0, 5 * kPa, 500 * kPa} {
+		d, err := p.Drawer(context.Background())
+		require.NoError(t, err)
+		require.NotEmpty(t, d.parts)
+		for i := range d.parts {
+			d.parts[i].By.R, d.parts[i].certain = doubt, doubt == 0
+		}
+		for e, fails := range map[[2]float64]bool{{1, -1}: true, {0.9, -0.9}: true, {0, 0}: false, {-1, 1}: false, {0.2, 0}: false} {
+			require.Equal(t, fails, d.Judge(e[:]).Fails, "%v with %v", e, doubt)
+		}
+	}
+}

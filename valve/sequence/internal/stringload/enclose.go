@@ -57,18 +57,17 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		return forms, moves, nil
 	}
 	p = r.lasting(p)
-	sample := func(c corner) ([]float64, error) {
+	sample := func(c corner, into []float64) ([]float64, error) {
 		scratch := r.scratch()
 		if err := r.load(scratch, s, p, pull, c); err != nil {
 			return nil, err
 		}
-		var all []float64
 		for of, x := range r.strings() {
-			all = x.read(part(scratch, of), all)
+			into = x.read(part(scratch, of), into)
 		}
-		return all, nil
+		return into, nil
 	}
-	mid, err := sample(r.middle())
+	mid, err := sample(r.middle(), make([]float64, 0, r.size()))
 	if err != nil {
 		return nil, false, err
 	}
@@ -85,16 +84,16 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 	if pull != nil {
 		r.hookSymbols(symbols, pull)
 	}
-	wide := make([]float64, len(mid))
+	wide, low, high := make([]float64, len(mid)), make([]float64, 0, len(mid)), make([]float64, 0, len(mid))
 	for k := range len(r.Network.Symbols) {
 		if !symbols[k] {
 			continue
 		}
-		low, err := sample(r.end(k, -1))
+		low, err := sample(r.end(k, -1), low)
 		if err != nil {
 			return nil, false, err
 		}
-		high, err := sample(r.end(k, 1))
+		high, err := sample(r.end(k, 1), high)
 		if err != nil {
 			return nil, false, err
 		}
@@ -107,7 +106,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		// What the inputs do together, at the corners where each of what is read is
 		// least and greatest as far as it is straight, and at two more.
 		for _, e := range r.corners(symbols, r.ofJudged(forms)) {
-			v, err := sample(corner{any: true, e: e})
+			v, err := sample(corner{any: true, e: e}, low)
 			if err != nil {
 				return nil, false, err
 			}

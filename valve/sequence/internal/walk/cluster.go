@@ -125,11 +125,16 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 		tie(more[i-1], more[i])
 	}
 	var all []*cluster
-	byRoot := map[int]*cluster{}
+	byRoot := make([]*cluster, len(u))
+	var owned []bool
 	of := func(root int) *cluster {
 		c := byRoot[root]
 		if c == nil {
-			c = &cluster{first: len(k.places), owns: make([]bool, n), free: free}
+			c = &cluster{first: len(k.places), free: free}
+			if len(owned) < n {
+				owned = make([]bool, n*8)
+			}
+			c.owns, owned = owned[:n:n], owned[n:]
 			byRoot[root] = c
 			all = append(all, c)
 		}

@@ -78,8 +78,11 @@ func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World
 	var all []*World
 	for _, sign := range [2]float64{1, -1} {
 		length := gain.Times(sign)
-		part := w.within(w.Region.With(length))
-		if part == nil || sign < 0 && length.Greatest() <= 0 {
+		if sign < 0 && length.Greatest() <= 0 {
+			continue
+		}
+		part := w.way(length)
+		if part == nil {
 			continue
 		}
 		x := part.State

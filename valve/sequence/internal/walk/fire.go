@@ -276,14 +276,14 @@ func (r *run) fireSilent(w *World, i int, p Progress, x, felt affine.Form) {
 	if r.silent {
 		return
 	}
+	if r.intended(w, i) {
+		return
+	}
 	part := w.within(w.In(p))
 	if part == nil {
 		return
 	}
 	place := r.place
 	place.X, place.Action, place.Limits = x, i, r.cluster.limits
-	if r.intended(w, i) {
-		return
-	}
 	r.Observer.Unintended(part, i, place, felt)
 }

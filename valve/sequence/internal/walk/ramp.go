@@ -42,8 +42,11 @@ func (k *Walker) ramp(w *World, moves []Move) ([]*World, error) {
 	var all []*World
 	for _, sign := range [2]float64{1, -1} {
 		length := travel[lead].Times(sign)
-		part := w.within(w.Region.With(length))
-		if part == nil || sign < 0 && length.Greatest() <= 0 {
+		if sign < 0 && length.Greatest() <= 0 {
+			continue
+		}
+		part := w.way(length)
+		if part == nil {
 			continue
 		}
 		out, err := k.rampWay(part, moves, travel, length)

@@ -42,8 +42,11 @@ func (k *Walker) pull(w *World, n int) ([]*World, error) {
 	var all []*World
 	for _, sign := range [2]float64{1, -1} {
 		length := to.Minus(from).Times(sign)
-		part := w.within(w.Region.With(length))
-		if part == nil || sign < 0 && length.Greatest() <= 0 {
+		if sign < 0 && length.Greatest() <= 0 {
+			continue
+		}
+		part := w.way(length)
+		if part == nil {
 			continue
 		}
 		if err := k.String.Turn(part, sign < 0, n == 0, from); err != nil {

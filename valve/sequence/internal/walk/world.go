@@ -137,6 +137,15 @@ func (w *World) within(r *affine.Region) *World {
 	return c
 }
 
+// way is the part of a world in which a length runs forwards, or nil. The world is the
+// caller's own: where it surely does it is that world itself.
+func (w *World) way(length affine.Form) *World {
+	if length.Least() >= 0 {
+		return w
+	}
+	return w.within(w.Region.With(length))
+}
+
 // only puts the conditions of the one alternative of an action's progress that is
 // left, if it is just one, on the world. It tells whether anything is left.
 func (w *World) only(i int) bool {

@@ -188,3 +188,14 @@ func massBetween(g *Gas, p, tvd, top, bottom float64) (float64, error) {
 	}
 	return g.mass(w, top, bottom)
 }
+
+// Beyond its curves a gas is refused by its name, on both ends.
+func TestGasBeyondItsCurves(t *testing.T) {
+	g := NewGas("nitrogen", fluid.Nitrogen{}, warmth(t), straightHole())
+	_, err := g.place(-atmosphere, 100)
+	require.ErrorContains(t, err, "is too near to a vacuum")
+	_, err = g.place(1e13, 100)
+	require.ErrorContains(t, err, "is more than its equation of state is good for")
+	_, err = g.place(2e7, 100)
+	require.NoError(t, err)
+}

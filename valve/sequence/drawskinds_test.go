@@ -1,0 +1,126 @@
+package sequence_test
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/require"
+)
+
+// What draws fail with is what the verdict finds: of each kind in each step that is counted there is a
+// finding, and a plan that is proved fails in none.
+func TestDrawsFailInKindsThatTheVerdictFinds(t *testing.T) {
+	all, kinds := shippedPlans(t), map[sequence.Kind]bool{}
+	for _, name := range []string{"one-late-one-early", "disc-bursts-past-its-seat", "formation-sees-it-until-the-valve-shuts", "joint-breaks-before-the-release", "relief-opens-in-the-middle-of-a-band",
+		"rearming-in-doubt", "two-surface-pressures", "column-falls-when-shut-in", "plug-pulled-under-pressure", "sleeve-opened-overbalanced", "packer-fluid-swapped",
+		"balanced-valve-loses-its-balance"} {
+		p := all[name+".json"]
+		require.NotNil(t, p, name)
+		r, err := sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+		require.NoError(t, err, name)
+		risk, err := sequence.Sample(t.Context(), p, sequence.Uncertainty{Samples: 12, Seed: 5})
+		require.NoError(t, err, name)
+		if r.Verdict == sequence.Proved {
+			require.Zero(t, risk.Fails.Value, name)
+		}
+		for _, e := range risk.Events {
+			if e.Count == 0 {
+				continue
+			}
+			kinds[e.Kind] = true
+			found := false
+			for _, f := range r.Findings {
+				found = found || f.Kind == e.Kind && f.Step == e.Step
+			}
+			require.True(t, found, "%s: %+v is in no finding", name, e)
+		}
+	}
+	require.GreaterOrEqual(t, len(kinds), 6, "%v", kinds)
+}
+
+// few is a context that is given up after so many looks at it.
+type few struct {
+	context.Context
+	left *int
+}
+
+func (c few) Err() error {
+	if *c.left--; *c.left < 0 {
+		return context.Canceled
+	}
+	return nil
+}
+
+func (c few) Done() <-chan struct{}       { return nil }
+func (c few) Deadline() (time.Time, bool) { return time.Time{}, false }
+
+// Given up wherever it may be, whatever is worked on says so and gives nothing.
+func TestGivenUpAnywhere(t *testing.T) {
+	demo, small := demoPlan(t), mini()
+	small.Steps[0].Ramps[0]["tubing"] = 3000 * psi // refuted, with something to advise
+	// Where windows are looked for, the programme without them comes beside the error.
+	checked := func(p *sequence.Plan, verdict sequence.Verdict) func(ctx context.Context) (any, error) {
+		return func(ctx context.Context) (any, error) {
+			r, err := sequence.Check(ctx, p, sequence.Options{Workers: 1})
+			if r != nil {
+				require.Equal(t, verdict, r.Verdict)
+				return err != nil, err
+			}
+			return true, err
+		}
+	}
+	work := map[string]func(ctx context.Context) (any, error){
+		"demo":   checked(demo, sequence.Proved),
+		"advice": checked(small, sequence.Refuted),
+		"rest": func(ctx context.Context) (any, error) {
+			r, err := demo.Rest(ctx, demo.Steps[5].Name)
+			return r == nil, err
+		},
+		"draws": func(ctx context.Context) (any, error) {
+			r, err := sequence.Sample(ctx, demo, sequence.Uncertainty{Samples: 8, Seed: 1, Workers: 1})
+			return r == nil, err
+		},
+	}
+	for name, run := range work {
+		stopped := 0
+		for looks := 0; looks < 4000; looks += 1 + looks {
+			left := looks
+			nothing, err := run(few{t.Context(), &left})
+			if err == nil {
+				require.Equal(t, false, nothing, name)
+				break
+			}
+			require.ErrorIs(t, err, context.Canceled, "%s after %d looks", name, looks)
+			require.Equal(t, true, nothing, "%s after %d looks", name, looks)
+			stopped++
+		}
+		require.Greater(t, stopped, 1, name)
+	}
+}
+
+// Without a plan there is nothing to do, and that is said.
+func TestNothingIsDoneWithoutAPlan(t *testing.T) {
+	var p *sequence.Plan
+	const says = "sequence: there is no plan (nil)"
+	_, err := sequence.Check(t.Context(), nil, sequence.Options{})
+	require.EqualError(t, err, says)
+	_, err = sequence.Sample(t.Context(), nil, sequence.Uncertainty{})
+	require.EqualError(t, err, says)
+	_, err = sequence.Follow(nil)
+	require.EqualError(t, err, says)
+	_, err = sequence.Write(nil)
+	require.EqualError(t, err, says)
+	_, err = p.Rest(t.Context(), "set")
+	require.EqualError(t, err, says)
+	_, err = p.Choose("x = 1")
+	require.EqualError(t, err, says)
+	_, err = p.Derive()
+	require.EqualError(t, err, says)
+	_, _, err = p.Taken(nil)
+	require.EqualError(t, err, says)
+	require.Nil(t, p.Clone())
+	require.Nil(t, p.Expanded())
+	require.Nil(t, p.Quantities())
+}
