@@ -151,7 +151,7 @@
 // device lies in its band of delays, isn't decided. What may be at its level while nobody
 // knows for how long is refused with a line that says what to write: between steps that
 // don't say what they take, in a displacement, a pressure change, a pull, while zones flow or
-// levels move, and as the programme begins and ends.
+// levels move, as the programme ends, and as it begins, unless it is stated (Plan.Begin).
 //
 // # By hand, beginnings and branches
 //
@@ -167,7 +167,7 @@
 // all choices of the values, with what each pressure moves with. Where worlds differ it
 // covers all of them by bands: proved of more than can be, never of less. What it can't
 // write so (devices in states of which none is certain, some conditions of one action
-// met, a plan after a branch) is an error.
+// met, a device that may be stuck) is an error.
 //
 // A step's branch is walked where a device doesn't move whatever it feels: the step is
 // walked in worlds beside each other, with the device as its bands say and stuck. It

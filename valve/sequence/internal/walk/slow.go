@@ -144,12 +144,17 @@ func (w *World) beyond(i int) (affine.Form, bool, error) {
 // unhurried makes sure that no slow action that hasn't moved stands at its level where
 // time isn't known; others haven't stood there at all.
 func (k *Walker) unhurried(worlds []*World, where, cure string) error {
+	return k.unhurriedBut(func(*World, int) bool { return false }, worlds, where, cure)
+}
+
+// unhurriedBut is unhurried of all but those of which time is known.
+func (k *Walker) unhurriedBut(known func(w *World, i int) bool, worlds []*World, where, cure string) error {
 	if !k.slow() {
 		return nil
 	}
 	for _, w := range worlds {
 		for i := range k.Network.Actions {
-			if !k.Network.Actions[i].Slow {
+			if !k.Network.Actions[i].Slow || known(w, i) {
 				continue
 			}
 			by, ok, err := w.beyond(i)
