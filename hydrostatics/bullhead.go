@@ -107,7 +107,7 @@ func (b Bullhead) fronts(steps int) []unit.Length {
 	var all []unit.Length
 	next := 0
 	for i := range steps + 1 {
-		md := end * unit.Length(i) / unit.Length(steps)
+		md := end * (unit.Length(i) / unit.Length(steps)) // the last is the end itself
 		for next < len(b.Sections)-1 && b.Sections[next].BottomMD <= md {
 			if b.Sections[next].BottomMD < md {
 				all = append(all, b.Sections[next].BottomMD)

@@ -69,7 +69,7 @@ type SlightlyCompressible struct {
 // Source: constant compressibility and expansivity, integrated.
 func (f SlightlyCompressible) Density(p unit.Pressure, t unit.Temperature) (unit.Density, error) {
 	rho := f.at(float64(p), t)
-	if !(rho > 0) || math.IsInf(rho, 0) {
+	if !(rho > 0 && rho <= math.MaxFloat64) {
 		return 0, fault.Join(scope, f.Validate(), fault.New("", "no density at %v and %v", p, t))
 	}
 	return unit.Density(rho), nil

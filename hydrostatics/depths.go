@@ -111,11 +111,8 @@ func verticalReach(from, to *node) (high, low float64) {
 }
 
 // turn returns the length after which the arc is level, zero if it never is
-// between its ends.
+// between its ends: a straight one, whose bend is nought, would be beyond all bounds.
 func (a arc) turn() float64 {
-	if a.bend == 0 || a.along.v == 0 {
-		return 0
-	}
 	theta := math.Atan2(math.Abs(a.along.v), -math.Copysign(a.aside.v, a.aside.v*a.along.v))
 	if s := theta / a.bend * a.length; s < a.length {
 		return s

@@ -88,7 +88,7 @@ func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
 // end completes a piece that runs from its anchor to b.
 func (m *marcher) end(q *piece, b float64) (float64, error) {
 	p := q.at(b)
-	if math.IsNaN(p) || math.IsInf(p, 0) {
+	if p-p != 0 {
 		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at TVD %s", unit.Length(b).Rounded(6))
 	}
 	if m.keep {

@@ -121,7 +121,8 @@ func surveyName(text string) (of int, unit string) {
 	if i := strings.IndexAny(text, "(["); i > 0 {
 		name, unit = text[:i], " "+strings.Trim(text[i:], "()[] ")
 	}
-	for _, whole := range []string{name, strings.SplitN(name, "/", 2)[0]} {
+	first, _, _ := strings.Cut(name, "/")
+	for _, whole := range []string{name, first} {
 		for of, names := range surveyNames {
 			if slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, strings.TrimSpace(whole)) }) {
 				if rest := strings.TrimPrefix(name[len(whole):], "/"); rest != "" {

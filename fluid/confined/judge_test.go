@@ -224,3 +224,40 @@ func ExamplePressureTest_Judge() {
 	// passed slowing <nil>
 	// fall of 62 psi over 30 min is within the 500 psi allowed
 }
+
+// A record that ends just with the hold is whole; a test that begins just at its target has reached it.
+func TestJustHeldAndJustReached(t *testing.T) {
+	for minutes, want := range map[int]confined.TestVerdict{30: confined.Passed, 29: confined.Undecided} {
+		for target, reached := range map[unit.Pressure]bool{5000 * unit.PSI: true, 5001 * unit.PSI: false} {
+			j, err := confined.PressureTest{Record: record(minutes, func(float64) float64 { return 5000 }), Criterion: casing(t), Target: target, Resolution: unit.PSI}.Judge()
+			require.NoError(t, err)
+			if reached {
+				require.Equal(t, want, j.Verdict, "%d min: %v", minutes, j.Reasons)
+			} else {
+				require.NotEqual(t, confined.Passed, j.Verdict, "%v", j.Reasons)
+			}
+		}
+	}
+}
+
+// A clock may stand a thousand million seconds from its zero, either way; ten faults are enough to tell.
+func TestClocksOnTheirLimits(t *testing.T) {
+	const most = 1_000_000_000 * time.Second
+	for at, ok := range map[time.Duration]bool{most: true, most + 1: false} {
+		r := confined.Record{{At: -at, Pressure: 1e6}, {At: at, Pressure: 1e6}}
+		if ok {
+			require.NoError(t, r.Validate())
+		} else {
+			require.ErrorContains(t, r.Validate(), "[0].At: is ")
+		}
+	}
+	var bad confined.Record
+	for i := range 30 {
+		bad = append(bad, confined.Sample{At: time.Duration(i) * time.Minute, Pressure: -1})
+	}
+	require.Equal(t, 10, strings.Count(bad.Validate().Error(), ".Pressure: is "))
+	for i := range bad {
+		bad[i] = confined.Sample{At: most + time.Duration(i+1)*time.Second, Pressure: 1e6}
+	}
+	require.Equal(t, 10, strings.Count(bad.Validate().Error(), ".At: is "))
+}

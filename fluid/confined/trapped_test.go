@@ -146,6 +146,7 @@ func TestTrappedErrors(t *testing.T) {
 	cool := confined.Trapped{Space: rigid(), Fills: []confined.Fill{{Name: "brine", Fluid: liquid, Volume: 10, From: hot, To: warm}}, Pressure: 1e6}
 	_, err = cool.Solve()
 	require.ErrorIs(t, err, confined.ErrVoid)
+	require.Regexp(t, `fills the space: 0\.\d+ of its volume is missing`, err.Error())
 	// A fluid beyond its range is an error and not an extrapolation.
 	_, err = confined.Trapped{Space: rigid(), Fills: []confined.Fill{{Name: "brine", Fluid: narrow{2e7}, Volume: 10, From: warm, To: hot}}, Pressure: 1e7}.Solve()
 	require.ErrorIs(t, err, errRange)

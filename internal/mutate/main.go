@@ -17,13 +17,14 @@ func main() {
 
 // request is what the flags ask for.
 type request struct {
-	pkg, survivors, only, file, kind   string
-	without, asked, tests              string
-	sample                             int
-	limit, longest                     time.Duration
-	seed                               uint64
-	own, near, list, switched, records bool
-	known                              map[identity]string // reasons of the table
+	pkg, survivors, only, file, kind string
+	without, asked, tests            string
+	sample                           int
+	limit, longest                   time.Duration
+	seed                             uint64
+	own, near, list, records         bool
+	switched, alone                  bool
+	known                            map[identity]string // reasons of the table
 }
 
 func run(args []string, out, faults io.Writer) int {
@@ -43,6 +44,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.BoolVar(&r.own, "own", false, "run the package's own tests alone")
 	flags.BoolVar(&r.near, "near", false, "run the package's own tests, the published cases and the limits on record alone, not those of the packages that import it")
 	flags.BoolVar(&r.switched, "switched", false, "leave out what must be compiled one by one")
+	flags.BoolVar(&r.alone, "alone", false, "try only what must be compiled one by one")
 	flags.BoolVar(&r.records, "records", false, "run the published cases and the limits on record alone, built once for all the packages")
 	flags.StringVar(&r.asked, "asked", "", "run the tests of these packages alone, built once over all the changed ones; several by commas. So the rooms below valve/sequence are tried, whose tests stand in front of them")
 	flags.StringVar(&r.tests, "run", "", "with -asked: only tests whose names match this regular expression")

@@ -63,8 +63,8 @@ func tryPackage(r request, root string, s *source, all []listed, only map[identi
 		others = nil
 	}
 	var left, single []Mutation
-	if r.switched {
-		p.mutations = slices.DeleteFunc(p.mutations, func(m Mutation) bool { return m.id == 0 })
+	if r.switched || r.alone {
+		p.mutations = slices.DeleteFunc(p.mutations, func(m Mutation) bool { return (m.id == 0) != r.alone })
 	}
 	chosen := r.chosen(p.mutations, only)
 	t.chosen = len(chosen)

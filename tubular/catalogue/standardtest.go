@@ -38,10 +38,10 @@ func (e Entry) StandardTest(g Grade) unit.Pressure {
 // Source: API Std 5B; from memory.
 func (e Entry) ThreadHeight() unit.Length {
 	switch {
+	case e.OD != e.OD:
+		return e.OD
 	case e.OD <= 3.5*unit.Inch+digit:
 		return 0.0556 * unit.Inch
-	case e.OD > 3.5*unit.Inch:
-		return 0.07125 * unit.Inch
 	}
-	return e.OD // NaN
+	return 0.07125 * unit.Inch
 }

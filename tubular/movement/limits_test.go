@@ -300,6 +300,14 @@ func TestNumbersWithoutName(t *testing.T) {
 	length, _, limited = m.LongestTool(&l, unit.Inch)
 	require.True(t, limited)
 	require.Zero(t, length)
+	// nothing passes what isn't there
+	var nobody *movement.Landed
+	_, _, limited = nobody.LongestTool(&movement.Case{}, unit.Inch)
+	require.True(t, limited)
+	landed, err := vertical(t).Land(brine(0, 0), 0)
+	require.NoError(t, err)
+	_, _, limited = landed.LongestTool(nil, unit.Inch)
+	require.True(t, limited)
 	// as wide as the bore
 	_, _, limited = m.LongestTool(&movement.Loading{Nodes: []movement.Node{{}}}, handPipe.ID)
 	require.False(t, limited)

@@ -113,7 +113,7 @@ func (n *Network) water(f *Flow) {
 		if over > 0 {
 			water += over * f.Zones[i].PassingCut
 		}
-		if own+under+over == 0 {
+		if max(own, under, over) == 0 {
 			return n.nodes[i].cut
 		}
 		return water / (own + under + over)

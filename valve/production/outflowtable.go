@@ -45,7 +45,7 @@ func (t OutflowTable) Validate() error {
 		if i > 0 && p.Pressure > t[i-1].Pressure {
 			rising = true
 		}
-		if i > 0 && rising && p.Pressure < t[i-1].Pressure {
+		if rising && p.Pressure < t[i-1].Pressure {
 			f.New(at+".Pressure", "is %v; must be at least the %v before it, once risen", p.Pressure, t[i-1].Pressure)
 		}
 	}
@@ -58,7 +58,7 @@ func (t OutflowTable) Validate() error {
 	return nil
 }
 
-// least is the index of the last point of least pressure before the table rises.
+// least is the index of the first point of least pressure: from there on the table doesn't fall.
 func (t OutflowTable) least() int {
 	k := 0
 	for i, p := range t {

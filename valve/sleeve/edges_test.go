@@ -115,4 +115,6 @@ func TestWindowsOfThePanel(t *testing.T) {
 	if err == nil {
 		require.Contains(t, w.Ceiling.Name, "sleeve 2 opening")
 	}
+	_, err = s.PanelWindow([]Position{Open, Unknown}, Action{Move: []int{0}, Hold: []int{1}, Close: true}, far)
+	require.ErrorContains(t, err, "sleeve 2 opening needs less than", "what may be closed must not be moved by the difference")
 }

@@ -65,7 +65,7 @@ type Shifting struct {
 // Source: balance of forces on the piston.
 func (s System) Shifting(sleeve int) (Shifting, error) {
 	heads, err := s.prepare()
-	if err == nil && (sleeve < 0 || sleeve >= len(s.Sleeves)) {
+	if err == nil {
 		err = fault.Join(scope, fault.Whole("sleeve", sleeve, 0, len(s.Sleeves)-1))
 	}
 	if err != nil {
@@ -141,17 +141,15 @@ func (s System) panelWindow(heads []float64, before []Position, a Action, surfac
 		slope, f := opened-closed, v.Resistance()
 		column := heads[i] * (ao - ac)
 		moves := slices.Contains(a.Move, i)
-		if a.Close && slices.Contains(a.Hold, i) && before[i] == Unknown {
+		if slices.Contains(a.Hold, i) && before[i] == Unknown {
 			// It has to be open before the close line comes on.
 			demands = append(demands, demand(v.Name+" opening", f, column, ao, true))
 		}
-		switch {
-		case slope == 0 && !moves:
-			// The panel pressure doesn't matter to it; Apply sees to the columns.
+		switch { // where the slope is nought the panel pressure doesn't matter to it; Apply sees to the columns
 		case slope > 0 && (before[i] != Open || moves):
-			demands = append(demands, demand(v.Name+" opening", f, column, slope, moves && !a.Close))
+			demands = append(demands, demand(v.Name+" opening", f, column, slope, moves))
 		case slope < 0 && (before[i] != Closed || moves):
-			demands = append(demands, demand(v.Name+" closing", f, -column, -slope, moves && a.Close))
+			demands = append(demands, demand(v.Name+" closing", f, -column, -slope, moves))
 		}
 	}
 	return valve.Window(surface, demands)

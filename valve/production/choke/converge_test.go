@@ -36,7 +36,7 @@ func TestConvergeOnFlowsOfEveryKind(t *testing.T) {
 
 	_, err = find(func(c float64) (float64, error) { return target * (c/near + math.Floor(math.Min(c/near*1.3, 1))), nil })
 	require.ErrorIs(t, err, ErrNoSize)
-	require.ErrorContains(t, err, "jumps past it")
+	require.ErrorContains(t, err, "jumps past it, from 0.7692 of it")
 
 	boiled := errors.New("boiled dry")
 	_, err = find(func(c float64) (float64, error) { return 0, boiled })

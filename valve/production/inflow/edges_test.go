@@ -28,4 +28,5 @@ func TestInfiniteRates(t *testing.T) {
 	require.NotContains(t, err.Error(), "all have the same")
 	_, err = GasFromTests(200e5, same)
 	require.ErrorContains(t, err, "has 1 rates")
+	require.NotContains(t, err.Error(), "all have the same", "one is told once")
 }

@@ -1,0 +1,33 @@
+package fluid
+
+import (
+	"testing"
+
+	"completion.example/hydrostatics/unit"
+	"github.com/stretchr/testify/require"
+)
+
+// What isn't hydrocarbon may take up so much of a gas and no more, and never less than nothing; a point of a control
+// fluid may lie at a kelvin and no colder.
+func TestSharesOnTheirLimits(t *testing.T) {
+	gas := func(nitrogen, dioxide, sulphide float64) Gas {
+		dry := 1 - nitrogen - dioxide - sulphide
+		return Gas{Nitrogen: nitrogen, CarbonDioxide: dioxide, HydrogenSulphide: sulphide, // with hydrocarbons of 0.7
+			Gravity: 0.7*dry + (nitrogen*pureNitrogen.molarMass+dioxide*pureCarbonDioxid.molarMass+sulphide*pureHydrogenSulf.molarMass)/airMolarMass}
+	}
+	for _, x := range []struct {
+		nitrogen, dioxide, sulphide float64
+		ok                          bool
+	}{{0, 0, 0, true}, {0, -3e-7, 0, false}, {0.25, 0.5, 0.05 - 2e-7, true}, {0.25, 0.5, 0.05 + 3e-7, false}, {0.25 + 3e-7, 0, 0, false}} {
+		_, err := gas(x.nitrogen, x.dioxide, x.sulphide).PseudoCritical()
+		if x.ok {
+			require.NoError(t, err, "%v", x)
+		} else {
+			require.Error(t, err, "%v", x)
+		}
+	}
+	p := ControlPoint{Temperature: unit.Kelvin(1), Density: 1000, Viscosity: 0.01}
+	require.True(t, p.sound())
+	p.Temperature = unit.Kelvin(1 - 1e-9)
+	require.False(t, p.sound())
+}
