@@ -6,6 +6,7 @@ import (
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular/movement"
+	"github.com/stretchr/testify/require"
 )
 
 func finite(t *testing.T, xs ...float64) {
@@ -125,6 +126,10 @@ func FuzzAssembly(f *testing.F) {
 			float64(l.Neutral), float64(l.BuckledLength), l.Limits.Governing().Usage)
 		if most, err := m.MostReading(&l, movement.PullLimits{Rig: 1e6}); err == nil {
 			finite(t, float64(most.Reading))
+		}
+		for _, x := range m.Steps(&l) {
+			require.NotEmpty(t, x.Name)
+			require.NotContains(t, x.Value.String(), "NaN", x.Name)
 		}
 	})
 }

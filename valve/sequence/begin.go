@@ -45,6 +45,11 @@ type RowAt struct {
 	Counted int  `json:"counted,omitzero"` // times that the next one was met
 	Rearms  bool `json:"rearms,omitzero"`  // and it hasn't come back to its re-arm level since
 
+	// Stood is for how long an action that moves with a delay has been at its level without a
+	// break, as of a step's hold; StoodMost the longest that it may have been.
+	Stood     string `json:"stood,omitzero"`
+	StoodMost string `json:"stood_at_most,omitzero"`
+
 	If []*Stated `json:"if,omitempty"` // none of these is negative: the values with which it has come so far
 }
 

@@ -116,10 +116,10 @@ func lines(s *StepResult) sheet {
 		x.put("volume into "+v.Compartment+", "+v.What, v.Volume.Rounded(digits))
 	}
 	for _, l := range s.Levels {
-		x.put("level in "+l.Compartment, l.Depth.Rounded(digits))
+		x.put("level in "+l.Compartment, deep(l.Depth))
 	}
 	for _, g := range s.Gas {
-		x.put("lower end of the gas in "+g.Compartment, g.Depth.Rounded(digits))
+		x.put("lower end of the gas in "+g.Compartment, deep(g.Depth))
 	}
 	for _, z := range s.Zones {
 		x.put("rate of "+z.Formation, z.Rate.Rounded(digits))

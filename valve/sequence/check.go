@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"completion.example/tubular/catalogue"
 	"completion.example/tubular/movement"
@@ -264,8 +265,14 @@ func (k *checker) sum() {
 		p.Verdict = Undecided
 	}
 	if k.out.Open != nil {
-		p.Open = fmt.Sprintf("step %q: %v", k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
+		p.Open = inStep(k.plan.Steps[k.out.OpenStep].Name, k.out.Open)
 	}
+}
+
+// inStep is an error with the step that it comes from, which it may say already.
+func inStep(name string, err error) string {
+	step := fmt.Sprintf("step %q: ", name)
+	return step + strings.TrimPrefix(err.Error(), step)
 }
 
 // early shows what is known with the verdict, in a programme of its own.

@@ -152,7 +152,8 @@ func (c *compiler) fluids() {
 			c.gases(f, &x)
 		}
 		if feels != nil {
-			for k, t := range c.Network.Temperatures {
+			for k := range c.Network.Temperatures {
+				t := c.warmth(k, c.Network.Heat[k].C) // the middle of what it may be
 				col, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: feels, TopTVD: 0, BottomTVD: unit.Length(c.bottom)}}, t, hydrostatics.Reference{})
 				c.check(fmt.Sprintf("fluid %q at temperature %q", f.Name, c.names[k]), err)
 				x.Columns = append(x.Columns, col)

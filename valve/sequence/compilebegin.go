@@ -19,7 +19,7 @@ func (c *compiler) begin() {
 	}
 	n := c.Network
 	x := &walk.Begin{Temperature: max(slices.Index(c.names, b.Temperature), 0), Applied: map[int]affine.Form{}, Stated: make([]bool, len(n.Compartments)),
-		Rows: map[int][]walk.Progress{}}
+		Rows: map[int][]walk.Progress{}, Stood: map[int]affine.Form{}}
 	x.Fallen, x.Levels = map[int]affine.Form{}, map[int]affine.Form{}
 	start := n.Start()
 	for _, name := range b.Happened {
@@ -49,6 +49,10 @@ func (c *compiler) begin() {
 			p := walk.Progress{Links: r.Met, Count: r.Counted, Out: r.Rearms}
 			for i, s := range r.If {
 				p.Rows = append(p.Rows, c.stated(fmt.Sprintf("begin.progress.%s[%d].if[%d].pressure", name, k, i), s))
+			}
+			if r.Stood+r.StoodMost != "" {
+				least := duration(r.Stood)
+				x.Stood[c.by.action[name]] = affine.Within(least.Seconds(), max(least, duration(r.StoodMost)).Seconds())
 			}
 			x.Rows[c.by.action[name]] = append(x.Rows[c.by.action[name]], p)
 		}

@@ -2,7 +2,9 @@ package sequence
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -230,7 +232,15 @@ func (c *compiler) background(name string, d well.Depth) affine.Form {
 	}
 	p, err := f.Columns[0].Carry(0, 0, unit.Length(d.TVD))
 	c.check("ratings", err)
-	return affine.Mul(affine.Const(float64(p)), f.Scale)
+	at := affine.Const(float64(p))
+	if f.Warm[0] != nil {
+		cold, e1 := f.Cold[0].Carry(0, 0, unit.Length(d.TVD))
+		warm, e2 := f.Warm[0].Carry(0, 0, unit.Length(d.TVD))
+		c.check("ratings", errors.Join(e1, e2))
+		h := c.Network.Heat[0]
+		at = at.PlusTimes(h.Shift(-h.C), float64(warm-cold)/(2*h.Radius())).Widen(math.Abs(float64((warm+cold)/2 - p)))
+	}
+	return affine.Mul(at, f.Scale)
 }
 
 // loops finds rings of open ports without anything to fix their pressure: their

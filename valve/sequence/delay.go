@@ -1,8 +1,10 @@
 package sequence
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
@@ -73,6 +75,15 @@ func (s *Step) tested() (at map[int]float64, anywhere float64) {
 	return at, anywhere
 }
 
+// holdWords are how long a step holds after each of its ramps.
+func holdWords(hold []string) string {
+	var all []string
+	for _, h := range hold {
+		all = append(all, cmp.Or(h, "no time"))
+	}
+	return cmp.Or(strings.Join(all, ", "), "no time")
+}
+
 // slowWords says why a device that moves with a delay may not.
 func (k *checker) slowWords(f *Finding, m *judge.Margin) {
 	a := k.plan.action(k.Network.Actions[m.Index].Name)
@@ -81,6 +92,6 @@ func (k *checker) slowWords(f *Finding, m *judge.Margin) {
 	if a.DelayMost != "" {
 		takes += " to " + a.DelayMost
 	}
-	f.Numbers = fmt.Sprintf("it moves after %s at its level, %s; the step holds %q after its ramps", takes, k.bandWords(m.Index), s.Hold)
+	f.Numbers = fmt.Sprintf("it moves after %s at its level, %s; after its ramps the step holds %s", takes, k.bandWords(m.Index), holdWords(s.Hold))
 	f.Cure = "hold the pressure for longer (hold), or bring it to the device's level"
 }

@@ -89,8 +89,21 @@ func TestDelaysGoOnThroughSteps(t *testing.T) {
 	_, err := sequence.Check(context.Background(), over(""), sequence.Options{Only: sequence.VerdictOnly})
 	require.ErrorContains(t, err, `step "press": "sleeve: moves" may stand at its level as the step ends, and moves with a delay: nobody knows whether it has stood there for long enough; write in the next step how long that takes before anything is done in it ("takes": "5 min")`)
 
-	_, err = over("3m").Rest(context.Background(), "press")
-	require.ErrorContains(t, err, "for how long it has been there can't be written")
+	// What goes on after the first of the two steps begins with the three minutes and what of
+	// the ramp's quarter of a minute counts.
+	for takes, verdict := range map[string]sequence.Verdict{"3m": sequence.Proved, "2m": sequence.Undecided, "20s": sequence.Refuted} {
+		rest, err := over(takes).Rest(context.Background(), "press")
+		require.NoError(t, err)
+		require.Equal(t, []sequence.RowAt{{Stood: "3m0s", StoodMost: "3m15s"}}, rest.Begin.Progress["sleeve: moves"])
+		require.Equal(t, verdict, check(readBack(t, rest)).Verdict, takes)
+	}
+	rest, err := over("3m").Rest(context.Background(), "press")
+	require.NoError(t, err)
+	rest.Steps[0].Takes = ""
+	_, err = sequence.Check(context.Background(), rest, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `write in its first step how long it takes before anything is done in it`)
+	rest.Begin.Progress["sleeve: moves"][0] = sequence.RowAt{Stood: "5m", StoodMost: "4m"}
+	require.ErrorContains(t, rest.Validate(), `stood_at_most: is "4m"; must be no less than stood, "5m"`)
 
 	// A test that is held for seven minutes moves it, wherever it is written.
 	for _, at := range []sequence.Moment{"", sequence.AtEnd} {
@@ -168,4 +181,14 @@ func TestDelaysThatAreRefused(t *testing.T) {
 		_, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 		require.ErrorContains(t, err, x.says)
 	}
+}
+
+// readBack writes a plan as a file and reads it.
+func readBack(t *testing.T, p *sequence.Plan) *sequence.Plan {
+	t.Helper()
+	text, err := sequence.Write(p)
+	require.NoError(t, err)
+	q, err := sequence.Read(text)
+	require.NoError(t, err, string(text))
+	return q
 }

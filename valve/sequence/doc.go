@@ -14,7 +14,9 @@
 //     trapped and keeps it; bodies that meet share theirs by volume. Where a
 //     surface pressure and a formation fix one body, the surface prevails and
 //     fluid flows in or is lost; where two surface pressures do, it circulates,
-//     and the pressure lies anywhere between what each would make of it.
+//     and the pressure lies anywhere between what each would make of it. Where open
+//     ports make a ring, the columns in it must balance: what would go round by itself
+//     is refused.
 //   - A device has actions. Each action has a row of triggers on a
 //     differential between two compartments at its depth (or against a sealed
 //     chamber, or on the balance of a joint of the string) and effects: it opens and
@@ -54,7 +56,12 @@
 // its compartment through a port, that passes a low point of the hole, that meets others
 // while nothing fixes their pressure, a squeeze of what it presses on. Fluids stay where
 // they are put: gas, oil and condensate that would rise, in a compartment or through an
-// open port, are named with the high point at which they would collect.
+// open port, are named with the high point at which they would collect. An annulus that lifts
+// with gas has no open port to the string: an action feels annulus less string at the valve
+// ("passes gas", and "stops" where that falls to nothing), expected in the step that produces,
+// whose density or outflow has what the gas makes of the string's weight. The gas stands in
+// the annulus at what is applied on it; how much of it flows isn't computed. A gas can't be
+// pumped at a rate; it is let in by a ramp or a displacement from above.
 //
 // What gas makes of pressures isn't straight. It is enclosed: straight in what
 // moves, with the secants as slopes, and a remainder: what the equation of state
@@ -94,7 +101,7 @@
 // depths). Zones give liquid by an index, under a bubble point by Vogel's curve, or gas. The
 // temperatures are those that the step names. Rates are held against the plan while the
 // zones flow. A device that moves then and changes which zones do is refused, unless it isn't
-// intended, which is a finding. Start-up surges aren't modelled; flow between zones is a
+// intended, which is a finding; so is another way to surface that stands open beside the string. Start-up surges aren't modelled; flow between zones is a
 // finding of its own.
 //
 // # Levels that fall
@@ -134,7 +141,8 @@
 // # Delays
 //
 // A metered device moves once it has been at its level for its delay. Time passes where a
-// step holds after a ramp or holds a test, before its acts by hand are done, while it pumps,
+// step holds after a ramp or holds a test, before its acts by hand are done, while it pumps
+// (where the device moves in the middle of what is pumped, where its time comes),
 // and before anything is done in it, by what it says that it takes; it adds up from one to
 // the next, over steps too. Of a ramp's own time, by how fast the plan changes pressures,
 // anything from nothing to all counts where a device comes to its level or leaves it (all
@@ -143,7 +151,7 @@
 // device lies in its band of delays, isn't decided. What may be at its level while nobody
 // knows for how long is refused with a line that says what to write: between steps that
 // don't say what they take, in a displacement, a pressure change, a pull, while zones flow or
-// levels move, and as the programme begins and ends.
+// levels move, as the programme ends, and as it begins, unless it is stated (Plan.Begin).
 //
 // # By hand, beginnings and branches
 //
@@ -159,7 +167,7 @@
 // all choices of the values, with what each pressure moves with. Where worlds differ it
 // covers all of them by bands: proved of more than can be, never of less. What it can't
 // write so (devices in states of which none is certain, some conditions of one action
-// met, a plan after a branch) is an error.
+// met, a device that may be stuck) is an error.
 //
 // A step's branch is walked where a device doesn't move whatever it feels: the step is
 // walked in worlds beside each other, with the device as its bands say and stuck. It

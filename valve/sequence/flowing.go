@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"math"
 	"slices"
+	"strings"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/production"
@@ -52,25 +52,29 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	sandface := make([]affine.Form, len(zs))
 	for i, z := range zs {
 		out, err := affine.Enclose(in, 0, p.lifted(), func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
-			flow, err := solve(x)
+			a, err := solve(x)
 			if err == nil {
-				y[0], y[1] = float64(flow.Zones[i].Tubing), float64(flow.Zones[i].Sandface)
+				y[0], y[1] = float64(a.flow.Zones[i].Tubing), float64(a.flow.Zones[i].Sandface)
 			}
 			return y, err
 		})
 		if err != nil {
-			return nil, walk.ErrEnclosed
+			return nil, flowUnfound{err}
 		}
 		sandface[i] = out[1].F
 		knots = append(knots, knot{c.entry(s, p, z), float64(z.tvd), out[0].F})
 	}
 	inOrder(knots, func(a, b knot) int { return cmp.Compare(a.tvd, b.tvd) })
+	up := riser{c, p, zs, knots, in, solve}
 	for i, z := range zs {
 		// From the face to the choke the zone's own fluid stands; above it what flows up.
 		above := z.choke == 0
 		for at := s.Formations[z.formation].Face; ; {
 			if above {
-				f.Profiles[at] = c.riser(s, at, knots, p, zs)
+				var err error
+				if f.Profiles[at], err = up.profile(&s.Compartments[at]); err != nil {
+					return nil, flowUnfound{err}
+				}
 			} else {
 				f.Profiles[at] = standing(s, at, float64(c.plan.Formations[z.formation].Inflow.weighs()))
 			}
@@ -92,29 +96,47 @@ func (c *compiled) flowing(s *well.State, p *Produce) (*well.Flowed, error) {
 	return f, nil
 }
 
+// flowUnfound says that what zones give isn't found with all values that are looked at
+// together.
+type flowUnfound struct{ why error }
+
+func (e flowUnfound) Error() string {
+	return "what the zones give isn't found with all values of their pressures: " + strings.TrimPrefix(e.why.Error(), "production: ")
+}
+
+func (e flowUnfound) Is(target error) bool { return target == walk.ErrEnclosed }
+
+// flowAnswer is what the zones give at pressures of their formations, and the sections of
+// the string that it makes where those follow from it.
+type flowAnswer struct {
+	flow     production.Flow
+	sections []section
+	err      error
+}
+
+// flowAt finds it.
+type flowAt func(x [affine.MostInputs]float64) (flowAnswer, error)
+
 // flows solves what the zones give at pressures of their formations, each choice once.
-func (c *compiled) flows(p *Produce, zs []zone) func(x [affine.MostInputs]float64) (production.Flow, error) {
+func (c *compiled) flows(p *Produce, zs []zone) flowAt {
 	type question struct {
 		produce *Produce
 		zones   string
 		x       [affine.MostInputs]float64
 	}
-	type answer struct {
-		flow production.Flow
-		err  error
-	}
 	which := fmt.Sprint(zs)
-	return func(x [affine.MostInputs]float64) (production.Flow, error) {
+	return func(x [affine.MostInputs]float64) (flowAnswer, error) {
 		q := question{p, which, x}
 		if a, ok := c.known.Load(q); ok {
-			return a.(answer).flow, a.(answer).err
+			return a.(flowAnswer), a.(flowAnswer).err
 		}
-		flow, err := c.flow(p, zs, func(f int) unit.Pressure {
+		var a flowAnswer
+		a.flow, a.sections, a.err = c.flow(p, zs, func(f int) unit.Pressure {
 			k := slices.IndexFunc(zs, func(z zone) bool { return z.formation == f })
 			return unit.Pressure(x[k])
 		})
-		c.known.Store(q, answer{flow, err})
-		return flow, err
+		c.known.Store(q, a)
+		return a, a.err
 	}
 }
 
@@ -162,39 +184,6 @@ func knotAt(knots []knot, tvd float64) affine.Form {
 		}
 	}
 	return affine.Form{}
-}
-
-// riser is what flows up through a compartment: straight between where zones come in.
-func (c *compiled) riser(s *well.State, i int, knots []knot, p *Produce, zs []zone) well.Profile {
-	k := &s.Compartments[i]
-	at := func(d well.Depth) affine.Form {
-		n := 1
-		for n < len(knots)-1 && knots[n].tvd < d.TVD {
-			n++
-		}
-		a, b := knots[n-1], knots[n]
-		weight := float64(p.Density) * well.Gravity
-		if d.TVD >= b.tvd || b.tvd == a.tvd {
-			return b.pressure.Shift(float64(c.under(p, zs)) * well.Gravity * (d.TVD - b.tvd)) // under all of them
-		}
-		share := (d.TVD - a.tvd) / (b.tvd - a.tvd)
-		f := a.pressure.Times(1-share).PlusTimes(b.pressure, share)
-		if p.lifted() {
-			return f.Plus(c.bend(p, zs, a, b, d.MD, share))
-		}
-		friction := b.pressure.Minus(a.pressure).Shift(-weight * (b.tvd - a.tvd))
-		along := math.Min(math.Max((d.MD-a.md)/(b.md-a.md), 0), 1)
-		return f.Widen(math.Abs(along-share) * math.Max(math.Abs(friction.Least()), math.Abs(friction.Greatest())))
-	}
-	profile := make(well.Profile, len(k.Depths))
-	top := at(k.Depths[0])
-	for d := range profile {
-		profile[d] = at(k.Depths[d]).Minus(top)
-		if d == 0 {
-			profile[d] = affine.Form{}
-		}
-	}
-	return profile
 }
 
 // standing is what a fluid at rest makes in a compartment.

@@ -9,8 +9,6 @@ import (
 	"completion.example/fluid/flow"
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/production"
-	"completion.example/valve/sequence/internal/affine"
-	"completion.example/valve/sequence/internal/well"
 )
 
 // Outflow section by section: between where zones come in the string carries what has come
@@ -33,10 +31,10 @@ type section struct {
 
 // told is its loss as package production takes it.
 func (s section) told() production.Loss {
-	if s.loss <= 0 || s.rate <= 0 {
+	if s.loss == 0 || s.rate == 0 {
 		return production.Loss{}
 	}
-	return production.Loss{At: s.rate, Turbulent: s.loss}
+	return production.Loss{At: unit.FlowRate(math.Abs(float64(s.rate))), Turbulent: unit.Pressure(math.Abs(float64(s.loss)))} // it turns with the rate
 }
 
 // errNotLifted says that the turns come to no end.
@@ -48,13 +46,14 @@ var errOrder = errors.New("the zone that is deepest isn't the first along the ho
 // mostTurns is how often rates and sections are found from each other.
 const mostTurns = 200
 
-// flow is what zones give at pressures of their formations.
-func (c *compiled) flow(p *Produce, zs []zone, pressure func(f int) unit.Pressure) (production.Flow, error) {
-	if !p.lifted() {
-		return c.production(p, zs, nil, pressure).Flow()
+// flow is what zones give at pressures of their formations, and the sections that it makes
+// of the string where those follow from it.
+func (c *compiled) flow(p *Produce, zs []zone, pressure func(f int) unit.Pressure) (production.Flow, []section, error) {
+	if p.lifted() {
+		return c.lift(p, zs, pressure)
 	}
-	f, _, err := c.lift(p, zs, pressure)
-	return f, err
+	f, err := c.production(p, zs, nil, pressure).Flow()
+	return f, nil, err
 }
 
 func (c *compiled) lift(p *Produce, zs []zone, pressure func(f int) unit.Pressure) (production.Flow, []section, error) {
@@ -158,27 +157,6 @@ func (c *compiled) friction(p *Produce, density unit.Density, rate, from, to flo
 		at = end
 	}
 	return sum, nil
-}
-
-// bend is by how much the pressure at a depth between two knots is more than straight in
-// true vertical depth, where the bores change or the hole bends: friction that has come by
-// there, less its share.
-func (c *compiled) bend(p *Produce, zs []zone, a, b knot, md, share float64) affine.Form {
-	lightest, heaviest := math.Inf(1), 0.0
-	for _, z := range zs {
-		d := float64(c.plan.Formations[z.formation].Inflow.weighs())
-		lightest, heaviest = min(lightest, d), max(heaviest, d)
-	}
-	mid := (lightest + heaviest) / 2
-	lost := b.pressure.Minus(a.pressure).Shift(-mid * well.Gravity * (b.tvd - a.tvd)).Widen((heaviest - lightest) / 2 * well.Gravity * (b.tvd - a.tvd))
-	const rate = 0.01 // m³/s: how bores share friction hardly depends on it
-	upper, e1 := c.friction(p, unit.Density(mid), rate, a.md, min(max(md, a.md), b.md))
-	whole, e2 := c.friction(p, unit.Density(mid), rate, a.md, b.md)
-	if e1 != nil || e2 != nil || whole == 0 {
-		return lost.Times(0).Widen(max(math.Abs(lost.Least()), math.Abs(lost.Greatest())))
-	}
-	off := upper/whole - share
-	return lost.Times(off).Widen(0.25 * math.Abs(off) * max(math.Abs(lost.Least()), math.Abs(lost.Greatest())))
 }
 
 // under is the density of what stands below all zones that flow.

@@ -3,6 +3,7 @@ package sequence_test
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"time"
 
@@ -156,6 +157,14 @@ func newPlainWell(p *sequence.Plan) *plainWell {
 	for i, c := range p.Compartments {
 		k := plainComp{name: c.Name, top: c.TopMD.In(foot), bottom: c.BottomMD.In(foot), surface: c.Surface, formation: -1, trapped: plainTrapped(c)}
 		k.volume = float64(c.Capacity) * (k.bottom - k.top)
+		if c.Capacity == 0 {
+			top := k.top
+			for _, b := range c.Bores {
+				o, i := float64(b.Outer), float64(b.Inner)
+				k.volume += math.Pi / 4 * (o*o - i*i) * (b.To.In(foot) - top)
+				top = b.To.In(foot)
+			}
+		}
 		k.walls(c)
 		layers := c.Layers
 		if c.Fluid != "" {
@@ -340,17 +349,18 @@ type plainEvent struct {
 type plainResult struct {
 	failures []plainFailure
 	events   []plainEvent
-	stands   [][]plainStand // by step: start, then the end of each ramp and of the squeeze
-	close    bool           // something missed another thing by a hair: another computer may see it otherwise
-	fault    error          // it couldn't be walked to its end
-	met      bool           // trapped bodies have met
-	choices  []int          // where several things were due at once: how many
-	tests    [][][]float64  // by step, test, stand: differential
-	across   [][][]float64  // by step and act by hand: differential across each port that it opens, without sign
-	held     [][]plainHeld  // by step and test
-	balances [][][]float64  // by step, balance, stand: overbalance
-	rates    [][]plainRate  // by step: what zones give
-	flows    [][]float64    // by step that produces: what every action then feels
+	stands   [][]plainStand          // by step: start, then the end of each ramp and of the squeeze
+	close    bool                    // something missed another thing by a hair: another computer may see it otherwise
+	fault    error                   // it couldn't be walked to its end
+	met      bool                    // trapped bodies have met
+	choices  []int                   // where several things were due at once: how many
+	tests    [][][]float64           // by step, test, stand: differential
+	across   [][][]float64           // by step and act by hand: differential across each port that it opens, without sign
+	held     [][]plainHeld           // by step and test
+	balances [][][]float64           // by step, balance, stand: overbalance
+	rates    [][]plainRate           // by step: what zones give
+	flows    [][]float64             // by step that produces: what every action then feels
+	flowing  []map[[2]string]float64 // and by device and compartment the pressure there
 }
 
 type plainStand struct {

@@ -191,6 +191,16 @@ func TestRestsWithGasHoldAgainstThePlainWalker(t *testing.T) {
 	})
 }
 
+// And with devices that move with a delay.
+func TestRestsWithDelaysHoldAgainstThePlainWalker(t *testing.T) {
+	restsHold(t, 10, func(n uint64) *sequence.Plan { return plainPlanWith(815, n, features["slower"]) })
+}
+
+// And past branches.
+func TestRestsPastBranchesHoldAgainstThePlainWalker(t *testing.T) {
+	restsHold(t, 20, func(n uint64) *sequence.Plan { return plainPlanWith(815, n, features["branches"]) })
+}
+
 func restsHold(t *testing.T, plans int, plan func(n uint64) *sequence.Plan) {
 	plans = long.Size(max(plans/8, 3), plans)
 	var proved, refused, wrong, rests atomic.Int64

@@ -28,6 +28,8 @@ var features = map[string]*feature{
 	"fished":     {devices: (*plainMaker).hangRubbing, steps: (*plainMaker).fishSteps, levels: (*plainMaker).fishLevels},
 	"fished in":  {devices: (*plainMaker).nestRubbing, steps: (*plainMaker).fishNestSteps, levels: (*plainMaker).fishLevels},
 	"flows":      {devices: (*plainMaker).sands, steps: (*plainMaker).flowSteps, goals: (*plainMaker).flowGoals, dull: (*plainResult).still},
+	"outflows":   {devices: (*plainMaker).sands, steps: (*plainMaker).outflowSteps, goals: (*plainMaker).flowGoals, dull: (*plainResult).still},
+	"rings":      {devices: (*plainMaker).rings},
 	"acts":       {steps: (*plainMaker).acts, goals: (*plainMaker).actGoals},
 }
 
@@ -63,6 +65,36 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 			require.Zero(t, c.wrong.Load())
 			require.NotZero(t, c.proved.Load()+c.refuted.Load())
 		})
+	}
+}
+
+// rings joins compartments that are joined already by further ports, mostly in a well of one
+// fluid, and lets devices move them.
+func (m *plainMaker) rings() {
+	if m.chance(0.7) {
+		for i := range m.plan.Compartments {
+			c := &m.plan.Compartments[i]
+			c.Fluid, c.Layers = m.plan.Fluids[0].Name, nil
+		}
+	}
+	for i := range m.group {
+		for j := range i {
+			if m.group[i] != m.group[j] || !m.chance(0.6) {
+				continue
+			}
+			m.join(i, j)
+			p := &m.plan.Ports[len(m.plan.Ports)-1]
+			p.Open = p.Open || m.chance(0.3)
+			d := &m.plan.Devices[m.random.IntN(len(m.plan.Devices))]
+			a := &d.Actions[m.random.IntN(len(d.Actions))]
+			switch {
+			case slices.Contains(a.Opens, p.Name) || slices.Contains(a.Closes, p.Name) || !m.chance(0.6):
+			case p.Open:
+				a.Closes = append(a.Closes, p.Name)
+			default:
+				a.Opens = append(a.Opens, p.Name)
+			}
+		}
 	}
 }
 

@@ -11,8 +11,9 @@ import (
 )
 
 // The plain walker's zones that flow: a string of one density with a loss that grows with
-// the square of the rate, zones by an index and, under a bubble point, Vogel's curve. What
-// flows is found by halving; the pressure on the way is straight between where zones come in.
+// the square of the rate (other outflows are in plainoutflow_test.go), zones by an index and,
+// under a bubble point, Vogel's curve, or gas. What flows is found by halving; the pressure on
+// the way is straight between where zones come in.
 
 type plainZone struct {
 	form  int
@@ -31,11 +32,15 @@ type plainRiser struct {
 	still map[int]float64 // by compartment behind a choke: the gradient of the zone's own fluid
 	jumps map[int]float64 // by port that is a choke: what it takes
 	share float64
+	exact func(depth float64) float64 // where it isn't straight
 }
 
 // at is the pressure on the way at a depth.
 func (r *plainRiser) at(depth float64) float64 {
 	last := r.knots[len(r.knots)-1]
+	if r.exact != nil && depth < last.depth {
+		return r.exact(depth)
+	}
 	if depth >= last.depth {
 		return last.pressure + r.below*(depth-last.depth)
 	}
@@ -96,7 +101,7 @@ func (w *plainWalk) flowing(root int, p *sequence.Produce) (zones []plainZone, o
 				z.depth, z.choke = w.ports[n].depth, n
 			}
 			if z.choke >= 0 {
-				still[at] = w.plan.Formations[k].Inflow.Density.In(ppg) * psiPerFootPpg
+				still[at] = w.weighs(k)
 			} else {
 				on[at] = true
 			}
@@ -110,6 +115,9 @@ func (w *plainWalk) flowing(root int, p *sequence.Produce) (zones []plainZone, o
 // gives is a zone's rate, in bbl/d, at a pressure in front of it.
 func (w *plainWalk) gives(k int, p float64) float64 {
 	in, pr := w.plan.Formations[k].Inflow, w.forms[k].pressure
+	if in.OpenFlow != 0 {
+		return w.givesGas(k, p)
+	}
 	j := in.Index.In(unit.BarrelPerDayPSI)
 	pb := min(in.Bubble.In(psi), pr)
 	if p >= pb || pb <= 0 {
@@ -125,20 +133,20 @@ func (w *plainWalk) gives(k int, p float64) float64 {
 // through is a zone's rate at a pressure in the string, and what its choke takes: found by
 // halving the pressure behind it.
 func (w *plainWalk) through(p *sequence.Produce, z plainZone, at float64) (rate, takes float64) {
-	in := w.plan.Formations[z.form].Inflow
 	gives := func(behind float64) float64 {
-		return w.gives(z.form, behind+in.Density.In(ppg)*psiPerFootPpg*(w.forms[z.form].depth-z.depth))
+		return w.gives(z.form, behind+w.weighs(z.form)*(w.forms[z.form].depth-z.depth))
 	}
 	if z.choke < 0 {
 		return gives(at), 0
 	}
 	const water = 999.1026 // kg/m³ at 15 °C, the standard's
 	cv := p.Chokes[w.ports[z.choke].name].In(unit.Cv)
+	heavy := w.weighs(z.form) / psiPerFootPpg * float64(ppg) / water
 	low, high := at-20000, at+20000
 	for range 60 {
 		middle := (low + high) / 2
 		q := gives(middle) * 42 / 1440 // US gal/min
-		drop := float64(in.Density) / water * (q / cv) * math.Abs(q/cv)
+		drop := heavy * (q / cv) * math.Abs(q/cv)
 		if middle-at < drop {
 			low = middle
 		} else {
@@ -206,7 +214,23 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 			return fmt.Errorf("two zones flow through one choke")
 		}
 	}
-	knots, rates, takes, ok := w.flow(p, zones)
+	var knots []plainKnot
+	var rates, takes []float64
+	var exact func(float64) float64
+	var ok bool
+	below := p.Density.In(ppg) * psiPerFootPpg
+	switch {
+	case p.Viscosity > 0:
+		knots, rates, takes, exact, ok = w.bySections(p, zones)
+		below = w.weighs(zones[len(zones)-1].form)
+	case len(p.Outflow) > 0:
+		var err error
+		if knots, rates, takes, ok, err = w.byTable(p, zones); err != nil {
+			return err
+		}
+	default:
+		knots, rates, takes, ok = w.flow(p, zones)
+	}
 	if !ok {
 		w.fail(sequence.RateOff, p.Compartment, -1)
 		return nil
@@ -218,14 +242,14 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 	if !s.surface[root] {
 		s.surface[root], s.applied[root] = true, s.top[root]
 	}
-	at, wellhead := s.applied[root], p.Surface.In(psi)
-	s.riser = &plainRiser{of: on, knots: knots, below: p.Density.In(ppg) * psiPerFootPpg, still: still, jumps: map[int]float64{}}
+	stood, wellhead := s.applied[root], p.Surface.In(psi)
+	s.riser = &plainRiser{of: on, knots: knots, exact: exact, below: below, still: still, jumps: map[int]float64{}}
 	for k, z := range zones {
 		if z.choke >= 0 {
 			s.riser.jumps[z.choke] = takes[k]
 		}
 	}
-	set := func(x float64) { s.riser.share, s.applied[root] = x, at*(1-x)+wellhead*x }
+	set := func(x float64) { s.riser.share, s.applied[root] = x, stood*(1-x)+wellhead*x }
 	if err := w.run(set, nil); err != nil {
 		return err
 	}
@@ -236,9 +260,23 @@ func (w *plainWalk) produces(step *sequence.Step) error {
 		return err
 	}
 	w.r.flows[w.step] = w.allFelt()
+	at := map[[2]string]float64{}
+	for _, d := range w.plan.Devices {
+		for i, c := range w.comps {
+			if depth := d.MD.In(foot); c.top <= depth && depth <= c.bottom {
+				at[[2]string{d.Name, c.name}] = s.at(i, depth)
+			}
+		}
+	}
+	w.r.flowing[w.step] = at
 	for k, z := range zones {
 		name := w.forms[z.form].name
 		if want, ok := p.Want[name]; ok {
+			for _, x := range [2]unit.FlowRate{want.Least, want.Greatest} {
+				if p.Loss == 0 && math.Abs(x.In(unit.BarrelPerDay)-rates[k]) < 1e-6*math.Abs(rates[k]) {
+					w.r.close = true // both ways are found by turns
+				}
+			}
 			w.fail(sequence.RateOff, name, rates[k]-want.Least.In(unit.BarrelPerDay))
 			w.fail(sequence.RateOff, name, want.Greatest.In(unit.BarrelPerDay)-rates[k])
 		} else {

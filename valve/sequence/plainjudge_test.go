@@ -76,6 +76,15 @@ func (w *plainWalk) judgeRating(r *plainRating) {
 			depths = append(depths, f.depth)
 		}
 	}
+	if w.s.riser != nil {
+		for _, c := range w.plan.Compartments {
+			for _, b := range c.Bores {
+				if d := b.To.In(foot); r.from < d && d < r.to {
+					depths = append(depths, d)
+				}
+			}
+		}
+	}
 	for _, i := range []int{r.inside, r.outside} {
 		if i >= 0 && w.s.fallen[i] {
 			if d := w.s.levelOf(i); r.from < d && d < r.to {

@@ -167,7 +167,10 @@ func (w *plainWalk) pump(p sequence.Pump) error {
 			}
 		}
 		slices.Sort(kinks)
-		if err := stage(func(x float64) { put(volume * x) }, slices.Compact(kinks)); err != nil {
+		w.takes = volume / rate
+		err := stage(func(x float64) { put(volume * x) }, slices.Compact(kinks))
+		w.takes = 0
+		if err != nil {
 			return err
 		}
 	}
@@ -278,31 +281,40 @@ func (m *plainMaker) pumpSteps() bool {
 	return any
 }
 
-// Random wells that are pumped into their sands.
+// Random wells that are pumped into their sands, and those in which devices move with a
+// delay while that is done.
 func TestVerdictsWithPumps(t *testing.T) {
-	var c tally
-	var mutex sync.Mutex
-	refused := map[string]int{}
-	from, to := plansWanted(t, long.Size(3, 6))
-	pumping := 0
-	eachPlan(from, to, func(n uint64) {
-		p := plainPlanOf(newRandom(2028, n), "pumped", n, plainPumps, nil)
-		v, err := verdictOf(p)
-		mutex.Lock()
-		if slices.ContainsFunc(p.Steps, func(s sequence.Step) bool { return len(s.Pump) > 0 }) {
-			pumping++
-		}
-		if err != nil {
-			refused[err.Error()]++
-		}
-		mutex.Unlock()
-		if err == nil {
-			c.holdAgainst(t, p, n, v)
-		}
-	})
-	t.Log(&c, "; pumping:", pumping, "; refused:", len(refused))
-	for why := range refused {
-		t.Log(why)
+	for _, x := range []struct {
+		name    string
+		seed    uint64
+		feature *feature
+	}{{"pumped", 2028, nil}, {"pumped slow", 2029, &feature{levels: (*plainMaker).slowPumps}}} {
+		t.Run(x.name, func(t *testing.T) {
+			var c tally
+			var mutex sync.Mutex
+			refused := map[string]int{}
+			from, to := plansWanted(t, long.Size(3, 6))
+			pumping := 0
+			eachPlan(from, to, func(n uint64) {
+				p := plainPlanOf(newRandom(x.seed, n), x.name, n, plainPumps, x.feature)
+				v, err := verdictOf(p)
+				mutex.Lock()
+				if slices.ContainsFunc(p.Steps, func(s sequence.Step) bool { return len(s.Pump) > 0 }) {
+					pumping++
+				}
+				if err != nil {
+					refused[err.Error()]++
+				}
+				mutex.Unlock()
+				if err == nil {
+					c.holdAgainst(t, p, n, v)
+				}
+			})
+			t.Log(&c, "; pumping:", pumping, "; refused:", len(refused))
+			for why := range refused {
+				t.Log(why)
+			}
+			require.Zero(t, c.wrong.Load())
+		})
 	}
-	require.Zero(t, c.wrong.Load())
 }

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"completion.example/valve/sequence"
@@ -79,6 +80,107 @@ func (w *plainWalk) reached(i int) bool {
 	return by >= -plainTolerance
 }
 
+// slowGaps is by how much what is slow is beyond its level where the well stands; other
+// actions are far from it.
+func (w *plainWalk) slowGaps() []float64 {
+	if w.takes == 0 {
+		return nil
+	}
+	all := make([]float64, len(w.actions))
+	for i := range all {
+		all[i] = -1e9
+		if w.actions[i].delay > 0 && w.s.armed[i] {
+			w.felts[i] = w.s.felt(&w.actions[i])
+			all[i] = w.beyond(i)
+		}
+	}
+	return all
+}
+
+// since is where, between two looks, what is slow came to its level: the first of them where
+// it was there, and beyond both where it isn't at the second or doesn't come there.
+func since(now, next, before, after float64) float64 {
+	switch {
+	case before >= -plainTolerance:
+		return now
+	case after < -plainTolerance:
+		return math.Inf(1)
+	}
+	return now + (next-now)*before/(before-after)
+}
+
+// ripening is what slow action has been at its level for its delay first, between two looks
+// between which pressures are straight, and where; -1: none.
+func (w *plainWalk) ripening(now, next float64, before []float64) (action int, place float64) {
+	action, place = -1, math.Inf(1)
+	if w.takes == 0 {
+		return action, place
+	}
+	after := w.slowGaps()
+	for i := range before {
+		a := &w.actions[i]
+		from := since(now, next, before[i], after[i])
+		if a.delay == 0 || !w.s.armed[i] || math.IsInf(from, 1) {
+			continue
+		}
+		stood := 0.0
+		if from == now {
+			stood = w.stood[i]
+		}
+		x := from + (a.delay-stood)/w.takes
+		if math.Abs(x-1)*w.takes < 0.05 {
+			w.r.close = true
+		}
+		gap := before[i] + (after[i]-before[i])*(x-now)/(next-now)
+		if x <= next && math.Abs(gap) < 1e-4 {
+			w.r.close = true // it leaves just then
+		}
+		if x > next || gap < -plainTolerance {
+			continue
+		}
+		if math.Abs(x-place) < 1e-9 {
+			w.r.close = true
+		}
+		if x < place {
+			action, place = i, max(x, now)
+		}
+	}
+	return action, place
+}
+
+// timeGoes counts the time from one look to another.
+func (w *plainWalk) timeGoes(now, next float64, before []float64) {
+	if w.takes == 0 {
+		return
+	}
+	for i, after := range w.slowGaps() {
+		if w.actions[i].delay == 0 {
+			continue
+		}
+		from := since(now, next, before[i], after)
+		switch {
+		case after < -plainTolerance:
+			w.stood[i] = 0
+		case from == now:
+			w.stood[i] += (next - now) * w.takes
+		default:
+			w.stood[i] = (next - from) * w.takes
+		}
+	}
+}
+
+// timeStops counts anew for what has moved, or isn't at its level any more.
+func (w *plainWalk) timeStops() {
+	if w.takes == 0 {
+		return
+	}
+	for i, after := range w.slowGaps() {
+		if w.actions[i].delay > 0 && (w.ripe[i] || after < -plainTolerance) {
+			w.stood[i], w.ripe[i] = 0, false
+		}
+	}
+}
+
 // unhurried makes it a fault if something slow is at its level where no time is counted.
 func (w *plainWalk) unhurried() error {
 	for i := range w.actions {
@@ -127,6 +229,18 @@ func (m *plainMaker) slower() {
 		}
 		if n := len(s.Ramps); n > 1 && k < len(m.plan.Steps)-1 && m.chance(0.6) {
 			s.Ramps, s.Hold = s.Ramps[:n-1], s.Hold[:n-1]
+		}
+	}
+}
+
+// slowPumps is slow with delays of the length of what is pumped.
+func (m *plainMaker) slowPumps() {
+	m.slower()
+	for d := range m.plan.Devices {
+		for a := range m.plan.Devices[d].Actions {
+			if x := &m.plan.Devices[d].Actions[a]; x.Delay != "" && m.chance(0.8) {
+				x.Delay = fmt.Sprintf("%dm", 1+int(m.between(0, 9)*m.between(0, 9)))
+			}
 		}
 	}
 }

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -141,16 +142,46 @@ func (k *plainSolver) body(s *plainState, i int) error {
 			}
 			ports++
 			other := port.a + port.b - m
+			offset := k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth) + s.jump(p, other)
 			if k.seen[other] {
+				if math.Abs(k.offset[other]-offset) > plainFlow {
+					return fmt.Errorf("ring of open ports at %q, round which fluid goes by itself", k.well.comps[i].name)
+				}
 				continue
 			}
 			k.seen[other], k.bodyOf[other] = true, i
-			k.offset[other] = k.offset[m] + s.head(m, port.depth) - s.lost(m, port.depth) - s.head(other, port.depth) + s.lost(other, port.depth) + s.jump(p, other)
+			k.offset[other] = offset
 			k.members = append(k.members, other)
 		}
 	}
-	if ports/2 >= len(k.members) {
+	if ports/2 >= len(k.members) && (s.riser != nil || len(s.flows) > 0 || slices.ContainsFunc(k.members, func(m int) bool { return s.gassy(m) || s.fallen[m] })) {
 		return fmt.Errorf("ring of open ports at %q", k.well.comps[i].name)
+	}
+	return nil
+}
+
+// rings makes it a fault if open ports make a ring which nothing fixes.
+func (k *plainSolver) rings(s *plainState) error {
+	clear(k.seen)
+	for i := range k.well.comps {
+		if k.seen[i] {
+			continue
+		}
+		if err := k.body(s, i); err != nil {
+			return err
+		}
+		ports, fixed := 0, false
+		for _, m := range k.members {
+			fixed = fixed || s.surface[m] || k.well.comps[m].formation >= 0
+		}
+		for p, x := range k.well.ports {
+			if s.open[p] && slices.Contains(k.members, x.a) {
+				ports++
+			}
+		}
+		if ports >= len(k.members) && !fixed {
+			return fmt.Errorf("ring of open ports which nothing fixes")
+		}
 	}
 	return nil
 }

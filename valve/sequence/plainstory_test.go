@@ -18,7 +18,7 @@ import (
 func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
 	// Plans, and the least that can be told of them.
 	for name, of := range map[string][2]uint64{"levels": {60, 25}, "walls": {60, 25}, "string": {20, 5}, "strings": {6, 1}, "fished": {20, 5}, "fished in": {6, 1},
-		"areas": {30, 10}, "conditions": {30, 10}, "begun low": {30, 1}, "slower": {30, 3}, "acts": {30, 8}, "flows": {30, 8}} {
+		"areas": {30, 10}, "conditions": {30, 10}, "begun low": {30, 1}, "slower": {30, 3}, "acts": {30, 8}, "flows": {30, 8}, "outflows": {30, 8}, "rings": {30, 8}} {
 		t.Run(name, func(t *testing.T) {
 			if !long.Wanted() {
 				if strings.HasPrefix(name, "strings") || name == "fished in" {
@@ -38,9 +38,12 @@ func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
 				e, err := sequence.Check(context.Background(), p, sequence.Options{Only: sequence.VerdictOnly})
 				require.NoError(t, err, "%s %d", name, n)
 				told++
-				if name == "acts" || name == "flows" { // whose events have other numbers
+				if name == "acts" || name == "flows" || name == "outflows" { // whose events have other numbers
 					for i, s := range e.Steps {
 						require.Empty(t, differenceOfPressures(p, r.stands[i], s), "%s %d", name, n)
+						for _, x := range s.Flowing {
+							require.InDelta(t, r.flowing[i][[2]string{x.Device, x.Compartment}], x.Pressure.In(psi), 1e-4, "%s %d: %s at %s while %s flows", name, n, x.Compartment, x.Device, s.Name)
+						}
 					}
 					continue
 				}

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"completion.example/hydrostatics/unit"
@@ -30,6 +31,7 @@ type plainWalk struct {
 
 	ripe   map[int]bool    // slow actions that have stood for long enough
 	stood  map[int]float64 // for how long, s
+	takes  float64         // s, of the present leg, where time goes on along it
 	fault  error           // of a stroke
 	turned int             // how often a port has opened or shut
 
@@ -53,6 +55,10 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		w.beginWith(p.Begin)
 	}
 	w.set = func(float64) {}
+	if err := w.solver.rings(well.start()); err != nil {
+		w.r.fault = err
+		return w.r
+	}
 	if well.gas != "" {
 		if err := w.solver.solve(w.s, w.own, w.injected); err != nil {
 			w.r.fault = err
@@ -71,6 +77,7 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 		copy(w.own, w.s.top)
 	}
 	w.r.rates, w.r.flows = make([][]plainRate, len(p.Steps)), make([][]float64, len(p.Steps))
+	w.r.flowing = make([]map[[2]string]float64, len(p.Steps))
 	for _, s := range p.Steps {
 		w.r.across = append(w.r.across, make([][]float64, len(s.Do)))
 	}
@@ -380,16 +387,32 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 			for i := range before {
 				before[i] = w.gap(i)
 			}
+			slow := w.slowGaps()
 			if err := w.look(next); err != nil {
 				return err
 			}
+			ripens, place := w.ripening(now, next, slow)
 			if w.anyDue() {
 				x, err := w.locate(now, next, before)
 				if err != nil {
 					return err
 				}
+				if ripens >= 0 && math.Abs(x-place) < 1e-9 {
+					w.r.close = true
+				}
+				if x < place {
+					ripens = -1
+				}
 				next = x
 			}
+			if ripens >= 0 {
+				next = place
+				if err := w.look(next); err != nil {
+					return err
+				}
+				w.ripe[ripens] = true
+			}
+			w.timeGoes(now, next, slow)
 			w.judge()
 			w.nearMisses()
 			now = next
@@ -401,6 +424,7 @@ func (w *plainWalk) run(set func(float64), kinks []float64) error {
 		if err := w.settle(); err != nil {
 			return err
 		}
+		w.timeStops()
 	}
 	return w.fault
 }

@@ -176,7 +176,7 @@ func (c *compiled) rates(j *judge.Judge, w *walk.World, p walk.Place) error {
 		return nil
 	}
 	flow := func(e func(f affine.Form) float64) ([]float64, error) {
-		x, err := c.flow(step.Produce, zs, func(f int) unit.Pressure { return unit.Pressure(e(j.Network.Formations[f].Pressure)) })
+		x, _, err := c.flow(step.Produce, zs, func(f int) unit.Pressure { return unit.Pressure(e(j.Network.Formations[f].Pressure)) })
 		if err != nil {
 			return nil, err
 		}

@@ -144,6 +144,26 @@ func TestPumpBullheads(t *testing.T) {
 	require.Equal(t, "brine", r.Steps[1].Pumps[0].Returns[0].What)
 }
 
+// A gauge that may stand 20 ft higher or deeper feels that much more friction or less: down the tubing and up
+// the annulus, as one column stands on the other. By hand: what is left of friction below it.
+func TestADepthInDoubtWhileItIsPumped(t *testing.T) {
+	rate := 5 * unit.BarrelPerMinute
+	plan := func(threshold float64) *sequence.Plan {
+		p := pumpedWell()
+		p.Devices[0].Actions[0].Triggers[0] = rising(pounds(threshold), pounds(threshold))
+		p.Devices[0].Error = unit.Band[unit.Length]{Least: -20 * foot, Greatest: 20 * foot}
+		p.Steps = []sequence.Step{{Name: "circulate", Pump: []sequence.Pump{{Into: "tubing", Returns: "annulus", Rate: rate}}}}
+		return p
+	}
+	p := plan(1)
+	left := func(feet float64) float64 { // above the end
+		return friction(t, p.Fluids[0], flow.Conduit{Outer: 2.992 * unit.Inch}, rate, feet) + friction(t, p.Fluids[0], flow.Conduit{Outer: 8.535 * unit.Inch, Inner: 3.5 * unit.Inch}, rate, feet)
+	}
+	require.Greater(t, left(3020)-left(3000), 0.5)
+	require.Equal(t, sequence.Proved, verdicted(t, plan(left(3020)+8)).Verdict, "enclosed by some psi")
+	require.Equal(t, sequence.Refuted, verdicted(t, plan(left(3020)-0.3)).Verdict)
+}
+
 // A pipe's rating is held against what friction leaves at its depth: below 8,000 ft that of the last 1,000
 // ft down the tubing and back, and not the pump's pressure.
 func TestRatingsWhileItIsPumped(t *testing.T) {

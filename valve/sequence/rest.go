@@ -23,24 +23,25 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 	if p == nil {
 		return nil, errNoPlan
 	}
-	i := slices.IndexFunc(p.Steps, func(s Step) bool { return s.Name == step })
+	flat := p.Steps
+	if x := p.Expanded(); len(x.Steps) > 0 && x.Steps[0].flow != nil {
+		flat = x.Steps
+	}
+	i := slices.IndexFunc(flat, func(s Step) bool { return s.Name == step })
 	if i < 0 {
 		var names []string
-		for _, s := range p.Steps {
+		for _, s := range flat {
 			names = append(names, s.Name)
 		}
 		return nil, fmt.Errorf("sequence: the plan has no step %q; there are %q", step, names)
 	}
-	if slices.ContainsFunc(p.Steps[:i+1], func(s Step) bool { return s.Otherwise != nil || s.flow != nil && s.flow.fail >= 0 }) {
-		return nil, fmt.Errorf("sequence: the state after step %q depends on which way its branches went: take the plan as it went, without them", step)
-	}
-	b, err := p.stateAfter(ctx, i)
+	b, err := p.stateAfter(ctx, i, step)
 	if err != nil {
 		return nil, fmt.Errorf("sequence: the state after step %q: %w", step, err)
 	}
 	q := p.Clone()
 	q.Begin = b
-	if p.Steps[i].flow != nil {
+	if flat[i].flow != nil {
 		q.Steps, err = p.After(i, false)
 	} else {
 		q.Steps = q.Steps[i+1:]
@@ -57,8 +58,9 @@ func (p *Plan) Rest(ctx context.Context, step string) (*Plan, error) {
 	return q, nil
 }
 
-// stateAfter is how a step leaves the well.
-func (p *Plan) stateAfter(ctx context.Context, i int) (*Begin, error) {
+// stateAfter is how a step leaves the well, whichever way through the branches led to it;
+// its number is that in the list of all steps.
+func (p *Plan) stateAfter(ctx context.Context, i int, name string) (*Begin, error) {
 	c, err := p.compiled()
 	if err != nil {
 		return nil, err
@@ -69,15 +71,38 @@ func (p *Plan) stateAfter(ctx context.Context, i int) (*Begin, error) {
 		return nil, err
 	case run.Open != nil:
 		return nil, run.Open
-	case len(run.Last) == 0:
-		return nil, fmt.Errorf("the plan is left in step %q: with no values does it do what it intends", p.Steps[run.Died].Name)
+	case len(run.After) <= i || len(run.After[i]) == 0:
+		return nil, fmt.Errorf("the plan is left in step %q: with no values does it do what it intends", c.plan.Steps[max(run.Died, 0)].Name)
 	}
-	l := &leaving{compiled: c, worlds: run.Last, begin: &Begin{After: fmt.Sprintf("step %q of %q", p.Steps[i].Name, p.Name)}}
+	l := &leaving{compiled: c, worlds: run.After[i], begin: &Begin{After: fmt.Sprintf("step %q of %q", name, p.Name)}}
+	if err := l.alike(); err != nil {
+		return nil, err
+	}
 	sharp, err := c.At(c.Nominal()).Walk(ctx, affine.Box(0, nil), proof.Options{To: i + 1, Quiet: true})
-	if err == nil && sharp.Open == nil && len(sharp.Last) > 0 {
-		l.nominal = sharp.Last[0]
+	if err == nil && sharp.Open == nil && len(sharp.After) > i && len(sharp.After[i]) > 0 {
+		l.nominal = sharp.After[i][0]
 	}
 	return l.begin, l.write(i)
+}
+
+// alike makes sure that the worlds differ in nothing for which a beginning has one entry.
+func (l *leaving) alike() error {
+	const which = "it depends on which way its branches went: "
+	first := l.worlds[0].State
+	for _, w := range l.worlds {
+		if len(w.Stuck) > 0 {
+			return fmt.Errorf(which+"%q may be stuck there, which can't be written; take the state after the step that moves it by hand, or the plan as it went, without branches", l.Network.Actions[w.Stuck[0]].Name)
+		}
+		if w.State.Temperature != first.Temperature {
+			return fmt.Errorf(which + "the well has one temperature or another; take the plan as it went, without branches")
+		}
+		for i := range first.Compartments {
+			if !slices.Equal(w.State.Layers(i), first.Layers(i)) {
+				return fmt.Errorf(which+"%q holds one fluid or another; take the plan as it went, without branches", first.Compartments[i].Name)
+			}
+		}
+	}
+	return nil
 }
 
 // leaving writes the state in which worlds are left.
@@ -92,11 +117,6 @@ func (l *leaving) write(step int) error {
 	b, s := l.begin, l.worlds[0].State
 	if len(l.names) > 0 {
 		b.Temperature = l.names[s.Temperature]
-	}
-	for _, w := range l.worlds {
-		if i := w.Waiting(); i >= 0 {
-			return fmt.Errorf("%q is at its level and moves with a delay: for how long it has been there can't be written; take the state after the step that takes it back", l.Network.Actions[i].Name)
-		}
 	}
 	if err := l.happened(); err != nil {
 		return err

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -34,13 +35,41 @@ func (l *leaving) progress(i int) {
 			}
 		}
 	}
-	if len(all) == 0 || len(all) == 1 && all[0].Met == 0 && all[0].Counted == 0 && len(all[0].If) == 0 {
+	if least, most, waits := l.stood(i); waits {
+		if len(all) == 0 {
+			all = []RowAt{{}}
+		}
+		all[0].Stood, all[0].StoodMost = least, most
+	}
+	if len(all) == 0 || len(all) == 1 && all[0].Met == 0 && all[0].Counted == 0 && len(all[0].If) == 0 && all[0].Stood+all[0].StoodMost == "" {
 		return
 	}
 	if l.begin.Progress == nil {
 		l.begin.Progress = map[string][]RowAt{}
 	}
 	l.begin.Progress[l.Network.Actions[i].Name] = all
+}
+
+// stood writes for how long an action that moves with a delay has been at its level in
+// the worlds in which it is, to a millisecond outwards.
+func (l *leaving) stood(i int) (least, most string, waits bool) {
+	low, high := math.Inf(1), 0.0
+	for _, w := range l.worlds {
+		if t, at := w.StoodAt(i); at {
+			low, high, waits = min(low, t.Least()), max(high, t.Greatest()), true
+		}
+	}
+	written := func(seconds float64) string {
+		if !waits || seconds <= 0 {
+			return ""
+		}
+		return (time.Duration(seconds) * time.Millisecond).String()
+	}
+	least, most = written(math.Floor(low*1000)), written(math.Ceil(high*1000))
+	if least == most {
+		most = ""
+	}
+	return least, most, waits && least+most != ""
 }
 
 // conditions writes what must not be negative; those that depend on what has no name

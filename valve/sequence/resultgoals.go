@@ -165,7 +165,7 @@ func (k *checker) zoneRates(i int, r *StepResult) error {
 	if len(zs) == 0 {
 		return nil
 	}
-	flow, err := k.flow(p, zs, func(f int) unit.Pressure { return unit.Pressure(s.Formations[f].Pressure.C) })
+	flow, _, err := k.flow(p, zs, func(f int) unit.Pressure { return unit.Pressure(s.Formations[f].Pressure.C) })
 	if err != nil {
 		return nil // the finding says it
 	}

@@ -125,6 +125,17 @@ func (v *validation) progress(path, name string, all []RowAt) {
 		if r.Rearms && r.Counted == 0 {
 			v.fault(at+".rearms", "is true, but nothing has been counted")
 		}
+		v.span(at+".stood", r.Stood)
+		v.span(at+".stood_at_most", r.StoodMost)
+		switch {
+		case r.Stood == "" && r.StoodMost == "":
+		case a.Delay == "":
+			v.fault(at+".stood", "belongs to an action with a delay")
+		case r.StoodMost != "" && duration(r.StoodMost) < duration(r.Stood):
+			v.fault(at+".stood_at_most", "is %q; must be no less than stood, %q", r.StoodMost, r.Stood)
+		case len(all) > 1:
+			v.fault(at+".stood", "wants one entry: from stood to stood_at_most is all that it may be")
+		}
 	}
 }
 

@@ -197,7 +197,7 @@ func (v *validation) produce(path string, p Produce) {
 	}
 	switch {
 	case gas > 0 && liquid > 0:
-		v.fault(path, "the plan has gas zones and others with an inflow; how they flow together isn't modelled: leave the inflow of those out that don't flow")
+		v.fault(path, "the plan has gas zones and others with an inflow; how they flow together isn't modelled: leave the inflow of those out that don't flow, and write that of a gas zone which does as an index about its flowing pressure, with the rate and density that its gas has there, in place of open_flow")
 	case gas > 0 && len(p.Outflow) == 0:
 		v.fault(path+".outflow", "is missing: for gas zones it must be told by a table, in rates at standard conditions")
 	case gas > 0 && len(p.Chokes) > 0:

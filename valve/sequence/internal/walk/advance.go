@@ -17,6 +17,7 @@ type candidate struct {
 	level  affine.Form
 	short  affine.Form // by how much it is passed at the end of the leg
 	fires  bool        // else its row comes on, and may fire on the same leg
+	slow   bool        // its time has come
 }
 
 // advance goes along the leg to whatever may be next, and in one world to the end.
@@ -56,7 +57,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 		} else if !alive {
 			continue
 		}
-		if r.intended(w, c.action) && c.fires && !r.silent {
+		if r.intended(w, c.action) && c.fires && !c.slow && !r.silent {
 			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Plus(r.ahead).Minus(c.at).Times(c.slope))
 		}
 		if !c.fires {
@@ -80,7 +81,7 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 	}
 	for n := range all {
 		c := &all[n]
-		if r.intended(w, c.action) && c.fires && !r.silent {
+		if r.intended(w, c.action) && c.fires && !c.slow && !r.silent {
 			r.Observer.Reached(part, r.place, c.action, c.p, r.length.Plus(r.ahead).Minus(c.at).Times(c.slope))
 		}
 	}
@@ -99,6 +100,10 @@ func (r *run) advance(w *World, now affine.Form, lines []affine.Line, depth int)
 // one of them has more than one alternative, they have to be told apart first.
 func (r *run) candidates(w *World, now affine.Form, lines []affine.Line) (all []candidate, split int) {
 	for n, i := range r.cluster.actions {
+		if w.due != nil && w.due[i].due && w.State.Armed[i] {
+			all = append(all, candidate{action: i, line: affine.Line{F: lines[n].F, S: lines[n].S}, at: w.due[i].at, slope: 1, fires: true, slow: true})
+			continue
+		}
 		if !w.State.Waits(i) || r.silentAction(i) {
 			continue
 		}

@@ -18,6 +18,7 @@ type Begin struct {
 	May         []int               // each may have happened after these, or not
 	Rows        map[int][]Progress  // by action: where its row isn't at its beginning
 	If          []affine.Form       // conditions
+	Stood       map[int]affine.Form // by action: for how long a slow one has been at its level, s
 	Live        []int               // formations whose inflow has been part of the plan
 	String      []Moment            // what was done to the string; none: it lands
 	// Fallen is by compartment the pressure that the top of a column that has fallen would
@@ -117,6 +118,12 @@ func (b *Begin) world(n *well.Network, region *affine.Region, choice int) *World
 			if region.And(p.Rows) != nil {
 				w.Rows[a] = append(w.Rows[a], p)
 			}
+		}
+	}
+	if len(b.Stood) > 0 {
+		w.Stood, w.level = make([]affine.Form, len(n.Actions)), make([]bool, len(n.Actions))
+		for a, t := range b.Stood {
+			w.Stood[a], w.level[a] = t, true
 		}
 	}
 	for _, f := range b.Live {

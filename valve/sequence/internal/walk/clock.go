@@ -1,5 +1,11 @@
 package walk
 
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+)
+
 // The time that a step takes, for what is slow.
 
 const takeBack = "let a ramp bring it there, hold it after that, and take it back in the same step"
@@ -11,7 +17,22 @@ func (k *Walker) begins(worlds []*World, drives []drive) ([]*World, error) {
 		return worlds, nil
 	}
 	if k.place.Step == 0 {
-		return worlds, k.unhurried(worlds, "as the programme begins", "begin where it isn't there, or with what has brought it there")
+		stated := func(w *World, i int) bool { return w.level != nil && w.level[i] }
+		if err := k.unhurriedBut(stated, worlds, "as the programme begins", "begin where it isn't there, or with what has brought it there, or state for how long (\"stood\" in begin.progress)"); err != nil {
+			return nil, err
+		}
+		if k.step.Takes <= 0 {
+			some := worlds[:0:0]
+			for _, w := range worlds {
+				if slices.Contains(w.level, true) {
+					some = append(some, w)
+				}
+			}
+			return worlds, k.unhurriedBut(func(w *World, i int) bool { return !stated(w, i) }, some, "as the programme begins", `write in its first step how long it takes before anything is done in it ("takes": "5 min")`)
+		}
+		if !slices.ContainsFunc(worlds, func(w *World) bool { return slices.Contains(w.level, true) }) {
+			return worlds, nil
+		}
 	}
 	if k.step.Takes <= 0 { // the step before has seen to it that nothing slow is at its level
 		return worlds, nil
@@ -129,12 +150,11 @@ func (k *Walker) held(all []drive) {
 	}
 }
 
-// Waiting is a slow action that is at its level and hasn't moved yet, or -1.
-func (w *World) Waiting() int {
-	for i, at := range w.level {
-		if at && w.State.Armed[i] {
-			return i
-		}
+// StoodAt is for how long a slow action has been at its level; false: it isn't there, or
+// doesn't wait.
+func (w *World) StoodAt(i int) (affine.Form, bool) {
+	if w.level == nil || !w.level[i] || !w.State.Armed[i] {
+		return affine.Form{}, false
 	}
-	return -1
+	return w.Stood[i], true
 }

@@ -172,6 +172,15 @@ func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	return all
 }
 
+// together are pairs that make one cluster of everything.
+func (k *Walker) together(w *World) (pairs []int) {
+	n := len(w.State.Compartments)
+	for i := range n + len(w.State.Actions) {
+		pairs = append(pairs, n, i)
+	}
+	return pairs
+}
+
 // conflict says that something that happened reaches beyond its cluster.
 type conflict struct {
 	a, b  int

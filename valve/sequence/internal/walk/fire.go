@@ -115,6 +115,9 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candi
 		if err != nil {
 			return err
 		}
+		if err := r.balanced(w); err != nil {
+			return err
+		}
 	}
 	next, err := r.differentials(w)
 	if err != nil {
@@ -125,6 +128,9 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candi
 	for n, j := range r.cluster.actions {
 		if !s.Armed[j] {
 			continue
+		}
+		if !next[n].Same(lines[n], equal) {
+			r.disturbs(w, j)
 		}
 		if slices.Contains(a.Arms, j) || slices.Contains(pending, j) || !next[n].Same(lines[n], equal) {
 			again = append(again, j)
@@ -215,6 +221,9 @@ func (k *Walker) change(w *World, i int, x affine.Form, pulling *affine.Line) er
 		}
 	}
 	w.happens(i)
+	if a.Slow && w.Stood != nil {
+		w.Stood[i] = affine.Form{}
+	}
 	w.level = nil                                                               // how long what is slow was where it is, is to be seen anew
 	w.Stuck = slices.DeleteFunc(w.Stuck, func(j int) bool { return j == a.Of }) // a tool has moved it
 	w.hold()

@@ -19,6 +19,11 @@ func (k *Walker) flow(w *World) ([]*World, error) {
 	if err := w.State.Full(w.State.Body(f.Root), "production"); err != nil {
 		return nil, err
 	}
+	if !k.PastUnintended {
+		if err := w.State.FlowsOneWay(f.Root); err != nil {
+			return nil, err
+		}
+	}
 	if !w.State.Surface[f.Root] {
 		w.State.Reopen(f.Root)
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/well"
 )
 
 // leg walks a world to the end of a leg, cluster by cluster. fresh says that
@@ -14,8 +15,12 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 	if err := w.State.Solve(affine.Form{}); err != nil {
 		return nil, err
 	}
+	if err := k.balanced(w); err != nil {
+		return nil, err
+	}
 	var more []int
 	mixed := map[int]bool{}
+	together := false
 	for tries := 0; ; tries++ {
 		all := k.clusters(w, more, mixed)
 		may, err := k.mayHappen(w, length, fresh)
@@ -38,6 +43,11 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 			}
 			continue
 		}
+		if errors.As(err, new(well.Ringed)) && len(all) > 1 && !together { // a device of another part may have shut the way before
+			together = true
+			more = append(more, k.together(w)...)
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -49,6 +59,15 @@ func (k *Walker) leg(w *World, length affine.Form, fresh bool) ([]*World, error)
 		}
 		return out, nil
 	}
+}
+
+// balanced makes sure that no fluid goes round by itself in a world that has done what was
+// intended: where something else has happened, that is a failure already.
+func (k *Walker) balanced(w *World) error {
+	if k.PastUnintended {
+		return nil
+	}
+	return w.State.Rings()
 }
 
 // tried walks several clusters. What a part of the well shows is only true if no other
@@ -104,6 +123,9 @@ func (k *Walker) mayHappen(w *World, length affine.Form, fresh bool) (bool, erro
 	r := &run{Walker: k, length: length}
 	s := w.State
 	for i := range s.Actions {
+		if w.due != nil && w.due[i].due {
+			return true, nil
+		}
 		if !s.Waits(i) || r.silentAction(i) {
 			continue
 		}

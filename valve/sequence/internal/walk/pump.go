@@ -118,10 +118,7 @@ func (k *Walker) pumpedFor(worlds []*World, turns []pumped, n int, rate float64)
 		return worlds, nil
 	}
 	took := (turns[n].volume - turns[n-1].volume) / rate
-	t := standing{before: span{took, took}}
-	if n+1 < len(turns) {
-		t.after = (turns[n+1].volume - turns[n].volume) / rate
-	}
+	t := standing{before: span{took, took}} // what moves before the next turn moves on the way there
 	return k.standAll(worlds, func(*World) standing { return t })
 }
 
@@ -156,11 +153,25 @@ func (k *Walker) drift(w *World, way *well.Way, p well.Pump, from, to pumped) ([
 		at, then := p.Injection*from.rate/p.Rate, p.Injection*to.rate/p.Rate
 		s.Inject(p.Formation, affine.Line{F: affine.Const(at), S: (then - at) / pumpLength})
 	}
-	return k.enclosedLeg(w, ends, func(x *World) error {
-		if other, err := x.State.Way(p); err != nil || !way.Along(other) {
-			return well.Unpumped{Why: "its way changes while it is pumped; that isn't modelled"}
+	k.seconds = 0
+	if to.volume > from.volume {
+		k.seconds = (to.volume - from.volume) / to.rate
+	}
+	worlds, err := k.ripening(w, pumpLength, k.seconds)
+	if err != nil {
+		return nil, err
+	}
+	return each(worlds, func(x *World) ([]*World, error) {
+		out, err := k.enclosedLeg(x, ends, func(x *World) error {
+			if other, err := x.State.Way(p); err != nil || !way.Along(other) {
+				return well.Unpumped{Why: "its way changes while it is pumped; that isn't modelled"}
+			}
+			return nil
+		})
+		for _, y := range out {
+			y.due = nil
 		}
-		return nil
+		return out, err
 	})
 }
 
@@ -179,6 +190,9 @@ func (k *Walker) enclosedLeg(w *World, ends func(*well.State), check func(*World
 			return nil, err
 		}
 		if err := x.State.Solve(affine.Form{}); err != nil {
+			return nil, err
+		}
+		if err := k.balanced(x); err != nil {
 			return nil, err
 		}
 		if err := k.whole(x); err != nil {

@@ -9,7 +9,8 @@ import (
 type due struct {
 	action int
 	by     affine.Form // by how much it is passed
-	fires  bool        // else its row comes on
+	fires  bool        // else its row comes on,
+	would  bool        // and it may fire at once: the rest of its row may be met where the world stands
 }
 
 // settle lets happen what is due. It tells whether it has taken the world on.
@@ -83,17 +84,29 @@ func (r *run) dues(w *World, now affine.Form, pending []int, lines []affine.Line
 			if acting && len(w.Rows[i]) > 1 {
 				return nil, i
 			}
-			all = append(all, due{i, by, acting && last(row, p)})
+			all = append(all, due{i, by, acting && last(row, p), acting && mayFire(row, p, felt)})
 			break
 		}
 	}
 	return all, -1
 }
 
-// disturbed tells whether anything that fires may change what an action feels.
+// mayFire tells whether all that is left of a row may be met by what is felt.
+func mayFire(row []well.Trigger, p Progress, felt affine.Form) bool {
+	for fired := false; !fired; p, fired = met(row, p) {
+		level, falling := waits(row, p)
+		if along(falling, felt.Minus(level)).Greatest() < -Reach {
+			return false
+		}
+	}
+	return true
+}
+
+// disturbed tells whether anything that fires, or may at once, may change what an action
+// feels.
 func (r *run) disturbed(w *World, i int, all []due) bool {
 	for _, d := range all {
-		if d.fires && d.action != i && affects(w.State, d.action, i) {
+		if d.would && d.action != i && affects(w.State, d.action, i) {
 			return true
 		}
 	}

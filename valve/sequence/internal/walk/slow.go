@@ -2,6 +2,7 @@ package walk
 
 import (
 	"fmt"
+	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
 )
@@ -106,8 +107,9 @@ func (k *Walker) ripens(w *World, i int, t standing) ([]*World, error) {
 	if at == nil {
 		return all, nil
 	}
-	if !at.level[i] {
+	if !at.level[i] { // nor is it known that it hasn't been away since
 		t.before.least = 0
+		at.Stood[i] = affine.Within(min(0, at.Stood[i].Least()), max(0, at.Stood[i].Greatest()))
 	}
 	stood := at.Stood[i].Shift(t.hold).Plus(affine.Within(t.before.least, t.before.most)).Plus(affine.Within(0, t.perhaps))
 	at.Stood[i], at.level[i] = stood, true
@@ -142,12 +144,17 @@ func (w *World) beyond(i int) (affine.Form, bool, error) {
 // unhurried makes sure that no slow action that hasn't moved stands at its level where
 // time isn't known; others haven't stood there at all.
 func (k *Walker) unhurried(worlds []*World, where, cure string) error {
+	return k.unhurriedBut(func(*World, int) bool { return false }, worlds, where, cure)
+}
+
+// unhurriedBut is unhurried of all but those of which time is known.
+func (k *Walker) unhurriedBut(known func(w *World, i int) bool, worlds []*World, where, cure string) error {
 	if !k.slow() {
 		return nil
 	}
 	for _, w := range worlds {
 		for i := range k.Network.Actions {
-			if !k.Network.Actions[i].Slow {
+			if !k.Network.Actions[i].Slow || known(w, i) {
 				continue
 			}
 			by, ok, err := w.beyond(i)
@@ -171,6 +178,9 @@ func (k *Walker) unhurried(worlds []*World, where, cure string) error {
 
 // sameTimes tells whether what is slow has stood for as long in two worlds.
 func sameTimes(v, w *World) bool {
+	if !slices.EqualFunc(v.due, w.due, func(a, b ripening) bool { return a.due == b.due && a.at.Same(b.at, equal) && a.at.R == b.at.R }) {
+		return false
+	}
 	for i := range max(len(v.level), len(w.level)) {
 		if (v.level != nil && v.level[i]) != (w.level != nil && w.level[i]) {
 			return false

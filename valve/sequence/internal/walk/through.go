@@ -9,7 +9,7 @@ import (
 // still shows a world at the end of the leg if nothing that the cluster's actions
 // feel changes on it.
 func (r *run) still(w *World, pending []int) (bool, error) {
-	if len(pending) > 0 {
+	if len(pending) > 0 || w.ripens(r.cluster.actions) {
 		return false, nil
 	}
 	lines, err := r.differentials(w)

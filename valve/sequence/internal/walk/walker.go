@@ -98,6 +98,7 @@ type Walker struct {
 	stuck   error               // devices moved each other without end in a world of the step
 	seen    []*World            // of the stage that is taken on
 	ahead   affine.Form         // of a leg that is walked in pieces: what is left after this one
+	seconds float64             // that the leg takes, where time goes on along it
 	loose   bool                // the end of the leg is only enclosed along it, and shown once it is known
 	silent  bool                // the observer isn't told: a leg is tried
 	left    bool                // a world was left on a leg that is tried: what follows there isn't known

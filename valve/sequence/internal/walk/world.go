@@ -26,12 +26,13 @@ type World struct {
 	Stuck []int  // actions whose devices don't move by what they feel
 	// Stood is by action for how long a slow one has been at its level, in s; nil: none has.
 	Stood []affine.Form
-	level []bool // by action: a slow one was at its level where it last stood, and nothing has happened since
-	freed bool   // something that was stuck moves again from here on, or the string has been pulled
-	just  []int  // those that got stuck in this step
-	Begun int    // which choice of what may have happened before it began with
-	On    int    // the string that is pulled or lands, where there are two
-	keeps bool   // what was done before it landed counts: there is another one around it
+	level []bool     // by action: a slow one was at its level where it last stood, and nothing has happened since
+	due   []ripening // by action: where on the present leg a slow one moves; nil: none does
+	freed bool       // something that was stuck moves again from here on, or the string has been pulled
+	just  []int      // those that got stuck in this step
+	Begun int        // which choice of what may have happened before it began with
+	On    int        // the string that is pulled or lands, where there are two
+	keeps bool       // what was done before it landed counts: there is another one around it
 	// Seen is what an observer has seen where the step stood still, to hold it against
 	// what comes later in it.
 	Seen []Seen
@@ -119,6 +120,7 @@ func (w *World) Clone() *World {
 	c.Stuck = slices.Clone(w.Stuck)
 	c.Stood = slices.Clone(w.Stood)
 	c.level = slices.Clone(w.level)
+	c.due = slices.Clone(w.due)
 	c.Live = slices.Clone(w.Live)
 	c.Dry = slices.Clone(w.Dry) // conditions are never written into
 	c.Seen = slices.Clip(w.Seen)

@@ -163,7 +163,7 @@ func (s *State) lift(i, at int, q affine.Line) error {
 		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
 			mass := func(md float64) float64 {
 				end := s.tvd(i, md)
-				foot, e := s.pour(under, x[3], x[0], a.TVD, end)
+				foot, e := s.pour(under, x[3], x[0], a.TVD, end, x[1])
 				if e != nil || foot+atmosphere <= curveLeast {
 					y[0], y[1], y[2] = 0, md, foot
 					return -x[2]

@@ -1,6 +1,7 @@
 package well
 
 import (
+	"fmt"
 	"math"
 
 	"completion.example/valve/sequence/internal/affine"
@@ -56,4 +57,52 @@ func (s *State) Choke(jumps map[int]affine.Form, from, to, span float64) {
 func (s *State) StopFlow() {
 	s.profiles, s.jumps = nil, nil
 	s.stirred = true
+}
+
+// partedFlow is the error of zones that could flow to surface by two ways.
+type partedFlow struct{ Root, Other, Ports string }
+
+func (e partedFlow) Error() string {
+	return fmt.Sprintf("zones flow through %q while %q stands open at surface too, joined to it by %s: how flow parts between them isn't modelled. "+
+		"Shut %q in (\"shut\"), or what joins them, in a step before; of lift gas write no open port but an action that feels %q less %q where it comes in, and what it makes of the string's weight in the step's density or outflow",
+		e.Root, e.Other, e.Ports, e.Other, e.Other, e.Root)
+}
+
+// FlowsOneWay makes sure that no other compartment of a body is open at surface.
+func (s *State) FlowsOneWay(root int) error {
+	body := s.Body(root)
+	for _, m := range body {
+		if m == root || !s.Surface[m] {
+			continue
+		}
+		e := partedFlow{Root: s.Compartments[root].Name, Other: s.Compartments[m].Name}
+		for n, p := range s.portsTo(m, root) {
+			if n > 0 {
+				e.Ports += ", "
+			}
+			e.Ports += fmt.Sprintf("%q", s.Ports[p].Name)
+		}
+		return e
+	}
+	return nil
+}
+
+// portsTo are open ports from a compartment to another of its body.
+func (s *State) portsTo(from, to int) []int {
+	by := map[int]int{to: -1}
+	order := []int{to}
+	for k := 0; k < len(order); k++ {
+		for _, p := range s.around[order[k]] {
+			next := s.Ports[p].A + s.Ports[p].B - order[k]
+			if _, seen := by[next]; s.Open[p] && !seen {
+				by[next] = p
+				order = append(order, next)
+			}
+		}
+	}
+	var way []int
+	for at := from; by[at] >= 0; at = s.Ports[by[at]].A + s.Ports[by[at]].B - at {
+		way = append(way, by[at])
+	}
+	return way
 }

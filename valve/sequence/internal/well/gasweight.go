@@ -46,8 +46,9 @@ func (s *State) weight(fluid int) affine.Input {
 	return affine.Input{Line: affine.Flat(f.Scale), Step: 1e-4}
 }
 
-// pour carries a number through a liquid of a weight.
-func (s *State) pour(fluid int, weight, p, from, to float64) (float64, error) {
+// pour carries a number through a liquid of a weight, at a temperature that is off by h: of one that feels it
+// between the ends of that and its middle a parabola.
+func (s *State) pour(fluid int, weight, p, from, to, h float64) (float64, error) {
 	f := &s.Fluids[fluid]
 	if f.Columns == nil {
 		return p + weight*Gravity*(to-from), nil
@@ -56,6 +57,13 @@ func (s *State) pour(fluid int, weight, p, from, to float64) (float64, error) {
 		return p, nil
 	}
 	q, err := f.Columns[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+	if f.Warm != nil && f.Warm[s.Temperature] != nil && err == nil {
+		cold, e1 := f.Cold[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+		warm, e2 := f.Warm[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+		t := unit.Pressure((h - s.heatMiddle[s.Temperature]) / s.heatHalf[s.Temperature])
+		q += t*(warm-cold)/2 + t*t*((warm+cold)/2-q)
+		err = first(e1, e2)
+	}
 	return p + weight*(float64(q)-p), err
 }
 
@@ -135,16 +143,16 @@ func (s *State) between(i int, p affine.Line, a, b Depth) (affine.Line, error) {
 				return y, err
 			}
 			if a.MD >= x[2] && b.MD >= x[2] {
-				y[0], err = s.pour(under, x[3], q, at, b.TVD)
+				y[0], err = s.pour(under, x[3], q, at, b.TVD, x[1])
 				return y, err
 			}
 			if a.MD < x[2] {
 				if q, err = gas.carry(q, at, end, x[1]); err == nil {
-					y[0], err = s.pour(under, x[3], q, end, b.TVD)
+					y[0], err = s.pour(under, x[3], q, end, b.TVD, x[1])
 				}
 				return y, err
 			}
-			if q, err = s.pour(under, x[3], q, at, end); err == nil {
+			if q, err = s.pour(under, x[3], q, at, end, x[1]); err == nil {
 				y[0], err = gas.carry(q, end, b.TVD, x[1])
 			}
 			return y, err

@@ -25,7 +25,8 @@ type Network struct {
 	heatMiddle, heatHalf []float64           // by temperature: of the band that Cold and Warm are the ends of
 	shares               map[[2]int]int      // symbol of a pair of compartments whose references may meet
 	sharesFixed          map[int]affine.Form // those that are numbers
-	around               [][]int             // ports of each compartment
+	around               [][]int             // ports of each compartment, in the order of their names
+	rings                bool                // they may make one
 }
 
 // Symbol is an uncertain input. Its value is Middle + Half·e.
@@ -216,6 +217,7 @@ func (n *Network) Prepare() {
 		n.around[port.A] = append(n.around[port.A], p)
 		n.around[port.B] = append(n.around[port.B], p)
 	}
+	n.sortPorts()
 }
 
 // Share registers the symbol of how the difference of two references is shared
