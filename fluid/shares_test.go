@@ -32,3 +32,19 @@ func TestSharesOnTheirLimits(t *testing.T) {
 	p.Temperature = unit.Kelvin(1 - 1e-9)
 	require.False(t, p.sound())
 }
+
+// What is corrected for sour gases may be from 1 Pa to 1,000 MPa and from 50 to 1,000 K, all of them included.
+func TestSourCorrectionOnItsLimits(t *testing.T) {
+	for _, x := range []struct {
+		p, t float64
+		ok   bool
+	}{{1, 200, true}, {1 - 3e-7, 200, false}, {1e9, 200, true}, {1e9 * (1 + 3e-7), 200, false},
+		{4e6, 50, true}, {4e6, 50 * (1 - 3e-7), false}, {4e6, 1000, true}, {4e6, 1000 * (1 + 3e-7), false}} {
+		_, err := PseudoCritical{Pressure: unit.Pressure(x.p), Temperature: unit.Kelvin(x.t)}.WichertAziz(0, 0)
+		if x.ok {
+			require.NoError(t, err, "%v", x)
+		} else {
+			require.Error(t, err, "%v", x)
+		}
+	}
+}
