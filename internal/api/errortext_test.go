@@ -218,4 +218,3 @@ func literal(x ast.Expr) (string, bool) {
 	text, err := strconv.Unquote(l.Value)
 	return text, err == nil
 }
-

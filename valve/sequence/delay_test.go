@@ -104,6 +104,8 @@ func TestDelaysGoOnThroughSteps(t *testing.T) {
 	require.ErrorContains(t, err, `write in its first step how long it takes before anything is done in it`)
 	rest.Begin.Progress["sleeve: moves"][0] = sequence.RowAt{Stood: "5m", StoodMost: "4m"}
 	require.ErrorContains(t, rest.Validate(), `stood_at_most: is "4m"; must be no less than stood, "5m"`)
+	rest.Begin.Progress["sleeve: moves"] = []sequence.RowAt{{Stood: "3m"}, {Stood: "4m"}}
+	require.ErrorContains(t, rest.Validate(), `stood: wants one entry: from stood to stood_at_most is all that it may be`)
 
 	// A test that is held for seven minutes moves it, wherever it is written.
 	for _, at := range []sequence.Moment{"", sequence.AtEnd} {
