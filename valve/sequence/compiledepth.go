@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -234,9 +233,8 @@ func (c *compiler) background(name string, d well.Depth) affine.Form {
 	c.check("ratings", err)
 	at := affine.Const(float64(p))
 	if f.Warm[0] != nil {
-		cold, e1 := f.Cold[0].Carry(0, 0, unit.Length(d.TVD))
-		warm, e2 := f.Warm[0].Carry(0, 0, unit.Length(d.TVD))
-		c.check("ratings", errors.Join(e1, e2))
+		cold, warm, err := f.CarryEnds(0, 0, 0, d.TVD)
+		c.check("ratings", err)
 		h := c.Network.Heat[0]
 		at = at.PlusTimes(h.Shift(-h.C), float64(warm-cold)/(2*h.Radius())).Widen(math.Abs(float64((warm+cold)/2 - p)))
 	}

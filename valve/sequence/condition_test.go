@@ -121,11 +121,22 @@ func TestALaterDeviceFeelsItsThirdCompartment(t *testing.T) {
 			{Name: "bleed", Ramps: []map[string]pressure{{"line": bled}}, Expect: expect}}
 		return p
 	}
+	// The same with the line shut in, and bled by what is let out of it.
+	shut := func(before int, bled pressure, expect ...string) *sequence.Plan {
+		p := plan(before, bled, expect...)
+		p.Compartments[2].Surface = false
+		setTrapped(&p.Compartments[2], 2000)
+		p.Steps[0].Ramps = tubingTo(600)
+		p.Steps[1].Ramps, p.Steps[1].PressureChange = nil, map[string]pressure{"line": bled - 2000*psi}
+		return p
+	}
 	for before := range 4 {
-		require.Equal(t, sequence.Proved, verdicted(t, plan(before, 1399*psi, "spool: moves")).Verdict, "%d", before)
-		require.Equal(t, sequence.Missing, verdicted(t, plan(before, 1401*psi, "spool: moves")).Findings[0].Kind, "%d", before)
-		require.Equal(t, sequence.Proved, verdicted(t, plan(before, 1401*psi)).Verdict, "%d", before)
-		require.Equal(t, sequence.Refuted, verdicted(t, plan(before, 1399*psi)).Verdict, "%d", before)
+		for _, of := range []func(int, pressure, ...string) *sequence.Plan{plan, shut} {
+			require.Equal(t, sequence.Proved, verdicted(t, of(before, 1399*psi, "spool: moves")).Verdict, "%d", before)
+			require.Equal(t, sequence.Missing, verdicted(t, of(before, 1401*psi, "spool: moves")).Findings[0].Kind, "%d", before)
+			require.Equal(t, sequence.Proved, verdicted(t, of(before, 1401*psi)).Verdict, "%d", before)
+			require.Equal(t, sequence.Refuted, verdicted(t, of(before, 1399*psi)).Verdict, "%d", before)
+		}
 	}
 }
 

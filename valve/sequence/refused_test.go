@@ -289,7 +289,15 @@ func TestPartsOfABeginningThatAreRefused(t *testing.T) {
 		{row(sequence.RowAt{Met: 1}), "begin.progress.packer: sets[0].met: is 1; must be from 0 to below the 1 triggers of the row"},
 		{row(sequence.RowAt{Counted: 1}), "begin.progress.packer: sets[0].counted: is 1; must be from 0 to below the 1 times that the trigger wants"},
 		{row(sequence.RowAt{Rearms: true}), "begin.progress.packer: sets[0].rearms: is true, but nothing has been counted"},
-		{row(sequence.RowAt{Stood: "3m"}), "begin.progress.packer: sets[0].stood: belongs to an action with a delay"},
+		{row(sequence.RowAt{Stood: "2m"}), "begin.progress.packer: sets[0].stood: belongs to an action with a delay"},
+		{func(p *mended) {
+			p.Devices[0].Actions[0].Delay = "5m"
+			row(sequence.RowAt{Stood: "2m"}, sequence.RowAt{})(p)
+		}, "begin.progress.packer: sets[0].stood: wants one entry: from stood to stood_at_most is all that it may be"},
+		{func(p *mended) {
+			p.Devices[0].Actions[0].Delay = "5m"
+			row(sequence.RowAt{Stood: "2m", StoodMost: "1m"})(p)
+		}, `begin.progress.packer: sets[0].stood_at_most: is "1m"; must be no less than stood, "2m"`},
 		{begin(sequence.Begin{Levels: map[string]*sequence.StatedDepth{"tubing": nil}}), "begin.levels.tubing: is null; write its depth"},
 		{begin(sequence.Begin{Levels: map[string]*sequence.StatedDepth{"tubing": {Depth: unit.Exactly(10 * foot), Lacks: &sequence.Stated{}}}}), "begin.levels.tubing.lacks: belongs to a column that has fallen, in place of a depth"},
 		{begin(sequence.Begin{Levels: at(9000*foot, 9000*foot)}), "begin.levels.tubing.depth: is 9000 ft; must be from 0 ft to above 9000 ft"},

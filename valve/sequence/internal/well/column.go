@@ -200,10 +200,9 @@ func (s *State) gain(fluid int, p affine.Line, from, to float64) (affine.Line, e
 	}
 	gain := affine.Const(dm - slope*mid).Widen(rest)
 	if f.Warm != nil && f.Warm[s.Temperature] != nil {
-		cold, e1 := f.Cold[s.Temperature].Carry(unit.Pressure(mid), unit.Length(from), unit.Length(to))
-		warm, e2 := f.Warm[s.Temperature].Carry(unit.Pressure(mid), unit.Length(from), unit.Length(to))
-		if e1 != nil || e2 != nil {
-			return p, first(e1, e2)
+		cold, warm, err := f.CarryEnds(s.Temperature, mid, from, to)
+		if err != nil {
+			return p, err
 		}
 		// The temperature's error is a form of its own: what the ends of it make.
 		h := s.Heat[s.Temperature]

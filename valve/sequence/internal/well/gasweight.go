@@ -46,6 +46,13 @@ func (s *State) weight(fluid int) affine.Input {
 	return affine.Input{Line: affine.Flat(f.Scale), Step: 1e-4}
 }
 
+// CarryEnds carries a pressure through the columns at both ends of what a temperature may be off.
+func (f *Fluid) CarryEnds(temperature int, p, from, to float64) (cold, warm unit.Pressure, err error) {
+	cold, e1 := f.Cold[temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+	warm, e2 := f.Warm[temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+	return cold, warm, first(e1, e2)
+}
+
 // pour carries a number through a liquid of a weight, at a temperature that is off by h: of one that feels it
 // between the ends of that and its middle a parabola.
 func (s *State) pour(fluid int, weight, p, from, to, h float64) (float64, error) {
@@ -58,11 +65,10 @@ func (s *State) pour(fluid int, weight, p, from, to, h float64) (float64, error)
 	}
 	q, err := f.Columns[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
 	if f.Warm != nil && f.Warm[s.Temperature] != nil && err == nil {
-		cold, e1 := f.Cold[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
-		warm, e2 := f.Warm[s.Temperature].Carry(unit.Pressure(p), unit.Length(from), unit.Length(to))
+		var cold, warm unit.Pressure
+		cold, warm, err = f.CarryEnds(s.Temperature, p, from, to)
 		t := unit.Pressure((h - s.heatMiddle[s.Temperature]) / s.heatHalf[s.Temperature])
 		q += t*(warm-cold)/2 + t*t*((warm+cold)/2-q)
-		err = first(e1, e2)
 	}
 	return p + weight*(float64(q)-p), err
 }
