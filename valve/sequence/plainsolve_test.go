@@ -175,7 +175,7 @@ func (k *plainSolver) rings(s *plainState) error {
 			fixed = fixed || s.surface[m] || k.well.comps[m].formation >= 0
 		}
 		for p, x := range k.well.ports {
-			if s.open[p] && k.bodyOf[x.a] == i {
+			if s.open[p] && slices.Contains(k.members, x.a) {
 				ports++
 			}
 		}
