@@ -63,7 +63,7 @@ func TestAdviceOpensWindows(t *testing.T) {
 		}, long: true},
 		{plan: "cold-injection-parts-release", want: map[string]string{
 			"inject cold water pressure": "710 psi on “tubing” in place of 3500 psi",
-		}},
+		}, long: true},
 		{plan: "seals-leave-the-bore", want: map[string]string{
 			"close sleeve A order": "this step before step 3, “displace the tubing to base oil”",
 		}, long: true},
