@@ -5,11 +5,11 @@
 // of examples/web.
 function unlzma(from) {
   const view = new DataView(from.buffer, from.byteOffset);
-  const lc = from[0] % 9, size = view.getUint32(5, true), out = new Uint8Array(size);
+  const lc = from[0] % 9, places = 1 << Math.floor(from[0] / 45), size = view.getUint32(5, true), out = new Uint8Array(size);
   const probs = (n) => new Uint16Array(n).fill(1024);
-  const isMatch = probs(12 * 4), isRep = probs(12), isRep0 = probs(12), isRep1 = probs(12), isRep2 = probs(12), isLong = probs(12 * 4);
+  const isMatch = probs(12 * places), isRep = probs(12), isRep0 = probs(12), isRep1 = probs(12), isRep2 = probs(12), isLong = probs(12 * places);
   const slots = probs(4 * 64), special = probs(128), align = probs(16), literal = probs(0x300 << lc);
-  const lengths = () => ({ choice: probs(2), low: probs(4 * 8), mid: probs(4 * 8), high: probs(256) });
+  const lengths = () => ({ choice: probs(2), low: probs(places * 8), mid: probs(places * 8), high: probs(256) });
   const matchLength = lengths(), repLength = lengths();
   // Span and code of the range coder: whole numbers of 32 bits, which a variable of a
   // closure would hold as objects.
@@ -65,8 +65,8 @@ function unlzma(from) {
   const reversed = (p, base, bits) => { let k = 1, v = 0; for (let i = 0; i < bits; i++) { const b = bit(p, base + k); k = (k << 1) | b; v |= b << i; } return v; };
   const length = (l, place) => !bit(l.choice, 0) ? 2 + tree(l.low, 8 * place, 3) : !bit(l.choice, 1) ? 10 + tree(l.mid, 8 * place, 3) : 18 + tree(l.high, 0, 8);
   while (n < size) {
-    const place = n & 3;
-    if (!bit(isMatch, 4 * state + place)) {
+    const place = n & (places - 1);
+    if (!bit(isMatch, places * state + place)) {
       const base = 0x300 * ((n ? out[n - 1] : 0) >> (8 - lc));
       out[n] = state < 7 ? tree(literal, base, 8) : matched(base, out[n - r0 - 1]);
       n++;
@@ -76,7 +76,7 @@ function unlzma(from) {
     let len;
     if (bit(isRep, state)) {
       if (!bit(isRep0, state)) {
-        if (!bit(isLong, 4 * state + place)) { out[n] = out[n - r0 - 1]; n++; state = state < 7 ? 9 : 11; continue; }
+        if (!bit(isLong, places * state + place)) { out[n] = out[n - r0 - 1]; n++; state = state < 7 ? 9 : 11; continue; }
       } else {
         let d;
         if (!bit(isRep1, state)) d = r1; else { if (!bit(isRep2, state)) d = r2; else { d = r3; r3 = r2; } r2 = r1; }

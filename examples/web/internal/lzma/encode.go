@@ -55,7 +55,7 @@ func encode(data []byte, most int) []byte {
 	for int(dictionary) < len(data) {
 		dictionary <<= 1
 	}
-	e.out = append(e.out, 2*5*9+litContext) // (pb*5 + lp)*9 + lc
+	e.out = append(e.out, placeBits*5*9+litContext) // (pb*5 + lp)*9 + lc
 	e.out = binary.LittleEndian.AppendUint32(e.out, dictionary)
 	e.out = binary.LittleEndian.AppendUint64(e.out, uint64(len(data)))
 	for i := 0; i < len(data); {
