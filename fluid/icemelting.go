@@ -7,7 +7,6 @@ const (
 	triplePressure    = 611.657 // Pa
 	tripleTemperature = 273.16  // K
 	iceTLeast         = 251.165 // K, where ice III begins
-	icePGreatest      = 208.566e6
 )
 
 // meltingPressure returns the pressure, absolute Pa, at which ordinary ice melts

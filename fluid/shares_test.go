@@ -19,9 +19,10 @@ func TestSharesOnTheirLimits(t *testing.T) {
 		nitrogen, dioxide, sulphide float64
 		ok                          bool
 	}{{0, 0, 0, true}, {0, -3e-7, 0, false}, {0.25, 0.5, 0.05 - 2e-7, true}, {0.25, 0.5, 0.05 + 3e-7, false}, {0.25 + 3e-7, 0, 0, false}} {
-		_, err := gas(x.nitrogen, x.dioxide, x.sulphide).PseudoCritical()
+		pc, err := gas(x.nitrogen, x.dioxide, x.sulphide).PseudoCritical()
 		if x.ok {
 			require.NoError(t, err, "%v", x)
+			require.Greater(t, pc.Pressure, 20e5*unit.Pascal, "and an answer with it")
 		} else {
 			require.Error(t, err, "%v", x)
 		}
@@ -30,4 +31,20 @@ func TestSharesOnTheirLimits(t *testing.T) {
 	require.True(t, p.sound())
 	p.Temperature = unit.Kelvin(1 - 1e-9)
 	require.False(t, p.sound())
+}
+
+// What is corrected for sour gases may be from 1 Pa to 1,000 MPa and from 50 to 1,000 K, all of them included.
+func TestSourCorrectionOnItsLimits(t *testing.T) {
+	for _, x := range []struct {
+		p, t float64
+		ok   bool
+	}{{1, 200, true}, {1 - 3e-7, 200, false}, {1e9, 200, true}, {1e9 * (1 + 3e-7), 200, false},
+		{4e6, 50, true}, {4e6, 50 * (1 - 3e-7), false}, {4e6, 1000, true}, {4e6, 1000 * (1 + 3e-7), false}} {
+		_, err := PseudoCritical{Pressure: unit.Pressure(x.p), Temperature: unit.Kelvin(x.t)}.WichertAziz(0, 0)
+		if x.ok {
+			require.NoError(t, err, "%v", x)
+		} else {
+			require.Error(t, err, "%v", x)
+		}
+	}
 }

@@ -178,7 +178,7 @@ func (s Solution) state(p unit.Pressure, t unit.Temperature) (l laliberte, squee
 func (l *laliberte) expansivity(w, t float64) float64 {
 	off := t + l.c4
 	apparent := (l.c0*w + l.c1) * math.Exp(1e-6*off*off) / (w + l.c2 + l.c3*t)
-	const n0, n1, n2, n3, n4, n5 = 999.83952, 16.945176, -0.0079870401, -4.6170461e-5, 1.0556302e-7, -2.8054253e-10
+	const n1, n2, n3, n4, n5 = 16.945176, -0.0079870401, -4.6170461e-5, 1.0556302e-7, -2.8054253e-10
 	const d = 0.01687985
 	water := kellWater(t)
 	numerator := n1 + t*(2*n2+t*(3*n3+t*(4*n4+t*5*n5)))

@@ -51,7 +51,7 @@ func TestEitherFaultIsEnough(t *testing.T) {
 		most    unit.Force
 	}{{true, 0}, {true, 20}, {false, 10}, {false, 20}} {
 		var o Options
-		NotParted{Release: Release{Pull: Pull{Plugged: x.plugged, Seal: 0.1, Sections: []movement.StringSection{{Pipe: pipe}}}, Pins: unit.Band[unit.Force]{Greatest: 10}}}.withPressure(&o, Parting{Most: x.most})
+		NotParted{Release: Release{Pull: Pull{Plugged: x.plugged, Seal: 0.1, Sections: []movement.StringSection{{Pipe: pipe}}}, Pins: unit.Band[unit.Force]{Greatest: 10}}}.withPressure(&o, Parting{Most: x.most, Reading: unit.Band[unit.Force]{Greatest: 5}})
 		require.Equal(t, !x.plugged, o.PressureAvailable)
 		require.Zero(t, o.PressureReading, "nothing is worked out")
 	}

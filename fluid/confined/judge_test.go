@@ -261,3 +261,13 @@ func TestClocksOnTheirLimits(t *testing.T) {
 	}
 	require.Equal(t, 10, strings.Count(bad.Validate().Error(), ".At: is "))
 }
+
+// Too few samples leave a test that has to stabilize undecided, though the record covers all of its hold.
+func TestTooFewToSeeWhetherItStabilizes(t *testing.T) {
+	c := casing(t)
+	c.Stabilizing = true
+	j, err := confined.PressureTest{Record: confined.Record{{Pressure: 5000 * unit.PSI}, {At: 30 * time.Minute, Pressure: 4990 * unit.PSI}}, Criterion: c}.Judge()
+	require.NoError(t, err)
+	require.Equal(t, confined.Undecided, j.Verdict)
+	require.Equal(t, []string{"too few samples to see whether the pressure stabilizes"}, j.Reasons)
+}

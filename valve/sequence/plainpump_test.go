@@ -3,6 +3,7 @@ package sequence_test
 import (
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"sync"
 	"testing"
@@ -290,6 +291,9 @@ func TestVerdictsWithPumps(t *testing.T) {
 		feature *feature
 	}{{"pumped", 2028, nil}, {"pumped slow", 2029, &feature{levels: (*plainMaker).slowPumps}}} {
 		t.Run(x.name, func(t *testing.T) {
+			if x.feature != nil && os.Getenv("SEQUENCE_PLANS") == "" {
+				t.Skip("slow to make: runs with SEQUENCE_PLANS")
+			}
 			var c tally
 			var mutex sync.Mutex
 			refused := map[string]int{}

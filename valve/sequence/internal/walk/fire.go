@@ -89,6 +89,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candi
 	if !wanted {
 		before = slices.Clone(s.Open)
 	}
+	level := w.level
 	if err := r.change(w, i, x, r.pulling); err != nil {
 		return err
 	}
@@ -123,6 +124,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candi
 	if err != nil {
 		return err
 	}
+	r.stays(w, level, lines, next, x)
 	// What feels something else may be due; so may what waits for its turn.
 	var again []int
 	for n, j := range r.cluster.actions {

@@ -119,3 +119,23 @@ func (w *World) ripens(actions []int) bool {
 	}
 	return false
 }
+
+// stays keeps which slow actions are known to have been at their level since the well last
+// stood, once something has happened at a place of a leg: those that feel what they felt, or
+// that were beyond it and still are.
+func (r *run) stays(w *World, level []bool, before, after []affine.Line, x affine.Form) {
+	if level == nil {
+		return
+	}
+	w.level = append([]bool(nil), level...)
+	for n, i := range r.cluster.actions {
+		a := &w.State.Actions[i]
+		if !a.Slow || !level[i] {
+			continue
+		}
+		beyond := func(l affine.Line) bool {
+			return along(a.Row[0].Falling, l.At(x).Minus(a.Row[0].Level)).Least() >= -Reach
+		}
+		w.level[i] = w.State.Armed[i] && (after[n].Same(before[n], equal) || beyond(before[n]) && beyond(after[n]))
+	}
+}
