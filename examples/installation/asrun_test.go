@@ -14,6 +14,7 @@ func logFile(name string) string { return filepath.Join("records", name+".csv") 
 
 // The demo's invented records, each with what was invented.
 func TestAsRun(t *testing.T) {
+	t.Parallel()
 	for name, want := range map[string]struct {
 		code  int
 		units string
@@ -43,6 +44,7 @@ func TestAsRun(t *testing.T) {
 
 // The page and the JSON have it too, in the reader's units.
 func TestAsRunLeakInPageAndJSON(t *testing.T) {
+	t.Parallel()
 	file := filepath.Join(t.TempDir(), "r.html")
 	code, out, errs := runs("-as-run", logFile("leak"), "-units", "si", "-json", "-report", file, "-date", "1 May 2031")
 	require.Equal(t, 1, code, errs)
@@ -87,6 +89,7 @@ func TestAsRunRefuses(t *testing.T) {
 // From the record on there is a plan of its own, that begins as the record leaves the
 // well.
 func TestAsRunGoesOn(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	for name, want := range map[string]int{"clean": 0, "valve-did-not-open": 1} {
 		file := filepath.Join(dir, name+".json")

@@ -18,6 +18,7 @@ import (
 // A newcomer changes a pin count: what changed is told verdict first, the first
 // broken step leads, and the pressures of that step are shown.
 func TestSetTellsWhatChanged(t *testing.T) {
+	t.Parallel()
 	code, out, errs := runs("-set", "steps.test the packer from below.ramps[0].tubing = 2000 psi")
 	require.Equal(t, 1, code, errs)
 	require.Contains(t, out, "Set: steps.test the packer from below.ramps[0].tubing = 2000 psi (was 2400 psi).")

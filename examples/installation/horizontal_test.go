@@ -22,6 +22,7 @@ var horizontal = map[string]struct {
 }
 
 func TestHorizontalWell(t *testing.T) {
+	t.Parallel()
 	for file, want := range horizontal {
 		t.Run(file, func(t *testing.T) {
 			data, err := os.ReadFile(planFile(file))

@@ -25,6 +25,7 @@ func runs(args ...string) (code int, out, errs string) {
 }
 
 func TestDemo(t *testing.T) {
+	t.Parallel()
 	for name, args := range map[string][]string{
 		"demo":    nil,
 		"demo-si": {"-units", "si"},
@@ -102,6 +103,7 @@ func planFile(name string) string { return filepath.Join("plans", name+".json") 
 
 // Step, device and numbers of each mistake are found first, and its cure.
 func TestEveryMistakeIsFound(t *testing.T) {
+	t.Parallel()
 	for file, want := range mistakes {
 		t.Run(file, func(t *testing.T) {
 			data, err := os.ReadFile(planFile(file))
@@ -120,9 +122,7 @@ func TestEveryMistakeIsFound(t *testing.T) {
 			}
 			require.Equal(t, sequence.Refuted, r.Verdict)
 			first(r.Findings[0])
-			if want.slow {
-				long.Skip(t, "looks for its cure")
-			}
+			long.Skip(t, "looks for its cure")
 			code, out, errs := runs("-plan", planFile(file), "-json")
 			require.Equal(t, 1, code, errs)
 			var all struct{ Findings []sequence.Finding }
@@ -139,6 +139,7 @@ func TestEveryMistakeIsFound(t *testing.T) {
 // In text the findings stand before the steps, with the first broken step in the
 // verdict; a line that replays a finding does.
 func TestFindingsLeadAndReplay(t *testing.T) {
+	t.Parallel()
 	for file, want := range mistakes {
 		t.Run(file, func(t *testing.T) {
 			if want.slow {
@@ -195,6 +196,7 @@ func TestExplainAndPressures(t *testing.T) {
 // JSON for machines: one unit a quantity, without loss, so that it reads back to
 // what the package found.
 func TestJSONReadsBackToTheSameBits(t *testing.T) {
+	t.Parallel()
 	code, out, errs := runs("-json", "-units", "si")
 	require.Zero(t, code, errs)
 	var got sequence.Programme

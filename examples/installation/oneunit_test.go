@@ -88,6 +88,7 @@ func strange(s display.System, text string, words []string) (all []string) {
 // page, table and JSON of every shipped plan, in the units of the field, of SI, and of
 // the plan. And no line of text is too long.
 func TestOneUnitPerQuantityAndPurpose(t *testing.T) {
+	t.Parallel()
 	for _, file := range shipped(t) {
 		name := strings.TrimSuffix(filepath.Base(file), ".json")
 		if !long.Wanted() && !slices.Contains([]string{"si", "two-zones", "level-falls-below-the-disc"}, name) {

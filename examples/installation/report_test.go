@@ -104,6 +104,7 @@ func TestReportForTheFloor(t *testing.T) {
 }
 
 func TestReportOfAFailingPlanLeadsWithItsFindings(t *testing.T) {
+	t.Parallel()
 	page := pageOf(t, 1, "-plan", planFile("goes-on-with-a-valve-unlocked"))
 	structure(t, page)
 	has(t, page, "REFUTED")

@@ -72,6 +72,7 @@ func TestNoSurfacePressureReachesIt(t *testing.T) {
 // A plan of two strings tells and draws both: heavy lines for their walls, devices on that
 // of their own string, the working of either term by term, forces along each.
 func TestTwoStringsAreToldAndDrawn(t *testing.T) {
+	t.Parallel()
 	const plan = "testdata/two-strings.json"
 	code, out, errs := runs("-plan", plan, "-explain", "step 5")
 	require.Zero(t, code, errs)

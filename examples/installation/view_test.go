@@ -39,6 +39,7 @@ func shownOf(t *testing.T, v *viewer, file string, o options, step int) (first, 
 // Seven pins are too few: the finding says why; eight are right, and the page shows
 // what the command prints.
 func TestAViewWhileAPlanIsChanged(t *testing.T) {
+	t.Parallel()
 	var v viewer
 	first, last := shownOf(t, &v, "seven-pins-too-few", options{units: "plan", over: 2}, 5)
 	require.Equal(t, "refuted", first.Verdict)
@@ -80,6 +81,7 @@ func TestAViewThatCannotBe(t *testing.T) {
 
 // Every knob sets what it names, to what it holds, and its slider stands on it.
 func TestKnobs(t *testing.T) {
+	t.Parallel()
 	for name, data := range samples() {
 		if name != "demo" && name != "begin-si" && name != "horizontal-nitrogen-cushion" && !long.Wanted() {
 			continue

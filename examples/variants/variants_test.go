@@ -6,6 +6,7 @@ import (
 	"os"
 	"testing"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -20,7 +21,7 @@ func TestEachVariantHasItsOwnAnswer(t *testing.T) {
 	p, err := sequence.Read(data)
 	require.NoError(t, err)
 	before := p.Clone()
-	all := variants(p, 120)
+	all := variants(p, long.Size(40, 120))
 	alone := checkAll(context.Background(), p, all, 1)
 	require.Equal(t, alone, checkAll(context.Background(), p, all, 3))
 	require.Equal(t, before, p)

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"completion.example/internal/long"
 	"github.com/stretchr/testify/require"
 )
 
@@ -46,6 +47,7 @@ func TestSurvivorsStandInTheCode(t *testing.T) {
 // What a switch does is what the same change of the source does: the switched
 // program with one switch on prints what the changed source, written here by hand, prints.
 func TestSwitchesDoWhatTheyStandFor(t *testing.T) {
+	long.Skip(t, "builds programs")
 	dir := t.TempDir()
 	write := func(name, text string) {
 		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
@@ -164,6 +166,7 @@ func TestSampleIsRepeatable(t *testing.T) {
 }
 
 func TestCommandLine(t *testing.T) {
+	long.Skip(t, "builds tests")
 	var out, faults bytes.Buffer
 	require.Equal(t, 2, run(nil, &out, &faults))
 	require.Contains(t, faults.String(), "name a -package")

@@ -12,8 +12,9 @@ import (
 
 // Findings alone are those of the whole verdict, of every shipped plan and of random ones.
 func TestFindingsAreThoseOfTheVerdict(t *testing.T) {
+	t.Parallel()
 	all := shippedPlans(t)
-	for n := range uint64(long.Size(20, 40)) {
+	for n := range uint64(long.Size(8, 40)) {
 		p := plainPlan(2026, n)
 		all[p.Name] = p
 	}

@@ -47,6 +47,7 @@ func wideDemo(t *testing.T, share float64) *Plan {
 // margin that the walk in all choices gives for it. Draws are walked with plain
 // numbers by the engine itself: the plain walker of the other tests knows no string.
 func TestNoDrawFallsBelowAMargin(t *testing.T) {
+	t.Parallel()
 	p := wideDemo(t, 0.003)
 	c, err := p.compiled()
 	require.NoError(t, err)

@@ -73,6 +73,7 @@ func line(edge string) bool {
 // the ratings of the control lines differ: by hand they are held against the tubing,
 // the tally holds them against the annulus that they run in.
 func TestTheDemoAsATallyIsTheDemo(t *testing.T) {
+	t.Parallel()
 	hand := checked(t, readPlan(t, shipped+"demo.json"))
 	sameWindows(t, hand, checked(t, readPlan(t, shipped+"demo-as-tally.json")), line)
 

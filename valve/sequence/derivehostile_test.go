@@ -14,6 +14,7 @@ import (
 // Whatever number stands in a tally, and whatever is left out of it, the answer is an
 // error or a plan in numbers that can be walked.
 func TestHostileTallies(t *testing.T) {
+	t.Parallel()
 	for _, file := range []string{shipped + "demo-as-tally.json", shipped + "../begin/si.json"} {
 		p := readPlan(t, file)
 		sound := func(what string) {

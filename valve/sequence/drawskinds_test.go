@@ -58,6 +58,7 @@ func (c few) Deadline() (time.Time, bool) { return time.Time{}, false }
 
 // Given up wherever it may be, whatever is worked on says so and gives nothing.
 func TestGivenUpAnywhere(t *testing.T) {
+	t.Parallel()
 	demo, small := demoPlan(t), mini()
 	small.Steps[0].Ramps[0]["tubing"] = 3000 * psi // refuted, with something to advise
 	// Where windows are looked for, the programme without them comes beside the error.

@@ -14,6 +14,7 @@ import (
 // What is shown with the verdict, before windows are looked for, is what a check of the
 // verdict alone answers, and doesn't change with what comes after it.
 func TestTheVerdictIsShownEarly(t *testing.T) {
+	t.Parallel()
 	for name, p := range shippedPlans(t) {
 		if len(p.Steps) > 4 && (name != "demo.json" || !long.Wanted()) || len(p.Steps) > 2 && !long.Wanted() {
 			continue

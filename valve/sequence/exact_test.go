@@ -155,6 +155,7 @@ func countersInDoubt(n int) *sequence.Plan {
 // Thirty overlapping bands must not explode. What is counted are the events that are
 // walked through in all orders, which the machine's load doesn't change.
 func TestThirtyDevicesDoNotExplode(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct {
 		plan   *sequence.Plan
 		budget int

@@ -87,6 +87,7 @@ func TestDragOfACurvedHole(t *testing.T) {
 // A tolerance of the friction factors is one of the plan: no draw of it parts outside
 // what is told, and a pull that is short at the rough end is refuted with it.
 func TestFrictionFactorsAreBands(t *testing.T) {
+	t.Parallel()
 	path := []sequence.Station{{}, {MD: 3000 * foot}, {MD: 6000 * foot, Inclination: 60 * unit.Degree}, {MD: 9000 * foot, Inclination: 60 * unit.Degree}}
 	p := rubbing(path, "0.15 .. 0.35")
 	r := verdict(t, p)

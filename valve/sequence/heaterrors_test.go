@@ -32,6 +32,7 @@ func offWell(gas, brine sequence.Fluid, off unit.TemperatureDifference, either u
 // to both. Off by so much and no other, it is the same as moved; so a witness fails again. Open, and with the
 // gas shut in and liquid that feels temperature under it.
 func TestTemperaturesThatMayBeOff(t *testing.T) {
+	t.Parallel()
 	nitrogen, heavy := sequence.Fluid{Kind: sequence.Nitrogen}, sequence.Fluid{Density: unit.Exactly(8 * ppg)}
 	plain, water := sequence.Fluid{Density: unit.Exactly(9 * ppg)}, sequence.Fluid{Kind: sequence.FreshWater}
 	brine := sequence.Fluid{Kind: sequence.ClearBrine, Density: unit.Exactly(9 * ppg), Expansion: 3e-4 * unit.PerFahrenheit, Compression: 3e-6 * unit.PerPSI}

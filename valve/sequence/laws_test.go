@@ -55,6 +55,7 @@ func rounding(x, y float64) bool {
 
 // Turning the well about the vertical changes nothing.
 func TestAzimuthChangesNothing(t *testing.T) {
+	t.Parallel()
 	a, b := demoPlan(t), demoPlan(t)
 	for i := range b.Well.Path {
 		b.Well.Path[i].Azimuth += 100 * unit.Degree
@@ -64,6 +65,7 @@ func TestAzimuthChangesNothing(t *testing.T) {
 
 // Writing one layer as two of the same fluid changes nothing.
 func TestSplittingALayerChangesNothing(t *testing.T) {
+	t.Parallel()
 	a, b := demoPlan(t), demoPlan(t)
 	c := &b.Compartments[1]
 	c.Layers = []sequence.Layer{{Fluid: c.Fluid, ToMD: 4321 * foot}, {Fluid: c.Fluid, ToMD: c.BottomMD}}

@@ -111,6 +111,7 @@ func (o *other) held(w otherWorld, long float64) float64 {
 // bled off, pressured, cooled - is that of the other route: hanger load, wall force and
 // load at the packer, travel of the seals.
 func TestTheStringByAnotherRoute(t *testing.T) {
+	t.Parallel()
 	random := rand.New(rand.NewPCG(20, 26))
 	between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
 	for n := range long.Size(6, 30) {

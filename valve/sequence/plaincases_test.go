@@ -192,6 +192,7 @@ func plainCases() []plainCase {
 
 // Every case must fail, or not, in draws as it does by hand.
 func TestPlainCases(t *testing.T) {
+	t.Parallel()
 	for _, x := range plainCases() {
 		t.Run(x.name, func(t *testing.T) {
 			require.NoError(t, x.plan.Validate())

@@ -13,7 +13,8 @@ import (
 // and at once, rows and counts, latches that move again, trapped rooms that
 // meet, squeezes and swaps that move something, every limit, right and wrong.
 func TestRandomPlansHoldEverything(t *testing.T) {
-	plans := long.Size(60, 400)
+	t.Parallel()
+	plans := long.Size(40, 400)
 	cover := map[string]int{}
 	for n := range uint64(plans) {
 		p := plainPlan(5, n)

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -16,8 +17,9 @@ import (
 // the same actions in the same order at the same surface pressures, and the same
 // pressures wherever a step stands still.
 func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
+	t.Parallel()
 	events := 0
-	for n := range uint64(150) {
+	for n := range uint64(long.Size(40, 150)) {
 		p := sharp(plainPlan(2, n), func(b plainBand) float64 { return b.nominal })
 		p.Rules.Barriers = 0 // what is wrong is another test's matter
 		r := plainWalkOf(p, 16, nil)
@@ -35,7 +37,7 @@ func TestProgrammeTellsThePlainWalkersStory(t *testing.T) {
 		require.Empty(t, difference(p, r, e), "plan %d", n)
 		events += r.fired()
 	}
-	require.Greater(t, events, 300)
+	require.Greater(t, events, long.Size(60, 300))
 }
 
 // difference says where a programme and a plain walk part. What no fluid connects

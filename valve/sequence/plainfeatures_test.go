@@ -39,7 +39,7 @@ func TestFeaturesHoldAgainstThePlainWalker(t *testing.T) {
 	for name, f := range features {
 		t.Run(name, func(t *testing.T) {
 			var c tally
-			plans := long.Size(4, 12)
+			plans := long.Size(2, 12)
 			c.draws = long.Size(60, c.draws)
 			switch name { // a string is slow to load plainly
 			case "string", "fished":

@@ -15,6 +15,7 @@ import (
 
 // Some of such wells do all of it with the nominal values: parts, latches, unseats.
 func TestRandomStringsAreFished(t *testing.T) {
+	t.Parallel()
 	cover := map[string]int{}
 	for n := range uint64(long.Size(8, 30)) {
 		has := map[string]bool{}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -113,7 +114,8 @@ func TestPlainOrdersSeeBoth(t *testing.T) {
 // How often the walker looks must not matter, nor that a plan was a file in
 // between.
 func TestPlainWalkerIsSureOfItself(t *testing.T) {
-	for n := range uint64(30) {
+	t.Parallel()
+	for n := range uint64(long.Size(8, 30)) {
 		p := plainPlan(11, n)
 		require.NoError(t, p.Validate())
 		coarse, fine := plainWalkOf(p, 3, nil), plainWalkOf(p, 101, nil)

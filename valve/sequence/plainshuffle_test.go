@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -58,7 +59,8 @@ func mixedExpect(random *rand.Rand, devices []sequence.Device, expect []string) 
 
 // The plain walker itself must not care for the order of a list.
 func TestPlainWalkerDoesNotSeeTheOrderOfLists(t *testing.T) {
-	for n := range uint64(150) {
+	t.Parallel()
+	for n := range uint64(long.Size(40, 150)) {
 		p := plainPlan(6, n)
 		q := shuffled(p, newRandom(6, n))
 		require.NoError(t, q.Validate())

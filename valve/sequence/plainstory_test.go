@@ -16,6 +16,7 @@ import (
 // random plans may have, to 1e-4 psi, whether a limit is passed or not: of heat between walls,
 // levels, times, flow.
 func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
+	t.Parallel()
 	// Plans, and the least that can be told of them.
 	for name, of := range map[string][2]uint64{"levels": {60, 25}, "walls": {60, 25}, "string": {20, 5}, "strings": {6, 1}, "fished": {20, 5}, "fished in": {6, 1},
 		"areas": {30, 10}, "conditions": {30, 10}, "begun low": {30, 1}, "slower": {30, 3}, "acts": {30, 8}, "flows": {30, 8}, "outflows": {30, 8}, "rings": {30, 8}} {
@@ -24,7 +25,7 @@ func TestProgrammeTellsTheStoryOfFeatures(t *testing.T) {
 				if strings.HasPrefix(name, "strings") || name == "fished in" {
 					long.Skip(t, "two strings")
 				}
-				of[0], of[1] = of[0]/5, of[1]/10
+				of[0], of[1] = of[0]/10, of[1]/20
 			}
 			told := uint64(0)
 			from, to := plansWanted(t, int(of[0]))

@@ -47,7 +47,7 @@ func verdictOf(p *sequence.Plan) (v judged, err error) {
 // refuted plan's witness fails, and hardly any is left open.
 func TestVerdictsHoldAgainstThePlainWalker(t *testing.T) {
 	var c tally
-	from, to := plansWanted(t, long.Size(60, 1000))
+	from, to := plansWanted(t, long.Size(30, 1000))
 	eachPlan(from, to, func(n uint64) {
 		p := plainPlan(2026, n)
 		v, err := verdictOf(p)

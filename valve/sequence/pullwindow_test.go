@@ -15,6 +15,7 @@ import (
 // all of them the least governs. Pins that part at 161,196 lbf at the latest and a rig of
 // 155,000 leave no window, and both limits are told.
 func TestWhatLimitsAPullIsSaid(t *testing.T) {
+	t.Parallel()
 	window := func(change func(p *sequence.Plan)) sequence.Window {
 		p := landed()
 		p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(500000 * unit.PoundForce)

@@ -13,6 +13,7 @@ import (
 // Walking all steps, and walking some and then the rest from the state that is
 // written, is the same: every finding, event and margin of the rest.
 func TestCutAnywhereAndGoOn(t *testing.T) {
+	t.Parallel()
 	cuts := 0
 	for name, p := range shippedPlans(t) {
 		if len(p.Steps) > long.Size(5, 8) && (name != "demo.json" || !long.Wanted()) && os.Getenv("SEQUENCE_PLANS") == "" {

@@ -14,6 +14,7 @@ import (
 // Every window of the small plans against the verdict at pressures all along it: a step
 // fails just where its window says.
 func TestEveryWindowAgreesWithTheVerdict(t *testing.T) {
+	t.Parallel()
 	windows, by := 0, float64(long.Size(4997, 397))
 	for name, p := range shippedPlans(t) {
 		if len(p.Steps) > long.Size(2, 5) {

@@ -171,11 +171,12 @@ func others(t *testing.T, p *sequence.Plan, done [][]string) []string {
 // A plan whose mistake lies at the low end of a band: with pins that weak it is made,
 // in the last row on the way up, and found for what it is.
 func TestMovesInItsBandAtTheEndOfALeg(t *testing.T) {
+	long.Skip(t, "a few diagnoses")
 	data, err := os.ReadFile("../../../examples/installation/plans/setting-shears-isolation-valve.json")
 	require.NoError(t, err)
 	p, err := sequence.Read(data)
 	require.NoError(t, err)
-	for n, share := range []float64{0.02, 0.1, 0.17}[:long.Size(1, 3)] {
+	for n, share := range []float64{0.02, 0.1, 0.17} {
 		j := invent.Job{Seed: 214 + uint64(n), Steps: 9, Share: map[string]float64{"isolation valve C: opens": share}}
 		d := diagnosed(t, p, j)
 		require.Equal(t, Otherwise, d.Finding, d.Says)
