@@ -83,9 +83,7 @@ func TestEveryErrorTextIsInATest(t *testing.T) {
 	corpus := strings.Join(literals, "\n") + strings.Join(texts, "\n")
 	var long []string
 	for _, l := range literals {
-		for _, part := range filled.Split(l, -1) {
-			literals = append(literals, part)
-		}
+		literals = append(literals, filled.Split(l, -1)...)
 	}
 	for _, l := range literals {
 		if strings.Count(strings.TrimSpace(l), " ") >= 2 && len(l) >= 12 && !strings.Contains(l, "must be from") {
