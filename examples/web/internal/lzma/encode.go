@@ -12,7 +12,7 @@ const plenty = 160
 
 // stretches are how many bytes' cheapest way may be looked for at once. Prices are those of
 // what came before a stretch: which length suits some data is seen by trying.
-var stretches = [...]int{1 << 11, 1 << 12}
+var stretches = [...]int{3 << 10, 1 << 13}
 
 // node is the cheapest way to a position found so far.
 type node struct {
