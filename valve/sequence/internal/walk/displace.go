@@ -75,16 +75,7 @@ func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World
 		return nil, err
 	}
 	gives := s.Halfway(sw.Compartment, layers)
-	var all []*World
-	for _, sign := range [2]float64{1, -1} {
-		length := gain.Times(sign)
-		if sign < 0 && length.Greatest() <= 0 {
-			continue
-		}
-		part := w.way(length)
-		if part == nil {
-			continue
-		}
+	return w.ways(gain, func(part *World, sign float64, length affine.Form) ([]*World, error) {
 		x := part.State
 		x.Front = well.Front{Compartment: sw.Compartment, Beyond: to.MD, Sign: sign, Gives: gives}
 		x.Span = max(part.Region.Greatest(length), 0)
@@ -100,9 +91,8 @@ func (k *Walker) piece(w *World, sw Displacement, from, to well.Depth) ([]*World
 				return nil, err
 			}
 		}
-		all = append(all, out...)
-	}
-	return all, nil
+		return out, nil
+	})
 }
 
 // replace returns layers with one fluid between two depths.

@@ -39,23 +39,9 @@ func (k *Walker) ramp(w *World, moves []Move) ([]*World, error) {
 			}
 		}
 	}
-	var all []*World
-	for _, sign := range [2]float64{1, -1} {
-		length := travel[lead].Times(sign)
-		if sign < 0 && length.Greatest() <= 0 {
-			continue
-		}
-		part := w.way(length)
-		if part == nil {
-			continue
-		}
-		out, err := k.rampWay(part, moves, travel, length)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
-	return all, nil
+	return w.ways(travel[lead], func(part *World, _ float64, length affine.Form) ([]*World, error) {
+		return k.rampWay(part, moves, travel, length)
+	})
 }
 
 // rampWay walks a ramp in one piece, or in several where gas feels it: what it makes

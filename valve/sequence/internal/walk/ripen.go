@@ -1,6 +1,10 @@
 package walk
 
-import "completion.example/valve/sequence/internal/affine"
+import (
+	"slices"
+
+	"completion.example/valve/sequence/internal/affine"
+)
 
 // While something is pumped at a rate, time goes on in proportion to the way along a leg, so
 // that the place at which a slow action has been at its level for its delay is known: where it
@@ -105,7 +109,7 @@ func (w *World) loosen(i int, length, seconds float64) {
 // disturbs loosens what slow actions wait for on a leg where what they feel has just moved.
 func (k *Walker) disturbs(w *World, i int) {
 	if w.due != nil && k.Network.Actions[i].Slow {
-		w.due = append([]ripening(nil), w.due...)
+		w.due = slices.Clone(w.due)
 		w.loosen(i, pumpLength, k.seconds)
 	}
 }
@@ -127,7 +131,7 @@ func (r *run) stays(w *World, level []bool, before, after []affine.Line, x affin
 	if level == nil {
 		return
 	}
-	w.level = append([]bool(nil), level...)
+	w.level = slices.Clone(level)
 	for n, i := range r.cluster.actions {
 		a := &w.State.Actions[i]
 		if !a.Slow || !level[i] {

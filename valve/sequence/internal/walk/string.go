@@ -39,29 +39,16 @@ func (k *Walker) pull(w *World, n int) ([]*World, error) {
 			return nil, err
 		}
 	}
-	var all []*World
-	for _, sign := range [2]float64{1, -1} {
-		length := to.Minus(from).Times(sign)
-		if sign < 0 && length.Greatest() <= 0 {
-			continue
-		}
-		part := w.way(length)
-		if part == nil {
-			continue
-		}
+	all, err := w.ways(to.Minus(from), func(part *World, sign float64, length affine.Form) ([]*World, error) {
 		if err := k.String.Turn(part, sign < 0, n == 0, from); err != nil {
 			return nil, err
 		}
-		out, err := k.pulled(part, from, sign, length, true)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, out...)
-	}
+		return k.pulled(part, from, sign, length, true)
+	})
 	for _, x := range all {
 		x.freed = true // back in its hanger it feels something else: what is due then happens as the next step begins
 	}
-	return all, nil
+	return all, err
 }
 
 // pulled pulls the string one way, in pieces where what it does at depth isn't

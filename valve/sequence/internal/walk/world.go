@@ -137,13 +137,29 @@ func (w *World) within(r *affine.Region) *World {
 	return c
 }
 
-// way is the part of a world in which a length runs forwards, or nil. The world is the
-// caller's own: where it surely does it is that world itself.
-func (w *World) way(length affine.Form) *World {
-	if length.Least() >= 0 {
-		return w
+// ways walks a world that is the caller's own in the part in which a length runs forwards,
+// and in that in which it runs backwards; where it surely runs one way in the world itself.
+func (w *World) ways(length affine.Form, walk func(part *World, sign float64, length affine.Form) ([]*World, error)) ([]*World, error) {
+	var all []*World
+	for _, sign := range [2]float64{1, -1} {
+		far := length.Times(sign)
+		if sign < 0 && far.Greatest() <= 0 {
+			continue
+		}
+		part := w
+		if far.Least() < 0 {
+			part = w.within(w.Region.With(far))
+		}
+		if part == nil {
+			continue
+		}
+		out, err := walk(part, sign, far)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, out...)
 	}
-	return w.within(w.Region.With(length))
+	return all, nil
 }
 
 // only puts the conditions of the one alternative of an action's progress that is
