@@ -41,6 +41,9 @@ func (m *MadeUp) dragged(l *Loading, c *Conditions, i int) unit.Force {
 
 // dragMid is the drag that element i bears at its middle.
 func (m *MadeUp) dragMid(l *Loading, c *Conditions, i int) float64 {
+	if c.Drag == 0 {
+		return 0
+	}
 	if _, to := m.reach(&l.segments[0]); i >= to {
 		return 0
 	}
@@ -49,6 +52,9 @@ func (m *MadeUp) dragMid(l *Loading, c *Conditions, i int) float64 {
 
 // addDrag adds the drag to the forces at rest, above where it is all taken.
 func (m *MadeUp) addDrag(l *Loading, c *Conditions) {
+	if c.Drag == 0 {
+		return
+	}
 	_, to := m.reach(&l.segments[0])
 	for i := 0; i <= to; i++ {
 		f := m.dragged(l, c, i)
