@@ -23,13 +23,8 @@ var nozzleSuite = Suite{
 		},
 		// What of the incompressible flow at the same drop is left.
 		"coefficient of subcritical flow": func(in *published.Inputs) (any, error) {
-			var p1, p2 unit.Pressure
-			g := choke.UpstreamGas{Density: 1}
-			in.Read("gamma", &g.HeatRatio)
-			in.Read("p1", &p1)
-			in.Read("p2", &p2)
-			f, err := choke.Nozzle(g, 1, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
-			return float64(f.Mass) / math.Sqrt(2*float64(p1-p2)*float64(g.Density)), err
+			flux, p1, p2, err := fluxOfUnitDensity(in)
+			return flux / math.Sqrt(2*float64(p1-p2)), err
 		},
 		"whether a nozzle is critical, 1 or 0": func(in *published.Inputs) (any, error) {
 			f, err := nozzle(in)
@@ -40,13 +35,8 @@ var nozzleSuite = Suite{
 		},
 		// Mass flux over sqrt(p1·ρ1), by the constant of the standard's units.
 		"coefficient C of critical flow, API Std 520 in SI": func(in *published.Inputs) (any, error) {
-			var p1, p2 unit.Pressure
-			g := choke.UpstreamGas{Density: 1}
-			in.Read("gamma", &g.HeatRatio)
-			in.Read("p1", &p1)
-			in.Read("p2", &p2)
-			f, err := choke.Nozzle(g, 1, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
-			return 0.03948 * float64(f.Mass) / math.Sqrt(float64(p1)*float64(g.Density)), err
+			flux, p1, _, err := fluxOfUnitDensity(in)
+			return 0.03948 * flux / math.Sqrt(float64(p1)), err
 		},
 		"critical pressure of a nozzle": func(in *published.Inputs) (any, error) {
 			var p1 unit.Pressure
@@ -56,6 +46,17 @@ var nozzleSuite = Suite{
 			return p1 * unit.Pressure(choke.CriticalRatio(γ)), nil
 		},
 	},
+}
+
+// fluxOfUnitDensity is the mass flux of a nozzle before which a gas of 1 kg/m³ stands, and the
+// pressures before and behind it, absolute.
+func fluxOfUnitDensity(in *published.Inputs) (flux float64, p1, p2 unit.Pressure, err error) {
+	g := choke.UpstreamGas{Density: 1}
+	in.Read("gamma", &g.HeatRatio)
+	in.Read("p1", &p1)
+	in.Read("p2", &p2)
+	f, err := choke.Nozzle(g, 1, 1, p1-unit.Atmosphere, p2-unit.Atmosphere)
+	return float64(f.Mass), p1, p2, err
 }
 
 // nozzle is one of 1 m² with pressures absolute.

@@ -70,9 +70,9 @@ func randomConditions(r *rand.Rand, m *movement.MadeUp, a movement.Assembly) mov
 	return c
 }
 
-func randomScene(t testing.TB, r *rand.Rand) scene {
-	a := randomAssembly(t, r)
-	m := made(t, a)
+// randomStanding is a string that has landed, held in two of three of its places and parted in
+// one of so many of its joints.
+func randomStanding(t testing.TB, r *rand.Rand, m *movement.MadeUp, a movement.Assembly, parts int) movement.Standing {
 	s, err := m.Land(randomConditions(r, m, a))
 	require.NoError(t, err)
 	for place := range a.Holds {
@@ -82,11 +82,18 @@ func randomScene(t testing.TB, r *rand.Rand) scene {
 		}
 	}
 	for joint := range a.Joints {
-		if r.IntN(4) == 0 {
+		if r.IntN(parts) == 0 {
 			s, err = m.Part(s, joint)
 			require.NoError(t, err)
 		}
 	}
+	return s
+}
+
+func randomScene(t testing.TB, r *rand.Rand) scene {
+	a := randomAssembly(t, r)
+	m := made(t, a)
+	s := randomStanding(t, r, m, a, 4)
 	c := randomConditions(r, m, a)
 	if r.IntN(2) == 0 {
 		c.Top, c.Reading, c.Drag = movement.OnHookClosed, unit.Force(50000+r.Float64()*100000)*unit.PoundForce, unit.Force(r.Float64()*8000)*unit.PoundForce

@@ -156,20 +156,7 @@ func varied(t testing.TB, r *rand.Rand) scene {
 		}
 	}
 	m := made(t, a)
-	s, err := m.Land(randomConditions(r, m, a))
-	require.NoError(t, err)
-	for place := range a.Holds {
-		if r.IntN(3) > 0 {
-			s, err = m.TakeHold(s, place, randomConditions(r, m, a))
-			require.NoError(t, err)
-		}
-	}
-	for joint := range a.Joints {
-		if r.IntN(2) == 0 {
-			s, err = m.Part(s, joint)
-			require.NoError(t, err)
-		}
-	}
+	s := randomStanding(t, r, m, a, 2)
 	c := randomConditions(r, m, a)
 	if r.IntN(4) == 0 {
 		c.Hung = nil

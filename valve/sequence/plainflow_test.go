@@ -156,19 +156,22 @@ func (w *plainWalk) through(p *sequence.Produce, z plainZone, at float64) (rate,
 	return gives(high), high - at
 }
 
+// given is what the zones give together at a pressure at the topmost of them.
+func (w *plainWalk) given(p *sequence.Produce, zones []plainZone, at float64) float64 {
+	sum := 0.0
+	for _, z := range zones {
+		q, _ := w.through(p, z, at+p.Density.In(ppg)*psiPerFootPpg*(z.depth-zones[0].depth))
+		sum += q
+	}
+	return sum
+}
+
 // flow finds the pressure at the topmost zone; false: nothing flows.
 func (w *plainWalk) flow(p *sequence.Produce, zones []plainZone) (knots []plainKnot, rates, takes []float64, ok bool) {
 	gradient := p.Density.In(ppg) * psiPerFootPpg
 	first := zones[0].depth
 	lift := p.Surface.In(psi) + gradient*first
-	total := func(at float64) float64 {
-		sum := 0.0
-		for _, z := range zones {
-			q, _ := w.through(p, z, at+gradient*(z.depth-first))
-			sum += q
-		}
-		return sum
-	}
+	total := func(at float64) float64 { return w.given(p, zones, at) }
 	excess := func(at float64) float64 {
 		x := total(at) / p.Rate.In(unit.BarrelPerDay)
 		return at - lift - p.Loss.In(psi)*x*x

@@ -109,14 +109,7 @@ func (c *curve) at(q float64) float64 {
 func (w *plainWalk) byTable(p *sequence.Produce, zones []plainZone) (knots []plainKnot, rates, takes []float64, ok bool, err error) {
 	c := curveOf(p.Outflow)
 	gradient, first := p.Density.In(ppg)*psiPerFootPpg, zones[0].depth
-	total := func(at float64) float64 {
-		sum := 0.0
-		for _, z := range zones {
-			q, _ := w.through(p, z, at+gradient*(z.depth-first))
-			sum += q
-		}
-		return sum
-	}
+	total := func(at float64) float64 { return w.given(p, zones, at) }
 	low, high := -20000.0, 40000.0
 	for range 80 {
 		if middle := (low + high) / 2; middle < c.at(total(middle)) {
