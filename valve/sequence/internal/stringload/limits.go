@@ -45,9 +45,6 @@ func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine
 	}
 	for k, s := range r.Seals {
 		f := forms[take()]
-		if f.C != f.C {
-			continue
-		}
 		j.Note(w, p, judge.SealUp, first+k, f.Shift(s.Up).Times(judge.Parts), 0)
 		j.Note(w, p, judge.SealDown, first+k, f.Times(-1).Shift(s.Down).Times(judge.Parts), 0)
 	}
