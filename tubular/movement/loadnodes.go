@@ -28,8 +28,8 @@ func (m *MadeUp) finishAll(l *Loading) error {
 			if err := m.rateNode(l, n); err != nil {
 				return err
 			}
-			if !allFinite(float64(n.True), float64(n.Effective), float64(n.Contact), float64(n.Bending), float64(n.Onset),
-				n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial) {
+			u := &n.Usage
+			if !isFinite(float64(n.True+n.Effective+n.Onset) + float64(n.Contact) + float64(n.Bending) + u.Burst + u.Collapse + u.Axial + u.Triaxial) {
 				return ErrTooLarge
 			}
 		}

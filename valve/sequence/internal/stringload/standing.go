@@ -61,8 +61,8 @@ type corner struct {
 
 func (r *Room) middle() corner { return corner{e: make([]float64, len(r.Network.Symbols))} }
 
-func (r *Room) end(symbol int, side float64) corner {
-	c := r.middle()
+// end is that with one input at an end, in the same memory.
+func (c corner) end(symbol int, side float64) corner {
 	c.e[symbol] = side
 	c.key = symbol + 1
 	if side < 0 {
@@ -124,7 +124,7 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 		return changed(before, s.of, s.place, do)
 	case landed, held:
 	}
-	conditions := r.conditions(s.p, c.e)
+	conditions := r.conditions(s.p, c.e, nil)
 	if s.act == held {
 		if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
 			return before, err
