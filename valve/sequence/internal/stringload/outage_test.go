@@ -41,7 +41,7 @@ var onTheHook = map[string]func(r *Room, w *walk.World) error{
 	"weight": func(r *Room, w *walk.World) error { _, err := r.Weight(w); return err },
 	"axial": func(r *Room, w *walk.World) error {
 		w.State.Span = 1000 * lbf
-		_, err := r.Axial(w, 1, affine.Const(1000*lbf), &affine.Line{F: affine.Const(90000 * lbf), S: 1})
+		_, err := r.Axial(w, []int{1}, &affine.Line{F: affine.Const(90000 * lbf), S: 1})
 		return err
 	},
 	"load": func(r *Room, w *walk.World) error {

@@ -61,8 +61,8 @@ type corner struct {
 
 func (r *Room) middle() corner { return corner{e: make([]float64, len(r.Network.Symbols))} }
 
-func (r *Room) end(symbol int, side float64) corner {
-	c := r.middle()
+// end is that with one input at an end, in the same memory.
+func (c corner) end(symbol int, side float64) corner {
 	c.e[symbol] = side
 	c.key = symbol + 1
 	if side < 0 {
@@ -123,10 +123,10 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 		}
 		return changed(before, s.of, s.place, do)
 	case landed:
-		return r.lands(before, s.of, r.conditions(s.p, c.e))
+		return r.lands(before, s.of, r.conditions(s.p, c.e, nil))
 	case held:
 	}
-	conditions := r.conditions(s.p, c.e)
+	conditions := r.conditions(s.p, c.e, nil)
 	if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
 		return before, err
 	}

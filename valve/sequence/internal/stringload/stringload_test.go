@@ -147,7 +147,7 @@ func TestNoChoiceLiesOutsideTheForms(t *testing.T) {
 			for range 200 {
 				e := somewhere(random)
 				var l movement.NestedLoading
-				require.NoError(t, r.load(&l, w.State.String.(*standing), p, at(pulling, affine.Form{}, Main), corner{any: true, e: e}))
+				require.NoError(t, r.load(&l, w.State.String.(*standing), p, at(pulling, affine.Form{}, Main), corner{any: true, e: e}, nil))
 				for n, v := range r.read(&l.Inner, nil) {
 					require.InDelta(t, forms[n].At(e), v, forms[n].R+1e-6*(1+math.Abs(v)), "number %d, along the path %v", n, along)
 				}
@@ -304,7 +304,7 @@ func TestTurnsAndCuts(t *testing.T) {
 		p, err := r.profileOf(w.State, affine.Form{})
 		require.NoError(t, err)
 		f := affine.Const(shown)
-		require.NoError(t, r.load(&l, w.State.String.(*standing), p, &reading{f, Main}, r.middle()))
+		require.NoError(t, r.load(&l, w.State.String.(*standing), p, &reading{f, Main}, r.middle(), nil))
 		return float64(l.Inner.Joints[0].Balance)
 	}
 	begin := read(100000 * lbf)

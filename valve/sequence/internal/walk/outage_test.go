@@ -46,11 +46,14 @@ func (w watching) Standstill(*World, Place, int) error { return w.o.ask() }
 // hanging is a string whose first action feels what is pulled, 30 less than is shown, and that is bent 40 below where the hook turns.
 type hanging struct{ o *outage }
 
-func (h hanging) Axial(_ *World, _ int, _ affine.Form, pulling *affine.Line) (affine.Line, error) {
-	if pulling == nil {
-		return affine.Line{}, h.o.ask()
+func (h hanging) Axial(_ *World, actions []int, pulling *affine.Line) ([]affine.Line, error) {
+	all := make([]affine.Line, len(actions))
+	for i := range all {
+		if pulling != nil {
+			all[i] = pulling.PlusForm(affine.Const(-30))
+		}
 	}
-	return pulling.PlusForm(affine.Const(-30)), h.o.ask()
+	return all, h.o.ask()
 }
 func (h hanging) Move(*World, int, affine.Form, *affine.Line) error { return h.o.ask() }
 func (h hanging) Land(*World) error                                 { return h.o.ask() }

@@ -103,6 +103,8 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 	switch {
 	case s.pumping(i):
 		return p.Plus(s.profiles[i][to]).Minus(s.profiles[i][from]), nil
+	case c.uniform && from == 0:
+		p.F = p.F.Plus(c.drops[to])
 	case c.uniform:
 		p.F = p.F.Plus(c.drops[to].Minus(c.drops[from]))
 	case c.gas:
