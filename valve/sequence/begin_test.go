@@ -155,3 +155,15 @@ func TestAHeatedRoomIsTrappedAsThePlanBegins(t *testing.T) {
 	shut := heated(&sequence.Begin{Happened: []string{"shutter: moves"}, Trapped: map[string]*sequence.Stated{"room": {Pressure: unit.Exactly(3000 * psi)}}})
 	require.Contains(t, shut, says)
 }
+
+// A beginning that says nothing of the string finds it landed as the well stands then.
+func TestABeginningLandsTheString(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{110000 * unit.PoundForce}})
+	want := verdict(t, p)
+	p.Begin = &sequence.Begin{}
+	got := verdict(t, p)
+	require.Equal(t, want.Verdict, got.Verdict)
+	require.InDelta(t, float64(lastString(want, 1).Packer), float64(lastString(got, 1).Packer), 1e-6)
+	require.InDelta(t, float64(lastString(want, 1).Reading), float64(lastString(got, 1).Reading), 1e-6)
+}
