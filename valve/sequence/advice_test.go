@@ -363,3 +363,28 @@ func TestWindowsOfStepsThatAwaitAnother(t *testing.T) {
 	require.Equal(t, 37, await)
 	require.True(t, mended.OK())
 }
+
+// What is held on the annulus since the step before keeps the packer from being set: by hand the screws give at 3,544 psi at the most, less 327.6 psi
+// of the heavier tubing fluid, so that 500 psi on the annulus want 3,716 psi on the tubing; a disc there bursts from 3,550 psi on. With 3,500 psi on it
+// the annulus may have 283 psi: 280 psi, in tens.
+func TestAPressureThatStandsIsAdvisedAnother(t *testing.T) {
+	p := mini()
+	addAction(p, "disc", "tubing", "", rising(pounds(9.5*psiPerFootPpg*9000+3550), pounds(9.5*psiPerFootPpg*9000+3600)))
+	p.Devices[1].MD = 9000 * foot
+	p.Steps[0].Ramps[0]["tubing"] = 3500 * psi
+	p.Steps = append([]sequence.Step{{Name: "hold", Ramps: []map[string]pressure{{"annulus": 500 * psi}}}}, p.Steps...)
+	r := everything(t, p)
+	require.Equal(t, sequence.Refuted, r.Verdict)
+	w := windowOf(t, r.Steps[1], "tubing", 1)
+	require.False(t, w.Open())
+	i := slices.IndexFunc(w.Opens, func(a sequence.Advice) bool { return a.Kind == sequence.ChangePressure })
+	require.GreaterOrEqual(t, i, 0, "%+v", w.Opens)
+	require.Contains(t, w.Opens[i].Does, "on “annulus” in place of the 500 psi that it stands at")
+	q := p.Clone()
+	for _, e := range w.Opens[i].Edits {
+		_, err := q.Set(e.Path, e.Now)
+		require.NoError(t, err)
+	}
+	advised := verdicted(t, q)
+	require.Equal(t, w.Opens[i].Proves, advised.OK(), "%v %v", w.Opens[i], advised.Findings)
+}
