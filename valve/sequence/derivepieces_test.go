@@ -170,3 +170,12 @@ func TestPipeAsWideAsItsHole(t *testing.T) {
 	}).Derive()
 	require.ErrorContains(t, err, "tail of 4.500 in (114.3 mm) outside leaves no room in the 4.500 in (114.3 mm) around it at 8930 ft")
 }
+
+// Each space says from where to where it goes.
+func TestSpacesSayWhereTheyEnd(t *testing.T) {
+	q := derived(t, withTally(t, func(*sequence.Plan) {}))
+	for name, says := range map[string]string{"tubing": "inside tubing, from its top to its lower end", "annulus": "around tubing, from its top to upper packer",
+		"closed annulus": "around tubing, from upper packer to lower packer", "rat hole": "around tubing and on below its lower end, from lower packer to the end of casing or hole"} {
+		require.Contains(t, compartmentOf(t, q, name).Note, says)
+	}
+}
