@@ -9,6 +9,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
 	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -63,6 +64,17 @@ func TestDrawsNameWhatTheVerdictNames(t *testing.T) {
 	tested.Steps[0].Tests[0].Differential = unit.Band[pressure]{Least: 8000 * psi, Nominal: 8100 * psi, Greatest: 8200 * psi}
 	weak := producer()
 	weak.Steps[0].Produce.Want = map[string]sequence.RateBetween{"sand": {Least: 900000 * unit.BarrelPerDay, Greatest: 990000 * unit.BarrelPerDay}}
+	// The findings' own words: what is wrong, and what would mend it.
+	words := map[sequence.Kind][2]string{
+		sequence.PullOff:     {"the weight indicator shows more than the rig's rating (pull 1)", "pull less, or use a rig that bears it"},
+		sequence.HoldingOff:  {"its load is outside its holding envelope (", "another step has to come before or after this one"},
+		sequence.HangerLift:  {"the string is pushed up out of its hanger (", "lock the hanger down, or less pressure"},
+		sequence.SealTravel:  {"the seals move up further than their bore allows (ramp 1)", "more to go "},
+		sequence.FlowOff:     {"loss that the step does not allow (start)", "less at surface, or shut the port between them"},
+		sequence.BarrierLack: {"barrier", "put another barrier in place, and test it, before this step"},
+		sequence.TestOff:     {"the test from below does not see its differential (", "another step has to come before or after this one"},
+		sequence.RateOff:     {"the zone does not give what is planned", "another choke, another wellhead pressure, or another zone shut"},
+	}
 	for kind, p := range map[sequence.Kind]*sequence.Plan{sequence.PullOff: pulledOff, sequence.HoldingOff: held, sequence.HangerLift: lifted, sequence.SealTravel: stroked,
 		sequence.FlowOff: open, sequence.BarrierLack: lacking, sequence.TestOff: tested, sequence.RateOff: weak} {
 		r := verdicted(t, p)
@@ -73,6 +85,9 @@ func TestDrawsNameWhatTheVerdictNames(t *testing.T) {
 		require.Len(t, risk.Events, 1, "%v %+v", kind, risk.Events)
 		e := risk.Events[0]
 		require.Equal(t, kind, e.Kind)
+		first := r.Findings[slices.IndexFunc(r.Findings, func(f sequence.Finding) bool { return f.Kind == kind })]
+		assert.Contains(t, first.Says, words[kind][0])
+		assert.Contains(t, first.Cure, words[kind][1], kind)
 		require.True(t, slices.ContainsFunc(r.Findings, func(f sequence.Finding) bool {
 			return f.Kind == kind && f.Step == e.Step && (f.Device == e.Device || f.Device == "tubing to sand" && e.Device == "face") // which the formation is open to
 		}), "%+v: %+v", e, r.Findings)
