@@ -148,7 +148,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		if loose > 0 {
 			r += math.Abs(forms[n].C) * loose / 1e7
 		}
-		if r > 1e-9*(1+math.Abs(forms[n].C)) {
+		if !(r <= 1e-9*(1+math.Abs(forms[n].C))) { // nor where it is no number
 			forms[n] = forms[n].Widen(r)
 		}
 	}

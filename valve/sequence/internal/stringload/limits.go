@@ -45,9 +45,6 @@ func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine
 	}
 	for k, s := range r.Seals {
 		f := forms[take()]
-		if f.C != f.C {
-			continue
-		}
 		j.NoteTimes(w, p, judge.SealUp, first+k, f, judge.Parts, judge.Parts*s.Up)
 		j.NoteTimes(w, p, judge.SealDown, first+k, f, -judge.Parts, judge.Parts*s.Down)
 	}

@@ -122,26 +122,19 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 			do = up.Join
 		}
 		return changed(before, s.of, s.place, do)
-	case landed, held:
+	case landed:
+		return r.lands(before, s.of, r.conditions(s.p, c.e, nil))
+	case held:
 	}
 	conditions := r.conditions(s.p, c.e, nil)
-	if s.act == held {
-		if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
-			return before, err
-		}
+	if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
+		return before, err
 	}
-	switch s.act {
-	case landed:
-		return r.lands(before, s.of, conditions)
-	case held:
-		next, err := r.takesHold(before, s.of, s.place, conditions)
-		if errors.Is(err, movement.ErrLost) {
-			return before, nil // it takes hold of what has been left behind
-		}
-		return next, err
-	case letGo, parted, joined, marked, turned:
+	next, err := r.takesHold(before, s.of, s.place, conditions)
+	if errors.Is(err, movement.ErrLost) {
+		return before, nil // it takes hold of what has been left behind
 	}
-	return before, nil
+	return next, err
 }
 
 func abs(i int) int { return max(i, -i) }
