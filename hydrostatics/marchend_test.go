@@ -175,3 +175,13 @@ func TestAzimuthARoundingBeyondAFullTurn(t *testing.T) {
 		}
 	}
 }
+
+// A layer without any length is none.
+func TestLayerOfNoLength(t *testing.T) {
+	p, err := Vertical(3000)
+	require.NoError(t, err)
+	for bottom, ok := range map[unit.Length]bool{1000: false, 1000.001: true} {
+		_, err := LayersAlong(p, []MeasuredLayer{{Fluid: Incompressible(1000), BottomMD: 1000}, {Fluid: Incompressible(1100), TopMD: 1000, BottomMD: bottom}})
+		require.Equal(t, ok, err == nil, "%v", err)
+	}
+}
