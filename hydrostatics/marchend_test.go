@@ -185,3 +185,11 @@ func TestLayerOfNoLength(t *testing.T) {
 		require.Equal(t, ok, err == nil, "%v", err)
 	}
 }
+
+// Depths that should be equal may differ by a thousandth of a millimetre, and by no more.
+func TestDepthsThatShouldBeEqual(t *testing.T) {
+	for gap, ok := range map[unit.Length]bool{1e-6 * (1 - 4e-7): true, 1e-6 * (1 + 4e-7): false, -1e-6 * (1 - 4e-7): true, -1e-6 * (1 + 4e-7): false} {
+		_, err := NewColumn([]Layer{{Fluid: Incompressible(1000), TopTVD: -100}, {Fluid: Incompressible(1100), TopTVD: gap, BottomTVD: 50}}, nil, Reference{})
+		require.Equal(t, ok, err == nil, "%v: %v", float64(gap), err)
+	}
+}
