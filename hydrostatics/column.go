@@ -190,7 +190,10 @@ func (c *Column) Depth(p unit.Pressure) (unit.Length, error) {
 			p.Rounded(6), unit.Pressure(top).Rounded(6), unit.Pressure(bottom).Rounded(6), ErrOutsideColumn)
 	}
 	i := sort.Search(len(c.pieces), func(i int) bool { return c.pieces[i].pbottom >= want })
-	return unit.Length(c.pieces[min(i, len(c.pieces)-1)].depth(want)), nil
+	if i == len(c.pieces) { // by rounding
+		return c.Bottom(), nil
+	}
+	return unit.Length(c.pieces[i].depth(want)), nil
 }
 
 // EquivalentDensity returns the equivalent mud weight at a depth: the constant

@@ -1,6 +1,7 @@
 package hydrostatics
 
 import (
+	"errors"
 	"fmt"
 
 	"completion.example/hydrostatics/working"
@@ -17,7 +18,7 @@ func (c *Column) Steps() []working.Step {
 	for i, l := range c.Layers() {
 		p1, err1 := c.At(l.TopTVD)
 		p2, err2 := c.At(l.BottomTVD)
-		if err1 != nil || err2 != nil {
+		if errors.Join(err1, err2) != nil {
 			return nil // unreachable: a column holds its layers' ends
 		}
 		h := l.BottomTVD - l.TopTVD

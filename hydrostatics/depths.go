@@ -31,7 +31,7 @@ func (p *Path) MDs(tvd unit.Length) []unit.Length {
 	near := 1e-12 * (math.Abs(h) + p.nodes[len(p.nodes)-1].md)
 	first, last := 0, len(p.nodes)-2
 	if p.falling { // then the arcs are in order of depth too
-		first = sort.Search(last+1, func(i int) bool { return p.nodes[i+1].pos.v >= h-near })
+		first = sort.Search(last, func(i int) bool { return p.nodes[i+1].pos.v >= h-near })
 	}
 	var mds []unit.Length
 	for i := first; i <= last; i++ {
@@ -77,12 +77,6 @@ func (a arc) reach(h, near float64) (s [2]float64) {
 	for i, x := range [2]float64{c / root, -root / (2*nv - c)} {
 		s[i] = a.inside(2*math.Atan(x)/a.bend*a.length, slack)
 	}
-	if math.IsNaN(s[0]) || math.IsNaN(s[1]) {
-		return s
-	}
-	if math.Abs(s[0]-s[1]) <= slack {
-		s[1] = math.NaN()
-	}
 	return s
 }
 
@@ -99,7 +93,7 @@ func (a arc) inside(s, slack float64) float64 {
 // on the way: once, where tan θ = −tv/nv.
 func verticalReach(from, to *node) (high, low float64) {
 	high, low = math.Max(from.pos.v, to.pos.v), math.Min(from.pos.v, to.pos.v)
-	if from.dir.v*to.dir.v >= 0 {
+	if (from.dir.v < 0) == (to.dir.v < 0) {
 		return high, low
 	}
 	a := between(from, to)
@@ -113,7 +107,10 @@ func verticalReach(from, to *node) (high, low float64) {
 // turn returns the length after which the arc is level, zero if it never is
 // between its ends: a straight one, whose bend is nought, would be beyond all bounds.
 func (a arc) turn() float64 {
-	theta := math.Atan2(math.Abs(a.along.v), -math.Copysign(a.aside.v, a.aside.v*a.along.v))
+	theta := math.Atan(-a.along.v / a.aside.v)
+	if theta < 0 {
+		theta += math.Pi
+	}
 	if s := theta / a.bend * a.length; s < a.length {
 		return s
 	}

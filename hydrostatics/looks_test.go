@@ -53,6 +53,27 @@ func TestColumnsAskForFewDensities(t *testing.T) {
 		}
 	}
 	require.LessOrEqual(t, times, 833)
+	asking := func(depth unit.Length, density func(p, kelvin float64) float64) int {
+		times = 0
+		_, err := hydrostatics.NewColumn([]hydrostatics.Layer{{Fluid: asked{density, &times}, BottomTVD: depth}}, profile, hydrostatics.Reference{Pressure: 1e6})
+		require.NoError(t, err)
+		return times
+	}
+	// A front between two fluids, and a density with a kink.
+	require.LessOrEqual(t, asking(4000, func(p, _ float64) float64 { return 1000 + 40*math.Tanh((p-2e7)/2e5) }), 444)
+	require.LessOrEqual(t, asking(4000, func(p, _ float64) float64 { return 1000 + 1e-5*math.Abs(p-1.7e7) }), 602)
+	// A jump is closed in upon by 32 halvings.
+	require.Equal(t, 734, asking(4000, func(p, _ float64) float64 {
+		if p < 1.7e7 {
+			return 1000
+		}
+		return 1100
+	}))
+	// What is all but incompressible, or runs straight with temperature, is met by the guess: three densities and the eight
+	// that confirm it.
+	require.Equal(t, 11, asking(2400, func(p, _ float64) float64 { return 1000 * math.Exp(1e-12*p) }))
+	require.Equal(t, 11, asking(2400, func(_, kelvin float64) float64 { return 1000 - 0.05*(kelvin-288) }))
+	require.Equal(t, 19, asking(2400, func(p, _ float64) float64 { return 1000 * math.Exp(1e-11*p) }))
 }
 
 type given float64

@@ -25,9 +25,9 @@ const (
 	// fixed-point iteration may leave.
 	settled   = 2e-10
 	maxSweeps = 12
-	// finest is the share of a layer that isn't halved any more: a jump of the
-	// density within it costs less than that share of the jump.
-	finest = 0x1p-32
+	// finest is how often a layer is halved, and its halves: a jump of the density
+	// within what is left costs less than 2^-32 of the jump.
+	finest = 32
 )
 
 // carry takes p from one depth to another.
@@ -75,7 +75,8 @@ func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
 		if closed {
 			p, err = m.exponential(&f, p, z, next)
 		} else {
-			p, err = m.smooth(l.Fluid, p, z, next)
+			ta, tb := m.temperature.At(unit.Length(z)).Kelvin(), m.temperature.At(unit.Length(next)).Kelvin()
+			p, err = m.smooth(l.Fluid, p, z, next, ta, tb, 0)
 		}
 		if err != nil {
 			return 0, err
@@ -87,16 +88,21 @@ func (m *marcher) through(l *Layer, p, a, b float64) (float64, error) {
 
 // end completes a piece that runs from its anchor to b.
 func (m *marcher) end(q *piece, b float64) (float64, error) {
-	p := q.at(b)
-	if p-p != 0 {
-		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at TVD %s", unit.Length(b).Rounded(6))
-	}
-	if m.keep {
+	p, err := reached(q.at(b), b)
+	if m.keep && err == nil {
 		q.top, q.bottom, q.ptop, q.pbottom = q.z0, b, q.p0, p
 		if b < q.z0 {
 			q.top, q.bottom, q.ptop, q.pbottom = b, q.z0, p, q.p0
 		}
 		m.pieces = append(m.pieces, *q)
+	}
+	return p, err
+}
+
+// reached passes on a pressure at z that is finite.
+func reached(p, z float64) (float64, error) {
+	if math.IsNaN(p) || math.IsInf(p, 0) {
+		return 0, fmt.Errorf("hydrostatics: the pressure is not finite at TVD %s", unit.Length(z).Rounded(6))
 	}
 	return p, nil
 }
@@ -107,53 +113,37 @@ func (m *marcher) end(q *piece, b float64) (float64, error) {
 func (m *marcher) exponential(f *SlightlyCompressible, p, z, next float64) (float64, error) {
 	t, slope := m.temperature.straight(z, next)
 	rho := f.at(p, t)
+	if !(rho > 0) || math.IsInf(rho, 0) {
+		_, err := f.Density(unit.Pressure(p), t)
+		return 0, err
+	}
 	c, a := float64(f.Compressibility), float64(f.Expansivity)*slope
 	if !m.keep {
-		if q := p + rise(rho, c, a, next-z); rho > 0 && !math.IsNaN(q) && !math.IsInf(q, 0) {
-			return q, nil
-		}
-	}
-	if _, err := f.Density(unit.Pressure(p), t); err != nil {
-		return 0, err
+		return reached(p+rise(rho, c, a, next-z), next)
 	}
 	return m.end(&piece{z0: z, p0: p, law: exponential, rho: rho, c: c, a: a}, next)
 }
 
-// smooth integrates any density from z to next, where the temperature is
-// straight: one collocated piece, or halves of it where that doesn't fit.
-func (m *marcher) smooth(f Fluid, p, z, next float64) (float64, error) {
-	ta, tb := m.temperature.At(unit.Length(z)).Kelvin(), m.temperature.At(unit.Length(next)).Kelvin()
-	whole := next - z
-	for step := whole; z != next; {
-		if m.budget--; m.budget < 0 {
-			return 0, errors.New("hydrostatics: the fluid's density isn't smooth enough to be integrated")
-		}
-		if math.Abs(step) >= math.Abs(next-z)*(1-1e-12) {
-			step = next - z
-		}
-		t0 := tb + (ta-tb)*((next-z)/whole)
-		t1 := tb + (ta-tb)*((next-z-step)/whole)
-		q := piece{z0: z, p0: p, law: polynomial, length: step}
-		final := math.Abs(step) <= finest*math.Abs(whole)
-		fits, err := q.collocate(f, t0, t1, final)
-		if !fits && !final {
-			step /= 2
-			continue
-		}
-		if err != nil {
-			return 0, err
-		}
-		b := z + step
-		if step == next-z {
-			b = next
-		}
-		if p, err = m.end(&q, b); err != nil {
-			return 0, err
-		}
-		z = b
-		step *= 2
+// smooth integrates any density from z to next, where the temperature runs straight
+// from ta to tb, in K: one collocated piece, or its halves where that doesn't fit.
+func (m *marcher) smooth(f Fluid, p, z, next, ta, tb float64, halvings int) (float64, error) {
+	if m.budget--; m.budget < 0 {
+		return 0, errors.New("hydrostatics: the fluid's density isn't smooth enough to be integrated")
 	}
-	return p, nil
+	q := piece{z0: z, p0: p, law: polynomial, length: next - z}
+	final := halvings == finest
+	fits, err := q.collocate(f, ta, tb, final)
+	if !fits && !final {
+		middle, tm := (z+next)/2, (ta+tb)/2
+		if p, err = m.smooth(f, p, z, middle, ta, tm, halvings+1); err != nil {
+			return 0, err
+		}
+		return m.smooth(f, p, middle, next, tm, tb, halvings+1)
+	}
+	if err != nil {
+		return 0, err
+	}
+	return m.end(&q, next)
 }
 
 // collocate fits the piece to a fluid between temperatures t0 at the anchor
@@ -174,7 +164,7 @@ func (q *piece) collocate(f Fluid, t0, t1 float64, final bool) (fits bool, err e
 	for sweep := range maxSweeps {
 		for j := 1; j <= degree; j++ {
 			x := chebyshev[j]
-			if rho[j], err = density(f, p[j], t0+(t1-t0)*x, q.z0+q.length*x); err != nil {
+			if rho[j], err = density(f, p[j], t0+(t1-t0)*x, q.z0); err != nil {
 				return false, err
 			}
 		}
@@ -223,11 +213,11 @@ func (q *piece) start(f Fluid, t0, t1 float64, p *[degree + 1]float64) (first fl
 	if err != nil {
 		return 0, err
 	}
-	c, err := density(f, q.p0+weight*a, t1, q.z0+q.length)
+	c, err := density(f, q.p0+weight*a, t1, q.z0)
 	if err != nil {
 		return 0, err
 	}
-	b, err := density(f, q.p0+weight*(3*a+c)/8, (t0+t1)/2, q.z0+q.length/2)
+	b, err := density(f, q.p0+weight*(3*a+c)/8, (t0+t1)/2, q.z0)
 	if err != nil {
 		return 0, err
 	}
@@ -237,6 +227,8 @@ func (q *piece) start(f Fluid, t0, t1 float64, p *[degree + 1]float64) (first fl
 	return a, nil
 }
 
+// density asks the fluid in a piece that begins at z, as the error tells: what comes out is
+// of a piece too small for the rest of it to show.
 func density(f Fluid, p, kelvin, z float64) (float64, error) {
 	rho, err := f.Density(unit.Pressure(p), unit.Kelvin(kelvin))
 	if err != nil {

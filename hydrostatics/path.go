@@ -123,7 +123,7 @@ func checkStations(stations []Station) error {
 		if !(s.Inclination >= 0 && s.Inclination <= math.Pi+slack) {
 			f.Add(fault.Between(at(".Inclination"), s.Inclination, 0, 180*unit.Degree))
 		}
-		if !(s.Azimuth >= -2*math.Pi-slack && s.Azimuth <= 2*math.Pi+slack) {
+		if !(math.Abs(float64(s.Azimuth)) <= 2*math.Pi+slack) {
 			f.Add(fault.Between(at(".Azimuth"), s.Azimuth, -360*unit.Degree, 360*unit.Degree))
 		}
 	}
@@ -209,17 +209,15 @@ func (p *Path) on(i int, md float64) Position {
 	from := &p.nodes[i]
 	at := Position{MD: unit.Length(md)}
 	pos, dir := from.pos, from.dir
-	switch {
-	case i+1 == len(p.nodes):
-	case md == p.nodes[i+1].md: // the station itself, not its image through the arc
+	if md == p.nodes[i+1].md { // the station itself, not its image through the arc
 		pos, dir = p.nodes[i+1].pos, p.nodes[i+1].dir
-	default:
+	} else {
 		delta, tangent := p.arc(i).at(md - from.md)
 		pos, dir = from.pos.plus(delta), tangent
 	}
 	at.North, at.East, at.TVD = unit.Length(pos.n), unit.Length(pos.e), unit.Length(pos.v)
 	at.Inclination, at.Azimuth = angles(dir)
-	if i+1 < len(p.nodes) && md != p.nodes[0].md {
+	if md != p.nodes[0].md {
 		at.DoglegSeverity = unit.Curvature(bend(from.xx) / (p.nodes[i+1].md - from.md))
 	}
 	return at

@@ -64,14 +64,16 @@ func (q *piece) depth(p float64) float64 {
 	case q.law == constant:
 		return math.Min(math.Max(q.z0+(p-q.p0)/(q.rho*gravity), q.top), q.bottom)
 	}
-	// Pressure rises with depth in every piece, so the ends bracket the root.
-	z, err := root.Find(func(z float64) float64 { return q.at(z) - p }, q.top, q.bottom, 0)
-	if err != nil {
-		// Within the rounding of an end.
-		if p-q.ptop < q.pbottom-p {
-			return q.top
+	// Pressure rises with depth in every piece, so the ends bracket the root: with
+	// their own pressures, which the formula may miss by its rounding.
+	z, _ := root.Find(func(z float64) float64 {
+		switch z {
+		case q.top:
+			return q.ptop - p
+		case q.bottom:
+			return q.pbottom - p
 		}
-		return q.bottom
-	}
+		return q.at(z) - p
+	}, q.top, q.bottom, 0)
 	return z
 }

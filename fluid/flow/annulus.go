@@ -64,8 +64,9 @@ func (g *ring) side(ra, rb, wall, w float64) (slip, flow float64) {
 	return slip, flow
 }
 
-// rate returns ln of Q K^m/(π Ro³ T^m) at a plug of width β. It starts from
-// c² = r1 r2 and leaves the solution there for the next call.
+// rate returns ln of Q K^m/(π Ro³ T^m) at a plug of width β, by the c² = r1 r2 at
+// which both walls' sides slip alike. It leaves c there for the next call to start
+// from.
 func (g *ring) rate(β float64, c *float64) (float64, error) {
 	w := (1 - g.κ - β) / 2
 	edges := func(c float64) (r1, r2 float64) {
@@ -74,26 +75,16 @@ func (g *ring) rate(β float64, c *float64) (float64, error) {
 	}
 	// The plug's edges lie in the gap while c does so between these.
 	lo, hi := math.Sqrt(g.κ*(g.κ+β)), math.Sqrt(1-β)
-	if !(*c > lo && *c < hi) {
-		*c = math.Sqrt(g.κ) + 0.1*w
-		if !(*c > lo && *c < hi) {
-			*c = (lo + hi) / 2
-		}
-	}
 	var flow float64
 	slip := func(c float64) (float64, error) {
 		r1, r2 := edges(c)
-		if !(r1 > g.κ && r2 < 1) {
-			return math.NaN(), nil
-		}
 		inner, less := g.side(r1, r2, g.κ, w)
 		outer, more := g.side(r2, r1, 1, w)
 		flow = more - less
 		return math.Log(inner / outer), nil
 	}
-	r1, r2 := edges(*c)
-	slope := (g.m + 1) * (1/(r1-g.κ) + 1/(1-r2))
-	x, err := root.From(slip, *c, slope, lo, hi)
+	// Each side slips as its width to the power m+1.
+	x, err := root.From(slip, *c, 4*(g.m+1)/(hi-lo), lo, hi)
 	if err != nil {
 		return 0, err
 	}

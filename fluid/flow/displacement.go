@@ -126,9 +126,8 @@ func (d Displacement) Schedule() (Schedule, error) {
 		for _, v := range r.volumes(start, end) {
 			t := elapsed + (v-start)/float64(stage.Rate)
 			// Left and right of a front at the exit, and of a change of rate.
-			last := len(s.Points) - 1
-			if before := r.point(i, v, t, true); v > start && (last < 0 || before.Volume != s.Points[last].Volume) {
-				s.Points = append(s.Points, before)
+			if v > start {
+				s.Points = append(s.Points, r.point(i, v, t, true))
 			}
 			if after := r.point(i, v, t, false); v < end && (len(s.Points) == 0 || after != s.Points[len(s.Points)-1]) {
 				s.Points = append(s.Points, after)

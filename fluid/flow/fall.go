@@ -30,7 +30,7 @@ func (s Schedule) FallRate(pumped unit.Volume) (unit.FlowRate, error) {
 		return 0, fault.NewIn("flow", "pumped", "is %v; must be from 0 bbl to the schedule's %v", pumped, s.Pumped)
 	}
 	r, v := s.run, float64(pumped)
-	drive := -float64(r.point(r.stage(v), v, 0, false).Static)
+	drive := -float64(r.point(len(r.d.Stages)-1, v, 0, false).Static)
 	var fault error
 	miss := func(u float64) float64 {
 		loss, err := r.friction(unit.FlowRate(math.Exp(u)), v)
@@ -41,27 +41,17 @@ func (s Schedule) FallRate(pumped unit.Volume) (unit.FlowRate, error) {
 		return loss - drive
 	}
 	least, most := math.Log(1e-9), math.Log(float64(r.fastest()))
-	switch {
-	case drive <= 0 || miss(least) >= 0:
+	if drive <= 0 || miss(least) >= 0 {
 		return 0, ErrNoFall
-	case miss(most) <= 0 && fault == nil:
+	}
+	switch high := miss(most); {
+	case fault != nil:
+		return 0, fault
+	case high <= 0:
 		return 0, fmt.Errorf("flow: no rate up to %s takes up the imbalance of %s", r.fastest().Rounded(4), unit.Pressure(drive).Rounded(4))
 	}
 	u, err := root.Find(miss, least, most, 1e-9)
-	if fault != nil {
-		return 0, fault
-	}
-	return unit.FlowRate(math.Exp(u)), err
-}
-
-// stage is the one in which v is pumped.
-func (r *run) stage(v float64) int {
-	for i, s := range r.d.Stages {
-		if v -= float64(s.Volume); v < 0 {
-			return i
-		}
-	}
-	return len(r.d.Stages) - 1
+	return unit.FlowRate(math.Exp(u)), errors.Join(fault, err)
 }
 
 // fastest is the rate at which the narrowest section runs at 100 m/s.

@@ -36,7 +36,7 @@ func (t Trip) Fastest(allowed unit.Pressure) (unit.Velocity, error) {
 	over := func(speed float64) float64 {
 		t.Speed = unit.Velocity(speed)
 		s, err := t.Solve()
-		if err != nil && failed == nil {
+		if err != nil {
 			failed = err
 		}
 		return float64(s.Loss - allowed)

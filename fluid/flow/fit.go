@@ -3,6 +3,7 @@ package flow
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/optimize"
 	"gonum.org/v1/gonum/stat"
@@ -80,23 +81,17 @@ func Fit(model Model, readings []Reading) (Fitted, error) {
 }
 
 func (f *Fitted) judge(readings []Reading) {
-	var total, left float64
-	stress := make([]float64, len(readings))
+	stress, fitted := make([]float64, len(readings)), make([]float64, len(readings))
 	for i, r := range readings {
-		stress[i] = float64(r.Stress())
-	}
-	mean := stat.Mean(stress, nil)
-	for i, r := range readings {
-		d := r.Stress() - f.Rheology.Stress(r.Rate())
+		stress[i], fitted[i] = float64(r.Stress()), float64(f.Rheology.Stress(r.Rate()))
+		d := unit.Pressure(stress[i] - fitted[i])
 		f.Residuals = append(f.Residuals, d)
 		if math.Abs(float64(d)) >= math.Abs(float64(f.Worst)) {
 			f.Worst, f.WorstAt = d, r.Speed
 		}
-		total += (stress[i] - mean) * (stress[i] - mean)
-		left += float64(d * d)
 	}
-	if total > 0 {
-		f.R2 = 1 - left/total
+	if slices.Max(stress) > slices.Min(stress) {
+		f.R2 = stat.RSquaredFrom(fitted, stress, nil)
 	}
 }
 
@@ -110,9 +105,8 @@ func bestIndex(model Model, rate, stress []float64) (n float64, held bool, err e
 		_, _, sum, _ := linear(model, n, rate, stress)
 		return sum
 	}
-	scale := 1 + cost(1)
 	result, err := optimize.Minimize(
-		optimize.Problem{Func: func(z []float64) float64 { return cost(index(z[0])) / scale }},
+		optimize.Problem{Func: func(z []float64) float64 { return cost(index(z[0])) }},
 		[]float64{0}, &optimize.Settings{MajorIterations: 500, Converger: &optimize.FunctionConverge{Absolute: 1e-16, Relative: 1e-14, Iterations: 40}},
 		&optimize.NelderMead{})
 	if err != nil {

@@ -126,15 +126,12 @@ func (k Killing) Initial() unit.Pressure {
 	return k.Points[0].Pump
 }
 
-// Final: see Initial.
+// Final: see Initial. From there on the way in doesn't change.
 func (k Killing) Final() unit.Pressure {
-	last := k.Initial()
-	for _, p := range k.Points {
-		if p.Pumped <= k.Through {
-			last = p.Pump
-		}
+	if len(k.Points) == 0 {
+		return unit.Pressure(math.NaN())
 	}
-	return last
+	return k.Points[len(k.Points)-1].Pump
 }
 
 // Validate reports what is out of range.
@@ -189,9 +186,6 @@ func (r *killRun) bubble(v, p float64) (volume, density float64, err error) {
 			return math.Min(r.mass/next, r.total-v), next, nil
 		}
 		density = (density + next) / 2 // halfway: a heavy gas may swing
-		if math.Abs(next-density) <= 1e-12*density {
-			density = next
-		}
 	}
 	return 0, 0, errNoBubble
 }

@@ -113,6 +113,15 @@ func (r Rheology) laminar(shear float64, s shape) Laminar {
 	return Laminar{unit.Pressure(τw), unit.ShearRate(rate), ξ / ((1 + ξ) * slope)}
 }
 
+// nearer is where excess starts: both ends of its curve are straight in logarithms and
+// give a ln ξ that is too low, so the nearer end gives the greater. It is most too low
+// where the two give the same: most of that is added.
+func nearer(target, m, a0, last float64) float64 {
+	high, low := (target-math.Log(last))/m, (target-math.Log(a0))/(m+1)
+	apart := m * (high - low)
+	return max(high, low) + 0.42/(m*(1+1.8*apart*apart))
+}
+
 // excess returns ξ = (τw - τ0)/τ0, the slope d ln(shear)/d ln ξ there, and
 // ln((τw - τ0)/K). The equation is
 //
@@ -127,11 +136,7 @@ func excess(shear, τ0, k, m float64, s shape) (ξ, slope, lnxk float64) {
 		c, last = 3, a1
 	}
 	target := math.Log(shear/c) - m*l
-	// Both ends of the curve are straight in logarithms and lie on one side
-	// of it: start from the nearer one, and a little above where they cross.
-	high, low := (target-math.Log(last))/m, (target-math.Log(a0))/(m+1)
-	away := m * (high - low)
-	u := max(high, low) + 0.42/(m*(1+1.8*away*away))
+	u := nearer(target, m, a0, last)
 	j, bent := 3.0, 2*a2
 	if s == slot {
 		j, bent = 2, 0

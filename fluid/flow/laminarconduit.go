@@ -68,8 +68,8 @@ func (c Conduit) LaminarRate(r Rheology, gradient unit.Gradient) (unit.FlowRate,
 	}
 	g.prepare(κ, r.Index)
 	T := τw / (1 - κ)
-	var start float64
-	q, err := g.rate(τ0/T, &start)
+	var middle float64
+	q, err := g.rate(τ0/T, &middle)
 	if err != nil {
 		return 0, err
 	}

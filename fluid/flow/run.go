@@ -2,7 +2,6 @@ package flow
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"sort"
 
@@ -92,7 +91,7 @@ func (r *run) volumes(start, end float64) []float64 {
 		}
 	}
 	if every := float64(r.d.Every); every > 0 {
-		for n := int(start/every) + 1; float64(n)*every < end; n++ {
+		for n := int(start / every); float64(n)*every < end; n++ {
 			if v := float64(n) * every; v > start {
 				vs = append(vs, v)
 			}
@@ -101,7 +100,7 @@ func (r *run) volumes(start, end float64) []float64 {
 	slices.Sort(vs)
 	// Equal sections put two fronts on two ends at one volume, but for the
 	// last bits.
-	vs = slices.CompactFunc(vs, func(a, b float64) bool { return math.Abs(a-b) <= 1e-12*r.total })
+	vs = slices.CompactFunc(vs, func(next, last float64) bool { return next-last <= 1e-12*r.total })
 	vs[len(vs)-1] = end
 	return vs
 }

@@ -19,7 +19,7 @@ func main() {
 type request struct {
 	pkg, survivors, only, file, kind string
 	without, asked, tests            string
-	sample                           int
+	sample, from                     int
 	limit, longest                   time.Duration
 	seed                             uint64
 	own, near, list, records         bool
@@ -38,6 +38,7 @@ func run(args []string, out, faults io.Writer) int {
 	flags.StringVar(&r.kind, "kind", "", "try these kinds alone, by commas: literal, count, operator, limit")
 	flags.IntVar(&r.sample, "sample", 0, "try so many mutations of each package, drawn by the seed; 0 tries all")
 	flags.Uint64Var(&r.seed, "seed", 1, "seed of the sample")
+	flags.IntVar(&r.from, "from", 0, "leave out the first so many in the order drawn by the seed: goes on where -for stopped")
 	flags.DurationVar(&r.limit, "for", 0, "stop after this time and say how many were tried, in an order drawn by the seed; 0 tries all")
 	flags.DurationVar(&r.longest, "longest", 0, "leave out tests that take longer than this; 0 leaves none out")
 	flags.StringVar(&r.without, "without", "valve/sequence", "packages, and those below them, whose tests aren't asked when they import the changed one; several by commas")
@@ -145,7 +146,7 @@ func (r request) chosen(all []Mutation, only map[identity]bool) []Mutation {
 	if r.sample > 0 {
 		most = min(most, r.sample)
 	}
-	order := rand.New(rand.NewPCG(r.seed, 0)).Perm(len(picked))[:most]
+	order := rand.New(rand.NewPCG(r.seed, 0)).Perm(len(picked))[min(max(r.from, 0), most):most]
 	if r.limit == 0 {
 		slices.Sort(order) // by file; what is stopped must not always try the same files
 	}

@@ -3,17 +3,24 @@ package root
 import "math"
 
 // From solves f(x) = 0 for a rising f that is nearly a straight line of a known
-// slope, from a start that is near: a few secant steps, and where those don't
-// settle, Find between lo and hi. An error of f ends the search only there.
+// slope, from a start that is near, or from the middle: a few secant steps, and
+// where those don't settle, or would leave lo to hi, Find between them. An error of
+// f ends the search only there.
 //
 // Method: secant steps; Find.
 func From(f func(float64) (float64, error), x, slope, lo, hi float64) (float64, error) {
+	if !(x > lo && x < hi) {
+		x = (lo + hi) / 2
+	}
 	y, err := f(x)
 	if err != nil {
 		return 0, err
 	}
 	for range secants {
 		step := -y / slope
+		if !(x+step > lo && x+step < hi) {
+			break
+		}
 		next, err := f(x + step)
 		if err != nil || math.IsNaN(next) || math.IsInf(next, 0) {
 			break

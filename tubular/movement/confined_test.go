@@ -126,6 +126,12 @@ func TestLongestToolOnAWorkedCircle(t *testing.T) {
 	near(t, "length", got.In(unit.Inch), math.Sqrt(8*0.375/κ), 0.02)
 	_, limited = movement.Helix{Pipe: h.Pipe, Hole: 3 * unit.Inch, Compression: h.Compression}.LongestTool(2.066 * unit.Inch)
 	require.False(t, limited, "the helix is narrower than the play: any length passes")
+	// Any length from where half the play is just the helix's radius, 1/32 m.
+	exact := movement.Helix{Pipe: tubular.Pipe{OD: 0.1875, ID: 0.15625, Material: h.Pipe.Material}, Hole: 0.25, Compression: h.Compression}
+	_, limited = exact.LongestTool(0.09375)
+	require.False(t, limited)
+	_, limited = exact.LongestTool(unit.Length(math.Nextafter(0.09375, 1)))
+	require.True(t, limited)
 	zero, limited := h.LongestTool(2.5 * unit.Inch)
 	require.True(t, limited)
 	require.Zero(t, zero)

@@ -70,7 +70,7 @@ func (g *gasNode) rate(curve Inflow, static, p, c float64) (q, slope float64) {
 	if own < -fall { // the flatter of the two keeps its digits
 		q = out
 	}
-	if fall == 0 || cross == 0 {
+	if fall == 0 {
 		return q, 0
 	}
 	if math.IsInf(own, 0) {

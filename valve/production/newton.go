@@ -41,7 +41,7 @@ func (n *Network) newton(start float64, positions []int, byRate bool, target flo
 		// The error is about to be squared: step, then step·(step/last)².
 		next := step / last
 		next = step * next * next
-		if step <= resolution*scale || f.Passes > 1 && (step < last/8 && next <= resolution*scale/16 || step <= rounding*scale && step >= last/2) {
+		if step <= rounding*scale || f.Passes > 1 && step < last/8 && next <= resolution*scale {
 			return cells[0].p, s, true
 		}
 		last = step

@@ -172,7 +172,7 @@ func (n *node) onCurve(p, k float64) (q, slope float64) {
 // steps, for any f.
 func bracketed(lo, hi float64, f func(float64) (value, slope float64)) float64 {
 	x := lo + (hi-lo)/2
-	last := hi - lo
+	last := math.Inf(1)
 	for range maxSteps {
 		v, d := f(x)
 		if v == 0 {
@@ -185,7 +185,10 @@ func bracketed(lo, hi float64, f func(float64) (value, slope float64)) float64 {
 		}
 		next := x - v/d
 		step := math.Abs(next - x)
-		if step <= resolution*math.Abs(x) || step <= rounding*math.Abs(x) && step >= last/2 || hi <= math.Nextafter(lo, hi) {
+		if step <= rounding*math.Abs(x) {
+			return next
+		}
+		if hi <= math.Nextafter(lo, hi) {
 			return x
 		}
 		if !(next >= lo && next <= hi) || step > last/2 {

@@ -63,6 +63,33 @@ func TestSearchesTakeFewLooks(t *testing.T) {
 	require.LessOrEqual(t, asked, 123)
 }
 
+// Without a choke, or where the tubing has the zone's own pressure, there is nothing to search: the inflow is asked once.
+func TestNothingToSearch(t *testing.T) {
+	asked := 0
+	curve := counted{inflow.LiquidDeliverability{Reservoir: 3e7, Index: 1e-9}, &asked}
+	n := node{shape: other, static: 3e7, curve: curve}
+	for _, x := range []struct{ p, k float64 }{{1e7, 0}, {3e7, 1e9}, {3e7, 0}, {4e7, 0}} {
+		asked = 0
+		q, slope := n.onCurve(x.p, x.k)
+		require.Equal(t, 1, asked)
+		want, fall := curve.At(x.p)
+		require.Equal(t, want, q)
+		require.Equal(t, fall, slope)
+	}
+}
+
+// Through a choke that is all but shut a zone gives what the choke lets out from its static pressure, to all digits: the
+// inflow at a pressure so near to that would have lost them.
+func TestGasThroughAChokeAllButShut(t *testing.T) {
+	g := newGasNode(GasAtChoke{Density: 0.8, Standard: unit.Celsius(15), Temperature: unit.Celsius(60), Z: 1, HeatRatio: 1.3, Ratio: 0.7})
+	const static, p = 4e7, 3.7e7
+	for _, c := range []float64{1e-17, 1e-16, 1e-15} {
+		want, _, _ := g.out(static, p, c)
+		q, _ := g.rate(stairsOf(static), static, p, c)
+		require.InEpsilon(t, want, q, 1e-9, "%v", c)
+	}
+}
+
 // Guarded by a bracket, whatever newton finds or doesn't: stairs at a rate, giving and taking; tubing that would be
 // below a vacuum is refused, one that is just not is no fault.
 func TestStairsAtARate(t *testing.T) {

@@ -69,11 +69,11 @@ func (n *Network) guarded(start float64, positions []int, f *Flow) (float64, sta
 // it, or gains less than half of the one before, is replaced by halving. It
 // ends for any network, and at the answer where inflow falls and losses grow.
 func (n *Network) search(p float64, s state, lo, hi float64, positions []int, byRate bool, target float64, f *Flow) (float64, state, error) {
-	last := hi - lo
-	if math.IsNaN(last) || math.IsInf(last, 0) {
+	if !finite(hi - lo) {
 		return 0, s, fmt.Errorf("%w: pressures in the network overflow", ErrUnresolved)
 	}
 	f.Passes = 1
+	last := math.Inf(1)
 	for range maxSteps {
 		if s.excess == 0 {
 			return p, s, nil
@@ -88,7 +88,7 @@ func (n *Network) search(p float64, s state, lo, hi float64, positions []int, by
 		if step <= resolution*math.Abs(p) || step <= rounding*math.Abs(p) && step >= last/2 || hi <= math.Nextafter(lo, hi) {
 			return p, s, nil
 		}
-		if !(next >= lo && next <= hi) || step > last/2 && f.Passes > 1 {
+		if !(next >= lo && next <= hi) || step > last/2 {
 			next = lo + (hi-lo)/2
 		}
 		last = math.Abs(next - p)

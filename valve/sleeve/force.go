@@ -140,15 +140,16 @@ func (s System) panelWindow(heads []float64, before []Position, a Action, surfac
 		}
 		slope, f := opened-closed, v.Resistance()
 		column := heads[i] * (ao - ac)
-		moves := slices.Contains(a.Move, i)
-		if slices.Contains(a.Hold, i) && before[i] == Unknown {
-			// It has to be open before the close line comes on.
+		moves, was := slices.Contains(a.Move, i), before[i]
+		if slices.Contains(a.Hold, i) && was == Unknown {
+			// It is opened before the close line comes on.
 			demands = append(demands, demand(v.Name+" opening", f, column, ao, true))
+			was = Open
 		}
 		switch { // where the slope is nought the panel pressure doesn't matter to it; Apply sees to the columns
-		case slope > 0 && (before[i] != Open || moves):
+		case slope > 0 && (was != Open || moves):
 			demands = append(demands, demand(v.Name+" opening", f, column, slope, moves))
-		case slope < 0 && (before[i] != Closed || moves):
+		case slope < 0 && (was != Closed || moves):
 			demands = append(demands, demand(v.Name+" closing", f, -column, -slope, moves))
 		}
 	}

@@ -161,3 +161,14 @@ func TestTableLimits(t *testing.T) {
 	_, err = ReadTable(strings.NewReader("position,travel,opening,discharge\nx,0,1 in2,1.1000000000000003\n"))
 	require.ErrorContains(t, err, "row 1.discharge: is")
 }
+
+// The small pipe's term of ISO 5167 begins at 71.12 mm: in one that is a hair wider there is none.
+func TestOrificeInAPipeOfTwoPointEightInches(t *testing.T) {
+	at := func(inches float64) float64 {
+		return Orifice{Pipe: unit.Length(inches) * unit.Inch, Bore: unit.Length(inches) / 2 * unit.Inch, Taps: CornerTaps}.Discharge(1e6)
+	}
+	wide := at(3) // corner taps: nothing else depends on the size
+	require.InDelta(t, wide, at(2.8*(1+4e-7)), 1e-10)
+	require.InDelta(t, wide+0.011*0.25*2.8*4e-7, at(2.8*(1-4e-7)), 1e-11)
+	require.InDelta(t, wide+0.011*0.25*0.8, at(2), 1e-15)
+}
