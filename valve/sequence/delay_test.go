@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -212,6 +213,9 @@ func TestADelayWhileSomethingIsDoneByHand(t *testing.T) {
 	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
 	require.Equal(t, "sleeve: moves", r.Steps[1].Events[0].Action)
 
+	if !long.Wanted() {
+		return
+	}
 	// While the well warms it may stand at its level, or come there: for as long as the step takes.
 	warm := func(takes string) *sequence.Plan {
 		p := metered()
