@@ -94,6 +94,33 @@ func TestDrawsNameWhatTheVerdictNames(t *testing.T) {
 	}
 }
 
+// What stands before a formation as the step ends is told of that formation alone; what flows where no surface pressure reaches has no
+// pressure for a cure.
+func TestWordsOfBarriersAndOfFlowBelow(t *testing.T) {
+	p := fallingBarriers(300)
+	p.Formations = append(p.Formations, sequence.Formation{Name: "shale", MD: 1000 * foot, Pressure: exactly(900)})
+	p.Barriers = append(p.Barriers, sequence.Barrier{Name: "three", Formation: "shale"}, sequence.Barrier{Name: "four", Formation: "shale"})
+	p.Rules.Barriers = 2
+	r := verdicted(t, p)
+	require.Equal(t, sequence.BarrierLack, r.Findings[0].Kind)
+	require.Contains(t, r.Findings[0].Numbers, "standing at the end of the step: two")
+	require.NotContains(t, r.Findings[0].Numbers, "three")
+
+	p = mini()
+	for n, name := range []string{"upper", "lower"} {
+		p.Formations = append(p.Formations, sequence.Formation{Name: name, MD: unit.Length(8000+500*n) * foot, Pressure: exactly(4000 + 1500*float64(n))})
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: name + " face", TopMD: 7900 * foot, BottomMD: 8600 * foot, Fluid: "annulus fluid", Formation: name})
+	}
+	p.Ports = append(p.Ports, sequence.Port{Name: "gap", Joins: []string{"upper face", "lower face"}, MD: 8100 * foot, Open: true})
+	r = verdicted(t, p)
+	require.Equal(t, sequence.FlowOff, r.Findings[0].Kind, "%v", r.Findings)
+	require.Contains(t, r.Findings[0].Cure, "no surface pressure reaches it: shut the port between them, or let the step allow ")
+	p.Ports = append(p.Ports, sequence.Port{Name: "way up", Joins: []string{"annulus", "upper face"}, MD: 8000 * foot, Open: true})
+	for _, f := range verdicted(t, p).Findings {
+		require.NotContains(t, f.Cure, "no surface pressure reaches it")
+	}
+}
+
 // few is a context that is given up after so many looks at it.
 type few struct {
 	context.Context

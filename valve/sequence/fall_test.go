@@ -190,6 +190,9 @@ func TestTheLevelIsWhereItIsWorst(t *testing.T) {
 			if !proved {
 				require.Equal(t, sequence.RatingCross, r.Findings[0].Kind)
 			}
+			p.Ratings[0].ToMD = 1500 * foot // the level is in the last piece of it
+			require.Equal(t, proved, verdicted(t, p).OK(), "%v, behind %v", rating, behind)
+			p.Ratings[0].ToMD = 7000 * foot
 			// Between depths that don't hold the level it isn't looked for.
 			p.Ratings[0].FromMD = 1500 * foot
 			require.True(t, verdicted(t, p).OK())
