@@ -112,3 +112,16 @@ func TestTheBestPlaceOfATest(t *testing.T) {
 		require.Equal(t, x.least < -walk.Reach, m.Fails(), name)
 	}
 }
+
+// A column that is open at surface falls where nothing happens; just at what happens it lies between what it was and what it will be, whichever action that is.
+func TestColumnsFallBetweenActions(t *testing.T) {
+	for action, falls := range map[int]bool{-1: true, 0: false, 1: false} {
+		j, w := two(t, &Limits{})
+		applied(t, w, -2e5, 100)
+		p := j.all()
+		p.Action = action
+		require.NoError(t, j.Moment(w, p))
+		m := j.Margins[Key{0, Vacuum, 0}]
+		require.Equal(t, falls, m != nil && m.Fails(), "action %d", action)
+	}
+}
