@@ -125,3 +125,22 @@ func TestColumnsFallBetweenActions(t *testing.T) {
 		require.Equal(t, falls, m != nil && m.Fails(), "action %d", action)
 	}
 }
+
+// Barriers are counted for as long as the formation hasn't flowed as part of the plan: in the part of the box in which it hasn't, and nowhere once it has in all of it. What
+// nothing else fixes neither flows in nor is lost.
+func TestBarriersCountUntilItFlows(t *testing.T) {
+	barriers := []Barrier{{Port: 0, Action: -1, Until: -1, Column: -1}}
+	for name, x := range map[string]struct {
+		dry     []affine.Form
+		counted bool
+	}{"it never flowed": {nil, true}, "it may have": {[]affine.Form{form(-0.5, 1)}, true}, "it has": {[]affine.Form{form(-5, 1)}, false}, "one way or the other": {[]affine.Form{form(-0.5, 1), form(-0.5, -1)}, false}} {
+		j, w := two(t, &Limits{Least: 1, Barriers: barriers})
+		applied(t, w, 700, 100)
+		w.Dry[0] = x.dry
+		require.NoError(t, j.Moment(w, j.all()))
+		require.Equal(t, x.counted, j.Margins[Key{0, Barriers, 0}] != nil, name)
+		require.Equal(t, !x.counted, w.Live[0], name)
+		require.Nil(t, j.Margins[Key{0, Inflow, 2}])
+		require.Nil(t, j.Margins[Key{0, Loss, 2}])
+	}
+}
