@@ -121,6 +121,21 @@ func TestWordsOfBarriersAndOfFlowBelow(t *testing.T) {
 	}
 }
 
+// Where a plan only just fails or holds a draw is what a walk of it is: also where what a limit leaves is only enclosed, as with friction along a path.
+func TestDrawsAtTheEdgeOfFailing(t *testing.T) {
+	path := []sequence.Station{{}, {MD: 3000 * foot}, {MD: 6000 * foot, Inclination: 60 * unit.Degree}, {MD: 9000 * foot, Inclination: 60 * unit.Degree}}
+	rough := rubbing(path, "0.15 .. 0.35")
+	rough.Steps[1].Pull[0] = verdict(t, rough).Steps[1].Partings[0].Nominal + 2000*unit.PoundForce
+	sharp := mini()
+	sharp.Steps[0].Ramps[0]["tubing"] = 3100 * psi
+	for name, p := range map[string]*sequence.Plan{"along a path": rough, "pins": sharp} {
+		fails, holds, err := sequence.DrawsAtTheEdge(t.Context(), p)
+		require.NoError(t, err, name)
+		require.Greater(t, fails, 3, name)
+		require.Greater(t, holds, 3, name)
+	}
+}
+
 // few is a context that is given up after so many looks at it.
 type few struct {
 	context.Context

@@ -2,9 +2,14 @@ package sequence
 
 import (
 	"context"
+	"errors"
+	"fmt"
 
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
+	"completion.example/valve/sequence/internal/affine"
+	"completion.example/valve/sequence/internal/proof"
 	"completion.example/valve/sequence/internal/well"
 )
 
@@ -101,6 +106,65 @@ func (p *Plan) compiledWithout(out Outage) (*compiled, error) {
 	}
 	ready = true
 	return c, nil
+}
+
+// DrawsAtTheEdge looks for the choice, all inputs going together from one end of their bands to the other, at which a plan begins to fail or to hold, and
+// compares there what the drawer says of a choice with what a walk of it says. It returns how many of those looked at fail and hold.
+func DrawsAtTheEdge(ctx context.Context, p *Plan) (fails, holds int, err error) {
+	c, err := p.compiled()
+	if err != nil {
+		return 0, 0, err
+	}
+	k := &checker{compiled: c, ctx: ctx, progress: &progress{}}
+	k.Producing = k.rates
+	if err := k.walkNominal(); err != nil {
+		return 0, 0, err
+	}
+	k.peaks()
+	d, err := k.Drawer(ctx)
+	if err != nil {
+		return 0, 0, err
+	}
+	at := func(t float64) []float64 {
+		e := make([]float64, len(k.Network.Symbols))
+		for i := range e {
+			e[i] = t
+		}
+		return e
+	}
+	failing := func(t float64) bool {
+		run, err := k.At(at(t)).Walk(ctx, affine.Box(0, nil), proof.Options{Quiet: true})
+		return err != nil || len(run.Judge.Passed()) > 0
+	}
+	low, high := -1.0, 1.0
+	first := failing(low)
+	if failing(high) == first {
+		return 0, 0, errors.New("no edge")
+	}
+	for range long.Size(20, 40) {
+		if mid := (low + high) / 2; failing(mid) == first {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	for _, off := range []float64{1e-5, 1e-4, 3e-4, 1e-3, 3e-3, 1e-2, 3e-2, 0.1}[long.Size(3, 0):] {
+		for _, t := range []float64{low - off, high + off} {
+			if t < -1 || t > 1 {
+				continue
+			}
+			want := failing(t)
+			if got := d.Judge(at(t)).Fails; got != want {
+				return fails, holds, fmt.Errorf("at %v, %v from the edge: drawn %v, walked %v", t, off, got, want)
+			}
+			if want {
+				fails++
+			} else {
+				holds++
+			}
+		}
+	}
+	return fails, holds, nil
 }
 
 // steady is a density.
