@@ -58,3 +58,28 @@ func TestNarrowRangesAreNamedAfterTheirNeighbours(t *testing.T) {
 		require.Same(t, x.want, w.bad[2].Margin, "%v to %v", x.least, x.greatest)
 	}
 }
+
+// A choice of the whole box is one of a part by where it lies in it, at its edge where it lies beyond, and back again; an input that the part doesn't vary
+// is nought.
+func TestChoicesInAPartOfTheBox(t *testing.T) {
+	b := box{middle: []float64{0.5, -0.25, 0.3}, half: []float64{0.25, 0.5, 0}}
+	require.InDeltaSlice(t, []float64{0.4, -0.5, 0}, b.inside([]float64{0.6, -0.5, 0.9}), 1e-12)
+	require.InDeltaSlice(t, []float64{1, -1, 0}, b.inside([]float64{0.9, -0.9, 0}), 1e-12)
+	require.InDeltaSlice(t, []float64{0.6, -0.5, 0.3}, b.outside([]float64{0.4, -0.5, 0.7}), 1e-12)
+}
+
+// Parted is what the undecided limit depends on most, and otherwise what has been halved least.
+func TestWhatABoxIsPartedAt(t *testing.T) {
+	key := judge.Key{Kind: judge.Inside}
+	m := &judge.Margin{Key: key, Points: [][]float64{{0, 0, 0}}, Form: affine.Form{C: -1, T: []affine.Term{{Symbol: 0, C: 1}, {Symbol: 1, C: -5}}}}
+	j := &judge.Judge{Margins: map[judge.Key]*judge.Margin{key: m}}
+	open := map[judge.Key]bool{key: true}
+	p := new(Problem)
+	whole := box{middle: make([]float64, 3), half: []float64{1, 1, 1}}
+	require.Equal(t, 1, p.widest(whole, j, open, 0))
+	require.Equal(t, 2, p.widest(whole, j, map[judge.Key]bool{}, 5), "nothing is open: in turn")
+	require.Equal(t, 0, p.widest(box{middle: make([]float64, 3), half: []float64{1, 0.2, 1}}, j, open, 0), "five times as wide")
+	require.Equal(t, 1, p.widest(box{middle: make([]float64, 3), half: []float64{1, 0.25, 1}}, j, open, 0), "four times isn't enough")
+	m.Regions = []judge.Part{{Region: affine.Box(3, make([]float64, 3)).With(affine.Form{C: 1, T: []affine.Term{{Symbol: 2, C: 9}}})}}
+	require.Equal(t, 2, p.widest(whole, j, open, 0), "a condition counts, too")
+}
