@@ -108,11 +108,5 @@ func (d *Drawer) walk(e []float64) Drawn {
 	if len(all) == 0 {
 		return Drawn{}
 	}
-	first := all[0].Key
-	for _, m := range all[1:] {
-		if before(m.Key, first) {
-			first = m.Key
-		}
-	}
-	return Drawn{Fails: true, First: first}
+	return Drawn{Fails: true, First: all[0].Key}
 }
