@@ -171,3 +171,15 @@ func TestTwoReadingsOnALineThroughZero(t *testing.T) {
 		require.Equal(t, want, r.Yield == 0, "%v: %v", share, r.Yield)
 	}
 }
+
+// A fluid that isn't Newtonian is taken down to an inner pipe of just a thousandth.
+func TestThinnestInnerPipe(t *testing.T) {
+	fluid := PowerLaw(1, 0.5)
+	for inner, ok := range map[unit.Length]bool{0.001: true, unit.Length(math.Nextafter(0.001, 0)): false} {
+		c := Conduit{Outer: 1, Inner: inner}
+		_, err := c.LaminarRate(fluid, 100)
+		require.Equal(t, ok, err == nil, "%v: %v", float64(inner), err)
+		_, err = c.Laminar(fluid, 1)
+		require.Equal(t, ok, err == nil, "%v: %v", float64(inner), err)
+	}
+}
