@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"completion.example/hydrostatics/unit"
 	"github.com/stretchr/testify/require"
 )
 
@@ -29,4 +30,28 @@ func TestMarchOverUnevenElementsByHand(t *testing.T) {
 		f += 450 + sign*0.3*math.Abs(220+middle*0.04)
 		require.InEpsilon(t, f, float64(p.HookLoad(motion, end)), 1e-14)
 	}
+}
+
+// A friction may be the least or the greatest of its own band; a force between two depths needs two.
+func TestFrictionOnTheEndsOfItsBand(t *testing.T) {
+	s := bend(t)
+	least, greatest := make([]float64, len(s.HoleSections)), make([]float64, len(s.HoleSections))
+	for end, ok := range map[float64]bool{0: true, 1: true, -0.01: false, 1.01: false} {
+		for k, z := range s.HoleSections {
+			least[k] = z.Friction - 0.1*end
+			greatest[k] = least[k] + 0.1
+			if end == 1 {
+				greatest[k] = z.Friction
+			}
+		}
+		_, err := s.PrepareSpread(least, greatest)
+		require.Equal(t, ok, err == nil, "%v: %v", end, err)
+	}
+	p, err := s.Prepare()
+	require.NoError(t, err)
+	none := func(unit.Length) unit.Force { return 0 }
+	_, err = p.Along(Pulled, 100, 100, false, none)
+	require.ErrorContains(t, err, "permitted a force between two depths from above")
+	_, err = p.Along(Pulled, 100, 100.001, false, none)
+	require.NoError(t, err)
 }
