@@ -109,7 +109,7 @@ func TestWaterIsKept(t *testing.T) {
 		}
 	}
 	require.Greater(t, crossing, 20)
-	require.LessOrEqual(t, passes, 1256)
+	require.LessOrEqual(t, passes, 1231)
 }
 
 // A line for every choke of liquid that is open, and none for gas; a position that is none has none.
