@@ -44,31 +44,17 @@ var collocated = [degree][degree + 1]float64{
 
 // series returns the Chebyshev coefficients of the polynomial through v.
 func series(v *[degree + 1]float64) (c [degree + 1]float64) {
-	w := halved(v)
 	for m := range c {
-		c[m] = term(&w, m)
+		// xk = cos(π − πk/8), so Tm(xk) = cos(mπ − mkπ/8).
+		s := (v[0]*cosine[(8*m)&15] + v[degree]) / 2
+		for k := 1; k < degree; k++ {
+			s += v[k] * cosine[(m*(8-k))&15]
+		}
+		c[m] = s * 2 / degree
 	}
 	c[0] /= 2
 	c[degree] /= 2
 	return c
-}
-
-// halved returns v with half of its ends.
-func halved(v *[degree + 1]float64) [degree + 1]float64 {
-	w := *v
-	w[0] /= 2
-	w[degree] /= 2
-	return w
-}
-
-// term is the Chebyshev coefficient of degree m, twice that for the first and the
-// last: the sum over Tm at the points, of which those at the ends count half.
-func term(w *[degree + 1]float64, m int) float64 {
-	s := 0.0
-	for k := range w { // from the last point, 1, on: Tm(cos x) = cos mx
-		s += w[degree-k] * cosine[(m*k)&15]
-	}
-	return s * 2 / degree
 }
 
 // misfit estimates how much the polynomial through v leaves out of its own
@@ -79,9 +65,13 @@ func term(w *[degree + 1]float64, m int) float64 {
 // the points make of terms that they can't tell apart.
 func misfit(v *[degree + 1]float64) float64 {
 	var c [4]float64 // of degree 5 to 8
-	w := halved(v)
 	for i := range c {
-		c[i] = math.Abs(term(&w, i+5))
+		m := i + 5
+		s := (v[0]*cosine[(8*m)&15] + v[degree]) / 2
+		for k := 1; k < degree; k++ {
+			s += v[k] * cosine[(m*(8-k))&15]
+		}
+		c[i] = math.Abs(s) * 2 / degree
 	}
 	c[3] /= 2
 	before, last := max(c[0], c[1]), max(c[2], c[3])

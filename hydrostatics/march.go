@@ -112,15 +112,16 @@ func reached(p, z float64) (float64, error) {
 // long as the formula.
 func (m *marcher) exponential(f *SlightlyCompressible, p, z, next float64) (float64, error) {
 	t, slope := m.temperature.straight(z, next)
-	rho, err := f.Density(unit.Pressure(p), t)
-	if err != nil {
+	rho := f.at(p, t)
+	if !(rho > 0) || math.IsInf(rho, 0) {
+		_, err := f.Density(unit.Pressure(p), t)
 		return 0, err
 	}
 	c, a := float64(f.Compressibility), float64(f.Expansivity)*slope
 	if !m.keep {
-		return reached(p+rise(float64(rho), c, a, next-z), next)
+		return reached(p+rise(rho, c, a, next-z), next)
 	}
-	return m.end(&piece{z0: z, p0: p, law: exponential, rho: float64(rho), c: c, a: a}, next)
+	return m.end(&piece{z0: z, p0: p, law: exponential, rho: rho, c: c, a: a}, next)
 }
 
 // smooth integrates any density from z to next, where the temperature runs straight

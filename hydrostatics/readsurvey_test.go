@@ -45,10 +45,16 @@ func TestReadSurveyTellsEveryFault(t *testing.T) {
 
 func FuzzReadSurvey(f *testing.F) {
 	f.Add("MD/ft,inc/deg,azi/deg\n1000,2.5,310\n1100,3,312\n")
+	f.Add("\"\n,,\n")
 	f.Add("MD (m),azimuth,inclination [rad]\n1,2 deg,0.1\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		if stations, err := ReadSurvey(strings.NewReader(text)); err != nil {
+		stations, err := ReadSurvey(strings.NewReader(text))
+		if err != nil {
 			require.Empty(t, stations)
+			return
+		}
+		if p, err := NewPath(stations); err == nil {
+			require.GreaterOrEqual(t, len(p.Stations()), len(stations), "a station is lost")
 		}
 	})
 }

@@ -39,11 +39,5 @@ func (b *Body) Derated(share float64) Body {
 //
 // Source: as Usage; common practice for the bending.
 func (b *Body) UsageBent(l Load, f DesignFactors) Usage {
-	u := b.Usage(l, f)
-	if u.Collapse > 0 && l.Curvature != 0 {
-		const none = 1e6
-		σ := float64(l.Axial)*b.perSteel + b.young*math.Abs(float64(l.Curvature))*b.ro
-		u.Collapse = min(none, f.Collapse*float64(l.Outside-l.Inside)/float64(b.Collapse(unit.Pressure(σ), l.Inside)))
-	}
-	return u
+	return b.usage(l, f, float64(l.Axial)*b.perSteel+b.young*math.Abs(float64(l.Curvature))*b.ro)
 }

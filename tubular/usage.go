@@ -133,6 +133,11 @@ func (u Usage) Within() bool {
 //
 // Source: API TR 5C3 (2008), Addendum 2015; von Mises.
 func (b *Body) Usage(l Load, f DesignFactors) Usage {
+	return b.usage(l, f, float64(l.Axial)*b.perSteel)
+}
+
+// usage is that with collapse at an axial stress.
+func (b *Body) usage(l Load, f DesignFactors, stress float64) Usage {
 	F, pi, po := float64(l.Axial), float64(l.Inside), float64(l.Outside)
 	e, h := b.terms(F, pi, po)
 	c, t, σa := b.young*math.Abs(float64(l.Curvature)), float64(l.Torque)*b.shear, F*b.perSteel
@@ -143,7 +148,7 @@ func (b *Body) Usage(l Load, f DesignFactors) Usage {
 	switch dp := pi - po; {
 	case dp < 0:
 		const none = 1e6
-		u.Collapse = min(none, -f.Collapse*dp/float64(b.Collapse(unit.Pressure(σa), l.Inside)))
+		u.Collapse = min(none, -f.Collapse*dp/float64(b.Collapse(unit.Pressure(stress), l.Inside)))
 	case dp > 0:
 		u.Burst = f.Burst * dp * b.perBurst
 	case dp != dp:

@@ -97,6 +97,9 @@ func (c Conduit) Rate(v unit.Velocity) unit.FlowRate {
 // Validate reports everything that is wrong with c.
 func (c Conduit) Validate() error {
 	f := fault.In("flow")
+	if c.valid() {
+		return nil
+	}
 	f.Add(fault.Between("Outer", c.Outer, leastDiameter, mostDiameter))
 	if c.Inner != 0 && c.Outer > 0 {
 		f.Add(fault.Between("Inner", c.Inner, leastRatio*c.Outer, mostRatio*c.Outer))
@@ -105,4 +108,10 @@ func (c Conduit) Validate() error {
 		f.Add(fault.Between("Roughness", c.Roughness, 0, mostRelativeRoughness*h))
 	}
 	return f.Err()
+}
+
+func (c Conduit) valid() bool {
+	ring := c.Inner == 0 || c.Inner >= leastRatio*c.Outer && c.Inner <= mostRatio*c.Outer
+	return c.Outer >= leastDiameter && c.Outer <= mostDiameter && ring &&
+		c.Roughness >= 0 && c.Roughness <= mostRelativeRoughness*(c.Outer-c.Inner)
 }

@@ -109,10 +109,19 @@ func (r Rheology) Viscosity(rate unit.ShearRate) unit.Viscosity {
 // Validate reports everything that is wrong with r.
 func (r Rheology) Validate() error {
 	f := fault.In("flow")
+	if r.valid() { // the hot path builds no names
+		return nil
+	}
 	if r.Yield != 0 {
 		f.Add(fault.Between("Yield", r.Yield, leastYield, mostYield))
 	}
 	f.Add(fault.Between("Consistency", r.Consistency, leastK, mostK))
 	f.Add(fault.Between("Index", r.Index, leastIndex, greatestIndex))
 	return f.Err()
+}
+
+func (r Rheology) valid() bool {
+	return (r.Yield == 0 || r.Yield >= leastYield && r.Yield <= mostYield) &&
+		r.Consistency >= leastK && r.Consistency <= mostK &&
+		r.Index >= leastIndex && r.Index <= greatestIndex
 }

@@ -136,7 +136,7 @@ func (m *MadeUp) ask(c *Conditions, nodes []Node) error {
 		if c.Temperature != nil {
 			n.Temperature = c.Temperature(tvd)
 		}
-		if !allFinite(float64(n.Inside), float64(n.Outside), n.Temperature.Kelvin()) {
+		if !isFinite(float64(n.Inside+n.Outside) + n.Temperature.Kelvin()) {
 			return unfit(tvd, n)
 		}
 	}

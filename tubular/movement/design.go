@@ -23,9 +23,10 @@ func (g Governing) DesignFactor(asked float64) float64 { return asked / g.Usage 
 
 // rate prepares the sections that have a yield strength, and all connections.
 func (l *line) rate() error {
-	l.connections = make([]tubular.Connection, len(l.sections))
+	l.connections, l.connected = make([]tubular.Connection, len(l.sections)), make([]bool, len(l.sections))
 	for k := range l.sections {
 		l.connections[k] = l.sections[k].connection()
+		l.connected[k] = l.connections[k].Known()
 	}
 	l.bodies, l.rated = make([]tubular.Body, len(l.sections)), make([]bool, len(l.sections))
 	faults := fault.In(scope)

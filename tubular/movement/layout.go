@@ -40,6 +40,7 @@ type line struct {
 	bodies      []tubular.Body // by section
 	rated       []bool
 	connections []tubular.Connection // by section
+	connected   []bool               // something is known of them
 }
 
 // layOut fills in points and elements.

@@ -122,6 +122,7 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 	}
 	weight, flow := 0.0, 0.0 // below, in this body
 	sp := len(m.spans) - 1
+	var sum spanLength // of this span
 	for i := last - 1; i >= 0; i-- {
 		a, b, e := &nodes[i], &nodes[i+1], &m.elements[i]
 		bar := &m.bars[a.Section]
@@ -150,6 +151,8 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 			}
 			a.Effective = b.Effective + unit.Force(step)
 			a.True = unit.Force(float64(a.Effective) + float64(a.Inside)*bar.ai - float64(a.Outside)*bar.ao)
+			l.spans[sp].rest, l.spans[sp].causes = sum.rest, sum.causes
+			sum = spanLength{}
 			sp--
 			continue
 		}
@@ -165,15 +168,15 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 		a.Effective = bar.effective(a)
 		balloon := -bar.nu * give * (bar.ai*float64(a.Inside+b.Inside) - bar.ao*float64(a.Outside+b.Outside))
 		thermal := bar.alpha * e.length * (a.Temperature.Kelvin() + b.Temperature.Kelvin()) / 2
-		x := &l.spans[sp]
-		x.rest += give*(float64(a.True+b.True)/2+m.dragMid(l, c, i)) + balloon + thermal
-		x.causes.piston += give * (float64(b.True) - weight - flow)
-		x.causes.friction += give * (flow + grown/2)
-		x.causes.ballooning += balloon
-		x.causes.thermal += thermal
+		sum.rest += give*(float64(a.True+b.True)/2+m.dragMid(l, c, i)) + balloon + thermal
+		sum.causes.piston += give * (float64(b.True) - weight - flow)
+		sum.causes.friction += give * (flow + grown/2)
+		sum.causes.ballooning += balloon
+		sum.causes.thermal += thermal
 		weight += hangs
 		flow += grown
 	}
+	l.spans[sp].rest, l.spans[sp].causes = sum.rest, sum.causes
 	m.addDrag(l, c)
 }
 

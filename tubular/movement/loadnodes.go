@@ -28,8 +28,8 @@ func (m *MadeUp) finishAll(l *Loading) error {
 			if err := m.rateNode(l, n); err != nil {
 				return err
 			}
-			if !allFinite(float64(n.True), float64(n.Effective), float64(n.Contact), float64(n.Bending), float64(n.Onset),
-				n.Usage.Burst, n.Usage.Collapse, n.Usage.Axial, n.Usage.Triaxial) {
+			u := &n.Usage
+			if !isFinite(float64(n.True+n.Effective+n.Onset) + float64(n.Contact) + float64(n.Bending) + u.Burst + u.Collapse + u.Axial + u.Triaxial) {
 				return ErrTooLarge
 			}
 		}
@@ -45,27 +45,29 @@ func (m *MadeUp) between(i int) bool {
 
 // rateNode fills in how much of each limit a node uses.
 func (m *MadeUp) rateNode(l *Loading, n *Node) error {
-	yield := 1.0
+	yield, k := 1.0, n.Section
 	load := tubular.Load{Axial: n.True, Inside: n.Inside, Outside: n.Outside, Curvature: n.Curvature}
-	if d := m.deratings[n.Section]; d != nil && n.Temperature.Kelvin() != 0 {
+	if d := m.deratings[k]; d != nil && n.Temperature.Kelvin() != 0 {
 		var err error
 		if yield, err = d.Factor(n.Temperature); err != nil {
 			return fmt.Errorf("movement: at %s: %w", n.MD.Rounded(6), err)
 		}
 	}
 	n.Usage = tubular.Usage{}
-	if m.rated[n.Section] {
+	if m.rated[k] {
 		if yield < 1 {
-			hot := m.bodies[n.Section].Derated(yield)
+			hot := m.bodies[k].Derated(yield)
 			n.Usage = hot.UsageBent(load, m.design)
 		} else {
-			n.Usage = m.bodies[n.Section].UsageBent(load, m.design)
+			n.Usage = m.bodies[k].UsageBent(load, m.design)
 		}
 	}
 	l.Limits.Burst.take(n.MD, tubular.BurstLimit, n.Usage.Burst)
 	l.Limits.Collapse.take(n.MD, tubular.CollapseLimit, n.Usage.Collapse)
 	l.Limits.Axial.take(n.MD, tubular.AxialLimit, n.Usage.Axial)
 	l.Limits.Triaxial.take(n.MD, tubular.TriaxialLimit, n.Usage.Triaxial)
-	l.Limits.Connection.take(n.MD, tubular.ConnectionLimit, m.connections[n.Section].Usage(load, m.design, n.Usage.Triaxial, yield))
+	if m.connected[k] {
+		l.Limits.Connection.take(n.MD, tubular.ConnectionLimit, m.connections[k].Usage(load, m.design, n.Usage.Triaxial, yield))
+	}
 	return nil
 }

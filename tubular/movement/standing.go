@@ -72,8 +72,9 @@ func (m *MadeUp) Land(c Conditions) (Standing, error) {
 	for i := range s.held {
 		s.held[i] = math.NaN()
 	}
-	var l Loading
-	if err := m.load(&l, s, c, false); err != nil {
+	l := borrowed()
+	defer l.giveBack()
+	if err := m.load(l, s, c, false); err != nil {
 		return Standing{}, err
 	}
 	copy(s.landed, l.spans)
@@ -115,11 +116,12 @@ func (m *MadeUp) takeHold(s Standing, place int, c Conditions, weight *unit.Forc
 	if s.Holds(place) {
 		return Standing{}, fmt.Errorf("movement: place %d holds already", place)
 	}
-	var l Loading
 	if weight != nil && c.Top != AtHanger {
 		return Standing{}, fault.NewIn(scope, "Top", "must be AtHanger when weight is set down; on the hook the Reading says it")
 	}
-	if err := m.LoadInto(&l, s, c); err != nil {
+	l := borrowed()
+	defer l.giveBack()
+	if err := m.LoadInto(l, s, c); err != nil {
 		return Standing{}, err
 	}
 	next, at := s, float64(l.Holds[place].Moved)
@@ -127,7 +129,7 @@ func (m *MadeUp) takeHold(s Standing, place int, c Conditions, weight *unit.Forc
 		return Standing{}, fmt.Errorf("%w: place %d", ErrLost, place)
 	}
 	if weight != nil {
-		shorter, err := m.lower(&l, place, float64(*weight))
+		shorter, err := m.lower(l, place, float64(*weight))
 		if err != nil {
 			return Standing{}, err
 		}
@@ -229,8 +231,9 @@ func (m *MadeUp) HangOff(s Standing, c Conditions) (Standing, error) {
 	if c.Top == AtHanger {
 		return Standing{}, fault.NewIn(scope, "Top", "must be OnHookOpen or OnHookClosed when hanging off")
 	}
-	var l Loading
-	if err := m.LoadInto(&l, s, c); err != nil {
+	l := borrowed()
+	defer l.giveBack()
+	if err := m.LoadInto(l, s, c); err != nil {
 		return Standing{}, err
 	}
 	next := s

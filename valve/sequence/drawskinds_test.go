@@ -2,9 +2,12 @@ package sequence_test
 
 import (
 	"context"
+	"slices"
 	"testing"
 	"time"
 
+	"completion.example/hydrostatics/unit"
+	"completion.example/packer"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -38,6 +41,42 @@ func TestDrawsFailInKindsThatTheVerdictFinds(t *testing.T) {
 		}
 	}
 	require.GreaterOrEqual(t, len(kinds), 6, "%v", kinds)
+}
+
+// Of each kind of limit what draws count is named as the verdict names it: kind, step and device.
+func TestDrawsNameWhatTheVerdictNames(t *testing.T) {
+	pulledOff := landed()
+	pulledOff.String.Rig = 100000 * unit.PoundForce
+	pulledOff.Steps = append(pulledOff.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{130000 * unit.PoundForce}})
+	held := landed()
+	held.Holding = &sequence.Holding{Below: "below", Above: "annulus", MD: 9000 * foot, Envelope: packer.Polygon{Name: "packer", Vertices: []packer.Load{
+		{Differential: -9000 * psi, Axial: -100 * unit.PoundForce}, {Differential: 9000 * psi, Axial: -100 * unit.PoundForce},
+		{Differential: 9000 * psi, Axial: 100 * unit.PoundForce}, {Differential: -9000 * psi, Axial: 100 * unit.PoundForce}}}}
+	lifted := landed()
+	lifted.Well.Temperatures["hot"] = even(400, 9000) // 83,700 lbf hang, and 250 degF more push up by E·α·As·ΔT = 133,000 lbf
+	lifted.Steps = append(lifted.Steps, sequence.Step{Name: "heat", Temperature: "hot"})
+	stroked := twoStrings()
+	stroked.String.Seals[0].Up, stroked.String.Seals[0].Down = 0.1*foot, 0.1*foot
+	open := lossy(exactly(4000))
+	open.Steps = []sequence.Step{{Name: "open"}}
+	lacking, tested := fallingBarriers(0), rich()
+	tested.Steps[0].Tests[0].Differential = unit.Band[pressure]{Least: 8000 * psi, Nominal: 8100 * psi, Greatest: 8200 * psi}
+	weak := producer()
+	weak.Steps[0].Produce.Want = map[string]sequence.RateBetween{"sand": {Least: 900000 * unit.BarrelPerDay, Greatest: 990000 * unit.BarrelPerDay}}
+	for kind, p := range map[sequence.Kind]*sequence.Plan{sequence.PullOff: pulledOff, sequence.HoldingOff: held, sequence.HangerLift: lifted, sequence.SealTravel: stroked,
+		sequence.FlowOff: open, sequence.BarrierLack: lacking, sequence.TestOff: tested, sequence.RateOff: weak} {
+		r := verdicted(t, p)
+		require.Equal(t, sequence.Refuted, r.Verdict, kind)
+		risk, err := sequence.Sample(t.Context(), p, sequence.Uncertainty{Samples: 3, Seed: 5})
+		require.NoError(t, err, kind)
+		require.InDelta(t, 1, risk.Fails.Value, 1e-12, kind)
+		require.Len(t, risk.Events, 1, "%v %+v", kind, risk.Events)
+		e := risk.Events[0]
+		require.Equal(t, kind, e.Kind)
+		require.True(t, slices.ContainsFunc(r.Findings, func(f sequence.Finding) bool {
+			return f.Kind == kind && f.Step == e.Step && (f.Device == e.Device || f.Device == "tubing to sand" && e.Device == "face") // which the formation is open to
+		}), "%+v: %+v", e, r.Findings)
+	}
 }
 
 // few is a context that is given up after so many looks at it.

@@ -48,6 +48,31 @@ func TestTheStringCoolsAsRameySays(t *testing.T) {
 	require.Greater(t, want, 30000.0)
 }
 
+// In a hole that leans by 60° the ground warms half as fast along it, and where what flows goes down to nearly half of it only, the lower part keeps
+// the ground's temperature: Ramey's closed form along the hole, by hand as in a vertical one.
+func TestALeaningStringCoolsByTrueDepth(t *testing.T) {
+	p := injecting()
+	p.Well.Path = []sequence.Station{{Inclination: 60 * unit.Degree}, {MD: 9000 * foot, Inclination: 60 * unit.Degree}}
+	f := p.Well.Flowing["injecting"]
+	f.BottomMD = 4375 * foot // half way between two nodes of the string, 250 ft apart, over which the jump there is spread
+	p.Well.Flowing["injecting"] = f
+	r := verdict(t, p)
+	require.True(t, r.OK(), "%+v", r.Findings)
+	long, err := hydrostatics.HeatExchange{Rate: f.Rate, SpecificHeat: f.SpecificHeat, Radius: f.Bore / 2, Transfer: f.Transfer, Hole: f.Hole / 2,
+		Conductivity: f.Conductivity, Diffusivity: f.Diffusivity, Time: 24 * time.Hour}.RelaxationDistance()
+	require.NoError(t, err)
+	const a, b, in, l = 144.0 / 9000 / 2, 70.0, 50.0, 4375.0
+	A := long.In(foot)
+	mean := a*A - (in+a*A-b)*A/l*(1-math.Exp(-l/A))
+	want := 30e6 * 6.9e-6 * mean * l / 9000 * (outside - bore)
+	got := (lastString(r, 1).Wall - lastString(r, 0).Wall).In(unit.PoundForce)
+	require.InDelta(t, want, got, 0.004*want+30, "0.2 K between the points of the profile")
+	require.Greater(t, want, 7000.0)
+
+	p.Well.Path[1].MD = 0
+	require.ErrorContains(t, p.Validate(), "well.path")
+}
+
 // Produced, it is warmed; below what flows the ground keeps its temperature. Names must
 // differ, and what is wrong is said with its path.
 func TestFlowingTemperatures(t *testing.T) {

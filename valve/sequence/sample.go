@@ -221,9 +221,12 @@ func (k *checker) kindOf(f *Finding, m *judge.Margin) {
 	case judge.Lift:
 		own, _ := k.plan.whose(m.Index)
 		f.Kind, f.Device = HangerLift, "hanger"+own.ofOuter()
-	case judge.PullFree, judge.Rig:
+	case judge.PullFree:
 		own, _ := k.plan.whose(m.Index)
 		f.Kind, f.Device = PullOff, own.title
+	case judge.Rig:
+		_, index := k.plan.whose(m.Index)
+		f.Kind, f.Device = PullOff, lifts[index]
 	default:
 		f.Kind = RateOff
 	}

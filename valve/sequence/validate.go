@@ -138,7 +138,8 @@ func (v *validation) notNegative(path string, value fmt.Stringer, x float64) {
 func (v *validation) well() {
 	w := v.plan.Well
 	v.positive("well.depth", w.MD, float64(w.MD))
-	for name, points := range w.Temperatures {
+	for _, name := range sortedKeys(w.Temperatures) {
+		points := w.Temperatures[name]
 		path := "well.temperatures." + name
 		if len(points) == 0 {
 			v.fault(path, "has no points")
@@ -149,7 +150,8 @@ func (v *validation) well() {
 			}
 		}
 	}
-	for name, b := range w.Errors {
+	for _, name := range sortedKeys(w.Errors) {
+		b := w.Errors[name]
 		path := "well.temperature_errors." + name
 		if _, ok := w.Temperatures[name]; !ok {
 			v.fault(path, "no temperature %q in well.temperatures", name)

@@ -82,7 +82,8 @@ func (v *validation) action(path string, d Device, a Action) {
 		}
 	}
 	v.delay(path, &a)
-	for name, x := range a.Strokes {
+	for _, name := range sortedKeys(a.Strokes) {
+		x := a.Strokes[name]
 		v.compartment(path+".strokes."+name, name)
 		v.pressed(path+".strokes."+name, name, x)
 	}

@@ -41,7 +41,8 @@ func (v *validation) step(path string, s Step) {
 		if len(ramp) == 0 {
 			v.fault(at, "is empty; it names surface pressures by compartment")
 		}
-		for name, p := range ramp {
+		for _, name := range sortedKeys(ramp) {
+			p := ramp[name]
 			v.surface(at+"."+name, name)
 			if !finite(float64(p)) {
 				v.fault(at+"."+name, "is %v; must be finite", p)
@@ -62,11 +63,13 @@ func (v *validation) step(path string, s Step) {
 		v.fault(path+".hold", "has %d times for %d ramps", len(s.Hold), len(s.Ramps))
 	}
 	v.slow(path, s)
-	for name, d := range s.PressureChange {
+	for _, name := range sortedKeys(s.PressureChange) {
+		d := s.PressureChange[name]
 		v.compartment(path+".pressure_change."+name, name)
 		v.chamber(path+".pressure_change."+name, d)
 	}
-	for name, x := range s.VolumeChange {
+	for _, name := range sortedKeys(s.VolumeChange) {
+		x := s.VolumeChange[name]
 		at := path + ".volume_change." + name
 		v.compartment(at, name)
 		v.pressed(at, name, x)
@@ -129,7 +132,8 @@ func (v *validation) goals(path string, s Step) {
 		if !(t.Decline >= 0 && t.Decline < 1) {
 			v.fault(at+".decline", "is %v; as a share it must be from 0 to below 1", t.Decline)
 		}
-		for name, b := range t.Warms {
+		for _, name := range sortedKeys(t.Warms) {
+			b := t.Warms[name]
 			at := at + ".warms." + name
 			v.faultIf(at, b.Validate())
 			if !(b.Least >= -mostWarming && b.Greatest <= mostWarming) {
@@ -203,11 +207,13 @@ func (v *validation) produce(path string, p Produce) {
 	case gas > 0 && len(p.Chokes) > 0:
 		v.fault(path+".chokes", "are for liquids here; of gas zones put what they take into the outflow")
 	}
-	for name, c := range p.Chokes {
+	for _, name := range sortedKeys(p.Chokes) {
+		c := p.Chokes[name]
 		known(v, path+".chokes."+name, "port", name, v.plan.Ports, portName)
 		v.positive(path+".chokes."+name, c, float64(c))
 	}
-	for name, r := range p.Want {
+	for _, name := range sortedKeys(p.Want) {
+		r := p.Want[name]
 		known(v, path+".want."+name, "formation", name, v.plan.Formations, formationName)
 		if !(r.Least <= r.Greatest) {
 			v.fault(path+".want."+name, "runs from %v to %v; least must not be above greatest", r.Least, r.Greatest)

@@ -186,3 +186,21 @@ func TestATestThatCoolsWhileItIsHeld(t *testing.T) {
 	c := float64(3e-6*unit.PerPSI) + float64(s.Compliance())
 	require.InEpsilon(t, volume*c*2.999*per*float64(psi)/1800, float64(r.Steps[0].Tests[0].Leak), 1e-9)
 }
+
+// Fresh water is known up to 100 MPa, 14,504 psi. Trapped at 12,500 psi between walls that give way as little as
+// steel does it is at 14,230 psi at its lower end; 40 degF more would make some thousands of psi more (the same at 8,000 psi
+// says how many), and so the plan is refused. That it ended at 14,504 psi, where the water is known no further, would be wrong.
+func TestTrappedWaterIsNotHeatedBeyondWhatIsKnown(t *testing.T) {
+	trapped := func(at float64) *sequence.Plan {
+		p := closedAnnulus()
+		p.Fluids = append(p.Fluids, sequence.Fluid{Name: "water", Kind: sequence.FreshWater})
+		p.Compartments[len(p.Compartments)-1].Fluid = "water"
+		setTrapped(&p.Compartments[len(p.Compartments)-1], at)
+		p.Steps = p.Steps[:2]
+		return p
+	}
+	r := verdicted(t, trapped(8000))
+	require.Greater(t, topOf(t, r, 1, "annulus A"), 8000+1000.0)
+	_, err := sequence.Check(t.Context(), trapped(12500), sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `trapped "annulus A": heated between known walls`)
+}

@@ -17,11 +17,23 @@ var stretches = [...]int{3 << 10, 1 << 13}
 // node is the cheapest way to a position found so far.
 type node struct {
 	price  int32
-	from   int32 // length of the last step
+	from   int32 // length of the last step, with its tail
+	tail   int32 // of it, if there is one: after a literal the same distance again, for as many bytes
 	dist   int64 // of it, counted from 0; below 0: a literal; repeated distances are told by repeat
 	repeat int8  // which remembered distance, or -1
 	state  int
 	past   [reps]uint32
+}
+
+// plain puts the last step of a way as it is written: a step with a tail is up to three.
+func (n *node) plain(into []node) []node {
+	if n.tail == 0 {
+		return append(into, *n)
+	}
+	if first := n.from - 1 - n.tail; first > 0 {
+		into = append(into, node{from: first, dist: n.dist, repeat: n.repeat})
+	}
+	return append(into, node{from: 1, dist: -1, repeat: -1}, node{from: n.tail, repeat: 0})
 }
 
 type encoder struct {
@@ -36,6 +48,7 @@ type encoder struct {
 	nodes []node
 	all   []found
 	way   []node
+	parts []node // of the step that is looked at
 }
 
 // Encode returns data as a .lzma file of known size.
@@ -112,7 +125,11 @@ func (e *encoder) long(at int, f found) int {
 func (e *encoder) arrive(k int) {
 	n := &e.nodes[k]
 	before := &e.nodes[k-int(n.from)]
-	n.state, n.past = moved(before.state, before.past, n)
+	n.state, n.past = before.state, before.past
+	e.parts = n.plain(e.parts[:0])
+	for m := range e.parts {
+		n.state, n.past = moved(n.state, n.past, &e.parts[m])
+	}
 }
 
 func moved(state int, past [reps]uint32, n *node) (int, [reps]uint32) {
@@ -140,20 +157,33 @@ func (e *encoder) relax(i, k, end int) {
 	s := here.state
 	set := func(length int, price int32, dist int64, repeat int8) {
 		if to := &e.nodes[k+length]; price < to.price {
-			to.price, to.from, to.dist, to.repeat = price, int32(length), dist, repeat
+			to.price, to.from, to.tail, to.dist, to.repeat = price, int32(length), 0, dist, repeat
 		}
 	}
-	var before byte
-	if at > 0 {
-		before = e.data[at-1]
+	// tailed is a step of some length, or of none, and what it has stood before goes on after
+	// one byte that differs.
+	tailed := func(length int, price int32, dist int64, repeat int8, state int, back uint32) {
+		p := at + length
+		q := p - int(back) - 1
+		if q < 0 || length+1+minMatch > end-k || e.data[p+1] != e.data[q+1] {
+			return
+		}
+		more := e.same(p+1, q+1, min(end-k-length-1, maxMatch))
+		if more < minMatch {
+			return
+		}
+		price += cost(e.isMatch[state][p%places], 0) + e.literalAt(p, state, q)
+		state = afterLiteral(state)
+		place := (p + 1) % places
+		price += cost(e.isMatch[state][place], 1) + cost(e.isRep[state], 1) + e.which(state, place, 0) + e.table.rep[place][more]
+		if to := &e.nodes[k+length+1+more]; price < to.price {
+			to.price, to.from, to.tail, to.dist, to.repeat = price, int32(length+1+more), int32(more), dist, repeat
+		}
 	}
 	b := e.data[at]
 	last := at - int(here.past[0]) - 1
-	matched := -1
-	if s >= 7 {
-		matched = int(e.data[last])
-	}
-	set(1, here.price+cost(e.isMatch[s][place], 0)+costOfLiteral(e.literal8(before), b, matched), -1, -1)
+	set(1, here.price+cost(e.isMatch[s][place], 0)+e.literalAt(at, s, last), -1, -1)
+	tailed(0, here.price, -1, -1, s, here.past[0])
 	match := here.price + cost(e.isMatch[s][place], 1)
 	repeated := match + cost(e.isRep[s], 1)
 	if last >= 0 && e.data[last] == b {
@@ -165,6 +195,7 @@ func (e *encoder) relax(i, k, end int) {
 			continue
 		}
 		price := repeated + e.which(s, place, r)
+		tailed(length, price+e.table.rep[place][length], 0, int8(r), afterRep(s), d)
 		for ; length >= minMatch; length-- {
 			set(length, price+e.table.rep[place][length], 0, int8(r))
 		}
@@ -175,7 +206,24 @@ func (e *encoder) relax(i, k, end int) {
 		for ; length <= min(f.length, room); length++ {
 			set(length, match+e.table.match[place][length]+e.table.distance(f.dist, length), int64(f.dist), -1)
 		}
+		if f.length < room {
+			tailed(f.length, match+e.table.match[place][f.length]+e.table.distance(f.dist, f.length), int64(f.dist), -1, afterMatch(s), f.dist)
+		}
 	}
+}
+
+// literalAt is the price of a byte as a literal, with the one that has stood at another
+// place before what is the same.
+func (e *encoder) literalAt(at, state, before int) int32 {
+	matched := -1
+	if state >= 7 {
+		matched = int(e.data[before])
+	}
+	var last byte
+	if at > 0 {
+		last = e.data[at-1]
+	}
+	return costOfLiteral(e.literal8(last), e.data[at], matched)
 }
 
 // same counts the bytes that are the same from two positions on.
@@ -209,8 +257,11 @@ func (e *encoder) emit(i, k int) {
 		k -= int(e.nodes[k].from)
 	}
 	for n := len(e.way) - 1; n >= 0; n-- {
-		e.step(i, &e.way[n])
-		i += int(e.way[n].from)
+		e.parts = e.way[n].plain(e.parts[:0])
+		for m := range e.parts {
+			e.step(i, &e.parts[m])
+			i += int(e.parts[m].from)
+		}
 	}
 }
 

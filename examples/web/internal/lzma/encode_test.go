@@ -36,13 +36,18 @@ func TestAnotherProgramReadsIt(t *testing.T) {
 		noise[i] = byte(random.IntN(256))
 	}
 	mixed := bytes.Repeat(append(noise[:9000:9000], source...), 9)
+	gaps := bytes.Repeat(noise[:9000:9000], 9)
+	for i := 9011; i < len(gaps); i += 61 {
+		gaps[i] = byte(random.IntN(256))
+	}
 	for name, data := range map[string][]byte{
-		"nothing": {}, "a byte": {7}, "two": {7, 7}, "three": {1, 2, 3}, "zeros": make([]byte, 100_000), "text": source, "noise": noise, "mixed": mixed,
+		"nothing": {}, "a byte": {7}, "two": {7, 7}, "three": {1, 2, 3}, "zeros": make([]byte, 100_000), "text": source, "noise": noise, "mixed": mixed, "gaps": gaps,
 		"words": []byte(strings.Repeat("pressure, tension and gas; ", 999)),
 	} {
 		require.True(t, bytes.Equal(data, unpacked(t, Encode(data))), name)
 	}
 	require.Less(t, len(Encode(mixed)), 9000+len(source)/2+1000, "what is far back is found")
+	require.Less(t, len(Encode(gaps)), 11_000, "what goes on after a byte that differs: 10,612, and 11,904 without that")
 	require.Less(t, len(Encode(noise)), len(noise)+len(noise)/50)
 }
 

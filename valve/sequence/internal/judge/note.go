@@ -31,6 +31,14 @@ func (j *Judge) Note(w *walk.World, p walk.Place, k Kind, index int, by affine.F
 	j.keep(w, p, key, by, bound, depth)
 }
 
+// NoteTimes keeps the margin k·f + c, which is made only where something of it would be
+// kept.
+func (j *Judge) NoteTimes(w *walk.World, p walk.Place, kind Kind, index int, f affine.Form, k, c float64) {
+	if !j.idle(p, kind, index, c+k*f.C-math.Abs(k)*f.Radius()) {
+		j.Note(w, p, kind, index, f.Times(k).Shift(c), 0)
+	}
+}
+
 // idle tells that nothing would be kept of a limit that is at least so far from being
 // passed: then its form need not be made.
 func (j *Judge) idle(p walk.Place, k Kind, index int, bound float64) bool {

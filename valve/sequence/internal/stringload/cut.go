@@ -59,7 +59,7 @@ func (r *Room) Cut(w *walk.World, from affine.Form, sign float64, length affine.
 func (r *Room) kink(s, turn *standing, p *profile, from reading) (affine.Form, error) {
 	c := r.middle()
 	l := r.hooking()
-	if err := r.load(l, s, p, &from, c); err != nil {
+	if err := r.load(l, s, p, &from, c, nil); err != nil {
 		return affine.Form{}, err
 	}
 	own := r.one(from.of)
@@ -85,7 +85,7 @@ func (r *Room) kink(s, turn *standing, p *profile, from reading) (affine.Form, e
 	}
 	both := [2]float64{}
 	for i, m := range [2]drag.Motion{drag.Pulled, drag.RunIn} {
-		all := r.conditions(p, c.e)
+		all := r.conditions(p, c.e, nil)
 		x := &all[from.of]
 		x.Top, x.Reading = movement.OnHookOpen, unit.Force(from.At(c.e))
 		if own.Closed {
@@ -109,7 +109,7 @@ func (r *Room) kink(s, turn *standing, p *profile, from reading) (affine.Form, e
 func (r *Room) straight(s *standing, p *profile, from reading, sign, most float64) (affine.Form, bool, error) {
 	at := func(x float64) ([]float64, error) {
 		both := r.scratch()
-		if err := r.load(both, s, p, &reading{from.Shift(sign * x), from.of}, r.middle()); err != nil {
+		if err := r.load(both, s, p, &reading{from.Shift(sign * x), from.of}, r.middle(), nil); err != nil {
 			return nil, err
 		}
 		var all []float64

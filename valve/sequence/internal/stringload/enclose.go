@@ -15,15 +15,16 @@ func (r *Room) Load(l *movement.NestedLoading, w *walk.World, x affine.Form, pul
 	if err != nil {
 		return err
 	}
-	return r.load(l, w.State.String.(*standing), p, at(pulling, x, w.On), corner{any: true, e: e})
+	return r.load(l, w.State.String.(*standing), p, at(pulling, x, w.On), corner{any: true, e: e}, nil)
 }
 
-func (r *Room) load(l *movement.NestedLoading, s *standing, p *profile, pull *reading, c corner) error {
+// load loads the strings; what the profile's numbers are put into see conditions.
+func (r *Room) load(l *movement.NestedLoading, s *standing, p *profile, pull *reading, c corner, into *sharp) error {
 	now, err := r.standingAt(s, c)
 	if err != nil {
 		return err
 	}
-	conditions := r.conditions(p, c.e)
+	conditions := r.conditions(p, c.e, into)
 	if err := r.onHook(&conditions, now, s, pull, c); err != nil {
 		return err
 	}
@@ -57,17 +58,19 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		return forms, moves, nil
 	}
 	p = r.lasting(p)
-	sample := func(c corner, into []float64) ([]float64, error) {
-		scratch := r.scratch()
-		if err := r.load(scratch, s, p, pull, c); err != nil {
+	work := r.work()
+	sample := func(c corner, into *[]float64) ([]float64, error) {
+		if err := r.load(&work.scratch, s, p, pull, c, &work.numbers); err != nil {
 			return nil, err
 		}
+		*into = (*into)[:0]
 		for of, x := range r.strings() {
-			into = x.read(part(scratch, of), into)
+			*into = x.read(part(&work.scratch, of), *into)
 		}
-		return into, nil
+		return *into, nil
 	}
-	mid, err := sample(r.middle(), make([]float64, 0, r.size()))
+	middle := r.middle()
+	mid, err := sample(middle, &work.mid)
 	if err != nil {
 		return nil, false, err
 	}
@@ -84,21 +87,28 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 	if pull != nil {
 		r.hookSymbols(symbols, pull)
 	}
-	wide, low, high := make([]float64, len(mid)), make([]float64, 0, len(mid)), make([]float64, 0, len(mid))
+	terms := make([]affine.Term, len(mid)*len(symbols)) // form by form
+	for n := range forms {
+		forms[n].T = terms[n*len(symbols) : n*len(symbols) : (n+1)*len(symbols)]
+	}
+	wide := slices.Grow(work.wide[:0], len(mid))[:len(mid)]
+	clear(wide)
+	work.wide = wide
 	for k := range len(r.Network.Symbols) {
 		if !symbols[k] {
 			continue
 		}
-		low, err := sample(r.end(k, -1), low)
+		low, err := sample(middle.end(k, -1), &work.low)
 		if err != nil {
 			return nil, false, err
 		}
-		high, err := sample(r.end(k, 1), high)
+		high, err := sample(middle.end(k, 1), &work.high)
 		if err != nil {
 			return nil, false, err
 		}
+		middle.e[k] = 0
 		for n := range forms {
-			forms[n] = forms[n].Plus(affine.Form{T: []affine.Term{{Symbol: k, C: (high[n] - low[n]) / 2}}})
+			forms[n].T = append(forms[n].T, affine.Term{Symbol: k, C: (high[n] - low[n]) / 2})
 			wide[n] += math.Abs((high[n]+low[n])/2 - mid[n])
 		}
 	}
@@ -106,7 +116,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		// What the inputs do together, at the corners where each of what is read is
 		// least and greatest as far as it is straight, and at two more.
 		for _, e := range r.corners(symbols, r.ofJudged(forms)) {
-			v, err := sample(corner{any: true, e: e}, low)
+			v, err := sample(corner{any: true, e: e}, &work.low)
 			if err != nil {
 				return nil, false, err
 			}
@@ -138,7 +148,7 @@ func (r *Room) along(w *walk.World, x affine.Form, pulling *affine.Line) (forms 
 		if loose > 0 {
 			r += math.Abs(forms[n].C) * loose / 1e7
 		}
-		if r > 1e-9*(1+math.Abs(forms[n].C)) {
+		if !(r <= 1e-9*(1+math.Abs(forms[n].C))) { // nor where it is no number
 			forms[n] = forms[n].Widen(r)
 		}
 	}

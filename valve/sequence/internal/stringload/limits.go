@@ -41,23 +41,20 @@ func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine
 	take := func() int { n++; return n - 1 }
 	for k := range 5 {
 		f := forms[take()]
-		j.Note(w, p, judge.String, first+k, f.Times(-judge.Parts).Shift(judge.Parts), 0)
+		j.NoteTimes(w, p, judge.String, first+k, f, -judge.Parts, judge.Parts)
 	}
 	for k, s := range r.Seals {
 		f := forms[take()]
-		if f.C != f.C {
-			continue
-		}
-		j.Note(w, p, judge.SealUp, first+k, f.Shift(s.Up).Times(judge.Parts), 0)
-		j.Note(w, p, judge.SealDown, first+k, f.Times(-1).Shift(s.Down).Times(judge.Parts), 0)
+		j.NoteTimes(w, p, judge.SealUp, first+k, f, judge.Parts, judge.Parts*s.Up)
+		j.NoteTimes(w, p, judge.SealDown, first+k, f, -judge.Parts, judge.Parts*s.Down)
 	}
 	lift, free, reading, load, holds := forms[take()], forms[take()], forms[take()], forms[take()], forms[take()]
 	if p.Pulling == nil || w.On != of {
-		j.Note(w, p, judge.Lift, first, lift.Times(-1).Shift(r.LockDown), 0)
+		j.NoteTimes(w, p, judge.Lift, first, lift, -1, r.LockDown)
 	} else {
 		for k, most := range r.Lifts {
 			if most > 0 {
-				j.Note(w, p, judge.Rig, first+k, reading.Times(-1).Shift(most), 0)
+				j.NoteTimes(w, p, judge.Rig, first+k, reading, -1, most)
 			}
 		}
 		// A pull that nothing holds never comes to its reading; a string that the step
@@ -69,7 +66,8 @@ func (r *Room) judge(j *judge.Judge, w *walk.World, p walk.Place, forms []affine
 			j.Note(w, p, judge.PullFree, first, reading.Minus(p.Pulling.At(p.X)).Shift(1), 0)
 		}
 	}
-	for place, at := range r.forcesAt() {
+	for place := range r.holds() {
+		at := r.forcesAt(place)
 		j.Force(w, p, judge.Carried, first+place, forms[at])
 		j.Force(w, p, judge.Effective, first+place, forms[at+1])
 		j.Force(w, p, judge.Wall, first+place, forms[at+2])
@@ -200,14 +198,8 @@ func carried(h *movement.HoldLoad) float64 {
 	return float64(h.Load)
 }
 
-// forcesAt are where the three forces of each place stand, by place.
-func (r *Room) forcesAt() []int {
-	at := make([]int, r.holds())
-	for i := range at {
-		at[i] = r.judged() + 3*i
-	}
-	return at
-}
+// forcesAt is where the three forces of a place stand.
+func (r *Room) forcesAt(place int) int { return r.judged() + 3*place }
 
 // size is how much is read.
 func (r *Room) size() int { return r.judged() + 3*r.holds() }

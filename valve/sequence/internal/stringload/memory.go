@@ -25,7 +25,11 @@ type Memory struct {
 }
 
 // Work is what loads are worked out in, and used again.
-type Work struct{ scratch, hook movement.NestedLoading }
+type Work struct {
+	scratch, hook        movement.NestedLoading
+	numbers              sharp
+	mid, wide, low, high []float64 // of what is read off the strings
+}
 
 // work is what a room works loads out in.
 func (r *Room) work() *Work {

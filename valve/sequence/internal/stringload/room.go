@@ -221,18 +221,14 @@ type sharp struct {
 	p      [][]float64
 }
 
-func (r *Room) sharp(p *profile, e []float64) *sharp {
-	s := &sharp{depths: p.depths, p: make([][]float64, len(p.of))}
-	count := 0
-	for _, forms := range p.forms {
-		count += len(forms)
-	}
-	all := make([]float64, count)
-	for n := range p.of {
-		values := all[:len(p.forms[n]):len(p.forms[n])]
-		all = all[len(values):]
-		for d, f := range p.forms[n] {
-			values[d] = f.At(e)
+// take puts the numbers of a profile in the place of what was there.
+func (s *sharp) take(p *profile, e []float64) {
+	s.depths = p.depths
+	s.p = slices.Grow(s.p[:0], len(p.of))[:len(p.of)]
+	for n, forms := range p.forms {
+		values := slices.Grow(s.p[n][:0], len(forms))[:len(forms)]
+		for d := range forms {
+			values[d] = forms[d].At(e)
 			if p.from != nil {
 				was := p.from.forms[n][d].At(e)
 				values[d] = was + (values[d]-was)*p.bite.At(e)
@@ -240,7 +236,6 @@ func (r *Room) sharp(p *profile, e []float64) *sharp {
 		}
 		s.p[n] = values
 	}
-	return s
 }
 
 // at is the pressure at a true vertical depth: straight between two depths of the
@@ -259,9 +254,13 @@ func (s *sharp) at(n int, tvd float64) float64 {
 	return p[0]
 }
 
-// conditions are what acts on the string, and on that around it.
-func (r *Room) conditions(p *profile, e []float64) (all [2]movement.Conditions) {
-	s := r.sharp(p, e)
+// conditions are what acts on the string, and on that around it. They ask what the
+// profile's numbers were put into; nil: something new.
+func (r *Room) conditions(p *profile, e []float64, s *sharp) (all [2]movement.Conditions) {
+	if s == nil {
+		s = new(sharp)
+	}
+	s.take(p, e)
 	for i, x := range r.strings() {
 		all[i] = x.of(s, r.temperature(x.own(p.temperature), e))
 	}

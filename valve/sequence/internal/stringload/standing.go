@@ -61,8 +61,8 @@ type corner struct {
 
 func (r *Room) middle() corner { return corner{e: make([]float64, len(r.Network.Symbols))} }
 
-func (r *Room) end(symbol int, side float64) corner {
-	c := r.middle()
+// end is that with one input at an end, in the same memory.
+func (c corner) end(symbol int, side float64) corner {
 	c.e[symbol] = side
 	c.key = symbol + 1
 	if side < 0 {
@@ -122,26 +122,19 @@ func (r *Room) redo(s *standing, c corner) (movement.Nested, error) {
 			do = up.Join
 		}
 		return changed(before, s.of, s.place, do)
-	case landed, held:
-	}
-	conditions := r.conditions(s.p, c.e)
-	if s.act == held {
-		if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
-			return before, err
-		}
-	}
-	switch s.act {
 	case landed:
-		return r.lands(before, s.of, conditions)
+		return r.lands(before, s.of, r.conditions(s.p, c.e, nil))
 	case held:
-		next, err := r.takesHold(before, s.of, s.place, conditions)
-		if errors.Is(err, movement.ErrLost) {
-			return before, nil // it takes hold of what has been left behind
-		}
-		return next, err
-	case letGo, parted, joined, marked, turned:
 	}
-	return before, nil
+	conditions := r.conditions(s.p, c.e, nil)
+	if err := r.onHook(&conditions, before, s.before, s.pull, c); err != nil {
+		return before, err
+	}
+	next, err := r.takesHold(before, s.of, s.place, conditions)
+	if errors.Is(err, movement.ErrLost) {
+		return before, nil // it takes hold of what has been left behind
+	}
+	return next, err
 }
 
 func abs(i int) int { return max(i, -i) }

@@ -66,6 +66,10 @@ func TestPressuresBetweenDepths(t *testing.T) {
 	for tvd, want := range map[float64]float64{250: 25, 300: 30, 50: 5, 400: 35} {
 		require.InDelta(t, want, s.at(1, tvd), 1e-12, "%v", tvd)
 	}
+	level := &sharp{depths: [][]float64{{200, 200, 300}, {200}}, p: [][]float64{{10, 15, 25}, {7}}}
+	require.InDelta(t, 10, level.at(0, 200), 1e-12)
+	require.InDelta(t, 20, level.at(0, 250), 1e-12)
+	require.InDelta(t, 7, level.at(1, 250), 1e-12, "one depth, one pressure")
 }
 
 // Between nodes force and weight are straight, beyond them those of the outer ones.

@@ -41,6 +41,12 @@ func band(k int, least, greatest float64) affine.Form {
 // 1.
 func rig(t *testing.T) (*Room, *walk.World) {
 	t.Helper()
+	return rigIn(t, nil)
+}
+
+// rigIn is rig in a well that is changed before.
+func rigIn(t *testing.T, change func(n *well.Network)) (*Room, *walk.World) {
+	t.Helper()
 	const slant = 30 * unit.Degree
 	path, err := hydrostatics.NewPath([]hydrostatics.Station{{Inclination: slant}, {MD: 9000 * foot, Inclination: slant}})
 	require.NoError(t, err)
@@ -65,6 +71,9 @@ func rig(t *testing.T) (*Room, *walk.World) {
 			Depths: []well.Depth{at(0), at(9000 * foot)}, Layers: []well.Layer{{Fluid: i, Bottom: at(9000 * foot)}}})
 	}
 	n.SetHeat([]affine.Form{{}})
+	if change != nil {
+		change(n)
+	}
 	n.Prepare()
 	pipe := tubular.Pipe{OD: 3.5 * unit.Inch, ID: 2.992 * unit.Inch, Weight: 9.3 * unit.PoundPerFoot, Material: tubular.Steel().WithStrength(80000*unit.PSI, 95000*unit.PSI)}
 	a := movement.Assembly{Path: path, Block: 10000 * unit.PoundForce, Spacing: 250 * foot,
@@ -138,7 +147,7 @@ func TestNoChoiceLiesOutsideTheForms(t *testing.T) {
 			for range 200 {
 				e := somewhere(random)
 				var l movement.NestedLoading
-				require.NoError(t, r.load(&l, w.State.String.(*standing), p, at(pulling, affine.Form{}, Main), corner{any: true, e: e}))
+				require.NoError(t, r.load(&l, w.State.String.(*standing), p, at(pulling, affine.Form{}, Main), corner{any: true, e: e}, nil))
 				for n, v := range r.read(&l.Inner, nil) {
 					require.InDelta(t, forms[n].At(e), v, forms[n].R+1e-6*(1+math.Abs(v)), "number %d, along the path %v", n, along)
 				}
@@ -191,11 +200,26 @@ func TestStanding(t *testing.T) {
 	require.NoError(t, r.Move(other, 0, affine.Form{}, nil))
 	require.False(t, held.Same(other.State.String), "100 psi less are locked in")
 	require.NoError(t, r.Move(w, 1, affine.Form{}, nil))
+	apart := w.State.String
+	require.NoError(t, r.Move(w, 1, affine.Form{}, nil))
+	require.Same(t, apart, w.State.String, "it has parted already")
 	require.NoError(t, r.Move(w, 2, affine.Form{}, nil))
 	require.False(t, r.Holds(w))
 	now, err := r.standingAt(w.State.String.(*standing), r.middle())
 	require.NoError(t, err)
 	require.True(t, now.Inner.Parted(0))
+}
+
+// Slips that may have bitten early, but whose device has marked nothing, bite as they are set.
+func TestSlipsThatNothingHasMarked(t *testing.T) {
+	r, w := rig(t)
+	press(t, w, affine.Const(3000*psi))
+	early := w.Clone()
+	require.NoError(t, r.Move(w, 0, affine.Form{}, nil))
+	r.Network.Actions[0].Bites, r.Network.Actions[0].Bite = 1, affine.Const(0.5)
+	require.NoError(t, r.Move(early, 0, affine.Form{}, nil))
+	require.True(t, w.State.String.Same(early.State.String))
+	require.Nil(t, early.State.String.(*standing).p.from)
 }
 
 // Taking hold on the hook depends on what the weight indicator shows then.
@@ -280,7 +304,7 @@ func TestTurnsAndCuts(t *testing.T) {
 		p, err := r.profileOf(w.State, affine.Form{})
 		require.NoError(t, err)
 		f := affine.Const(shown)
-		require.NoError(t, r.load(&l, w.State.String.(*standing), p, &reading{f, Main}, r.middle()))
+		require.NoError(t, r.load(&l, w.State.String.(*standing), p, &reading{f, Main}, r.middle(), nil))
 		return float64(l.Inner.Joints[0].Balance)
 	}
 	begin := read(100000 * lbf)

@@ -70,8 +70,19 @@ func (u sets) unite(i, j int) { u[u.find(i)] = u.find(j) }
 // other; more are pairs that have turned out to belong together.
 func (k *Walker) clusters(w *World, more []int, mixed map[int]bool) []*cluster {
 	s := w.State
-	n := len(s.Compartments)
 	free := driven(s, mixed)
+	if len(more) > 0 {
+		return k.part(s, free, more)
+	}
+	if k.parted == nil || !slices.Equal(k.partedOpen, s.Open) || !slices.Equal(k.parted[0].free, free) {
+		k.parted, k.partedOpen = k.part(s, free, nil), slices.Clone(s.Open)
+	}
+	return k.parted
+}
+
+// part is that with the compartments that nothing moves but what is applied.
+func (k *Walker) part(s *well.State, free []bool, more []int) []*cluster {
+	n := len(s.Compartments)
 	u := make(sets, n+len(s.Actions))
 	for i := range u {
 		u[i] = i

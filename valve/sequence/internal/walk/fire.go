@@ -141,7 +141,7 @@ func (r *run) fire(w *World, i int, x affine.Form, pending []int, others []candi
 	if err := r.moment(w, x, i, true); err != nil {
 		return err
 	}
-	r.next = append(r.next, stage{w, x, r.atOnce(w, again, others, next, x), r.before(w, x, depth)})
+	r.next = append(r.next, stage{w, x, r.atOnce(w, again, others, next, x), next, r.before(w, x, depth)})
 	return nil
 }
 
@@ -192,7 +192,7 @@ func (r *run) latch(w *World, i int, e Event, pending []int, depth int) error {
 			again = append(again, j)
 		}
 	}
-	r.next = append(r.next, stage{w, e.Place, again, r.before(w, e.Place, depth)})
+	r.next = append(r.next, stage{w, e.Place, again, nil, r.before(w, e.Place, depth)})
 	return nil
 }
 

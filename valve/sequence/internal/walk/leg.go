@@ -158,7 +158,7 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 			if fresh {
 				pending = c.actions
 			}
-			still, err := r.still(x, pending)
+			still, lines, err := r.still(x, pending)
 			if err != nil {
 				return nil, err
 			}
@@ -170,7 +170,7 @@ func (k *Walker) all(w *World, clusters []*cluster, length affine.Form, fresh bo
 			if !own {
 				x = x.Clone()
 			}
-			out, err := r.through(x, pending)
+			out, err := r.through(x, pending, lines)
 			if err != nil {
 				return nil, err
 			}

@@ -5,9 +5,9 @@ import "completion.example/valve/sequence/internal/affine"
 // StringRoom knows the string: the walk asks it what axial triggers feel, and
 // tells it what takes hold, lets go and parts.
 type StringRoom interface {
-	// Axial is what an axial action feels along the present leg, to its end;
+	// Axial is what some axial actions feel along the present leg, to its end;
 	// pulling is the reading of the weight indicator along it, or nil.
-	Axial(w *World, action int, length affine.Form, pulling *affine.Line) (affine.Line, error)
+	Axial(w *World, actions []int, pulling *affine.Line) ([]affine.Line, error)
 	// Move lets an action hold or release the string at a place of the leg.
 	Move(w *World, action int, x affine.Form, pulling *affine.Line) error
 	// Land remembers the string as it stands: movements count from here.

@@ -8,24 +8,24 @@ import (
 
 // still shows a world at the end of the leg if nothing that the cluster's actions
 // feel changes on it.
-func (r *run) still(w *World, pending []int) (bool, error) {
+// Else lines are what they feel.
+func (r *run) still(w *World, pending []int) (still bool, lines []affine.Line, err error) {
 	if len(pending) > 0 || w.ripens(r.cluster.actions) {
-		return false, nil
+		return false, nil, nil
 	}
-	lines, err := r.differentials(w)
-	if err != nil {
-		return false, err
+	if lines, err = r.differentials(w); err != nil {
+		return false, nil, err
 	}
 	for _, l := range lines {
 		if l.S != 0 || l.D != 0 {
-			return false, nil
+			return false, lines, nil
 		}
 	}
 	if r.silent {
-		return true, nil
+		return true, nil, nil
 	}
 	_, _, err = r.stretch(w, affine.Form{}, r.length, lines, -1)
-	return true, err
+	return true, nil, err
 }
 
 // run is a cluster on its way along a leg.
@@ -42,7 +42,8 @@ type stage struct {
 	world   *World
 	now     affine.Form
 	pending []int
-	seen    []*World // as it stood after what has acted before at the same place
+	lines   []affine.Line // what is felt there; nil: it is to be asked
+	seen    []*World      // as it stood after what has acted before at the same place
 }
 
 // deepest is how many things may act one after the other on one leg.
@@ -50,9 +51,9 @@ const deepest = 400
 
 // through takes a world to the end of the leg: stage by stage, so that worlds that
 // stand alike at one place after as many events are made one.
-func (r *run) through(w *World, pending []int) ([]*World, error) {
+func (r *run) through(w *World, pending []int, lines []affine.Line) ([]*World, error) {
 	r.out, r.next, r.seen = nil, nil, nil
-	if err := r.take(w, affine.Form{}, pending, nil, 0); err != nil {
+	if err := r.take(w, affine.Form{}, pending, lines, 0); err != nil {
 		return nil, err
 	}
 	for depth := 1; len(r.next) > 0; depth++ {
@@ -72,7 +73,7 @@ func (r *run) through(w *World, pending []int) ([]*World, error) {
 				continue
 			}
 			r.seen = s.seen
-			if err := r.take(s.world, s.now, s.pending, nil, depth); err != nil {
+			if err := r.take(s.world, s.now, s.pending, s.lines, depth); err != nil {
 				return nil, err
 			}
 		}
@@ -116,22 +117,29 @@ next:
 func (r *run) differentials(w *World) ([]affine.Line, error) {
 	s := w.State
 	lines := make([]affine.Line, len(r.cluster.actions))
+	var axial []int
 	for n, i := range r.cluster.actions {
-		if !s.Armed[i] {
-			continue
-		}
-		a := &s.Actions[i]
-		var err error
-		if a.Axial {
-			lines[n], err = r.String.Axial(w, i, r.length, r.pulling)
-		} else {
-			lines[n], err = s.Differential(a)
-		}
-		if err != nil {
-			return nil, err
+		switch a := &s.Actions[i]; {
+		case !s.Armed[i]:
+		case a.Axial:
+			axial = append(axial, i)
+		default:
+			var err error
+			if lines[n], err = s.Differential(a); err != nil {
+				return nil, err
+			}
 		}
 	}
-	return lines, nil
+	if len(axial) == 0 {
+		return lines, nil
+	}
+	felt, err := r.String.Axial(w, axial, r.pulling)
+	for n, i := range axial {
+		if err == nil {
+			lines[r.index(i)] = felt[n]
+		}
+	}
+	return lines, err
 }
 
 // take takes a world from a place of the leg to its end. pending are the actions

@@ -90,6 +90,9 @@ type Walker struct {
 	places  []int  // see places
 	silents []bool // by action: see silentAction
 
+	parted     []*cluster // the last parts of the well; nothing writes into them
+	partedOpen []bool     // and the ports that were open then
+
 	step    *Step
 	place   Place
 	spent   int

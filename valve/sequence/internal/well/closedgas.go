@@ -161,10 +161,15 @@ func (s *State) lift(i, at int, q affine.Line) error {
 	gas := s.Fluids[c.layers[0].Fluid].Gases[s.Temperature]
 	out, err := affine.Enclose([]affine.Input{{Line: q, Step: stepPressure}, {Line: s.heat(), Step: stepHeat}, {Line: affine.Flat(g.Mass), Step: stepMass}, s.weight(under)}, s.Span, false,
 		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			var unknown error
 			mass := func(md float64) float64 {
 				end := s.tvd(i, md)
 				foot, e := s.pour(under, x[3], x[0], a.TVD, end, x[1])
-				if e != nil || foot+atmosphere <= curveLeast {
+				if e == nil && !(foot+atmosphere > curveLeast) {
+					e = gas.Gas[1].vacuum(foot)
+				}
+				if e != nil {
+					unknown = e
 					y[0], y[1], y[2] = 0, md, foot
 					return -x[2]
 				}
@@ -189,7 +194,9 @@ func (s *State) lift(i, at int, q affine.Line) error {
 				}
 				return y, err
 			}
-			mass(md)
+			if off := mass(md); err == nil && unknown != nil && !fits(off, x[2]) { // no root: what it presses on is known no further
+				err = fmt.Errorf("compartment %q: %w", k.Name, unknown)
+			}
 			return y, err
 		})
 	if err != nil {
@@ -199,6 +206,9 @@ func (s *State) lift(i, at int, q affine.Line) error {
 	g.Level, g.Foot, g.Anchor, g.At, g.heating, g.Moved = out[1], out[2], at, q, s.Temperature, true
 	return s.reaches(i)
 }
+
+// fits tells whether what a mass is off by is no more than what its root leaves.
+func fits(off, mass float64) bool { return math.Abs(off) <= 1e-6*math.Max(mass, 1) }
 
 // reaches finds whether closed gas reaches a port that is open.
 func (s *State) reaches(i int) error {
@@ -275,15 +285,20 @@ func (s *State) reheat(i int) error {
 	gas := s.Fluids[s.columns[i].layers[0].Fluid].Gases[s.Temperature]
 	out, err := affine.Enclose([]affine.Input{{Line: affine.Flat(g.Mass), Step: stepMass}, {Line: s.heat(), Step: stepHeat}, {Line: g.Level, Step: stepDepth}}, s.Span, false,
 		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
+			var unknown error
 			f := func(logp float64) float64 {
 				_, m, e := gas.column(math.Exp(logp)-atmosphere, top.TVD, top.TVD, top.MD, x[2], x[1])
 				if e != nil {
+					unknown = e
 					return math.Inf(1)
 				}
 				return m - x[0]
 			}
 			logp, err := root.Find(f, math.Log(curveLeast)+0.01, math.Log(curveLeast)+curveStep*(curveCount-1), 1e-13)
 			y[0] = math.Exp(logp) - atmosphere
+			if err == nil && unknown != nil && !fits(f(logp), x[0]) { // no root: the equation of state ends there
+				err = unknown
+			}
 			return y, err
 		})
 	if err != nil {

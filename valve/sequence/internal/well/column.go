@@ -103,6 +103,8 @@ func (s *State) carry(i int, p affine.Line, from, to int) (affine.Line, error) {
 	switch {
 	case s.pumping(i):
 		return p.Plus(s.profiles[i][to]).Minus(s.profiles[i][from]), nil
+	case c.uniform && from == 0:
+		p.F = p.F.Plus(c.drops[to])
 	case c.uniform:
 		p.F = p.F.Plus(c.drops[to].Minus(c.drops[from]))
 	case c.gas:
@@ -263,9 +265,13 @@ func (s *State) gradient(i, depth int) (affine.Form, error) {
 		return s.flowingGradient(i, depth), nil
 	}
 	c := s.columns[i]
+	away := -1.0 // m, up but at surface
+	if d.TVD < 1 {
+		away = 1
+	}
 	of := func(fluid int) (affine.Form, error) {
-		q, err := s.gain(fluid, affine.Flat(affine.Const(p.F.C)), d.TVD, math.Max(d.TVD-1, 0))
-		return affine.Const(p.F.C).Minus(q.F).Times(1 / math.Max(d.TVD-math.Max(d.TVD-1, 0), 1e-9)), err
+		q, err := s.gain(fluid, affine.Flat(affine.Const(p.F.C)), d.TVD, d.TVD+away)
+		return q.F.Shift(-p.F.C).Times(away), err
 	}
 	under, over := c.fluidAt(d.MD), c.fluidAt(math.Nextafter(d.MD, 0))
 	if c.gas {

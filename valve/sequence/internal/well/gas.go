@@ -95,7 +95,7 @@ type place struct {
 func (g *Gas) place(p, tvd float64) (place, error) {
 	var w place
 	if !(p+atmosphere > curveLeast) {
-		return w, fmt.Errorf("%s: %s is too near to a vacuum", g.Name, unit.Pressure(p).Rounded(4))
+		return w, g.vacuum(p)
 	}
 	y := math.Log(p + atmosphere)
 	j := min(int((y-math.Log(curveLeast))/curveStep), curveCount-2)
@@ -136,6 +136,10 @@ func (g *Gas) place(p, tvd float64) (place, error) {
 		w.weights[k] = x
 	}
 	return w, nil
+}
+
+func (g *Gas) vacuum(p float64) error {
+	return fmt.Errorf("%s: %s is too near to a vacuum", g.Name, unit.Pressure(p).Rounded(4))
 }
 
 // pressure of a place at a depth.

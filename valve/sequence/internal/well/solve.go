@@ -70,22 +70,27 @@ func (s *State) SolveSome(x affine.Form, some []int) error {
 	if some == nil {
 		defer func() { s.stirred = false }()
 		for i := range s.Compartments {
-			if !s.visited[i] {
-				if err := s.solveBody(x, slices.Clone(s.reach(i))); err != nil {
-					return err
-				}
+			if err := s.solveOf(x, i); err != nil {
+				return err
 			}
 		}
 		return nil
 	}
 	for _, i := range some {
-		if !s.visited[i] {
-			if err := s.solveBody(x, slices.Clone(s.reach(i))); err != nil {
-				return err
-			}
+		if err := s.solveOf(x, i); err != nil {
+			return err
 		}
 	}
 	return nil
+}
+
+// solveOf solves the body of a compartment that hasn't been visited.
+func (s *State) solveOf(x affine.Form, i int) error {
+	if s.visited[i] {
+		return nil
+	}
+	s.members = append(s.members[:0], s.reach(i)...)
+	return s.solveBody(x, s.members)
 }
 
 func (s *State) solveBody(x affine.Form, members []int) error {

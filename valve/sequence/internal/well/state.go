@@ -36,6 +36,7 @@ type State struct {
 
 	visited []bool
 	order   []int
+	members []int // of the body that is being solved
 }
 
 // SecondReference is a second thing that fixes the pressure of a body.
@@ -89,7 +90,7 @@ func (s *State) Clone() *State {
 	c.inject = slices.Clone(s.inject)
 	c.body = slices.Clone(s.body)
 	c.low = slices.Clone(s.low)
-	c.order = nil
+	c.order, c.members = nil, nil
 	return &c
 }
 

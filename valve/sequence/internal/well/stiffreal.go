@@ -94,11 +94,15 @@ func (s *State) heatedReal(members []int, to int) (affine.Form, error) {
 	if err != nil {
 		return affine.Form{}, err
 	}
+	volume := 0.0
+	for k := range all {
+		volume += all[k].weight
+	}
 	first := s.Top[members[0]]
 	out, err := affine.Enclose([]affine.Input{{Line: affine.Flat(first.F), Step: stepPressure}, {Line: affine.Flat(s.Heat[s.Temperature]), Step: stepHeat},
 		{Line: affine.Flat(s.Heat[to]), Step: stepHeat}, {Line: affine.Flat(affine.Const(0).Widen(loose)), Step: stepPressure}}, 0, false,
 		func(x [affine.MostInputs]float64) (y [affine.MostOutputs]float64, err error) {
-			fault := error(nil)
+			var fault error
 			left := func(dp float64) float64 {
 				sum := 0.0
 				for k := range all {
@@ -112,18 +116,19 @@ func (s *State) heatedReal(members []int, to int) (affine.Form, error) {
 				return sum
 			}
 			y[0], err = root.Find(left, -mostHeated, mostHeated, 1e-3)
-			if err != nil {
-				return y, err
+			if err == nil && fault != nil && !(math.Abs(left(y[0])) <= settled*volume) {
+				err = fault // no root: the liquid isn't known any further
 			}
-			fault = nil
-			left(y[0]) // what it ends at must be good
-			return y, fault
+			return y, err
 		})
 	if err != nil {
 		return affine.Form{}, fmt.Errorf("trapped %q: heated between known walls: %w", s.Compartments[members[0]].Name, err)
 	}
 	return out[0].F, nil
 }
+
+// settled is the share of a volume that is left of a heated body's balance at its root: a few Pa.
+const settled = 1e-9
 
 // mostHeated is further than heat takes a pressure that a liquid is known at, in Pa.
 const mostHeated = 1e8
