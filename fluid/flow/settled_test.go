@@ -19,7 +19,7 @@ import (
 // annulus (Lamb), λ = 1 the fluid at rest.
 func TestBinghamAnnulusClosedForm(t *testing.T) {
 	const ro, μ, τ0, g = 0.1, 0.03, 10, 3000.0
-	for _, κ := range []float64{0.05, 0.3, 0.6, 0.9} {
+	for _, κ := range []float64{0.002, 0.05, 0.3, 0.6, 0.9} {
 		plug := 2 * τ0 / (g * ro)
 		miss := func(λ float64) float64 {
 			return 2*λ*(λ-plug)*math.Log((λ-plug)/(λ*κ)) - 1 + (plug+κ)*(plug+κ) + 2*plug*(1-λ)
@@ -37,7 +37,7 @@ func TestBinghamAnnulusClosedForm(t *testing.T) {
 			(1 - κ*κ*κ*κ - 2*λ*(λ-plug)*(1-κ*κ) - 4.0/3*(1+κ*κ*κ)*plug + math.Pow(2*λ-plug, 3)*plug/3)
 		q, err := Conduit{Outer: 2 * ro, Inner: unit.Length(2 * ro * κ)}.LaminarRate(Bingham(μ, τ0), g)
 		require.NoError(t, err)
-		require.InEpsilon(t, want, float64(q), 1e-9, "%v", κ)
+		require.InEpsilon(t, want, float64(q), 1e-11, "%v", κ)
 	}
 }
 
@@ -179,5 +179,17 @@ func TestTwoReadingsOnALineThroughZero(t *testing.T) {
 		r, err := TwoPointBingham(fast, slow)
 		require.NoError(t, err)
 		require.Equal(t, want, r.Yield == 0, "%v: %v", share, r.Yield)
+	}
+}
+
+// A fluid that isn't Newtonian is taken down to an inner pipe of just a thousandth.
+func TestThinnestInnerPipe(t *testing.T) {
+	fluid := PowerLaw(1, 0.5)
+	for inner, ok := range map[unit.Length]bool{0.001: true, unit.Length(math.Nextafter(0.001, 0)): false} {
+		c := Conduit{Outer: 1, Inner: inner}
+		_, err := c.LaminarRate(fluid, 100)
+		require.Equal(t, ok, err == nil, "%v: %v", float64(inner), err)
+		_, err = c.Laminar(fluid, 1)
+		require.Equal(t, ok, err == nil, "%v: %v", float64(inner), err)
 	}
 }

@@ -249,8 +249,7 @@ func (m stretch) across(p float64, up bool) (float64, error) {
 		p += h / 6 * (k1 + 2*k2 + 2*k3 + k4)
 		s += h
 	}
-	if !(p >= 0) {
-		return 0, ErrNotReached
-	}
-	return p, nil
+	// The end has no step behind it that would ask.
+	_, err := m.slopeAt(s, p)
+	return p, err
 }

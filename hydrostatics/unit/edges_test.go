@@ -108,6 +108,14 @@ func TestSignificantAtItsLimits(t *testing.T) {
 	require.Equal(t, "+Inf m", unit.Length(math.Inf(1)).String())
 }
 
+// Another unit that says the same is taken where it does to a millionth of a millionth, whatever the size.
+func TestTheSameInAnotherUnitButForRounding(t *testing.T) {
+	require.Equal(t, "10 ft", unit.Length(3.048*(1+6e-13)).Rounded(3))
+	require.Equal(t, "120 in", unit.Length(3.048*(1+2e-12)).Rounded(3))
+	require.Equal(t, "10 ft", unit.Length(3.048*(1-6e-13)).Rounded(3))
+	require.Equal(t, "120 in", unit.Length(3.048*(1-2e-12)).Rounded(3))
+}
+
 // Where people take the larger unit: feet from 20 ft on, barrels from one.
 func TestWhereTheLargerUnitBegins(t *testing.T) {
 	for _, x := range []struct {

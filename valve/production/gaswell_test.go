@@ -105,3 +105,29 @@ func ExampleGasWell_Flow() {
 	// Output:
 	// 31110 Mcf/d, wellhead 2265 psi, critical true, <nil>
 }
+
+// Where the choke could pass more than the tubing brings, the tubing's end decides: the rate is the greatest that still comes
+// up, at the speed of sound there or at next to no pressure.
+func TestGasWellThatItsTubingHoldsBack(t *testing.T) {
+	for _, bore := range []unit.Length{20, 30, 45} {
+		w := gasWell()
+		w.Tubing.Sections[0].Conduit.Outer = bore * unit.Millimetre
+		w.Choke, w.Line = 0.9*unit.SquareMetre, 0
+		f, err := w.Flow()
+		require.NoError(t, err, "%v", bore)
+		up := func(share float64) error {
+			q := f.Rate * unit.FlowRate(share)
+			p, err := w.Inflow.Pressure(q)
+			require.NoError(t, err)
+			_, err = w.Tubing.Up(unit.MassRate(share)*f.Mass, p)
+			return err
+		}
+		// No gas leaves the tubing faster than sound, √(p/ρ) at one temperature (Shapiro 1953, ch. 6).
+		top := f.Nodes[0]
+		mach := float64(top.Velocity) / math.Sqrt(float64(top.Pressure+unit.Atmosphere)/float64(top.Density))
+		require.Less(t, mach, 1.0)
+		require.Greater(t, mach, 0.8, "and it is the tubing's end that holds it back")
+		require.NoError(t, up(1-1e-8))
+		require.ErrorIs(t, up(1+1e-6), gasflow.ErrNotReached)
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"runtime"
 	"strings"
 	"testing"
 
@@ -45,19 +44,17 @@ func TestLeastWaterCutOfAll(t *testing.T) {
 		require.ErrorContains(t, err, fmt.Sprintf("the least water cut of all is %.4g, 0.1 is allowed", least[i]))
 		require.NotContains(t, err.Error(), "the last:", "some of them flow")
 	}
-	if runtime.GOARCH == "amd64" || runtime.GOARCH == "386" { // fused operations leave some 1e-19 of a rate, which is flow
-		// without flow there is no water cut to tell
-		w.Outflow = production.FixedRate{}
-		n, err = w.Prepare()
-		require.NoError(t, err)
-		_, err = n.LimitWater(0.1, production.Limits{})
-		require.ErrorIs(t, err, production.ErrNoSetting)
-		require.NotContains(t, err.Error(), "water cut")
-		_, err = n.MostRate(production.Limits{})
-		require.ErrorIs(t, err, production.ErrNoSetting, "what gives nothing is no setting")
-		_, err = n.MatchSplit([]float64{1, 1}, production.Limits{})
-		require.ErrorIs(t, err, production.ErrNoSetting)
-	}
+	// without flow there is no water cut to tell
+	w.Outflow = production.FixedRate{}
+	n, err = w.Prepare()
+	require.NoError(t, err)
+	_, err = n.LimitWater(0.1, production.Limits{})
+	require.ErrorIs(t, err, production.ErrNoSetting)
+	require.NotContains(t, err.Error(), "water cut")
+	_, err = n.MostRate(production.Limits{})
+	require.ErrorIs(t, err, production.ErrNoSetting, "what gives nothing is no setting")
+	_, err = n.MatchSplit([]float64{1, 1}, production.Limits{})
+	require.ErrorIs(t, err, production.ErrNoSetting)
 	// where no setting has an answer, the last reason is told
 	w.Outflow = production.FixedRate{Rate: 1e7 * bpd}
 	n, err = w.Prepare()
@@ -112,7 +109,7 @@ func TestWaterIsKept(t *testing.T) {
 		}
 	}
 	require.Greater(t, crossing, 20)
-	require.LessOrEqual(t, passes, 1256)
+	require.LessOrEqual(t, passes, 1231)
 }
 
 // A line for every choke of liquid that is open, and none for gas; a position that is none has none.

@@ -222,6 +222,9 @@ func (n *Network) scale(positions []int) float64 {
 
 // report checks the answer and fills in what follows from it.
 func (n *Network) report(p float64, s state, positions []int, f *Flow) error {
+	if n.outflow.kind == fixedRate && n.outflow.rate == 0 {
+		s.rate = 0 // what the zones leave over is rounding, and no flow
+	}
 	f.Bottom, f.Pressure, f.Rate = unit.Pressure(p), unit.Pressure(s.top), unit.FlowRate(s.rate)
 	if !finite(s.top) || !finite(s.rate) {
 		return fmt.Errorf("%w: pressures in the network overflow", ErrUnresolved)

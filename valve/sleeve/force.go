@@ -147,8 +147,8 @@ func (s System) panelWindow(heads []float64, before []Position, a Action, surfac
 			was = Open
 		}
 		switch { // where the slope is nought the panel pressure doesn't matter to it; Apply sees to the columns
-		case slope > 0 && (was != Open || moves):
-			demands = append(demands, demand(v.Name+" opening", f, column, slope, moves))
+		case slope > 0 && moves:
+			demands = append(demands, demand(v.Name+" opening", f, column, slope, true))
 		case slope < 0 && (was != Closed || moves):
 			demands = append(demands, demand(v.Name+" closing", f, -column, -slope, moves))
 		}

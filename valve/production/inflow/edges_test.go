@@ -1,6 +1,7 @@
 package inflow
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -29,4 +30,15 @@ func TestInfiniteRates(t *testing.T) {
 	_, err = GasFromTests(200e5, same)
 	require.ErrorContains(t, err, "has 1 rates")
 	require.NotContains(t, err.Error(), "all have the same", "one is told once")
+}
+
+// A test may flow at no gauge pressure, and must flow below the reservoir's.
+func TestFlowingPressureOnItsLimits(t *testing.T) {
+	const reservoir = 200e5
+	for flowing, ok := range map[unit.Pressure]bool{0: true, -1: false, reservoir: false, reservoir - 1: true} {
+		_, err := LiquidFromTest(reservoir, 0, flowing, 0.001)
+		require.Equal(t, !ok, errors.Is(err, ErrNoDrawdown), "%v: %v", flowing, err)
+		_, err = GasFromTests(reservoir, Test{Flowing: 100e5, Rate: 1}, Test{Flowing: flowing, Rate: 1.5})
+		require.Equal(t, !ok, errors.Is(err, ErrNoDrawdown), "%v: %v", flowing, err)
+	}
 }
