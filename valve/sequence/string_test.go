@@ -242,3 +242,41 @@ func TestPackerLoadIsTheStepInTension(t *testing.T) {
 	r = verdict(t, p)
 	require.InDelta(t, (1-2*0.3)*3375*ai, packer(0, 2), 0.01*9492)
 }
+
+// Of two packers on a string each has its own forces: what it ends a step with is that of the string there, and lies in what it had in the step.
+func TestForcesOfEachOfTwoPackers(t *testing.T) {
+	p := landed()
+	p.Devices = append(p.Devices, sequence.Device{Name: "anchor", MD: 5000 * foot, Actions: []sequence.Action{{Name: "sets", Inside: "tubing", Outside: "annulus", Holds: true,
+		Triggers: []sequence.Trigger{rising(1000*psi, 1000*psi)}}}})
+	p.Steps[0].Expect = append(p.Steps[0].Expect, "anchor: sets")
+	p.Devices[1].Actions[0].Triggers[0].Tension = unit.Exactly(300000 * unit.PoundForce)
+	p.Steps = append(p.Steps, sequence.Step{Name: "cool", Temperature: "cooled"})
+	r := verdict(t, p)
+	require.True(t, r.OK(), "%v", r.Findings)
+	loaded := map[string]bool{}
+	for _, s := range r.Steps {
+		if len(s.Points) == 0 {
+			continue
+		}
+		at := s.Points[len(s.Points)-1].String
+		for _, f := range s.Forces {
+			for _, h := range at.Holds {
+				if h.Depth != f.Depth {
+					continue
+				}
+				require.Equal(t, h.Load, f.Load.Final, "%s: %s", s.Name, f.Place)
+				require.Equal(t, h.Effective, f.Effective.Final)
+				require.LessOrEqual(t, f.Load.Least, f.Load.Final+unit.PoundForce, "%s: %s", s.Name, f.Place)
+				require.GreaterOrEqual(t, f.Load.Greatest, f.Load.Final-unit.PoundForce, "%s: %s", s.Name, f.Place)
+				loaded[f.Place] = loaded[f.Place] || f.Load.Final > 1000*unit.PoundForce || f.Load.Final < -1000*unit.PoundForce
+			}
+		}
+	}
+	count := 0
+	for _, is := range loaded {
+		if is {
+			count++
+		}
+	}
+	require.GreaterOrEqual(t, count, 2, "%v", loaded)
+}
