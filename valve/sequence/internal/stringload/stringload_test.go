@@ -326,3 +326,48 @@ func TestTurnsAndCuts(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, 6000*lbf, cut.C, 1)
 }
+
+// What only marks where slips may bite lets nothing go.
+func TestMarkingLetsNothingGo(t *testing.T) {
+	r, w := rig(t)
+	press(t, w, affine.Const(3000*psi))
+	require.NoError(t, r.Move(w, 0, affine.Form{}, nil))
+	r.Network.Actions = append(r.Network.Actions, well.Action{Name: "starts to set", Outside: -1, Bites: -1, Marks: true})
+	require.NoError(t, r.Move(w, 3, affine.Form{}, nil))
+	require.True(t, r.Holds(w))
+	require.Equal(t, marked, w.State.String.(*standing).act)
+	r.Network.Actions[3].Releases = true
+	require.NoError(t, r.Move(w, 3, affine.Form{}, nil))
+	require.False(t, r.Holds(w))
+}
+
+// Halfway along a stretch each number is wider by half of how far it lies off the straight line between the two ends.
+func TestWhatIsBentAlongAStretch(t *testing.T) {
+	r, w := rig(t)
+	r.Memory = nil
+	press(t, w, affine.Const(3000*psi))
+	require.NoError(t, r.Move(w, 0, affine.Form{}, nil))
+	const span = 9000 * psi
+	w.State.Applied[0], w.State.Span = affine.Line{S: 1}, span
+	require.NoError(t, w.State.Solve(affine.Form{}))
+	at := func(x float64) []affine.Form {
+		f, err := r.enclose(w, affine.Const(x), nil)
+		require.NoError(t, err)
+		return f
+	}
+	first, middle, last := at(0), at(span/2), at(span)
+	got, err := r.bent(w, walk.Place{Action: -1, X: affine.Const(span / 2), Between: &[2]affine.Form{{}, affine.Const(span)}}, middle)
+	require.NoError(t, err)
+	bends := 0
+	for n := range middle {
+		straight := first[n].Plus(last[n]).Times(0.5)
+		off := middle[n].Minus(straight)
+		off.R = 0
+		want := (math.Abs(off.C) + off.Radius()) / 2
+		if want > 1e-6*(1+math.Abs(middle[n].C)) {
+			bends++
+		}
+		require.InDelta(t, want, got[n].R-middle[n].R, 1e-6*want+1e-8*(1+math.Abs(middle[n].C)), "number %d", n)
+	}
+	require.NotZero(t, bends)
+}
