@@ -58,8 +58,8 @@ func (a Act) String() string {
 		"turn": "turn the string: “%s”", "open": "open at surface: “%s”", "close": "close at surface: “%s”", "vent": "vent “%s” to 0 psi",
 		"drain": "leave “%s” open to the air until its level has fallen", "fill": "fill “%s” to surface",
 	}[kinds[0]]
-	if by != "" && !strings.Contains(text, by) {
-		text += " (" + strings.ReplaceAll(by, "%", "%%") + ")"
+	if by := orElse(by, ""); by != "" && !strings.Contains(text, by) {
+		text += " (" + by + ")"
 	}
 	return fmt.Sprintf(text, names[0])
 }

@@ -116,3 +116,42 @@ func TestActsThatAreRefused(t *testing.T) {
 		require.ErrorContains(t, plugged(0, a).Validate(), text)
 	}
 }
+
+// What keeps something from being done by hand is told, with what would mend it.
+func TestWordsOfWhatCannotBeDoneByHand(t *testing.T) {
+	for says, x := range map[string]struct {
+		do          []sequence.Act
+		cure, moved string
+	}{
+		"there is nothing to do: it stands so already":                               {[]sequence.Act{{Pull: "plug", In: "tubing"}, {Pull: "plug", In: "tubing"}}, "take the act out, or look at what moved it before", "“plug” is open at that moment"},
+		"what is dropped or run can't come there: the way is shut":                   {[]sequence.Act{{Pull: "plug", In: "tubing", Through: []string{"gate"}}}, "open what is on its way first", `on its way are ["gate"]`},
+		"there is nothing to shift: it has happened before, or what arms it has not": {[]sequence.Act{{Shift: "lock: moves", In: "tubing"}, {Shift: "lock: moves", In: "tubing"}}, "take the act out, or let first happen what arms it", "the device stands as the steps before left it"},
+		"more stands across it than the act bears when it opens":                     {[]sequence.Act{{Vent: "annulus"}, {Pull: "wall", In: "tubing", AtMost: 100 * psi}}, "equalise before it is opened, or state what it bears (at_most)", "500 psi across it; at most 100 psi"},
+	} {
+		p := gaugeWell("room")
+		addPort(p, "plug", "tubing", "room", false)
+		addPort(p, "gate", "tubing", "room", false)
+		addPort(p, "wall", "tubing", "annulus", false)
+		for i := range p.Ports {
+			p.Ports[i].MD = 500 * foot
+		}
+		addAction(p, "lock", "tubing", "", rising(9000*psi, 9000*psi))
+		p.Compartments[2].Trapped = exactly(500)
+		p.Steps = []sequence.Step{{Name: "press", Ramps: tubingTo(500)}, {Name: "by hand", Do: x.do, Allow: []sequence.Flow{sequence.FlowIn, sequence.FlowOut, sequence.Circulation}}}
+		r := verdicted(t, p)
+		require.Equal(t, sequence.Refuted, r.Verdict, says)
+		f := r.Findings[0]
+		require.Equal(t, sequence.ByHand, f.Kind)
+		require.Equal(t, says, f.Says)
+		require.Equal(t, x.cure, f.Cure)
+		require.Equal(t, x.moved, f.Numbers)
+	}
+	for act, says := range map[*sequence.Act]string{
+		{Drop: "seat"}: "drop a ball or plug: shuts “seat”", {Pull: "plug"}: "pull the ball or plug: opens “plug”", {Turn: "r: parts"}: "turn the string: “r: parts”",
+		{Open: "wing"}: "open at surface: “wing”", {Close: "wing"}: "close at surface: “wing”", {Vent: "tubing"}: "vent “tubing” to 0 psi",
+		{Drain: "tubing"}: "leave “tubing” open to the air until its level has fallen", {Fill: "tubing"}: "fill “tubing” to surface",
+		{Shift: "s: opens", By: "100 % wire"}: "shift by 100 % wire: “s: opens”", {Open: "wing", By: "the crew"}: "open at surface: “wing” (the crew)",
+	} {
+		require.Equal(t, says, act.String())
+	}
+}

@@ -155,3 +155,35 @@ func TestAHeatedRoomIsTrappedAsThePlanBegins(t *testing.T) {
 	shut := heated(&sequence.Begin{Happened: []string{"shutter: moves"}, Trapped: map[string]*sequence.Stated{"room": {Pressure: unit.Exactly(3000 * psi)}}})
 	require.Contains(t, shut, says)
 }
+
+// A beginning that says nothing of the string finds it landed as the well stands then.
+func TestABeginningLandsTheString(t *testing.T) {
+	p := landed()
+	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{110000 * unit.PoundForce}})
+	want := verdict(t, p)
+	p.Begin = &sequence.Begin{}
+	got := verdict(t, p)
+	require.Equal(t, want.Verdict, got.Verdict)
+	require.InDelta(t, float64(lastString(want, 1).Packer), float64(lastString(got, 1).Packer), 1e-6)
+	require.InDelta(t, float64(lastString(want, 1).Reading), float64(lastString(got, 1).Reading), 1e-6)
+}
+
+// Two rooms that may stand open to each other are stated each by itself: where they do, neither's pressure is carried into the other, and what they share is the
+// mean of 1,000 and 2,000 psi, as they are of one size.
+func TestTwoRoomsThatMayBeJoined(t *testing.T) {
+	plan := func(level float64) *sequence.Plan {
+		p := gaugeWell("A", "B")
+		addPort(p, "door", "A", "B", false)
+		addAction(p, "lock", "tubing", "", rising(9000*psi, 9000*psi)).Opens = []string{"door"}
+		addAction(p, "gauge", "A", "", rising(pounds(level), pounds(level)))
+		p.Steps = []sequence.Step{{Name: "look"}}
+		p.Begin = &sequence.Begin{May: []string{"lock: moves"}, Trapped: map[string]*sequence.Stated{"A": {Pressure: exactly(1000)}, "B": {Pressure: exactly(2000)}}}
+		return p
+	}
+	require.Equal(t, sequence.Proved, verdicted(t, plan(1501)).Verdict)
+	require.Equal(t, sequence.Refuted, verdicted(t, plan(1499)).Verdict)
+	p := plan(1501)
+	p.Begin.Happened, p.Begin.May = p.Begin.May, nil
+	_, err := sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, "begin.trapped: A, B are joined: state the pressure of one of them")
+}

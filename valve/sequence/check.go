@@ -136,6 +136,7 @@ type checker struct {
 	flowResults [][]PressureAt // by step
 	flowStates  map[int]*well.State
 	pumpFault   error
+	fine        int                    // into how many times as many pieces the nominal walk cuts what is only enclosed
 	loaded      movement.NestedLoading // to work in
 }
 
@@ -198,15 +199,40 @@ func (k *checker) check() (*Programme, error) {
 // walkAll walks the nominal values and, beside it, the plan in all choices.
 func (k *checker) walkAll() error {
 	k.progress.tell(0, "walking the plan")
-	if first, err := k.nominalFirst(); err != nil {
+	once, err := k.nominalFirst()
+	switch {
+	case err != nil:
 		return err
-	} else if first {
-		return k.prove()
+	case once:
+		err = k.prove()
+	default:
+		var faults [2]error
+		atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, k.prove}[i]() })
+		err = first(faults[:]...)
 	}
-	var faults [2]error
-	atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, k.prove}[i]() })
+	if err == nil && k.strays() {
+		k.fine = proof.Finer
+		err = k.walkNominal()
+	}
 	k.peaks()
-	return first(faults[:]...)
+	return err
+}
+
+// strays tells whether the nominal walk shows what the proof, which holds for these values,
+// too, doesn't, before anything goes wrong in it: where pressures are only enclosed along
+// a leg the proof looks again in finer pieces, and so does then the nominal walk.
+func (k *checker) strays() bool {
+	shown, left := map[judge.Key]bool{}, len(k.plan.Steps)
+	if k.out.Open != nil {
+		left = k.out.OpenStep
+	}
+	for _, f := range k.out.Failures {
+		shown[f.Key] = true
+		if !f.Kind.Limit() {
+			left = min(left, f.Step)
+		}
+	}
+	return slices.ContainsFunc(k.nominal.Judge.Passed(), func(m *judge.Margin) bool { return m.Step < left && !shown[m.Key] })
 }
 
 // nominalFirst walks the nominal values, once, where they say how far a test falls that the
@@ -299,6 +325,7 @@ func (k *checker) witnessed() bool {
 
 // walkNominal walks the nominal values, on and on, whatever goes wrong.
 func (k *checker) walkNominal() error {
+	k.pumpResults, k.flowResults, k.pumpFault = nil, nil, nil
 	k.standstills = make([][]standstill, len(k.Steps))
 	k.ends = make([]*walk.World, len(k.Steps))
 	k.flowStates = map[int]*well.State{}
@@ -308,7 +335,7 @@ func (k *checker) walkNominal() error {
 	}
 	first := make([]bool, len(k.Steps))
 	run, err := k.At(k.Nominal()).Walk(k.ctx, affine.Box(0, nil), proof.Options{
-		PastUnintended: true, Stops: true, Pumps: k.pumped, Flows: k.flowed,
+		PastUnintended: true, Stops: true, Fine: k.fine, Pumps: k.pumped, Flows: k.flowed,
 		Standstills: func(w *walk.World, p walk.Place, number int) error {
 			if a, ok := w.JustStuck(); ok {
 				if number == len(k.stuck[p.Step][a]) {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"completion.example/hydrostatics/unit"
+	"completion.example/internal/long"
 	"completion.example/valve/sequence"
 	"github.com/stretchr/testify/require"
 )
@@ -193,4 +194,36 @@ func readBack(t *testing.T, p *sequence.Plan) *sequence.Plan {
 	q, err := sequence.Read(text)
 	require.NoError(t, err, string(text))
 	return q
+}
+
+// What is done by hand takes its time before it is done, or while it is: a sleeve that is metered, and at its level, moves as it passes.
+func TestADelayWhileSomethingIsDoneByHand(t *testing.T) {
+	vented := func(takes string) *sequence.Plan {
+		p := metered()
+		p.Rules.Rise = 10000 * psi
+		p.Steps = []sequence.Step{{Name: "press", Ramps: tubingTo(2500), Hold: []string{"1s"}}, {Name: "vent", Takes: "1s", Do: []sequence.Act{{Vent: "annulus", Takes: takes}, {Vent: "tubing"}}}}
+		return p
+	}
+	r := verdicted(t, vented("1m"))
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+	p := vented("10m")
+	require.NotEqual(t, sequence.Proved, verdicted(t, p).Verdict)
+	p.Steps[1].Expect = []string{"sleeve: moves"}
+	r = verdicted(t, p)
+	require.Equal(t, sequence.Proved, r.Verdict, r.Findings)
+	require.Equal(t, "sleeve: moves", r.Steps[1].Events[0].Action)
+
+	if !long.Wanted() {
+		return
+	}
+	// While the well warms it may stand at its level, or come there: for as long as the step takes.
+	warm := func(takes string) *sequence.Plan {
+		p := metered()
+		p.Rules.Rise = 10000 * psi
+		p.Well.Temperatures = map[string][]sequence.MarkedTVD{sequence.Undisturbed: even(60, 1000), "warm": even(90, 1000)}
+		p.Steps = []sequence.Step{{Name: "press", Ramps: tubingTo(2500), Hold: []string{"1s"}}, {Name: "warms", Takes: takes, Temperature: "warm", Ramps: tubingTo(0)}}
+		return p
+	}
+	require.Equal(t, sequence.Proved, verdicted(t, warm("1m")).Verdict)
+	require.NotEqual(t, sequence.Proved, verdicted(t, warm("10m")).Verdict)
 }

@@ -156,3 +156,26 @@ func TestStringsOfTwoWeightsAndGravel(t *testing.T) {
 	require.Contains(t, rat.Note, "it has no bores: gravel is in it")
 	require.Empty(t, rat.Bores)
 }
+
+// Pipe of 4-1/2 in doesn't stand in open hole of 4-1/2 in.
+func TestPipeAsWideAsItsHole(t *testing.T) {
+	_, err := withTally(t, func(p *sequence.Plan) {
+		a := p.Assembly
+		a.Casing[0].Bottom = 8920 * foot
+		a.Casing = append(a.Casing, sequence.Casing{Name: "open hole", Hole: 4.5 * unit.Inch, Top: 8920 * foot, Bottom: 9000 * foot})
+		last := a.Strings[0].Pieces[len(a.Strings[0].Pieces)-1]
+		last.Bottom = 8930 * foot
+		a.Strings[0].Pieces[len(a.Strings[0].Pieces)-1] = last
+		a.Strings[0].Pieces = append(a.Strings[0].Pieces, sequence.Piece{Kind: sequence.PipeLength, Name: "tail", Bottom: 8950 * foot})
+	}).Derive()
+	require.ErrorContains(t, err, "tail of 4.500 in (114.3 mm) outside leaves no room in the 4.500 in (114.3 mm) around it at 8930 ft")
+}
+
+// Each space says from where to where it goes.
+func TestSpacesSayWhereTheyEnd(t *testing.T) {
+	q := derived(t, withTally(t, func(*sequence.Plan) {}))
+	for name, says := range map[string]string{"tubing": "inside tubing, from its top to its lower end", "annulus": "around tubing, from its top to upper packer",
+		"closed annulus": "around tubing, from upper packer to lower packer", "rat hole": "around tubing and on below its lower end, from lower packer to the end of casing or hole"} {
+		require.Contains(t, compartmentOf(t, q, name).Note, says)
+	}
+}

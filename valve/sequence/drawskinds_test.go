@@ -9,6 +9,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/packer"
 	"completion.example/valve/sequence"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -63,6 +64,17 @@ func TestDrawsNameWhatTheVerdictNames(t *testing.T) {
 	tested.Steps[0].Tests[0].Differential = unit.Band[pressure]{Least: 8000 * psi, Nominal: 8100 * psi, Greatest: 8200 * psi}
 	weak := producer()
 	weak.Steps[0].Produce.Want = map[string]sequence.RateBetween{"sand": {Least: 900000 * unit.BarrelPerDay, Greatest: 990000 * unit.BarrelPerDay}}
+	// The findings' own words: what is wrong, and what would mend it.
+	words := map[sequence.Kind][2]string{
+		sequence.PullOff:     {"the weight indicator shows more than the rig's rating (pull 1)", "pull less, or use a rig that bears it"},
+		sequence.HoldingOff:  {"its load is outside its holding envelope (", "another step has to come before or after this one"},
+		sequence.HangerLift:  {"the string is pushed up out of its hanger (", "lock the hanger down, or less pressure"},
+		sequence.SealTravel:  {"the seals move up further than their bore allows (ramp 1)", "more to go "},
+		sequence.FlowOff:     {"loss that the step does not allow (start)", "less at surface, or shut the port between them"},
+		sequence.BarrierLack: {"barrier", "put another barrier in place, and test it, before this step"},
+		sequence.TestOff:     {"the test from below does not see its differential (", "another step has to come before or after this one"},
+		sequence.RateOff:     {"the zone does not give what is planned", "another choke, another wellhead pressure, or another zone shut"},
+	}
 	for kind, p := range map[sequence.Kind]*sequence.Plan{sequence.PullOff: pulledOff, sequence.HoldingOff: held, sequence.HangerLift: lifted, sequence.SealTravel: stroked,
 		sequence.FlowOff: open, sequence.BarrierLack: lacking, sequence.TestOff: tested, sequence.RateOff: weak} {
 		r := verdicted(t, p)
@@ -73,9 +85,39 @@ func TestDrawsNameWhatTheVerdictNames(t *testing.T) {
 		require.Len(t, risk.Events, 1, "%v %+v", kind, risk.Events)
 		e := risk.Events[0]
 		require.Equal(t, kind, e.Kind)
+		first := r.Findings[slices.IndexFunc(r.Findings, func(f sequence.Finding) bool { return f.Kind == kind })]
+		assert.Contains(t, first.Says, words[kind][0])
+		assert.Contains(t, first.Cure, words[kind][1], kind)
 		require.True(t, slices.ContainsFunc(r.Findings, func(f sequence.Finding) bool {
 			return f.Kind == kind && f.Step == e.Step && (f.Device == e.Device || f.Device == "tubing to sand" && e.Device == "face") // which the formation is open to
 		}), "%+v: %+v", e, r.Findings)
+	}
+}
+
+// What stands before a formation as the step ends is told of that formation alone; what flows where no surface pressure reaches has no
+// pressure for a cure.
+func TestWordsOfBarriersAndOfFlowBelow(t *testing.T) {
+	p := fallingBarriers(300)
+	p.Formations = append(p.Formations, sequence.Formation{Name: "shale", MD: 1000 * foot, Pressure: exactly(900)})
+	p.Barriers = append(p.Barriers, sequence.Barrier{Name: "three", Formation: "shale"}, sequence.Barrier{Name: "four", Formation: "shale"})
+	p.Rules.Barriers = 2
+	r := verdicted(t, p)
+	require.Equal(t, sequence.BarrierLack, r.Findings[0].Kind)
+	require.Contains(t, r.Findings[0].Numbers, "standing at the end of the step: two")
+	require.NotContains(t, r.Findings[0].Numbers, "three")
+
+	p = mini()
+	for n, name := range []string{"upper", "lower"} {
+		p.Formations = append(p.Formations, sequence.Formation{Name: name, MD: unit.Length(8000+500*n) * foot, Pressure: exactly(4000 + 1500*float64(n))})
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: name + " face", TopMD: 7900 * foot, BottomMD: 8600 * foot, Fluid: "annulus fluid", Formation: name})
+	}
+	p.Ports = append(p.Ports, sequence.Port{Name: "gap", Joins: []string{"upper face", "lower face"}, MD: 8100 * foot, Open: true})
+	r = verdicted(t, p)
+	require.Equal(t, sequence.FlowOff, r.Findings[0].Kind, "%v", r.Findings)
+	require.Contains(t, r.Findings[0].Cure, "no surface pressure reaches it: shut the port between them, or let the step allow ")
+	p.Ports = append(p.Ports, sequence.Port{Name: "way up", Joins: []string{"annulus", "upper face"}, MD: 8000 * foot, Open: true})
+	for _, f := range verdicted(t, p).Findings {
+		require.NotContains(t, f.Cure, "no surface pressure reaches it")
 	}
 }
 

@@ -169,3 +169,35 @@ func TestPumpingFillsWhatHasFallen(t *testing.T) {
 	require.Equal(t, "fill with brine", itself.Steps[3].Volumes[0].What)
 	require.InEpsilon(t, 1300*2.992*2.992/1029.4, itself.Steps[3].Volumes[0].Volume.In(unit.Barrel), 1e-4)
 }
+
+// Outside stands 9 lb/gal, lighter than the 10 lb/gal in the pipe: what it has more than the tubing grows down to the level and falls from there on.
+// At 1,300 ft it is 1,300·9·12/231 = 607.79 psi; at 1,000 and 2,000 ft, where devices stand, 467.5 and 571.4 psi. The same against
+// the fluid behind a pipe, which is no compartment.
+func TestTheLevelIsWhereItIsWorst(t *testing.T) {
+	for _, behind := range []bool{false, true} {
+		for rating, proved := range map[float64]bool{608.2: true, 607.4: false} {
+			p := lossy(exactly(4000))
+			p.Fluids = append(p.Fluids, sequence.Fluid{Name: "light"})
+			setDensity(&p.Fluids[1], 9)
+			p.Compartments[1].Fluid = "light"
+			p.Ratings = []sequence.Rating{{Name: "pipe", Inside: "tubing", Outside: "annulus", FromMD: 500 * foot, ToMD: 7000 * foot, Collapse: exactly(rating)}}
+			if behind {
+				p.Ratings[0].Outside, p.Ratings[0].Background = "", "light"
+			}
+			p.Steps = p.Steps[:2]
+			r := verdicted(t, p)
+			require.Equal(t, proved, r.OK(), "%v, behind %v: %v", rating, behind, r.Findings)
+			if !proved {
+				require.Equal(t, sequence.RatingCross, r.Findings[0].Kind)
+			}
+			p.Ratings[0].ToMD = 1500 * foot // the level is in the last piece of it
+			require.Equal(t, proved, verdicted(t, p).OK(), "%v, behind %v", rating, behind)
+			p.Ratings[0].ToMD = 7000 * foot
+			// Between depths that don't hold the level it isn't looked for.
+			p.Ratings[0].FromMD = 1500 * foot
+			require.True(t, verdicted(t, p).OK())
+			p.Ratings[0].FromMD, p.Ratings[0].ToMD = 500*foot, 1200*foot
+			require.True(t, verdicted(t, p).OK())
+		}
+	}
+}

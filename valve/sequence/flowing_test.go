@@ -213,3 +213,20 @@ func TestChokesThatAreNotModelled(t *testing.T) {
 	_, err = sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
 	require.ErrorContains(t, err, `zone "toe" flows through two chokes`)
 }
+
+// Seven zones together are more than can be enclosed, even with nothing uncertain: the plan is refused by the step, and not called anything.
+func TestMoreZonesThanCanBeEnclosed(t *testing.T) {
+	p := producer()
+	for n := range 6 {
+		f := p.Formations[0]
+		f.Name = "sand " + string(rune('a'+n))
+		p.Formations = append(p.Formations, f)
+		face := p.Compartments[2]
+		face.Name, face.Formation = "screen "+f.Name, f.Name
+		p.Compartments = append(p.Compartments, face)
+		p.Ports = append(p.Ports, sequence.Port{Name: "sleeve " + f.Name, Joins: []string{"tubing", face.Name}, MD: 8500 * foot, Open: true})
+		p.Steps[0].Produce.Chokes["sleeve "+f.Name] = 20 * unit.Cv
+	}
+	_, err := sequence.Check(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, `sequence: step "produce" can't be walked with the nominal values: `)
+}

@@ -278,3 +278,28 @@ func TestSealsAtTheEndGiveBackTheirFriction(t *testing.T) {
 	require.True(t, r.OK(), "%+v", r.Findings)
 	require.InDelta(t, tail-4000, lastString(r, 0).Joints[0].Balance.In(unit.PoundForce), 1)
 }
+
+// A joint that gives at 40,000 lbf and then parts at 60,000 lbf isn't called parted at the reading at which it gave: by hand 20,000 lbf of block,
+// 72,196 lbf of string and 60,000 lbf of pins are 152,200 lbf, which a pull to 145,000 lbf doesn't come to.
+func TestAJointThatOnlyGave(t *testing.T) {
+	p := landed()
+	first, second := p.Devices[1].Actions[0].Triggers[0], p.Devices[1].Actions[0].Triggers[0]
+	first.Tension, second.Tension = unit.Exactly(40000*unit.PoundForce), unit.Exactly(60000*unit.PoundForce)
+	p.Devices[1].Actions[0].Triggers = []sequence.Trigger{first, second}
+	p.Steps = append(p.Steps, sequence.Step{Name: "pull", Pull: []unit.Force{145000 * unit.PoundForce}, Expect: []string{"release: parts"}})
+	r := verdict(t, p)
+	require.Equal(t, sequence.Refuted, r.Verdict)
+	require.Equal(t, sequence.Missing, r.Findings[0].Kind)
+	require.Len(t, r.Steps[1].Events, 1)
+	require.NotEmpty(t, r.Steps[1].Events[0].Partial)
+	hangs := 9000*9.3 - column(9.5, 9000)*(outside-bore)
+	require.InDelta(t, 20000+hangs+40000, r.Steps[1].Events[0].Pull.In(unit.PoundForce), 1)
+	for _, x := range r.Steps[1].Partings {
+		require.InDelta(t, 20000+hangs+60000, x.Nominal.In(unit.PoundForce), 1)
+	}
+	p.Steps[1].Pull[0] = 160000 * unit.PoundForce
+	r = verdict(t, p)
+	require.True(t, r.OK(), "%v", r.Findings)
+	require.Len(t, r.Steps[1].Partings, 1)
+	require.InDelta(t, 20000+hangs+60000, r.Steps[1].Partings[0].Nominal.In(unit.PoundForce), 1)
+}

@@ -103,3 +103,71 @@ func TestBranchesThatAreRefused(t *testing.T) {
 		require.ErrorContains(t, p.Validate(), text)
 	}
 }
+
+// Of two sleeves that may be stuck each may be alone, or both: what fails only with both of them shut is found, and said so.
+func TestBothOfTwoMayBeStuck(t *testing.T) {
+	p := gaugeWell()
+	for _, name := range []string{"first", "second"} {
+		addPort(p, name, "tubing", "annulus", false)
+		addAction(p, name, "tubing", "", rising(1000*psi, 1100*psi)).Opens = []string{name}
+	}
+	addAction(p, "wall", "annulus", "", rising(1250*psi, 1260*psi)) // which sees the tubing through either of them
+	o := &sequence.Otherwise{Then: "end", Steps: []sequence.Step{{Name: "press on", Ramps: tubingTo(1240)}}}
+	p.Steps = []sequence.Step{{Name: "open", Shut: []string{"annulus"}, Ramps: tubingTo(1200), Expect: []string{"first: moves", "second: moves"}, Otherwise: o}, {Name: "look", Ramps: tubingTo(1200)}}
+	r := checked(t, p)
+	require.True(t, r.OK(), "%v", r.Findings)
+	require.ElementsMatch(t, []string{"first: moves", "second: moves"}, r.Steps[0].Otherwise.Not)
+	o.Steps[0].Ramps = tubingTo(1300)
+	o.Steps[0].Expect = []string{"wall: moves"}
+	r = checked(t, p)
+	require.Equal(t, sequence.Missing, r.Findings[0].Kind)
+	require.Equal(t, "wall: moves", r.Findings[0].Device)
+	require.Contains(t, r.Findings[0].Assumed, "“first: moves”")
+	require.Contains(t, r.Findings[0].Assumed, "“second: moves”")
+	o.Not = []string{"first: moves"} // alone it does no harm
+	require.True(t, checked(t, p).OK())
+}
+
+// A lock of two conditions that is stuck moves by neither; shifted by hand once one of them is met, it has moved.
+func TestALockOfTwoConditionsMayBeStuck(t *testing.T) {
+	p := gaugeWell("room")
+	addPort(p, "door", "tubing", "room", false)
+	a := addAction(p, "lock", "tubing", "")
+	none := pressure(0)
+	a.All = []sequence.Condition{{Inside: "tubing", Chamber: &none, Triggers: []sequence.Trigger{rising(1000*psi, 1100*psi)}},
+		{Inside: "annulus", Chamber: &none, Triggers: []sequence.Trigger{rising(500*psi, 600*psi)}}}
+	a.Inside, a.Chamber, a.Triggers, a.Opens = "", nil, nil, []string{"door"}
+	p.Steps = []sequence.Step{
+		{Name: "open", Ramps: []map[string]pressure{{"tubing": 1200 * psi, "annulus": 700 * psi}}, Expect: []string{"lock: moves"},
+			Otherwise: &sequence.Otherwise{Steps: []sequence.Step{{Name: "shift it", Do: []sequence.Act{{Shift: "lock: moves", In: "tubing", By: "wireline"}}}}}},
+		{Name: "look", Ramps: tubingTo(1300)},
+	}
+	r := checked(t, p)
+	require.True(t, r.OK(), "%v", r.Findings)
+	require.Equal(t, "shift it", r.Steps[1].Name)
+	require.True(t, r.Steps[1].Events[0].ByHand)
+	rest, err := p.Rest(t.Context(), "look")
+	require.NoError(t, err)
+	require.Equal(t, []string{"lock: moves"}, rest.Begin.Happened)
+}
+
+// A device of another part of the well shuts one way before a second is opened: then nothing goes round. Later, it does.
+func TestARingThatIsShutBefore(t *testing.T) {
+	plan := func(shuts float64) *sequence.Plan {
+		p := gaugeWell("room")
+		p.Fluids = append(p.Fluids, sequence.Fluid{Name: "mud"})
+		setDensity(&p.Fluids[1], 12)
+		p.Compartments[2].Fluid = "mud"
+		p.Compartments = append(p.Compartments, sequence.Compartment{Name: "aside", BottomMD: 1000 * foot, Fluid: "brine", Surface: true})
+		addPort(p, "up", "tubing", "room", true)
+		addPort(p, "down", "tubing", "room", false)
+		p.Ports[1].MD = 900 * foot
+		addAction(p, "a shutter", "aside", "", rising(pounds(shuts), pounds(shuts))).Closes = []string{"up"}
+		addAction(p, "sleeve", "tubing", "", rising(900*psi, 900*psi)).Opens = []string{"down"}
+		p.Steps = []sequence.Step{{Name: "press", Ramps: []map[string]pressure{{"tubing": 1500 * psi, "aside": 1500 * psi}}, Expect: []string{"a shutter: moves", "sleeve: moves"}}}
+		return p
+	}
+	require.Equal(t, sequence.Proved, verdicted(t, plan(500)).Verdict)
+	_, err := sequence.Check(t.Context(), plan(1200), sequence.Options{Only: sequence.VerdictOnly})
+	require.ErrorContains(t, err, "it goes round by itself")
+}

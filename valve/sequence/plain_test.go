@@ -349,6 +349,7 @@ type plainEvent struct {
 type plainResult struct {
 	failures []plainFailure
 	events   []plainEvent
+	walked   []string                // steps that it has gone through: branches may lead past some
 	stands   [][]plainStand          // by step: start, then the end of each ramp and of the squeeze
 	close    bool                    // something missed another thing by a hair: another computer may see it otherwise
 	fault    error                   // it couldn't be walked to its end

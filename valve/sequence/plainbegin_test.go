@@ -258,8 +258,12 @@ func sharpStated(b *sequence.Begin) bool {
 	return true
 }
 
-// failsAfter tells whether a walk does what is intended up to a step, and not after.
+// failsAfter tells whether a walk that comes through a step does what is intended up to
+// it, and not after.
 func (r *plainResult) failsAfter(p *sequence.Plan, i int) bool {
+	if !slices.Contains(r.walked, p.Steps[i].Name) {
+		return false
+	}
 	after := false
 	for _, f := range r.failures {
 		k := slices.IndexFunc(p.Steps, func(s sequence.Step) bool { return s.Name == f.Step })

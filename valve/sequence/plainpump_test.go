@@ -1,6 +1,7 @@
 package sequence_test
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"os"
@@ -321,4 +322,24 @@ func TestVerdictsWithPumps(t *testing.T) {
 			require.Zero(t, c.wrong.Load())
 		})
 	}
+}
+
+// Along a leg of a pump pressures are only enclosed: what the nominal walk doesn't rule out in whole pieces and the proof
+// does in finer ones is neither a finding nor told as what moves, nor counted in draws. Both kinds of verdict say the same.
+func TestWhatThePumpsPiecesDoNotRuleOut(t *testing.T) {
+	t.Parallel()
+	p := plainPlanOf(newRandom(2028, 420020), "pumped", 420020, plainPumps, nil)
+	for _, o := range [2]sequence.Options{{Only: sequence.FindingsOnly}, {Only: sequence.VerdictOnly}} {
+		r, err := sequence.Check(context.Background(), p, o)
+		require.NoError(t, err)
+		require.Equal(t, sequence.Proved, r.Verdict, "%v", r.Findings)
+		for _, s := range r.Steps {
+			for _, e := range s.Events {
+				require.True(t, e.Action != "device 2: opens" || e.Partial != "")
+			}
+		}
+	}
+	risk, err := sequence.Sample(context.Background(), p, sequence.Uncertainty{Samples: 20, Seed: 1})
+	require.NoError(t, err)
+	require.Zero(t, risk.Fails.Value)
 }

@@ -92,6 +92,7 @@ func plainWalkOf(p *sequence.Plan, samples int, script []int) *plainResult {
 			return w.r
 		}
 		w.judgeEvents()
+		w.r.walked = append(w.r.walked, p.Steps[k].Name)
 		if k = flow[k].next; len(w.just) > 0 {
 			k = flow[w.step].fail
 		}

@@ -148,3 +148,30 @@ func TestFollowersAreNotWritten(t *testing.T) {
 	_, err = sequence.Factor(math.NaN()).MarshalText()
 	require.ErrorContains(t, err, "sequence: factor is NaN; must be finite")
 }
+
+// What a compartment takes is counted where the plan gives a capacity and how its fluid gives way, of all that is joined to it: by hand V·c.
+func TestWhatIsTakenIsCounted(t *testing.T) {
+	taken := func(change func(p *sequence.Plan)) sequence.Take {
+		p := mini()
+		change(p)
+		f, err := sequence.Follow(p)
+		require.NoError(t, err)
+		seen, _, err := f.Step(t.Context(), nil, 0, nil)
+		require.NoError(t, err)
+		for _, x := range seen.Legs[1].Stretches[0].Takes {
+			if x.Compartment == "tubing" {
+				return x
+			}
+		}
+		require.Fail(t, "the tubing takes nothing")
+		return sequence.Take{}
+	}
+	capacity := func(p *sequence.Plan) { p.Compartments[0].Capacity = 0.01 * unit.BarrelPerFoot }
+	gives := func(p *sequence.Plan) { p.Fluids[0].Compression = 3e-6 * unit.PerPSI }
+	require.False(t, taken(func(*sequence.Plan) {}).Counted)
+	require.False(t, taken(capacity).Counted)
+	require.False(t, taken(gives).Counted)
+	both := taken(func(p *sequence.Plan) { capacity(p); gives(p) })
+	require.True(t, both.Counted)
+	require.InEpsilon(t, 90*3e-6, both.PerPSI.In(unit.Barrel), 1e-9)
+}

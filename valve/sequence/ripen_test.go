@@ -74,3 +74,24 @@ func TestWhatIsMeteredMovesWhileItIsPumped(t *testing.T) {
 	require.Equal(t, sequence.Unintended, r.Findings[0].Kind)
 	require.Equal(t, "valve: shuts", r.Findings[0].Device)
 }
+
+// With a density that isn't certain nobody knows just where on its way the brine lets it move: anywhere on a piece of it. What fails with the
+// nominal values isn't called proved, and what holds in every draw isn't called wrong.
+func TestWhatIsMeteredOverADensityThatIsNotCertain(t *testing.T) {
+	for delay, holds := range map[string]bool{"1m": true, "7m": false} {
+		p := bullheaded(delay)
+		p.Fluids[1].Density = unit.Within(9*ppg, 0.001)
+		r := verdicted(t, p)
+		if holds {
+			require.NotEqual(t, sequence.Refuted, r.Verdict, r.Findings)
+			require.True(t, r.Steps[1].Events[0].Action == "valve: locks")
+		} else {
+			require.Equal(t, sequence.Refuted, r.Verdict, r.Findings)
+		}
+		for _, d := range []float64{8.991, 9.009} {
+			q := bullheaded(delay)
+			setDensity(&q.Fluids[1], d)
+			require.Equal(t, holds, verdicted(t, q).Verdict == sequence.Proved, "%v, %v lb/gal", delay, d)
+		}
+	}
+}

@@ -206,3 +206,18 @@ func TestWhatShowsOtherwise(t *testing.T) {
 	require.Contains(t, differs(leg(1000, 9000), leg(1000, 6000)), "the weight indicator shows 9000 lbf, or 6000 lbf if so")
 	require.Empty(t, differs(leg(1000, 9000), &sequence.Seen{}), "it ends before")
 }
+
+// A plan that can't be walked with what the record shows of it is refused: along its own way by what keeps it, along one with
+// a fault by that.
+func TestThresholdsThatCannotBeWalked(t *testing.T) {
+	p := shippedPlan(t, "branch-shifts-without-equalising")
+	p.Steps = p.Steps[:1]
+	p.Steps[0].Do = []sequence.Act{{Drain: "tubing"}} // nothing carries it
+	d := &diagnoser{search: search{ctx: t.Context(), opt: &Options{}, frames: map[int]*frame{}}, given: p, whole: p}
+	d.plan = p
+	_, err := d.again([]lapse{{step: 0, action: "formation valve: opens"}}, 0)
+	require.EqualError(t, err, "record: it can't be walked with the thresholds that it shows")
+	_, err = d.again(nil, 0)
+	require.ErrorContains(t, err, "no formation is joined to it")
+	require.Nil(t, d.early(&node{}, &sequence.Seen{}, 0), "nothing was expected")
+}

@@ -84,3 +84,44 @@ func TestPassedInOrder(t *testing.T) {
 	}
 	require.Equal(t, []Key{{0, Inside, 0}, {0, Inside, 1}, {0, Fracture, 1}, {2, Event, 0}}, all)
 }
+
+// A test that may be held at the best of several places is short where all of them are: by the best of them. What other tests of the step lack
+// doesn't count, and where one place is short another need not be.
+func TestTheBestPlaceOfATest(t *testing.T) {
+	for name, x := range map[string]struct {
+		seen  []walk.Seen
+		least float64
+	}{
+		"the first is best":       {[]walk.Seen{{Index: 0, F: form(-500, 0)}, {Index: 0, F: form(-900, 0)}}, -500},
+		"the last is best":        {[]walk.Seen{{Index: 0, F: form(-900, 0)}, {Index: 0, F: form(-500, 0)}}, -500},
+		"another test is held":    {[]walk.Seen{{Index: 1, F: form(700, 0)}, {Index: 0, F: form(-500, 0)}, {Index: 1, F: form(800, 0)}}, -500},
+		"another test is short":   {[]walk.Seen{{Index: 1, F: form(-700, 0)}, {Index: 0, F: form(300, 0)}}, 300},
+		"one or the other":        {[]walk.Seen{{Index: 0, F: form(0, 600)}, {Index: 0, F: form(0, -600)}}, 0},
+		"neither, in a part":      {[]walk.Seen{{Index: 0, F: form(-100, 600)}, {Index: 0, F: form(-100, -600)}}, -200},
+		"neither, by one of them": {[]walk.Seen{{Index: 0, F: form(-100, 0)}, {Index: 0, F: form(-500, 1000)}}, -100},
+	} {
+		j, w := one(t)
+		for i := range x.seen {
+			x.seen[i].State, x.seen[i].Place = w.State, nowhere
+		}
+		w.Seen = x.seen
+		j.furthest(w, 0, &Test{Least: 10, Greatest: 20})
+		m := j.Margins[Key{0, TestLow, 0}]
+		require.NotNil(t, m, name)
+		require.InDelta(t, x.least, m.Least, 1e-6, name)
+		require.Equal(t, x.least < -walk.Reach, m.Fails(), name)
+	}
+}
+
+// A column that is open at surface falls where nothing happens; just at what happens it lies between what it was and what it will be, whichever action that is.
+func TestColumnsFallBetweenActions(t *testing.T) {
+	for action, falls := range map[int]bool{-1: true, 0: false, 1: false} {
+		j, w := two(t, &Limits{})
+		applied(t, w, -2e5, 100)
+		p := j.all()
+		p.Action = action
+		require.NoError(t, j.Moment(w, p))
+		m := j.Margins[Key{0, Vacuum, 0}]
+		require.Equal(t, falls, m != nil && m.Fails(), "action %d", action)
+	}
+}

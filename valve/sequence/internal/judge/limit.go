@@ -44,6 +44,9 @@ const (
 // a force.
 func (k Kind) Events() bool { return k == Event || k == Omission }
 
+// Limit tells whether a walk goes on as planned beyond what a kind of margin says.
+func (k Kind) Limit() bool { return !k.Events() && k != ByHand && k != Unwalkable }
+
 // Parts is what margins that are shares, or lengths in m, are multiplied with, so
 // that rounding weighs as much in them as in a pressure in Pa.
 const Parts = 1e6

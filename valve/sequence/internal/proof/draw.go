@@ -2,6 +2,7 @@ package proof
 
 import (
 	"context"
+	"slices"
 
 	"completion.example/valve/sequence/internal/affine"
 	"completion.example/valve/sequence/internal/judge"
@@ -93,19 +94,19 @@ func before(a, b judge.Key) bool {
 }
 
 func (d *Drawer) walk(e []float64) Drawn {
-	run, err := d.At(e).Walk(d.ctx, affine.Box(0, nil), Options{Quiet: true})
-	if err != nil || run.Open != nil {
-		return Drawn{Fails: true, Unwalked: true}
+	var all []*judge.Margin
+	for _, fine := range [2]int{1, Finer} {
+		run, err := d.At(e).Walk(d.ctx, affine.Box(0, nil), Options{Quiet: true, Fine: fine})
+		if err != nil || run.Open != nil {
+			return Drawn{Fails: true, Unwalked: true}
+		}
+		all = run.Judge.Passed()
+		if len(all) == 0 || slices.ContainsFunc(all, (*judge.Margin).Certain) || !d.enclosed() {
+			break
+		}
 	}
-	all := run.Judge.Passed()
 	if len(all) == 0 {
 		return Drawn{}
 	}
-	first := all[0].Key
-	for _, m := range all[1:] {
-		if before(m.Key, first) {
-			first = m.Key
-		}
-	}
-	return Drawn{Fails: true, First: first}
+	return Drawn{Fails: true, First: all[0].Key}
 }

@@ -127,7 +127,7 @@ func (w *witnesses) find(f *Failure, m *judge.Margin) error {
 			if n > w.most || past && n > 2 {
 				break
 			}
-			for _, fine := range [2]int{1, finer} {
+			for _, fine := range [2]int{1, Finer} {
 				j, err := w.walk(e, past, fine)
 				if err != nil {
 					return err
@@ -194,9 +194,9 @@ func (p *Problem) enclosed() bool {
 	return p.Network.HasGas() || slices.ContainsFunc(p.Steps, func(s walk.Step) bool { return len(s.Pumps) > 0 || s.Flow != nil })
 }
 
-// finer is into how many times as many pieces a leg is cut that gas feels, where what
+// Finer is into how many times as many pieces a leg is cut that gas feels, where what
 // gas makes of it is only enclosed and too wide to say what fails.
-const finer = 8
+const Finer = 8
 
 func (w *witnesses) walk(e []float64, past bool, fine int) (*judge.Judge, error) {
 	key := fmt.Sprint(past, fine, e)

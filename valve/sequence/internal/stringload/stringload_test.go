@@ -296,8 +296,8 @@ func TestTurnsAndCuts(t *testing.T) {
 	cut, bends, err := r.Cut(w, from, -1, length)
 	require.NoError(t, err)
 	require.True(t, bends)
-	require.InDelta(t, 2*(5000+1000)*lbf, cut.C, 1, "the nominal drag of 5,000 lbf and the seals'")
-	require.InDelta(t, 2*3000*lbf, cut.Radius(), 1)
+	require.InDelta(t, 2*(5000+1000)*lbf, cut.C, 1e-6, "the nominal drag of 5,000 lbf and the seals'")
+	require.InDelta(t, 2*3000*lbf, cut.Radius(), 1e-6)
 	// At the cut all rubs the other way.
 	read := func(shown float64) float64 {
 		var l movement.NestedLoading

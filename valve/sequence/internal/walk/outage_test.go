@@ -248,3 +248,25 @@ func (r *rig) asked(t *testing.T, o *outage, room StringRoom) error {
 	_, err = k.Step(all, r.step, 0)
 	return err
 }
+
+// Zones that could flow to surface by two ways are refused where the step has gone as intended; a walk that goes on past what isn't lets
+// them, as that is a failure already.
+func TestZonesThatFlowTwoWays(t *testing.T) {
+	for _, past := range []bool{false, true} {
+		o := &outage{left: 1 << 40}
+		r := deep(o, true)
+		r.join(0, 1, true)
+		r.device(2, up(affine.Const(1e6)))
+		r.step.Flow = func(*well.State) (*well.Flowed, error) {
+			profile := well.Profile{{}, affine.Const(40), affine.Const(80)}
+			return &well.Flowed{Root: 0, Surface: affine.Const(15), Profiles: map[int]well.Profile{0: profile}, Same: func(*well.State) bool { return true }}, nil
+		}
+		r.astra = past
+		_, _, err := r.walk(t, r.n, affine.Box(1, []float64{0}))
+		if past {
+			require.NoError(t, err)
+		} else {
+			require.ErrorContains(t, err, `zones flow through "c0" while "c1" stands open at surface too`)
+		}
+	}
+}

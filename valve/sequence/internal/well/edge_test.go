@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"completion.example/fluid"
+	"completion.example/fluid/flow"
 	"completion.example/hydrostatics"
 	"completion.example/hydrostatics/unit"
 	"completion.example/valve/sequence/internal/affine"
@@ -233,4 +234,119 @@ func TestRingsOfWhatIsNotCertain(t *testing.T) {
 			require.NoError(t, err)
 		}
 	}
+}
+
+// Where two fluids meet a metre makes what either of them does, and nothing beyond.
+func TestTheGradientWhereTwoFluidsMeet(t *testing.T) {
+	s := net(1, func(n *Network) {
+		n.Compartments[0].Surface = true
+		n.Compartments[0].Layers = []Layer{{0, Depth{50, 50}}, {1, Depth{100, 100}}}
+	})
+	require.NoError(t, s.Solve(affine.Form{}))
+	g, err := s.gradient(0, 1)
+	require.NoError(t, err)
+	require.InDelta(t, 1, g.Least(), 1e-9)
+	require.InDelta(t, 2, g.Greatest(), 1e-9)
+}
+
+// The pressure where gas ends is that of the gas there: pressed on from below that of the liquid, at rest that of the gas from the top
+// down; and the level lies between the two depths around it, at the bottom between the last two.
+func TestThePressureWhereGasEnds(t *testing.T) {
+	s := pushed(t, 3e7)
+	level := s.gas[0].Level.F.C
+	above, below, ok := s.Bracket(0, 0)
+	require.True(t, ok)
+	require.Equal(t, []int{int(level / 250), int(level/250) + 1}, []int{above, below})
+	p, err := s.AtLevel(0, 0, above, below)
+	require.NoError(t, err)
+	require.InDelta(t, 3e7-(3000-level)*1100*Gravity, p.F.C, 1)
+	still := narrowed(t, cushion(t, fluid.Nitrogen{}, 1e7), []float64{0, 0, 0})
+	still.Open[0] = false
+	still.gas[0].Level, still.gas[0].Anchor = affine.Flat(affine.Const(1400)), -1
+	q, err := still.AtLevel(0, 0, 5, 6)
+	require.NoError(t, err)
+	want, err := still.Fluids[0].Gases[0].Gas[1].carry(1e7, 0, 1400)
+	require.NoError(t, err)
+	require.InDelta(t, want, q.F.C, 1)
+
+	s.gas[0].Level = affine.Flat(affine.Within(2900, 3100))
+	above, below, ok = s.Bracket(0, 0)
+	require.True(t, ok)
+	require.Equal(t, []int{11, 12}, []int{above, below})
+	s.gas[0].Level = affine.Flat(affine.Within(-10, 20))
+	above, below, ok = s.Bracket(0, 0)
+	require.True(t, ok)
+	require.Equal(t, []int{0, 1}, []int{above, below})
+	_, _, ok = s.Bracket(1, 0)
+	require.True(t, ok)
+	s.gas[0].Level = affine.Flat(affine.Within(3050, 3100))
+	_, _, ok = s.Bracket(0, 0)
+	require.False(t, ok)
+}
+
+// Between two depths of a hole that bends true vertical depth goes straight with the measured one.
+func TestTrueDepthBetweenDepths(t *testing.T) {
+	s := net(1, func(n *Network) {
+		n.Compartments[0].Depths = []Depth{{0, 0}, {50, 40}, {100, 60}}
+		n.Compartments[0].Layers[0].Bottom = Depth{100, 60}
+	})
+	for md, tvd := range map[float64]float64{0: 0, 25: 20, 50: 40, 75: 50, 100: 60, 200: 60} {
+		require.InDelta(t, tvd, s.tvd(0, md), 1e-12, "%v m", md)
+	}
+	share, err := s.ShareAt(0, 0, 0, 1)
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, share.F.Least(), 0.0)
+	require.LessOrEqual(t, share.F.Greatest(), 1.0)
+}
+
+// Friction of a fluid whose density isn't certain lies between what package flow makes of its ends; of one that isn't known there it is an error.
+func TestFrictionOfAnUncertainDensity(t *testing.T) {
+	s := net(1, func(n *Network) {
+		n.Fluids[2].Density = affine.Form{C: 1200, T: []affine.Term{{Symbol: 0, C: 100}}}
+		n.Fluids[2].Rheology = new(flow.Newtonian(1e-3))
+	})
+	c, at := flow.Conduit{Outer: 0.076}, func(density float64) float64 {
+		x, err := flow.Stream{Conduit: flow.Conduit{Outer: 0.076}, Rheology: flow.Newtonian(1e-3), Density: unit.Density(density), Rate: 0.01}.Friction()
+		require.NoError(t, err)
+		return float64(x.Gradient)
+	}
+	w := &Way{gradients: map[gradientKey]affine.Form{}}
+	f, err := s.friction(w, 2, c, 0.01)
+	require.NoError(t, err)
+	require.InEpsilon(t, at(1100), f.Least(), 1e-12)
+	require.InEpsilon(t, at(1300), f.Greatest(), 1e-12)
+	require.Greater(t, at(1300), 1.1*at(1100))
+	none, err := s.friction(w, 2, c, 0)
+	require.NoError(t, err)
+	require.Zero(t, none.C)
+	s.Fluids[2].Density.T[0].C = 1199.5 // down to 0.5 kg/m³
+	_, err = s.friction(&Way{gradients: map[gradientKey]affine.Form{}}, 2, c, 0.01)
+	require.ErrorContains(t, err, "Density: is ")
+	s.Fluids[2].Density = affine.Const(0.5)
+	_, err = s.friction(&Way{gradients: map[gradientKey]affine.Form{}}, 2, c, 0.01)
+	require.ErrorContains(t, err, "Density: is ")
+}
+
+// While something is pumped past a depth a metre makes what it does above or below it, at the ends what it does there: 30 Pa in the first 50 m, 70 in
+// the next, and 20 less in the last, which rises.
+func TestGradientsWhileItIsPumped(t *testing.T) {
+	s := net(1, func(n *Network) {
+		n.Compartments[0].Depths = []Depth{{0, 0}, {50, 50}, {100, 100}, {150, 100}, {200, 80}}
+		n.Compartments[0].Layers[0].Bottom = Depth{200, 80}
+	})
+	s.Still(map[int]Profile{0: {{}, affine.Const(30), affine.Const(100), affine.Const(110), affine.Const(90)}})
+	for depth, want := range map[int][2]float64{0: {0.6, 0.6}, 1: {0.6, 1.4}, 2: {1.4, 1.4}, 3: {1, 1}, 4: {1, 1}} {
+		g := s.flowingGradient(0, depth)
+		require.InDelta(t, want[0], g.Least(), 1e-12, "depth %d", depth)
+		require.InDelta(t, want[1], g.Greatest(), 1e-12, "depth %d", depth)
+	}
+	h := &hop{end: 7, marks: []station{{0, 0}, {50, 3}, {100, 7}}}
+	require.InDelta(t, 25, h.depth(1.5), 1e-12)
+	require.InDelta(t, 100, h.depth(99), 1e-12, "no further than its end")
+	require.InDelta(t, 5, h.volume(75), 1e-12)
+	require.InDelta(t, 7, h.volume(300), 1e-12)
+	k := &Compartment{Bores: []Bore{{Bottom: 10}, {Bottom: 20}}}
+	require.Equal(t, &k.Bores[0], k.bore(10))
+	require.Equal(t, &k.Bores[1], k.bore(10.5))
+	require.Equal(t, &k.Bores[1], k.bore(25), "under the last it is the last")
 }

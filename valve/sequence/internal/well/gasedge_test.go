@@ -120,6 +120,9 @@ func TestNoAnswerOfAGasIsHandedOn(t *testing.T) {
 		}},
 	} {
 		t.Run(x.name, func(t *testing.T) {
+			if x.name != "close" {
+				long.Skip(t, "curves of a gas for each of its answers")
+			}
 			handed := 0
 			for left := 0; ; left = left*long.Size(400, 3)/2 + 1 {
 				s := narrowed(t, cushion(t, fluid.Nitrogen{}, 1e7), []float64{0, 0, 0})
