@@ -195,3 +195,18 @@ func TestDepthsThatShouldBeEqual(t *testing.T) {
 		require.Equal(t, ok, err == nil, "%v: %v", float64(gap), err)
 	}
 }
+
+// A well that is empty to the formation stands at no pressure at all where none is wanted there, and at less it can't.
+func TestCushionWithoutAnyPressure(t *testing.T) {
+	for _, light := range []Fluid{nil, Incompressible(0)} {
+		for want, ok := range map[unit.Pressure]bool{0: true, -1: false, 1: true} {
+			a, err := Cushion{Formation: Formation{Pressure: 1e7 + want, TVD: 2000}, Underbalance: 1e7, Light: light, Heavy: Incompressible(1000)}.Pressure(2000)
+			if !ok {
+				require.ErrorIs(t, err, ErrNoBalance)
+				continue
+			}
+			require.NoError(t, err)
+			require.Equal(t, want, a.Surface)
+		}
+	}
+}

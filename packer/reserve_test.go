@@ -40,3 +40,19 @@ func TestCutAtTheEndOfTheString(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, float64(above.Cut.After), float64(at.Cut.After), 1)
 }
+
+// A reserve of the whole weight wants all of the trapped pressure bled, which can be done; more than that can't.
+func TestReserveOfTheWholeWeight(t *testing.T) {
+	u := packer.Unseating{Pull: taper(), Trapped: unit.Within(2000*unit.PSI, 0.1)}
+	p := u.Pull
+	p.Plugged, p.Below = true, 0
+	b, err := p.Balance(0)
+	require.NoError(t, err)
+	for more, hopeless := range map[unit.Force]bool{0: false, 1: true, -1: false} {
+		u.Reserve = b.Reading - b.Block + more
+		f, err := u.Freed()
+		require.NoError(t, err)
+		require.Equal(t, hopeless, f.Hopeless, "%v: to %v", more, f.BleedTo)
+		require.GreaterOrEqual(t, f.BleedTo, unit.Pressure(0))
+	}
+}

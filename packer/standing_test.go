@@ -6,6 +6,7 @@ import (
 	"completion.example/hydrostatics/unit"
 	"completion.example/tubular"
 	"completion.example/tubular/movement"
+	"completion.example/valve"
 	"github.com/stretchr/testify/require"
 )
 
@@ -37,6 +38,13 @@ func TestStandingOnALimit(t *testing.T) {
 			Piston: 0.005, Kept: 0.8, Plug: Plug{Rating: 7e7}}.Pressures()
 		require.NoError(t, err)
 		require.Equal(t, distinct, p.Stages[1].Distinct, "%v", second)
+	}
+	// Columns that make just what a stage needs set it without any pressure at surface.
+	for column, unaided := range map[unit.Pressure]bool{2e7: true, 1.9999e7: false, 2.0001e7: true} {
+		p, err := Setting{Stages: []Stage{{Name: "slips", Acts: unit.Exactly[unit.Pressure](2e7)}}, Columns: valve.Columns{Applied: unit.Exactly(column)},
+			Piston: 0.005, Kept: 0.8, Plug: Plug{Rating: 7e7}}.Pressures()
+		require.NoError(t, err)
+		require.Equal(t, unaided, p.Stages[0].Unaided, "%v", column)
 	}
 	// Where two pipes meet it is the upper one.
 	upper, lower := tubular.Pipe{OD: 0.1, ID: 0.08}, tubular.Pipe{OD: 0.09, ID: 0.07}
