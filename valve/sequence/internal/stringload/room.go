@@ -244,7 +244,7 @@ func (s *sharp) at(n int, tvd float64) float64 {
 	depths, p := s.depths[n], s.p[n]
 	for k := 1; k < len(depths); k++ {
 		a, b := depths[k-1], depths[k]
-		if tvd <= max(a, b) && tvd >= min(a, b) || k == len(depths)-1 || k == 1 && tvd < min(a, b) {
+		if k == len(depths)-1 || tvd <= max(a, b) && tvd >= min(a, b) || k == 1 && tvd < min(a, b) {
 			if a == b {
 				return p[k-1]
 			}
