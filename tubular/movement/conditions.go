@@ -74,6 +74,9 @@ type Conditions struct {
 	Around func(md unit.Length) unit.Length `json:"around"`
 }
 
+// flows tells whether anything is lost to friction on either side.
+func (c *Conditions) flows() bool { return len(c.Friction)+len(c.OutsideFriction) > 0 }
+
 func (m *MadeUp) checkConditions(c *Conditions) error {
 	faults := fault.In(scope)
 	if c.Inside == nil {
@@ -121,10 +124,10 @@ func (m *MadeUp) checkConditions(c *Conditions) error {
 
 // ask fills in the nodes' pressures and temperatures.
 func (m *MadeUp) ask(c *Conditions, nodes []Node) error {
-	lostIn, lostOut := 0.0, 0.0
+	lostIn, lostOut, flows := 0.0, 0.0, c.flows()
 	for i := range m.points {
 		p := &m.points[i]
-		if i > 0 {
+		if i > 0 && flows {
 			lostIn += m.lost(c.Friction, i-1)
 			lostOut += m.lost(c.OutsideFriction, i-1)
 		}

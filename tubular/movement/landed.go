@@ -138,9 +138,11 @@ func (l *Landed) give(w *work, state WellProfiles) error {
 	c := &w.conditions
 	w.state, c.Temperature, c.Friction, c.OutsideFriction = state, state.Temperature, state.Friction, state.OutsideFriction
 	lostIn, lostOut := 0.0, 0.0
-	for k := range l.made.elements {
-		lostIn += l.made.lost(state.Friction, k)
-		lostOut += l.made.lost(state.OutsideFriction, k)
+	if c.flows() {
+		for k := range l.made.elements {
+			lostIn += l.made.lost(state.Friction, k)
+			lostOut += l.made.lost(state.OutsideFriction, k)
+		}
 	}
 	// What flow has lost outside is taken off again where the pressure acts.
 	switch state.Tail {

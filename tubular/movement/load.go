@@ -120,7 +120,7 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 	if first.lower < len(m.marks) {
 		reach = m.marks[first.lower].element
 	}
-	weight, flow := 0.0, 0.0 // below, in this body
+	weight, flow, flows := 0.0, 0.0, c.flows() // below, in this body
 	sp := len(m.spans) - 1
 	var sum spanLength // of this span
 	for i := last - 1; i >= 0; i-- {
@@ -162,13 +162,18 @@ func (m *MadeUp) rest(l *Loading, s Standing, c *Conditions) {
 			continue
 		}
 		give := e.length * bar.perEA
-		grown := m.lost(c.Friction, i)*bar.ai + m.lost(c.OutsideFriction, i)*bar.outerDrag
-		hangs := bar.ws * e.drop
+		hangs, grown, drag := bar.ws*e.drop, 0.0, 0.0
+		if flows {
+			grown = m.lost(c.Friction, i)*bar.ai + m.lost(c.OutsideFriction, i)*bar.outerDrag
+		}
+		if c.Drag != 0 {
+			drag = m.dragMid(l, c, i)
+		}
 		a.True = b.True + unit.Force(hangs+grown)
 		a.Effective = bar.effective(a)
 		balloon := -bar.nu * give * (bar.ai*float64(a.Inside+b.Inside) - bar.ao*float64(a.Outside+b.Outside))
 		thermal := bar.alpha * e.length * (a.Temperature.Kelvin() + b.Temperature.Kelvin()) / 2
-		sum.rest += give*(float64(a.True+b.True)/2+m.dragMid(l, c, i)) + balloon + thermal
+		sum.rest += give*(float64(a.True+b.True)/2+drag) + balloon + thermal
 		sum.causes.piston += give * (float64(b.True) - weight - flow)
 		sum.causes.friction += give * (flow + grown/2)
 		sum.causes.ballooning += balloon
