@@ -206,19 +206,17 @@ func (p *Path) interval(md unit.Length) (int, error) {
 }
 
 func (p *Path) on(i int, md float64) Position {
-	from := &p.nodes[i]
+	from, to := &p.nodes[i], &p.nodes[i+1]
 	at := Position{MD: unit.Length(md)}
-	pos, dir := from.pos, from.dir
-	if md == p.nodes[i+1].md { // the station itself, not its image through the arc
-		pos, dir = p.nodes[i+1].pos, p.nodes[i+1].dir
-	} else {
+	pos, dir := to.pos, to.dir
+	if md != to.md { // at the station itself not its image through the arc
 		delta, tangent := p.arc(i).at(md - from.md)
 		pos, dir = from.pos.plus(delta), tangent
 	}
 	at.North, at.East, at.TVD = unit.Length(pos.n), unit.Length(pos.e), unit.Length(pos.v)
 	at.Inclination, at.Azimuth = angles(dir)
 	if md != p.nodes[0].md {
-		at.DoglegSeverity = unit.Curvature(bend(from.xx) / (p.nodes[i+1].md - from.md))
+		at.DoglegSeverity = unit.Curvature(bend(from.xx) / (to.md - from.md))
 	}
 	return at
 }
