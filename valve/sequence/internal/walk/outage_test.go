@@ -2,6 +2,7 @@ package walk
 
 import (
 	"errors"
+	"math"
 	"testing"
 
 	"completion.example/fluid/flow"
@@ -75,7 +76,7 @@ func deep(o *outage, uniform bool) *rig {
 	r.n.Fluids[0].Rheology = r.n.Fluids[1].Rheology
 	if !uniform {
 		calm := *o
-		o.left = 1 << 40
+		o.left = math.MaxInt32
 		profile, err := hydrostatics.NewTemperatureProfile([]hydrostatics.TemperaturePoint{{Temperature: unit.Celsius(20)}, {TVD: 200, Temperature: unit.Celsius(20)}})
 		if err != nil {
 			panic(err)
@@ -253,7 +254,7 @@ func (r *rig) asked(t *testing.T, o *outage, room StringRoom) error {
 // them, as that is a failure already.
 func TestZonesThatFlowTwoWays(t *testing.T) {
 	for _, past := range []bool{false, true} {
-		o := &outage{left: 1 << 40}
+		o := &outage{left: math.MaxInt32}
 		r := deep(o, true)
 		r.join(0, 1, true)
 		r.device(2, up(affine.Const(1e6)))
