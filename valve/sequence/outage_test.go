@@ -3,51 +3,15 @@ package sequence_test
 import (
 	"context"
 	"errors"
-	"runtime"
 	"strings"
 	"testing"
 
 	"completion.example/hydrostatics/unit"
 	"completion.example/internal/long"
 	"completion.example/valve/sequence"
+	"completion.example/valve/sequence/internal/outage"
 	"github.com/stretchr/testify/require"
 )
-
-// outages counts how often it is asked, and fails from one call on.
-type outages struct {
-	calls, from int
-	edges       map[[2]uintptr]bool // who had called whom when it was asked
-	fresh       []int               // calls that came by a new one
-}
-
-func (o *outages) fails() bool {
-	o.calls++
-	if o.edges != nil {
-		var stack [128]uintptr
-		fresh := false
-		for n, i := runtime.Callers(3, stack[:]), 1; i < n; i++ {
-			if e := [2]uintptr{stack[i-1], stack[i]}; !o.edges[e] {
-				o.edges[e], fresh = true, true
-			}
-		}
-		if fresh {
-			o.fresh = append(o.fresh, o.calls)
-		}
-	}
-	return o.from > 0 && o.calls >= o.from
-}
-
-// eachWay runs what asks for something, and then once more for every way by which it came to ask: there
-// the answer fails, and so do all after it.
-func eachWay(every int, run func(o *outages, fails bool)) {
-	o := &outages{edges: map[[2]uintptr]bool{}}
-	run(o, false)
-	for n, from := range o.fresh {
-		if n%every == 0 || n == len(o.fresh)-1 {
-			run(&outages{from: from}, true)
-		}
-	}
-}
 
 // What a fluid can't answer at some pressure and depth is handed on, whoever asked for it: the plan
 // isn't proved on a density that nobody knows. What isn't needed for the verdict may be left out.
@@ -83,9 +47,9 @@ func TestAnAnswerThatAFluidDoesNotHaveIsHandedOn(t *testing.T) {
 			}
 			var sound sequence.Verdict
 			handed := 0
-			eachWay(long.Size(25, 1), func(o *outages, fails bool) {
+			outage.EachWay(long.Size(25, 1), func(o *outage.Counter, fails bool) {
 				r, err := sequence.CheckWithout(t.Context(), p, sequence.Options{Only: sequence.VerdictOnly, Workers: 1}, func() error {
-					if o.fails() {
+					if o.Fails() {
 						return errOut
 					}
 					return nil
@@ -111,11 +75,11 @@ func TestAnAnswerThatAFluidDoesNotHaveIsHandedOn(t *testing.T) {
 // halting is a context that is done from one look at it on.
 type halting struct {
 	context.Context
-	o *outages
+	o *outage.Counter
 }
 
 func (h halting) Err() error {
-	if h.o.fails() {
+	if h.o.Fails() {
 		return context.Canceled
 	}
 	return nil
@@ -139,7 +103,7 @@ func TestGivingUpIsTheAnswerWhereverItIsSeen(t *testing.T) {
 			p := build()
 			for _, only := range []sequence.Part{sequence.Everything, sequence.FindingsOnly} {
 				var sound *sequence.Programme
-				eachWay(long.Size(20, 1), func(o *outages, fails bool) {
+				outage.EachWay(long.Size(20, 1), func(o *outage.Counter, fails bool) {
 					r, err := sequence.Check(halting{context.Background(), o}, p, sequence.Options{Only: only, Workers: 1})
 					if !fails {
 						require.NoError(t, err)
@@ -153,7 +117,7 @@ func TestGivingUpIsTheAnswerWhereverItIsSeen(t *testing.T) {
 					}
 				})
 			}
-			eachWay(1, func(o *outages, fails bool) {
+			outage.EachWay(1, func(o *outage.Counter, fails bool) {
 				r, err := sequence.Sample(halting{context.Background(), o}, p, sequence.Uncertainty{Samples: 20, Workers: 1})
 				if !fails {
 					require.NoError(t, err)

@@ -1,8 +1,6 @@
 package calculators_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
@@ -51,19 +49,7 @@ func TestMovementVerticalSurveyIsTheVerticalWell(t *testing.T) {
 	for _, seals := range []string{"free", "anchored"} {
 		answers := make([]map[string]string, 2)
 		for i, args := range [][]string{nil, {"-survey", "testdata/vertical.csv"}} {
-			var out, errs bytes.Buffer
-			require.Zero(t, movement.Command.Run(with(lubinski, append(args, "-seals", seals, "-json")...), &out, &errs), errs.String())
-			var page struct {
-				Results []struct {
-					Name  string
-					Value any
-				}
-			}
-			require.NoError(t, json.Unmarshal(out.Bytes(), &page))
-			answers[i] = map[string]string{}
-			for _, r := range page.Results {
-				answers[i][r.Name] = fmt.Sprint(r.Value)
-			}
+			answers[i] = answered(t, movement.Command, with(lubinski, append(args, "-seals", seals)...)...)
 		}
 		for name, value := range answers[1] {
 			var a, b float64

@@ -1,8 +1,6 @@
 package calculators_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math"
 	"testing"
@@ -27,20 +25,11 @@ func TestSealsVerticalSurveyIsTheVerticalWell(t *testing.T) {
 	t.Chdir("seals")
 	answers := make([]map[string]float64, 2)
 	for i, args := range [][]string{nil, {"-survey", "../movement/testdata/vertical.csv"}} {
-		var out, errs bytes.Buffer
-		require.Zero(t, seals.Command.Run(append(args, "-json"), &out, &errs), errs.String())
-		var page struct {
-			Results []struct {
-				Name  string
-				Value any
-			}
-		}
-		require.NoError(t, json.Unmarshal(out.Bytes(), &page))
 		answers[i] = map[string]float64{}
-		for _, r := range page.Results {
+		for name, value := range answered(t, seals.Command, args...) {
 			var x float64
-			if _, err := fmt.Sscan(fmt.Sprint(r.Value), &x); err == nil {
-				answers[i][r.Name] = x
+			if _, err := fmt.Sscan(value, &x); err == nil {
+				answers[i][name] = x
 			}
 		}
 	}
