@@ -51,7 +51,10 @@ func (s Schedule) FallRate(pumped unit.Volume) (unit.FlowRate, error) {
 		return 0, fmt.Errorf("flow: no rate up to %s takes up the imbalance of %s", r.fastest().Rounded(4), unit.Pressure(drive).Rounded(4))
 	}
 	u, err := root.Find(miss, least, most, 1e-9)
-	return unit.FlowRate(math.Exp(u)), errors.Join(fault, err)
+	if fault != nil {
+		return 0, fault
+	}
+	return unit.FlowRate(math.Exp(u)), err
 }
 
 // fastest is the rate at which the narrowest section runs at 100 m/s.

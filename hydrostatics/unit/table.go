@@ -154,13 +154,16 @@ func Significant(v float64, digits int) string {
 	if v == 0 {
 		return "0" // and never "-0"
 	}
+	if math.IsNaN(v) || math.IsInf(v, 0) { // which have no exponent to be asked for
+		return strconv.FormatFloat(v, 'g', -1, 64)
+	}
 	digits = min(max(digits, 1), 17)
 	exponent := int(math.Floor(math.Log10(math.Abs(v))))
 	format, places := byte('f'), max(digits-1-exponent, 0)
 	if size := math.Abs(v); size < 1e-4 || size >= 1e15 {
 		format, places = 'e', digits-1
 	}
-	s, power := strconv.FormatFloat(v, format, places, 64), "" // an infinity or NaN whatever the places
+	s, power := strconv.FormatFloat(v, format, places, 64), ""
 	if i := strings.IndexByte(s, 'e'); i >= 0 {
 		s, power = s[:i], s[i:]
 	}

@@ -41,9 +41,6 @@ func (m *MadeUp) dragged(l *Loading, c *Conditions, i int) unit.Force {
 
 // dragMid is the drag that element i bears at its middle.
 func (m *MadeUp) dragMid(l *Loading, c *Conditions, i int) float64 {
-	if c.Drag == 0 {
-		return 0
-	}
 	if _, to := m.reach(&l.segments[0]); i >= to {
 		return 0
 	}

@@ -208,13 +208,14 @@ func (k *checker) walkAll() error {
 	default:
 		var faults [2]error
 		atOnce(2, k.options.Workers, func(i int) { faults[i] = [2]func() error{k.walkNominal, k.prove}[i]() })
+		k.peaks()
 		err = first(faults[:]...)
 	}
 	if err == nil && k.strays() {
 		k.fine = proof.Finer
 		err = k.walkNominal()
+		k.peaks()
 	}
-	k.peaks()
 	return err
 }
 
@@ -228,7 +229,7 @@ func (k *checker) strays() bool {
 	}
 	for _, f := range k.out.Failures {
 		shown[f.Key] = true
-		if !f.Kind.Limit() {
+		if f.Kind.Leaves() || f.Kind == judge.Unwalkable {
 			left = min(left, f.Step)
 		}
 	}

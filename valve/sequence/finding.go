@@ -102,7 +102,7 @@ func (k *checker) findings() {
 		key := string(f.Kind) + "|" + f.Device
 		said[key], last[key] = len(k.programme.Findings), x.margin.Step
 		k.programme.Findings = append(k.programme.Findings, f)
-		if x.margin.Kind.Events() || x.margin.Kind == judge.ByHand {
+		if x.margin.Kind.Leaves() {
 			broken = cmp.Or(broken, step)
 			if k.out.Died == x.margin.Step {
 				left = cmp.Or(left, step)

@@ -44,8 +44,9 @@ const (
 // a force.
 func (k Kind) Events() bool { return k == Event || k == Omission }
 
-// Limit tells whether a walk goes on as planned beyond what a kind of margin says.
-func (k Kind) Limit() bool { return !k.Events() && k != ByHand && k != Unwalkable }
+// Leaves tells whether the plan is left where a kind is passed: what happens isn't what the
+// step intends, or can't be done by hand.
+func (k Kind) Leaves() bool { return k.Events() || k == ByHand }
 
 // Parts is what margins that are shares, or lengths in m, are multiplied with, so
 // that rounding weighs as much in them as in a pressure in Pa.

@@ -79,7 +79,7 @@ func (p *Problem) Prove(ctx context.Context, o Options) (*Outcome, error) {
 func (o *Outcome) first(p *Problem) {
 	before := -1 // the first step with a failure that stands by itself
 	for _, f := range o.Failures {
-		if f.Witness != nil && !f.follows && (f.Kind.Events() || f.Kind == judge.ByHand) && (before < 0 || f.Step < before) {
+		if f.Witness != nil && !f.follows && f.Kind.Leaves() && (before < 0 || f.Step < before) {
 			before = f.Step
 		}
 	}
@@ -154,7 +154,7 @@ func (w *witnesses) left(e []float64, step int) bool {
 		return false
 	}
 	for key, m := range j.Margins {
-		if key.Step < step && (key.Kind.Events() || key.Kind == judge.ByHand) && m.Fails() {
+		if key.Step < step && key.Kind.Leaves() && m.Fails() {
 			return true
 		}
 	}

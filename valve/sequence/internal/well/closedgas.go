@@ -169,7 +169,7 @@ func (s *State) lift(i, at int, q affine.Line) error {
 					e = gas.Gas[1].vacuum(foot)
 				}
 				if e != nil {
-					unknown = e
+					unknown = fmt.Errorf("compartment %q: %w", k.Name, e)
 					y[0], y[1], y[2] = 0, md, foot
 					return -x[2]
 				}
@@ -194,10 +194,8 @@ func (s *State) lift(i, at int, q affine.Line) error {
 				}
 				return y, err
 			}
-			if off := mass(md); err == nil && unknown != nil && !fits(off, x[2]) { // no root: what it presses on is known no further
-				err = fmt.Errorf("compartment %q: %w", k.Name, unknown)
-			}
-			return y, err
+			off := mass(md)
+			return y, rooted(err, unknown, off, massLeft(x[2])) // what it presses on may be known no further
 		})
 	if err != nil {
 		return err
@@ -207,8 +205,17 @@ func (s *State) lift(i, at int, q affine.Line) error {
 	return s.reaches(i)
 }
 
-// fits tells whether what a mass is off by is no more than what its root leaves.
-func fits(off, mass float64) bool { return math.Abs(off) <= 1e-6*math.Max(mass, 1) }
+// massLeft is what the root of a mass may leave of it.
+func massLeft(mass float64) float64 { return 1e-6 * math.Max(mass, 1) }
+
+// rooted is the error of a search for a root over what may have no answer, where it is unknown
+// why: at a jump to that a search ends, too, and what is left there says that it is none.
+func rooted(err, unknown error, left, most float64) error {
+	if err == nil && unknown != nil && !(math.Abs(left) <= most) {
+		return unknown
+	}
+	return err
+}
 
 // reaches finds whether closed gas reaches a port that is open.
 func (s *State) reaches(i int) error {
@@ -296,10 +303,8 @@ func (s *State) reheat(i int) error {
 			}
 			logp, err := root.Find(f, math.Log(curveLeast)+0.01, math.Log(curveLeast)+curveStep*(curveCount-1), 1e-13)
 			y[0] = math.Exp(logp) - atmosphere
-			if err == nil && unknown != nil && !fits(f(logp), x[0]) { // no root: the equation of state ends there
-				err = unknown
-			}
-			return y, err
+			off := f(logp)
+			return y, rooted(err, unknown, off, massLeft(x[0])) // the equation of state may end there
 		})
 	if err != nil {
 		return fmt.Errorf("compartment %q: %w", s.Compartments[i].Name, err)

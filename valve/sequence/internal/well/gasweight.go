@@ -67,8 +67,8 @@ func (s *State) pour(fluid int, weight, p, from, to, h float64) (float64, error)
 	if f.Warm != nil && f.Warm[s.Temperature] != nil && err == nil {
 		var cold, warm unit.Pressure
 		cold, warm, err = f.CarryEnds(s.Temperature, p, from, to)
-		t := unit.Pressure((h - s.heatMiddle[s.Temperature]) / s.heatHalf[s.Temperature] / 2)
-		q += t*(warm-cold) + 2*t*t*(warm+cold-2*q)
+		t := unit.Pressure((h - s.heatMiddle[s.Temperature]) / s.heatHalf[s.Temperature])
+		q += t*(warm-cold)/2 + t*t*((warm+cold)/2-q)
 	}
 	return p + weight*(float64(q)-p), err
 }

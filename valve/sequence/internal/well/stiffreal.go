@@ -116,10 +116,8 @@ func (s *State) heatedReal(members []int, to int) (affine.Form, error) {
 				return sum
 			}
 			y[0], err = root.Find(left, -mostHeated, mostHeated, 1e-3)
-			if err == nil && fault != nil && !(math.Abs(left(y[0])) <= settled*volume) {
-				err = fault // no root: the liquid isn't known any further
-			}
-			return y, err
+			off := left(y[0])
+			return y, rooted(err, fault, off, settled*volume) // the liquid may be known no further
 		})
 	if err != nil {
 		return affine.Form{}, fmt.Errorf("trapped %q: heated between known walls: %w", s.Compartments[members[0]].Name, err)
